@@ -1,0 +1,3 @@
+module galewright
+
+go 1.26

@@ -1,0 +1,197 @@
+package framing
+
+import (
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// Role is what a member does.
+type Role string
+
+// The roles. A Post stud is one of a corner post or a backing stud; an End
+// stud closes a wall that meets nothing.
+const (
+	Stud        Role = "stud"
+	King        Role = "king"
+	Jack        Role = "jack"
+	Cripple     Role = "cripple"
+	Post        Role = "post"
+	Header      Role = "header"
+	Sill        Role = "sill"
+	BottomPlate Role = "bottom plate"
+	TopPlate    Role = "top plate"   // lower of the two
+	CapPlate    Role = "upper plate" // upper of the two
+	Rim         Role = "rim"
+	Joist       Role = "joist"
+	Blocking    Role = "blocking"
+	Ledger      Role = "ledger"
+	Rafter      Role = "rafter"
+	Hip         Role = "hip rafter"
+	Valley      Role = "valley rafter"
+	Ridge       Role = "ridge"
+	Outlooker   Role = "outlooker"
+	Truss       Role = "truss"
+	Girder      Role = "girder"
+	Pile        Role = "pile"
+	Beam        Role = "beam"
+	Column      Role = "porch post"
+	SillPlate   Role = "sill plate" // on slab or stem wall
+)
+
+// FullHeight tells whether members of the role run from plate to plate and
+// so carry uplift from storey to storey.
+func (r Role) FullHeight() bool { return r == Stud || r == King || r == Post }
+
+// Member is one stick of lumber where it stands.
+type Member struct {
+	ID      string // stable: wall or roof, role and station, "1S/king@63.25"
+	Role    Role
+	Wall    *plan.Wall  // nil for floor, roof and foundation members
+	Level   *plan.Level // of the wall or floor it belongs to
+	Roof    *plan.Roof
+	Opening *plan.Opening // of a king, jack, cripple, header or sill
+	Section plan.Lumber   // dressed section
+	Length  float64       // cut length, long point to long point, in
+	// S0, S1 and Z0, Z1 are its extent along its wall (stations, in) and in
+	// height above grade (in). For members without a wall S0, S1 are zero.
+	S0, S1, Z0, Z1 float64
+	// A and B are the ends of its centre line (for rafters: along the top
+	// edge, low end first).
+	A, B  geom.Vec3
+	Solid []geom.Solid // convex parts that touch but do not overlap
+	// Ref is the number or letter by which sheets speak of it, such as a
+	// rafter's number on the roof plan; "" for none.
+	Ref string
+}
+
+// Mid returns the station of the middle of the member.
+func (m *Member) Mid() float64 { return (m.S0 + m.S1) / 2 }
+
+// Kind is the kind of a joint.
+type Kind string
+
+// The joint kinds of the design page.
+const (
+	RafterPlate Kind = "rafter-plate"
+	RafterRidge Kind = "rafter-ridge"
+	StudTop     Kind = "stud-top"
+	StudBase    Kind = "stud-base"
+	StudStud    Kind = "stud-stud"
+	OpeningHead Kind = "opening-head"
+	OpeningSill Kind = "opening-sill"
+	WallEnd     Kind = "wall-end"
+	WallCorner  Kind = "wall-corner"
+	Collector   Kind = "collector"
+	PlateSplice Kind = "plate-splice"
+	GirderPile  Kind = "girder-pile"
+	PostBase    Kind = "post-base"
+	PostCap     Kind = "post-cap"
+)
+
+// Kinds lists all joint kinds in the order of the load path, with the two
+// letters that stand for each in a tag.
+var Kinds = []struct {
+	Kind Kind
+	Code string
+	Doc  string
+}{
+	{RafterRidge, "RR", "each rafter pair (or single) at the ridge; hips and valleys alike"},
+	{RafterPlate, "RP", "each rafter over each bearing plate"},
+	{StudTop, "ST", "each full stud, king and jack or header bearing to its top plate"},
+	{OpeningHead, "OH", "each end of each header, king to header to plate"},
+	{OpeningSill, "OS", "each end of each sill"},
+	{PlateSplice, "PS", "each break in a top plate"},
+	{Collector, "CO", "where a shear wall's line goes on past its end"},
+	{WallCorner, "WC", "where walls meet"},
+	{StudStud, "SS", "a stud over the stud below, through the floor"},
+	{WallEnd, "WE", "each end of each shear wall segment, each level"},
+	{StudBase, "SB", "each full stud, king and jack to the floor or stringer below"},
+	{PostCap, "PC", "each porch post to its beam"},
+	{PostBase, "PB", "each porch post to its footing or pile"},
+	{GirderPile, "GP", "each girder or stringer over a pile"},
+}
+
+// Code returns the two letters of k, or "" for an unknown kind.
+func (k Kind) Code() string {
+	for _, x := range Kinds {
+		if x.Kind == k {
+			return x.Code
+		}
+	}
+	return ""
+}
+
+// Joint is a place where members meet and force must cross.
+type Joint struct {
+	// ID is host, station and kind code, "1S-64-SB": made from the wall (or
+	// roof, girder, porch), the member's place rounded to the inch, and the
+	// kind, never from a running count. Unique in the house.
+	ID    string
+	Kind  Kind
+	Host  string      // name of the wall, roof, girder or porch
+	Wall  *plan.Wall  // nil when the host is none
+	Level *plan.Level // of the wall
+	Roof  *plan.Roof
+	// Station is along the wall from its start (ridge joints: along the
+	// ridge; girder joints: along the girder), in.
+	Station float64
+	// Members that meet, the one that is held down first: rafter before
+	// plate, upper stud before lower stud, stud before plate, then what it
+	// passes.
+	Members []*Member
+	At      geom.Vec3 // the point where they meet
+	// Offset is, for stud-stud, how far the centre of the stud below stands
+	// from the centre of the stud above along the wall, in. Below is false
+	// when there is nothing below to tie to.
+	Offset float64
+	Below  bool
+	// Gap is the height or length a strap must bridge between the members it
+	// laps, in: 0 where they touch; for stud-stud plates, subfloor, joists
+	// and plate; for stud-base the bottom plate and what lies between it and
+	// the lapped face of the member below.
+	Gap float64
+	// Tributary is the joint's share: rafter and stud joints the length of
+	// wall or ridge it serves, in.
+	Tributary float64
+}
+
+// First returns the member the joint holds, or nil.
+func (j *Joint) First() *Member {
+	if len(j.Members) == 0 {
+		return nil
+	}
+	return j.Members[0]
+}
+
+// House is a framed plan.
+type House struct {
+	Plan    *plan.Plan
+	Members []*Member // in order of wall as written, then floors, roofs, foundation
+	Joints  []*Joint  // in order of host and station
+	Lines   []*Line   // wall stacks, for drawing and for load paths
+	Roof    []*Face   // roof surfaces
+}
+
+// Line is a stack of walls in one vertical plane, lowest first: the unit of
+// an elevation and of a chain from ridge to foundation.
+type Line struct {
+	Name  string // of its lowest wall, or "1S/2S"
+	Walls []*plan.Wall
+	Frame geom.Frame // of the lowest wall; all stations of the line use it
+	// Shift[i] is added to a station of Walls[i] to give a station of the line.
+	Shift []float64
+}
+
+// Face is one plane of the roof, its outline on plan counterclockwise
+// including overhangs.
+type Face struct {
+	Roof    *plan.Roof
+	Outline []geom.Vec3
+	Slope   geom.Vec2 // unit, downhill
+	Edges   []FaceEdge
+}
+
+// FaceEdge is one edge of a Face: Outline[i] to Outline[i+1].
+type FaceEdge struct {
+	Kind string // "eave", "rake", "ridge", "hip", "valley", "wall"
+}

@@ -1,0 +1,318 @@
+package plan
+
+import (
+	"galewright/plan/geom"
+)
+
+// Pos is a place in a plan file; line and column start at 1.
+type Pos struct {
+	File      string
+	Line, Col int
+}
+
+// Plan is one checked plan.
+type Plan struct {
+	File       string // as given on the command line
+	Project    Project
+	Site       Site
+	Levels     []*Level // lowest first
+	Walls      []*Wall  // as written
+	Roofs      []*Roof
+	Foundation Foundation
+	Girders    []*Girder
+	Porches    []*Porch
+	Items      []*Item // the catalogue, in the order written
+	Rules      []*Rule
+	Places     []*Place
+	Lumber     LumberYard
+}
+
+// Project is what the title block says.
+type Project struct {
+	Name, Number, Site string
+	Date               string // ISO, from the plan
+	Revision           string // "0" when the plan says none
+	DrawnBy, CheckedBy string
+	Engineer           string // engineer of record, as a title or a role
+	Notes              []string
+	Metric             bool // dimensions in mm and metric scales
+	Pos                Pos
+}
+
+// Site is the wind basis. Loads use it; sheets print it.
+type Site struct {
+	WindSpeed float64 // basic wind speed V, 3 s gust, mph
+	Exposure  string  // "B", "C" or "D"
+	Risk      string  // risk category "I".."IV"
+	Edition   string  // "7-16" or "7-22"
+	Enclosure string  // "enclosed" or "partially enclosed"
+	Kzt       float64 // topographic factor, default 1
+	Elevation float64 // of grade above sea level, ft
+	Pos       Pos
+	Assumed   []string // keys the plan left out, with the value taken
+}
+
+// Level is one storey: its floor, and the walls that stand on it.
+type Level struct {
+	Name        string
+	Index       int     // 0 is the lowest
+	Floor       float64 // top of subfloor above grade
+	PlateHeight float64 // top of subfloor to top of the double top plate
+	FloorDepth  float64 // subfloor and joists below Floor
+	Subfloor    float64 // thickness of the subfloor
+	Joists      Lumber  // zero when the floor is a slab
+	JoistSpace  float64 // on centre
+	JoistRun    string  // "x" or "y": the way the joists run
+	Rim         float64 // thickness of the rim board
+	Pos         Pos
+}
+
+// Top returns the height of the top of the level's plates above grade.
+func (l *Level) Top() float64 { return l.Floor + l.PlateHeight }
+
+// Lumber is a dressed section: ply pieces of breadth by depth.
+type Lumber struct {
+	Ply     int
+	Breadth float64 // of one ply
+	Depth   float64
+	Text    string // as written, "3-2x10"
+}
+
+// Width returns the breadth of all plies together.
+func (l Lumber) Width() float64 { return float64(l.Ply) * l.Breadth }
+
+// Wall is one straight wall. Its line From–To is the outside face of its
+// studs (for an interior wall: the face on the viewing side); somebody on
+// that side sees From at his left. Stations are measured along it from From.
+type Wall struct {
+	Name     string
+	Level    *Level
+	ToLevel  *Level // the level whose top the studs reach: Level, or above for a balloon wall
+	From, To geom.Vec2
+	Exterior bool
+	Studs    Lumber  // one ply; Depth is the wall's depth
+	Spacing  float64 // on centre
+	Layout   float64 // station where the module starts, default 0
+	Height   float64 // subfloor of Level to top of top plate of ToLevel; 0 = the levels' own
+	Top      string  // "plate" or "rake"
+	Start    End
+	End      End
+	Openings []*Opening
+	Shear    []*Shear
+	Stock    float64 // longest plate stock
+	Bearing  bool
+	Pos      Pos
+}
+
+// End says how a wall's end is framed.
+type End struct {
+	Join string // "", "through" or "butt": "" lets the corner decide
+	Post int    // studs in the corner post, 0 = default for the corner
+	Pos  Pos
+}
+
+// Length returns the length of the wall's line, in.
+func (w *Wall) Length() float64 { return w.To.Sub(w.From).Len() }
+
+// Frame returns the wall's frame on plan.
+func (w *Wall) Frame() geom.Frame { return geom.NewFrame(w.From, w.To) }
+
+// Balloon tells whether the studs pass a floor.
+func (w *Wall) Balloon() bool { return w.ToLevel != nil && w.ToLevel != w.Level }
+
+// Depth returns the depth of the wall's studs.
+func (w *Wall) Depth() float64 { return w.Studs.Depth }
+
+// Opening is a rough opening.
+type Opening struct {
+	Name   string
+	Kind   string  // "window", "door" or "opening"
+	At     float64 // station of the left jack's inside face
+	Width  float64
+	Height float64
+	Sill   float64 // height of the rough sill's top above the subfloor; 0 = to the floor
+	Header Lumber
+	Jacks  int // each side; 0 = by rule (see framing)
+	Kings  int // each side; 0 = by rule
+	Pos    Pos
+}
+
+// Shear is a sheathed segment of a wall that resists lateral load.
+type Shear struct {
+	Name       string
+	From, To   float64 // stations
+	Panel      string  // "15/32"
+	Nail       string  // nail of the sheathing, "8d common"
+	Edge       float64 // edge nailing, on centre
+	Field      float64 // field nailing, on centre
+	BothFaces  bool
+	Perforated bool
+	Pos        Pos
+}
+
+// Roof is one roof body over a rectangle of a level's walls. Bodies over one
+// level meet in valleys: the roof is the upper envelope of all of them.
+type Roof struct {
+	Name         string
+	Over         *Level
+	Kind         string       // "gable", "hip", "shed"
+	Area         [2]geom.Vec2 // outside faces of bearing and gable walls: low and high corner
+	AreaGiven    bool         // false: the extent of the level's exterior walls
+	Ridge        string       // "x" or "y": the way the ridge runs; for a shed, along the high wall
+	High         string       // shed: side of the high wall, "N", "E", "S", "W"
+	Pitch        float64      // rise in 12 of run
+	PitchOther   float64      // of the other side of an unequal gable; 0 = Pitch
+	Overhang     float64      // horizontal, at eaves, from the studs' outside face
+	Rake         float64      // horizontal, at gable ends
+	Rafters      Lumber
+	Spacing      float64
+	RidgeMember  Lumber
+	RidgeBearing bool // the ridge member is a beam that carries, not a board
+	Trusses      bool
+	GableEnd     [2]string // at low and high end of the ridge: "rake", "gable truss" or "hip"
+	CeilingTies  bool      // ceiling joists or ties at the plate
+	Pos          Pos
+}
+
+// Foundation is what carries the lowest floor.
+type Foundation struct {
+	Kind     string // "piles", "slab" or "stem"
+	Pile     Lumber // section of a pile
+	PileTop  float64
+	SillBolt float64 // spacing of anchor bolts on slab or stem wall, on centre
+	Sill     Lumber  // sill plate on slab or stem wall
+	Pos      Pos
+}
+
+// Girder is a beam or stringer on piles under the lowest floor.
+type Girder struct {
+	Name     string
+	From, To geom.Vec2 // centre line
+	Member   Lumber
+	Piles    []float64 // stations of pile centres from From
+	Pos      Pos
+}
+
+// Porch is a post and beam porch.
+type Porch struct {
+	Name     string
+	From, To geom.Vec2 // outside face of the beam
+	Beam     Lumber
+	Post     Lumber
+	Posts    []float64 // stations of post centres
+	Base     float64   // height of the posts' foot
+	Top      float64   // height of the beam's top
+	Pos      Pos
+}
+
+// LumberYard is what the yard stocks.
+type LumberYard struct {
+	Plate   float64   // longest plate, default 16 ft
+	Stud    float64   // longest stud, default 20 ft
+	Stock   []float64 // stock lengths, default 8 to 20 ft by 2 ft
+	Species string    // for nail values, "southern pine" and so on
+	Pos     Pos
+}
+
+// Fasteners says which nails one part of an item takes.
+type Fasteners struct {
+	Part     string  // "each end", "to stud", "to plate", "all"
+	Nail     string  // as written: "10d x 1 1/2", "8d common", "bolt 5/8"
+	Diameter float64 // in
+	Length   float64 // in
+	Count    int     // in one such part
+	Parts    int     // how many such parts one piece has (2 for "each end")
+	HandOnly bool
+	Rows     int
+	Spacing  float64 // along a row
+	EndDist  float64 // from the end of the steel to the first hole
+	Stagger  bool
+	Pos      Pos
+}
+
+// Total returns the fasteners in one piece.
+func (f Fasteners) Total() int { return f.Count * f.Parts }
+
+// Load is an allowable load given by the maker.
+type Load struct {
+	Uplift, Along, Across float64 // lb, allowable stress level, wind duration; 0 = not given
+	Source                string  // edition and date of the maker's page
+	Pos                   Pos
+}
+
+// Item is one catalogue entry as written.
+type Item struct {
+	Mark      string
+	Kind      string // see hardware.Kinds
+	Note      string
+	Length    float64 // along the steel
+	Width     float64
+	Thickness float64 // of the steel, from gauge or inches
+	Gauge     string  // as written
+	Grade     string
+	Coating   string
+	Fasteners []Fasteners
+	Lap       float64 // wanted on each member
+	Rod       float64 // diameter of rod or bolt
+	Washer    float64 // side of a square plate washer
+	Standoff  float64 // rod length inside one body, from the wood it stands on to the nut
+	Bodies    int     // of a holdown: 1 or 2
+	Coil      float64 // roll length when the strap comes on a coil
+	Phase     string  // see hardware.Phases
+	Face      string  // default face: "outside", "inside", "both", "top", ""
+	Minutes   float64 // to install one
+	Pack      int     // pieces in a pack
+	Load      Load
+	Pos       Pos
+}
+
+// Rule puts an item at every joint of a kind where its conditions hold.
+type Rule struct {
+	Name    string
+	At      string  // joint kind
+	Use     string  // mark
+	Purpose string  // two rules with one purpose compete; default: the item's kind
+	Face    string  // overrides the item's
+	Count   int     // pieces at one joint, default 1
+	Every   int     // every nth joint along a wall or ridge, default 1
+	AtMost  float64 // on centre: skip joints nearer to the last one than this allows; 0 = each
+	Where   Where
+	Except  []Where
+	Index   int // order in the plan
+	Pos     Pos
+}
+
+// Where is a set of conditions that must all hold. Zero fields ask nothing.
+type Where struct {
+	Level    []string
+	Wall     []string
+	Roof     []string
+	Exterior *bool
+	Bearing  *bool
+	LinesUp  *bool
+	Role     []string       // of the joint's first member: stud, king, jack, post, ...
+	Stud     []string       // "2x6"
+	Spacing  [2]float64     // on centre, from and to; zero = any
+	Corner   [2]float64     // distance of the joint from the nearer wall end, from and to
+	Opening  [2]float64     // distance from the nearest opening's edge
+	Height   [2]float64     // above the subfloor
+	From, To float64        // stations along the wall; To 0 = to the end
+	Given    map[string]Pos // which keys the plan gave
+	Pos      Pos
+}
+
+// Place is an item the engineer put himself.
+type Place struct {
+	Use    string
+	Wall   string
+	Roof   string
+	Girder string
+	On     string    // joint kind; "" = the item kind's own
+	At     []float64 // stations
+	AtPos  []Pos     // place of each station
+	Action string    // "replace" (default), "add" or "remove"
+	Face   string
+	Note   string // "S4 detail 7": the engineer's own reference
+	Index  int
+	Pos    Pos
+}

@@ -1,0 +1,75 @@
+// Package placement puts hardware at joints: rules and the engineer's places
+// flow in with a framed house and a catalogue, pieces flow out, each with the
+// rule that asked for it and a tag that stays its own through revisions. It
+// tells every clash and every consequence (a strap too short, a stud with
+// nothing below). It knows nothing of drawing.
+package placement
+
+import (
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+)
+
+// Piece is one length of hardware at one joint.
+type Piece struct {
+	// Tag is joint ID and kind word, "1S-64-SB-strap", with "-2" for a second
+	// one there; unique in the house.
+	Tag   string
+	Joint *framing.Joint
+	Item  *hardware.Item
+	Face  string // "outside", "inside", "top", "left", "right", "through"
+	// Path is the centre line of the steel from end to end, in, in space: two
+	// points for a flat strap, more for one that wraps; for a clip its place.
+	Path []geom.Vec3
+	// Station is along the joint's host from its measuring end, in; Z0 and Z1
+	// are the lowest and highest height of the piece above grade, in.
+	Station, Z0, Z1 float64
+	Cut             float64 // length to cut from a coil, or of the rod of a pair, in; 0 = none
+	Rule            *plan.Rule
+	Place           *plan.Place
+	Purpose         string
+}
+
+// By names the rule or place that asked for the piece and its line.
+func (p *Piece) By() (name string, pos plan.Pos) {
+	if p.Place != nil {
+		return "engineer's place", p.Place.Pos
+	}
+	return p.Rule.Name, p.Rule.Pos
+}
+
+// Hole is a hole that a piece needs in a subfloor, rim or plate.
+type Hole struct {
+	Piece *Piece
+	Level *plan.Level // whose subfloor is cut
+	At    geom.Vec3   // centre, at the top of the subfloor
+	Size  [2]float64  // along and across the wall; equal and round for a rod
+	Round bool
+}
+
+// Verdict is what became of one rule or place at one joint.
+type Verdict struct {
+	Rule  *plan.Rule
+	Place *plan.Place
+	Joint *framing.Joint
+	Won   bool
+	Why   string // "condition level = second does not hold", "beaten by rule ..."
+}
+
+// Placement is all hardware of a house.
+type Placement struct {
+	House     *framing.House
+	Catalogue *hardware.Catalogue
+	Pieces    []*Piece // in order of joint, then purpose
+	Holes     []*Hole
+	byTag     map[string]*Piece
+	byJoint   map[*framing.Joint][]*Piece
+}
+
+// Piece returns the piece with the tag, or nil.
+func (p *Placement) Piece(tag string) *Piece { return p.byTag[tag] }
+
+// At returns the pieces at a joint.
+func (p *Placement) At(j *framing.Joint) []*Piece { return p.byJoint[j] }
