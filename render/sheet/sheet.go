@@ -61,10 +61,10 @@ func (p Pen) Dash() []MM {
 // Fill is what the inside of a mark shows.
 type Fill uint8
 
-// The fills. Paper hides what lies below.
+// The fills. White hides what lies below.
 const (
 	NoFill Fill = iota
-	Paper       // white
+	White       // paper
 	Black
 	Pale // light grey, 85 % white: sheathed segments, table heads
 	Mid  // grey, 60 % white
