@@ -227,6 +227,9 @@ type Fasteners struct {
 	Spacing  float64 // along a row
 	EndDist  float64 // from the end of the steel to the first hole
 	Stagger  bool
+	Offset   float64 // of the first hole of every other row when staggered, beyond EndDist; 0 = half the spacing
+	Holes    int     // holes the part has; 0 = as many as Count
+	Fill     string  // which holes take a nail, as the maker says it: "all", "round holes only"
 	Pos      Pos
 }
 
@@ -255,6 +258,7 @@ type Item struct {
 	Lap       float64 // wanted on each member
 	Rod       float64 // diameter of rod or bolt
 	Washer    float64 // side of a square plate washer
+	Centre    float64 // of a holdown: from the wood it is nailed to, to the middle of its rod; 0 = 1 1/4 in
 	Standoff  float64 // rod length inside one body, from the wood it stands on to the nut
 	Bodies    int     // of a holdown: 1 or 2
 	Coil      float64 // roll length when the strap comes on a coil
@@ -271,7 +275,7 @@ type Rule struct {
 	Name    string
 	At      string  // joint kind
 	Use     string  // mark
-	Purpose string  // two rules with one purpose compete; default: the item's kind
+	Purpose string  // two rules with one purpose compete at a joint; default: the purpose of the item's kind (hardware.Kind)
 	Face    string  // overrides the item's
 	Count   int     // pieces at one joint, default 1
 	Every   int     // every nth joint along a wall or ridge, default 1
@@ -290,15 +294,20 @@ type Where struct {
 	Exterior *bool
 	Bearing  *bool
 	LinesUp  *bool
-	Role     []string       // of the joint's first member: stud, king, jack, post, ...
-	Stud     []string       // "2x6"
-	Spacing  [2]float64     // on centre, from and to; zero = any
-	Corner   [2]float64     // distance of the joint from the nearer wall end, from and to
-	Opening  [2]float64     // distance from the nearest opening's edge
-	Height   [2]float64     // above the subfloor
-	From, To float64        // stations along the wall; To 0 = to the end
-	Given    map[string]Pos // which keys the plan gave
-	Pos      Pos
+	Role     []string   // of the joint's first member: stud, king, jack, post, ...
+	Stud     []string   // "2x6"
+	Spacing  [2]float64 // on centre, from and to; zero = any
+	Corner   [2]float64 // distance of the joint from the nearer wall end, from and to
+	Opening  [2]float64 // distance from the nearest opening's edge
+	Height   [2]float64 // above the subfloor
+	// OpeningWidth is the width of the rough opening the joint belongs to.
+	OpeningWidth [2]float64
+	EndZone      *bool          // within the wind's end zone (distance a of ASCE 7) of a building corner
+	Shear        *bool          // within a shear wall segment
+	Balloon      *bool          // of a wall whose studs pass a floor
+	From, To     float64        // stations along the wall; To 0 = to the end
+	Given        map[string]Pos // which keys the plan gave
+	Pos          Pos
 }
 
 // Place is an item the engineer put himself.
@@ -307,11 +316,13 @@ type Place struct {
 	Wall   string
 	Roof   string
 	Girder string
+	Porch  string
 	On     string    // joint kind; "" = the item kind's own
 	At     []float64 // stations
 	AtPos  []Pos     // place of each station
 	Action string    // "replace" (default), "add" or "remove"
 	Face   string
+	Count  int    // pieces at each station, default 1
 	Note   string // "S4 detail 7": the engineer's own reference
 	Index  int
 	Pos    Pos
