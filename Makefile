@@ -1,0 +1,53 @@
+# What each target does is its name; `make` alone prints them.
+GO ?= go
+TOOLS := -modfile=.ci/tools.mod
+FUZZTIME ?= 5s
+
+.PHONY: help build demo test check golden bench lint race fuzz tools clean
+
+help:
+	@echo "make demo    build, draw the demo house into out/, print the count"
+	@echo "make test    pass every test (installs what it needs)"
+	@echo "make bench   print the performance figures"
+	@echo "make golden  renew golden/ (look at the change before you commit it)"
+	@echo "make lint    gofumpt, go vet, staticcheck"
+
+build:
+	$(GO) build -o bin/galewright ./cmd/galewright
+
+demo: build
+	bin/galewright draw examples/$(DEMO).toml --out out --paper arch-d --format svg,pdf
+	bin/galewright count examples/$(DEMO).toml
+	@echo "The sheets are in out/: open out/sheets.pdf, or out/S-001.svg in a browser."
+
+DEMO ?= two-storey
+
+# Programs that drawing tests compare against. Debian's packages; elsewhere
+# install librsvg, poppler and Chromium by hand. Tests that need a missing one
+# are skipped, except where CI is set.
+tools:
+	@sh .ci/install-tools
+
+test: tools
+	$(GO) test ./...
+
+race: tools
+	$(GO) test -race ./...
+
+lint:
+	@out=$$($(GO) tool $(TOOLS) gofumpt -l cmd plan render symbols golden examples); \
+	 if [ -n "$$out" ]; then echo "gofumpt would change:"; echo "$$out"; exit 1; fi
+	$(GO) vet ./...
+	@$(GO) build $(TOOLS) -o bin/staticcheck honnef.co/go/tools/cmd/staticcheck && bin/staticcheck ./...
+
+golden:
+	$(GO) test ./golden -update
+
+fuzz:
+	@sh .ci/fuzz $(FUZZTIME)
+
+bench:
+	$(GO) test -run '^$$' -bench . -benchmem ./golden ./plan/... ./render/...
+
+clean:
+	rm -rf bin out

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+
+	"galewright/plan/pipeline"
+	"galewright/render"
+	"galewright/render/pdf"
+	"galewright/render/sheet"
+	"galewright/render/svg"
+
+	"github.com/spf13/pflag"
+)
+
+// drawFlags are the flags of draw.
+type drawFlags struct {
+	out, paper, sheets string
+	formats            []string
+	screen             bool
+}
+
+var drawCommand = command{
+	name: "draw", args: "PLAN", short: "draw the sheets",
+	long: `Draws the set: cover with legend, plans, an elevation of every wall, details,
+schedules and check sheets, at real scale on the paper named. One SVG a sheet,
+or with --format pdf one PDF of the set. Papers: ` + strings.Join(sheet.PaperNames(), ", ") + `.`,
+	example: "galewright draw examples/shed.toml --out out --paper letter --sheets 2xx,S-001",
+	setup: func(f *pflag.FlagSet) func([]string, streams) error {
+		var d drawFlags
+		f.StringVar(&d.out, "out", "out", "folder the sheets are written to")
+		f.StringVar(&d.paper, "paper", "arch-d", "paper by name")
+		f.StringVar(&d.sheets, "sheets", "", "only these: series (2xx) and sheets (S-201), with commas")
+		f.StringSliceVar(&d.formats, "format", []string{"svg"}, "svg, pdf or both with a comma")
+		f.BoolVar(&d.screen, "screen", false, "colour and pointer hints for a screen; prints want neither")
+		return func(args []string, s streams) error { return draw(args, d, s) }
+	},
+}
+
+func draw(args []string, d drawFlags, s streams) error {
+	paper, ok := sheet.PaperByName(d.paper)
+	if !ok {
+		return usagef("draw: there is no paper %q; there are %s", d.paper, strings.Join(sheet.PaperNames(), ", "))
+	}
+	for _, f := range d.formats {
+		if err := oneOf("draw: --format", f, []string{"svg", "pdf"}); err != nil {
+			return err
+		}
+	}
+	r, err := load(args, false, s)
+	if err != nil {
+		return err
+	}
+	set, err := drawSet(r, render.Options{Paper: paper, Sheets: d.sheets, Screen: d.screen}, s)
+	if err != nil {
+		return err
+	}
+	files, err := d.write(set)
+	if err != nil {
+		return err
+	}
+	if err := replace(d.out, files, d.sheets == ""); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(s.out, "%s in %s, on %s\n", plural(len(set.Sheets), "sheet"), d.out, d.paper)
+	return err
+}
+
+// drawSet draws and prints what drawing has to tell.
+func drawSet(r *pipeline.Result, o render.Options, s streams) (*sheet.Set, error) {
+	set, faults := render.Draw(&render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}, o)
+	if err := (sources{}).print(s.err, faults.Sorted(), false); err != nil {
+		return nil, err
+	}
+	if faults.Errors() {
+		return nil, errFault
+	}
+	if len(set.Sheets) == 0 {
+		return nil, usagef("draw: --sheets %s names no sheet of this set", o.Sheets)
+	}
+	return set, nil
+}
+
+// write returns the files of the set in their order.
+func (d drawFlags) write(set *sheet.Set) (files []file, err error) {
+	if slices.Contains(d.formats, "svg") {
+		for i, sh := range set.Sheets {
+			var b bytes.Buffer
+			if err := svg.Write(&b, set, i, svg.Options{Screen: d.screen}); err != nil {
+				return nil, fmt.Errorf("sheet %s: %w", sh.Title.Sheet, err)
+			}
+			files = append(files, file{sh.Title.Sheet + ".svg", b.Bytes()})
+		}
+	}
+	if slices.Contains(d.formats, "pdf") {
+		var b bytes.Buffer
+		if err := pdf.Write(&b, set, pdf.Options{Date: set.Sheets[0].Title.Date}); err != nil {
+			return nil, err
+		}
+		files = append(files, file{"sheets.pdf", b.Bytes()})
+	}
+	return files, nil
+}

@@ -1,0 +1,45 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/pflag"
+)
+
+var explainCommand = command{
+	name: "explain", args: "PLAN TAG", short: "tell why a piece is there, or why nothing is",
+	long: `Tells the whole story of one piece or joint: the joint and the members it ties,
+the rules that matched with their lines in the plan, which lost and why, and the
+arithmetic of its demand and capacity. TAG is the tag of a piece as sheets and
+check lists print it, or the name of a joint. With --wall it lists the joints of
+a wall that have no hardware.`,
+	example: "galewright explain examples/shed.toml S-16-SB-strap",
+	setup: func(f *pflag.FlagSet) func([]string, streams) error {
+		wall := f.String("wall", "", "list the joints of this wall that have no hardware")
+		return func(args []string, s streams) error {
+			switch {
+			case len(args) < 1 || *wall == "" && len(args) < 2:
+				return usagef("explain: name the plan and a tag, or the plan and --wall NAME")
+			case *wall != "" && len(args) > 1:
+				return usagef("explain: give a tag or --wall, not both")
+			}
+			r, err := load(args, false, s)
+			if err != nil {
+				return err
+			}
+			var text string
+			if *wall != "" {
+				text, err = r.Placement.ExplainWall(*wall)
+			} else {
+				text, err = r.Placement.Explain(args[1])
+			}
+			if err != nil {
+				return usagef("explain: %s", err)
+			}
+			if _, err := fmt.Fprint(s.out, text); err != nil || *wall != "" {
+				return err
+			}
+			return explainLoad(args, s)
+		}
+	},
+}

@@ -1,0 +1,61 @@
+// Package pipeline runs a plan through its stages in the one order they have:
+// read, frame, furnish with hardware, count. Source text flows in; a Result
+// and every diagnostic of every stage flow out. It decides nothing itself.
+package pipeline
+
+import (
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/placement"
+	"galewright/plan/schedule"
+)
+
+// Result is a plan with all that follows from it. A stage that could not run
+// because the one before it found errors leaves its field nil.
+type Result struct {
+	Plan      *plan.Plan
+	House     *framing.House
+	Catalogue *hardware.Catalogue
+	Placement *placement.Placement
+	Schedule  *schedule.Schedule
+}
+
+// Load reads a file that a plan names.
+type Load func(name string) ([]byte, error)
+
+// Run takes the source of a plan as far as its faults allow. Stages that can
+// run beside an error do, so that all faults come out at once; the schedule
+// is there only when no stage found an error.
+func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
+	p, faults := plan.Read(file, src, load)
+	r := &Result{Plan: p}
+	if p == nil || faults.Errors() {
+		return r, faults.Sorted()
+	}
+	more := r.from(p)
+	return r, append(faults, more...).Sorted()
+}
+
+// From runs a plan that is already read.
+func From(p *plan.Plan) (*Result, plan.Diagnostics) {
+	r := &Result{Plan: p}
+	return r, r.from(p).Sorted()
+}
+
+func (r *Result) from(p *plan.Plan) plan.Diagnostics {
+	house, faults := framing.Frame(p)
+	catalogue, more := hardware.New(p.Items)
+	faults = append(faults, more...)
+	r.House, r.Catalogue = house, catalogue
+	if faults.Errors() {
+		return faults
+	}
+	placed, more := placement.Place(house, catalogue)
+	faults = append(faults, more...)
+	r.Placement = placed
+	if !faults.Errors() {
+		r.Schedule = schedule.New(placed)
+	}
+	return faults
+}
