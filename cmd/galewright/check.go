@@ -90,4 +90,3 @@ func textOrJSON(asJSON bool) string {
 	}
 	return "text"
 }
-

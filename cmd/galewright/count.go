@@ -85,4 +85,3 @@ func percent(text string) (float64, error) {
 	}
 	return v / 100, nil
 }
-

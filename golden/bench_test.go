@@ -1,0 +1,270 @@
+package golden
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"os"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/loadpath"
+	"galewright/plan/pipeline"
+	"galewright/render"
+	"galewright/render/pdf"
+	"galewright/render/sheet"
+	"galewright/render/svg"
+
+	svgo "github.com/ajstarks/svgo/float"
+	"github.com/stretchr/testify/require"
+)
+
+// demo is the example that the figures are for.
+const demo = "two-storey"
+
+// row returns a plan of n houses like p's, side by side: every wall, roof,
+// girder, porch and place again, renamed and moved east.
+func row(p *plan.Plan, n int) *plan.Plan {
+	out := *p
+	out.Walls, out.Roofs, out.Girders, out.Porches, out.Places = nil, nil, nil, nil, nil
+	out.Rules = nil
+	for _, r := range p.Rules {
+		c := *r
+		c.Where, c.Except = renamedAll(r.Where, n), nil
+		for _, e := range r.Except {
+			c.Except = append(c.Except, renamedAll(e, n))
+		}
+		out.Rules = append(out.Rules, &c)
+	}
+	for i := range n {
+		addHouse(&out, p, i)
+	}
+	return &out
+}
+
+const apart = 1200 // in, from house to house
+
+func name(i int, s string) string {
+	if s == "" {
+		return ""
+	}
+	return fmt.Sprintf("h%d-%s", i, s)
+}
+
+func renamedAll(w plan.Where, n int) plan.Where {
+	all := func(list []string) (out []string) {
+		for _, s := range list {
+			for i := range n {
+				out = append(out, name(i, s))
+			}
+		}
+		return out
+	}
+	w.Wall, w.Roof = all(w.Wall), all(w.Roof)
+	return w
+}
+
+func addHouse(out, p *plan.Plan, i int) {
+	by := geom.Vec2{X: apart * float64(i)}
+	for _, w := range p.Walls {
+		c := *w
+		c.Name, c.From, c.To = name(i, w.Name), w.From.Add(by), w.To.Add(by)
+		out.Walls = append(out.Walls, &c)
+	}
+	for _, r := range p.Roofs {
+		c := *r
+		c.Name, c.AreaGiven = name(i, r.Name), true
+		c.Area = [2]geom.Vec2{r.Area[0].Add(by), r.Area[1].Add(by)}
+		out.Roofs = append(out.Roofs, &c)
+	}
+	for _, g := range p.Girders {
+		c := *g
+		c.Name, c.From, c.To = name(i, g.Name), g.From.Add(by), g.To.Add(by)
+		out.Girders = append(out.Girders, &c)
+	}
+	for _, g := range p.Porches {
+		c := *g
+		c.Name, c.From, c.To = name(i, g.Name), g.From.Add(by), g.To.Add(by)
+		out.Porches = append(out.Porches, &c)
+	}
+	for _, pl := range p.Places {
+		c := *pl
+		c.Wall, c.Roof, c.Girder = name(i, pl.Wall), name(i, pl.Roof), name(i, pl.Girder)
+		out.Places = append(out.Places, &c)
+	}
+}
+
+func source(b *testing.B) []byte {
+	src, err := os.ReadFile("../examples/" + demo + ".toml")
+	require.NoError(b, err)
+	return src
+}
+
+func load(n string) ([]byte, error) { return os.ReadFile("../examples/" + n) }
+
+// writeAll writes every sheet and returns the bytes written.
+func writeAll(b *testing.B, set *sheet.Set) (n int64) {
+	for i := range set.Sheets {
+		c := &counter{}
+		require.NoError(b, svg.Write(c, set, i, svg.Options{}))
+		n += c.n
+	}
+	return n
+}
+
+type counter struct{ n int64 }
+
+func (c *counter) Write(p []byte) (int, error) { c.n += int64(len(p)); return len(p), nil }
+
+func marks(set *sheet.Set) (n int) {
+	for _, s := range set.Sheets {
+		n += len(s.Marks)
+	}
+	return n
+}
+
+// BenchmarkPlanToSVG takes the demo house from the text of its plan to the
+// bytes of all its sheets.
+func BenchmarkPlanToSVG(b *testing.B) {
+	src := source(b)
+	var bytes, elements int
+	for b.Loop() {
+		r, faults := pipeline.Run(demo+".toml", src, load)
+		require.False(b, faults.Errors(), "%v", faults)
+		set := draw(b, r, "arch-d")
+		bytes, elements = int(writeAll(b, set)), marks(set)
+	}
+	b.ReportMetric(float64(elements)*float64(b.N)/b.Elapsed().Seconds(), "elements/s")
+	b.ReportMetric(float64(bytes), "B/set")
+}
+
+// BenchmarkRowOfHousesToSVG does it for a row of 100 demo houses in one plan,
+// from the read plan on.
+func BenchmarkRowOfHousesToSVG(b *testing.B) {
+	p := row(build(b, demo).Plan, 100)
+	var elements int
+	for b.Loop() {
+		r, faults := pipeline.From(p)
+		require.False(b, faults.Errors(), "%v", faults)
+		set := draw(b, r, "arch-d")
+		writeAll(b, set)
+		elements = marks(set)
+	}
+	b.ReportMetric(float64(elements)*float64(b.N)/b.Elapsed().Seconds(), "elements/s")
+}
+
+// BenchmarkFraming frames rows of houses: time per house must stay nearly
+// level when framing grows as n log n.
+func BenchmarkFraming(b *testing.B) {
+	one := build(b, demo).Plan
+	for _, n := range []int{1, 10, 100, 1000} {
+		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
+			p := row(one, n)
+			var members int
+			for b.Loop() {
+				h, faults := framing.Frame(p)
+				require.False(b, faults.Errors())
+				members = len(h.Members)
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/house")
+			b.ReportMetric(float64(members), "members")
+		})
+	}
+}
+
+// BenchmarkLoads runs the load path of one house and of many.
+func BenchmarkLoads(b *testing.B) {
+	one := build(b, demo).Plan
+	for _, n := range []int{1, 1000} {
+		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
+			r, faults := pipeline.From(row(one, n))
+			require.False(b, faults.Errors())
+			for b.Loop() {
+				_, faults := loadpath.Run(r.Placement)
+				require.False(b, faults.Errors())
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/house")
+		})
+	}
+}
+
+// BenchmarkWriters gives sheets per second and bytes of the set for both
+// writers over the drawn demo set.
+func BenchmarkWriters(b *testing.B) {
+	set := draw(b, build(b, demo), "arch-d")
+	rate := func(b *testing.B, bytes int64) {
+		b.ReportMetric(float64(len(set.Sheets))*float64(b.N)/b.Elapsed().Seconds(), "sheets/s")
+		b.ReportMetric(float64(marks(set))*float64(b.N)/b.Elapsed().Seconds(), "elements/s")
+		b.ReportMetric(float64(bytes), "B/set")
+	}
+	b.Run("svg", func(b *testing.B) {
+		var n int64
+		for b.Loop() {
+			n = writeAll(b, set)
+		}
+		rate(b, n)
+	})
+	b.Run("pdf", func(b *testing.B) {
+		c := &counter{}
+		for b.Loop() {
+			c.n = 0
+			require.NoError(b, pdf.Write(c, set, pdf.Options{Date: set.Sheets[0].Title.Date}))
+		}
+		rate(b, c.n)
+	})
+	b.Run("plain svgo", func(b *testing.B) {
+		for b.Loop() {
+			plainSVG(set)
+		}
+		rate(b, 0)
+	})
+}
+
+// plainSVG puts out the same number of primitives of each kind through svgo
+// alone, without classes, rounding, escaping or piece data: the yardstick.
+func plainSVG(set *sheet.Set) {
+	w := bufio.NewWriter(io.Discard)
+	for _, s := range set.Sheets {
+		c := svgo.New(w)
+		c.Start(float64(s.Paper.W), float64(s.Paper.H))
+		for _, m := range s.Marks {
+			plainMark(c, m)
+		}
+		c.End()
+	}
+	w.Flush()
+}
+
+func plainMark(c *svgo.SVG, m sheet.Mark) {
+	switch m := m.(type) {
+	case sheet.Line:
+		c.Line(float64(m.A.X), float64(m.A.Y), float64(m.B.X), float64(m.B.Y), "stroke:black")
+	case sheet.Polyline:
+		x, y := make([]float64, len(m.Pts)), make([]float64, len(m.Pts))
+		for i, p := range m.Pts {
+			x[i], y[i] = float64(p.X), float64(p.Y)
+		}
+		if len(x) > 0 {
+			c.Polyline(x, y, "stroke:black")
+		}
+	case sheet.Path:
+		c.Path("M0 0L1 1", "stroke:black")
+	case sheet.Circle:
+		c.Circle(float64(m.C.X), float64(m.C.Y), float64(m.R), "stroke:black")
+	case sheet.Text:
+		c.Text(float64(m.At.X), float64(m.At.Y), m.S, "font-size:3")
+	case sheet.Use:
+		c.Use(float64(m.At.X), float64(m.At.Y), "#"+m.Symbol)
+	}
+}
+
+// TestRowOfHousesIsNHouses guards the benchmark's own plan: three houses in a
+// row carry three times the pieces of one.
+func TestRowOfHousesIsNHouses(t *testing.T) {
+	one := build(t, demo)
+	three, faults := pipeline.From(row(one.Plan, 3))
+	require.False(t, faults.Errors(), "%v", faults)
+	require.Len(t, three.Placement.Pieces, 3*len(one.Placement.Pieces))
+}
