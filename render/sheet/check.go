@@ -77,23 +77,24 @@ func (c *checker) sheet(sh *Sheet) {
 			c.fault("mark %d, %s, reaches off the paper: x %.1f to %.1f, y %.1f to %.1f of %.1f by %.1f mm",
 				i, describe(m), b.X, b.X+b.W, b.Y, b.Y+b.H, sh.Paper.W, sh.Paper.H)
 		}
-		c.piece(i, PieceOf(m), sh.Title.Sheet)
+		c.piece(i, m, sh.Title.Sheet)
 		if t, ok := m.(Text); ok && t.Link != "" && !c.sheets[t.Link] {
 			c.fault("mark %d, %s, points to sheet %q, which is not in the set", i, describe(m), t.Link)
 		}
 	}
 }
 
-// piece checks the piece of a mark; a home tag is one symbol use or mark in
-// the whole set.
-func (c *checker) piece(i int, p *Piece, sheet string) {
+// piece checks the piece of a mark. The instance that stands for a piece is
+// its symbol: one Use at home in the whole set.
+func (c *checker) piece(i int, m Mark, sheet string) {
+	p := PieceOf(m)
 	if p == nil {
 		return
 	}
 	if p.Tag == "" || p.Legend < 1 {
 		c.fault("mark %d: a piece needs a tag and a legend number from 1, not %q and %d", i, p.Tag, p.Legend)
 	}
-	if !p.Home {
+	if _, symbol := m.(Use); !symbol || !p.Home {
 		return
 	}
 	if first, ok := c.home[p.Tag]; ok {

@@ -128,7 +128,7 @@ func good() *Set {
 	return &Set{
 		Symbols: []Symbol{{ID: "clip", Box: Rect{-1, -1, 2, 2}, Marks: []Mark{Circle{R: 1}}}},
 		Sheets: []*Sheet{{Paper: p, Title: Title{Sheet: "S-201"}, Marks: []Mark{
-			Line{A: Pt{1, 1}, B: Pt{2, 2}},
+			Line{A: Pt{1, 1}, B: Pt{2, 2}, Piece: one},
 			Use{Symbol: "clip", At: Pt{50, 50}, Scale: 1, Piece: one},
 			Text{At: Pt{20, 20}, Size: SizeNote, S: "note", Link: "S-201"},
 		}}},
@@ -160,7 +160,7 @@ func TestCheckNamesEveryFault(t *testing.T) {
 		{`points to sheet "S-999"`, Text{At: Pt{9, 9}, Size: 4, S: "x", Link: "S-999"}},
 		{"unknown pen", Line{Style: Style{Pen: 99}}},
 		{"needs a tag", Line{Piece: &Piece{Legend: 1}}},
-		{"already stands", Line{Piece: &Piece{Tag: "1S-16-SB-strap", Legend: 1, Home: true}}},
+		{"already stands", Use{Symbol: "clip", At: Pt{9, 9}, Scale: 1, Piece: &Piece{Tag: "1S-16-SB-strap", Legend: 1, Home: true}}},
 		{"no mark that writers know", &Line{}},
 		{"is nil", nil},
 	} {
