@@ -1,0 +1,15 @@
+// Package timber computes what a nailed, strapped or sheathed timber joint
+// carries: yield-limit lateral values of nails, withdrawal, head
+// pull-through, toe-nails, tension of steel straps and rods, bearing under
+// washers, unit shear of sheathing, and the factors of segmented and
+// perforated shear walls. Numbers flow in, a value with its governing mode
+// and every intermediate number flows out. The package knows nothing of
+// plans or houses. Forces are pounds, lengths inches, stresses psi, unit
+// shears pounds per foot, unless a name says otherwise.
+//
+// Every table stands under the standard's own table number, with the grade
+// of the copy it was taken from: A, the text or a scan of the standard; B, a
+// transcription that cites table and page, or two independent sources that
+// agree; C, one secondary source; or "from memory". Values are allowable
+// stress design (ASD) unless said.
+package timber

@@ -1,0 +1,99 @@
+package timber
+
+import (
+	"fmt"
+	"math"
+)
+
+// Steel is the strength of a sheet or rod steel, psi.
+type Steel struct {
+	Name   string
+	Fy, Fu float64
+}
+
+// Gr33 is ASTM A653 SS Grade 33: Fy by its name, Fu the 45 ksi that NDS 2018
+// Table 12P footnote 2 implies (Fe 61,850 is 1.375 Fu; grade B).
+var Gr33 = Steel{"ASTM A653 SS Gr 33", 33_000, 45_000}
+
+// A36 is ASTM A36: Fu as NDS 2018 Table 12B footnote 2 implies (1.5 Fu =
+// 87,000; grade B), Fy by its name.
+var A36 = Steel{"ASTM A36", 36_000, 58_000}
+
+// Tension is the allowable tension of a strap.
+type Tension struct {
+	Gross, Net float64 // areas, in²
+	Yield      float64 // gross yielding, lb
+	Rupture    float64 // net rupture, lb
+	Allow      float64 // the less of the two
+	Governs    string  // "gross yielding" or "net rupture"
+}
+
+// StrapTension returns the allowable tension of a flat strap by AISI S100-16
+// D2 (gross yielding, omega 1.67) and D3 (net rupture, omega 2.00); grade B.
+// Thickness is that of the base steel; holes are counted across the section
+// that has most of them.
+func StrapTension(width, thickness float64, holes int, hole float64, s Steel) Tension {
+	ag := width * thickness
+	return tension(ag, ag-float64(holes)*hole*thickness, s)
+}
+
+func tension(ag, an float64, s Steel) Tension {
+	t := Tension{Gross: ag, Net: an, Yield: ag * s.Fy / 1.67, Rupture: an * s.Fu / 2}
+	t.Allow, t.Governs = t.Yield, "gross yielding"
+	if t.Rupture < t.Yield {
+		t.Allow, t.Governs = t.Rupture, "net rupture"
+	}
+	return t
+}
+
+// gauges is the manufacturers' standard gauge, uncoated, and the galvanized
+// sheet gauge, in (grade B, four charts agree).
+var gauges = []struct {
+	gauge       int
+	steel, coat float64
+}{
+	{7, .1793, 0}, {8, .1644, .1681}, {9, .1495, .1532}, {10, .1345, .1382}, {11, .1196, .1233},
+	{12, .1046, .1084}, {13, .0897, .0934}, {14, .0747, .0785}, {15, .0673, .0710}, {16, .0598, .0635},
+	{17, .0538, .0575}, {18, .0478, .0516}, {19, .0418, .0456}, {20, .0359, .0396}, {22, .0299, .0336},
+	{24, .0239, .0276}, {26, .0179, .0217},
+}
+
+// BaseThickness returns the thickness of uncoated sheet steel of the gauge,
+// in, by the manufacturers' standard gauge.
+func BaseThickness(gauge int) (float64, bool) {
+	for _, g := range gauges {
+		if g.gauge == gauge {
+			return g.steel, true
+		}
+	}
+	return 0, false
+}
+
+// CoatedThickness returns the thickness of galvanized sheet of the gauge, in,
+// coating included.
+func CoatedThickness(gauge int) (float64, bool) {
+	for _, g := range gauges {
+		if g.gauge == gauge && g.coat > 0 {
+			return g.coat, true
+		}
+	}
+	return 0, false
+}
+
+// RodTension returns the allowable tension of a threaded rod, lb: nominal
+// 0.75 Fu on the gross area of the rod, safety factor 2.0 (AISC 360 Table
+// J3.2, from memory).
+func RodTension(d float64, s Steel) float64 {
+	return 0.75 * s.Fu * math.Pi * d * d / 4 / 2
+}
+
+// WasherBearing returns the allowable force of a square plate washer of the
+// side, over a hole of the diameter, on wood across the grain, lb: FcPerp on
+// the net area. The bearing area factor is left at 1.
+func WasherBearing(side, hole, fcPerp float64) (float64, error) {
+	net := side*side - math.Pi*hole*hole/4
+	if side <= hole || fcPerp <= 0 {
+		return 0, fmt.Errorf("no bearing under a washer of %.3f in over a hole of %.3f in", side, hole)
+	}
+	return net * fcPerp, nil
+}
