@@ -127,7 +127,7 @@ func good() *Set {
 	one := &Piece{Tag: "1S-16-SB-strap", Legend: 1, Home: true}
 	return &Set{
 		Symbols: []Symbol{{ID: "clip", Box: Rect{-1, -1, 2, 2}, Marks: []Mark{Circle{R: 1}}}},
-		Sheets: []*Sheet{{Paper: p, Title: Title{Sheet: "S-201"}, Marks: []Mark{
+		Sheets: []*Sheet{{Paper: p, Title: Title{Sheet: "S-201", Index: 1, Of: 1}, Marks: []Mark{
 			Line{A: Pt{1, 1}, B: Pt{2, 2}, Piece: one},
 			Use{Symbol: "clip", At: Pt{50, 50}, Scale: 1, Piece: one},
 			Text{At: Pt{20, 20}, Size: SizeNote, S: "note", Link: "S-201"},
