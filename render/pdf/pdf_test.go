@@ -149,7 +149,7 @@ func TestFaultsAreTold(t *testing.T) {
 		"has 0 points":      sheet.Polyline{Style: sheet.Style{Pen: sheet.PenCut}},
 		"unknown step":      sheet.Path{Style: sheet.Style{Pen: sheet.PenCut}, Segs: []sheet.Seg{{Op: 'q'}}},
 		`symbol "none"`:     sheet.Use{Symbol: "none", Scale: 1},
-		"cannot be written": &sheet.Line{},
+		"mark that can be": &sheet.Line{},
 	} {
 		set := sample(t)
 		set.Sheets[1].Marks = append(set.Sheets[1].Marks, m)
