@@ -1,0 +1,139 @@
+package framing
+
+import (
+	"math"
+	"strconv"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// plate is the thickness of one plate, in: a dressed 2-by (PS 20).
+const plate = 1.5
+
+// near is the distance, in, within which two places on a plan are taken as
+// the same: half an inch, what a framer sets right with a hammer.
+const near = 0.5
+
+// builder gathers the members and joints of one house. Walls are framed
+// first, then floors and foundation, then roofs, then joints over all of
+// them.
+type builder struct {
+	plan   *plan.Plan
+	house  *House
+	faults plan.Diagnostics
+	walls  []*framedWall // in the order of the plan
+	byWall map[*plan.Wall]*framedWall
+	ids    map[string]int
+	index  *grid // of all members so far, filled by member
+}
+
+func newBuilder(p *plan.Plan) *builder {
+	return &builder{
+		plan:   p,
+		house:  &House{Plan: p},
+		byWall: map[*plan.Wall]*framedWall{},
+		ids:    map[string]int{},
+		index:  newGrid(),
+	}
+}
+
+// member adds m to the house. An ID that is taken already gets b, c ... at
+// its end.
+func (b *builder) member(m *Member) *Member {
+	b.ids[m.ID]++
+	if n := b.ids[m.ID]; n > 1 {
+		m.ID += suffix(n)
+		b.ids[m.ID]++
+	}
+	b.house.Members = append(b.house.Members, m)
+	b.index.add(m)
+	return m
+}
+
+// joint adds j to the house. Its ID is given at the end, when all joints are
+// sorted by host and station.
+func (b *builder) joint(j *Joint) *Joint {
+	b.house.Joints = append(b.house.Joints, j)
+	return j
+}
+
+// fault notes a fault of the plan.
+func (b *builder) fault(d plan.Diagnostic) { b.faults = append(b.faults, d) }
+
+// suffix returns "", "b", "c" ... "z", "27" ... for the nth thing of a name.
+func suffix(n int) string {
+	switch {
+	case n <= 1:
+		return ""
+	case n <= 26:
+		return string(rune('a' + n - 1))
+	}
+	return strconv.Itoa(n)
+}
+
+// at prints a station for an ID: two decimals at most.
+func at(s float64) string {
+	r := math.Round(s*100) / 100
+	if r == 0 {
+		r = 0 // no minus zero
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
+
+// framedWall is a wall with its resolved extents and the members in it.
+// Stations are along the plan wall's line, from its point From.
+type framedWall struct {
+	*plan.Wall
+	frame geom.Frame
+	// s0 and s1 are the stations between which its bottom plate, studs and
+	// lower top plate stand; c0 and c1 those of its upper plate, which laps
+	// over corners.
+	s0, s1, c0, c1 float64
+	// floor is the top of the subfloor it stands on, base the foot of its
+	// studs, head their top, top the top of its upper plate, in above grade.
+	// For a rake wall head and top are those at its lowest place.
+	floor, base, head, top float64
+	uprights               []*Member // studs, kings, jacks, posts and cripples, by station
+	bottoms, plates, caps  []*Member // by station
+	openings               []*framedOpening
+	seat                   []geom.Plane // of a rake wall: what its top stays below
+	meets                  []meeting    // walls that meet its side or its ends
+	breaks                 []span       // where the upper plates of walls that meet it lap over it
+}
+
+// capAt returns the upper plate over station s, or nil where there is none.
+func (w *framedWall) capAt(s float64) *Member { return memberAt(w.caps, s) }
+
+// memberAt returns the member of list whose extent holds station s, or nil.
+func memberAt(list []*Member, s float64) *Member {
+	for _, m := range list {
+		if m.S0-geom.Eps <= s && s <= m.S1+geom.Eps {
+			return m
+		}
+	}
+	return nil
+}
+
+// carrying returns the framed walls whose tops are the plates of level l, in
+// the order of the plan: those that a roof over l bears on, rakes included.
+func (b *builder) carrying(l *plan.Level) []*framedWall {
+	var out []*framedWall
+	for _, w := range b.walls {
+		if w.ToLevel == l || (w.ToLevel == nil && w.Level == l) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// Agreement with the roof files: they declare
+//
+//	func (b *builder) rakePlanes(w *framedWall) []geom.Plane
+//	func (b *builder) roofs()
+//
+// rakePlanes is called before any member stands, so it may use the plan and
+// w's frame only. It returns the half spaces below the seat of the roof over
+// a wall with Top "rake": what lies in all of them is below the rafters (or
+// outlookers), and the top of the wall's upper plate fills it up to there.
+// roofs is called when walls, floors and foundation stand.

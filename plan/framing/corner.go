@@ -1,0 +1,350 @@
+package framing
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// tReach is how far, in, a wall's end may stand off the wall it is meant to
+// meet: a gap of up to 1/2 in is closed.
+const tReach = near
+
+// meeting is a place where another wall meets this one.
+type meeting struct {
+	other *framedWall
+	tail  bool    // the other's end that meets: its To
+	lo    float64 // stations of this wall between which the other's faces
+	hi    float64 // reach the side on which it meets
+	end   int     // -1: at this wall's start, 1: at its tail, 0: along it
+	over  bool    // this wall runs through and the other butts
+	line  bool    // they go on in one line
+}
+
+// wallEnd is one end of a wall.
+type wallEnd struct {
+	w    *framedWall
+	tail bool
+}
+
+func (e wallEnd) point() geom.Vec2 {
+	if e.tail {
+		return e.w.To
+	}
+	return e.w.From
+}
+
+func (e wallEnd) spec() plan.End {
+	if e.tail {
+		return e.w.End
+	}
+	return e.w.Start
+}
+
+func (e wallEnd) side() int {
+	if e.tail {
+		return 1
+	}
+	return -1
+}
+
+// trim moves the end inward to station s if it reaches past it.
+func (e wallEnd) trim(s float64) {
+	if e.tail {
+		e.w.s1 = min(e.w.s1, s)
+	} else {
+		e.w.s0 = max(e.w.s0, s)
+	}
+}
+
+// set puts the end at station s.
+func (e wallEnd) set(s float64) {
+	if e.tail {
+		e.w.s1 = s
+	} else {
+		e.w.s0 = s
+	}
+}
+
+func (w *framedWall) body() body { return body{w.frame, w.s0, w.s1, w.Depth()} }
+
+func (w *framedWall) capBody() body { return body{w.frame, w.c0, w.c1, w.Depth()} }
+
+// beside tells whether two walls stand at one height somewhere.
+func (w *framedWall) beside(o *framedWall) bool {
+	return w.floor < o.top-geom.Eps && o.floor < w.top-geom.Eps
+}
+
+// corners decides once for each place where walls meet which runs through
+// and which butts, and sets the extents of walls and upper plates.
+func (b *builder) corners() {
+	groups := b.endGroups()
+	grouped := map[wallEnd][]wallEnd{}
+	for _, g := range groups {
+		for _, e := range g {
+			grouped[e] = g
+		}
+	}
+	b.tees(grouped)
+	for _, g := range groups {
+		b.corner(g)
+	}
+	for _, w := range b.walls {
+		w.c0, w.c1 = w.s0, w.s1
+	}
+	for _, g := range groups {
+		lapCorner(g)
+	}
+	for _, w := range b.walls {
+		lapTees(w)
+		if w.s1-w.s0 < 2*plate {
+			b.wallFault(w.Wall, "wall-too-short",
+				"too short for its two end studs once it has met its neighbours", "make it longer or leave it out")
+		}
+	}
+}
+
+// endGroups returns the wall ends that stand at one point, the best to run
+// through first. Single ends make no group.
+func (b *builder) endGroups() (groups [][]wallEnd) {
+	at := map[[2]int][]int{} // group numbers by cells of one inch
+	key := func(p geom.Vec2) [2]int { return [2]int{int(math.Floor(p.X)), int(math.Floor(p.Y))} }
+	var all [][]wallEnd
+	for _, w := range b.walls {
+		for _, e := range []wallEnd{{w, false}, {w, true}} {
+			k, found := key(e.point()), false
+			for dx := -1; dx <= 1 && !found; dx++ {
+				for dy := -1; dy <= 1 && !found; dy++ {
+					for _, n := range at[[2]int{k[0] + dx, k[1] + dy}] {
+						if all[n][0].point().Sub(e.point()).Len() <= near {
+							all[n] = append(all[n], e)
+							found = true
+							break
+						}
+					}
+				}
+			}
+			if !found {
+				at[k] = append(at[k], len(all))
+				all = append(all, []wallEnd{e})
+			}
+		}
+	}
+	for _, g := range all {
+		if len(g) > 1 {
+			slices.SortStableFunc(g, throughFirst)
+			groups = append(groups, g)
+		}
+	}
+	return groups
+}
+
+// throughFirst orders ends by their claim to run through: the plan's own
+// word, then balloon walls, exterior walls, the longer wall, and the wall
+// written first. Long walls running through is common practice; no published
+// source.
+func throughFirst(a, b wallEnd) int {
+	word := map[string]int{"through": 0, "": 1, "butt": 2}
+	no := func(x bool) int {
+		if x {
+			return 0
+		}
+		return 1
+	}
+	tape := func(w *framedWall) float64 { return -math.Round(w.Length() * 16) }
+	return cmp.Or(
+		cmp.Compare(word[a.spec().Join], word[b.spec().Join]),
+		cmp.Compare(no(a.w.Balloon()), no(b.w.Balloon())),
+		cmp.Compare(no(a.w.Exterior), no(b.w.Exterior)),
+		cmp.Compare(tape(a.w), tape(b.w)))
+}
+
+// corner sets the ends of one group: each end runs through over those after
+// it and butts against those before it.
+func (b *builder) corner(g []wallEnd) {
+	for i, e := range g {
+		through := true
+		for _, o := range g[:i] {
+			if !e.w.beside(o.w) || e.w == o.w {
+				continue
+			}
+			b.agree(o, e)
+			if e.w.body().inLine(o.w.body()) {
+				meetInLine(o, e)
+				continue
+			}
+			through = false
+			if s, ok := e.w.body().buttStop(o.w.body(), e.tail); ok {
+				e.trim(s)
+			} else if s, ok := stretch(e).buttStop(o.w.body(), e.tail); ok {
+				e.set(s)
+			}
+			meetCorner(o, e)
+		}
+		if through {
+			runThrough(e, g[i+1:])
+		}
+	}
+}
+
+// stretch returns the end's wall made a yard longer at that end, to find
+// what it butts against when its line stops short.
+func stretch(e wallEnd) body {
+	d := e.w.body()
+	if e.tail {
+		d.s1 += 36
+	} else {
+		d.s0 -= 36
+	}
+	return d
+}
+
+// runThrough sets end e to the far face of the first wall it runs past.
+func runThrough(e wallEnd, later []wallEnd) {
+	for _, o := range later {
+		if e.w != o.w && e.w.beside(o.w) && !e.w.body().inLine(o.w.body()) {
+			s := e.w.body().throughStop(o.w.body(), e.tail)
+			if !e.teed() {
+				e.set(s)
+			}
+			return
+		}
+	}
+}
+
+// teed tells whether the end has been cut back to the side of another wall.
+func (e wallEnd) teed() bool {
+	for _, m := range e.w.meets {
+		if m.end == e.side() && !m.over && !m.line {
+			return true
+		}
+	}
+	return false
+}
+
+// agree faults two ends that both claim, or both refuse, to run through.
+func (b *builder) agree(o, e wallEnd) {
+	x, y := o.spec(), e.spec()
+	if x.Join == "" || x.Join != y.Join {
+		return
+	}
+	mend := `make one of them "butt"`
+	if x.Join == "butt" {
+		mend = `make one of them "through"`
+	}
+	pos := y.Pos
+	if pos.Line == 0 {
+		pos = e.w.Pos
+	}
+	b.fault(plan.Diagnostic{Code: "corner-contradicts", Pos: pos, Related: []plan.Pos{x.Pos},
+		Summary: fmt.Sprintf("walls %s and %s are both %q at one corner", o.w.Name, e.w.Name, x.Join),
+		Where:   "wall " + e.w.Name, Mend: mend})
+}
+
+func meetInLine(o, e wallEnd) {
+	o.w.meets = append(o.w.meets, meeting{other: e.w, tail: e.tail, end: o.side(), line: true})
+	e.w.meets = append(e.w.meets, meeting{other: o.w, tail: o.tail, end: e.side(), line: true})
+}
+
+// meetCorner notes the corner in both walls: through wall o, butting wall e.
+func meetCorner(o, e wallEnd) {
+	lo, hi := facesOn(o.w, e.w, e.tail)
+	o.w.meets = append(o.w.meets, meeting{other: e.w, tail: e.tail, lo: lo, hi: hi, end: o.side(), over: true})
+	e.w.meets = append(e.w.meets, meeting{other: o.w, tail: o.tail, end: e.side()})
+}
+
+// facesOn returns the stations of through wall o between which the faces of
+// the wall u, meeting it with the given end, reach the side of o it meets.
+func facesOn(o, u *framedWall, tail bool) (lo, hi float64) {
+	out := u.frame.D
+	if !tail {
+		out = out.Mul(-1)
+	}
+	t := 0.0
+	if out.Dot(o.frame.In) < 0 {
+		t = o.Depth() // it comes from the inside
+	}
+	a, b := o.body().faces(u.body(), t)
+	return min(a, b), max(a, b)
+}
+
+// tees trims each end that stops at the side of another wall, and faults
+// walls that cross.
+func (b *builder) tees(grouped map[wallEnd][]wallEnd) {
+	find := b.wallGrid()
+	for _, u := range b.walls {
+		for _, t := range find(u) {
+			if u == t || !u.beside(t) || u.body().inLine(t.body()) {
+				continue
+			}
+			b.tee(u, t, grouped)
+		}
+	}
+}
+
+func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
+	line := body{t.frame, 0, t.Length(), t.Depth()}
+	lo, hi, ok := u.body().crossing(line)
+	if !ok {
+		return
+	}
+	for _, e := range []wallEnd{{u, false}, {u, true}} {
+		if slices.ContainsFunc(grouped[e], func(o wallEnd) bool { return o.w == t }) {
+			return
+		}
+		s := 0.0
+		if e.tail {
+			s = u.Length()
+		}
+		if s < lo-tReach || s > hi+tReach {
+			continue
+		}
+		stop, _ := u.body().buttStop(line, e.tail)
+		e.set(stop)
+		a, z := facesOn(t, u, e.tail)
+		t.meets = append(t.meets, meeting{other: u, tail: e.tail, lo: a, hi: z, over: true})
+		u.meets = append(u.meets, meeting{other: t, end: e.side()})
+		return
+	}
+	if lo > 0 && hi < u.Length() && !b.endsOn(t, u) {
+		b.wallFault(u.Wall, "walls-cross", fmt.Sprintf("crosses wall %s", t.Name),
+			"end one of them at the other's face and go on with a second wall")
+	}
+}
+
+// endsOn tells whether t's own end stops at u, so that u does not cross it.
+func (b *builder) endsOn(t, u *framedWall) bool {
+	lo, hi, ok := t.body().crossing(body{u.frame, 0, u.Length(), u.Depth()})
+	return ok && (0 >= lo-tReach && 0 <= hi+tReach || t.Length() >= lo-tReach && t.Length() <= hi+tReach)
+}
+
+// wallGrid returns a function that finds the walls near a wall on plan, on
+// whatever level.
+func (b *builder) wallGrid() func(*framedWall) []*framedWall {
+	g, of := newGrid(), map[*Member]*framedWall{}
+	box := func(w *framedWall) *Member {
+		s := w.frame.Box(-2, w.Length()+2, -2, w.Depth()+2, 0, 1)
+		return &Member{Solid: []geom.Solid{s}, A: w.From.Up(0), B: w.To.Up(0), Section: w.Studs}
+	}
+	for _, w := range b.walls {
+		m := box(w)
+		of[m] = w
+		g.add(m)
+	}
+	return func(w *framedWall) (out []*framedWall) {
+		for _, m := range g.within(box(w).Bounds()) {
+			out = append(out, of[m])
+		}
+		return out
+	}
+}
+
+// wallFault notes an error of a wall.
+func (b *builder) wallFault(w *plan.Wall, code, what, mend string) {
+	b.fault(plan.Diagnostic{Code: code, Pos: w.Pos, Where: "wall " + w.Name,
+		Summary: fmt.Sprintf("wall %s %s", w.Name, what), Mend: mend})
+}

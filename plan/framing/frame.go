@@ -1,0 +1,67 @@
+package framing
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+)
+
+// Frame frames a checked plan. A wall or opening that cannot be framed is
+// left out and an error says why; the rest of the house still stands, so
+// that all faults come out at once.
+func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
+	b := newBuilder(p)
+	b.setUp()
+	b.corners()
+	b.frameWalls()
+	b.lines()
+	b.wallJoints()
+	b.finish()
+	return b.house, b.faults.Sorted()
+}
+
+// finish sorts the joints by host and station and names them.
+func (b *builder) finish() {
+	rank := b.hosts()
+	kind := map[Kind]int{}
+	for i, k := range Kinds {
+		kind[k.Kind] = i
+	}
+	slices.SortStableFunc(b.house.Joints, func(x, y *Joint) int {
+		return cmp.Or(cmp.Compare(rank[x.Host], rank[y.Host]), cmp.Compare(x.Host, y.Host),
+			cmp.Compare(x.Station, y.Station), cmp.Compare(kind[x.Kind], kind[y.Kind]), cmp.Compare(x.At.Z, y.At.Z))
+	})
+	taken := map[string]int{}
+	for _, j := range b.house.Joints {
+		station := int(math.Round(j.Station))
+		id := fmt.Sprintf("%s-%d-%s", j.Host, station, j.Kind.Code())
+		taken[id]++
+		j.ID = fmt.Sprintf("%s-%d%s-%s", j.Host, station, suffix(taken[id]), j.Kind.Code())
+	}
+}
+
+// hosts ranks the names of walls, roofs, girders and porches as written.
+func (b *builder) hosts() map[string]int {
+	rank := map[string]int{}
+	add := func(name string) {
+		if _, ok := rank[name]; !ok {
+			rank[name] = len(rank)
+		}
+	}
+	for _, w := range b.plan.Walls {
+		add(w.Name)
+	}
+	for _, r := range b.plan.Roofs {
+		add(r.Name)
+	}
+	for _, g := range b.plan.Girders {
+		add(g.Name)
+	}
+	for _, p := range b.plan.Porches {
+		add(p.Name)
+	}
+	return rank
+}

@@ -1,0 +1,232 @@
+package framing
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// framedOpening is a rough opening with what has been found for it.
+type framedOpening struct {
+	*plan.Opening
+	jacks, kings int
+	lo, hi       float64 // jacks' inside faces
+	h0, h1       float64 // ends of the header: faces of the inner kings
+	sill, head   float64 // above grade: top of the sill (or subfloor), foot of the header
+	top          float64 // top of the header
+	left, right  *Member // inner full-height member on each side
+	header       *Member
+	sillPlate    *Member
+	jack         []*Member
+}
+
+// upright notes a member that stands beside the opening.
+func (o *framedOpening) upright(m *Member) {
+	if m.Role == Jack {
+		o.jack = append(o.jack, m)
+	}
+}
+
+// openings checks the wall's openings and puts their kings and jacks into l.
+func (b *builder) openings(w *framedWall, l *layout) {
+	list := slices.Clone(w.Openings)
+	slices.SortStableFunc(list, func(x, y *plan.Opening) int { return cmp.Compare(x.At, y.At) })
+	for _, o := range list {
+		f := b.openingOf(w, o)
+		if f == nil {
+			continue
+		}
+		if n := len(w.openings); n > 0 && f.lo < w.openings[n-1].hi+plate {
+			b.openingFault(w, o, "openings-overlap", fmt.Sprintf("opening %s meets opening %s beside, above or below it", o.Name, w.openings[n-1].Name),
+				"leave room for a jack on each side and a king between them")
+			continue
+		}
+		w.openings = append(w.openings, f)
+	}
+	if len(w.openings) == 0 {
+		return
+	}
+	w.openings = slices.DeleteFunc(w.openings, func(o *framedOpening) bool { return !b.fits(w, o) })
+	b.sides(w, l)
+}
+
+// openingOf resolves heights and numbers of one opening, or faults it.
+func (b *builder) openingOf(w *framedWall, o *plan.Opening) *framedOpening {
+	f := &framedOpening{Opening: o, lo: o.At, hi: o.At + o.Width, jacks: b.jacks(w, o), kings: kings(o)}
+	f.sill = w.floor + max(o.Sill, 0)
+	f.head = f.sill + o.Height
+	f.top = f.head + headerDepth(w, o)
+	f.h0, f.h1 = f.lo-plate*float64(f.jacks), f.hi+plate*float64(f.jacks)
+	for _, t := range openingTests {
+		if what, mend := t.run(w, f); what != "" {
+			b.openingFault(w, o, t.code, what, mend)
+			return nil
+		}
+	}
+	return f
+}
+
+// headerDepth returns the height of the header over o: a plate laid flat
+// where a wall that bears nothing names none (common practice, no published
+// source).
+func headerDepth(w *framedWall, o *plan.Opening) float64 {
+	if o.Header.Ply == 0 {
+		return plate
+	}
+	return o.Header.Depth
+}
+
+// openingTests are the ways in which an opening cannot be framed by itself.
+var openingTests = []struct {
+	code string
+	run  func(*framedWall, *framedOpening) (what, mend string)
+}{
+	{"opening-no-size", func(w *framedWall, o *framedOpening) (string, string) {
+		if o.Width < plate || o.Height < plate {
+			return fmt.Sprintf("opening %s is %s wide and %s high", o.Name, inches(o.Width), inches(o.Height)), "give it a width and a height"
+		}
+		return "", ""
+	}},
+	{"header-missing", func(w *framedWall, o *framedOpening) (string, string) {
+		if o.Header.Ply == 0 && (w.Bearing || w.Exterior) {
+			return fmt.Sprintf("opening %s has no header in a wall that carries load", o.Name), `name one: header = "2-2x10"`
+		}
+		return "", ""
+	}},
+	{"header-too-high", func(w *framedWall, o *framedOpening) (string, string) {
+		if over := o.top - w.head; !w.rake() && over > geom.Eps {
+			return fmt.Sprintf("the header over %s reaches %s into the top plates", o.Name, inches(over)),
+				fmt.Sprintf("lower its head by that, or take a header no deeper than %s", inches(w.head-o.head))
+		}
+		return "", ""
+	}},
+	{"header-too-thick", func(w *framedWall, o *framedOpening) (string, string) {
+		if over := o.Header.Width() - w.Depth(); over > geom.Eps {
+			return fmt.Sprintf("the header over %s is %s thick in a wall %s deep", o.Name, inches(o.Header.Width()), inches(w.Depth())),
+				"take fewer plies"
+		}
+		return "", ""
+	}},
+	{"sill-too-low", func(w *framedWall, o *framedOpening) (string, string) {
+		if o.Sill > geom.Eps && o.Sill < 2*plate-geom.Eps {
+			return fmt.Sprintf("the sill of %s lies %s above the floor, within the bottom plate and the sill itself (3\")", o.Name, inches(o.Sill)),
+				"raise it, or leave sill out to open it to the floor"
+		}
+		return "", ""
+	}},
+}
+
+// fits faults an opening that another wall meets, or that lies too near the
+// wall's end for jack and king.
+func (b *builder) fits(w *framedWall, o *framedOpening) bool {
+	for _, m := range w.meets {
+		if m.end == 0 && o.sill < m.other.top && m.other.floor < o.top && (span{m.lo, m.hi}).meets(span{o.lo, o.hi}) {
+			b.openingFault(w, o.Opening, "wall-in-opening", fmt.Sprintf("wall %s meets wall %s in opening %s", m.other.Name, w.Name, o.Name),
+				"move the wall or the opening")
+			return false
+		}
+	}
+	need := plate * float64(o.jacks+1)
+	room, end := o.lo-w.s0, "start"
+	if r := w.s1 - o.hi; r < room {
+		room, end = r, "end"
+	}
+	if room < need-geom.Eps {
+		b.openingFault(w, o.Opening, "opening-near-end",
+			fmt.Sprintf("opening %s leaves %s to the %s of wall %s; %s and the end stud need %s", o.Name, inches(room), end, w.Name, number(o.jacks, "jack"), inches(need)),
+			fmt.Sprintf("move it by %s or more, or make it narrower", inches(need-room)))
+		return false
+	}
+	return true
+}
+
+// sides puts jacks and kings beside the openings, and lets neighbours share
+// kings, or the wall's end stud serve as one, where there is no room for
+// both sets.
+func (b *builder) sides(w *framedWall, l *layout) {
+	for i, o := range w.openings {
+		var before *framedOpening
+		if i > 0 {
+			before = w.openings[i-1]
+		}
+		l.put(slot{span: span{o.lo, o.hi}})
+		b.leftSide(w, l, before, o)
+		if i == len(w.openings)-1 {
+			rightEnd(w, l, o)
+		}
+	}
+}
+
+// leftSide frames between the thing before o (an opening or the wall's
+// start) and o.
+func (b *builder) leftSide(w *framedWall, l *layout, before, o *framedOpening) {
+	if before == nil {
+		room := o.lo - (w.s0 + plate)
+		n := min(o.kings, fit(room)-o.jacks) // the end stud itself is one more
+		o.h0 = stack(l, o, o.lo, -1, n)
+		if n <= 0 {
+			o.h0 = w.s0 + plate
+		}
+		return
+	}
+	room := fit(o.lo - before.hi)
+	kings := room - o.jacks - before.jacks
+	switch {
+	case kings >= o.kings+before.kings:
+		before.h1 = stack(l, before, before.hi, 1, before.kings)
+		o.h0 = stack(l, o, o.lo, -1, o.kings)
+	case kings >= 1:
+		before.h1 = stack(l, before, before.hi, 1, kings)
+		stack(l, o, o.lo, -1, 0)
+		o.h0 = before.h1 + plate*float64(kings)
+	default:
+		rightEnd(w, l, before)
+		b.openingFault(w, o.Opening, "openings-too-near",
+			fmt.Sprintf("openings %s and %s leave %s between them; their jacks and one king need %s", before.Name, o.Name,
+				inches(o.lo-before.hi), inches(plate*float64(o.jacks+before.jacks+1))), "move them apart")
+		o.h0 = stack(l, o, o.lo, -1, 0)
+	}
+}
+
+// rightEnd frames between o and the wall's end.
+func rightEnd(w *framedWall, l *layout, o *framedOpening) {
+	n := min(o.kings, fit(w.s1-plate-o.hi)-o.jacks)
+	o.h1 = stack(l, o, o.hi, 1, n)
+	if n <= 0 {
+		o.h1 = w.s1 - plate
+	}
+}
+
+// fit returns how many studs stand side by side in a space.
+func fit(space float64) int { return int(math.Floor((space + geom.Eps) / plate)) }
+
+// stack puts o's jacks and then n kings from the edge of the opening outward
+// (dir 1 to the right) and returns the inner face of the first king.
+func stack(l *layout, o *framedOpening, edge, dir float64, n int) float64 {
+	face := edge
+	for i := range o.jacks + n {
+		if i == o.jacks {
+			face = edge
+		}
+		role := Jack
+		if i >= o.jacks {
+			role = King
+		}
+		a, z := edge, edge+dir*plate
+		l.put(slot{span: span{min(a, z), max(a, z)}, role: role, opening: o})
+		edge = z
+	}
+	if n <= 0 {
+		return edge
+	}
+	return face
+}
+
+// openingFault notes an error of an opening.
+func (b *builder) openingFault(w *framedWall, o *plan.Opening, code, what, mend string) {
+	b.fault(plan.Diagnostic{Code: code, Pos: o.Pos, Where: fmt.Sprintf("wall %s, opening %s", w.Name, o.Name), Summary: what, Mend: mend})
+}

@@ -1,0 +1,200 @@
+package framing
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// spliceOffset is the least distance, in, between a joint in the lower and
+// one in the upper top plate (IRC R602.3.2).
+const spliceOffset = 24
+
+// plates adds bottom and top plates, cut to stock.
+func (b *builder) plates(w *framedWall) {
+	b.bottomPlates(w)
+	if w.rake() && len(w.seat) > 0 {
+		b.rakePlates(w)
+		return
+	}
+	var laps []float64
+	for _, c := range w.breaks {
+		laps = append(laps, c.lo, c.hi)
+	}
+	lower := b.splices(w, span{w.s0, w.s1}, laps)
+	w.plates = b.plateRun(w, piece{role: TopPlate, z0: w.head, z1: w.head + plate}, w.s0, w.s1, lower)
+	slices.SortFunc(w.breaks, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
+	from := w.c0
+	for _, c := range append(slices.Clone(w.breaks), span{w.c1, w.c1}) {
+		run := span{from, c.lo}
+		w.caps = append(w.caps, b.plateRun(w, piece{role: CapPlate, z0: w.head + plate, z1: w.top}, run.lo, run.hi, b.splices(w, run, lower))...)
+		from = c.hi
+	}
+}
+
+// flat returns the section of a plate of w.
+func flat(w *framedWall) plan.Lumber { return w.Studs }
+
+// plateRun adds the pieces of one plate from lo to hi, cut at the stations.
+func (b *builder) plateRun(w *framedWall, p piece, lo, hi float64, cuts []float64) (out []*Member) {
+	p.section = flat(w)
+	for _, c := range append(slices.Clone(cuts), hi) {
+		p.s0, p.s1 = lo, c
+		if c-lo > geom.Eps {
+			out = append(out, b.wallMember(w, p))
+		}
+		lo = c
+	}
+	return out
+}
+
+// bottomPlates adds the bottom plate, cut out at openings to the floor. On a
+// slab it is the sill plate itself.
+func (b *builder) bottomPlates(w *framedWall) {
+	p := piece{role: BottomPlate, z0: w.floor, z1: w.base}
+	if b.onSlab(w) {
+		p.role = SillPlate
+	}
+	from := w.s0
+	run := func(to float64) {
+		if to-from > geom.Eps {
+			w.bottoms = append(w.bottoms, b.plateRun(w, p, from, to, even(from, to, b.stock(w)))...)
+		}
+	}
+	for _, o := range w.openings {
+		if o.Sill <= geom.Eps {
+			run(o.lo)
+			from = o.hi
+		}
+	}
+	run(w.s1)
+}
+
+// onSlab tells whether w stands on the slab itself.
+func (b *builder) onSlab(w *framedWall) bool {
+	return b.plan.Foundation.Kind == "slab" && w.Level.Index == 0
+}
+
+// stock returns the longest plate for w.
+func (b *builder) stock(w *framedWall) float64 {
+	for _, s := range []float64{w.Stock, b.plan.Lumber.Plate} {
+		if s > 0 {
+			return s
+		}
+	}
+	return 192
+}
+
+// even returns the cuts of a run in lengths of whole stock.
+func even(lo, hi, stock float64) (cuts []float64) {
+	for s := lo + stock; s < hi-geom.Eps; s += stock {
+		cuts = append(cuts, s)
+	}
+	return cuts
+}
+
+// splices chooses where a top plate's run is spliced: never longer than the
+// stock, at least 24 in from the joints in avoid, and of all such choices the
+// one with the fewest pieces, then off header ends, over studs and without
+// short pieces.
+func (b *builder) splices(w *framedWall, run span, avoid []float64) []float64 {
+	stock := b.stock(w)
+	if run.hi-run.lo <= stock+geom.Eps {
+		return nil
+	}
+	places := splicePlaces(w, run, avoid)
+	cuts, ok := chooseCuts(run, places, stock)
+	if !ok {
+		b.wallFault(w.Wall, "plate-splice", fmt.Sprintf("cannot have its top plates spliced %d\" apart out of %s stock", spliceOffset, inches(stock)),
+			"name a longer plate stock")
+		return even(run.lo, run.hi, stock)
+	}
+	return cuts
+}
+
+// place is a station for a splice and how little it is liked.
+type place struct{ s, cost float64 }
+
+// splicePlaces returns the stations at which run may be spliced: full-height
+// studs, and whole feet as a second choice.
+func splicePlaces(w *framedWall, run span, avoid []float64) (out []place) {
+	add := func(s, cost float64) {
+		for _, a := range avoid {
+			if math.Abs(a-s) < spliceOffset-geom.Eps {
+				return
+			}
+		}
+		for _, o := range w.openings {
+			if min(math.Abs(s-o.h0), math.Abs(s-o.h1)) < 12 {
+				cost += 10 // near a header's end, where the plate ties the king
+			} else if s > o.h0 && s < o.h1 {
+				cost += 5
+			}
+		}
+		if s > run.lo+plate && s < run.hi-plate {
+			out = append(out, place{s, cost})
+		}
+	}
+	for _, m := range w.uprights {
+		if m.Role.FullHeight() {
+			add(m.Mid(), 0)
+		}
+	}
+	for s := run.lo + 12; s < run.hi; s += 12 {
+		add(s, 3)
+	}
+	slices.SortStableFunc(out, func(a, b place) int { return cmp.Compare(a.s, b.s) })
+	return out
+}
+
+// chooseCuts finds the cheapest row of cuts, working back from the far end:
+// best[i] is the cost of what follows place i. Of two equal choices the one
+// with the longer first piece wins.
+func chooseCuts(run span, places []place, stock float64) (cuts []float64, ok bool) {
+	n := len(places)
+	best, next := make([]float64, n+1), make([]int, n+1)
+	for i := n; i >= 0; i-- { // i == n stands for the run's start here
+		from, first := run.lo, 0
+		if i < n {
+			from, first = places[i].s, i+1
+		}
+		best[i], next[i] = math.Inf(1), -2
+		if run.hi-from <= stock+geom.Eps {
+			best[i], next[i] = short(run.hi-from), -1
+		}
+		if i == n {
+			continue // filled last, below
+		}
+		pick(places, best, next, i, from, first, stock)
+	}
+	pick(places, best, next, n, run.lo, 0, stock)
+	if math.IsInf(best[n], 1) {
+		return nil, false
+	}
+	for i := next[n]; i >= 0; i = next[i] {
+		cuts = append(cuts, places[i].s)
+	}
+	return cuts, true
+}
+
+// pick improves best[i] by each place within one stock length of from.
+func pick(places []place, best []float64, next []int, i int, from float64, first int, stock float64) {
+	for j := first; j < len(places) && places[j].s-from <= stock+geom.Eps; j++ {
+		c := 100 + places[j].cost + short(places[j].s-from) + best[j]
+		if c <= best[i] {
+			best[i], next[i] = c, j
+		}
+	}
+}
+
+// short is the cost of a piece under 4 ft.
+func short(l float64) float64 {
+	if l < 48 {
+		return 20
+	}
+	return 0
+}
