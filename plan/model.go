@@ -25,7 +25,27 @@ type Plan struct {
 	Rules      []*Rule
 	Places     []*Place
 	Lumber     LumberYard
+	Loads      Loads
 }
+
+// Loads is how the load path is computed.
+type Loads struct {
+	Combination  string // "asd" (also when empty) or "strength"
+	Distribution string // "tributary" (also when empty) or "stiffness"
+	Dead         []Dead // dead weights that stand for the defaults of their part
+	Pos          Pos
+}
+
+// Dead is one item of dead weight.
+type Dead struct {
+	Part   string  // see DeadParts
+	Name   string  // "asphalt shingles"
+	Weight float64 // psf of the part's own surface
+	Pos    Pos
+}
+
+// DeadParts lists the parts of a house that dead weights are given for.
+var DeadParts = []string{"roof", "ceiling", "wall", "interior wall", "floor"}
 
 // Project is what the title block says.
 type Project struct {
