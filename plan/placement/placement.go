@@ -1,8 +1,3 @@
-// Package placement puts hardware at joints: rules and the engineer's places
-// flow in with a framed house and a catalogue, pieces flow out, each with the
-// rule that asked for it and a tag that stays its own through revisions. It
-// tells every clash and every consequence (a strap too short, a stud with
-// nothing below). It knows nothing of drawing.
 package placement
 
 import (
@@ -21,15 +16,36 @@ type Piece struct {
 	Item  *hardware.Item
 	Face  string // "outside", "inside", "top", "left", "right", "through"
 	// Path is the centre line of the steel from end to end, in, in space: two
-	// points for a flat strap, more for one that wraps; for a clip its place.
+	// points for a flat strap, more for one that wraps; for a clip, base or
+	// cap its place; for a holdown pair four points: foot of the lower body,
+	// lower nut, upper nut, head of the upper body.
 	Path []geom.Vec3
 	// Station is along the joint's host from its measuring end, in; Z0 and Z1
 	// are the lowest and highest height of the piece above grade, in.
 	Station, Z0, Z1 float64
-	Cut             float64 // length to cut from a coil, or of the rod of a pair, in; 0 = none
-	Rule            *plan.Rule
-	Place           *plan.Place
-	Purpose         string
+	Cut             float64 // length to cut from a coil, or of a holdown's rod, in; 0 = none
+	// Laps are the lengths of steel on the two members it ties, that of
+	// Laid[0] first, in; zero for what is not a strap.
+	Laps [2]float64
+	// Laid are the members the piece is nailed or bolted to, the one held
+	// down first.
+	Laid    []*framing.Member
+	Rule    *plan.Rule
+	Place   *plan.Place
+	Purpose string
+
+	bands []band     // where the steel lies, for clashes
+	gap   float64    // that the steel bridges, in
+	room  [2]float64 // how far Laid[i] goes on along the steel, in; 0 = not known
+}
+
+// Length returns the length of the steel: the cut length of a coil strap,
+// else that of the item, in.
+func (p *Piece) Length() float64 {
+	if p.Item.Kind.Strap && p.Cut > 0 {
+		return p.Cut
+	}
+	return p.Item.Length
 }
 
 // By names the rule or place that asked for the piece and its line.
@@ -66,6 +82,8 @@ type Placement struct {
 	Holes     []*Hole
 	byTag     map[string]*Piece
 	byJoint   map[*framing.Joint][]*Piece
+	asks      map[*framing.Joint][]*ask
+	world     *world
 }
 
 // Piece returns the piece with the tag, or nil.

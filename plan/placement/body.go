@@ -1,0 +1,93 @@
+package placement
+
+import (
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+)
+
+// body sets a piece that is one place: a clip, base, cap, hanger or generic.
+func (x *placer) body(p *Piece, k, n int) *plan.Diagnostic {
+	j := p.Joint
+	p.Laid = laid(j.Members[:min(2, len(j.Members))]...)
+	if j.Wall == nil || j.Kind == framing.RafterRidge {
+		if p.Face == "" {
+			p.Face = "outside"
+		}
+		p.Path = []geom.Vec3{j.At}
+		return nil
+	}
+	f, depth := j.Wall.Frame(), j.Wall.Depth()
+	m := stud(j)
+	tall := p.Item.Length
+	if tall <= 0 {
+		tall = 3
+	}
+	switch j.Kind {
+	case framing.RafterPlate:
+		return x.rafterClip(p, f, m, tall, k, n)
+	case framing.StudTop, framing.OpeningHead:
+		top, plate := plates(j)
+		p.Laid = laid(m, plate)
+		x.clip(p, f, depth, m, m.Z1, -1, tall, top-m.Z1, k, n)
+	case framing.StudBase, framing.StudStud, framing.WallEnd:
+		x.clip(p, f, depth, m, m.Z0, 1, tall, 1.5, k, n)
+	default:
+		x.clip(p, f, depth, m, j.At.Z, 1, tall, tall/2, k, n)
+	}
+	return nil
+}
+
+// clip sets a body on an upright at height z: on the stud's side it turns
+// onto the plate and lies on the stud alone (way says which way the stud
+// runs), on a face of the wall it laps half on the plate.
+func (x *placer) clip(p *Piece, f geom.Frame, depth float64, m *framing.Member, z, way, tall, plate float64, k, n int) {
+	s0, s1 := span2(p.Joint, m)
+	p.Face, k, n = x.pick(p, m, z+way, k, n)
+	g := facingOf(f, s0, s1, depth, p.Face)
+	off := spread(k, n, p.wide())
+	p.Path = []geom.Vec3{g.at(z, off)}
+	p.Station, _ = f.Local(p.Path[0].Flat())
+	a, b := g.at(z, off), g.at(z+way*tall, off)
+	if p.Face == "outside" || p.Face == "inside" {
+		lap := min(tall/2, max(plate, 0))
+		a, b = g.at(z-way*lap, off), g.at(z+way*(tall-lap), off)
+	}
+	p.bands = append(p.bands, band{g.n, a, b, p.wide()})
+}
+
+// rafterClip sets a clip on the wall's face beside a rafter, under its side.
+func (x *placer) rafterClip(p *Piece, f geom.Frame, m *framing.Member, tall float64, k, n int) *plan.Diagnostic {
+	j := p.Joint
+	depth := j.Wall.Depth()
+	s0, s1 := span2(j, m)
+	seat, plate := plates(j)
+	p.Laid = laid(m, plate)
+	if plate == nil {
+		p.Laid = laid(j.Members[:min(2, len(j.Members))]...)
+	}
+	t, normal := 0.0, f.In.Up(0).Mul(-1)
+	side := "left"
+	switch p.Face {
+	case "inside":
+		t, normal = depth, normal.Mul(-1)
+	case "left", "right":
+		side = p.Face
+	default:
+		p.Face = "outside"
+	}
+	if p.Face == "outside" || p.Face == "inside" {
+		if sides := x.freeSides(j, m, seat); len(sides) > 0 {
+			side = sides[k%len(sides)]
+		}
+	}
+	w := p.wide()
+	s := s0 - w/2
+	if side == "right" {
+		s = s1 + w/2
+	}
+	p.Path = []geom.Vec3{f.At(s, t, seat)}
+	p.Station = s
+	p.bands = append(p.bands, band{normal, f.At(s, t, seat-tall/2), f.At(s, t, seat), w})
+	return nil
+}

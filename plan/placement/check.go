@@ -1,0 +1,83 @@
+package placement
+
+import (
+	"galewright/plan"
+)
+
+// Check is one thing that placement looks at and tells. The list of checks
+// in the documentation is made from these values.
+type Check struct {
+	ID       string // the code of its diagnostics
+	Title    string // what it finds, in a few words
+	Doc      string // what it means on the house, and what to do
+	Severity plan.Severity
+	run      func(*placer)
+}
+
+// Checks lists all checks in the order they run.
+var Checks = []*Check{
+	unknownMark, unknownJoint, itemNotForJoint, itemNeverUsed,
+	unknownAction, unknownHost, placeOffMember, placeWithoutEffect,
+	ruleMatchedNothing, ruleWithoutEffect,
+	jointWithoutMember, jointOffWall, cornerOfOne, noRafter,
+	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, rafterWithoutPlate, headerWithoutKing,
+	strapTooShort, strapPastMember,
+	faceTaken, overNails, underClip, faceCovered, strapAcrossOpening,
+	nailTipThrough,
+}
+
+// finding is a diagnostic that placing itself came upon; the check of its
+// code tells it.
+type finding struct {
+	diag  plan.Diagnostic
+	piece *Piece // nil when it is about a rule or place as a whole
+}
+
+// raise keeps a diagnostic for the check of its code.
+func (x *placer) raise(d plan.Diagnostic) {
+	x.found[d.Code] = append(x.found[d.Code], finding{diag: d})
+}
+
+// consequence keeps a fault of one piece that could not be shaped.
+func (x *placer) consequence(p *Piece, d *plan.Diagnostic) {
+	x.found[d.Code] = append(x.found[d.Code], finding{*d, p})
+}
+
+// told is the run of a check whose findings placing came upon.
+func told(c *Check) func(*placer) {
+	return func(x *placer) {
+		for _, f := range x.found[c.ID] {
+			f.diag.Severity = c.Severity
+			if f.piece == nil {
+				x.tell.add(f.diag)
+				continue
+			}
+			x.about(c, f.piece, "", f.diag.Summary, f.diag.Mend)
+		}
+	}
+}
+
+// newCheck makes a check; a nil run tells what placing found.
+func newCheck(id string, s plan.Severity, title, doc string, run func(*placer, *Check)) *Check {
+	c := &Check{ID: id, Title: title, Doc: doc, Severity: s}
+	if run == nil {
+		c.run = told(c)
+	} else {
+		c.run = func(x *placer) { run(x, c) }
+	}
+	return c
+}
+
+// about tells something of one piece at the line that asked for it.
+func (x *placer) about(c *Check, p *Piece, tag, summary, mend string, related ...plan.Pos) {
+	_, pos := p.By()
+	x.tell.at(p.Joint, tag, plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: pos,
+		Summary: p.Item.Mark + ": " + summary, Mend: mend, Related: related})
+}
+
+// check runs all checks.
+func (x *placer) check() {
+	for _, c := range Checks {
+		c.run(x)
+	}
+}

@@ -1,0 +1,93 @@
+package placement
+
+import (
+	"fmt"
+
+	"galewright/plan"
+	"galewright/plan/hardware"
+)
+
+// The checks of the marks, rules and places as written.
+var (
+	unknownMark = newCheck("unknown-mark", plan.Error, "a mark that is not in the catalogue",
+		"A rule or place uses a mark that no item has. Nothing is placed for it.", nil)
+	unknownJoint = newCheck("unknown-joint", plan.Error, "a word that is no kind of joint",
+		"A rule's at or a place's on must be one of the joint kinds.", nil)
+	itemNotForJoint = newCheck("item-not-for-joint", plan.Error, "an item at a joint it does not fit",
+		"Each kind of item goes at certain kinds of joint; a ridge strap at a stud's foot cannot be nailed.", nil)
+	unknownAction = newCheck("unknown-action", plan.Error, "a place with an unknown action",
+		"A place replaces what the rules put there, adds to it, or removes it.", nil)
+	unknownHost = newCheck("unknown-host", plan.Error, "a place on something that has no joints",
+		"A place names the wall, roof, girder or porch it is on.", nil)
+	placeOffMember = newCheck("place-off-member", plan.Error, "an engineer's item off every member",
+		"A place must hit a member within half its breadth and 1 in. The nearest member and its distance are told.", nil)
+	placeWithoutEffect = newCheck("place-without-effect", plan.Warning, "a removal where there is nothing",
+		"A place that removes an item finds none at its joint.", nil)
+	ruleMatchedNothing = newCheck("rule-matched-nothing", plan.Warning, "a rule that matches no joint",
+		"No joint of the house meets all conditions of the rule: a word is likely wrong, or the house has changed under it.", nil)
+	jointWithoutMember = newCheck("joint-without-member", plan.Error, "hardware at a joint without a member",
+		"Framing found a joint but nothing to nail to.", nil)
+	jointOffWall = newCheck("joint-off-wall", plan.Error, "a wall's item at a joint without a wall",
+		"The item is laid on a wall's faces, and the joint belongs to none.", nil)
+	cornerOfOne = newCheck("corner-of-one", plan.Error, "a corner strap where no corner is",
+		"A strap round a corner needs two walls that meet at an angle.", nil)
+	noRafter = newCheck("no-rafter", plan.Error, "a ridge strap without a rafter",
+		"No rafter meets the ridge at this joint.", nil)
+
+	itemNeverUsed = newCheck("item-never-used", plan.Warning, "an item that nothing uses",
+		"The catalogue has an item that no rule, place or shear wall names.", func(x *placer, c *Check) {
+			for _, it := range x.c.Items {
+				if x.used[it.Mark] || x.sheathes(it) {
+					continue
+				}
+				x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: it.Pos,
+					Summary: fmt.Sprintf("item %q is used by no rule or place", it.Mark), Where: "item " + it.Mark,
+					Mend: "use it, or take it out"})
+			}
+		})
+
+	ruleWithoutEffect = newCheck("rule-without-effect", plan.Warning, "a rule that others beat everywhere",
+		"The rule matches joints, but at each of them a later rule or an engineer's place has taken its purpose.", (*placer).beaten)
+)
+
+// sheathes tells whether a wall's shear segment names the item as its panel.
+func (x *placer) sheathes(it *hardware.Item) bool {
+	if it.Kind.Shape != hardware.Sheet {
+		return false
+	}
+	for _, w := range x.house.Plan.Walls {
+		for _, s := range w.Shear {
+			if s.Panel == it.Mark {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// beaten tells of rules all of whose asks were beaten.
+func (x *placer) beaten(c *Check) {
+	standing, lost := map[*plan.Rule]int{}, map[*plan.Rule]int{}
+	first := map[*plan.Rule]*ask{}
+	for _, j := range x.house.Joints {
+		for _, a := range x.p.asks[j] {
+			switch {
+			case a.rule == nil:
+			case a.beaten:
+				lost[a.rule]++
+				if first[a.rule] == nil {
+					first[a.rule] = a
+				}
+			default:
+				standing[a.rule]++
+			}
+		}
+	}
+	for _, r := range x.house.Plan.Rules {
+		if a := first[r]; a != nil && standing[r] == 0 {
+			x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: r.Pos, Where: fmt.Sprintf("rule %q", r.Name),
+				Summary: fmt.Sprintf("the rule has no effect at any of its %d joints", lost[r]),
+				Mend:    fmt.Sprintf("at %s it is %s: take it out, move it after, or give it a purpose of its own", a.joint.ID, a.why)})
+		}
+	}
+}

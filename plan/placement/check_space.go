@@ -1,0 +1,210 @@
+package placement
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/length"
+)
+
+// The checks of pieces in each other's way.
+var (
+	faceTaken = newCheck("face-taken", plan.Error, "two pieces on one face of one member",
+		"Two straps or bodies want the same place on the same face.", func(x *placer, c *Check) {
+			x.clashes(c, func(a, b *Piece) bool { return !clip(a) && !clip(b) && a.Item.Phase == b.Item.Phase })
+		})
+	overNails = newCheck("over-nails", plan.Warning, "a piece over another's nails",
+		"A piece that goes on later lies on the nail heads of an earlier one and does not seat.", func(x *placer, c *Check) {
+			x.clashes(c, func(a, b *Piece) bool { return !under(a, b) && (clip(a) || clip(b) || a.Item.Phase != b.Item.Phase) })
+		})
+	underClip = newCheck("under-clip", plan.Warning, "hardware under a clip",
+		"A strap lies where a clip goes on after it: the clip's nails meet the strap's steel.", func(x *placer, c *Check) {
+			x.clashes(c, under)
+		})
+	faceCovered = newCheck("face-covered", plan.Error, "a piece on a face that another member covers",
+		"The side of the stud is against another stud: nothing can be nailed there.", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if p.Face != "left" && p.Face != "right" || len(p.Laid) == 0 || p.Laid[0].Wall == nil || p.Joint.Kind == framing.RafterPlate {
+					continue
+				}
+				m := p.Laid[0]
+				s := m.S0
+				if p.Face == "right" {
+					s = m.S1
+				}
+				if x.beside(m, s, (p.Z1+max(p.Z0, m.Z0))/2) {
+					x.about(c, p, p.Tag, fmt.Sprintf("the %s side of the %s is against another member", p.Face, m.Role), x.freeFace(p))
+				}
+			}
+		})
+	strapAcrossOpening = newCheck("strap-across-opening", plan.Error, "a strap across an opening",
+		"The strap crosses a rough opening, where there is nothing to nail to and where the window goes.", (*placer).acrossOpening)
+)
+
+func clip(p *Piece) bool { return p.Item.Kind.Shape == hardware.Body && p.Item.Kind.Purpose == "clip" }
+
+// under tells whether a strap lies under a clip that goes on no earlier.
+func under(a, b *Piece) bool {
+	if clip(a) == clip(b) {
+		return false
+	}
+	if clip(a) {
+		a, b = b, a
+	}
+	return b.Item.Phase.Order() >= a.Item.Phase.Order()
+}
+
+// clash is two pieces that overlap, the later of the list second.
+type clash struct {
+	a, b *Piece
+	deep float64 // how long they overlap, in
+}
+
+// bucket is the width of the strips into which a face is cut to find
+// neighbours, in.
+const bucket = 32
+
+type strip struct {
+	plane plane
+	n     int32
+}
+
+// space is an index of the steel on all faces of the house.
+type space struct {
+	strips map[strip][]spot
+}
+
+type spot struct {
+	piece *Piece
+	rect  rect
+}
+
+func (x *placer) fill() (*space, []clash) {
+	s := &space{strips: map[strip][]spot{}}
+	var out []clash
+	for _, p := range x.p.Pieces {
+		for _, b := range p.bands {
+			pl, r := b.flat()
+			met := map[*Piece]bool{}
+			s.near(pl, r, func(q spot) {
+				if q.piece != p && !met[q.piece] {
+					met[q.piece] = true
+					deep := max(min(r.u1, q.rect.u1)-max(r.u0, q.rect.u0), min(r.v1, q.rect.v1)-max(r.v0, q.rect.v0))
+					out = append(out, clash{q.piece, p, deep})
+				}
+			})
+			for k := int32(math.Floor(r.u0 / bucket)); k <= int32(math.Floor(r.u1/bucket)); k++ {
+				key := strip{pl, k}
+				s.strips[key] = append(s.strips[key], spot{p, r})
+			}
+		}
+	}
+	return s, once(out)
+}
+
+// once drops a pair that meets on more than one face.
+func once(in []clash) (out []clash) {
+	seen := map[[2]*Piece]bool{}
+	for _, c := range in {
+		if k := [2]*Piece{c.a, c.b}; !seen[k] {
+			seen[k] = true
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// near calls f with each piece on the face that overlaps r.
+func (s *space) near(pl plane, r rect, f func(spot)) {
+	for k := int32(math.Floor(r.u0 / bucket)); k <= int32(math.Floor(r.u1/bucket)); k++ {
+		for _, q := range s.strips[strip{pl, k}] {
+			if q.rect.overlaps(r) {
+				f(q)
+			}
+		}
+	}
+}
+
+// clashes tells the overlaps that kind picks.
+func (x *placer) clashes(c *Check, kind func(a, b *Piece) bool) {
+	if x.space == nil {
+		x.space, x.overlaps = x.fill()
+	}
+	for _, k := range x.overlaps {
+		if !kind(k.a, k.b) {
+			continue
+		}
+		_, pos := k.a.By()
+		where := fmt.Sprintf("%s and %s, joint %s", k.b.Tag, k.a.Tag, k.b.Joint.ID)
+		what := fmt.Sprintf("overlaps %s for %s on the %s face", k.a.Item.Mark, length.Feet(k.deep), cleared(k.b.Face, k.a.Face))
+		x.about(c, k.b, where, what, x.freeFace(k.b), pos)
+	}
+}
+
+func cleared(a, b string) string {
+	if a == "top" || a == "through" {
+		return b
+	}
+	return a
+}
+
+// freeFace suggests where a piece could go instead.
+func (x *placer) freeFace(p *Piece) string {
+	if x.space == nil {
+		x.space, x.overlaps = x.fill()
+	}
+	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind == framing.RafterPlate {
+		return "move one of them, or change its face"
+	}
+	for _, face := range []string{"outside", "inside", "left", "right"} {
+		if face != p.Face && x.fits(p, face) {
+			return fmt.Sprintf(`the %s face is free there: face = "%s"`, face, face)
+		}
+	}
+	return "no face of the member is free there: take one of the two out with except, or combine them in one item"
+}
+
+// fits tells whether the piece could lie on another face.
+func (x *placer) fits(p *Piece, face string) bool {
+	q := &Piece{Joint: p.Joint, Item: p.Item, Face: face}
+	if x.shape(q, 0, 1) != nil || q.Face != face {
+		return false
+	}
+	if m := q.Laid[0]; face == "left" && m.Wall != nil && x.beside(m, m.S0, (m.Z0+m.Z1)/2) ||
+		face == "right" && m.Wall != nil && x.beside(m, m.S1, (m.Z0+m.Z1)/2) {
+		return false
+	}
+	free := true
+	for _, b := range q.bands {
+		pl, r := b.flat()
+		x.space.near(pl, r, func(s spot) { free = free && s.piece == p })
+	}
+	return free
+}
+
+// acrossOpening tells of steel on a wall's faces over a rough opening.
+func (x *placer) acrossOpening(c *Check) {
+	if x.space == nil {
+		x.space, x.overlaps = x.fill()
+	}
+	told := map[*Piece]bool{}
+	for _, w := range x.house.Plan.Walls {
+		for _, o := range w.Openings {
+			for _, face := range []string{"outside", "inside"} {
+				g := facingOf(w.Frame(), o.At, o.At+o.Width, w.Depth(), face)
+				z := w.Level.Floor + o.Sill
+				pl, r := band{g.n, g.at(z, 0), g.at(z+o.Height, 0), o.Width}.flat()
+				x.space.near(pl, r, func(s spot) {
+					if !told[s.piece] && s.piece.Item.Kind.Strap {
+						told[s.piece] = true
+						x.about(c, s.piece, s.piece.Tag, fmt.Sprintf("the strap crosses opening %s of wall %s", o.Name, w.Name),
+							"leave this joint out with except, or end the strap at the header", o.Pos)
+					}
+				})
+			}
+		}
+	}
+}

@@ -1,0 +1,68 @@
+package placement
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/length"
+)
+
+// The checks of what stands over what.
+var (
+	studNoneBelow = newCheck("stud-none-below", plan.Warning, "a stud above with none below it",
+		"A strap through the floor has nothing to be nailed to below, as over an opening. Nothing is placed; the load path has a gap unless the force is led round.", nil)
+	studsOutOfLine = newCheck("studs-out-of-line", plan.Warning, "studs of two storeys out of line",
+		"The studs share too little breadth for a straight strap with its nails in both. Nothing is placed.", nil)
+	pairWithoutPost = newCheck("pair-without-post", plan.Error, "a holdown pair without a post below",
+		"A pair needs a post on each side of the floor.", nil)
+
+	pairOutOfLine = newCheck("pair-out-of-line", plan.Error, "a holdown pair out of line",
+		"The two bodies must stand over each other, or the rod bends and the nuts do not seat.", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if p.Item.Kind.Shape != hardware.Pair {
+					continue
+				}
+				if off := x.through(p.Joint).joint.Offset; math.Abs(off) > aligned {
+					x.about(c, p, p.Tag, fmt.Sprintf("the bodies stand %s out of line, the rod's holes allow %s", length.Feet(math.Abs(off)), length.Feet(aligned)),
+						"move one of the posts, or add a stud that stands over the other")
+				}
+			}
+		})
+
+	rafterWithoutPlate = newCheck("rafter-without-plate", plan.Warning, "a rafter that bears on no plate",
+		"The rafter meets no plate and no valley, so nothing can hold it down.", func(x *placer, c *Check) {
+			held := map[*framing.Member]bool{}
+			for _, j := range x.house.Joints {
+				for _, m := range j.Members {
+					held[m] = held[m] || j.Kind == framing.RafterPlate || role(j, framing.Valley) != nil
+				}
+			}
+			for _, m := range x.house.Members {
+				if m.Role == framing.Rafter && !held[m] && m.Roof != nil {
+					x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: m.Roof.Pos, Where: "roof " + m.Roof.Name + ", rafter " + m.ID,
+						Summary: "a rafter bears on no plate", Mend: "put a bearing wall under it, or change the roof's extent"})
+				}
+			}
+		})
+
+	headerWithoutKing = newCheck("header-without-king", plan.Warning, "a header's end without a king",
+		"Without a full-height stud at a header's end its uplift has no way down.", func(x *placer, c *Check) {
+			for _, j := range x.byKind[framing.OpeningHead] {
+				if role(j, framing.King, framing.Post, framing.Stud) != nil {
+					continue
+				}
+				pos := plan.Pos{}
+				if j.Wall != nil {
+					pos = j.Wall.Pos
+				}
+				if m := j.First(); m != nil && m.Opening != nil {
+					pos = m.Opening.Pos
+				}
+				x.tell.at(j, "", plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: pos,
+					Summary: "no king stands at this end of the header", Mend: "move the opening off the wall's end, or give kings = 1"})
+			}
+		})
+)

@@ -1,0 +1,97 @@
+package placement
+
+import (
+	"fmt"
+
+	"galewright/plan"
+	"galewright/plan/hardware"
+	"galewright/plan/length"
+)
+
+// The checks of a strap's length.
+var (
+	strapTooShort = newCheck("strap-too-short", plan.Error, "a strap too short for its laps and gap",
+		"The strap must cover both laps and what lies between the members. A lap is the one the item asks for, and at least the steel its nails take.",
+		func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if p.Item.Kind.Strap {
+					x.tooShort(c, p)
+				}
+			}
+		})
+
+	strapPastMember = newCheck("strap-past-member", plan.Error, "a strap longer than the member it laps",
+		"The end of the strap lies past the end of the member, so its last nails find no wood.", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if !p.Item.Kind.Strap {
+					continue
+				}
+				for i, m := range p.Laid {
+					if i < 2 && p.room[i] > 0 && p.Laps[i] > p.room[i]+touch {
+						x.about(c, p, p.Tag, fmt.Sprintf("laps %s on a %s that is %s long there", length.Feet(p.Laps[i]), m.Role, length.Feet(p.room[i])),
+							fmt.Sprintf("take a strap at least %s shorter", length.Feet(p.Laps[i]-p.room[i])))
+					}
+				}
+			}
+		})
+)
+
+// needs returns the least lap on each of the two members: what the nails of
+// that end take, and the lap the item asks for unless the member is shorter.
+func needs(p *Piece) (need [2]float64) {
+	it := p.Item
+	for i := range need {
+		if f, ok := endNails(it, i); ok {
+			need[i] = hardware.Spread(f, it.Width)
+		}
+		want := it.Lap
+		if p.room[i] > 0 {
+			want = min(want, p.room[i])
+		}
+		need[i] = max(need[i], want)
+	}
+	if len(p.bands) == 1 && p.Joint.Kind.Code() == "ST" || p.Joint.Kind.Code() == "OH" && len(p.bands) == 1 {
+		need[1] = 0 // the upper end lies on the plates' edges
+	}
+	return need
+}
+
+// endNails returns the nails of end i of a strap.
+func endNails(it *hardware.Item, i int) (plan.Fasteners, bool) {
+	for _, f := range it.Fasteners {
+		if f.Parts > 1 {
+			return f, true
+		}
+	}
+	if len(it.Fasteners) == 1 {
+		f := it.Fasteners[0]
+		f.Count = (f.Count + 1) / 2
+		return f, true
+	}
+	if i < len(it.Fasteners) {
+		return it.Fasteners[i], true
+	}
+	return plan.Fasteners{}, false
+}
+
+// tooShort tells how much is missing for both laps.
+func (x *placer) tooShort(c *Check, p *Piece) {
+	need := needs(p)
+	d0, d1 := need[0]-p.Laps[0], need[1]-p.Laps[1]
+	missing := max(d0, 0) + max(d1, 0)
+	if p.room[1] > 0 && p.Laps[1] >= p.room[1]-touch && d1 > touch && p.Joint.Kind.Code() == "SB" {
+		x.about(c, p, p.Tag, fmt.Sprintf("the %s below gives %s to nail to, the nails of that end take %s", p.Laid[1].Role, length.Feet(p.room[1]), length.Feet(need[1])),
+			"take an item with fewer or closer nails at that end, or a deeper member below")
+		return
+	}
+	if missing <= 2*touch {
+		return
+	}
+	if p.Laps[0] == p.Laps[1] {
+		missing = 2 * max(d0, d1)
+	}
+	have := p.Length()
+	x.about(c, p, p.Tag, fmt.Sprintf("the strap is %s, laps of %s and %s and the %s between need %s: %s missing", length.Feet(have),
+		length.Feet(need[0]), length.Feet(need[1]), length.Feet(p.gap), length.Feet(have+missing), length.Feet(missing)),
+		fmt.Sprintf("take a strap of at least %s", length.Feet(have+missing)))
+}

@@ -1,0 +1,95 @@
+package placement
+
+import (
+	"fmt"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/length"
+)
+
+// matches returns the joints at which all conditions of r hold, and before
+// that the joints of its kind, both in the order of the house.
+func (w *world) matches(r *plan.Rule) (hit []*framing.Joint) {
+	for _, j := range w.byKind[framing.Kind(r.At)] {
+		if w.fails(&r.Where, j) == nil && w.excepted(r, j) == nil {
+			hit = append(hit, j)
+		}
+	}
+	return hit
+}
+
+// choose thins matching joints, host by host, as every and at_most ask.
+func (w *world) choose(r *plan.Rule, hit []*framing.Joint) []*framing.Joint {
+	if r.Every <= 1 && r.AtMost <= 0 {
+		return hit
+	}
+	in := make(map[*framing.Joint]bool, len(hit))
+	for _, j := range hit {
+		in[j] = true
+	}
+	keep := map[*framing.Joint]bool{}
+	seen := map[string]bool{}
+	for _, j := range hit {
+		if seen[j.Host] {
+			continue
+		}
+		seen[j.Host] = true
+		var run []*framing.Joint
+		for _, x := range w.byHost[hostKind{j.Host, j.Kind}] {
+			if in[x] {
+				run = append(run, x)
+			}
+		}
+		for _, x := range thin(r, run) {
+			keep[x] = true
+		}
+	}
+	var out []*framing.Joint
+	for _, j := range hit {
+		if keep[j] {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// thin takes every nth joint of a run from its first; with at_most the first,
+// the last, and between them the fewest that are never farther apart than
+// that, where the joints allow it.
+func thin(r *plan.Rule, run []*framing.Joint) (out []*framing.Joint) {
+	n := max(r.Every, 1)
+	var nth []*framing.Joint
+	for i := 0; i < len(run); i += n {
+		nth = append(nth, run[i])
+	}
+	if r.AtMost <= 0 {
+		return nth
+	}
+	for i, j := range nth {
+		last := i == len(nth)-1
+		if len(out) == 0 || last || nth[i+1].Station-out[len(out)-1].Station > r.AtMost+touch {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// whyNot says why r puts nothing at j, a joint of its kind, or "".
+func (w *world) whyNot(r *plan.Rule, j *framing.Joint) string {
+	if c := w.fails(&r.Where, j); c != nil {
+		return fmt.Sprintf("condition %s = %s does not hold, it is %s", c.key, c.want(&r.Where), c.have(w, j))
+	}
+	if x := w.excepted(r, j); x != nil {
+		return "excepted: " + describe(x)
+	}
+	for _, x := range w.choose(r, w.matches(r)) {
+		if x == j {
+			return ""
+		}
+	}
+	if r.AtMost > 0 {
+		return fmt.Sprintf("not needed: at_most = %s is kept without it", length.Feet(r.AtMost))
+	}
+	return fmt.Sprintf("passed over: every = %d", r.Every)
+}

@@ -1,0 +1,237 @@
+package placement
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/length"
+)
+
+// condition is one key of a rule's where: what it asks, whether that holds at
+// a joint, and what the joint has instead.
+type condition struct {
+	key   string
+	given func(*plan.Where) bool
+	holds func(*world, *plan.Where, *framing.Joint) bool
+	want  func(*plan.Where) string
+	have  func(*world, *framing.Joint) string
+}
+
+// conditions lists all conditions of plan.Where.
+var conditions = []condition{
+	names("level", func(w *plan.Where) []string { return w.Level }, func(j *framing.Joint) string {
+		if j.Level == nil {
+			return ""
+		}
+		return j.Level.Name
+	}),
+	names("wall", func(w *plan.Where) []string { return w.Wall }, func(j *framing.Joint) string {
+		if j.Wall == nil {
+			return ""
+		}
+		return j.Wall.Name
+	}),
+	names("roof", func(w *plan.Where) []string { return w.Roof }, func(j *framing.Joint) string {
+		if r := roofOf(j); r != nil {
+			return r.Name
+		}
+		return ""
+	}),
+	names("role", func(w *plan.Where) []string { return w.Role }, func(j *framing.Joint) string {
+		if m := j.First(); m != nil {
+			return string(m.Role)
+		}
+		return ""
+	}),
+	names("stud", func(w *plan.Where) []string { return w.Stud }, func(j *framing.Joint) string {
+		if j.Wall == nil {
+			return ""
+		}
+		return j.Wall.Studs.Text
+	}),
+	flag("exterior", func(w *plan.Where) *bool { return w.Exterior }, func(_ *world, j *framing.Joint) bool { return j.Wall != nil && j.Wall.Exterior }),
+	flag("bearing", func(w *plan.Where) *bool { return w.Bearing }, func(_ *world, j *framing.Joint) bool { return j.Wall != nil && j.Wall.Bearing }),
+	flag("balloon", func(w *plan.Where) *bool { return w.Balloon }, func(_ *world, j *framing.Joint) bool { return j.Wall != nil && j.Wall.Balloon() }),
+	flag("lines_up", func(w *plan.Where) *bool { return w.LinesUp }, func(_ *world, j *framing.Joint) bool {
+		return j.Kind != framing.StudStud || j.Below && math.Abs(j.Offset) <= touch
+	}),
+	flag("end_zone", func(w *plan.Where) *bool { return w.EndZone }, (*world).inEndZone),
+	flag("shear", func(w *plan.Where) *bool { return w.Shear }, inShear),
+	span("spacing", func(w *plan.Where) [2]float64 { return w.Spacing }, func(_ *world, j *framing.Joint) float64 {
+		switch r := roofOf(j); {
+		case j.Wall != nil && j.Kind != framing.RafterPlate:
+			return j.Wall.Spacing
+		case r != nil:
+			return r.Spacing
+		}
+		return math.NaN()
+	}),
+	span("corner", func(w *plan.Where) [2]float64 { return w.Corner }, (*world).fromCorner),
+	span("opening", func(w *plan.Where) [2]float64 { return w.Opening }, fromOpening),
+	span("opening_width", func(w *plan.Where) [2]float64 { return w.OpeningWidth }, func(_ *world, j *framing.Joint) float64 {
+		for _, m := range j.Members {
+			if m.Opening != nil {
+				return m.Opening.Width
+			}
+		}
+		return math.NaN()
+	}),
+	span("height", func(w *plan.Where) [2]float64 { return w.Height }, func(_ *world, j *framing.Joint) float64 {
+		if j.Level == nil {
+			return j.At.Z
+		}
+		return j.At.Z - j.Level.Floor
+	}),
+	{
+		key:   "from, to",
+		given: func(w *plan.Where) bool { return w.From > 0 || w.To > 0 },
+		holds: func(_ *world, w *plan.Where, j *framing.Joint) bool {
+			return j.Station >= w.From-touch && (w.To == 0 || j.Station <= w.To+touch)
+		},
+		want: func(w *plan.Where) string {
+			if w.To == 0 {
+				return "from " + length.Feet(w.From)
+			}
+			return length.Feet(w.From) + " to " + length.Feet(w.To)
+		},
+		have: func(_ *world, j *framing.Joint) string { return length.Feet(j.Station) },
+	},
+}
+
+// names is a condition that holds when the joint's word is in a list.
+func names(key string, list func(*plan.Where) []string, word func(*framing.Joint) string) condition {
+	return condition{key,
+		func(w *plan.Where) bool { return len(list(w)) > 0 },
+		func(_ *world, w *plan.Where, j *framing.Joint) bool { return slices.Contains(list(w), word(j)) },
+		func(w *plan.Where) string { return strings.Join(list(w), " or ") },
+		func(_ *world, j *framing.Joint) string {
+			if s := word(j); s != "" {
+				return s
+			}
+			return "none"
+		}}
+}
+
+// flag is a condition on a yes or no.
+func flag(key string, want func(*plan.Where) *bool, is func(*world, *framing.Joint) bool) condition {
+	return condition{key,
+		func(w *plan.Where) bool { return want(w) != nil },
+		func(wo *world, w *plan.Where, j *framing.Joint) bool { return is(wo, j) == *want(w) },
+		func(w *plan.Where) string { return fmt.Sprint(*want(w)) },
+		func(wo *world, j *framing.Joint) string { return fmt.Sprint(is(wo, j)) }}
+}
+
+// span is a condition on a length between two others; an upper end of zero
+// asks nothing.
+func span(key string, want func(*plan.Where) [2]float64, of func(*world, *framing.Joint) float64) condition {
+	return condition{key,
+		func(w *plan.Where) bool { return want(w) != [2]float64{} },
+		func(wo *world, w *plan.Where, j *framing.Joint) bool {
+			r, v := want(w), of(wo, j)
+			return v >= r[0]-touch && (r[1] == 0 || v <= r[1]+touch)
+		},
+		func(w *plan.Where) string {
+			if r := want(w); r[1] != 0 {
+				return length.Feet(r[0]) + " to " + length.Feet(r[1])
+			}
+			return "from " + length.Feet(want(w)[0])
+		},
+		func(wo *world, j *framing.Joint) string {
+			if v := of(wo, j); !math.IsNaN(v) && !math.IsInf(v, 0) {
+				return length.Feet(v)
+			}
+			return "none"
+		}}
+}
+
+func roofOf(j *framing.Joint) *plan.Roof {
+	if j.Roof != nil {
+		return j.Roof
+	}
+	if m := j.First(); m != nil {
+		return m.Roof
+	}
+	return nil
+}
+
+func (w *world) inEndZone(j *framing.Joint) bool {
+	if j.Wall != nil && !j.Wall.Exterior {
+		return false
+	}
+	return w.fromCorner(j) <= w.endZone+touch
+}
+
+// fromCorner returns the distance from the nearer end of the wall, or for
+// other hosts from the first or last joint along it, in.
+func (w *world) fromCorner(j *framing.Joint) float64 {
+	if j.Wall != nil {
+		return min(j.Station, j.Wall.Length()-j.Station)
+	}
+	list := w.byHost[hostKind{j.Host, j.Kind}]
+	return min(j.Station-list[0].Station, list[len(list)-1].Station-j.Station)
+}
+
+func fromOpening(_ *world, j *framing.Joint) float64 {
+	least := math.NaN()
+	if j.Wall == nil {
+		return least
+	}
+	for _, o := range j.Wall.Openings {
+		d := max(o.At-j.Station, j.Station-o.At-o.Width, 0)
+		if !(d >= least) {
+			least = d
+		}
+	}
+	return least
+}
+
+func inShear(_ *world, j *framing.Joint) bool {
+	if j.Wall == nil {
+		return false
+	}
+	for _, s := range j.Wall.Shear {
+		if j.Station >= s.From-touch && j.Station <= s.To+touch {
+			return true
+		}
+	}
+	return false
+}
+
+// fails returns the first condition of where that does not hold at j.
+func (w *world) fails(where *plan.Where, j *framing.Joint) *condition {
+	for i := range conditions {
+		c := &conditions[i]
+		if c.given(where) && !c.holds(w, where, j) {
+			return c
+		}
+	}
+	return nil
+}
+
+// excepted returns the exception of r that takes j out, or nil.
+func (w *world) excepted(r *plan.Rule, j *framing.Joint) *plan.Where {
+	for i := range r.Except {
+		if w.fails(&r.Except[i], j) == nil {
+			return &r.Except[i]
+		}
+	}
+	return nil
+}
+
+// describe lists what a where asks.
+func describe(where *plan.Where) string {
+	var parts []string
+	for _, c := range conditions {
+		if c.given(where) {
+			parts = append(parts, c.key+" = "+c.want(where))
+		}
+	}
+	if len(parts) == 0 {
+		return "anything"
+	}
+	return strings.Join(parts, ", ")
+}

@@ -1,0 +1,185 @@
+package placement
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/length"
+)
+
+// actions lists what a place may do.
+var actions = []string{"replace", "add", "remove"}
+
+// place asks for the engineer's item at each of its stations.
+func (x *placer) place(e *plan.Place) {
+	host := cmp.Or(e.Wall, e.Roof, e.Girder, e.Porch)
+	where := "place of " + e.Use + " on " + host
+	if !x.placeKnown(e, host, where) {
+		return
+	}
+	var it *hardware.Item
+	if e.Use != "" || e.Action != "remove" {
+		if it = x.item(e.Use, e.Pos, where); it == nil {
+			return
+		}
+	}
+	kinds := x.kindsOf(e, it, where)
+	if kinds == nil {
+		return
+	}
+	for i, s := range e.At {
+		pos := e.Pos
+		if i < len(e.AtPos) {
+			pos = e.AtPos[i]
+		}
+		j := x.hit(host, kinds, s)
+		switch {
+		case j == nil:
+			x.missed(e, pos, host, kinds, s)
+		case e.Action == "remove":
+			x.remove(e, pos, j, it)
+		default:
+			x.put(e, j, it)
+		}
+	}
+}
+
+// placeKnown tells whether host and action of a place mean anything.
+func (x *placer) placeKnown(e *plan.Place, host, where string) bool {
+	if e.Action != "" && !slices.Contains(actions, e.Action) {
+		x.raise(plan.Diagnostic{Code: "unknown-action", Pos: e.Pos, Where: where,
+			Summary: fmt.Sprintf("action %q is none a place has", e.Action), Mend: meant(e.Action, actions)})
+		return false
+	}
+	for _, j := range x.house.Joints {
+		if j.Host == host {
+			return true
+		}
+	}
+	x.raise(plan.Diagnostic{Code: "unknown-host", Pos: e.Pos, Where: where,
+		Summary: fmt.Sprintf("%q is no wall, roof, girder or porch with joints", host), Mend: meant(host, x.hosts())})
+	return false
+}
+
+func (x *placer) hosts() (out []string) {
+	for _, j := range x.house.Joints {
+		if len(out) == 0 || out[len(out)-1] != j.Host {
+			out = append(out, j.Host)
+		}
+	}
+	return out
+}
+
+// kindsOf returns the joint kinds a place may hit, the likeliest first.
+func (x *placer) kindsOf(e *plan.Place, it *hardware.Item, where string) []framing.Kind {
+	if e.On == "" {
+		if it != nil && len(it.Kind.On) > 0 {
+			return it.Kind.On
+		}
+		all := make([]framing.Kind, len(framing.Kinds))
+		for i, k := range framing.Kinds {
+			all[i] = k.Kind
+		}
+		return all
+	}
+	k := framing.Kind(e.On)
+	if k.Code() == "" {
+		x.raise(plan.Diagnostic{Code: "unknown-joint", Pos: e.Pos, Where: where,
+			Summary: fmt.Sprintf("%q is no kind of joint", e.On), Mend: meant(e.On, jointKinds())})
+		return nil
+	}
+	if it != nil && !x.belongs(it, k, e.Pos, where) {
+		return nil
+	}
+	return []framing.Kind{k}
+}
+
+// hit returns the joint that a station means: of the first kind that has one
+// within half the member and 1 in.
+func (x *placer) hit(host string, kinds []framing.Kind, s float64) *framing.Joint {
+	for _, k := range kinds {
+		if j, d := x.nearest(host, []framing.Kind{k}, s); j != nil && d <= half(j)+1+touch {
+			return j
+		}
+	}
+	return nil
+}
+
+// half returns half the breadth along the host of the member a joint holds.
+func half(j *framing.Joint) float64 {
+	m := j.First()
+	switch {
+	case m == nil:
+		return 0.75
+	case m.S1 > m.S0 && m.S1-m.S0 < 12:
+		return (m.S1 - m.S0) / 2
+	}
+	return m.Section.Width() / 2
+}
+
+// nearest returns the joint of the host nearest to station s and its distance.
+func (x *placer) nearest(host string, kinds []framing.Kind, s float64) (best *framing.Joint, d float64) {
+	d = math.Inf(1)
+	for _, k := range kinds {
+		for _, j := range x.byHost[hostKind{host, k}] {
+			if m := math.Abs(j.Station - s); m < d-geomTie {
+				best, d = j, m
+			}
+		}
+	}
+	return best, d
+}
+
+// geomTie keeps equal distances from changing with rounding, in.
+const geomTie = 1e-9
+
+// missed tells that no member stands where the engineer wants his item.
+func (x *placer) missed(e *plan.Place, pos plan.Pos, host string, kinds []framing.Kind, s float64) {
+	d := plan.Diagnostic{Code: "place-off-member", Pos: pos,
+		Summary: fmt.Sprintf("no %s joint at %s for %s", list(kinds), length.Feet(s), cmp.Or(e.Use, "what is to go")),
+		Where:   fmt.Sprintf("%s at %s", host, length.Feet(s)), Mend: "the host has no such joint"}
+	if j, off := x.nearest(host, kinds, s); j != nil {
+		name := "the nearest"
+		if m := j.First(); m != nil {
+			name = fmt.Sprintf("the nearest is the %s", m.Role)
+		}
+		d.Mend = fmt.Sprintf("%s at %s (%s), %s off: write that station", name, length.Feet(j.Station), j.ID, length.Feet(off))
+	}
+	x.raise(d)
+}
+
+// put adds the engineer's ask; unless it is an addition it beats what serves
+// the same purpose.
+func (x *placer) put(e *plan.Place, j *framing.Joint, it *hardware.Item) {
+	a := &ask{place: e, joint: j, item: it, purpose: it.Kind.Purpose, face: cmp.Or(e.Face, it.Face), count: max(e.Count, 1)}
+	if e.Action != "add" {
+		for _, old := range x.p.asks[j] {
+			if old.why == "" && old.purpose == a.purpose {
+				old.lose(fmt.Sprintf("beaten by %s for the same purpose (%s)", a.by(), a.purpose))
+			}
+		}
+	}
+	x.p.asks[j] = append(x.p.asks[j], a)
+}
+
+// remove takes away what stands at a joint: the item named, or everything.
+func (x *placer) remove(e *plan.Place, pos plan.Pos, j *framing.Joint, it *hardware.Item) {
+	gone := false
+	for _, old := range x.p.asks[j] {
+		if old.why == "" && (it == nil || old.item == it) {
+			old.lose(fmt.Sprintf("removed by the engineer's place (%s)", line(e.Pos)))
+			gone = true
+		}
+	}
+	if gone {
+		return
+	}
+	x.raise(plan.Diagnostic{Severity: plan.Warning, Code: "place-without-effect", Pos: pos,
+		Summary: fmt.Sprintf("there is no %s to remove", cmp.Or(e.Use, "hardware")), Where: jointName(j),
+		Mend: "take the place out, or correct its station"})
+}

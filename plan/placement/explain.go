@@ -1,0 +1,199 @@
+package placement
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/length"
+)
+
+// Verdicts returns what became of every rule and place that speaks of the
+// joint: rules of its kind in the order written, then places.
+func (p *Placement) Verdicts(j *framing.Joint) (out []Verdict) {
+	for _, r := range p.House.Plan.Rules {
+		if framing.Kind(r.At) != j.Kind {
+			continue
+		}
+		v := Verdict{Rule: r, Joint: j}
+		if a := p.askOf(j, func(a *ask) bool { return a.rule == r }); a != nil {
+			v.Won, v.Why = a.why == "", a.why
+		} else if v.Why = p.world.whyNot(r, j); v.Why == "" {
+			v.Why = fmt.Sprintf("its item %q cannot be used here", r.Use)
+		}
+		out = append(out, v)
+	}
+	for _, a := range p.asks[j] {
+		if a.place != nil {
+			out = append(out, Verdict{Place: a.place, Joint: j, Won: a.why == "", Why: a.why})
+		}
+	}
+	return out
+}
+
+func (p *Placement) askOf(j *framing.Joint, is func(*ask) bool) *ask {
+	for _, a := range p.asks[j] {
+		if is(a) {
+			return a
+		}
+	}
+	return nil
+}
+
+// Explain tells the whole story of a tag or a joint: the joint and its
+// members, the piece and who asked for it, and every rule that matched or
+// lost there, with file and line.
+func (p *Placement) Explain(id string) (string, error) {
+	piece := p.byTag[id]
+	j := p.world.byID[id]
+	if piece != nil {
+		j = piece.Joint
+	}
+	if j == nil {
+		return "", fmt.Errorf("no piece or joint %q; %s", id, p.likely(id))
+	}
+	var b strings.Builder
+	if piece != nil {
+		p.tellPiece(&b, piece)
+	}
+	tellJoint(&b, j)
+	if piece == nil {
+		if at := p.At(j); len(at) == 0 {
+			b.WriteString("  nothing is placed here\n")
+		} else {
+			for _, q := range at {
+				p.tellPiece(&b, q)
+			}
+		}
+	}
+	p.tellVerdicts(&b, j)
+	return b.String(), nil
+}
+
+// likely suggests the tag or joint that was meant.
+func (p *Placement) likely(id string) string {
+	var names []string
+	for _, q := range p.Pieces {
+		names = append(names, q.Tag)
+	}
+	for _, j := range p.House.Joints {
+		names = append(names, j.ID)
+	}
+	if n := plan.Nearest(id, names); n != "" {
+		return fmt.Sprintf("did you mean %q?", n)
+	}
+	return "tags stand on the sheets and in the schedule"
+}
+
+func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
+	fmt.Fprintf(b, "%s\n  %s, %s: %s\n", q.Tag, q.Item.Mark, q.Item.Kind.Name, q.Item.Kind.Doc)
+	fmt.Fprintf(b, "  on the %s face at %s, from %s to %s above grade\n", q.Face, length.Feet(q.Station), length.Feet(q.Z0), length.Feet(q.Z1))
+	if q.Item.Kind.Strap {
+		fmt.Fprintf(b, "  %s of steel: %s on the %s, %s between, %s", length.Feet(q.Length()), length.Feet(q.Laps[0]), roleOf(q, 0), length.Feet(q.gap), length.Feet(q.Laps[1]))
+		fmt.Fprintf(b, " on the %s\n", roleOf(q, 1))
+	} else if q.Cut > 0 {
+		fmt.Fprintf(b, "  rod cut to %s\n", length.Feet(q.Cut))
+	}
+	fmt.Fprintf(b, "  goes on %s\n", q.Item.Phase.Name)
+	for i, f := range q.Item.Fasteners {
+		fmt.Fprintf(b, "  nails: %d of %s, %s\n", f.Total(), q.Item.Nails[i].Name, f.Part)
+	}
+	name, pos := q.By()
+	if q.Rule != nil {
+		name = fmt.Sprintf("rule %q", name)
+	} else if q.Place.Note != "" {
+		name += " (" + q.Place.Note + ")"
+	}
+	fmt.Fprintf(b, "  asked for by %s, %s\n", name, line(pos))
+}
+
+func roleOf(q *Piece, i int) string {
+	if i < len(q.Laid) {
+		return string(q.Laid[i].Role)
+	}
+	return "member"
+}
+
+func tellJoint(b *strings.Builder, j *framing.Joint) {
+	fmt.Fprintf(b, "joint %s: %s, %s\n", j.ID, j.Kind, jointPlace(j))
+	for _, m := range j.Members {
+		fmt.Fprintf(b, "  %s %s (%s)\n", m.Role, m.ID, m.Section.Text)
+	}
+	if j.Gap > 0 {
+		fmt.Fprintf(b, "  %s between the members a strap laps\n", length.Feet(j.Gap))
+	}
+	if j.Kind == framing.StudStud {
+		switch {
+		case !j.Below:
+			b.WriteString("  nothing stands below\n")
+		case j.Offset != 0:
+			fmt.Fprintf(b, "  the stud below stands %s off\n", length.Feet(j.Offset))
+		default:
+			b.WriteString("  the studs line up\n")
+		}
+	}
+}
+
+func (p *Placement) tellVerdicts(b *strings.Builder, j *framing.Joint) {
+	vs := p.Verdicts(j)
+	if len(vs) == 0 {
+		fmt.Fprintf(b, "no rule speaks of %s joints\n", j.Kind)
+		return
+	}
+	b.WriteString("rules and places here:\n")
+	for _, v := range vs {
+		var who string
+		if v.Rule != nil {
+			who = fmt.Sprintf("rule %q (%s), %s", v.Rule.Name, line(v.Rule.Pos), v.Rule.Use)
+		} else {
+			who = fmt.Sprintf("engineer's place (%s), %s", line(v.Place.Pos), v.Place.Use)
+		}
+		if v.Won {
+			fmt.Fprintf(b, "  won   %s\n", who)
+		} else {
+			fmt.Fprintf(b, "  lost  %s: %s\n", who, v.Why)
+		}
+	}
+}
+
+// ExplainWall lists the joints of a wall, roof, girder or porch that have
+// nothing, and why.
+func (p *Placement) ExplainWall(name string) (string, error) {
+	var b strings.Builder
+	var hosts []string
+	bare, all := 0, 0
+	for _, j := range p.House.Joints {
+		if !slices.Contains(hosts, j.Host) {
+			hosts = append(hosts, j.Host)
+		}
+		if j.Host != name {
+			continue
+		}
+		all++
+		if len(p.At(j)) > 0 {
+			continue
+		}
+		bare++
+		fmt.Fprintf(&b, "  %-14s %-12s at %-12s %s\n", j.ID, j.Kind, length.Feet(j.Station), p.bareWhy(j))
+	}
+	if all == 0 {
+		return "", fmt.Errorf("no wall, roof, girder or porch %q has joints; %s", name, meant(name, hosts))
+	}
+	return fmt.Sprintf("%s: %d of %d joints have nothing\n%s", name, bare, all, b.String()), nil
+}
+
+// bareWhy says in one clause why a joint has nothing.
+func (p *Placement) bareWhy(j *framing.Joint) string {
+	vs := p.Verdicts(j)
+	if len(vs) == 0 {
+		return "no rule speaks of such joints"
+	}
+	v := vs[len(vs)-1]
+	who := "engineer's place"
+	if v.Rule != nil {
+		who = fmt.Sprintf("rule %q", v.Rule.Name)
+	}
+	return who + ": " + v.Why
+}

@@ -1,0 +1,219 @@
+package placement
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+)
+
+// ask is one wish for hardware at one joint: a rule's or the engineer's.
+type ask struct {
+	rule    *plan.Rule
+	place   *plan.Place
+	joint   *framing.Joint
+	item    *hardware.Item
+	purpose string
+	face    string
+	count   int
+	why     string // why it lost; "" while it stands
+	beaten  bool   // by another ask, not by a fault
+	pieces  []*Piece
+}
+
+func (a *ask) by() string {
+	if a.place != nil {
+		return fmt.Sprintf("the engineer's place (%s)", line(a.place.Pos))
+	}
+	return fmt.Sprintf("rule %q (%s)", a.rule.Name, line(a.rule.Pos))
+}
+
+func (a *ask) lose(why string) { a.why, a.beaten = why, true }
+
+func (a *ask) pos() plan.Pos {
+	if a.place != nil {
+		return a.place.Pos
+	}
+	return a.rule.Pos
+}
+
+func line(p plan.Pos) string { return fmt.Sprintf("%s:%d", p.File, p.Line) }
+
+// placer carries one run of Place.
+type placer struct {
+	*world
+	c        *hardware.Catalogue
+	p        *Placement
+	tell     teller
+	space    *space // of all pieces, filled when first asked
+	overlaps []clash
+	found    map[string][]finding // what placing itself came upon, by code
+	used     map[string]bool      // marks that a rule or place names
+}
+
+// Place puts hardware at the joints of h: every rule in the order written,
+// then every place of the engineer, then the pieces, then all checks.
+func Place(h *framing.House, c *hardware.Catalogue) (*Placement, plan.Diagnostics) {
+	x := &placer{world: newWorld(h), c: c, used: map[string]bool{}, found: map[string][]finding{},
+		p: &Placement{House: h, Catalogue: c, byTag: map[string]*Piece{},
+			byJoint: map[*framing.Joint][]*Piece{}, asks: map[*framing.Joint][]*ask{}}}
+	x.p.world = x.world
+	for _, r := range h.Plan.Rules {
+		x.rule(r)
+	}
+	for _, e := range h.Plan.Places {
+		x.place(e)
+	}
+	x.build()
+	x.check()
+	return x.p, x.tell.list()
+}
+
+// rule asks for a rule's item wherever it matches; it beats earlier rules of
+// the same purpose.
+func (x *placer) rule(r *plan.Rule) {
+	where := fmt.Sprintf("rule %q", r.Name)
+	it := x.item(r.Use, r.Pos, where)
+	if framing.Kind(r.At).Code() == "" {
+		x.raise(plan.Diagnostic{Code: "unknown-joint", Pos: r.Pos, Where: where,
+			Summary: fmt.Sprintf("%q is no kind of joint", r.At), Mend: meant(r.At, jointKinds())})
+		return
+	}
+	if it == nil || !x.belongs(it, framing.Kind(r.At), r.Pos, where) {
+		return
+	}
+	hit := x.matches(r)
+	for _, j := range x.choose(r, hit) {
+		a := &ask{rule: r, joint: j, item: it, purpose: cmp.Or(r.Purpose, it.Kind.Purpose),
+			face: cmp.Or(r.Face, it.Face), count: max(r.Count, 1)}
+		for _, old := range x.p.asks[j] {
+			if old.why == "" && old.purpose == a.purpose {
+				old.lose(fmt.Sprintf("beaten by %s, a later one for the same purpose (%s)", a.by(), a.purpose))
+			}
+		}
+		x.p.asks[j] = append(x.p.asks[j], a)
+	}
+	if len(hit) == 0 {
+		x.nothing(r, where)
+	}
+}
+
+// nothing tells that a rule matched nothing, and which condition comes
+// nearest to being the reason.
+func (x *placer) nothing(r *plan.Rule, where string) {
+	all := x.byKind[framing.Kind(r.At)]
+	mend := "take the rule out, or change at"
+	if len(all) > 0 {
+		j := all[0]
+		best := -1
+		for _, k := range all {
+			held := 0
+			for i := range conditions {
+				if c := &conditions[i]; c.given(&r.Where) && c.holds(x.world, &r.Where, k) {
+					held++
+				}
+			}
+			if held > best {
+				j, best = k, held
+			}
+		}
+		mend = fmt.Sprintf("of %d such joints the nearest is %s: %s", len(all), j.ID, x.whyNot(r, j))
+	}
+	x.raise(plan.Diagnostic{Severity: plan.Warning, Code: "rule-matched-nothing", Pos: r.Pos, Where: where,
+		Summary: fmt.Sprintf("no %s joint of this house meets the rule", r.At), Mend: mend})
+}
+
+// item finds a mark, or tells that there is none.
+func (x *placer) item(mark string, pos plan.Pos, where string) *hardware.Item {
+	x.used[mark] = true
+	it := x.c.Item(mark)
+	if it == nil {
+		x.raise(plan.Diagnostic{Code: "unknown-mark", Pos: pos, Where: where,
+			Summary: fmt.Sprintf("mark %q is not in the catalogue", mark), Mend: meant(mark, x.c.Marks())})
+	}
+	return it
+}
+
+func (x *placer) belongs(it *hardware.Item, k framing.Kind, pos plan.Pos, where string) bool {
+	if it.Kind.Belongs(k) {
+		return true
+	}
+	mend := "sheathing is counted from the walls' shear segments, not placed"
+	if len(it.Kind.On) > 0 {
+		mend = "it goes at " + list(it.Kind.On)
+	}
+	x.raise(plan.Diagnostic{Code: "item-not-for-joint", Pos: pos, Where: where,
+		Summary: fmt.Sprintf("%s is a %s, which does not go at %s joints", it.Mark, it.Kind.Name, k), Mend: mend})
+	return false
+}
+
+// build turns the asks that stand into pieces, in the order of the house.
+func (x *placer) build() {
+	for _, j := range x.house.Joints {
+		asks := slices.Clone(x.p.asks[j])
+		slices.SortStableFunc(asks, func(a, b *ask) int { return cmp.Compare(a.purpose, b.purpose) })
+		codes := map[string]int{}
+		for _, a := range asks {
+			if a.why != "" {
+				continue
+			}
+			for _, p := range x.pieces(a) {
+				tag := j.ID + "-" + p.Item.Kind.Code
+				codes[tag]++
+				if n := codes[tag]; n > 1 {
+					tag = fmt.Sprintf("%s-%d", tag, n)
+				}
+				p.Tag = tag
+				a.pieces = append(a.pieces, p)
+				x.p.Pieces = append(x.p.Pieces, p)
+				x.p.byTag[tag] = p
+				x.p.byJoint[j] = append(x.p.byJoint[j], p)
+			}
+		}
+	}
+	for _, p := range x.p.Pieces {
+		x.p.Holes = append(x.p.Holes, holes(p)...)
+	}
+}
+
+// pieces builds all pieces of one ask: count of them on each face.
+func (x *placer) pieces(a *ask) (out []*Piece) {
+	faces := []string{a.face}
+	if a.face == "both" {
+		faces = []string{"outside", "inside"}
+	}
+	for _, f := range faces {
+		for k := range a.count {
+			p := &Piece{Joint: a.joint, Item: a.item, Face: f, Rule: a.rule, Place: a.place, Purpose: a.purpose,
+				Station: a.joint.Station}
+			if fault := x.shape(p, k, a.count); fault != nil {
+				a.why = fault.Summary
+				x.consequence(p, fault)
+				return nil
+			}
+			p.extent()
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// extent sets the heights between which the piece lies.
+func (p *Piece) extent() {
+	for i, b := range p.bands {
+		lo, hi := b.heights()
+		if i == 0 {
+			p.Z0, p.Z1 = lo, hi
+		}
+		p.Z0, p.Z1 = min(p.Z0, lo), max(p.Z1, hi)
+	}
+	for i, q := range p.Path {
+		if i == 0 && len(p.bands) == 0 {
+			p.Z0, p.Z1 = q.Z, q.Z
+		}
+		p.Z0, p.Z1 = min(p.Z0, q.Z), max(p.Z1, q.Z)
+	}
+}

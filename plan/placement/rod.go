@@ -1,0 +1,192 @@
+package placement
+
+import (
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+)
+
+// thread is what a rod shows beyond its nut, in: three turns of a coarse
+// thread (common practice, no published source). A nut is taken as high as
+// the rod is thick.
+const thread = 0.25
+
+// nuts returns the rod length one end takes for nut, washer and thread.
+func nuts(rod float64) float64 { return rod + thread }
+
+// rod sets a bolt: down through the sill plate beside its stud, across a
+// girder into its pile, or down from a porch post.
+func (x *placer) rod(p *Piece, k, n int) *plan.Diagnostic {
+	j := p.Joint
+	p.Face, p.Laid = "through", j.Members
+	if j.Kind == framing.GirderPile {
+		f, half := lineOf(j)
+		s, _ := f.Local(j.At.Flat())
+		off := spread(k, n, max(p.Item.Washer, 3))
+		mid := p.Item.Length / 2
+		p.Path = []geom.Vec3{f.At(s+off, half-mid, j.At.Z), f.At(s+off, half+mid, j.At.Z)}
+		return nil
+	}
+	if j.Wall == nil {
+		p.Path = []geom.Vec3{j.At, j.At.Sub(geom.Vec3{Z: p.Item.Length})}
+		return nil
+	}
+	f, depth := j.Wall.Frame(), j.Wall.Depth()
+	l := x.through(j)
+	side := 1.0
+	free := x.freeSides(j, l.above, l.zAbove+1)
+	s0, s1 := span2(j, l.above)
+	s := s1
+	if len(free) > 0 && free[0] == "left" && s1 > j.Wall.Length()-6 {
+		s, side = s0, -1
+	}
+	s += side * (max(p.Item.Washer, 2)/2 + 0.5 + float64(k)*(max(p.Item.Washer, 2)+1))
+	top := l.zAbove + nuts(p.Item.Rod)
+	p.Path = []geom.Vec3{f.At(s, depth/2, top), f.At(s, depth/2, top-p.Item.Length)}
+	p.Station = s
+	return nil
+}
+
+// aligned is how far two bodies of a pair may stand out of line, in: the play
+// of a rod in its holes over a floor (common practice, no published source).
+const aligned = 0.25
+
+// pair sets two bodies over each other on the same side of two posts, with
+// the rod that joins them.
+func (x *placer) pair(p *Piece, k, n int) *plan.Diagnostic {
+	j := p.Joint
+	f, depth, fault := onWall(j)
+	if fault != nil {
+		return fault
+	}
+	l := x.through(j)
+	if !l.floor || l.below == nil {
+		return &plan.Diagnostic{Code: "pair-without-post", Summary: "a holdown pair needs a post above the floor and one below, there is none below",
+			Mend: "add a stud below, or use a single holdown here"}
+	}
+	x.side(p, l)
+	s := l.rodLine(p)
+	total := l.zAbove - l.zBelow
+	it := p.Item
+	p.gap, p.Laid = total, laid(l.above, l.below)
+	p.Cut = total + 2*it.Standoff + 2*nuts(it.Rod)
+	body := max(it.Length, it.Standoff)
+	p.Path = []geom.Vec3{f.At(s, depth/2, l.zBelow-body), f.At(s, depth/2, l.zBelow-it.Standoff),
+		f.At(s, depth/2, l.zAbove+it.Standoff), f.At(s, depth/2, l.zAbove+body)}
+	p.Station = s
+	p.bodies(f, depth, l, body)
+	return nil
+}
+
+// bodies adds the bands of the bodies on the posts' sides.
+func (p *Piece) bodies(f geom.Frame, depth float64, l link, body float64) {
+	for i, m := range p.Laid {
+		if i > 0 && !l.floor {
+			break
+		}
+		s0, s1 := span2(l.joint, m)
+		if i > 0 {
+			s0, s1 = s0+l.joint.Offset, s1+l.joint.Offset
+		}
+		g := facingOf(f, s0, s1, depth, p.Face)
+		z0, z1 := l.zAbove, l.zAbove+body
+		if i > 0 {
+			z0, z1 = l.zBelow-body, l.zBelow
+		}
+		p.bands = append(p.bands, band{g.n, g.at(z0, 0), g.at(z1, 0), p.wide()})
+	}
+}
+
+// side chooses the post's side a body goes on: toward the shear wall it
+// holds down, else toward the wall's middle, unless a face is asked for.
+func (x *placer) side(p *Piece, l link) {
+	if p.Face == "left" || p.Face == "right" {
+		return
+	}
+	j, mid := p.Joint, (l.s0+l.s1)/2
+	to := j.Wall.Length() / 2
+	best := 1e9
+	for _, s := range j.Wall.Shear {
+		d := max(s.From-mid, mid-s.To, 0)
+		if d < best {
+			best, to = d, (s.From+s.To)/2
+		}
+	}
+	p.Face = "right"
+	if to < mid {
+		p.Face = "left"
+	}
+	s := map[string]float64{"left": l.above.S0, "right": l.above.S1}
+	other := map[string]string{"left": "right", "right": "left"}[p.Face]
+	if x.beside(l.above, s[p.Face], l.zAbove+1) && !x.beside(l.above, s[other], l.zAbove+1) {
+		p.Face = other
+	}
+}
+
+// rodLine returns the station of a holdown's rod.
+func (l link) rodLine(p *Piece) float64 {
+	s0, s1 := span2(l.joint, l.above)
+	if p.Face == "left" {
+		return s0 - p.Item.Centre
+	}
+	return s1 + p.Item.Centre
+}
+
+// holdown sets one body on the post's side with the rod that goes down from
+// it: through the member below, or into the anchor that is there.
+func (x *placer) holdown(p *Piece, k, n int) *plan.Diagnostic {
+	j := p.Joint
+	f, depth, fault := onWall(j)
+	if fault != nil {
+		return fault
+	}
+	l := x.through(j)
+	if l.below == nil {
+		return l.stacked()
+	}
+	x.side(p, l)
+	s := l.rodLine(p)
+	it := p.Item
+	p.gap, p.Laid = l.zAbove-l.zBelow, laid(l.above, l.below)
+	if !l.floor && l.below.Role != framing.SillPlate {
+		p.Cut = p.gap + (l.zBelow - l.below.Z0) + it.Standoff + 2*nuts(it.Rod)
+	}
+	body := max(it.Length, it.Standoff)
+	p.Path = []geom.Vec3{f.At(s, depth/2, l.zAbove), f.At(s, depth/2, l.zAbove+body)}
+	p.Station = s
+	p.bodies(f, depth, l, body)
+	return nil
+}
+
+// holes returns the holes a piece needs in the subfloor it passes.
+func holes(p *Piece) []*Hole {
+	j := p.Joint
+	kind := p.Item.Kind.Name
+	if j.Level == nil || j.Level.Subfloor <= 0 || j.Wall == nil {
+		return nil
+	}
+	at := p.Path[0]
+	h := &Hole{Piece: p, Level: j.Level, At: geom.Vec3{X: at.X, Y: at.Y, Z: j.Level.Floor}}
+	switch {
+	case kind == "holdown pair", kind == "holdown" && p.Cut > 0:
+		// Holes for bolts are 1/16 in over the bolt (NDS 12.1.3.2, from memory).
+		h.Round = true
+		h.Size = [2]float64{p.Item.Rod + 1.0/16, p.Item.Rod + 1.0/16}
+	case p.Item.Kind.Strap && p.Face != "outside" && p.Z0 < j.Level.Floor-j.Level.Subfloor && p.Z1 > j.Level.Floor && len(p.bands) == 1:
+		// The strap's width and half an inch of room each way to thread it
+		// (common practice, no published source).
+		n := p.bands[0].n
+		along, out := p.wide()+slack, p.Item.Thickness+slack
+		h.At = h.At.Add(n.Mul(out / 2))
+		h.Size = [2]float64{along, out}
+		if d := j.Wall.Frame().D; n.X*d.X+n.Y*d.Y > 0.5 || n.X*d.X+n.Y*d.Y < -0.5 {
+			h.Size = [2]float64{out, along}
+		}
+	default:
+		return nil
+	}
+	return []*Hole{h}
+}
+
+// slack is the room to thread a strap through a subfloor, in.
+const slack = 0.5

@@ -1,0 +1,172 @@
+package placement
+
+import (
+	"fmt"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+)
+
+// shape gives the kth of n pieces of an ask its line in space; a fault tells
+// why it cannot be had.
+func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
+	j := p.Joint
+	p.gap = j.Gap
+	if len(j.Members) == 0 {
+		return &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint"}
+	}
+	switch p.Item.Kind.Shape {
+	case hardware.Band:
+		return x.flat(p, k, n)
+	case hardware.Over:
+		return x.over(p, k, n)
+	case hardware.Rod:
+		return x.rod(p, k, n)
+	case hardware.Pair:
+		return x.pair(p, k, n)
+	}
+	if p.Item.Kind.Name == "holdown" {
+		return x.holdown(p, k, n)
+	}
+	return x.body(p, k, n)
+}
+
+// flat lays a flat band: along the wall at plates and sills, round a corner,
+// else upright.
+func (x *placer) flat(p *Piece, k, n int) *plan.Diagnostic {
+	switch p.Joint.Kind {
+	case framing.PlateSplice, framing.Collector, framing.OpeningSill:
+		return x.level(p, k, n)
+	case framing.WallCorner:
+		return x.corner(p, k, n)
+	case framing.RafterRidge:
+		return x.ridge(p, k, n)
+	case framing.RafterPlate:
+		return x.besideRafter(p, k, n)
+	case framing.StudTop, framing.OpeningHead:
+		return x.toPlate(p, k, n)
+	case framing.GirderPile, framing.PostBase, framing.PostCap:
+		return x.standalone(p, k, n)
+	}
+	return x.upright(p, k, n)
+}
+
+// over lays a strap that goes over something.
+func (x *placer) over(p *Piece, k, n int) *plan.Diagnostic {
+	switch p.Joint.Kind {
+	case framing.RafterRidge:
+		return x.ridge(p, k, n)
+	case framing.RafterPlate:
+		return x.overRafter(p, k, n)
+	}
+	return x.overPlate(p, k, n)
+}
+
+// cut sets the piece's length: for a coil without a length of its own what
+// the joint needs.
+func (p *Piece) cut(gap, laps float64) float64 {
+	it := p.Item
+	if it.Coil <= 0 {
+		return it.Length
+	}
+	p.Cut = it.Length
+	if p.Cut == 0 {
+		p.Cut = gap + laps
+	}
+	return p.Cut
+}
+
+// lay adds a stretch of steel.
+func (p *Piece) lay(n, a, b geom.Vec3) {
+	if len(p.Path) == 0 {
+		p.Path = append(p.Path, a)
+	}
+	p.Path = append(p.Path, b)
+	p.bands = append(p.bands, band{n, a, b, p.wide()})
+}
+
+// wide returns the width a piece takes on its face; where the catalogue does
+// not say, that of a stud's edge.
+func (p *Piece) wide() float64 {
+	if p.Item.Width > 0 {
+		return p.Item.Width
+	}
+	return 1.5
+}
+
+// onWall returns the joint's frame and wall depth.
+func onWall(j *framing.Joint) (geom.Frame, float64, *plan.Diagnostic) {
+	if j.Wall == nil {
+		return geom.Frame{}, 0, &plan.Diagnostic{Code: "joint-off-wall",
+			Summary: fmt.Sprintf("a %s joint of %s has no wall for this item", j.Kind, j.Host), Mend: "use an item that goes at joints without a wall"}
+	}
+	return j.Wall.Frame(), j.Wall.Depth(), nil
+}
+
+// pick resolves a face for an upright member: "" takes the side that is
+// free, an "inside" or "outside" stays, and of two at one joint the second
+// goes to the other side.
+func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face string, kk, nn int) {
+	if p.Face != "" && p.Face != "top" && p.Face != "through" {
+		return p.Face, k, n
+	}
+	sides := x.freeSides(p.Joint, m, z)
+	if len(sides) == 0 {
+		return "inside", k, n
+	}
+	per := (n + len(sides) - 1) / len(sides)
+	return sides[k/per%len(sides)], k % per, min(per, n)
+}
+
+// freeSides lists the sides of an upright that no other member covers, the
+// better first: away from the opening, away from the wall's end.
+func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out []string) {
+	s0, s1 := span2(j, m)
+	order := []string{"left", "right"}
+	if s0 <= 0.5 || m.Opening != nil && m.Opening.At+m.Opening.Width/2 < s0 {
+		order = []string{"right", "left"}
+	}
+	for _, side := range order {
+		s := s0
+		if side == "right" {
+			s = s1
+		}
+		if m.Wall == nil || !x.beside(m, s, z) {
+			out = append(out, side)
+		}
+	}
+	return out
+}
+
+// role returns the first member of the joint with one of the roles, or nil.
+func role(j *framing.Joint, roles ...framing.Role) *framing.Member {
+	for _, r := range roles {
+		for _, m := range j.Members {
+			if m.Role == r {
+				return m
+			}
+		}
+	}
+	return nil
+}
+
+// plates returns the height of the top of the highest plate at the joint, and
+// that plate.
+func plates(j *framing.Joint) (top float64, plate *framing.Member) {
+	for _, m := range j.Members {
+		if (m.Role == framing.TopPlate || m.Role == framing.CapPlate) && (plate == nil || m.Z1 > top) {
+			top, plate = m.Z1, m
+		}
+	}
+	if plate == nil {
+		return j.At.Z, nil
+	}
+	if plate.Role == framing.TopPlate && j.Wall != nil && j.Level != nil {
+		// The upper plate lies on the lower one even where the joint names
+		// only the plate the stud meets.
+		top += plate.Section.Breadth
+	}
+	return top, plate
+}

@@ -1,0 +1,134 @@
+package placement
+
+import (
+	"fmt"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/length"
+)
+
+// teller gathers diagnostics. What is the same at many joints of one host is
+// told once, with how many and the first and last of them.
+type teller struct {
+	out    plan.Diagnostics
+	groups map[groupKey]*group
+	order  []*group
+}
+
+type groupKey struct {
+	severity      plan.Severity
+	code, host    string
+	summary, mend string
+	pos           plan.Pos
+}
+
+type group struct {
+	at     int // place in out
+	joints []*framing.Joint
+	tags   []string
+}
+
+func (t *teller) add(d plan.Diagnostic) { t.out = append(t.out, d) }
+
+// at adds a diagnostic about a joint or piece there; tag may be "".
+func (t *teller) at(j *framing.Joint, tag string, d plan.Diagnostic) {
+	k := groupKey{d.Severity, d.Code, j.Host, d.Summary, d.Mend, d.Pos}
+	g := t.groups[k]
+	if g == nil {
+		if t.groups == nil {
+			t.groups = map[groupKey]*group{}
+		}
+		g = &group{at: len(t.out)}
+		t.groups[k] = g
+		t.order = append(t.order, g)
+		t.out = append(t.out, d)
+	}
+	g.joints = append(g.joints, j)
+	if tag == "" {
+		tag = j.ID
+	}
+	g.tags = append(g.tags, tag)
+}
+
+// list returns everything told, groups with their places filled in.
+func (t *teller) list() plan.Diagnostics {
+	for _, g := range t.order {
+		d := &t.out[g.at]
+		n := len(g.joints)
+		if n == 1 {
+			d.Where = fmt.Sprintf("%s, %s", jointPlace(g.joints[0]), g.tags[0])
+			continue
+		}
+		first, last := g.joints[0], g.joints[n-1]
+		d.Where = fmt.Sprintf("%s, %d joints from %s to %s, %s to %s", hostName(first), n,
+			length.Feet(first.Station), length.Feet(last.Station), g.tags[0], g.tags[n-1])
+	}
+	return t.out
+}
+
+// hostName says what a joint's host is.
+func hostName(j *framing.Joint) string {
+	switch {
+	case j.Wall != nil && j.Wall.Name == j.Host:
+		return "wall " + j.Host
+	case j.Kind == framing.GirderPile:
+		return "girder " + j.Host
+	case j.Kind == framing.PostBase || j.Kind == framing.PostCap:
+		return "porch " + j.Host
+	case j.Roof != nil:
+		return "roof " + j.Host
+	}
+	return j.Host
+}
+
+// jointPlace says where in the house a joint is: wall 1S, stud at 5'-4".
+func jointPlace(j *framing.Joint) string {
+	role := "joint"
+	if m := j.First(); m != nil {
+		role = string(m.Role)
+	}
+	return fmt.Sprintf("%s, %s at %s", hostName(j), role, length.Feet(j.Station))
+}
+
+// jointName is jointPlace with the joint's id.
+func jointName(j *framing.Joint) string { return jointPlace(j) + ", " + j.ID }
+
+func jointKinds() []string {
+	out := make([]string, len(framing.Kinds))
+	for i, k := range framing.Kinds {
+		out[i] = string(k.Kind)
+	}
+	return out
+}
+
+func list(kinds []framing.Kind) string {
+	s := make([]string, len(kinds))
+	for i, k := range kinds {
+		s[i] = string(k)
+	}
+	switch n := len(s); {
+	case n == 0:
+		return "no joint"
+	case n > 4:
+		return strings.Join(s[:4], ", ") + " and others"
+	case n > 1:
+		return strings.Join(s[:n-1], ", ") + " or " + s[n-1]
+	}
+	return s[0]
+}
+
+// meant suggests the nearest of names, or lists them.
+func meant(word string, names []string) string {
+	if n := plan.Nearest(word, names); n != "" {
+		return fmt.Sprintf("did you mean %q?", n)
+	}
+	if len(names) == 0 {
+		return "there is none yet"
+	}
+	if len(names) > 14 {
+		names = append(append([]string{}, names[:14]...), "...")
+	}
+	return "use one of " + strings.Join(names, ", ")
+}
