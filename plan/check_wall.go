@@ -1,0 +1,170 @@
+package plan
+
+import (
+	"math"
+
+	"galewright/plan/geom"
+	"galewright/plan/length"
+)
+
+// plateThickness is one dressed 2x plate, in.
+const plateThickness = 1.5
+
+// slope returns the length along a slope for 1 of run at a pitch in 12.
+func slope(pitch float64) float64 { return math.Hypot(12, pitch) / 12 }
+
+// TopHeight returns the height of a wall from its subfloor to the top of its
+// double top plate, in; of a rake wall, at its eaves.
+func (w *Wall) TopHeight() float64 {
+	if w.Height > 0 || w.Level == nil || w.ToLevel == nil {
+		return w.Height
+	}
+	return w.ToLevel.Top() - w.Level.Floor
+}
+
+// checkWall looks at one wall with its openings and shear segments.
+func (r *reader) checkWall(w *Wall) {
+	where := "wall " + w.Name
+	if w.Level == nil {
+		return
+	}
+	if w.ToLevel != nil && w.ToLevel.Index < w.Level.Index {
+		r.fail(w.Pos, "balloon-down", where, "balloon_to names a level above", "balloon_to is %s, below its own level %s", w.ToLevel.Name, w.Level.Name)
+		return
+	}
+	if w.Layout > w.Length() {
+		r.fail(w.Pos, "layout-off-wall", where, "layout is a station of the wall", "layout starts at %s on a wall of %s", length.Feet(w.Layout), length.Feet(w.Length()))
+	}
+	if h := w.TopHeight(); h > 0 && h < 3*plateThickness+1 {
+		r.fail(w.Pos, "low-wall", where, "give it a greater height", "a height of %s holds three plates and no stud", length.Feet(h))
+	}
+	for i, o := range w.Openings {
+		r.checkOpening(w, o, where)
+		for _, before := range w.Openings[:i] {
+			r.checkApart(before, o, where)
+		}
+	}
+	for _, s := range w.Shear {
+		r.checkShear(w, s, where)
+	}
+	for _, before := range r.plan.Walls {
+		if before == w {
+			break
+		}
+		if before.Level == w.Level && (before.From == w.From && before.To == w.To || before.From == w.To && before.To == w.From) {
+			r.fail(w.Pos, "wall-twice", where, "take one of them out", "it stands where wall %s stands (line %d)", before.Name, before.Pos.Line)
+		}
+	}
+}
+
+// checkOpening looks at one opening in its wall.
+func (r *reader) checkOpening(w *Wall, o *Opening, wall string) {
+	where := wall + ", opening " + o.Name
+	if end := o.At + o.Width; o.Width > 0 && end > w.Length()+tolerance {
+		r.fail(o.Pos, "opening-off-wall", where, "move it, narrow it, or lengthen the wall",
+			"it runs from %s to %s, and the wall ends at %s", length.Feet(o.At), length.Feet(end), length.Feet(w.Length()))
+	}
+	h := w.TopHeight()
+	if w.Top == "rake" || h == 0 || o.Height == 0 {
+		return
+	}
+	room := h - 2*plateThickness
+	if top := o.Sill + o.Height + o.Header.Depth; top > room+tolerance {
+		r.fail(o.Pos, "header-through-plate", where, "lower the opening, or take a shallower header",
+			"sill %s, opening %s and header %s reach %s; under the plates there are %s: %s too much",
+			length.Feet(o.Sill), length.Feet(o.Height), length.Feet(o.Header.Depth), length.Feet(top), length.Feet(room), length.Feet(top-room))
+	}
+	if o.Header.Width() > w.Depth()+tolerance {
+		r.fail(o.Pos, "header-too-thick", where, "take fewer plies",
+			"the header %s is %s thick, the wall %s deep", o.Header.Text, length.Feet(o.Header.Width()), length.Feet(w.Depth()))
+	}
+}
+
+// checkApart refuses two openings that share a place.
+func (r *reader) checkApart(a, b *Opening, wall string) {
+	across := min(a.At+a.Width, b.At+b.Width) - max(a.At, b.At)
+	up := min(a.Sill+a.Height, b.Sill+b.Height) - max(a.Sill, b.Sill)
+	if across > tolerance && up > tolerance {
+		r.fail(b.Pos, "openings-overlap", wall+", opening "+b.Name, "move one of them",
+			"it runs from %s to %s and overlaps opening %s, which runs from %s to %s, by %s",
+			length.Feet(b.At), length.Feet(b.At+b.Width), a.Name, length.Feet(a.At), length.Feet(a.At+a.Width), length.Feet(across))
+	}
+}
+
+// checkShear looks at one shear wall segment.
+func (r *reader) checkShear(w *Wall, s *Shear, wall string) {
+	where := wall + ", shear wall " + s.Name
+	switch {
+	case s.To <= s.From:
+		r.fail(s.Pos, "shear-off-wall", where, "to must be more than from", "it runs from %s to %s", length.Feet(s.From), length.Feet(s.To))
+	case s.To > w.Length()+tolerance:
+		r.fail(s.Pos, "shear-off-wall", where, "shorten it", "it ends at %s, and the wall at %s", length.Feet(s.To), length.Feet(w.Length()))
+	}
+	for _, o := range w.Openings {
+		if across := min(s.To, o.At+o.Width) - max(s.From, o.At); across > tolerance && !s.Perforated {
+			r.fail(s.Pos, "opening-in-shear", where, "end it at the opening, or write perforated = true",
+				"opening %s reaches %s into it", o.Name, length.Feet(across))
+		}
+	}
+}
+
+// checkOutline looks whether the exterior walls of a level go round it, the
+// right way.
+func (r *reader) checkOutline(l *Level) {
+	var walls []*Wall
+	area, closed := 0.0, true
+	for _, w := range r.plan.Walls {
+		if w.Exterior && w.on(l) && w.Length() > 0 {
+			walls = append(walls, w)
+			area += w.From.Cross(w.To)
+		}
+	}
+	for _, w := range walls {
+		if !r.followed(w, walls, l) {
+			closed = false
+		}
+	}
+	if closed && area < 0 {
+		r.fail(walls[0].Pos, "clockwise", "level "+l.Name, "swap from and to of every wall, and write them counterclockwise",
+			"its exterior walls go clockwise; seen from outside each must run from left to right")
+	}
+}
+
+// followed tells whether an exterior wall begins where w ends; if not, it
+// says what is there instead. A corner short by less than two feet is a slip.
+func (r *reader) followed(w *Wall, walls []*Wall, l *Level) bool {
+	var near *Wall
+	best := math.Inf(1)
+	for _, x := range walls {
+		if x == w {
+			continue
+		}
+		if apart(x.From, w.To) <= tolerance {
+			return true
+		}
+		if d := apart(x.From, w.To); d < best {
+			near, best = x, d
+		}
+	}
+	where := "wall " + w.Name
+	for _, x := range walls {
+		if x != w && apart(x.To, w.To) <= tolerance {
+			r.fail(w.Pos, "wall-turned", where, "swap from and to of one of them: seen from outside each runs from left to right",
+				"it ends where wall %s ends", x.Name)
+			return false
+		}
+	}
+	switch {
+	case near == nil:
+		r.warn(w.Pos, "open-outline", where, "add the other walls", "it is the only exterior wall of level %s", l.Name)
+	case best < 24:
+		r.fail(w.Pos, "corner-apart", where, "let one begin where the other ends",
+			"it ends %s from where wall %s begins", length.Feet(best), near.Name)
+	default:
+		r.warn(w.Pos, "open-outline", where, "add the wall that is missing, or write interior = true", "no exterior wall of level %s begins where it ends", l.Name)
+	}
+	return false
+}
+
+// apart returns the distance of two points, in.
+func apart(a, b geom.Vec2) float64 { return a.Sub(b).Len() }

@@ -1,0 +1,112 @@
+package plan
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// ParseLumber reads a section: "2x6" and "3-2x10" are nominal and stand for
+// their dressed sizes, "1.75x11.875" and "1 3/4x11 7/8" are actual inches,
+// because nominal sizes are whole numbers. "12.0x12.0" is a full 12 in pile.
+func ParseLumber(text string) (Lumber, error) {
+	bad := fmt.Errorf("%q is not a lumber section; write it like 2x6, 3-2x10 or 1.75x11.875", text)
+	s := strings.Join(strings.Fields(text), " ")
+	s = strings.ReplaceAll(strings.ReplaceAll(s, " x ", "x"), "× ", "x")
+	written, ply := s, 1
+	if n, rest, ok := strings.Cut(s, "-"); ok && !strings.Contains(n, "x") {
+		v, err := strconv.Atoi(n)
+		if err != nil {
+			return Lumber{}, bad
+		}
+		if v < 1 || v > 6 {
+			return Lumber{}, fmt.Errorf("%q has %d plies; a built-up member has 1 to 6", text, v)
+		}
+		ply, s = v, rest
+	}
+	b, d, ok := strings.Cut(strings.TrimSuffix(s, "in"), "x")
+	if !ok {
+		return Lumber{}, bad
+	}
+	b, d = strings.TrimSpace(b), strings.TrimSpace(d)
+	l := Lumber{Ply: ply, Text: written}
+	nb, err1 := strconv.Atoi(b)
+	nd, err2 := strconv.Atoi(d)
+	if err1 == nil && err2 == nil {
+		if nb < 1 || nd < 2 || nb > 24 || nd > 24 {
+			return Lumber{}, fmt.Errorf("%q is no nominal size: 1x2 to 24x24", text)
+		}
+		timber := nb >= 5 && nd >= 5
+		l.Breadth, l.Depth = dressed(nb, timber), dressed(nd, timber)
+		return l, nil
+	}
+	l.Breadth, err1 = inches(b)
+	l.Depth, err2 = inches(d)
+	if err1 != nil || err2 != nil {
+		return Lumber{}, bad
+	}
+	if l.Breadth < 0.25 || l.Depth < 0.5 || l.Breadth > 36 || l.Depth > 60 {
+		return Lumber{}, fmt.Errorf("%q is no size of lumber: 1/4 in by 1/2 in to 36 by 60 in", text)
+	}
+	return l, nil
+}
+
+// dressed returns the dry dressed size of a nominal one, in.
+// PS 20, American Softwood Lumber Standard, dressed sizes: 1 is 3/4; 2 to 6
+// lose 1/2; 7 and more lose 3/4; timbers (5 in and more both ways) of 16 and
+// more lose 1.
+func dressed(nominal int, timber bool) float64 {
+	n := float64(nominal)
+	switch {
+	case nominal == 1:
+		return 0.75
+	case nominal <= 6:
+		return n - 0.5
+	case timber && nominal >= 16:
+		return n - 1
+	}
+	return n - 0.75
+}
+
+// inches reads "11.875", "11 7/8" or "7/8" as inches.
+func inches(s string) (float64, error) {
+	s = strings.TrimSpace(s)
+	whole, part, ok := strings.Cut(s, " ")
+	if !ok && strings.Contains(s, "/") {
+		whole, part, ok = "0", s, true
+	}
+	v, err := decimal(whole)
+	if err != nil || !ok {
+		return v, err
+	}
+	a, b, ok := strings.Cut(part, "/")
+	n, err1 := strconv.ParseUint(a, 10, 16)
+	d, err2 := strconv.ParseUint(b, 10, 16)
+	if !ok || err1 != nil || err2 != nil || n >= d {
+		return 0, fmt.Errorf("%q is not a fraction", part)
+	}
+	return v + float64(n)/float64(d), nil
+}
+
+// decimal reads plain digits with at most one point: no sign, no exponent.
+func decimal(s string) (float64, error) {
+	if s == "" || strings.Trim(s, "0123456789.") != "" {
+		return 0, fmt.Errorf("%q is not a number", s)
+	}
+	return strconv.ParseFloat(s, 64)
+}
+
+// Same tells whether two sections have the same dressed size and plies.
+func (l Lumber) Same(m Lumber) bool {
+	return l.Ply == m.Ply && l.Breadth == m.Breadth && l.Depth == m.Depth
+}
+
+// deepEnough returns the shallowest nominal 2x section of at least depth in.
+func deepEnough(depth float64) Lumber {
+	for _, n := range []int{6, 8, 10, 12, 14} {
+		if d := dressed(n, false); d >= depth {
+			return Lumber{Ply: 1, Breadth: 1.5, Depth: d, Text: fmt.Sprintf("2x%d", n)}
+		}
+	}
+	return Lumber{Ply: 1, Breadth: 1.5, Depth: dressed(16, false), Text: "2x16"}
+}

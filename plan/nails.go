@@ -1,0 +1,85 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// nailSize is one penny class; a size of 0 is not made.
+type nailSize struct {
+	penny            string
+	commonL, commonD float64
+	boxL, boxD       float64
+	sinkerL, sinkerD float64
+}
+
+// nailSizes is NDS 2018, Table L4: length and diameter of standard nails, in
+// (grade B: transcribed by a secondary source that cites table and page).
+var nailSizes = []nailSize{
+	{"6d", 2, 0.113, 2, 0.099, 0, 0},
+	{"7d", 2.25, 0.113, 2.25, 0.099, 2.125, 0.099},
+	{"8d", 2.5, 0.131, 2.5, 0.113, 2.375, 0.113},
+	{"10d", 3, 0.148, 3, 0.128, 2.875, 0.120},
+	{"12d", 3.25, 0.148, 3.25, 0.128, 3.125, 0.135},
+	{"16d", 3.5, 0.162, 3.5, 0.135, 3.25, 0.148},
+	{"20d", 4, 0.192, 4, 0.148, 3.75, 0.177},
+}
+
+// NailSize returns diameter and length, in, of a fastener as written:
+//
+//	"10d", "10d common", "8d box", "16d sinker"  standard nails
+//	"10d x 1 1/2"                     shank of the common nail, other length
+//	"0.148 x 1 1/2"                   any nail
+//	"bolt 5/8", "bolt 5/8 x 8", "screw 0.25 x 3"  anything else, by diameter
+//
+// Lengths in a fastener are inches, as boxes are labelled.
+func NailSize(text string) (diameter, length float64, err error) {
+	s := strings.Join(strings.Fields(text), " ")
+	head, tail, long := strings.Cut(s, " x ")
+	if long {
+		length, err = inches(strings.TrimSuffix(tail, "in"))
+	}
+	if err == nil {
+		diameter, err = shank(head, &length)
+	}
+	if err != nil || diameter <= 0 || diameter > 2 || (long && length <= 0) || length > 60 {
+		return 0, 0, fmt.Errorf(`%q is not a fastener; write it like "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2" or "bolt 5/8 x 8"`, text)
+	}
+	return diameter, length, nil
+}
+
+// shank returns the diameter that head names; a standard nail sets length
+// when it is still 0.
+func shank(head string, length *float64) (float64, error) {
+	words := strings.Fields(head)
+	if len(words) == 0 {
+		return 0, fmt.Errorf("no size")
+	}
+	for _, n := range nailSizes {
+		if words[0] == n.penny {
+			return n.named(words[1:], length)
+		}
+	}
+	return inches(strings.Join(slices.DeleteFunc(words, func(w string) bool {
+		return w == "bolt" || w == "screw" || w == "lag" || w == "rod" || w == "nail" || w == "ring"
+	}), " "))
+}
+
+// named returns the diameter of the nail of that name; none means common.
+func (n nailSize) named(words []string, length *float64) (float64, error) {
+	l, d := n.commonL, n.commonD
+	switch name := strings.Join(words, " "); name {
+	case "", "common":
+	case "box":
+		l, d = n.boxL, n.boxD
+	case "sinker":
+		l, d = n.sinkerL, n.sinkerD
+	default:
+		return 0, fmt.Errorf("no %s nail", name)
+	}
+	if *length == 0 {
+		*length = l
+	}
+	return d, nil
+}

@@ -1,0 +1,77 @@
+package plan
+
+import "math"
+
+var foundationKinds = []string{"piles", "slab", "stem"}
+
+// foundationKeys fill what carries the lowest floor.
+var foundationKeys = []binding[Foundation]{
+	choiceKey("kind", foundationKinds, "piles with girders, a slab on grade, or a stem wall", func(f *Foundation) *string { return &f.Kind }).
+		otherwise("piles when there are girders, else a slab"),
+	lumberKey("pile", `"12.0x12.0"`, "section of a pile", func(f *Foundation) *Lumber { return &f.Pile }).or("10x10", `"10x10"`),
+	lengthKey("pile_top", `"8'"`, "top of the piles above grade", func(f *Foundation) *float64 { return &f.PileTop }).
+		otherwise("under the deepest girder"),
+	sizeKey("sill_bolts", `"4'"`, "anchor bolts of the sill plate on slab or stem wall, on centre", func(f *Foundation) *float64 { return &f.SillBolt }).
+		or("6'", `"6'"`),
+	lumberKey("sill", `"2x6"`, "sill plate on slab or stem wall", func(f *Foundation) *Lumber { return &f.Sill }).
+		otherwise("2x, as wide as the studs of the lowest exterior walls"),
+}
+
+// settleFoundation fills what follows from girders, levels and walls.
+func (r *reader) settleFoundation() {
+	p := r.plan
+	f := &p.Foundation
+	if f.Kind == "" {
+		f.Kind = "slab"
+		if len(p.Girders) > 0 {
+			f.Kind = "piles"
+		}
+	}
+	if f.Sill.Ply == 0 {
+		f.Sill = Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5, Text: "2x6"}
+		for _, w := range p.Walls {
+			if w.Exterior && w.Level == p.Levels[0] {
+				f.Sill.Depth, f.Sill.Text = w.Studs.Depth, w.Studs.Text
+				break
+			}
+		}
+	}
+}
+
+// settlePiles puts the piles under the deepest girder when the plan does not say.
+func (r *reader) settlePiles() {
+	p := r.plan
+	if p.Foundation.Kind != "piles" || p.Foundation.PileTop > 0 || len(p.Levels) == 0 {
+		return
+	}
+	deepest := 0.0
+	for _, g := range p.Girders {
+		deepest = max(deepest, g.Member.Depth)
+	}
+	p.Foundation.PileTop = math.Max(0, p.Levels[0].Floor-p.Levels[0].FloorDepth-deepest)
+}
+
+// Species are the species combinations of NDS 2018, Table 12.3.3A, that the
+// nail values know; package timber's list is the same, a test holds it.
+var Species = []string{
+	"Douglas fir-larch", "Douglas fir-larch (north)", "Douglas fir-south", "hem-fir", "hem-fir (north)", "spruce-pine-fir",
+	"spruce-pine-fir (south)", "southern pine", "mixed southern pine", "western cedars", "western woods", "redwood",
+	"eastern softwoods", "northern species",
+}
+
+// lumberKeys fill what the yard stocks.
+var lumberKeys = []binding[LumberYard]{
+	sizeKey("plate", `"16'"`, "longest plate", func(y *LumberYard) *float64 { return &y.Plate }).or("16'", `"16'"`),
+	sizeKey("stud", `"20'"`, "longest stud", func(y *LumberYard) *float64 { return &y.Stud }).or("20'", `"20'"`),
+	custom("stock", "lengths", `["8'", "10'", "12'", "16'"]`, "stock lengths", func(v value, y *LumberYard) {
+		y.Stock, _ = v.lengths()
+		for i := 1; i < len(y.Stock); i++ {
+			if y.Stock[i] <= y.Stock[i-1] {
+				v.bad("bad-order", "write them from short to long", "the lengths do not rise")
+				return
+			}
+		}
+	}).or([]any{"8'", "10'", "12'", "14'", "16'", "18'", "20'"}, "8' to 20' by 2'"),
+	choiceKey("species", Species, "species of the framing, for nail values", func(y *LumberYard) *string { return &y.Species }).
+		or("southern pine", `"southern pine"`),
+}

@@ -1,0 +1,100 @@
+package plan
+
+import (
+	"fmt"
+	"strings"
+)
+
+var actions = []string{"replace", "add", "remove"}
+
+// placeKeys fill one of the engineer's places.
+var placeKeys = []binding[Place]{
+	textKey("use", `"long-strap-60"`, "mark of the item", func(p *Place) *string { return &p.Use }),
+	textKey("wall", `"1S"`, "the wall it is on", func(p *Place) *string { return &p.Wall }),
+	textKey("roof", `"main"`, "or the roof", func(p *Place) *string { return &p.Roof }),
+	textKey("girder", `"G1"`, "or the girder", func(p *Place) *string { return &p.Girder }),
+	textKey("porch", `"porch"`, "or the porch", func(p *Place) *string { return &p.Porch }),
+	choiceKey("on", JointKinds, "kind of joint", func(p *Place) *string { return &p.On }).otherwise("the usual one of the item's kind"),
+	custom("at", "lengths", `["0' 3in", "27' 9in"]`, "stations from the start of the wall, ridge or girder", func(v value, p *Place) {
+		p.At, p.AtPos = v.lengths()
+	}).must(),
+	choiceKey("action", actions, "replace what rules put there, add to it, or remove it", func(p *Place) *string { return &p.Action }).
+		or("replace", `"replace"`),
+	choiceKey("face", faces, "the face it goes on", func(p *Place) *string { return &p.Face }).otherwise("the item's"),
+	wholeKey("count", "2", 1, 12, "pieces at each station", func(p *Place) *int { return &p.Count }).or(int64(1), "1"),
+	textKey("note", `"S4 detail 7"`, "the engineer's own reference", func(p *Place) *string { return &p.Note }),
+}
+
+// readPlaces reads one [[place]].
+func readPlaces(n node, i int, p *Plan) {
+	x := &Place{Index: i, Pos: n.pos()}
+	if use, ok := n.m["use"].(string); ok {
+		n.where = fmt.Sprintf("place no. %d, %s", i+1, use)
+	}
+	read(n, placeKeys, x)
+	hosts := 0
+	for _, h := range []string{"wall", "roof", "girder", "porch"} {
+		if n.has(h) {
+			hosts++
+		}
+	}
+	if hosts != 1 {
+		n.fault("", "missing-key", `add one of wall = "...", roof = "...", girder = "...", porch = "..."`, "a place is on one wall, roof, girder or porch; this names %d", hosts)
+	}
+	if x.Use == "" && (x.Action != "remove" || x.On == "") {
+		n.fault("", "missing-key", `add use = "..."; only action = "remove" with on = "..." can do without`, "use is missing")
+	}
+	n.uses(x.Use)
+	n.known("wall", x.Wall, p.wallNames())
+	n.known("roof", x.Roof, p.roofNames())
+	n.known("girder", x.Girder, p.girderNames())
+	n.known("porch", x.Porch, p.porchNames())
+	p.Places = append(p.Places, x)
+}
+
+// known checks a reference by name.
+func (n node) known(key, name string, names []string) {
+	for _, x := range names {
+		if x == name {
+			return
+		}
+	}
+	if name != "" {
+		n.fault(key, "unknown-"+key, nearest(name, names), "there is no %s %q", key, strings.TrimSpace(name))
+	}
+}
+
+func (p *Plan) wallNames() (out []string) {
+	for _, w := range p.Walls {
+		out = append(out, w.Name)
+	}
+	return out
+}
+
+func (p *Plan) roofNames() (out []string) {
+	for _, r := range p.Roofs {
+		out = append(out, r.Name)
+	}
+	return out
+}
+
+func (p *Plan) girderNames() (out []string) {
+	for _, g := range p.Girders {
+		out = append(out, g.Name)
+	}
+	return out
+}
+
+func (p *Plan) porchNames() (out []string) {
+	for _, x := range p.Porches {
+		out = append(out, x.Name)
+	}
+	return out
+}
+
+func (p *Plan) levelNames() (out []string) {
+	for _, l := range p.Levels {
+		out = append(out, l.Name)
+	}
+	return out
+}
