@@ -68,9 +68,8 @@ func run(t testing.TB, name string) (*pipeline.Result, string) {
 
 // draw returns the sheets of an example.
 func draw(t testing.TB, r *pipeline.Result, paper string) *sheet.Set {
-	p, ok := sheet.PaperByName(paper)
-	require.True(t, ok)
-	set, faults := render.Draw(&render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}, render.Options{Paper: p})
+	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
+	set, faults := render.Draw(m, render.Options{Paper: paper})
 	require.False(t, faults.Errors(), "%v", faults)
 	return set
 }

@@ -15,11 +15,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// instance is one element of a written sheet that carries a piece.
+// instance is one group of a written sheet that carries a piece.
 type instance struct {
-	sheet, element, tag, mark, title string
-	legend                           int
-	home                             bool
+	sheet, tag, mark string
+	legend, symbols  int
+	home             bool
 }
 
 // readBack draws a set, writes every sheet and reads the instances of pieces
@@ -34,25 +34,39 @@ func readBack(t testing.TB, r *pipeline.Result, paper string) (list []instance) 
 	return list
 }
 
+// instances reads the groups that carry a piece, and how many symbols each
+// holds.
 func instances(t testing.TB, name string, r io.Reader) (list []instance) {
 	d := xml.NewDecoder(r)
+	var open []int // for each open element: the instance it is, or -1
 	for {
 		tok, err := d.Token()
 		if errors.Is(err, io.EOF) {
 			return list
 		}
 		require.NoError(t, err, name)
-		if e, ok := tok.(xml.StartElement); ok {
+		switch e := tok.(type) {
+		case xml.StartElement:
+			at := -1
 			if in, ok := pieceOf(t, e); ok {
-				in.sheet = name
+				in.sheet, at = name, len(list)
 				list = append(list, in)
 			}
+			if e.Name.Local == "use" {
+				for _, i := range open {
+					if i >= 0 {
+						list[i].symbols++
+					}
+				}
+			}
+			open = append(open, at)
+		case xml.EndElement:
+			open = open[:len(open)-1]
 		}
 	}
 }
 
 func pieceOf(t testing.TB, e xml.StartElement) (in instance, ok bool) {
-	in.element = e.Name.Local
 	for _, a := range e.Attr {
 		switch a.Name.Local {
 		case "data-tag":
@@ -89,7 +103,7 @@ func TestSheetsAgreeWithSchedule(t *testing.T) {
 					if !in.home {
 						continue
 					}
-					require.Equal(t, "use", in.element, "%s on %s", in.tag, in.sheet)
+					require.Equal(t, 1, in.symbols, "%s on %s is one instance of one symbol", in.tag, in.sheet)
 					was, twice := homes[in.tag]
 					require.False(t, twice, "%s is at home on %s and on %s", in.tag, was.sheet, in.sheet)
 					homes[in.tag] = in

@@ -34,6 +34,19 @@ func Draw(m *Model, o Options) (*sheet.Set, plan.Diagnostics) {
 	if !ok {
 		return nil, c.diags
 	}
+	pages := c.layOut()
+	set := &sheet.Set{}
+	for _, p := range chosen(c, pages) {
+		p.drawFrame()
+		p.Draw(p)
+		set.Sheets = append(set.Sheets, p.Sheet)
+	}
+	set.Symbols = symbols.Used(set.Sheets)
+	return set, c.diags
+}
+
+// layOut lays all views out, numbers the pages and keeps them.
+func (c *context) layOut() []*page {
 	var pages []*page
 	for _, v := range sortedViews() {
 		for _, p := range v.Pages(c) {
@@ -43,14 +56,7 @@ func Draw(m *Model, o Options) (*sheet.Set, plan.Diagnostics) {
 	}
 	number(pages)
 	c.Pages = pages
-	set := &sheet.Set{}
-	for _, p := range chosen(c, pages) {
-		p.drawFrame()
-		p.Draw(p)
-		set.Sheets = append(set.Sheets, p.Sheet)
-	}
-	set.Symbols = symbols.Used(set.Sheets)
-	return set, c.diags
+	return pages
 }
 
 func newContext(m *Model, o Options) (*context, bool) {

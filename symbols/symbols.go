@@ -1,6 +1,7 @@
 package symbols
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -55,14 +56,7 @@ func For(id string) (sheet.Symbol, bool) {
 func Used(sheets []*sheet.Sheet) []sheet.Symbol {
 	used := map[string]bool{}
 	for _, s := range sheets {
-		for _, m := range s.Marks {
-			switch u := m.(type) {
-			case sheet.Use:
-				used[u.Symbol] = true
-			case *sheet.Use:
-				used[u.Symbol] = true
-			}
-		}
+		maps.Copy(used, sheet.Uses(s.Marks))
 	}
 	var out []sheet.Symbol
 	for _, s := range All() {

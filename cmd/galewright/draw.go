@@ -17,9 +17,9 @@ import (
 
 // drawFlags are the flags of draw.
 type drawFlags struct {
-	out, paper, sheets string
-	formats            []string
-	screen             bool
+	out, paper      string
+	sheets, formats []string
+	screen          bool
 }
 
 var drawCommand = command{
@@ -32,7 +32,7 @@ or with --format pdf one PDF of the set. Papers: ` + strings.Join(sheet.PaperNam
 		var d drawFlags
 		f.StringVar(&d.out, "out", "out", "folder the sheets are written to")
 		f.StringVar(&d.paper, "paper", "arch-d", "paper by name")
-		f.StringVar(&d.sheets, "sheets", "", "only these: series (2xx) and sheets (S-201), with commas")
+		f.StringSliceVar(&d.sheets, "sheets", nil, "only these: series (2xx) and sheets (S-201), with commas")
 		f.StringSliceVar(&d.formats, "format", []string{"svg"}, "svg, pdf or both with a comma")
 		f.BoolVar(&d.screen, "screen", false, "colour and pointer hints for a screen; prints want neither")
 		return func(args []string, s streams) error { return draw(args, d, s) }
@@ -40,8 +40,7 @@ or with --format pdf one PDF of the set. Papers: ` + strings.Join(sheet.PaperNam
 }
 
 func draw(args []string, d drawFlags, s streams) error {
-	paper, ok := sheet.PaperByName(d.paper)
-	if !ok {
+	if _, ok := sheet.PaperNamed(d.paper); !ok {
 		return usagef("draw: there is no paper %q; there are %s", d.paper, strings.Join(sheet.PaperNames(), ", "))
 	}
 	for _, f := range d.formats {
@@ -53,7 +52,7 @@ func draw(args []string, d drawFlags, s streams) error {
 	if err != nil {
 		return err
 	}
-	set, err := drawSet(r, render.Options{Paper: paper, Sheets: d.sheets, Screen: d.screen}, s)
+	set, err := drawSet(r, render.Options{Paper: d.paper, Sheets: d.sheets}, s)
 	if err != nil {
 		return err
 	}
@@ -61,7 +60,7 @@ func draw(args []string, d drawFlags, s streams) error {
 	if err != nil {
 		return err
 	}
-	if err := replace(d.out, files, d.sheets == ""); err != nil {
+	if err := replace(d.out, files, len(d.sheets) == 0); err != nil {
 		return err
 	}
 	_, err = fmt.Fprintf(s.out, "%s in %s, on %s\n", plural(len(set.Sheets), "sheet"), d.out, d.paper)
@@ -78,7 +77,7 @@ func drawSet(r *pipeline.Result, o render.Options, s streams) (*sheet.Set, error
 		return nil, errFault
 	}
 	if len(set.Sheets) == 0 {
-		return nil, usagef("draw: --sheets %s names no sheet of this set", o.Sheets)
+		return nil, usagef("draw: --sheets %s names no sheet of this set", strings.Join(o.Sheets, ","))
 	}
 	return set, nil
 }

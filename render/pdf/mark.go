@@ -54,7 +54,9 @@ func (w *writer) mark(m sheet.Mark, at placing) {
 	case sheet.Text:
 		w.text(m, at)
 	case sheet.Use:
-		w.use(m)
+		w.use(m, at)
+	case sheet.Window:
+		w.window(m)
 	default:
 		w.fail("%T is no mark that can be written", m)
 	}
@@ -166,17 +168,18 @@ func (w *writer) text(m sheet.Text, at placing) {
 	}
 	if id, ok := w.links[m.Link]; ok && m.Link != "" {
 		b := m.Box().Inset(-0.5)
+		b.X, b.Y = b.X+at.at.X, b.Y+at.at.Y
 		w.pdf.Link(float64(b.X), float64(b.Y), float64(b.W), float64(b.H), id)
 	}
 }
 
-func (w *writer) use(m sheet.Use) {
+func (w *writer) use(m sheet.Use, moved placing) {
 	s, ok := w.symbols[m.Symbol]
 	if !ok || !(m.Scale > 0) {
 		w.fail("symbol %q with scale %v cannot be drawn", m.Symbol, m.Scale)
 		return
 	}
-	x, y := w.xy(m.At)
+	x, y := w.xy(moved.pt(m.At))
 	deg := w.num(sheet.MM(m.Angle))
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	at := placing{at: sheet.Pt{X: sheet.MM(x), Y: sheet.MM(y)}, sin: sin, cos: cos, deg: deg, k: w.num(sheet.MM(m.Scale))}
@@ -187,4 +190,15 @@ func (w *writer) use(m sheet.Use) {
 		}
 		w.mark(part, at)
 	}
+}
+
+// window draws marks moved and clipped.
+func (w *writer) window(m sheet.Window) {
+	x, y := w.xy(sheet.Pt{X: m.Rect.X, Y: m.Rect.Y})
+	w.pdf.ClipRect(x, y, w.num(m.Rect.W), w.num(m.Rect.H), false)
+	for _, part := range m.Marks {
+		w.mark(part, placing{at: m.Shift, cos: 1, k: 1})
+	}
+	w.pdf.ClipEnd()
+	w.pen, w.scale = sheet.Style{}, 0 // the library's own state went back with the clip
 }

@@ -44,6 +44,8 @@ func Bounds(m Mark, symbols map[string]Symbol) Rect {
 		return m.Box()
 	case Use:
 		return turned(symbols[m.Symbol].Box, m.At, m.Angle, m.Scale)
+	case Window:
+		return m.Rect
 	}
 	return e.rect()
 }
@@ -100,4 +102,20 @@ func (set *Set) Map() map[string]Symbol {
 		m[s.ID] = s
 	}
 	return m
+}
+
+// Uses returns the ids of the symbols that marks use, those in windows too.
+func Uses(marks []Mark) map[string]bool {
+	used := map[string]bool{}
+	for _, m := range marks {
+		switch m := m.(type) {
+		case Use:
+			used[m.Symbol] = true
+		case Window:
+			for id := range Uses(m.Marks) {
+				used[id] = true
+			}
+		}
+	}
+	return used
 }

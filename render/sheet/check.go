@@ -145,8 +145,28 @@ func flaw(m Mark, symbols map[string]Symbol) string {
 		if !finite(m.At.X, m.At.Y, MM(m.Angle), MM(m.Scale)) || m.Scale <= 0 {
 			return "place, scale or angle is no number to draw with"
 		}
+	case Window:
+		return flawWindow(m, symbols)
 	default:
 		return fmt.Sprintf("%T is no mark that writers know", m)
+	}
+	return ""
+}
+
+func flawWindow(w Window, symbols map[string]Symbol) string {
+	if !finite(w.Rect.X, w.Rect.Y, w.Rect.W, w.Rect.H, w.Shift.X, w.Shift.Y) || w.Rect.W <= 0 || w.Rect.H <= 0 {
+		return "the window has no size"
+	}
+	for _, m := range w.Marks {
+		if _, nested := m.(Window); nested {
+			return "a window holds another"
+		}
+		if p := PieceOf(m); p != nil && p.Home {
+			return fmt.Sprintf("piece %q is at home in a window, where only part of it may show", p.Tag)
+		}
+		if why := flaw(m, symbols); why != "" {
+			return why
+		}
 	}
 	return ""
 }

@@ -184,6 +184,15 @@ type Use struct {
 	Piece  *Piece
 }
 
+// Window shows other marks moved by Shift, and of them only what falls inside
+// Rect: a piece of a large sheet on a small one. Windows do not nest.
+type Window struct {
+	Style // only Layer is used
+	Rect  Rect
+	Shift Pt
+	Marks []Mark
+}
+
 // Symbol is a drawing defined once and used many times, about its origin.
 type Symbol struct {
 	ID    string // letters, digits and hyphens

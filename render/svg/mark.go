@@ -27,6 +27,8 @@ func (w *writer) mark(m sheet.Mark) {
 		w.text(m)
 	case sheet.Use:
 		w.use(m)
+	case sheet.Window:
+		w.window(m)
 	default:
 		w.fail(fmt.Errorf("%T is no mark that can be written", m))
 	}
@@ -115,4 +117,20 @@ func (w *writer) use(m sheet.Use) {
 		t += " scale(" + short(k) + ")"
 	}
 	w.svg.Use(0, 0, "#"+m.Symbol, attr("transform", t))
+}
+
+// window writes marks moved and clipped. Its clip path stands beside it, with
+// an id counted on this sheet.
+func (w *writer) window(m sheet.Window) {
+	w.windows++
+	id := fmt.Sprintf("window-%d", w.windows)
+	x, y := w.num(float64(m.Rect.X)), w.num(float64(m.Rect.Y))
+	w.svg.ClipPath(attr("id", id))
+	w.svg.Rect(x, y, w.num(float64(m.Rect.W)), w.num(float64(m.Rect.H)))
+	w.svg.ClipEnd()
+	w.svg.Group(attr("clip-path", "url(#"+id+")"))
+	w.svg.Group(attr("transform", "translate("+number(w.num(float64(m.Shift.X)))+" "+number(w.num(float64(m.Shift.Y)))+")"))
+	w.marks(m.Marks)
+	w.svg.Gend()
+	w.svg.Gend()
 }

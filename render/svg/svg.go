@@ -51,6 +51,7 @@ type writer struct {
 	sheet   *sheet.Sheet
 	symbols map[string]sheet.Symbol
 	o       Options
+	windows int // written so far
 	err     error
 }
 
@@ -88,12 +89,7 @@ func (w *writer) open() {
 
 // definitions writes each symbol that this sheet uses, once, in order of id.
 func (w *writer) definitions(set *sheet.Set) {
-	used := map[string]bool{}
-	for _, m := range w.sheet.Marks {
-		if u, ok := m.(sheet.Use); ok {
-			used[u.Symbol] = true
-		}
-	}
+	used := sheet.Uses(w.sheet.Marks)
 	if len(used) == 0 {
 		return
 	}
