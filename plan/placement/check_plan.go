@@ -34,36 +34,21 @@ var (
 	noRafter = newCheck("no-rafter", plan.Error, "a ridge strap without a rafter",
 		"No rafter meets the ridge at this joint.", nil)
 
-	itemNeverUsed = newCheck("item-never-used", plan.Warning, "an item that nothing uses",
-		"The catalogue has an item that no rule, place or shear wall names.", func(x *placer, c *Check) {
+	itemNeverUsed = newCheck("unused-mark", plan.Warning, "an item that nothing uses",
+		"The plan has an item that no rule, place or shear wall names. Those of a catalogue file are there for other houses too.", func(x *placer, c *Check) {
 			for _, it := range x.c.Items {
-				if x.used[it.Mark] || x.sheathes(it) {
+				if x.used[it.Mark] || it.Kind.Shape == hardware.Sheet || it.Pos.File != x.house.Plan.File {
 					continue
 				}
 				x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: it.Pos,
-					Summary: fmt.Sprintf("item %q is used by no rule or place", it.Mark), Where: "item " + it.Mark,
-					Mend: "use it, or take it out"})
+					Summary: "no rule and no place uses it", Where: "item " + it.Mark,
+					Mend: "use it in a rule or place, or take it out"})
 			}
 		})
 
 	ruleWithoutEffect = newCheck("rule-without-effect", plan.Warning, "a rule that others beat everywhere",
 		"The rule matches joints, but at each of them a later rule or an engineer's place has taken its purpose.", (*placer).beaten)
 )
-
-// sheathes tells whether a wall's shear segment names the item as its panel.
-func (x *placer) sheathes(it *hardware.Item) bool {
-	if it.Kind.Shape != hardware.Sheet {
-		return false
-	}
-	for _, w := range x.house.Plan.Walls {
-		for _, s := range w.Shear {
-			if s.Panel == it.Mark {
-				return true
-			}
-		}
-	}
-	return false
-}
 
 // beaten tells of rules all of whose asks were beaten.
 func (x *placer) beaten(c *Check) {

@@ -1,0 +1,212 @@
+package hardware
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/length"
+)
+
+// Faces lists the faces an item, rule or place may name.
+var Faces = []string{"outside", "inside", "both", "top", "left", "right", "through"}
+
+// MinPitch is the least distance of nails along one row that is taken where
+// the catalogue gives no pattern, in, and MinEnd the least from the steel's
+// end (common practice, no published source).
+const (
+	MinPitch = 0.75
+	MinEnd   = 0.5
+)
+
+func (v *checker) run() {
+	v.sizes()
+	v.numbers()
+	v.names()
+	v.fasteners()
+	v.rods()
+}
+
+func (v *checker) sizes() {
+	it := v.it
+	switch {
+	case it.Kind.Name == "coil strap":
+		if it.Coil <= 0 {
+			v.fault("coil-without-roll", "a coil strap without the length of its roll", `add coil = "150 ft" or what the roll holds`)
+		} else if it.Length > it.Coil {
+			v.fault("longer-than-roll", fmt.Sprintf("a strap of %s is longer than its roll of %s", length.Feet(it.Length), length.Feet(it.Coil)), "shorten it, or take a longer roll")
+		}
+		if it.Length <= 0 && it.Lap <= 0 {
+			v.fault("strap-without-length", "a coil strap with neither length nor lap", `add length = "48in", or lap = "15in" to have each one cut to its joint`)
+		}
+	case it.Kind.Strap && it.Length <= 0:
+		v.fault("strap-without-length", "a "+it.Kind.Name+" without a length", `add length = "36in" or what it measures`)
+	}
+	if it.Kind.Strap && it.Width <= 0 {
+		v.fault("strap-without-width", "a "+it.Kind.Name+" without a width", `add width = "1 1/4in" or what it measures`)
+	}
+	if it.Kind.Strap && it.Thickness <= 0 {
+		v.warn("no-thickness", "a "+it.Kind.Name+" without the thickness of its steel", `add thickness = "20 ga"`)
+	}
+	if it.Kind.Strap && it.Length > 0 && it.Lap > 0 && 2*it.Lap > it.Length {
+		v.fault("laps-exceed-length", fmt.Sprintf("two laps of %s need %s, the strap has %s", length.Feet(it.Lap), length.Feet(2*it.Lap), length.Feet(it.Length)), "shorten lap, or take a longer strap")
+	}
+	if it.Kind.Shape == Sheet && (it.Length <= 0 || it.Width <= 0) {
+		v.fault("panel-without-size", "sheathing without the size of a panel", `add length = "8'" and width = "4'"`)
+	}
+}
+
+// numbers refuses what cannot be measured or counted.
+func (v *checker) numbers() {
+	it := v.it
+	for _, x := range []struct {
+		key string
+		val float64
+	}{{"length", it.Length}, {"width", it.Width}, {"thickness", it.Thickness}, {"lap", it.Lap}, {"rod", it.Rod},
+		{"washer", it.Washer}, {"standoff", it.Standoff}, {"centre", it.Centre}, {"coil", it.Coil}, {"minutes", it.Minutes},
+		{"pack", float64(it.Pack)}, {"load.uplift", it.Load.Uplift}, {"load.along", it.Load.Along}, {"load.across", it.Load.Across}} {
+		if x.val < 0 || math.IsNaN(x.val) || math.IsInf(x.val, 0) {
+			v.fault("bad-number", x.key+" is not a number that can be measured", "give a number above zero")
+		}
+	}
+	if l := it.Load; l.Uplift+l.Along+l.Across > 0 && strings.TrimSpace(l.Source) == "" {
+		v.warn("load-without-source", "allowable loads without edition and date of their source", "add source to load, or leave loads out to have them computed")
+	}
+}
+
+func (v *checker) names() {
+	it := v.it
+	if it.Face != "" && !contains(Faces, it.Face) {
+		v.fault("unknown-face", fmt.Sprintf("face %q is none a piece can have", it.Face), "use one of "+strings.Join(Faces, ", "))
+	}
+	switch it.Kind.Name {
+	case "holdown", "holdown pair":
+		if want := map[string]int{"holdown": 1, "holdown pair": 2}[it.Kind.Name]; it.Bodies != want {
+			v.fault("wrong-bodies", fmt.Sprintf("a %s has %d bodies, not %d", it.Kind.Name, want, it.Bodies), "change kind, or take bodies out")
+		}
+	}
+}
+
+func (v *checker) fasteners() {
+	it := v.it
+	nailed := it.Kind.Strap || it.Kind.Shape == Body && it.Kind.Name != "generic" || it.Kind.Shape == Pair
+	if nailed && len(it.Fasteners) == 0 {
+		v.fault("no-nails", "a "+it.Kind.Name+" without fasteners", `add nails = { type = "10d x 1 1/2", each_end = 9 } or a count for each part`)
+	}
+	for _, f := range it.Fasteners {
+		if f.Count <= 0 && it.Kind.Shape != Sheet {
+			v.fault("no-count", fmt.Sprintf("no count of %s for %s", f.Nail, part(f)), "give the number of nails in that part")
+		}
+		if f.Holes > 0 && f.Count > f.Holes {
+			v.fault("more-nails-than-holes", fmt.Sprintf("%d nails for %d holes in %s", f.Count, f.Holes, part(f)), "lower the count, or correct holes")
+		}
+		v.pattern(f)
+	}
+}
+
+// pattern refuses nails that do not fit the steel.
+func (v *checker) pattern(f plan.Fasteners) {
+	it := v.it
+	if f.Rows < 0 || f.Spacing < 0 || f.EndDist < 0 || f.Offset < 0 {
+		v.fault("bad-pattern", "a nail pattern with a negative number", "rows, spacing, end distance and offset are zero or more")
+		return
+	}
+	if f.Rows > 1 && it.Width > 0 && float64(f.Rows)*2*f.Diameter > it.Width {
+		v.fault("rows-exceed-width", fmt.Sprintf("%d rows of %s nails on steel %s wide", f.Rows, length.Feet(f.Diameter), length.Feet(it.Width)), "fewer rows, or wider steel")
+	}
+	if !it.Kind.Strap || it.Length <= 0 || f.Count <= 0 {
+		return
+	}
+	room := it.Length
+	if f.Parts > 1 {
+		room /= float64(f.Parts)
+	}
+	if need := Spread(f, it.Width); need > room+1e-9 {
+		v.fault("nails-do-not-fit", fmt.Sprintf("%d nails in %s take %s of steel, there are %s: %s missing", f.Count, part(f),
+			length.Feet(need), length.Feet(room), length.Feet(need-room)), "fewer nails, closer spacing, more rows, or a longer strap")
+	}
+}
+
+// Spread returns the length of steel that the nails of one part take, in:
+// end distance, the rows' length and the stagger. Where the catalogue gives
+// no pattern it is the least that common practice allows.
+func Spread(f plan.Fasteners, width float64) float64 {
+	rows, pitch, end := f.Rows, f.Spacing, f.EndDist
+	if rows == 0 {
+		rows = 1
+		if width >= 2 {
+			rows = 2
+		}
+	}
+	if pitch == 0 {
+		pitch = MinPitch
+	}
+	if end == 0 {
+		end = MinEnd
+	}
+	per := math.Ceil(float64(f.Count) / float64(rows))
+	need := end + (per-1)*pitch
+	if f.Stagger && rows > 1 {
+		off := f.Offset
+		if off == 0 {
+			off = pitch / 2
+		}
+		need += off
+	}
+	return need
+}
+
+// rods asks for what a rod or bolt needs.
+func (v *checker) rods() {
+	it := v.it
+	needs := it.Kind.Shape == Rod || it.Kind.Shape == Pair || it.Kind.Name == "holdown"
+	if needs && it.Rod <= 0 {
+		v.fault("no-rod", "a "+it.Kind.Name+" without the diameter of its rod", `add rod = "5/8in" or what it takes`)
+	}
+	if it.Kind.Shape == Pair && it.Standoff <= 0 {
+		v.fault("no-standoff", "a holdown pair without the rod length inside a body", `add standoff = "1 1/2in": from the wood the body stands on to the nut`)
+	}
+	if it.Kind.Shape == Rod && it.Length <= 0 {
+		v.fault("rod-without-length", "an "+it.Kind.Name+" without a length", `add length = "12in"`)
+	}
+	if it.Washer > 0 && it.Rod > 0 && it.Washer <= it.Rod {
+		v.fault("washer-too-small", fmt.Sprintf("a washer of %s on a rod of %s", length.Feet(it.Washer), length.Feet(it.Rod)), "take a washer wider than the rod")
+	}
+}
+
+func part(f plan.Fasteners) string {
+	if f.Part == "" {
+		return "the piece"
+	}
+	return f.Part
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
+
+func phaseNames() string {
+	names := make([]string, len(Phases))
+	for i, p := range Phases {
+		names[i] = p.Name
+	}
+	return strings.Join(names, ", ")
+}
+
+// near names the kinds, the likeliest first when one is near.
+func near(name string) string {
+	names := make([]string, len(Kinds))
+	for i, k := range Kinds {
+		names[i] = k.Name
+	}
+	if best := plan.Nearest(name, names); best != "" {
+		return fmt.Sprintf("%q (did you mean it?) or another of: %s", best, strings.Join(names, ", "))
+	}
+	return "one of " + strings.Join(names, ", ")
+}
