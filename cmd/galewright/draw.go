@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"galewright/plan"
 	"galewright/plan/pipeline"
 	"galewright/render"
 	"galewright/render/pdf"
@@ -18,6 +19,7 @@ import (
 // drawFlags are the flags of draw.
 type drawFlags struct {
 	out, paper      string
+	poster          string
 	sheets, formats []string
 	screen          bool
 }
@@ -35,24 +37,31 @@ or with --format pdf one PDF of the set. Papers: ` + strings.Join(sheet.PaperNam
 		f.StringSliceVar(&d.sheets, "sheets", nil, "only these: series (2xx) and sheets (S-201), with commas")
 		f.StringSliceVar(&d.formats, "format", []string{"svg"}, "svg, pdf or both with a comma")
 		f.BoolVar(&d.screen, "screen", false, "colour and pointer hints for a screen; prints want neither")
-		return func(args []string, s streams) error { return draw(args, d, s) }
+		f.StringVar(&d.poster, "poster", "", "put the elevations of this wall, drawn for arch-d, over many pages of --paper")
+		return func(args []string, s streams) error { return draw(args, d, f, s) }
 	},
 }
 
-func draw(args []string, d drawFlags, s streams) error {
+func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 	if _, ok := sheet.PaperNamed(d.paper); !ok {
 		return usagef("draw: there is no paper %q; there are %s", d.paper, strings.Join(sheet.PaperNames(), ", "))
 	}
-	for _, f := range d.formats {
-		if err := oneOf("draw: --format", f, []string{"svg", "pdf"}); err != nil {
+	for _, format := range d.formats {
+		if err := oneOf("draw: --format", format, []string{"svg", "pdf"}); err != nil {
 			return err
 		}
+	}
+	if d.poster != "" && len(d.sheets) > 0 {
+		return usagef("draw: --poster takes the sheets of one wall; leave --sheets out")
+	}
+	if d.poster != "" && !f.Changed("paper") {
+		d.paper = "letter"
 	}
 	r, err := load(args, false, s)
 	if err != nil {
 		return err
 	}
-	set, err := drawSet(r, render.Options{Paper: d.paper, Sheets: d.sheets}, s)
+	set, err := d.set(r, s)
 	if err != nil {
 		return err
 	}
@@ -60,16 +69,23 @@ func draw(args []string, d drawFlags, s streams) error {
 	if err != nil {
 		return err
 	}
-	if err := replace(d.out, files, len(d.sheets) == 0); err != nil {
+	if err := replace(d.out, files, len(d.sheets) == 0 && d.poster == ""); err != nil {
 		return err
 	}
 	_, err = fmt.Fprintf(s.out, "%s in %s, on %s\n", plural(len(set.Sheets), "sheet"), d.out, d.paper)
 	return err
 }
 
-// drawSet draws and prints what drawing has to tell.
-func drawSet(r *pipeline.Result, o render.Options, s streams) (*sheet.Set, error) {
-	set, faults := render.Draw(&render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}, o)
+// set draws and prints what drawing has to tell.
+func (d drawFlags) set(r *pipeline.Result, s streams) (*sheet.Set, error) {
+	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
+	var set *sheet.Set
+	var faults plan.Diagnostics
+	if d.poster != "" {
+		set, faults = render.Poster(m, d.poster, posterPaper, render.Options{Paper: d.paper})
+	} else {
+		set, faults = render.Draw(m, render.Options{Paper: d.paper, Sheets: d.sheets})
+	}
 	if err := (sources{}).print(s.err, faults.Sorted(), false); err != nil {
 		return nil, err
 	}
@@ -77,10 +93,13 @@ func drawSet(r *pipeline.Result, o render.Options, s streams) (*sheet.Set, error
 		return nil, errFault
 	}
 	if len(set.Sheets) == 0 {
-		return nil, usagef("draw: --sheets %s names no sheet of this set", strings.Join(o.Sheets, ","))
+		return nil, usagef("draw: --sheets %s names no sheet of this set", strings.Join(d.sheets, ","))
 	}
 	return set, nil
 }
+
+// posterPaper is what a wall is drawn for before it is cut into pages.
+const posterPaper = "arch-d"
 
 // write returns the files of the set in their order.
 func (d drawFlags) write(set *sheet.Set) (files []file, err error) {
@@ -98,7 +117,11 @@ func (d drawFlags) write(set *sheet.Set) (files []file, err error) {
 		if err := pdf.Write(&b, set, pdf.Options{Date: set.Sheets[0].Title.Date}); err != nil {
 			return nil, err
 		}
-		files = append(files, file{"sheets.pdf", b.Bytes()})
+		name := "sheets.pdf"
+		if d.poster != "" {
+			name = "poster-" + set.Sheets[0].Title.Sheet + ".pdf"
+		}
+		files = append(files, file{name, b.Bytes()})
 	}
 	return files, nil
 }
