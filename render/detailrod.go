@@ -1,0 +1,206 @@
+package render
+
+import (
+	"cmp"
+
+	"galewright/plan/geom"
+)
+
+// body is what the catalogue tells of one holdown body, in.
+type body struct {
+	h, w     float64 // along the post, across it
+	standoff float64 // of the seat's top from the wood it stands on
+	centre   float64 // of the rod from the post
+	rod      float64
+}
+
+func (it detailItem) body() body {
+	return body{
+		h: cmp.Or(it.Length, 10), w: cmp.Or(it.Width, 2.5),
+		standoff: cmp.Or(it.Standoff, 1.5), centre: cmp.Or(it.Centre, 1.25), rod: cmp.Or(it.Rod, 0.625),
+	}
+}
+
+// bodySide draws a body from its side: back plate on the post's face at u = 0,
+// seat at v, gusset between. up is -1 for the body below a floor.
+func (d *draft) bodySide(b body, v, up float64) {
+	seat := v + up*b.standoff
+	t := 0.3
+	d.steel(geom.Vec2{Y: v}, geom.Vec2{X: t, Y: v}, geom.Vec2{X: t, Y: seat - up*t}, geom.Vec2{X: 2 * b.centre, Y: seat - up*t},
+		geom.Vec2{X: 2 * b.centre, Y: seat}, geom.Vec2{X: t, Y: v + up*b.h*0.55}, geom.Vec2{X: t, Y: v + up*b.h}, geom.Vec2{Y: v + up*b.h})
+}
+
+// bodyFront draws a body from its face with its holes.
+func (d *draft) bodyFront(it detailItem, b body, v, up float64) {
+	d.steel(box2(-b.w/2, b.w/2, min(v, v+up*b.h), max(v, v+up*b.h))...)
+	seat := v + up*b.standoff
+	d.edge(geom.Vec2{X: -b.w / 2, Y: seat}, geom.Vec2{X: b.w / 2, Y: seat})
+	for _, n := range it.bodyHoles(b) {
+		d.hole(n.across, v+up*n.along, it.Fasteners[0].Diameter, n.filled)
+	}
+}
+
+// bodyHoles returns the holes above the seat, along counted from the foot.
+func (it detailItem) bodyHoles(b body) []punch {
+	if len(it.Fasteners) == 0 {
+		return nil
+	}
+	f := it.Fasteners[0]
+	if it.Bodies == 2 && f.Parts < 2 {
+		f.Count, f.Holes = (f.Count+1)/2, (f.Holes+1)/2
+	}
+	from := b.standoff + 0.8
+	h := leafHoles(f, b.w, b.h-from-0.4)
+	for i := range h {
+		h[i].along += from + (b.h-from-0.4)/2
+	}
+	return h
+}
+
+// bodyNails drives a body's fasteners into the post at its left.
+func (d *draft) bodyNails(it detailItem, b body, v, up float64) {
+	for _, n := range it.bodyHoles(b) {
+		if n.filled {
+			d.nail(0.3, v+up*n.along, cmp.Or(it.Fasteners[0].Length, 3), right.Mul(-1))
+		}
+	}
+}
+
+// beside makes the layers of a stack into what a holdown sees along its wall:
+// lapped studs left of u = 0, everything else on both sides.
+func (d *draft) beside(s stack, post, half float64) {
+	for _, l := range s.layers {
+		u0, u1 := -post-2, half
+		if l.lapped && l.front == alongV {
+			u0, u1 = -post, 0
+		}
+		if l.breadth < 0 {
+			continue
+		}
+		d.wood(u0, u1, l.v0, l.v1, l.front)
+		d.goesOn(l, u0, u1)
+		if l.name != "" {
+			d.say(u1-0.3, (l.v0+l.v1)/2, l.name)
+		}
+	}
+}
+
+// drawHoldown draws one body: along the wall from its side, and its face.
+func drawHoldown(d *draft, it detailItem) {
+	b := it.body()
+	s := floorStack(it, 60)
+	post, _ := it.section(0)
+	foot := s.bottom
+	s.trim(foot-6, plateThick+b.h+4)
+	half := 2*b.centre + 4
+	d.head(0, "along the wall")
+	d.beside(s, post, half)
+	d.bodySide(b, plateThick, 1)
+	seat := plateThick + b.standoff
+	d.rod(b.centre, foot-5, seat+1.6*b.rod, b.rod)
+	d.nut(b.centre, seat, b.rod)
+	d.bodyNails(it, b, plateThick, 1)
+	d.rodNotes(it, b, foot-4)
+	r := d.extent()
+	d.dimU(r.Y+r.H, 0, b.centre)
+
+	d.du = half + post + 9
+	d.head(0, "its face")
+	d.drawFront(s, b.w/2+2)
+	d.bodyFront(it, b, plateThick, 1)
+	d.rod(0, foot-5, plateThick+0.2, b.rod)
+	d.bodyWords(it, b, plateThick, 1)
+	r = d.extent()
+	d.dimU(r.Y+r.H, -b.w/2, b.w/2)
+	d.du = 0
+	d.dimV(foot, -it.Joint.Level.FloorDepth, 0, plateThick, seat, plateThick+b.h)
+}
+
+// drawHoldownPair draws two bodies joined by a rod through the floor.
+func drawHoldownPair(d *draft, it detailItem) {
+	b := it.body()
+	s := floorStack(it, 60)
+	post, _ := it.section(0)
+	low := s.bottom
+	s.trim(low-b.h-4, plateThick+b.h+4)
+	half := 2*b.centre + 4
+	d.head(0, "along the wall")
+	d.beside(s, post, half)
+	up, down := plateThick+b.standoff, low-b.standoff
+	d.bodySide(b, plateThick, 1)
+	d.bodySide(b, low, -1)
+	d.rod(b.centre, down-1.6*b.rod, up+1.6*b.rod, b.rod)
+	d.nut(b.centre, up, b.rod)
+	d.nut(b.centre, down-0.85*b.rod, b.rod)
+	d.bodyNails(it, b, plateThick, 1)
+	d.bodyNails(it, b, low, -1)
+	d.rodNotes(it, b, (low+plateThick)/2)
+	r := d.extent()
+	d.dimU(r.Y+r.H, 0, b.centre)
+
+	d.du = half + post + 9
+	d.head(0, "their faces")
+	d.drawFront(s, b.w/2+2)
+	d.bodyFront(it, b, plateThick, 1)
+	d.bodyFront(it, b, low, -1)
+	d.bodyWords(it, b, plateThick, 1)
+	r = d.extent()
+	d.dimU(r.Y+r.H, -b.w/2, b.w/2)
+	d.du = 0
+	d.dimV(low-b.h, low, low-1e-3, -it.Joint.Level.FloorDepth, 0, plateThick, plateThick+b.h)
+	d.dimV(down, up)
+}
+
+func (d *draft) rodNotes(it detailItem, b body, v float64) {
+	words := d.length(b.rod) + " threaded rod"
+	if it.Piece.Cut > 0 {
+		words += ", cut " + d.length(it.Piece.Cut)
+	}
+	if it.Bodies == 2 {
+		words += ", a nut at each end; the two bodies stand over each other"
+	}
+	d.say(b.centre, v, words)
+	d.say(b.centre, plateThick+b.standoff+b.rod*0.4, "nut")
+}
+
+func (d *draft) bodyWords(it detailItem, b body, v, up float64) {
+	for i, f := range it.Fasteners {
+		d.say(0, v+up*b.h*(0.8-0.25*float64(i)), nailWords(f))
+	}
+}
+
+// drawAnchor draws a bolt or rod through what it holds down, cut across.
+func drawAnchor(d *draft, it detailItem) {
+	b := it.body()
+	length := cmp.Or(it.Length, it.Piece.Cut, 10)
+	bm, dm := it.section(0)
+	held, name := plateThick, it.memberName(0)
+	if it.Joint.Wall == nil {
+		held = dm
+	} else {
+		name = "sill plate"
+		bm = it.Joint.Wall.Depth()
+	}
+	half := max(bm/2+3, 4)
+	top := held + 0.25 + 1.8*b.rod
+	below := min(-(length - top), -3)
+	d.head(0, "cut across")
+	d.wood(-half, half, below-3, 0, plain)
+	d.ragged(-half, half, below-3, false)
+	d.wood(-bm/2, bm/2, 0, held, endGrain)
+	d.rod(0, below, top, b.rod)
+	if w := it.Washer; w > 0 {
+		d.steel(box2(-w/2, w/2, held, held+0.25)...)
+		d.say(-w/2+0.1, held+0.12, "plate washer "+d.length(w)+" square")
+	}
+	d.nut(0, held+0.25, b.rod)
+	d.say(bm/2-0.2, held/2, name)
+	d.say(half-0.5, below*0.8, cmp.Or(it.memberName(1), "concrete"))
+	d.say(0, below*0.5, d.length(b.rod)+" rod, "+d.length(length)+" long")
+	for _, f := range it.Fasteners {
+		d.say(0, held+0.5, nailWords(f))
+	}
+	r := d.extent()
+	d.dimU(r.Y+r.H, -bm/2, 0, bm/2)
+	d.dimV(below, 0, held, top)
+}

@@ -1,0 +1,146 @@
+package render
+
+import (
+	"cmp"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/render/sheet"
+)
+
+// woodShape draws a member of any convex or notched outline.
+func (d *draft) woodShape(ps ...geom.Vec2) {
+	d.polygon(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}, d.pts(ps...)...)
+}
+
+// thin draws a grain line.
+func (d *draft) thin(a, b geom.Vec2) {
+	q := d.pts(a, b)
+	d.line(sheet.PenDim, sheet.LayerMember, q[0], q[1])
+}
+
+// drawPostShoe draws a post base or a post cap: front and side.
+func drawPostShoe(d *draft, it detailItem) {
+	post, beam := it.shoeMembers()
+	h, w := cmp.Or(it.Length, 6), cmp.Or(it.Width, 3)
+	cap := it.Kind.Symbol == "sym-post-cap"
+	pb, pd := it.section(post)
+	bb, bd := it.section(beam)
+	held, other := it.parts()
+	for i, b := range [2]float64{pb, pd} {
+		d.du = float64(i) * (max(pb, bd) + 12)
+		d.head(0, [...]string{"front", "side"}[i])
+		switch {
+		case cap:
+			d.postCapView(it, i, b, bb, bd, h, w, held, other)
+		default:
+			d.postBaseView(it, i, b, h, w, held)
+		}
+	}
+	for i, f := range it.Fasteners {
+		d.say(0, h*(0.75-0.3*float64(i)), nailWords(f))
+	}
+	r := d.extent()
+	d.dimU(r.Y+r.H, -w/2, w/2)
+	d.du = 0
+	d.dimU(r.Y+r.H, -pb/2, pb/2)
+	if cap {
+		d.dimV(-h, 0, h)
+	} else {
+		d.dimV(-cmp.Or(it.Standoff, 1), 0, h)
+	}
+}
+
+// shoeMembers returns which member of the joint is the post and which is not.
+func (it detailItem) shoeMembers() (post, beam int) {
+	for k, m := range it.Joint.Members {
+		if m.Role == framing.Column || m.Role == framing.Pile || m.Role.FullHeight() {
+			return k, 1 - min(k, 1)
+		}
+	}
+	return 0, 1
+}
+
+// postBaseView draws view i of a base: cup, standoff and foot.
+func (d *draft) postBaseView(it detailItem, i int, b, h, w float64, held plan.Fasteners) {
+	off := cmp.Or(it.Standoff, 1)
+	d.wood(-b/2-4, b/2+4, -off-5, -off, plain)
+	d.ragged(-b/2-4, b/2+4, -off-5, false)
+	d.wood(-b/2, b/2, 0, h+5, alongV)
+	d.ragged(-b/2, b/2, h+5, true)
+	d.steel(box2(-b/2, b/2, -off, 0)...)
+	if i == 0 {
+		d.edge(geom.Vec2{X: -b / 2, Y: h}, geom.Vec2{X: -b / 2, Y: 0}, geom.Vec2{X: b / 2, Y: 0}, geom.Vec2{X: b / 2, Y: h})
+		for _, n := range leafHoles(held, w, h) {
+			if n.filled {
+				d.nail(-b/2, h/2+n.along, cmp.Or(held.Length, 1.5), right)
+				d.nail(b/2, h/2+n.along, cmp.Or(held.Length, 1.5), right.Mul(-1))
+			}
+		}
+		d.say(b/2-0.3, h+3, it.memberName(0))
+		return
+	}
+	d.leaf(held, 0, h/2, w, h)
+	d.say(b/2+3, -off-2, cmp.Or(it.memberName(1), "footing or pile"))
+	if it.Rod > 0 {
+		d.rod(0, -off-4, -off, it.Rod)
+		d.say(0, -off-3, d.length(it.Rod)+" anchor")
+	}
+}
+
+// postCapView draws view i of a cap: the beam in its saddle over the post.
+func (d *draft) postCapView(it detailItem, i int, b, bb, bd, h, w float64, held, other plan.Fasteners) {
+	d.wood(-b/2, b/2, -h-5, 0, alongV)
+	d.ragged(-b/2, b/2, -h-5, false)
+	if i == 0 {
+		d.wood(-bb/2, bb/2, 0, bd, endGrain)
+		d.edge(geom.Vec2{X: -bb / 2, Y: h}, geom.Vec2{X: -bb / 2}, geom.Vec2{X: bb / 2}, geom.Vec2{X: bb / 2, Y: h})
+		d.edge(geom.Vec2{X: -b / 2, Y: -h}, geom.Vec2{X: -b / 2})
+		d.edge(geom.Vec2{X: b / 2, Y: -h}, geom.Vec2{X: b / 2})
+		d.say(bb/2-0.3, bd*0.8, "beam")
+		return
+	}
+	d.wood(-b/2-5, b/2+5, 0, bd, alongU)
+	d.leaf(held, 0, h/2, w, h)
+	d.leaf(other, 0, -h/2, w, h)
+	d.say(b/2-0.3, -h-3, "post")
+}
+
+// drawHanger draws a joist in its stirrup: its end, and from the side.
+func drawHanger(d *draft, it detailItem) {
+	b, depth := it.section(0)
+	h, flange := cmp.Or(it.Length, depth*0.7), cmp.Or(it.Width, 1.5)
+	_, carry := it.section(1)
+	carry = max(carry, depth)
+	held, other := it.parts()
+	d.head(0, "joist's end")
+	half := b/2 + flange + 3
+	d.wood(-half, half, depth-carry, depth, alongU)
+	d.leafPair(other, b/2+flange/2, h/2, flange, h)
+	d.wood(-b/2, b/2, 0, depth, endGrain)
+	d.edge(geom.Vec2{X: -b / 2, Y: h}, geom.Vec2{X: -b / 2}, geom.Vec2{X: b / 2}, geom.Vec2{X: b / 2, Y: h})
+	d.du = half + 6
+	d.head(2, "from the side")
+	d.wood(-1.5, 0, depth-carry, depth, endGrain)
+	d.wood(0, 9, 0, depth, alongU)
+	d.leaf(held, 1.2, h/2, 2, h)
+	d.say(8, depth*0.8, it.memberName(0))
+	d.say(-0.5, depth*0.9, it.memberName(1))
+	for i, f := range it.Fasteners {
+		d.say(1.2, h*(0.7-0.35*float64(i)), nailWords(f))
+	}
+	d.du = 0
+	r := d.extent()
+	d.dimU(r.Y+r.H, -b/2-flange, -b/2, b/2, b/2+flange)
+	d.dimV(0, h, depth)
+}
+
+// leafPair draws a leaf at each side of the middle, the holes shared out.
+func (d *draft) leafPair(f plan.Fasteners, u, v, w, h float64) {
+	l, r := f, f
+	l.Count, l.Holes = (f.Count+1)/2, (f.Holes+1)/2
+	r.Count, r.Holes = f.Count/2, f.Holes/2
+	d.leaf(l, -u, v, w, h)
+	d.leaf(r, u, v, w, h)
+}
