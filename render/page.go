@@ -176,8 +176,8 @@ func (p *page) box(kind, what string, r sheet.Rect) {
 	p.Boxes = append(p.Boxes, sheet.Box{Rect: r, What: what, Kind: kind})
 }
 
-// legendRadius returns the radius of a legend circle for the page's lettering.
-func (p *page) legendRadius() sheet.MM { return p.Size.Dim * 0.95 }
+// legendRadius returns the radius of a legend circle for the set's lettering.
+func (c *context) legendRadius() sheet.MM { return c.Size.Dim * 0.95 }
 
 // legendCircle draws a piece's number in a circle and claims its place.
 func (p *page) legendCircle(n int, at sheet.Pt, what string, pc *sheet.Piece) {
@@ -190,6 +190,9 @@ func (p *page) legendCircle(n int, at sheet.Pt, what string, pc *sheet.Piece) {
 	p.text(lettered{S: fmt.Sprint(n), Cap: h, At: sheet.Pt{X: at.X, Y: at.Y + h/2}, Anchor: sheet.Middle, Bold: true, Role: "legend", Piece: pc})
 	p.box("label", what, sheet.Rect{X: at.X - r, Y: at.Y - r, W: 2 * r, H: 2 * r})
 }
+
+// numberCircle draws a legend number that stands for no single piece.
+func (p *page) numberCircle(n int, at sheet.Pt, what string) { p.legendCircle(n, at, what, nil) }
 
 // legendText returns the legend number of a piece as text.
 func (c *context) legendText(pc *placement.Piece) string { return fmt.Sprint(c.legend(pc)) }

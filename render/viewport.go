@@ -113,3 +113,10 @@ func clipConvex(pts []geom.Vec2, x0, x1, y0, y1 float64) []geom.Vec2 {
 	}
 	return pts
 }
+
+// within returns the viewport with its range cut to u0..u1.
+func (v *viewport) within(u0, u1 float64) *viewport {
+	w := *v
+	w.U0, w.U1 = max(v.U0, u0), min(v.U1, u1)
+	return &w
+}

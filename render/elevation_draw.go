@@ -1,0 +1,177 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/render/label"
+	"galewright/render/sheet"
+)
+
+// elevationPage makes the page of a filled sheet.
+func (c *context) elevationPage(s *shelves) *page {
+	var names []string
+	var keys []string
+	for _, p := range s.parts {
+		for _, i := range p.own {
+			w := p.storeys[i].wall
+			names = append(names, w.Name)
+			keys = append(keys, "wall "+w.Name)
+		}
+		keys = append(keys, "line "+p.line.Name)
+	}
+	name := "Elevation of wall "
+	if len(names) > 1 {
+		name = "Elevations of walls "
+	}
+	pg := c.newPage(name+strings.Join(names, ", "), s.scale.Name, keys...)
+	dx := (pg.Area.W - s.wide) / 2
+	dy := max(0, (pg.Area.H-s.below)/2)
+	for _, p := range s.parts {
+		p.page = pg
+		p.at = p.at.Add(sheet.Pt{X: pg.Area.X + dx, Y: pg.Area.Y + dy})
+	}
+	pg.Draw = func(pg *page) {
+		for _, p := range s.parts {
+			p.draw()
+		}
+		pg.sheetLegend(s.parts)
+	}
+	return pg
+}
+
+// draw puts the part on its page.
+func (p *part) draw() {
+	w, h := p.size()
+	origin := sheet.Pt{X: p.at.X + p.plan.left, Y: p.at.Y + p.plan.top + p.vp.Clip.H}
+	p.vp = newViewport(p.scale, origin, p.su0, p.su1, p.sv0, p.sv1)
+	b := label.NewBoard(sheet.Rect{X: p.at.X, Y: p.at.Y, W: w, H: h})
+	p.drawShear()
+	p.drawMembers(b)
+	p.drawSplices()
+	p.drawSides(b)
+	list := p.gatherPieces()
+	p.placeSymbols(list)
+	p.drawSteel(b, list)
+	p.drawSymbols(b, list)
+	p.drawFeet(b)
+	p.drawMatches(b)
+	foot := p.vp.Clip.Y + p.vp.Clip.H
+	end := p.drawRows(b, foot+2)
+	b.BlockText(sheet.Rect{X: p.at.X, Y: foot + 1.5, W: w, H: end - foot})
+	p.label(b, list)
+	p.page.viewTitle(sheet.Pt{X: p.at.X, Y: p.at.Y + h}, p.blockTitle(), p.scale)
+}
+
+// drawMembers draws the lumber, far things first, each hiding what lies
+// behind it; what is hidden behind a rim shows dashed.
+func (p *part) drawMembers(b *label.Board) {
+	var dashed []shape
+	for _, s := range p.shapes {
+		if s.hidden {
+			dashed = append(dashed, s)
+			continue
+		}
+		p.drawShape(b, s)
+	}
+	for _, s := range dashed {
+		p.page.polygon(style(sheet.PenHidden, sheet.LayerHidden), p.vp.Polygon(s.pts)...)
+	}
+}
+
+func (p *part) drawShape(b *label.Board, s shape) {
+	pts := p.vp.Polygon(s.pts)
+	if pts == nil {
+		return
+	}
+	st := sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}
+	if s.m.Role == framing.Pile || s.m.Role == framing.Girder {
+		st.Pen = sheet.PenCut
+	}
+	p.page.polygon(st, pts...)
+	if standing(s.m) || s.m.Role == framing.Header {
+		u0, u1, v0, v1 := s.bounds()
+		b.Discourage(p.vp.Rect(u0, u1, v0, v1))
+	}
+	if s.m.Role == framing.Pile {
+		p.breakLine(s)
+	}
+}
+
+// breakLine shows that a pile goes on below.
+func (p *part) breakLine(s shape) {
+	u0, u1, v0, _ := s.bounds()
+	if !p.vp.Shows(u0, u1, v0, v0+1) {
+		return
+	}
+	m := (u0 + u1) / 2
+	var pts []sheet.Pt
+	for _, q := range [...]geom.Vec2{{X: u0, Y: v0}, {X: m - 1.5, Y: v0}, {X: m - 0.5, Y: v0 + 2}, {X: m + 0.5, Y: v0}, {X: u1, Y: v0}} {
+		pts = append(pts, p.vp.Pt(q.X, q.Y))
+	}
+	p.page.polyline(sheet.PenDim, sheet.LayerMember, pts...)
+}
+
+// sheetLegend lists, left of the title block, the numbers on this sheet and
+// how the drawing is read.
+func (p *page) sheetLegend(parts []*part) {
+	on := map[int]bool{}
+	for _, q := range parts {
+		for _, pc := range q.pieces {
+			if q.owns(pc) {
+				on[p.legend(pc)] = true
+			}
+		}
+	}
+	z := p.Size
+	row := max(2*p.legendRadius()+0.6, z.Note*1.7)
+	x, y := p.Band.X, p.Band.Y
+	width := sheet.MM(0)
+	next := func() bool {
+		y += row
+		if y+row > p.Band.Y+p.Band.H {
+			x, y, width = x+width+6, p.Band.Y, 0
+		}
+		return x < p.Band.X+p.Band.W-20
+	}
+	room := true
+	for _, l := range p.Schedule.Lines {
+		if !on[l.Number] || !room {
+			continue
+		}
+		r := p.legendRadius()
+		p.numberCircle(l.Number, sheet.Pt{X: x + r, Y: y + row/2}, fmt.Sprintf("legend %d of the sheet", l.Number))
+		s := fitText(l.Item.Mark, z.Note, true, p.Band.X+p.Band.W-x-2*r-3)
+		t := p.boxedText("label", lettered{S: s, At: sheet.Pt{X: x + 2*r + 1.5, Y: y + row/2 + z.Note/2}, Bold: true, Role: "note"})
+		width = max(width, t.X+t.W-x)
+		room = next()
+	}
+	if y > p.Band.Y {
+		x += width + 6
+	}
+	p.readingNotes(sheet.Rect{X: x, Y: p.Band.Y, W: p.Band.X + p.Band.W - x, H: p.Band.H})
+}
+
+// readingNotes says how an elevation is read, as far as there is room.
+func (p *page) readingNotes(r sheet.Rect) {
+	if r.W < 40 {
+		return
+	}
+	y := r.Y + p.Size.Note
+	for _, s := range [...]string{
+		"Figures up the bays: from the wall's start to the near (left) edge of the stud, along the bottom plate.",
+		"At left: heights above each storey's subfloor, of sills, headers, plates. At right: ends of straps.",
+		"Solid steel lies on the face toward you, open steel on the far face. Steel is shown to length.",
+		"Numbers in circles are lines of the legend and of the schedule.",
+	} {
+		for _, line := range wrap(s, p.Size.Note, false, min(r.W, 150)) {
+			if y > r.Y+r.H {
+				return
+			}
+			p.text(lettered{S: line, At: sheet.Pt{X: r.X, Y: y}, Role: "note"})
+			y += p.Size.Note * 1.6
+		}
+	}
+}

@@ -1,0 +1,330 @@
+package render
+
+import (
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/placement"
+	"galewright/render/sheet"
+)
+
+// part is what one sheet shows of an elevation: all of it, some storeys, or
+// a length between match lines.
+type part struct {
+	*elev
+	own         []int   // the storeys it shows as its own
+	from, to    float64 // stations of the line it shows as its own
+	left, right *part   // what goes on beyond its match lines
+	// Shown range, overlaps included.
+	su0, su1, sv0, sv1 float64
+
+	scale Scale
+	vp    *viewport // on a sheet whose origin is the lower left corner of the drawing
+	plan  partPlan
+	page  *page
+	at    sheet.Pt // lower left corner of the whole block on the page
+}
+
+// partPlan is what is settled with the scale, before the page is known.
+type partPlan struct {
+	left, right, top, bottom sheet.MM // kept clear round the drawing
+	feet                     [][]foot // dimensions at the feet of the studs, by own storey
+	rows                     []*row   // strips below the drawing, top first
+}
+
+// size returns the block's size on paper.
+func (p *part) size() (w, h sheet.MM) {
+	return p.plan.left + p.vp.Clip.W + p.plan.right, p.plan.top + p.vp.Clip.H + p.plan.bottom
+}
+
+// overlap is how far the drawing goes on beyond a match line, in.
+const overlap = 16
+
+// aboveShown is how much of the storey above shows over one shown alone, in.
+const aboveShown = 8
+
+// whole returns the elevation in one part.
+func (e *elev) whole() *part {
+	p := &part{elev: e, from: e.u0, to: e.u1, su0: e.u0, su1: e.u1, sv0: e.v0, sv1: e.v1}
+	for i := range e.storeys {
+		p.own = append(p.own, i)
+	}
+	return p
+}
+
+// byStorey returns one part a storey, each deep enough to show its straps
+// down to their ends.
+func (e *elev) byStorey() (out []*part) {
+	for i, s := range e.storeys {
+		p := e.whole()
+		p.own = []int{i}
+		if i > 0 {
+			p.sv0 = s.floor - s.wall.Level.FloorDepth - aboveShown
+			for _, pc := range e.pieces {
+				if p.owns(pc) {
+					p.sv0 = min(p.sv0, pc.Z0-3)
+				}
+			}
+			p.sv0 = max(p.sv0, e.v0)
+		}
+		if i+1 < len(e.storeys) {
+			p.sv1 = min(e.v1, e.storeys[i+1].floor+aboveShown)
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// alone tells whether only some storeys of the stack are shown.
+func (p *part) alone() bool { return len(p.own) < len(p.storeys) }
+
+// owns tells whether the part is the home of a piece.
+func (p *part) owns(pc *placement.Piece) bool {
+	if !p.ownsWall(homeWall(pc.Joint)) {
+		return false
+	}
+	u := p.path(pc)[0].X
+	return (u >= p.from || p.left == nil) && (u < p.to || p.right == nil)
+}
+
+func (p *part) ownsWall(w *plan.Wall) bool {
+	for _, i := range p.own {
+		if p.storeys[i].wall == w {
+			return true
+		}
+	}
+	return false
+}
+
+// cut breaks a part into n along its length, on studs of the module.
+func (p *part) cut(n int) (out []*part) {
+	module := p.storeys[0].wall.Spacing
+	if module <= 0 {
+		module = 16
+	}
+	length := p.to - p.from
+	base := p.storeys[0].shift + p.storeys[0].wall.Layout
+	step := math.Round(length/float64(n)/module) * module
+	start := p.from
+	for i := range n {
+		q := *p
+		q.from, q.to = start, p.to
+		if i < n-1 {
+			// on the centre of a stud of the module, less half its bay, so
+			// that no stud stands on the line
+			q.to = base + math.Round((start+step-base)/module)*module + module/2
+		}
+		start = q.to
+		out = append(out, &q)
+	}
+	for i, q := range out {
+		if i > 0 {
+			q.left = out[i-1]
+			q.su0 = q.from - overlap
+		}
+		if i < n-1 {
+			q.right = out[i+1]
+			q.su1 = q.to + overlap
+		}
+	}
+	return out
+}
+
+// leastScale is the smallest scale a wall is shown at before it is broken:
+// studs that stand together must stay apart on paper.
+func (c *context) leastScale() float64 {
+	switch {
+	case !large(c.Paper):
+		return 50
+	case c.metric():
+		return 25
+	}
+	return 32
+}
+
+// split breaks the elevation into parts that fit the paper, each with its
+// scale: whole if it can be, else by storey, else along its length, and only
+// where that too fails at a smaller scale than is good to read.
+func (e *elev) split() []*part {
+	var good, rest []Scale
+	for _, s := range e.scales() {
+		if s.Ratio <= e.leastScale() {
+			good = append(good, s)
+		} else {
+			rest = append(rest, s)
+		}
+	}
+	for _, list := range [][]Scale{good, rest} {
+		if parts := e.splitAt(list); parts != nil {
+			return parts
+		}
+	}
+	p := e.whole()
+	p.settle(e.scales()[len(e.scales())-1])
+	e.tell(plan.Diagnostic{Severity: plan.Warning, Code: "paper-too-small",
+		Summary: "the wall does not fit the paper at any scale of the list",
+		Where:   "wall " + e.storeys[0].wall.Name, Mend: "take larger paper", Pos: e.storeys[0].wall.Pos})
+	return []*part{p}
+}
+
+func (e *elev) splitAt(list []Scale) []*part {
+	if p := e.whole(); p.fitLargest(list) {
+		return []*part{p}
+	}
+	stacks := [][]*part{{e.whole()}}
+	if len(e.storeys) > 1 && !e.heightFits(list) {
+		stacks = [][]*part{e.byStorey()}
+	}
+	for _, stack := range stacks {
+		var out []*part
+		for _, p := range stack {
+			out = append(out, p.fitLengths(list)...)
+		}
+		if out != nil {
+			return out
+		}
+	}
+	return nil
+}
+
+// heightFits tells whether the whole stack's height fits at the last scale.
+func (e *elev) heightFits(list []Scale) bool {
+	if len(list) == 0 {
+		return false
+	}
+	p := e.whole()
+	p.settle(list[len(list)-1])
+	_, h := p.size()
+	return h <= e.area().H
+}
+
+// fitLargest settles the part at the largest scale of the list that fits.
+func (p *part) fitLargest(list []Scale) bool {
+	a := p.area()
+	for _, s := range list {
+		p.settle(s)
+		if w, h := p.size(); w <= a.W && h <= a.H {
+			return true
+		}
+	}
+	return false
+}
+
+// fitLengths breaks the part into as few lengths as fit, all at one scale.
+func (p *part) fitLengths(list []Scale) []*part {
+	const most = 40
+	for n := 1; n <= most; n++ {
+		for _, s := range list {
+			parts := p.cut(n)
+			if fitsAll(parts, s) {
+				return parts
+			}
+		}
+	}
+	return nil
+}
+
+func fitsAll(parts []*part, s Scale) bool {
+	a := parts[0].area()
+	for _, q := range parts {
+		q.settle(s)
+		if w, h := q.size(); w > a.W || h > a.H {
+			return false
+		}
+	}
+	return true
+}
+
+// settle fixes the scale and everything that follows from it.
+func (p *part) settle(s Scale) {
+	p.scale = s
+	p.vp = newViewport(s, sheet.Pt{}, p.su0, p.su1, p.sv0, p.sv1)
+	p.plan = partPlan{}
+	p.plan.top = 2
+	if p.left != nil || p.right != nil {
+		p.plan.top = p.Size.Note + 4
+	}
+	p.plan.left, p.plan.right = 3, 3
+	p.settleFeet()
+	p.plan.left += p.heightsWidth() + 3
+	p.plan.right += p.lapsWidth() + 3
+	p.settleRows()
+}
+
+// gapBetween is the clear space between two blocks on a sheet.
+const gapBetween sheet.MM = 8
+
+// pack lays the parts on pages: each onto the first page where it fits at
+// that page's scale, else onto a page of its own. A block stands right of
+// the last in its shelf, or on a new shelf below.
+func pack(c *context, parts []*part) (pages []*page) {
+	var open []*shelves
+	for _, p := range parts {
+		placed := false
+		for _, s := range open {
+			if placed = s.take(p); placed {
+				break
+			}
+		}
+		if !placed {
+			s := &shelves{area: c.area(), scale: p.scale}
+			s.force(p)
+			open = append(open, s)
+		}
+	}
+	for _, s := range open {
+		pages = append(pages, c.elevationPage(s))
+	}
+	return pages
+}
+
+// shelves is a page that is being filled.
+type shelves struct {
+	area        sheet.Rect
+	scale       Scale
+	parts       []*part
+	x, y, h     sheet.MM // place of the next block, height of the shelf
+	wide, below sheet.MM // extent taken
+}
+
+// take puts a part on the page if it fits at the page's scale, which may not
+// be more than twice as small as the part's own.
+func (s *shelves) take(p *part) bool {
+	if s.scale.Ratio < p.scale.Ratio || s.scale.Ratio > 2*p.scale.Ratio {
+		return false
+	}
+	own := p.scale
+	p.settle(s.scale)
+	w, h := p.size()
+	x, y, row := s.x, s.y, s.h
+	if x+w > s.area.W {
+		x, y, row = 0, s.y+s.h+gapBetween, 0
+	}
+	if x+w > s.area.W || y+max(h, row) > s.area.H {
+		p.settle(own)
+		return false
+	}
+	s.put(p, x, y, row)
+	return true
+}
+
+// force puts the first part on the page.
+func (s *shelves) force(p *part) { s.put(p, 0, 0, 0) }
+
+func (s *shelves) put(p *part, x, y, row sheet.MM) {
+	w, h := p.size()
+	p.at = sheet.Pt{X: x, Y: y}
+	s.parts = append(s.parts, p)
+	s.x, s.y, s.h = x+w+gapBetween, y, max(row, h)
+	s.wide, s.below = max(s.wide, x+w), max(s.below, s.y+s.h)
+}
+
+// standing tells whether members of the role stand on the bottom plate.
+func standing(m *framing.Member) bool {
+	switch m.Role {
+	case framing.Stud, framing.King, framing.Jack, framing.Post, framing.Cripple:
+		return true
+	}
+	return false
+}

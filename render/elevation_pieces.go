@@ -1,0 +1,284 @@
+package render
+
+import (
+	"math"
+
+	"galewright/plan/geom"
+	"galewright/plan/placement"
+	"galewright/render/label"
+	"galewright/render/sheet"
+	"galewright/symbols"
+)
+
+// shown is a piece on an elevation.
+type shown struct {
+	pc     *placement.Piece
+	mark   *sheet.Piece
+	line   []sheet.Pt // its steel on paper
+	symbol sheet.Rect // where its symbol stands
+	own    bool       // at home on this sheet
+}
+
+// symbolScale makes symbols 4.2 mm high on full-size sheets and 3.3 mm on
+// small ones; they read at 3 mm.
+func (c *context) symbolScale() float64 {
+	if large(c.Paper) {
+		return 0.7
+	}
+	return 0.55
+}
+
+// bandLeast is the least width a strap is shown with.
+const bandLeast sheet.MM = 0.7
+
+// bandWidth returns the width on paper of a piece's steel.
+func bandWidth(v *viewport, pc *placement.Piece) sheet.MM {
+	return max(bandLeast, v.Len(pc.Item.Width))
+}
+
+// steel returns a piece's line on paper, cut to what is shown.
+func (p *part) steel(v *viewport, pc *placement.Piece) (pts []sheet.Pt) {
+	path := p.path(pc)
+	if len(path) == 1 {
+		if !v.Shows(path[0].X-0.01, path[0].X+0.01, path[0].Y-0.01, path[0].Y+0.01) {
+			return nil
+		}
+		return []sheet.Pt{v.Pt(path[0].X, path[0].Y)}
+	}
+	for i := 1; i < len(path); i++ {
+		a, b, ok := v.Segment(path[i-1], path[i])
+		if !ok {
+			continue
+		}
+		if len(pts) == 0 || pts[len(pts)-1] != a {
+			pts = append(pts, a)
+		}
+		pts = append(pts, b)
+	}
+	return pts
+}
+
+// pieceRects returns the places a piece takes before its symbol has moved:
+// its steel, and its symbol at the middle.
+func (p *part) pieceRects(v *viewport, pc *placement.Piece) (out []sheet.Rect) {
+	pts := p.steel(v, pc)
+	if len(pts) == 0 {
+		return nil
+	}
+	out = bandRects(pts, bandWidth(v, pc))
+	if !p.isBand(pc) {
+		w, h := p.symbolSize(pc)
+		c := middle(pts)
+		out = append(out, sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h})
+	}
+	return out
+}
+
+// isBand tells whether a piece shows as steel shown to length.
+func (p *part) isBand(pc *placement.Piece) bool { return len(p.path(pc)) > 1 }
+
+// bandRects returns the boxes of a chain of steel of a width. Slant segments
+// are boxed in short steps.
+func bandRects(pts []sheet.Pt, w sheet.MM) (out []sheet.Rect) {
+	for i := 1; i < len(pts); i++ {
+		a, b := pts[i-1], pts[i]
+		n := 1
+		if a.X != b.X && a.Y != b.Y {
+			n = max(1, int(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y))/2))
+		}
+		for k := range n {
+			t0, t1 := sheet.MM(k)/sheet.MM(n), sheet.MM(k+1)/sheet.MM(n)
+			p, q := lerp(a, b, t0), lerp(a, b, t1)
+			r := sheet.Rect{X: min(p.X, q.X), Y: min(p.Y, q.Y), W: max(p.X, q.X) - min(p.X, q.X), H: max(p.Y, q.Y) - min(p.Y, q.Y)}
+			if r.W < r.H {
+				r.X, r.W = r.X-w/2, r.W+w
+			} else {
+				r.Y, r.H = r.Y-w/2, r.H+w
+			}
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+func lerp(a, b sheet.Pt, t sheet.MM) sheet.Pt {
+	return sheet.Pt{X: a.X + (b.X-a.X)*t, Y: a.Y + (b.Y-a.Y)*t}
+}
+
+// middle returns the point half way along a chain.
+func middle(pts []sheet.Pt) sheet.Pt { return along(pts, 0.5) }
+
+// along returns the point at part t of a chain's length.
+func along(pts []sheet.Pt, t float64) sheet.Pt {
+	total := 0.0
+	for i := 1; i < len(pts); i++ {
+		total += dist(pts[i-1], pts[i])
+	}
+	left := total * t
+	for i := 1; i < len(pts); i++ {
+		d := dist(pts[i-1], pts[i])
+		if left <= d && d > 0 {
+			return lerp(pts[i-1], pts[i], sheet.MM(left/d))
+		}
+		left -= d
+	}
+	return pts[len(pts)-1]
+}
+
+func dist(a, b sheet.Pt) float64 { return math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)) }
+
+// symbolOf returns the id of a piece's symbol; kinds without one of their own
+// show as other hardware.
+func symbolOf(pc *placement.Piece) string {
+	if _, ok := symbols.For(pc.Item.Kind.Symbol); ok {
+		return pc.Item.Kind.Symbol
+	}
+	return "sym-generic"
+}
+
+// symbolSize returns the size on paper of a piece's symbol.
+func (p *part) symbolSize(pc *placement.Piece) (w, h sheet.MM) {
+	s, _ := symbols.For(symbolOf(pc))
+	k := sheet.MM(p.symbolScale())
+	return s.Box.W * k, s.Box.H * k
+}
+
+// gatherPieces returns the pieces that show on the part: its own, and those
+// of other parts that reach into it.
+func (p *part) gatherPieces() (out []*shown) {
+	for _, pc := range p.pieces {
+		pts := p.steel(p.vp, pc)
+		if len(pts) == 0 {
+			continue
+		}
+		own := p.owns(pc)
+		if u := p.station(pc); !own && !p.isBand(pc) && !p.inOverlap(u) {
+			continue
+		}
+		out = append(out, &shown{pc: pc, mark: p.pieceMark(pc, own), line: pts, own: own})
+	}
+	return out
+}
+
+// inOverlap tells whether a station lies beyond one of the match lines.
+func (p *part) inOverlap(u float64) bool {
+	return p.left != nil && u < p.from || p.right != nil && u >= p.to || p.alone()
+}
+
+// drawSteel draws the steel of pieces to length. What lies on the far face is
+// open, what lies on the near one solid.
+func (p *part) drawSteel(b *label.Board, list []*shown) {
+	for _, d := range list {
+		w := bandWidth(p.vp, d.pc)
+		for i := 1; i < len(d.line); i++ {
+			p.page.polygonPiece(bandStyle(d.pc.Face, w), band(d.line[i-1], d.line[i], w), d.mark)
+		}
+		for _, r := range bandRects(d.line, w) {
+			p.page.box("piece", d.pc.Tag, r)
+			b.Block(r)
+		}
+	}
+}
+
+func bandStyle(face string, w sheet.MM) sheet.Style {
+	s := sheet.Style{Fill: sheet.Black, Layer: sheet.LayerHardware}
+	if face == "inside" {
+		s.Fill, s.Pen = sheet.White, sheet.PenDim
+		if w > 1.2 {
+			s.Pen = sheet.PenMember
+		}
+	}
+	return s
+}
+
+// band returns the outline of a strip of width w from a to b.
+func band(a, b sheet.Pt, w sheet.MM) []sheet.Pt {
+	d := geom.Vec2{X: float64(b.X - a.X), Y: float64(b.Y - a.Y)}.Unit().Left().Mul(float64(w) / 2)
+	n := sheet.Pt{X: sheet.MM(d.X), Y: sheet.MM(d.Y)}
+	m := sheet.Pt{X: -n.X, Y: -n.Y}
+	return []sheet.Pt{a.Add(n), b.Add(n), b.Add(m), a.Add(m)}
+}
+
+// placeSymbols finds a place for each symbol: at the piece's middle, further
+// along its steel, or just beside its place where others stand.
+func (p *part) placeSymbols(list []*shown) {
+	b := label.NewBoard(p.Paper.Rect())
+	labels := make([]label.Label, len(list))
+	for i, d := range list {
+		w, h := p.symbolSize(d.pc)
+		labels[i] = label.Label{Name: d.pc.Tag, W: w, H: h, Near: p.symbolPlaces(d, w, h)}
+	}
+	for i, at := range b.Place(labels) {
+		d := list[i]
+		d.symbol = at.Rect
+		if !at.OK {
+			c := labels[i].Near[0]
+			d.symbol = sheet.Rect{X: c.X - labels[i].W/2, Y: c.Y - labels[i].H/2, W: labels[i].W, H: labels[i].H}
+		}
+	}
+}
+
+func (p *part) symbolPlaces(d *shown, w, h sheet.MM) (out []sheet.Pt) {
+	if len(d.line) > 1 {
+		for _, t := range [...]float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82} {
+			out = append(out, along(d.line, t))
+		}
+		return out
+	}
+	c := d.line[0]
+	dx, dy := w+0.9, h+0.9
+	for _, k := range [...][2]sheet.MM{{0, 0}, {0, 0.5}, {0, -0.5}, {0.5, 0}, {-0.5, 0}, {0, 1}, {0, -1}, {1, 0}, {-1, 0}, {1, 1}, {-1, 1}, {1, -1}, {-1, -1}} {
+		out = append(out, sheet.Pt{X: c.X + k[0]*dx, Y: c.Y + k[1]*dy})
+	}
+	return out
+}
+
+// drawSymbols draws the symbols where they were placed.
+func (p *part) drawSymbols(b *label.Board, list []*shown) {
+	k := p.symbolScale()
+	for _, d := range list {
+		s, _ := symbols.For(symbolOf(d.pc))
+		at := sheet.Pt{X: d.symbol.X - s.Box.X*sheet.MM(k), Y: d.symbol.Y - s.Box.Y*sheet.MM(k)}
+		p.page.use(s.ID, at, 0, k, d.mark)
+		p.page.box("piece", d.pc.Tag, d.symbol)
+		b.Block(d.symbol)
+	}
+}
+
+// numberLabel returns the label of a piece's legend number.
+func (p *part) numberLabel(d *shown) label.Label {
+	r := p.legendRadius()
+	l := label.Label{Name: "legend of " + d.pc.Tag, W: 2 * r, H: 2 * r}
+	c, w, h := d.symbol.Centre(), d.symbol.W/2+r+0.5, d.symbol.H/2+r+0.5
+	add := func(x, y sheet.MM) { l.Near = append(l.Near, sheet.Pt{X: x, Y: y}) }
+	l.Anchors = append(l.Anchors, c)
+	add(c.X+w, c.Y)
+	add(c.X-w, c.Y)
+	if len(d.line) > 1 {
+		bw := bandWidth(p.vp, d.pc)/2 + r + 0.5
+		for _, t := range [...]float64{0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+			q := along(d.line, t)
+			add(q.X+bw, q.Y)
+			add(q.X-bw, q.Y)
+		}
+		a, z := d.line[0], d.line[len(d.line)-1]
+		for _, e := range [...]sheet.Pt{a, z} {
+			if e.Y < c.Y {
+				add(e.X, e.Y-r-0.6)
+			} else {
+				add(e.X, e.Y+r+0.6)
+			}
+		}
+		l.Anchors = append(l.Anchors, along(d.line, 0.3), along(d.line, 0.7), along(d.line, 0.1), along(d.line, 0.9))
+		return l
+	}
+	for _, k := range [...][2]sheet.MM{{1, -0.6}, {-1, -0.6}, {1, 0.6}, {-1, 0.6}, {0, -1}, {0, 1}, {0.6, -1}, {-0.6, -1}, {0.6, 1}, {-0.6, 1}} {
+		add(c.X+k[0]*w, c.Y+k[1]*h)
+	}
+	return l
+}
+
+// polygonPiece draws a closed outline that belongs to a piece.
+func (p *page) polygonPiece(s sheet.Style, pts []sheet.Pt, pc *sheet.Piece) {
+	p.add(sheet.Polyline{Style: s, Pts: pts, Closed: true, Piece: pc})
+}

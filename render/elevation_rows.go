@@ -1,0 +1,243 @@
+package render
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/placement"
+	"galewright/render/label"
+	"galewright/render/sheet"
+)
+
+// row is a strip below an elevation: distances along a wall from its start,
+// each standing below its place, with the numbers of the pieces there.
+type row struct {
+	title   []string
+	entries []entry
+	height  sheet.MM
+	long    sheet.MM // of its longest figure
+	stack   int      // most numbers at one place
+}
+
+type entry struct {
+	u       float64
+	text    string
+	numbers []int
+	x       sheet.MM
+}
+
+// rowJog is the height in which the lines of a row lead to their figures.
+const rowJog sheet.MM = 5
+
+// feetRow is the row of a storey whose bays are too narrow for figures.
+func (p *part) feetRow(i int, feet []foot) *row {
+	r := &row{title: p.rowTitle(p.storeys[i].wall.Name + ": near edges of studs")}
+	for _, f := range feet {
+		r.entries = append(r.entries, entry{u: f.u, text: f.text})
+	}
+	return r
+}
+
+// offCentre returns the row of a storey's pieces that lie on no stud's
+// centre, one entry a place.
+func (p *part) offCentre(i int) *row {
+	r := &row{title: p.rowTitle(p.storeys[i].wall.Name + ": pieces off the studs' centres")}
+	mids := p.middles()
+	var at []*placement.Piece
+	for _, pc := range p.pieces {
+		if homeWall(pc.Joint) == p.storeys[i].wall && p.owns(pc) && !near(mids, p.station(pc)) {
+			at = append(at, pc)
+		}
+	}
+	slices.SortStableFunc(at, func(a, b *placement.Piece) int { return cmp.Compare(p.station(a), p.station(b)) })
+	for _, pc := range at {
+		u, n := p.station(pc), p.legend(pc)
+		if k := len(r.entries) - 1; k >= 0 && u-r.entries[k].u < 1.0/16 {
+			if !slices.Contains(r.entries[k].numbers, n) {
+				r.entries[k].numbers = append(r.entries[k].numbers, n)
+			}
+			continue
+		}
+		r.entries = append(r.entries, entry{u: u, text: p.length(u - p.storeys[i].shift), numbers: []int{n}})
+	}
+	return r
+}
+
+// station returns where a piece is along the line: the middle of its length.
+func (p *part) station(pc *placement.Piece) float64 {
+	path := p.path(pc)
+	return (path[0].X + path[len(path)-1].X) / 2
+}
+
+// middles returns the centres of all uprights of the stack, in order.
+func (p *part) middles() (out []float64) {
+	for _, h := range p.shapes {
+		if h.m.Wall != nil && standing(h.m) {
+			u0, u1, _, _ := h.bounds()
+			out = append(out, (u0+u1)/2)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// near tells whether u is one of the sorted places, within half a nail's
+// diameter of a tape: 1/8 in.
+func near(places []float64, u float64) bool {
+	i, _ := slices.BinarySearch(places, u-0.125)
+	return i < len(places) && places[i] <= u+0.125
+}
+
+// splices returns the row of the breaks in the top plates.
+func (p *part) splices() *row {
+	r := &row{title: p.rowTitle("breaks in the top plates")}
+	for _, u := range p.spliceStations() {
+		r.entries = append(r.entries, entry{u: u, text: p.length(u - p.storeys[p.own[0]].shift)})
+	}
+	return r
+}
+
+func (p *part) spliceStations() (us []float64) {
+	for _, j := range p.House.Joints {
+		if j.Kind == framing.PlateSplice && p.ownsWall(j.Wall) {
+			u := p.flat(j.At).X
+			if (u >= p.from || p.left == nil) && (u < p.to || p.right == nil) {
+				us = append(us, u)
+			}
+		}
+	}
+	slices.Sort(us)
+	return slices.CompactFunc(us, func(a, b float64) bool { return b-a < geom.Eps+1.0/16 })
+}
+
+// rowTitle breaks a row's name to stand left of the drawing.
+func (p *part) rowTitle(s string) []string {
+	return wrap(s, p.Size.Note, false, p.plan.left-1)
+}
+
+// settleRows makes the strips and the space they take.
+func (p *part) settleRows() {
+	rows := p.plan.rows
+	for _, r := range rows { // made before the margin was known
+		r.title = p.rowTitle(joinLines(r.title))
+	}
+	for _, i := range p.own {
+		rows = append(rows, p.offCentre(i))
+	}
+	rows = append(rows, p.splices())
+	p.plan.rows = nil
+	for _, r := range rows {
+		if len(r.entries) > 0 {
+			p.plan.rows = append(p.plan.rows, p.fitRow(r)...)
+		}
+	}
+	p.plan.bottom = 2
+	for _, r := range p.plan.rows {
+		p.plan.bottom += r.height
+	}
+	_, h := p.viewTitleSize(p.blockTitle(), p.scale)
+	p.plan.bottom += h + 3
+}
+
+func joinLines(lines []string) (s string) {
+	for i, l := range lines {
+		if i > 0 {
+			s += " "
+		}
+		s += l
+	}
+	return s
+}
+
+// fitRow spreads the figures of a row; where they do not fit on one line the
+// row becomes several, dealt in turn so that each still runs along the wall.
+func (p *part) fitRow(r *row) []*row {
+	for n := 1; ; n++ {
+		rows := make([]*row, n)
+		for k := range rows {
+			rows[k] = &row{title: r.title}
+		}
+		for k, e := range r.entries {
+			rows[k%n].entries = append(rows[k%n].entries, e)
+		}
+		fits := true
+		for _, q := range rows {
+			fits = q.spread(p) && fits
+		}
+		if fits || n >= len(r.entries) {
+			return rows
+		}
+	}
+}
+
+// spread gives the entries their places and the row its height.
+func (r *row) spread(p *part) bool {
+	pitch := p.figureWidth()
+	wish := make([]sheet.MM, len(r.entries))
+	for k, e := range r.entries {
+		wish[k] = p.vp.X(e.u)
+		r.long = max(r.long, textWidth(e.text, p.Size.Dim, false))
+		r.stack = max(r.stack, len(e.numbers))
+		if len(e.numbers) > 0 {
+			pitch = max(pitch, 2*p.legendRadius()+0.4)
+		}
+	}
+	mid, ok := label.Row(wish, pitch, pitch/2, p.vp.Clip.W+p.plan.right-pitch/2)
+	for k := range r.entries {
+		r.entries[k].x = mid[k]
+	}
+	r.height = rowJog + r.long + sheet.MM(r.stack)*(2*p.legendRadius()+0.4) + 2.5
+	r.height = max(r.height, sheet.MM(len(r.title))*(p.Size.Note+1.3)+2.5)
+	return ok
+}
+
+// drawRows draws the strips from y down and returns where they end.
+func (p *part) drawRows(b *label.Board, y sheet.MM) sheet.MM {
+	for _, r := range p.plan.rows {
+		p.drawRow(b, r, y)
+		y += r.height
+	}
+	return y
+}
+
+func (p *part) drawRow(b *label.Board, r *row, y sheet.MM) {
+	pg, z, x0 := p.page, p.Size.Dim, p.vp.Clip.X
+	pg.line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x0, Y: y}, sheet.Pt{X: x0 + p.vp.Clip.W, Y: y})
+	for k, s := range r.title {
+		at := sheet.Pt{X: p.at.X, Y: y + sheet.MM(k)*(p.Size.Note+1.3) + p.Size.Note}
+		pg.boxedText("dimension", lettered{S: s, At: at, Role: "note"})
+	}
+	for _, e := range r.entries {
+		tick := sheet.Pt{X: p.vp.X(e.u), Y: y}
+		foot := sheet.Pt{X: x0 + e.x, Y: y + rowJog - 0.5}
+		pg.line(sheet.PenMember, sheet.LayerDimension, tick.Add(sheet.Pt{X: -0.6, Y: 0.6}), tick.Add(sheet.Pt{X: 0.6, Y: -0.6}))
+		pg.polyline(sheet.PenDim, sheet.LayerDimension, tick, tick.Add(sheet.Pt{Y: 1}), foot.Add(sheet.Pt{Y: -1}), foot)
+		t := lettered{S: e.text, Cap: z, At: sheet.Pt{X: foot.X + z*0.36, Y: y + rowJog}, Anchor: sheet.Right, Angle: 90, Role: "dimension"}
+		pg.boxedText("dimension", t)
+		cy := y + rowJog + r.long + 0.8
+		for _, n := range e.numbers {
+			cy += p.legendRadius()
+			pg.numberCircle(n, sheet.Pt{X: foot.X, Y: cy}, fmt.Sprintf("legend %d at %s", n, e.text))
+			cy += p.legendRadius() + 0.4
+		}
+	}
+}
+
+// blockTitle is the name under the drawing.
+func (p *part) blockTitle() string {
+	s := p.name(p.own)
+	if p.left != nil || p.right != nil {
+		s += fmt.Sprintf(", from %s to %s", p.length(max(0, p.from)), p.length(min(p.to, p.longest())))
+	}
+	return s
+}
+
+func (p *part) longest() (l float64) {
+	for _, s := range p.storeys {
+		l = max(l, s.shift+s.wall.Length())
+	}
+	return l
+}

@@ -1,0 +1,181 @@
+package render
+
+import (
+	"cmp"
+	"slices"
+
+	"galewright/plan/geom"
+	"galewright/render/label"
+	"galewright/render/sheet"
+)
+
+// height is one figure at the side of an elevation.
+type height struct {
+	v    float64
+	text string
+	bold bool
+}
+
+// heights returns what stands at the left: for each storey, above its
+// subfloor, the sills, the undersides of headers and plates, and the top.
+func (p *part) heights() (out []height) {
+	for _, i := range p.own {
+		s := p.storeys[i]
+		out = append(out, height{s.floor, s.wall.Level.Name + " " + p.length(0), true})
+		vs := []float64{s.top - s.floor, s.top - s.floor - 2*plateDeep}
+		for _, o := range s.wall.Openings {
+			if o.Sill > 0 {
+				vs = append(vs, o.Sill)
+			}
+			vs = append(vs, o.Sill+o.Height)
+		}
+		slices.Sort(vs)
+		for _, v := range slices.CompactFunc(vs, closeBy) {
+			out = append(out, height{s.floor + v, p.length(v), false})
+		}
+	}
+	return out
+}
+
+func closeBy(a, b float64) bool { return b-a < 1.0/16 }
+
+// laps returns what stands at the right: the ends of the straps, above the
+// subfloor of the storey they end in.
+func (p *part) laps() (out []height) {
+	var vs []float64
+	for _, pc := range p.pieces {
+		if pc.Item.Kind.Strap && p.owns(pc) && pc.Z1-pc.Z0 > 4 {
+			vs = append(vs, pc.Z0, pc.Z1)
+		}
+	}
+	slices.Sort(vs)
+	for _, v := range slices.CompactFunc(vs, closeBy) {
+		i := p.storeyAt(v)
+		s := p.storeys[i]
+		text := p.length(v - s.floor)
+		if !slices.Contains(p.own, i) {
+			text = s.wall.Level.Name + " " + text
+		}
+		out = append(out, height{v, text, false})
+	}
+	return p.most(out)
+}
+
+// most drops strap ends from the middle of crowded places until the figures
+// fit one above the other.
+func (p *part) most(in []height) []height {
+	pitch := p.Size.Dim + 1.4
+	room := int(p.vp.Clip.H/pitch) - 1
+	for len(in) > max(room, 1) {
+		k, least := 1, in[len(in)-1].v
+		for i := 1; i < len(in); i++ {
+			if d := in[i].v - in[i-1].v; d < least {
+				k, least = i, d
+			}
+		}
+		in = slices.Delete(in, k, k+1)
+	}
+	return in
+}
+
+// storeyAt returns the storey a height lies in; between two storeys it is
+// the upper one when nearer to its floor.
+func (p *part) storeyAt(v float64) int {
+	for i := len(p.storeys) - 1; i > 0; i-- {
+		if v > (p.storeys[i].floor+p.storeys[i-1].top)/2 {
+			return i
+		}
+	}
+	return 0
+}
+
+// sideJog is the width in which the lines of figures at a side lead to them.
+const sideJog sheet.MM = 7
+
+func (p *part) heightsWidth() sheet.MM { return p.columnWidth(p.heights()) }
+func (p *part) lapsWidth() sheet.MM    { return p.columnWidth(p.laps()) }
+
+func (p *part) columnWidth(hs []height) (w sheet.MM) {
+	for _, h := range hs {
+		w = max(w, textWidth(h.text, p.Size.Dim, h.bold))
+	}
+	if w > 0 {
+		w += sideJog + 1
+	}
+	return w
+}
+
+// drawSides draws the heights left and right of the drawing.
+func (p *part) drawSides(b *label.Board) {
+	left := p.at.X + p.heightsWidth()
+	p.drawColumn(b, p.heights(), left, -1)
+	right := p.at.X + p.plan.left + p.vp.Clip.W + p.plan.right - p.lapsWidth()
+	p.drawColumn(b, p.laps(), right, 1)
+}
+
+// drawColumn draws figures beside the line x; side is -1 when they stand left
+// of it and 1 when right.
+func (p *part) drawColumn(b *label.Board, hs []height, x sheet.MM, side sheet.MM) {
+	if len(hs) == 0 {
+		return
+	}
+	slices.SortStableFunc(hs, func(a, b height) int { return cmp.Compare(b.v, a.v) })
+	pg, z := p.page, p.Size.Dim
+	wish := make([]sheet.MM, len(hs))
+	for i, h := range hs {
+		wish[i] = p.vp.Y(h.v)
+	}
+	top, foot := p.vp.Clip.Y, p.vp.Clip.Y+p.vp.Clip.H
+	mid, _ := label.Row(wish, z+1.4, top, foot)
+	anchor := sheet.Right
+	if side > 0 {
+		anchor = sheet.Left
+	}
+	pg.line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: wish[0]}, sheet.Pt{X: x, Y: wish[len(wish)-1]})
+	for i, h := range hs {
+		tick := sheet.Pt{X: x, Y: wish[i]}
+		at := sheet.Pt{X: x + side*(sideJog-1), Y: mid[i]}
+		pg.line(sheet.PenMember, sheet.LayerDimension, tick.Add(sheet.Pt{X: -0.6, Y: 0.6}), tick.Add(sheet.Pt{X: 0.6, Y: -0.6}))
+		pg.line(sheet.PenDim, sheet.LayerDimension, tick.Add(sheet.Pt{X: -side * 1.5}), tick.Add(sheet.Pt{X: side * 1.5}))
+		pg.line(sheet.PenDim, sheet.LayerDimension, tick.Add(sheet.Pt{X: side * 1.5}), at)
+		r := pg.boxedText("dimension", lettered{S: h.text, Cap: z, At: sheet.Pt{X: at.X + side*0.8, Y: at.Y + z/2}, Anchor: anchor, Bold: h.bold, Role: "dimension"})
+		b.BlockText(r)
+	}
+}
+
+// drawMatches draws the match lines with what they lead to.
+func (p *part) drawMatches(b *label.Board) {
+	for _, m := range [...]struct {
+		to *part
+		u  float64
+	}{{p.left, p.from}, {p.right, p.to}} {
+		if m.to == nil {
+			continue
+		}
+		x := p.vp.X(m.u)
+		top, foot := p.vp.Clip.Y-1.5, p.vp.Clip.Y+p.vp.Clip.H+1.5
+		p.page.line(sheet.PenGrid, sheet.LayerGrid, sheet.Pt{X: x, Y: top}, sheet.Pt{X: x, Y: foot})
+		t := lettered{S: "match line, see " + m.to.page.Number, At: sheet.Pt{X: x, Y: top - 1}, Anchor: sheet.Middle, Role: "label", Link: m.to.page.Number}
+		if w := textWidth(t.S, p.Size.Note, false); m.to == p.left {
+			t.At.X = max(x, p.at.X+w/2)
+		} else {
+			pw, _ := p.size()
+			t.At.X = min(x, p.at.X+pw-w/2)
+		}
+		b.BlockText(p.page.boxedText("label", t))
+		p.shadeOverlap(m.u, m.to == p.left)
+	}
+}
+
+// shadeOverlap marks what is shown again beyond a match line.
+func (p *part) shadeOverlap(u float64, left bool) {
+	a, z := u, p.su1
+	if left {
+		a, z = p.su0, u
+	}
+	for v := p.sv0; v < p.sv1+(z-a); v += 6 {
+		if s, e, ok := p.vp.within(a, z).Segment(geom.Vec2{X: a, Y: v}, geom.Vec2{X: z, Y: v - (z - a)}); ok {
+			p.page.line(sheet.PenDim, sheet.LayerGrid, s, e)
+		}
+	}
+}
