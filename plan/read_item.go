@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"strings"
 )
 
 // faces are the places of a member where hardware may lie.
@@ -172,12 +171,8 @@ func (n node) nails(d *itemDraft) {
 		}
 		f.split = append(f.split, Fasteners{Part: part, Count: f.Count, Parts: max(f.Parts, 1)})
 	}
-	if len(f.split) == 0 {
-		keys := make([]string, len(nailParts))
-		for i, p := range nailParts {
-			keys[i] = p.key
-		}
-		n.fault("", "missing-key", "add count, "+strings.Join(keys[:4], ", ")+" or another part", "the nails have no number")
+	if len(f.split) == 0 { // as for sheathing, whose nails follow from its area
+		f.split = []Fasteners{{Part: "all", Parts: 1}}
 	}
 	for _, s := range f.split {
 		x := f.Fasteners
