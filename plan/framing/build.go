@@ -19,13 +19,15 @@ const near = 0.5
 // first, then floors and foundation, then roofs, then joints over all of
 // them.
 type builder struct {
-	plan   *plan.Plan
-	house  *House
-	faults plan.Diagnostics
-	walls  []*framedWall // in the order of the plan
-	byWall map[*plan.Wall]*framedWall
-	ids    map[string]int
-	index  *grid // of all members so far, filled by member
+	plan    *plan.Plan
+	house   *House
+	faults  plan.Diagnostics
+	walls   []*framedWall // in the order of the plan
+	byWall  map[*plan.Wall]*framedWall
+	ids     map[string]int
+	index   *grid // of all members so far, filled by member
+	girders []*framedGirder
+	ground  *deck // of the lowest level, when it has joists
 }
 
 func newBuilder(p *plan.Plan) *builder {
@@ -97,9 +99,11 @@ type framedWall struct {
 	uprights               []*Member // studs, kings, jacks, posts and cripples, by station
 	bottoms, plates, caps  []*Member // by station
 	openings               []*framedOpening
-	seat                   []geom.Plane // of a rake wall: what its top stays below
-	meets                  []meeting    // walls that meet its side or its ends
-	breaks                 []span       // where the upper plates of walls that meet it lap over it
+	lower                  []*framedWall // walls below it in its plane
+	rims, ledgers, sills   []*Member     // of the floors, at or in the wall
+	seat                   []geom.Plane  // of a rake wall: what its top stays below
+	meets                  []meeting     // walls that meet its side or its ends
+	breaks                 []span        // where the upper plates of walls that meet it lap over it
 }
 
 // capAt returns the upper plate over station s, or nil where there is none.

@@ -86,6 +86,7 @@ func (b *builder) layOut(w *framedWall) *layout {
 	}
 	b.openings(w, l)
 	b.posts(w, l)
+	shearPosts(w, l)
 	for _, s := range l.module {
 		l.put(slot{span: span{s - plate/2, s + plate/2}, role: Stud})
 	}

@@ -1,0 +1,173 @@
+package framing
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// deck is the joist layer of one level: what lies between the plates below
+// and the subfloor.
+type deck struct {
+	level  *plan.Level
+	z0, z1 float64 // foot and top of the joists
+	loops  [][]edge
+	inner  [][]geom.Vec2 // where joists may lie
+	taken  []body        // balloon walls and their ledgers
+}
+
+// floors frames the floor of each level that has joists.
+func (b *builder) floors() {
+	for _, l := range b.plan.Levels {
+		loops := b.outline(l)
+		if l.Joists.Depth == 0 || l.Index == 0 && b.plan.Foundation.Kind == "slab" {
+			continue
+		}
+		if !b.floorHeights(l) {
+			continue
+		}
+		d := &deck{level: l, z1: l.Floor - l.Subfloor, loops: loops}
+		d.z0 = d.z1 - l.Joists.Depth
+		for _, loop := range loops {
+			d.inner = append(d.inner, insetLoop(loop))
+		}
+		b.rims(d, rimBoard(l), d.z0, d.z1)
+		b.balloons(d)
+		b.joists(d)
+		if l.Index == 0 {
+			b.ground = d
+		}
+	}
+}
+
+// floorHeights checks the level's floor against its joists and the plates
+// below.
+func (b *builder) floorHeights(l *plan.Level) bool {
+	say := func(what, mend string) bool {
+		b.fault(plan.Diagnostic{Code: "floor-heights", Pos: l.Pos, Where: "level " + l.Name, Summary: what, Mend: mend})
+		return false
+	}
+	if d := l.Joists.Depth + l.Subfloor; math.Abs(d-l.FloorDepth) > 1.0/16 {
+		return say(fmt.Sprintf("floor_depth of level %s is %s and its joists and subfloor make %s", l.Name, inches(l.FloorDepth), inches(d)), "make them agree")
+	}
+	if l.Index == 0 {
+		return true
+	}
+	below := b.plan.Levels[l.Index-1]
+	if d := l.Floor - l.FloorDepth - below.Top(); math.Abs(d) > 1.0/16 {
+		return say(fmt.Sprintf("the joists of level %s stand at %s and the plates of level %s at %s", l.Name, inches(l.Floor-l.FloorDepth), below.Name, inches(below.Top())),
+			"make the upper floor the lower floor plus plate_height plus floor_depth")
+	}
+	return true
+}
+
+// rimBoard returns the section of a level's rim: as thick as given, as deep
+// as the joists.
+func rimBoard(l *plan.Level) plan.Lumber {
+	return plan.Lumber{Ply: 1, Breadth: l.Rim, Depth: l.Joists.Depth, Text: l.Joists.Text}
+}
+
+// rims runs a rim along each edge, meeting at corners as the walls do, and
+// stopping at walls that pass the floor.
+func (b *builder) rims(d *deck, section plan.Lumber, z0, z1 float64) {
+	if section.Breadth <= 0 {
+		return
+	}
+	for _, loop := range d.loops {
+		for i, s := range stripsOf(loop, section.Breadth) {
+			if w := loop[i].w; !loop[i].balloon && s.s1-s.s0 > geom.Eps {
+				w.rims = append(w.rims, b.strip(w, d.level, Rim, s, section, z0, z1)...)
+			}
+		}
+	}
+}
+
+// stripsOf returns a strip of depth t along each edge of a loop, cut so that
+// they meet at the corners as the walls do. For a balloon edge it is the
+// wall itself.
+func stripsOf(loop []edge, t float64) []body {
+	n := len(loop)
+	out := make([]body, n)
+	for i, e := range loop {
+		out[i] = e.body(t)
+		if e.balloon {
+			out[i] = e.w.body()
+		}
+	}
+	for i, e := range loop {
+		j := (i + 1) % n
+		o := loop[j]
+		if out[i].inLine(out[j]) {
+			continue
+		}
+		first := throughFirst(wallEnd{e.w, true}, wallEnd{o.w, false}) <= 0
+		switch {
+		case e.balloon && o.balloon:
+		case e.balloon || !o.balloon && first:
+			if !e.balloon {
+				out[i].s1 = out[i].throughStop(out[j], true)
+			}
+			out[j].s0 = stopAt(out[j], out[i], false, out[j].s0)
+		default:
+			if !o.balloon {
+				out[j].s0 = out[j].throughStop(out[i], false)
+			}
+			out[i].s1 = stopAt(out[i], out[j], true, out[i].s1)
+		}
+	}
+	return out
+}
+
+// stopAt returns where b's end stops at o, or its old station when o is not
+// in its way.
+func stopAt(b, o body, tail bool, old float64) float64 {
+	far := b
+	if tail {
+		far.s1 += 36
+	} else {
+		far.s0 -= 36
+	}
+	if s, ok := far.buttStop(o, tail); ok {
+		return s
+	}
+	return old
+}
+
+// strip adds the pieces of a rim, ledger or sill plate along w, cut to stock.
+func (b *builder) strip(w *framedWall, l *plan.Level, role Role, s body, section plan.Lumber, z0, z1 float64) (out []*Member) {
+	from := s.s0
+	for _, to := range append(even(s.s0, s.s1, b.longest()), s.s1) {
+		m := b.lying(role, s.f, from, to, 0, s.d, z0, z1)
+		m.Wall, m.Level, m.Section = w.Wall, l, section
+		shift, _ := w.frame.Local(s.f.Origin)
+		m.S0, m.S1 = from+shift, to+shift
+		m.ID = fmt.Sprintf("%s/%s@%s", w.Name, role, at(m.S0))
+		if l != w.Level {
+			m.ID = fmt.Sprintf("%s/%s %s@%s", w.Name, l.Name, role, at(m.S0))
+		}
+		out = append(out, b.member(m))
+		from = to
+	}
+	return out
+}
+
+// lying makes a member that lies along a frame.
+func (b *builder) lying(role Role, f geom.Frame, s0, s1, t0, t1, z0, z1 float64) *Member {
+	t, z := (t0+t1)/2, (z0+z1)/2
+	return &Member{Role: role, Length: s1 - s0, Z0: z0, Z1: z1, A: f.At(s0, t, z), B: f.At(s1, t, z),
+		Solid: []geom.Solid{f.Box(s0, s1, t0, t1, z0, z1)}}
+}
+
+// longest returns the longest stock of the yard.
+func (b *builder) longest() float64 {
+	longest := 0.0
+	for _, s := range b.plan.Lumber.Stock {
+		longest = max(longest, s)
+	}
+	if longest == 0 {
+		return 240
+	}
+	return longest
+}

@@ -1,0 +1,208 @@
+package framing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// framedGirder is a girder with its resolved extent.
+type framedGirder struct {
+	*plan.Girder
+	body   body // along the outer face, stations from the plan's point From
+	z0, z1 float64
+	pieces []*Member
+}
+
+// layGirders resolves where girders meet, before joists look for supports.
+func (b *builder) layGirders() {
+	if len(b.plan.Levels) == 0 {
+		return
+	}
+	l := b.plan.Levels[0]
+	top := l.Floor - l.FloorDepth
+	for _, g := range b.plan.Girders {
+		f := geom.NewFrame(g.From, g.To)
+		length, width := g.To.Sub(g.From).Len(), g.Member.Width()
+		f.Origin = f.At(0, -width/2, 0).Flat()
+		fg := &framedGirder{Girder: g, body: body{f, 0, length, width}, z0: top - g.Member.Depth, z1: top}
+		if length < width {
+			b.girderFault(g, "girder-too-short", fmt.Sprintf("girder %s has no length", g.Name), "give it two ends that lie apart")
+			continue
+		}
+		for _, o := range b.girders {
+			b.meetGirders(o, fg)
+		}
+		b.girders = append(b.girders, fg)
+	}
+}
+
+// meetGirders lets one girder end at the other's side: the later one where
+// both could.
+func (b *builder) meetGirders(o, g *framedGirder) {
+	if g.body.inLine(o.body) {
+		if lo, hi, ok := g.body.crossing(o.body); ok && lo < g.body.s1-near && hi > g.body.s0+near {
+			b.girderFault(g.Girder, "girders-overlap", fmt.Sprintf("girder %s lies in girder %s", g.Name, o.Name), "join them into one or move one")
+		}
+		return
+	}
+	if endAt(&g.body, o.body) || endAt(&o.body, g.body) {
+		return
+	}
+	if _, _, ok := g.body.crossing(o.body); ok && inReach(g.body, o.body) && inReach(o.body, g.body) {
+		b.girderFault(g.Girder, "girders-cross", fmt.Sprintf("girders %s and %s cross at one height", g.Name, o.Name), "end one at the other's side and go on with a third")
+	}
+}
+
+func inReach(a, o body) bool {
+	lo, hi, ok := a.crossing(o)
+	return ok && lo < a.s1 && hi > a.s0
+}
+
+// endAt trims the end of a that lies in o, if one does and o reaches there.
+func endAt(a *body, o body) bool {
+	lo, hi, ok := a.crossing(o)
+	if !ok {
+		return false
+	}
+	switch {
+	case a.s0 > lo-near && a.s0 < hi+near:
+		a.s0 = hi
+	case a.s1 > lo-near && a.s1 < hi+near:
+		a.s1 = lo
+	default:
+		return false
+	}
+	return true
+}
+
+func (b *builder) girderFault(g *plan.Girder, code, what, mend string) {
+	b.fault(plan.Diagnostic{Code: code, Pos: g.Pos, Where: "girder " + g.Name, Summary: what, Mend: mend})
+}
+
+// foundation adds girders, piles, and the sill plate of a stem wall.
+func (b *builder) foundation() {
+	for _, g := range b.girders {
+		b.girder(g)
+		b.piles(g)
+	}
+	if d := b.ground; d != nil && b.plan.Foundation.Kind == "stem" {
+		b.sillPlates(d)
+	}
+}
+
+// girder adds the girder, broken over piles where longer than the stock.
+func (b *builder) girder(g *framedGirder) {
+	from := g.body.s0
+	for _, to := range append(b.girderCuts(g), g.body.s1) {
+		m := b.lying(Girder, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
+		m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s", g.Name, at(from)), g.Member, b.plan.Levels[0]
+		g.pieces = append(g.pieces, b.member(m))
+		from = to
+	}
+}
+
+// girderCuts returns the stations of the piles over which g is spliced.
+func (b *builder) girderCuts(g *framedGirder) (cuts []float64) {
+	piles := slices.Sorted(slices.Values(g.Piles))
+	longest := b.longest()
+	for from := g.body.s0; g.body.s1-from > longest+geom.Eps; {
+		next := from
+		for _, p := range piles {
+			if p > next+geom.Eps && p <= from+longest+geom.Eps && p < g.body.s1 {
+				next = p
+			}
+		}
+		if next == from {
+			return cuts // no pile to break over: it must be had in one length
+		}
+		cuts = append(cuts, next)
+		from = next
+	}
+	return cuts
+}
+
+// piles stands a pile under each station of g, unless another girder has one
+// there, and ties girder to pile.
+func (b *builder) piles(g *framedGirder) {
+	sec := b.plan.Foundation.Pile
+	line := geom.NewFrame(g.From, g.To)
+	for _, s := range g.Piles {
+		if s < -near || s > g.To.Sub(g.From).Len()+near {
+			b.girderFault(g.Girder, "pile-off-girder", fmt.Sprintf("a pile at %s is off girder %s", inches(s), g.Name), "give stations along the girder, from its start")
+			continue
+		}
+		if sec.Depth == 0 {
+			continue
+		}
+		p := line.At(s, 0, 0)
+		pile := b.pileAt(p.Flat(), max(sec.Breadth, sec.Depth)/2)
+		if pile == nil {
+			pile = b.pile(g, line, s, sec)
+		}
+		members := []*Member{}
+		for _, m := range g.pieces {
+			if x, _ := g.body.f.Local(m.A.Flat()); s >= x-near && s <= x+m.Length+near {
+				members = append(members, m)
+			}
+		}
+		if len(members) == 0 && len(g.pieces) > 0 { // the end was cut back to another girder
+			members = append(members, g.pieces[min(1, int(math.Round(s/g.body.s1)))*(len(g.pieces)-1)])
+		}
+		b.joint(&Joint{Kind: GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
+			Members: append(members, pile), Below: true, Gap: g.z0 - pile.Z1, Tributary: pileShare(g, s)})
+	}
+}
+
+// pileShare returns the length of girder that the pile at s carries.
+func pileShare(g *framedGirder, s float64) float64 {
+	lo, hi := g.body.s0, g.body.s1
+	for _, p := range g.Piles {
+		if p < s-geom.Eps {
+			lo = max(lo, (p+s)/2)
+		}
+		if p > s+geom.Eps {
+			hi = min(hi, (p+s)/2)
+		}
+	}
+	return hi - lo
+}
+
+// pileAt returns the pile that stands within r of p, or nil.
+func (b *builder) pileAt(p geom.Vec2, r float64) *Member {
+	lo := geom.Vec3{X: p.X - r, Y: p.Y - r, Z: math.Inf(-1)}
+	hi := geom.Vec3{X: p.X + r, Y: p.Y + r, Z: math.Inf(1)}
+	for _, m := range b.index.within(lo, hi) {
+		if m.Role == Pile && m.A.Flat().Sub(p).Len() <= r {
+			return m
+		}
+	}
+	return nil
+}
+
+// pile adds one pile, from grade (or a foot below the girder, if that is
+// lower) to the girder's underside.
+func (b *builder) pile(g *framedGirder, line geom.Frame, s float64, sec plan.Lumber) *Member {
+	z0, z1 := min(0, g.z0-12), g.z0
+	w, d := sec.Width(), sec.Depth
+	m := &Member{ID: fmt.Sprintf("%s/pile@%s", g.Name, at(s)), Role: Pile, Level: b.plan.Levels[0], Section: sec, Length: z1 - z0, Z0: z0, Z1: z1,
+		A: line.At(s, 0, z0), B: line.At(s, 0, z1), Solid: []geom.Solid{line.Box(s-w/2, s+w/2, -d/2, d/2, z0, z1)}}
+	return b.member(m)
+}
+
+// sillPlates runs the sill plate on a stem wall under the rim.
+func (b *builder) sillPlates(d *deck) {
+	sill := b.plan.Foundation.Sill
+	if sill.Depth == 0 {
+		return
+	}
+	for _, loop := range d.loops {
+		for i, s := range stripsOf(loop, sill.Depth) {
+			w := loop[i].w
+			w.sills = append(w.sills, b.strip(w, d.level, SillPlate, s, sill, d.z0-sill.Width(), d.z0)...)
+		}
+	}
+}

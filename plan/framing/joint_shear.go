@@ -1,0 +1,140 @@
+package framing
+
+import (
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// shearPosts puts a post stud at each end of a shear segment, unless a
+// full-height member stands within 3 in of it: a holdown must have one to
+// hold (common practice, no published source).
+func shearPosts(w *framedWall, l *layout) {
+	for _, s := range w.Shear {
+		for _, c := range []float64{s.From + plate/2, s.To - plate/2} {
+			c = min(max(c, w.s0+plate/2), w.s1-plate/2)
+			if !l.fullNear(c, 3) {
+				l.put(slot{span: span{c - plate/2, c + plate/2}, role: Post})
+			}
+		}
+	}
+}
+
+// fullNear tells whether a full-height slot is centred within d of c.
+func (l *layout) fullNear(c, d float64) bool {
+	for _, x := range l.slots {
+		if x.role.FullHeight() && math.Abs((x.lo+x.hi)/2-c) <= d {
+			return true
+		}
+	}
+	return false
+}
+
+// shearJoints finds wall ends and collectors of each shear segment.
+func (b *builder) shearJoints() {
+	for _, w := range b.walls {
+		for _, s := range w.Shear {
+			for _, end := range []struct{ s, mid, dir float64 }{{s.From, s.From + plate/2, -1}, {s.To, s.To - plate/2, 1}} {
+				mid := min(max(end.mid, w.s0+plate/2), w.s1-plate/2)
+				if m := nearest(w.uprights, mid); m != nil {
+					f := b.footOf(w, m)
+					b.footJoint(w, WallEnd, m, f).Tributary = s.To - s.From
+				}
+				b.collector(w, s, end.s, end.dir)
+			}
+		}
+	}
+}
+
+// beyond is how far past a segment's end, in, its line must go on to make a
+// collector worth a strap: half a stud space and a post.
+const beyond = 12
+
+// collector ties the top of a segment's end to what carries its line on: the
+// wall's own plate, the plate of a wall in line, or a joist, beam, truss or
+// rafter above. An interior wall that ends free gets a joint with nothing to
+// tie to, so that the lack is told.
+func (b *builder) collector(w *framedWall, s *plan.Shear, end, dir float64) {
+	in := min(max(end-dir*plate/2, w.s0), w.s1)
+	top := w.capAt(min(max(in, w.c0), w.c1))
+	if top == nil {
+		return
+	}
+	on, need := b.goesOn(w, top, end, dir)
+	if !need {
+		return
+	}
+	j := b.newJoint(w, Collector, min(max(end, w.s0), w.s1), top.Z1, append([]*Member{top}, on...)...)
+	j.Below, j.Tributary = len(on) > 0, s.To-s.From
+}
+
+// goesOn finds the members that carry w's line on past a segment's end.
+func (b *builder) goesOn(w *framedWall, top *Member, end, dir float64) (on []*Member, need bool) {
+	out := end + dir*beyond
+	if out > w.s0 && out < w.s1 {
+		next := w.capAt(out)
+		if next == nil || next == top {
+			next = memberAt(w.plates, out)
+		}
+		return present(next), true
+	}
+	side := -1
+	if dir > 0 {
+		side = 1
+	}
+	met := false
+	for _, m := range w.meets {
+		if m.end == side && m.line {
+			return present(nearCap(m.other, m.tail)), true
+		}
+		met = met || m.end == side
+	}
+	if m := b.inLineAbove(w, out, dir); m != nil {
+		return []*Member{m}, true
+	}
+	return nil, !met && !w.Exterior
+}
+
+func present(m *Member) []*Member {
+	if m == nil {
+		return nil
+	}
+	return []*Member{m}
+}
+
+// nearCap returns the upper plate at one end of a wall.
+func nearCap(w *framedWall, tail bool) *Member {
+	if len(w.caps) == 0 {
+		return nil
+	}
+	if tail {
+		return w.caps[len(w.caps)-1]
+	}
+	return w.caps[0]
+}
+
+// inLineAbove returns the nearest member that runs w's way just above its
+// plates at station s, a foot to each side at most.
+func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
+	mid := w.Depth() / 2
+	lo, hi := w.frame.Box(min(s, s+dir), max(s, s+dir), mid-beyond, mid+beyond, w.top-1, w.top+beyond).Bounds()
+	best := math.Inf(1)
+	for _, m := range b.index.within(lo, hi) {
+		switch m.Role {
+		case Joist, Beam, Truss, Girder, Rim, Rafter, Ridge:
+		default:
+			continue
+		}
+		d := m.B.Sub(m.A).Flat().Unit()
+		if math.Abs(d.Cross(w.frame.D)) > 0.05 {
+			continue
+		}
+		x0, t := w.frame.Local(m.A.Flat())
+		x1, _ := w.frame.Local(m.B.Flat())
+		if off := math.Abs(t - mid); off < best-geom.Eps && off <= beyond && min(x0, x1) <= s && s <= max(x0, x1) {
+			hit, best = m, off
+		}
+	}
+	return hit
+}

@@ -1,0 +1,117 @@
+package framing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// runOf returns the frame in which a level's joists run along D.
+func runOf(l *plan.Level) geom.Frame {
+	if l.JoistRun == "x" {
+		return geom.NewFrame(geom.Vec2{}, geom.Vec2{X: 1})
+	}
+	return geom.NewFrame(geom.Vec2{}, geom.Vec2{Y: 1})
+}
+
+// joists lays joists across the deck: the first one space from the floor's
+// edge, each cut at the rims, at balloon walls, and, where longer than the
+// stock, over a support.
+func (b *builder) joists(d *deck) {
+	l, f := d.level, runOf(d.level)
+	if l.JoistSpace < plate || len(d.loops) == 0 {
+		return
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	start := math.Inf(1)
+	for _, loop := range d.loops {
+		for _, p := range points(loop) {
+			s, t := f.Local(p)
+			lo, hi, start = min(lo, t), max(hi, t), min(start, s)
+		}
+	}
+	half := l.Joists.Width() / 2
+	for k := 1; ; k++ {
+		c := lo + float64(k)*l.JoistSpace
+		if c+half > hi {
+			return
+		}
+		band := body{f: geom.Frame{Origin: f.At(start, c-half, 0).Flat(), D: f.D, In: f.In}, d: 2 * half}
+		spans := insideBand(d.inner, band.f, 0, band.d)
+		for _, o := range d.taken {
+			if s0, s1, ok := band.crossing(o); ok {
+				spans = without(spans, span{s0, s1})
+			}
+		}
+		for _, s := range spans {
+			b.joistRun(d, band, s, fmt.Sprintf("%s/joist@%s", l.Name, at(c-lo)))
+		}
+	}
+}
+
+// joistRun adds the joists of one span of a band.
+func (b *builder) joistRun(d *deck, band body, s span, id string) {
+	if s.hi-s.lo < 2*plate {
+		return
+	}
+	from := s.lo
+	for _, to := range append(b.joistCuts(d, band, s), s.hi) {
+		m := b.lying(Joist, band.f, from, to, 0, band.d, d.z0, d.z1)
+		m.ID, m.Level, m.Section = id, d.level, d.level.Joists
+		b.member(m)
+		from = to
+	}
+}
+
+// joistCuts returns where a run longer than the stock is broken: over the
+// farthest support within reach, each time.
+func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
+	longest := b.longest()
+	if s.hi-s.lo <= longest+geom.Eps {
+		return nil
+	}
+	supports := b.supports(d, band, s)
+	for from := s.lo; s.hi-from > longest+geom.Eps; {
+		i := slices.IndexFunc(supports, func(x float64) bool { return x > from+longest+geom.Eps }) - 1
+		if i == -2 {
+			i = len(supports) - 1
+		}
+		if i < 0 || supports[i] <= from+geom.Eps {
+			b.fault(plan.Diagnostic{Severity: plan.Warning, Code: "joist-too-long", Pos: d.level.Pos, Where: "level " + d.level.Name,
+				Summary: fmt.Sprintf("joists of level %s run %s without a support within the longest stock, %s", d.level.Name, inches(s.hi-from), inches(longest)),
+				Mend:    "add a girder or a bearing wall below, or run the joists the other way"})
+			return cuts
+		}
+		cuts = append(cuts, supports[i])
+		from = supports[i]
+	}
+	return cuts
+}
+
+// supports returns the stations along a band of the centres of girders and
+// bearing walls below it, in order.
+func (b *builder) supports(d *deck, band body, s span) (out []float64) {
+	add := func(o body) {
+		band.s0, band.s1 = s.lo, s.hi
+		if lo, hi, ok := band.crossing(o); ok && !band.inLine(o) {
+			if c := (lo + hi) / 2; c > s.lo && c < s.hi {
+				out = append(out, c)
+			}
+		}
+	}
+	if d.level.Index == 0 {
+		for _, g := range b.girders {
+			add(g.body)
+		}
+	}
+	for _, w := range b.walls {
+		if w.Bearing && math.Abs(w.top-d.z0) < 1.0/16 {
+			add(w.body())
+		}
+	}
+	slices.Sort(out)
+	return out
+}

@@ -1,0 +1,236 @@
+package framing
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// edge is one side of a floor: the wall along it and how far in the floor's
+// joists end, in.
+type edge struct {
+	w       *framedWall
+	inset   float64
+	balloon bool // the wall passes this floor: it has a ledger and no rim
+}
+
+// body returns the strip of depth d along the edge's wall.
+func (e edge) body(d float64) body { return body{e.w.frame, 0, e.w.Length(), d} }
+
+// outline returns the loops of exterior walls round level l, each in order.
+func (b *builder) outline(l *plan.Level) (loops [][]edge) {
+	var sides []edge
+	for _, w := range b.walls {
+		if !w.Exterior {
+			continue
+		}
+		switch {
+		case w.Level == l:
+			sides = append(sides, edge{w: w, inset: l.Rim})
+		case w.passes(l):
+			sides = append(sides, edge{w: w, inset: w.Depth() + plate, balloon: true})
+		}
+	}
+	used := make([]bool, len(sides))
+	for i := range sides {
+		if used[i] {
+			continue
+		}
+		if loop, ok := chain(sides, used, i); ok {
+			loops = append(loops, loop)
+		} else {
+			b.openLoop(l, sides, loop)
+		}
+	}
+	b.turned(l, loops)
+	return loops
+}
+
+// passes tells whether the wall's studs run past the floor of level l.
+func (w *framedWall) passes(l *plan.Level) bool {
+	return w.Balloon() && w.Level.Index < l.Index && l.Index <= w.ToLevel.Index
+}
+
+// chain follows the walls from side i, end to start, until it comes back.
+func chain(sides []edge, used []bool, i int) (loop []edge, ok bool) {
+	for at := i; ; {
+		used[at] = true
+		loop = append(loop, sides[at])
+		if touches(sides[at].w.To, sides[i].w.From) {
+			return loop, len(loop) > 2
+		}
+		next := slices.IndexFunc(sides, func(e edge) bool { return touches(sides[at].w.To, e.w.From) })
+		if next < 0 || used[next] {
+			return loop, false
+		}
+		at = next
+	}
+}
+
+func touches(a, b geom.Vec2) bool { return a.Sub(b).Len() <= near }
+
+// openLoop faults exterior walls that do not close. Without joists to lay
+// only an end that all but meets another is a fault.
+func (b *builder) openLoop(l *plan.Level, sides, loop []edge) {
+	last := loop[len(loop)-1].w
+	for _, e := range loop { // the end that goes nowhere may belong to an earlier part
+		if !slices.ContainsFunc(sides, func(o edge) bool { return touches(e.w.To, o.w.From) }) {
+			last = e.w
+		}
+	}
+	var best *framedWall
+	gap := math.Inf(1)
+	for _, e := range sides {
+		if d := e.w.From.Sub(last.To).Len(); e.w != last && d > near && d < gap {
+			best, gap = e.w, d
+		}
+	}
+	if best == nil || l.Joists.Depth == 0 && gap > 24 {
+		if l.Joists.Depth > 0 {
+			b.wallFault(last.Wall, "walls-open", fmt.Sprintf("ends where no exterior wall of level %s starts", l.Name), "close the outline; the floor needs it")
+		}
+		return
+	}
+	b.wallFault(last.Wall, "walls-open", fmt.Sprintf("ends %s from the start of wall %s, and no exterior wall of level %s starts there", inches(gap), best.Name, l.Name),
+		"set one of the two points right, so that the outline closes")
+}
+
+// turned faults an outline written clockwise that is no courtyard.
+func (b *builder) turned(l *plan.Level, loops [][]edge) {
+	for i, loop := range loops {
+		if area(loop) > 0 {
+			continue
+		}
+		inside := false
+		for j, o := range loops {
+			inside = inside || i != j && area(o) > 0 && contains(points(o), loop[0].w.From)
+		}
+		if !inside {
+			b.wallFault(loop[0].w.Wall, "walls-clockwise", fmt.Sprintf("and the other exterior walls of level %s go round clockwise", l.Name),
+				"write each from left to right as seen from outside")
+		}
+	}
+}
+
+func points(loop []edge) (out []geom.Vec2) {
+	for _, e := range loop {
+		out = append(out, e.w.From)
+	}
+	return out
+}
+
+// area returns twice the signed area, positive when counterclockwise.
+func area(loop []edge) (a float64) {
+	p := points(loop)
+	for i := range p {
+		a += p[i].Sub(p[0]).Cross(p[(i+1)%len(p)].Sub(p[0]))
+	}
+	return a
+}
+
+func contains(p []geom.Vec2, q geom.Vec2) (in bool) {
+	for i, a := range p {
+		z := p[(i+1)%len(p)]
+		if (a.Y <= q.Y) != (z.Y <= q.Y) && q.X < a.X+(z.X-a.X)*(q.Y-a.Y)/(z.Y-a.Y) {
+			in = !in
+		}
+	}
+	return in
+}
+
+// insetLoop returns the outline moved in by each edge's inset. Edges in line
+// with different insets leave a step.
+func insetLoop(loop []edge) (out []geom.Vec2) {
+	n := len(loop)
+	for i, e := range loop {
+		prev := loop[(i+n-1)%n]
+		d, f := prev.w.frame, e.w.frame
+		corner := f.Origin
+		if math.Abs(d.D.Cross(f.D)) < 0.035 {
+			out = append(out, corner.Add(d.In.Mul(prev.inset)), corner.Add(f.In.Mul(e.inset)))
+			continue
+		}
+		out = append(out, cross(d, prev.inset, f, e.inset))
+	}
+	return out
+}
+
+// cross returns where the lines at depth s of frame a and t of frame b meet.
+func cross(a geom.Frame, s float64, b geom.Frame, t float64) geom.Vec2 {
+	p, q := a.At(0, s, 0).Flat(), b.At(0, t, 0).Flat()
+	k := q.Sub(p).Cross(b.D) / a.D.Cross(b.D)
+	return p.Add(a.D.Mul(k))
+}
+
+// inside returns the spans of stations, at depth t of frame f, that lie
+// within the loops (even-odd, so a loop within a loop is a hole).
+func inside(loops [][]geom.Vec2, f geom.Frame, t float64) (out []span) {
+	var at []float64
+	for _, loop := range loops {
+		for i, p := range loop {
+			s0, t0 := f.Local(p)
+			s1, t1 := f.Local(loop[(i+1)%len(loop)])
+			if (t0 <= t) != (t1 <= t) {
+				at = append(at, s0+(s1-s0)*(t-t0)/(t1-t0))
+			}
+		}
+	}
+	slices.Sort(at)
+	for i := 0; i+1 < len(at); i += 2 {
+		out = append(out, span{at[i], at[i+1]})
+	}
+	return out
+}
+
+// insideBand returns the spans in which the whole band of depths t0..t1 lies
+// within the loops.
+func insideBand(loops [][]geom.Vec2, f geom.Frame, t0, t1 float64) []span {
+	const hair = 1e-6
+	levels := []float64{t0 + hair, t1 - hair}
+	for _, loop := range loops {
+		for _, p := range loop {
+			if _, t := f.Local(p); t > t0+2*hair && t < t1-2*hair {
+				levels = append(levels, t-hair, t+hair)
+			}
+		}
+	}
+	out := inside(loops, f, levels[0])
+	for _, t := range levels[1:] {
+		out = both(out, inside(loops, f, t))
+	}
+	return out
+}
+
+// both returns what two rows of spans have in common.
+func both(a, b []span) (out []span) {
+	for _, x := range a {
+		for _, y := range b {
+			if s := (span{max(x.lo, y.lo), min(x.hi, y.hi)}); s.hi-s.lo > geom.Eps {
+				out = append(out, s)
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
+	return out
+}
+
+// without returns the spans with cut taken out.
+func without(a []span, cut span) (out []span) {
+	for _, x := range a {
+		if !x.meets(cut) {
+			out = append(out, x)
+			continue
+		}
+		if cut.lo-x.lo > geom.Eps {
+			out = append(out, span{x.lo, cut.lo})
+		}
+		if x.hi-cut.hi > geom.Eps {
+			out = append(out, span{cut.hi, x.hi})
+		}
+	}
+	return out
+}
