@@ -1,0 +1,186 @@
+package render
+
+import (
+	"math"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+	"galewright/render/label"
+	"galewright/render/sheet"
+)
+
+// keyPlans returns a small outline of each level with the name of each wall
+// and the sheet of its elevation.
+func (c *context) keyPlans(w sheet.MM) (out []block) {
+	lo, hi, ok := c.wallBounds()
+	if !ok {
+		return nil
+	}
+	cap := c.readingCap()
+	head := cap * 1.4
+	margin := 8*cap + 4 // room for names outside
+	title := head*1.65 + 2
+	k := float64(w-2*margin) / math.Max(hi.X-lo.X, 1)
+	limit := float64(c.area().H)*0.42 - float64(2*margin+title)
+	if h := (hi.Y - lo.Y) * k; h > limit && limit > 0 {
+		k *= limit / h
+	}
+	h := title + 2*margin + sheet.MM((hi.Y-lo.Y)*k)
+	sheets := c.ahead()
+	for _, l := range c.House.Plan.Levels {
+		walls := c.wallsOn(l)
+		if len(walls) == 0 {
+			continue
+		}
+		out = append(out, &figure{W: w, H: h, Draw: func(p *page, at sheet.Pt) {
+			name := "Key plan, " + l.Name + ", not to scale"
+			p.text(lettered{S: fitText(name, head, true, w), Cap: head, At: sheet.Pt{X: at.X, Y: at.Y + head*1.1}, Bold: true, Role: "note"})
+			r := sheet.Rect{X: at.X, Y: at.Y + title, W: w, H: h - title}
+			origin := sheet.Pt{X: r.X + r.W/2 - sheet.MM((lo.X+hi.X)/2*k), Y: r.Y + r.H/2 + sheet.MM((lo.Y+hi.Y)/2*k)}
+			kp := &keyPlan{page: p, cap: cap, sheets: sheets, k: k, origin: origin, board: label.NewBoard(r)}
+			kp.draw(r, l, walls)
+		}})
+	}
+	return out
+}
+
+// wallBounds returns the extent of all walls on plan.
+func (c *context) wallBounds() (lo, hi geom.Vec2, ok bool) {
+	lo, hi = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, w := range c.House.Plan.Walls {
+		for _, p := range []geom.Vec2{w.From, w.To} {
+			lo = geom.Vec2{X: math.Min(lo.X, p.X), Y: math.Min(lo.Y, p.Y)}
+			hi = geom.Vec2{X: math.Max(hi.X, p.X), Y: math.Max(hi.Y, p.Y)}
+		}
+	}
+	return lo, hi, len(c.House.Plan.Walls) > 0
+}
+
+// wallsOn returns the walls that stand on a level or pass it.
+func (c *context) wallsOn(l *plan.Level) (out []*plan.Wall) {
+	for _, w := range c.House.Plan.Walls {
+		top := w.Level
+		if w.ToLevel != nil {
+			top = w.ToLevel
+		}
+		if w.Level.Index <= l.Index && l.Index <= top.Index {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// keyPlan draws one level.
+type keyPlan struct {
+	*page
+	cap    sheet.MM
+	sheets outlook
+	k      float64 // mm of paper an inch of house
+	origin sheet.Pt
+	board  *label.Board
+}
+
+func (kp *keyPlan) pt(p geom.Vec2) sheet.Pt {
+	return sheet.Pt{X: kp.origin.X + sheet.MM(p.X*kp.k), Y: kp.origin.Y - sheet.MM(p.Y*kp.k)}
+}
+
+func (kp *keyPlan) draw(r sheet.Rect, l *plan.Level, walls []*plan.Wall) {
+	for _, w := range walls {
+		kp.wall(w)
+	}
+	a := sheet.Rect{X: r.X + r.W - 13, Y: r.Y, W: 13, H: 13}
+	kp.northArrow(a.Centre(), 0)
+	kp.board.Block(a)
+	var labels []label.Label
+	for _, w := range walls {
+		labels = append(labels, kp.name(w))
+	}
+	for i, pl := range kp.board.Place(labels) {
+		if pl.OK {
+			kp.set(walls[i], pl)
+		}
+	}
+}
+
+// wall draws a wall to its true place, at least a pen wide so that it is
+// seen: outer walls solid, inner walls open.
+func (kp *keyPlan) wall(w *plan.Wall) {
+	f, n := w.Frame(), w.Length()
+	t := math.Max(w.Depth(), 1.0/kp.k)
+	var pts []sheet.Pt
+	for _, q := range [][2]float64{{0, 0}, {n, 0}, {n, t}, {0, t}} {
+		pts = append(pts, kp.pt(f.At(q[0], q[1], 0).Flat()))
+	}
+	s := sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}
+	if w.Exterior {
+		s.Fill = sheet.Black
+	}
+	kp.polygon(s, pts...)
+	kp.board.Block(bounds(pts))
+}
+
+// bounds returns the upright rectangle around points.
+func bounds(pts []sheet.Pt) sheet.Rect {
+	return sheet.Bounds(sheet.Polyline{Pts: pts}, nil)
+}
+
+// text of a wall's label: its name, and the sheets of its elevation.
+func (kp *keyPlan) label(w *plan.Wall) (name, sheets string) {
+	return w.Name, strings.Join(kp.sheets.of("wall "+w.Name), ", ")
+}
+
+// name returns the label of a wall: beside its middle on the side it is seen
+// from, then along it, then inside.
+func (kp *keyPlan) name(w *plan.Wall) label.Label {
+	name, sheets := kp.label(w)
+	z := kp.cap
+	lw := textWidth(name, z, true) + 1.5 + textWidth(sheets, z, false)
+	lh := z * 1.35
+	l := label.Label{Name: "wall " + w.Name, W: lw + 0.6, H: lh + 0.4}
+	f, n := w.Frame(), w.Length()
+	out := geom.Vec2{X: -f.In.X, Y: -f.In.Y}
+	for _, side := range []float64{1, -1} {
+		for _, s := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+			depth := 0.0
+			if side < 0 {
+				depth = math.Max(w.Depth(), 1/kp.k)
+			}
+			p := kp.pt(f.At(n*s, depth, 0).Flat())
+			dx := math.Abs(out.X)*float64(l.W/2) + 1.2*math.Abs(out.X)
+			dy := math.Abs(out.Y)*float64(l.H/2) + 1.2*math.Abs(out.Y)
+			l.Near = append(l.Near, sheet.Pt{X: p.X + sheet.MM(side*sign(out.X)*dx), Y: p.Y - sheet.MM(side*sign(out.Y)*dy)})
+		}
+	}
+	l.Anchors = []sheet.Pt{kp.pt(f.At(n/2, w.Depth()/2, 0).Flat()), kp.pt(f.At(n/4, w.Depth()/2, 0).Flat())}
+	return l
+}
+
+func sign(x float64) float64 {
+	switch {
+	case x > geom.Eps:
+		return 1
+	case x < -geom.Eps:
+		return -1
+	}
+	return 0
+}
+
+// set letters a wall where its label went.
+func (kp *keyPlan) set(w *plan.Wall, pl label.Place) {
+	name, sheets := kp.label(w)
+	z := kp.cap
+	if len(pl.Leader) > 1 {
+		kp.polyline(sheet.PenDim, sheet.LayerLabel, pl.Leader...)
+	}
+	at := sheet.Pt{X: pl.Rect.X + 0.3, Y: pl.Rect.Y + pl.Rect.H/2 + z/2}
+	kp.text(lettered{S: name, Cap: z, At: at, Bold: true, Role: "label"})
+	link := ""
+	if sheets != "" {
+		link = strings.SplitN(sheets, ",", 2)[0]
+	}
+	if sheets != "" {
+		kp.text(lettered{S: sheets, Cap: z, At: at.Add(sheet.Pt{X: textWidth(name, z, true) + 1.5}), Role: "label", Link: link})
+	}
+	kp.box("label", "key plan wall "+w.Name, pl.Rect)
+}
