@@ -47,6 +47,10 @@ type context struct {
 	Size    lettering
 	Pages   []*page // all pages of the set, numbered; empty while views lay out
 	diags   plan.Diagnostics
+	// foreseen holds the sheets of all views but the cover, once asked for.
+	foreseen outlook
+	// reading is the capital height of text sheets, mm; 0 = the paper's own.
+	reading sheet.MM
 }
 
 // tell adds a diagnostic.

@@ -145,10 +145,10 @@ func TestSameSetSameBytesWhateverTheClock(t *testing.T) {
 func TestFaultsAreTold(t *testing.T) {
 	nan := sheet.MM(math.NaN())
 	for want, m := range map[string]sheet.Mark{
-		"NaN is no number":  sheet.Line{Style: sheet.Style{Pen: sheet.PenCut}, A: sheet.Pt{X: nan}},
-		"has 0 points":      sheet.Polyline{Style: sheet.Style{Pen: sheet.PenCut}},
-		"unknown step":      sheet.Path{Style: sheet.Style{Pen: sheet.PenCut}, Segs: []sheet.Seg{{Op: 'q'}}},
-		`symbol "none"`:     sheet.Use{Symbol: "none", Scale: 1},
+		"NaN is no number": sheet.Line{Style: sheet.Style{Pen: sheet.PenCut}, A: sheet.Pt{X: nan}},
+		"has 0 points":     sheet.Polyline{Style: sheet.Style{Pen: sheet.PenCut}},
+		"unknown step":     sheet.Path{Style: sheet.Style{Pen: sheet.PenCut}, Segs: []sheet.Seg{{Op: 'q'}}},
+		`symbol "none"`:    sheet.Use{Symbol: "none", Scale: 1},
 		"mark that can be": &sheet.Line{},
 	} {
 		set := sample(t)
