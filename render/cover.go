@@ -14,8 +14,17 @@ var _ = register(view{Series: 0, Order: 10, Name: "cover", Pages: coverPages})
 // basis, the legend, how to read the sheets, cautions, the key plan, the
 // index of sheets and the list of revisions.
 func coverPages(c *context) []*page {
-	c.ahead()
-	return c.largest(coverLaid)
+	rest := c.ahead()[1:]
+	pages := c.largest(coverLaid)
+	if len(pages) > 1 { // the index lists the cover's own sheets too
+		c.foreseen = nil
+		for i, p := range pages {
+			c.foreseen = append(c.foreseen, foreseen{number: fmt.Sprintf("S-%03d", i+1), name: p.Name, scale: p.Scale, keys: p.Keys})
+		}
+		c.foreseen = append(c.foreseen, rest...)
+		pages = coverLaid(c)
+	}
+	return pages
 }
 
 func coverLaid(c *context) []*page {

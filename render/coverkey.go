@@ -19,15 +19,19 @@ func (c *context) keyPlans(w sheet.MM) (out []block) {
 	}
 	cap := c.readingCap()
 	head := cap * 1.4
-	margin := 8*cap + 4 // room for names outside
 	title := head*1.65 + 2
-	k := float64(w-2*margin) / math.Max(hi.X-lo.X, 1)
-	limit := float64(c.area().H)*0.42 - float64(2*margin+title)
+	sheets := c.ahead()
+	mx, my := sheet.MM(0), cap*1.35+3 // room for names outside
+	for _, w := range c.House.Plan.Walls {
+		mx = max(mx, nameWidth(w.Name, strings.Join(sheets.of("wall "+w.Name), ", "), cap)+3)
+	}
+	mx = min(mx, w/3)
+	k := float64(w-2*mx) / math.Max(hi.X-lo.X, 1)
+	limit := float64(c.area().H)*0.46 - float64(2*my+title)
 	if h := (hi.Y - lo.Y) * k; h > limit && limit > 0 {
 		k *= limit / h
 	}
-	h := title + 2*margin + sheet.MM((hi.Y-lo.Y)*k)
-	sheets := c.ahead()
+	h := title + 2*my + sheet.MM((hi.Y-lo.Y)*k)
 	for _, l := range c.House.Plan.Levels {
 		walls := c.wallsOn(l)
 		if len(walls) == 0 {
@@ -130,12 +134,17 @@ func (kp *keyPlan) label(w *plan.Wall) (name, sheets string) {
 	return w.Name, strings.Join(kp.sheets.of("wall "+w.Name), ", ")
 }
 
+// nameWidth is the width of a wall's label.
+func nameWidth(name, sheets string, cap sheet.MM) sheet.MM {
+	return textWidth(name, cap, true) + 1.5 + textWidth(sheets, cap, false)
+}
+
 // name returns the label of a wall: beside its middle on the side it is seen
 // from, then along it, then inside.
 func (kp *keyPlan) name(w *plan.Wall) label.Label {
 	name, sheets := kp.label(w)
 	z := kp.cap
-	lw := textWidth(name, z, true) + 1.5 + textWidth(sheets, z, false)
+	lw := nameWidth(name, sheets, z)
 	lh := z * 1.35
 	l := label.Label{Name: "wall " + w.Name, W: lw + 0.6, H: lh + 0.4}
 	f, n := w.Frame(), w.Length()
