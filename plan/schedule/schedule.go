@@ -1,10 +1,11 @@
-// Package schedule counts pieces: the legend numbers, the fasteners, what to
-// order. A placement flows in; tables flow out as data, text, CSV and JSON.
-// It counts what is placed and nothing else, so sheets and order agree.
 package schedule
 
 import (
+	"cmp"
+	"slices"
+
 	"galewright/plan/hardware"
+	"galewright/plan/length"
 	"galewright/plan/placement"
 )
 
@@ -19,16 +20,40 @@ type Line struct {
 
 // NailCount is a number of one fastener.
 type NailCount struct {
-	Nail  string // "10d x 1-1/2 (0.148 x 1.5)"
+	Nail  string // "10d x 1 1/2 (0.148 x 1 1/2)"
 	Count int
 	Hand  bool // driven by hand only
+	Size  hardware.Nail
 }
 
 // Schedule is the count of a placement.
 type Schedule struct {
 	Placement *placement.Placement
 	Lines     []*Line
+	Sheathing []*Sheathing // of the walls' shear segments
 	byMark    map[string]*Line
+}
+
+// New counts the pieces of p.
+func New(p *placement.Placement) *Schedule {
+	s := &Schedule{Placement: p, byMark: map[string]*Line{}}
+	for _, q := range p.Pieces {
+		l := s.byMark[q.Item.Mark]
+		if l == nil {
+			l = &Line{Item: q.Item}
+			s.byMark[q.Item.Mark] = l
+		}
+		l.Pieces = append(l.Pieces, q)
+	}
+	for _, it := range p.Catalogue.Items {
+		if l := s.byMark[it.Mark]; l != nil {
+			s.Lines = append(s.Lines, l)
+			l.Number = len(s.Lines)
+			l.Nails = nails(l.Pieces)
+		}
+	}
+	s.Sheathing = sheathing(p)
+	return s
 }
 
 // Number returns the legend number of a mark, 0 when none is placed.
@@ -37,4 +62,146 @@ func (s *Schedule) Number(mark string) int {
 		return l.Number
 	}
 	return 0
+}
+
+// Line returns the line of a mark, or nil when none is placed.
+func (s *Schedule) Line(mark string) *Line { return s.byMark[mark] }
+
+// Pieces returns how many pieces are placed.
+func (s *Schedule) Pieces() int { return len(s.Placement.Pieces) }
+
+// Nails returns all fasteners of the pieces placed, those of sheathing not
+// among them.
+func (s *Schedule) Nails() []NailCount { return nails(s.Placement.Pieces) }
+
+// nails adds up the fasteners of pieces by size and by how they are driven,
+// in the order they first come.
+func nails(pieces []*placement.Piece) []NailCount {
+	var t tally
+	for _, p := range pieces {
+		for i, f := range p.Item.Fasteners {
+			t.add(p.Item.Nails[i], f.HandOnly, f.Total())
+		}
+	}
+	return t.list
+}
+
+// tally adds up fasteners of one size and way of driving.
+type tally struct {
+	list []NailCount
+	at   map[nailKey]int
+}
+
+type nailKey struct {
+	diameter, length float64
+	bolt, hand       bool
+}
+
+func (t *tally) add(n hardware.Nail, hand bool, count int) {
+	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand}
+	i, ok := t.at[k]
+	if !ok {
+		if t.at == nil {
+			t.at = map[nailKey]int{}
+		}
+		i = len(t.list)
+		t.at[k] = i
+		t.list = append(t.list, NailCount{Nail: nailLabel(n), Hand: hand, Size: n})
+	}
+	t.list[i].Count += count
+}
+
+// nailLabel names a nail with its size: 8d common (0.131" x 2 1/2").
+func nailLabel(n hardware.Nail) string {
+	if n.Name == "" || n.Name[0] == '0' || n.Name[0] == '.' || n.Bolt() {
+		return n.Name
+	}
+	return n.Name + " (" + number(n.Diameter) + " x " + inches(n.Length) + ")"
+}
+
+// inches prints a length without its mark, as boxes of nails do: 2 1/2.
+func inches(in float64) string {
+	s := length.Feet(in)
+	return s[:len(s)-1]
+}
+
+// Group is one part of a breakdown.
+type Group struct {
+	Name  string
+	Lines []*Line // with only the pieces of this group; numbers as in the legend
+}
+
+// Pieces returns how many pieces the group has.
+func (g *Group) Pieces() (n int) {
+	for _, l := range g.Lines {
+		n += len(l.Pieces)
+	}
+	return n
+}
+
+// Keys lists the breakdowns that By knows.
+var Keys = []string{"item", "wall", "level", "phase"}
+
+// By breaks the count down by item, wall (or roof, girder, porch), level or
+// phase; groups of walls and levels come in the order of the house, phases in
+// the order of work. It returns nil for another key.
+func (s *Schedule) By(key string) []*Group {
+	if !slices.Contains(Keys, key) {
+		return nil
+	}
+	order := map[string]int{}
+	pieces := map[string][]*placement.Piece{}
+	var names []string
+	for _, p := range s.Placement.Pieces {
+		name, rank := s.groupOf(key, p)
+		if _, ok := order[name]; !ok {
+			order[name] = rank
+			names = append(names, name)
+		}
+		pieces[name] = append(pieces[name], p)
+	}
+	slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(order[a], order[b]) })
+	out := make([]*Group, len(names))
+	for i, n := range names {
+		out[i] = &Group{Name: n, Lines: s.split(pieces[n])}
+	}
+	return out
+}
+
+// groupOf names the group of a piece and its place among the groups.
+func (s *Schedule) groupOf(key string, p *placement.Piece) (string, int) {
+	switch key {
+	case "item":
+		return p.Item.Mark, s.Number(p.Item.Mark)
+	case "wall":
+		return p.Joint.Host, 0
+	case "phase":
+		return p.Item.Phase.Name, p.Item.Phase.Order()
+	}
+	switch j := p.Joint; {
+	case j.Level != nil:
+		return j.Level.Name, j.Level.Index
+	case j.Roof != nil:
+		return "roof", len(s.Placement.House.Plan.Levels)
+	}
+	return "foundation", -1
+}
+
+// split counts some pieces by item, in the order of the legend.
+func (s *Schedule) split(pieces []*placement.Piece) (out []*Line) {
+	by := map[*hardware.Item]*Line{}
+	for _, p := range pieces {
+		l := by[p.Item]
+		if l == nil {
+			l = &Line{Number: s.Number(p.Item.Mark), Item: p.Item}
+			by[p.Item] = l
+			out = append(out, l)
+		}
+		l.Pieces = append(l.Pieces, p)
+	}
+	slices.SortFunc(out, func(a, b *Line) int { return cmp.Compare(a.Number, b.Number) })
+	for _, l := range out {
+		l.Nails = nails(l.Pieces)
+	}
+	return out
 }

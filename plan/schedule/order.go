@@ -1,0 +1,232 @@
+package schedule
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan/hardware"
+	"galewright/plan/length"
+)
+
+// OrderRow is one line of the order list.
+type OrderRow struct {
+	Section string  // "pieces", "coil", "nails", "bolts", "rods", "nuts", "washers", "panels", "hours"
+	Number  int     // of the legend; 0 when it is none of its lines
+	Name    string  // what to ask for
+	Detail  string  // size, or how it is driven
+	Count   int     // what the sheets show
+	Spare   int     // what to have with the spare added
+	Order   float64 // how much to buy, in Unit
+	Unit    string  // "each", "lb", "roll", "panel", "hours"
+	Packs   int     // 0 when it is not packed
+	Pack    string  // what one pack holds
+	Source  string  // of a number that is not a count
+}
+
+// Box is the weight of one box of nails, lb (common practice, no published
+// source).
+const Box = 5
+
+// Orders returns the order list, with the spare part (0.05 is 5 percent)
+// added to pieces, nails and panels and each rounded up.
+func (s *Schedule) Orders(spare float64) []OrderRow {
+	rows := s.orderPieces(spare)
+	rows = append(rows, s.orderNails(spare)...)
+	rows = append(rows, s.orderRods(spare)...)
+	rows = append(rows, s.orderPanels(spare)...)
+	return append(rows, s.hours()...)
+}
+
+// more returns n with the spare part added, rounded up. The spare is rounded
+// to a millionth first, so that 5 percent of 100 is 5 and not 5.0000001.
+func more(n int, spare float64) int {
+	return n + int(math.Ceil(math.Round(float64(n)*spare*1e6)/1e6))
+}
+
+func (s *Schedule) orderPieces(spare float64) (out []OrderRow) {
+	for _, l := range s.Lines {
+		if l.Item.Coil > 0 {
+			out = append(out, coilRow(l, spare))
+			continue
+		}
+		n := len(l.Pieces) * max(l.Item.Bodies, 1)
+		r := OrderRow{Section: "pieces", Number: l.Number, Name: l.Item.Mark, Detail: Size(l.Item), Count: n, Spare: more(n, spare), Unit: "each"}
+		r.Order = float64(r.Spare)
+		if l.Item.Pack > 1 {
+			r.Packs = (r.Spare + l.Item.Pack - 1) / l.Item.Pack
+			r.Pack = fmt.Sprintf("pack of %d", l.Item.Pack)
+			r.Order = float64(r.Packs * l.Item.Pack)
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// coilRow cuts a coil strap's pieces, and as many of the longest as spare
+// asks, from rolls.
+func coilRow(l *Line, spare float64) OrderRow {
+	var cuts []float64
+	for _, p := range l.Pieces {
+		cuts = append(cuts, p.Cut)
+	}
+	n := len(cuts)
+	long := slices.Max(cuts)
+	for range more(n, spare) - n {
+		cuts = append(cuts, long)
+	}
+	rolls, bound := Rolls(cuts, l.Item.Coil)
+	total := 0.0
+	for _, c := range cuts {
+		total += c
+	}
+	return OrderRow{Section: "coil", Number: l.Number, Name: l.Item.Mark, Detail: fmt.Sprintf("%s of strap, %s", length.Feet(total), Size(l.Item)),
+		Count: n, Spare: len(cuts), Order: float64(len(rolls)), Unit: "roll", Packs: len(rolls), Pack: "roll of " + length.Feet(l.Item.Coil),
+		Source: fmt.Sprintf("best fit, longest first; no cutting needs fewer than %d", bound)}
+}
+
+// allNails adds up the fasteners of pieces and of sheathing, and the bolts
+// that items themselves are not.
+func (s *Schedule) allNails() []NailCount {
+	var t tally
+	for _, n := range s.Nails() {
+		t.add(n.Size, n.Hand, n.Count)
+	}
+	for _, h := range s.Sheathing {
+		if h.Nails > 0 && h.Nail.Diameter > 0 {
+			t.add(h.Nail, false, h.Nails)
+		}
+	}
+	slices.SortStableFunc(t.list, func(a, b NailCount) int {
+		return cmp.Or(cmp.Compare(a.Size.Diameter, b.Size.Diameter), cmp.Compare(a.Size.Length, b.Size.Length))
+	})
+	return t.list
+}
+
+func (s *Schedule) orderNails(spare float64) (out []OrderRow) {
+	for _, n := range s.allNails() {
+		r := OrderRow{Section: "nails", Name: n.Nail, Detail: "by hand or gun", Count: n.Count, Spare: more(n.Count, spare), Unit: "lb"}
+		if n.Hand {
+			r.Detail = "by hand only"
+		}
+		per, source := PerPound(n.Size)
+		if per == 0 {
+			r.Section, r.Detail, r.Unit, r.Order = "bolts", "", "each", float64(r.Spare)
+			out = append(out, r)
+			continue
+		}
+		r.Order = math.Ceil(float64(r.Spare)/per*10-1e-9) / 10
+		r.Packs = int(math.Ceil(r.Order/Box - 1e-9))
+		r.Pack = fmt.Sprintf("box of %d lb", Box)
+		r.Source = fmt.Sprintf("%.0f in a pound: %s", per, source)
+		out = append(out, r)
+	}
+	return out
+}
+
+// orderRods lists the rods of pairs and holdowns cut to length, and the nuts
+// and washers of all rods and bolts.
+func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
+	type rod struct{ diameter, long float64 }
+	rods, nuts, washers := map[rod]int{}, map[float64]int{}, map[rod]int{}
+	for _, l := range s.Lines {
+		it := l.Item
+		for _, p := range l.Pieces {
+			ends := rodEnds(it, p.Cut)
+			if ends == 0 {
+				continue
+			}
+			if p.Cut > 0 {
+				rods[rod{it.Rod, math.Ceil(p.Cut - 1e-9)}]++
+			}
+			nuts[it.Rod] += ends
+			washers[rod{it.Rod, it.Washer}] += ends
+		}
+	}
+	order := func(a, b rod) int { return cmp.Or(cmp.Compare(a.diameter, b.diameter), cmp.Compare(a.long, b.long)) }
+	for _, k := range sorted(rods, order) {
+		out = append(out, hardwareRow("rods", fmt.Sprintf("%s threaded rod", length.Feet(k.diameter)), length.Feet(k.long)+" long", rods[k], 0))
+	}
+	for _, k := range sorted(nuts, func(a, b float64) int { return cmp.Compare(a, b) }) {
+		out = append(out, hardwareRow("nuts", fmt.Sprintf("nut for %s rod", length.Feet(k)), "", nuts[k], spare))
+	}
+	for _, k := range sorted(washers, order) {
+		detail := "cut washer"
+		if k.long > 0 {
+			detail = fmt.Sprintf("%s square plate", length.Feet(k.long))
+		}
+		out = append(out, hardwareRow("washers", fmt.Sprintf("washer for %s rod", length.Feet(k.diameter)), detail, washers[k], spare))
+	}
+	return out
+}
+
+// rodEnds returns how many ends of a piece's rod take a nut and washer.
+func rodEnds(it *hardware.Item, cut float64) int {
+	switch {
+	case it.Rod <= 0:
+		return 0
+	case it.Bodies == 2 || it.Bodies == 1 && cut > 0:
+		return 2
+	}
+	return 1
+}
+
+func hardwareRow(section, name, detail string, n int, spare float64) OrderRow {
+	m := more(n, spare)
+	return OrderRow{Section: section, Name: name, Detail: detail, Count: n, Spare: m, Order: float64(m), Unit: "each"}
+}
+
+// sorted returns the keys of m in order.
+func sorted[K comparable, V any](m map[K]V, order func(a, b K) int) []K {
+	keys := make([]K, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.SortFunc(keys, order)
+	return keys
+}
+
+func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
+	type panel struct {
+		thick      string
+		wide, tall float64
+	}
+	n := map[panel]int{}
+	var order []panel
+	for _, h := range s.Sheathing {
+		k := panel{h.Shear.Panel, h.Size[0], h.Size[1]}
+		if n[k] == 0 {
+			order = append(order, k)
+		}
+		n[k] += h.Panels
+	}
+	for _, k := range order {
+		m := more(n[k], spare)
+		out = append(out, OrderRow{Section: "panels", Name: k.thick + " in structural panel", Detail: length.Feet(k.wide) + " x " + length.Feet(k.tall),
+			Count: n[k], Spare: m, Order: float64(m), Unit: "panel", Source: "shear wall segments only, upright, cut at the segment's end"})
+	}
+	return out
+}
+
+// hours adds up the minutes of the catalogue by phase, in hours.
+func (s *Schedule) hours() (out []OrderRow) {
+	for _, g := range s.By("phase") {
+		minutes, timed := 0.0, 0
+		for _, l := range g.Lines {
+			minutes += l.Item.Minutes * float64(len(l.Pieces))
+			if l.Item.Minutes > 0 {
+				timed += len(l.Pieces)
+			}
+		}
+		if timed == 0 {
+			continue
+		}
+		r := OrderRow{Section: "hours", Name: "install " + g.Name, Count: timed, Spare: timed, Order: math.Round(minutes/60*10) / 10, Unit: "hours", Source: "minutes of the catalogue"}
+		if rest := g.Pieces() - timed; rest > 0 {
+			r.Detail = fmt.Sprintf("%d pieces without minutes not in it", rest)
+		}
+		out = append(out, r)
+	}
+	return out
+}

@@ -1,0 +1,275 @@
+package schedule
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"galewright/plan/hardware"
+	"galewright/plan/length"
+)
+
+// Formats lists what Count and Order can write.
+var Formats = []string{"table", "csv", "json"}
+
+// Size says how large an item is: 3'-0" x 1 1/4" x 20 ga.
+func Size(it *hardware.Item) string {
+	var parts []string
+	for _, in := range []float64{it.Length, it.Width} {
+		if in > 0 {
+			parts = append(parts, length.Feet(in))
+		}
+	}
+	switch {
+	case it.Gauge != "":
+		parts = append(parts, it.Gauge+" ga")
+	case it.Thickness > 0:
+		parts = append(parts, number(it.Thickness)+`"`)
+	}
+	if it.Rod > 0 {
+		parts = append(parts, length.Feet(it.Rod)+" rod")
+	}
+	return strings.Join(parts, " x ")
+}
+
+// number prints a plain number without trailing zeros, three decimals at most.
+func number(v float64) string {
+	s := strconv.FormatFloat(v, 'f', 3, 64)
+	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
+}
+
+// column is one column of a table: its stable name and what a row has in it.
+type column[R any] struct {
+	name string
+	cell func(R) any // string, int or float64
+}
+
+// countRow is one line of a count: an item in a group, or a nail of it.
+type countRow struct {
+	group string
+	line  *Line
+	nail  NailCount
+	first bool // the row that carries the pieces
+}
+
+// countColumns are the columns of a count, in the order that CSV and JSON keep.
+var countColumns = []column[countRow]{
+	{"number", func(r countRow) any { return r.line.Number }},
+	{"mark", func(r countRow) any { return r.line.Item.Mark }},
+	{"kind", func(r countRow) any { return r.line.Item.Kind.Name }},
+	{"size", func(r countRow) any { return Size(r.line.Item) }},
+	{"phase", func(r countRow) any { return r.line.Item.Phase.Name }},
+	{"pieces", func(r countRow) any {
+		if r.first {
+			return len(r.line.Pieces)
+		}
+		return 0
+	}},
+	{"fastener", func(r countRow) any { return r.nail.Nail }},
+	{"driven", func(r countRow) any {
+		switch {
+		case r.nail.Nail == "":
+			return ""
+		case r.nail.Hand:
+			return "hand"
+		}
+		return "any"
+	}},
+	{"fasteners", func(r countRow) any { return r.nail.Count }},
+}
+
+// countRows lists a breakdown as rows: each item, and each further fastener
+// of it on a row of its own with no pieces, so that columns may be added up.
+func (s *Schedule) countRows(by string) (out []countRow) {
+	for _, g := range s.By(by) {
+		for _, l := range g.Lines {
+			if len(l.Nails) == 0 {
+				out = append(out, countRow{g.Name, l, NailCount{}, true})
+			}
+			for i, n := range l.Nails {
+				out = append(out, countRow{g.Name, l, n, i == 0})
+			}
+		}
+	}
+	return out
+}
+
+// Count writes the count of s by item, wall, level or phase, as "table",
+// "csv" or "json".
+func Count(w io.Writer, s *Schedule, by, format string) error {
+	if !slices.Contains(Keys, by) {
+		return fmt.Errorf("counting by %q: not one of %s", by, strings.Join(Keys, ", "))
+	}
+	cols := countColumns
+	if by != "item" {
+		cols = append([]column[countRow]{{by, func(r countRow) any { return r.group }}}, cols...)
+	}
+	rows := s.countRows(by)
+	if format == "table" {
+		return countTable(w, s, by, rows)
+	}
+	return write(w, cols, rows, format)
+}
+
+// orderColumns are the columns of the order list.
+var orderColumns = []column[OrderRow]{
+	{"section", func(r OrderRow) any { return r.Section }},
+	{"number", func(r OrderRow) any { return r.Number }},
+	{"name", func(r OrderRow) any { return r.Name }},
+	{"detail", func(r OrderRow) any { return r.Detail }},
+	{"count", func(r OrderRow) any { return r.Count }},
+	{"with_spare", func(r OrderRow) any { return r.Spare }},
+	{"order", func(r OrderRow) any { return r.Order }},
+	{"unit", func(r OrderRow) any { return r.Unit }},
+	{"packs", func(r OrderRow) any { return r.Packs }},
+	{"pack", func(r OrderRow) any { return r.Pack }},
+	{"source", func(r OrderRow) any { return r.Source }},
+}
+
+// Order writes the order list of s with spare (0.05 is 5 percent).
+func Order(w io.Writer, s *Schedule, spare float64, format string) error {
+	rows := s.Orders(spare)
+	if format == "table" {
+		return orderTable(w, rows, spare)
+	}
+	return write(w, orderColumns, rows, format)
+}
+
+// write writes rows as CSV or JSON.
+func write[R any](w io.Writer, cols []column[R], rows []R, format string) error {
+	switch format {
+	case "csv":
+		return writeCSV(w, cols, rows)
+	case "json":
+		return writeJSON(w, cols, rows)
+	}
+	return fmt.Errorf("writing a schedule as %q: not one of %s", format, strings.Join(Formats, ", "))
+}
+
+// writeCSV writes RFC 4180 lines, numbers plain, so that a spreadsheet opens
+// them without a question. Nothing starts with a sign a spreadsheet would
+// take for a formula.
+func writeCSV[R any](w io.Writer, cols []column[R], rows []R) error {
+	c := csv.NewWriter(w)
+	c.UseCRLF = true
+	line := make([]string, len(cols))
+	for i, col := range cols {
+		line[i] = col.name
+	}
+	if err := c.Write(line); err != nil {
+		return err
+	}
+	for _, r := range rows {
+		for i, col := range cols {
+			line[i] = plain(col.cell(r))
+		}
+		if err := c.Write(line); err != nil {
+			return err
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+func plain(v any) string {
+	switch v := v.(type) {
+	case int:
+		return strconv.Itoa(v)
+	case float64:
+		return number(v)
+	case string:
+		if v != "" && strings.ContainsRune("=+-@\t", rune(v[0])) {
+			return "'" + v
+		}
+		return v
+	}
+	return fmt.Sprint(v)
+}
+
+// writeJSON writes an array of objects with their keys in column order.
+func writeJSON[R any](w io.Writer, cols []column[R], rows []R) error {
+	var b strings.Builder
+	b.WriteString("[")
+	for i, r := range rows {
+		if i > 0 {
+			b.WriteString(",")
+		}
+		b.WriteString("\n  {")
+		for k, col := range cols {
+			if k > 0 {
+				b.WriteString(", ")
+			}
+			v, err := json.Marshal(col.cell(r))
+			if err != nil {
+				return fmt.Errorf("writing column %s: %w", col.name, err)
+			}
+			fmt.Fprintf(&b, "%q: %s", col.name, v)
+		}
+		b.WriteString("}")
+	}
+	b.WriteString("\n]\n")
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// countTable writes a count for reading.
+func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
+	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
+	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tgoes on\tpieces\tfasteners")
+	group := ""
+	for _, r := range rows {
+		if by != "item" && r.group != group {
+			group = r.group
+			fmt.Fprintf(t, "%s %s\t\t\t\t\t\t\n", by, group)
+		}
+		left := fmt.Sprintf("%d\t%s\t%s\t%s\t%s\t%d", r.line.Number, r.line.Item.Mark, r.line.Item.Kind.Name, Size(r.line.Item), r.line.Item.Phase.Name, len(r.line.Pieces))
+		if !r.first {
+			left = "\t\t\t\t\t"
+		}
+		fmt.Fprintf(t, "%s\t%s\n", left, nailText(r.nail))
+	}
+	total := 0
+	for _, n := range s.Nails() {
+		total += n.Count
+	}
+	fmt.Fprintf(t, "\tall\t\t\t\t%d\t%d\n", s.Pieces(), total)
+	return t.Flush()
+}
+
+func nailText(n NailCount) string {
+	if n.Nail == "" {
+		return "none"
+	}
+	s := fmt.Sprintf("%d %s", n.Count, n.Nail)
+	if n.Hand {
+		s += ", by hand only"
+	}
+	return s
+}
+
+// orderTable writes the order list for reading.
+func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
+	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
+	fmt.Fprintf(t, "no.\twhat\tdetail\tcount\twith %s%%\torder\tpacks\tsource\n", number(spare*100))
+	section := ""
+	for _, r := range rows {
+		if r.Section != section {
+			section = r.Section
+			fmt.Fprintf(t, "%s\t\t\t\t\t\t\t\n", section)
+		}
+		no, packs := "", ""
+		if r.Number > 0 {
+			no = strconv.Itoa(r.Number)
+		}
+		if r.Packs > 0 {
+			packs = fmt.Sprintf("%d x %s", r.Packs, r.Pack)
+		}
+		fmt.Fprintf(t, "%s\t%s\t%s\t%d\t%d\t%s %s\t%s\t%s\n", no, r.Name, r.Detail, r.Count, r.Spare, number(r.Order), r.Unit, packs, r.Source)
+	}
+	return t.Flush()
+}
