@@ -30,6 +30,7 @@ const (
 	Valley      Role = "valley rafter"
 	Ridge       Role = "ridge"
 	Outlooker   Role = "outlooker"
+	Fly         Role = "fly rafter" // of a gable overhang: hangs on outlookers, bears on nothing
 	Truss       Role = "truss"
 	Girder      Role = "girder"
 	Pile        Role = "pile"

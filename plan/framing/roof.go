@@ -1,0 +1,276 @@
+package framing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+	"galewright/plan/roofplan"
+)
+
+// roofSide is what carries one side of a roof body.
+type roofSide struct {
+	walls []*plan.Wall // in its line, in the order of the plan
+	porch *plan.Porch  // whose beam carries it where there is no wall
+	plate float64      // top of the plates (or beam) above grade
+	depth float64      // of the thinnest of the walls, or width of the beam
+	seat  float64      // plan length of the birdsmouth's seat
+	rake  bool         // a gable end whose wall runs up to the rafters
+}
+
+// roofBody is one roof of the plan with what it bears on.
+type roofBody struct {
+	*plan.Roof
+	body  *roofplan.Body
+	sides [4]roofSide
+}
+
+// bodyOf returns the geometry of a roof of the plan; ok is false when a
+// fault of the plan keeps it from being one.
+func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, ok bool) {
+	slope := r.Pitch / 12
+	other := r.PitchOther / 12
+	hips := [2]bool{r.GableEnd[0] == "hip", r.GableEnd[1] == "hip"}
+	slopes, ok := roofplan.Slopes(r.Kind, roofplan.Shape{Axis: r.Ridge, High: r.High, Slope: slope, Other: other, HipEnd: hips})
+	size := r.Area[1].Sub(r.Area[0])
+	if !ok || size.X < 2*r.Rafters.Depth || size.Y < 2*r.Rafters.Depth {
+		return nil, false
+	}
+	rb = &roofBody{Roof: r, body: &roofplan.Body{Name: r.Name, Lo: r.Area[0], Hi: r.Area[1],
+		Axis: r.Ridge, Spacing: r.Spacing, Thick: r.Rafters.Width()}}
+	for i, m := range slopes {
+		side := b.sideOf(rb, i)
+		over := r.Overhang
+		if m > 0 {
+			if !r.Trusses {
+				side.seat = seat(side.depth, r.Rafters.Depth, m)
+			}
+			rb.body.Sides[i] = roofplan.Side{Slope: m, Over: over,
+				Height: side.plate + r.Rafters.Depth*cosInv(m) - side.seat*m}
+		} else {
+			if r.Kind != "shed" || roofplan.SideNames[i] != r.High {
+				over = r.Rake
+			}
+			rb.body.Sides[i] = roofplan.Side{Over: over}
+		}
+		rb.sides[i] = side
+	}
+	for i := range rb.sides {
+		rb.body.Sides[i].Against = b.against(rb, i)
+	}
+	return rb, true
+}
+
+// cosInv returns 1 over the cosine of a slope of m rise per inch of run.
+func cosInv(m float64) float64 { return math.Hypot(1, m) }
+
+// seat returns the plan length of a birdsmouth's seat over a wall of the
+// given depth: the whole wall, but no more than keeps the notch within a
+// quarter of the rafter's depth (IBC 2308.7.4: notches at the ends not over
+// 1/4 of the depth). The notch is seat·sin θ deep, square to the rafter.
+func seat(wall, rafter, m float64) float64 {
+	sin := m / cosInv(m)
+	return min(wall, rafter/(4*sin))
+}
+
+// onSide tells whether the segment lies in the line of side i of the body
+// and shares some of its length.
+func onSide(body *roofplan.Body, i int, from, to geom.Vec2) bool {
+	if math.Abs(body.On(i, from)) > near || math.Abs(body.On(i, to)) > near {
+		return false
+	}
+	along := roofplan.Outward(i).Left()
+	lo, hi := along.Dot(from), along.Dot(to)
+	lo, hi = min(lo, hi), max(hi, lo)
+	a, z := along.Dot(body.Lo), along.Dot(body.Hi)
+	return hi > min(a, z)+near && lo < max(a, z)-near
+}
+
+// plateTop returns the top of a wall's plates above grade; of a rake wall,
+// of its lowest place.
+func plateTop(w *plan.Wall) float64 {
+	switch {
+	case w.Height > 0:
+		return w.Level.Floor + w.Height
+	case w.Balloon():
+		return w.ToLevel.Top()
+	}
+	return w.Level.Top()
+}
+
+// carries tells whether the wall's top is at the plates of level l.
+func carries(w *plan.Wall, l *plan.Level) bool {
+	return w.ToLevel == l || (w.ToLevel == nil && w.Level == l)
+}
+
+// sideOf finds the walls, or the porch beam, in the line of side i.
+func (b *builder) sideOf(rb *roofBody, i int) (s roofSide) {
+	s.plate, s.depth = rb.Over.Top(), math.Inf(1)
+	for _, w := range b.wallsOn(rb.body, i) {
+		if !carries(w, rb.Over) {
+			continue
+		}
+		if len(s.walls) == 0 {
+			s.plate = plateTop(w)
+		}
+		s.walls = append(s.walls, w)
+		s.depth = min(s.depth, w.Depth())
+		s.rake = s.rake || w.Top == "rake"
+	}
+	for _, p := range b.plan.Porches {
+		if len(s.walls) == 0 && onSide(rb.body, i, p.From, p.To) {
+			s.porch, s.plate, s.depth = p, p.Top, p.Beam.Width()
+			break
+		}
+	}
+	if math.IsInf(s.depth, 1) {
+		s.depth = 5.5
+	}
+	return s
+}
+
+// wallsOn returns the walls of any level in the line of side i.
+func (b *builder) wallsOn(body *roofplan.Body, i int) (out []*plan.Wall) {
+	for _, w := range b.plan.Walls {
+		if onSide(body, i, w.From, w.To) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// against tells whether the body ends at a higher wall on its level side i:
+// one of a level above, or one that looks at the roof with its outside.
+func (b *builder) against(rb *roofBody, i int) bool {
+	if rb.body.Sloped(i) {
+		return false
+	}
+	mid := rb.body.Lo.Add(rb.body.Hi).Mul(0.5)
+	top := math.Inf(-1)
+	for j := range rb.body.Sides {
+		if rb.body.Sloped(j) {
+			h := rb.body.Plane(j).At(mid.Sub(roofplan.Outward(i).Mul(rb.body.On(i, mid))))
+			if math.IsInf(top, -1) || h < top {
+				top = h
+			}
+		}
+	}
+	for _, w := range b.wallsOn(rb.body, i) {
+		looks := w.Frame().In.Dot(roofplan.Outward(i)) > 0.9
+		if plateTop(w) > top-near && (w.Level.Index > rb.Over.Index || looks) {
+			return true
+		}
+	}
+	return false
+}
+
+// highPlate returns the top of the plates of a shed's high wall: the rafters
+// get the same seat there as at the low wall.
+func (rb *roofBody) highPlate() float64 {
+	high := slices.Index(roofplan.SideNames[:], rb.High)
+	low := (high + 2) % 4
+	m := rb.body.Sides[low].Slope
+	s := 0.0
+	if !rb.Trusses {
+		s = seat(rb.sides[high].depth, rb.Rafters.Depth, m)
+	}
+	face := rb.body.Lo.Sub(roofplan.Outward(high).Mul(rb.body.On(high, rb.body.Lo) + rb.sides[high].depth))
+	return rb.body.Plane(low).At(face) - rb.Rafters.Depth*cosInv(m) + s*m
+}
+
+// isHigh tells whether side i is a shed's high side.
+func (rb *roofBody) isHigh(i int) bool {
+	return rb.Kind == "shed" && roofplan.SideNames[i] == rb.High
+}
+
+// rakePlanes returns the half spaces below the seat of the roof over a wall
+// with a rake top: the undersides of the rafters, or the level seat over a
+// shed's high wall. It returns nil when no roof is over the wall.
+func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
+	mid := w.From.Add(w.To).Mul(0.5)
+	for _, r := range b.plan.Roofs {
+		if r.Over == nil || !carries(w.Wall, r.Over) {
+			continue
+		}
+		rb, ok := b.bodyOf(r)
+		if !ok {
+			continue
+		}
+		outside := false
+		for i := range rb.sides {
+			outside = outside || rb.body.On(i, mid) > near
+			if rb.isHigh(i) && onSide(rb.body, i, w.From, w.To) {
+				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}
+			}
+		}
+		if outside {
+			continue
+		}
+		for i := range rb.sides {
+			if rb.body.Sloped(i) {
+				out = append(out, underside(rb.body.Plane(i), rb.Rafters.Depth))
+			}
+		}
+		return out
+	}
+	return nil
+}
+
+// underside returns the half space below a roof plane lowered by the depth
+// of the rafters, in with unit normal.
+func underside(p roofplan.Plane, depth float64) geom.Plane {
+	k := 1 / cosInv(p.G.Len())
+	return geom.Plane{N: geom.Vec3{X: -p.G.X * k, Y: -p.G.Y * k, Z: k}, C: p.C*k - depth}
+}
+
+// roofs frames the roofs, level by level.
+func (b *builder) roofs() {
+	for _, l := range b.plan.Levels {
+		var all []*roofBody
+		for _, r := range b.plan.Roofs {
+			if r.Over != l {
+				continue
+			}
+			rb, ok := b.bodyOf(r)
+			if !ok {
+				b.roofFault(r, plan.Error, "bad-roof", "has a shape that cannot be framed",
+					"give it an area some feet wide, a ridge \"x\" or \"y\" and, for a shed, its high side")
+				continue
+			}
+			all = append(all, rb)
+		}
+		for _, group := range cluster(all) {
+			b.roofOver(l, group)
+		}
+	}
+}
+
+// cluster parts bodies into groups whose roofs may touch on plan.
+func cluster(all []*roofBody) (groups [][]*roofBody) {
+	touch := func(a, b *roofBody) bool {
+		lap := max(a.Overhang, a.Rake) + max(b.Overhang, b.Rake)
+		return a.Area[0].X <= b.Area[1].X+lap && b.Area[0].X <= a.Area[1].X+lap &&
+			a.Area[0].Y <= b.Area[1].Y+lap && b.Area[0].Y <= a.Area[1].Y+lap
+	}
+	for _, rb := range all {
+		joined := []*roofBody{rb}
+		var rest [][]*roofBody
+		for _, g := range groups {
+			if slices.ContainsFunc(g, func(o *roofBody) bool { return touch(o, rb) }) {
+				joined = append(g, joined...)
+			} else {
+				rest = append(rest, g)
+			}
+		}
+		groups = append(rest, joined)
+	}
+	return groups
+}
+
+// roofFault notes a fault of a roof.
+func (b *builder) roofFault(r *plan.Roof, s plan.Severity, code, what, mend string) {
+	b.fault(plan.Diagnostic{Severity: s, Code: code, Summary: fmt.Sprintf("roof %s %s", r.Name, what),
+		Where: "roof " + r.Name, Mend: mend, Pos: r.Pos})
+}

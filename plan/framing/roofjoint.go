@@ -1,0 +1,159 @@
+package framing
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan/geom"
+	"galewright/plan/roofplan"
+)
+
+// plateJoint adds the rafter-plate joints of a member at its seats: one for
+// each wall it crosses; a hip or valley bears on a corner and gets one, on
+// the wall whose plate is longest under it. It returns false when there is
+// no plate.
+func (f *roofFrame) plateJoint(m *Member, r bar, seats []bearing, owner *roofBody, corner bool) bool {
+	var real []bearing
+	for _, s := range seats {
+		if s.crosses(r) && (s.u1-s.u0 > 0.5 || corner) {
+			real = append(real, s)
+		}
+	}
+	if corner && len(real) > 1 {
+		slices.SortStableFunc(real, func(a, b bearing) int { return cmp.Compare(b.u1-b.u0, a.u1-a.u0) })
+		real = real[:1]
+	}
+	found := false
+	for _, s := range real {
+		found = f.bearingJoint(m, r, s, owner) || found
+	}
+	return found
+}
+
+// bearingJoint adds one rafter-plate joint.
+func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) bool {
+	p := r.at.Add(r.dir.Mul((s.u0 + s.u1) / 2))
+	station, _ := s.bed.frame.Local(p)
+	j := &Joint{Kind: RafterPlate, Station: station, Level: f.level, Roof: owner.Roof, At: p.Up(s.z)}
+	switch {
+	case s.bed.wall != nil:
+		plate := s.bed.wall.plateUnder(station)
+		if plate == nil {
+			return false
+		}
+		j.Host, j.Wall, j.Members = s.bed.wall.Name, s.bed.wall.Wall, []*Member{m, plate}
+	default:
+		beam := f.beamOf(s.bed.porch.Name, p.Up(s.z))
+		if beam == nil {
+			return false
+		}
+		j.Host, j.Level, j.Members = s.bed.porch.Name, nil, []*Member{m, beam}
+	}
+	f.joints = append(f.joints, f.joint(j))
+	return true
+}
+
+// plateUnder returns the upper plate at a station, or the lower one, or the
+// upper plate whose end is nearest within a wall's depth, as at a corner
+// where the other wall's plate laps.
+func (w *framedWall) plateUnder(s float64) *Member {
+	if m := w.capAt(s); m != nil {
+		return m
+	}
+	if m := memberAt(w.plates, s); m != nil {
+		return m
+	}
+	for _, m := range w.caps {
+		if s > m.S0-w.Depth()-near && s < m.S1+w.Depth()+near {
+			return m
+		}
+	}
+	return nil
+}
+
+// beamOf returns the porch beam at p.
+func (f *roofFrame) beamOf(porch string, p geom.Vec3) *Member {
+	d := geom.Vec3{X: 1, Y: 1, Z: 1}
+	for _, m := range f.index.within(p.Sub(d), p.Add(d)) {
+		if m.Role == Beam {
+			return m
+		}
+	}
+	return nil
+}
+
+// ridgeJoints adds a rafter-ridge joint for each opposing pair, or single
+// rafter, at a ridge, and for hips and valleys that end there.
+func (f *roofFrame) ridgeJoints() {
+	count := map[*roofBody]int{}
+	for _, l := range f.lines {
+		if l.line.Kind != roofplan.Ridge {
+			continue
+		}
+		count[l.owner]++
+		host := l.owner.Name
+		if n := count[l.owner]; n > 1 {
+			host = fmt.Sprintf("%s ridge %d", host, n)
+		}
+		f.jointsAt(l, host)
+	}
+}
+
+// jointsAt adds the joints at one ridge.
+func (f *roofFrame) jointsAt(l *roofLine, host string) {
+	var here []*roofRafter
+	for _, r := range f.rafters {
+		if r.run.HighEnd.Kind == roofplan.Ridge && l.holds(r.run.High) {
+			here = append(here, r)
+		}
+	}
+	slices.SortStableFunc(here, func(a, b *roofRafter) int { return cmp.Compare(l.u(a.run.High), l.u(b.run.High)) })
+	done := map[*roofRafter]bool{}
+	for i, a := range here {
+		if done[a] {
+			continue
+		}
+		members := []*Member{a.member}
+		for _, c := range here[i+1:] {
+			if !done[c] && math.Abs(l.u(c.run.High)-l.u(a.run.High)) < near && c.dir.Dot(a.dir) < -0.9 {
+				members, done[c] = append(members, c.member), true
+				break
+			}
+		}
+		f.ridgeJoint(l, host, members, a.run.High)
+	}
+	for _, o := range f.lines {
+		if o.line.Kind != roofplan.Ridge && o.member != nil && l.holds(o.line.B.Flat()) {
+			f.ridgeJoint(l, host, []*Member{o.member}, o.line.B.Flat())
+		}
+	}
+}
+
+// holds tells whether p lies on the ridge.
+func (l *roofLine) holds(p geom.Vec2) bool {
+	u := l.u(p)
+	return math.Abs(p.Sub(l.at).Cross(l.dir)) < 0.1 && u > -0.1 && u < l.line.Run()+0.1
+}
+
+// ridgeJoint adds one joint at plan point p of a ridge.
+func (f *roofFrame) ridgeJoint(l *roofLine, host string, members []*Member, p geom.Vec2) {
+	if m := f.ridgePiece(l, p); m != nil {
+		members = append(members, m)
+	}
+	f.joints = append(f.joints, f.joint(&Joint{Kind: RafterRidge, Host: host, Level: f.level, Roof: l.owner.Roof,
+		Station: l.owner.station(p), Members: members, At: p.Up(l.height(l.u(p)))}))
+}
+
+// ridgePiece returns the piece of a ridge at p: a long board is several.
+func (f *roofFrame) ridgePiece(l *roofLine, p geom.Vec2) *Member {
+	d := geom.Vec3{X: 1, Y: 1, Z: 1}
+	q := p.Up(l.height(l.u(p)) - l.plumb()/2)
+	for _, m := range f.index.within(q.Sub(d), q.Add(d)) {
+		if m.Role == Ridge && m.Roof == l.owner.Roof {
+			return m
+		}
+	}
+	return nil
+}

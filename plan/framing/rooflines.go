@@ -1,0 +1,323 @@
+package framing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+	"galewright/plan/roofplan"
+)
+
+// roofLine is a ridge, hip or valley as a stick.
+type roofLine struct {
+	bar
+	line    *roofplan.Line
+	owner   *roofBody
+	section plan.Lumber
+	u0, u1  float64 // with what it needs to be cut from
+	planes  []geom.Plane
+	column  geom.Solid
+	tail    []notch // where a ridge is ripped down over a gable wall
+	member  *Member // the first of its pieces
+}
+
+// makeLines makes the ridges, hips and valleys. A ridge is dropped by what
+// the roof falls off over half its thickness, so that its arrises lie in the
+// roof's planes, and a hip likewise; a valley's top lies with its middle in
+// the valley, or lower where it is carried on in a plane. None is backed.
+func (f *roofFrame) makeLines() {
+	for _, l := range f.crossings() {
+		if rl := f.lineOf(l); rl != nil {
+			f.lines = append(f.lines, rl)
+		}
+	}
+	for i, l := range f.lines {
+		f.ends(i, l)
+	}
+	for j, l := range f.lines {
+		for _, o := range f.lines[:j] {
+			yield(o, l)
+		}
+	}
+	for _, l := range f.lines {
+		f.addLine(l)
+	}
+}
+
+// crossings returns the lines of the roof, the later of two that cross each
+// other cut in two at the crossing.
+func (f *roofFrame) crossings() (out []*roofplan.Line) {
+	for _, l := range f.roof.Lines {
+		parts := []*roofplan.Line{l}
+		for _, o := range out {
+			for k := 0; k < len(parts); k++ {
+				p := parts[k]
+				u, v, ok := meetAt(p, o)
+				if ok && u > 1 && u < p.Run()-1 && v > 1 && v < o.Run()-1 && p.Carried == nil {
+					m := p.At(u)
+					parts[k] = &roofplan.Line{Kind: p.Kind, A: p.A, B: m}
+					parts = append(parts, &roofplan.Line{Kind: p.Kind, A: m, B: p.B})
+				}
+			}
+		}
+		out = append(out, parts...)
+	}
+	return out
+}
+
+// meetAt returns the plan distances along a and b of where their straight
+// lines cross; ok is false when they are parallel.
+func meetAt(a, b *roofplan.Line) (u, v float64, ok bool) {
+	da, db := a.Dir(), b.Dir()
+	den := da.Cross(db)
+	if math.Abs(den) < 1e-6 {
+		return 0, 0, false
+	}
+	w := b.A.Sub(a.A).Flat()
+	return w.Cross(db) / den, w.Cross(da) / den, true
+}
+
+// lineOf returns the stick of a line, or nil where trusses need none.
+func (f *roofFrame) lineOf(l *roofplan.Line) *roofLine {
+	n := l.Dir().Left()
+	drop, owner := 0.0, (*roofBody)(nil)
+	look := []float64{l.Run() / 2}
+	if l.Carried != nil {
+		look = append(look, (l.Carried.Sub(l.A.Flat()).Len()+l.Run())/2)
+	}
+	trusses := true
+	for _, u := range look {
+		for _, k := range []float64{1, -1} {
+			_, face, ok := f.roof.Height(l.At(u).Flat().Add(n.Mul(k * 0.05)))
+			if !ok {
+				continue
+			}
+			drop = max(drop, -face.Plane.G.Dot(n)*k)
+			trusses = trusses && f.of[face.Body].Trusses
+			if owner == nil {
+				owner = f.of[face.Body]
+			}
+		}
+	}
+	if owner == nil || trusses {
+		return nil
+	}
+	section := hipSection(owner.Rafters)
+	if l.Kind == roofplan.Ridge {
+		owner = f.ridgeOwner(l, owner)
+		section = owner.RidgeMember
+		if section.Ply == 0 {
+			section = hipSection(owner.Rafters)
+		}
+	}
+	half := section.Width() / 2
+	rl := &roofLine{line: l, owner: owner, section: section, u1: l.Run(),
+		bar: bar{at: l.A.Flat(), dir: l.Dir(), rise: (l.B.Z - l.A.Z) / l.Run(), half: half, depth: section.Depth}}
+	rl.top = l.A.Z - drop*half
+	return rl
+}
+
+// hipSection returns the lumber of hips and valleys: one stock size deeper
+// than the rafters, because the jacks' plumb cuts are longer than the
+// rafters are deep (common practice, no published source).
+func hipSection(r plan.Lumber) plan.Lumber {
+	d := deeper(r.Depth)
+	return plan.Lumber{Ply: 1, Breadth: r.Breadth, Depth: d, Text: nominal(r.Breadth, d)}
+}
+
+// nominal names a section by its nominal size where it is a dressed one.
+func nominal(breadth, depth float64) string {
+	i := slices.Index(stockDepths, depth)
+	if breadth != 1.5 || i < 0 {
+		return fmt.Sprintf("%gx%g", breadth, depth)
+	}
+	return fmt.Sprintf("2x%d", []int{4, 6, 8, 10, 12, 14, 16}[i])
+}
+
+// ridgeOwner returns the body whose ridge l is, or other.
+func (f *roofFrame) ridgeOwner(l *roofplan.Line, other *roofBody) *roofBody {
+	for _, rb := range f.bodies {
+		p, z, ok := rb.body.Ridge()
+		along := (rb.body.Axis == "x") == (math.Abs(l.Dir().X) > 0.5)
+		if ok && along && math.Abs(z-l.A.Z) < near && math.Abs(p.Sub(l.A.Flat()).Cross(l.Dir())) < near {
+			return rb
+		}
+	}
+	return other
+}
+
+// ends finds how a line ends: what it is cut to at the eaves and at gable
+// walls, and how far it must reach to be cut to the line that carries it.
+func (f *roofFrame) ends(i int, l *roofLine) {
+	more := 4*l.half + 1
+	if f.carried(i, l.line.B) {
+		l.u1 += more
+	}
+	eaves := f.eavesAt(l.line.A.Flat())
+	if f.carried(i, l.line.A) || (l.line.Kind == roofplan.Hip && len(eaves) > 0) {
+		l.u0 -= more
+	}
+	switch l.line.Kind {
+	case roofplan.Hip:
+		l.planes = append(l.planes, eaves...)
+		l.planes = append(l.planes, f.commonsAt(l)...)
+	case roofplan.Ridge:
+		f.gableEnds(l)
+	}
+	l.recut()
+}
+
+// recut makes the column of l anew.
+func (l *roofLine) recut() { l.column = clipTo(l.bar.column(l.u0, l.u1), l.planes) }
+
+// carried tells whether end p of line i lies on another line that carries
+// it: inside that one's length, or at its end when that one comes first and
+// does not lie in the same straight line.
+func (f *roofFrame) carried(i int, p geom.Vec3) bool {
+	for k, o := range f.lines {
+		u := o.u(p.Flat())
+		if k == i || math.Abs(p.Flat().Sub(o.at).Cross(o.dir)) > 0.1 || u < -0.1 || u > o.line.Run()+0.1 {
+			continue
+		}
+		parallel := math.Abs(o.dir.Cross(f.lines[i].dir)) < 1e-3
+		if !parallel && (k < i || (u > 1 && u < o.line.Run()-1)) {
+			return true
+		}
+	}
+	return false
+}
+
+// eavesAt returns the vertical planes of the eaves that end at p.
+func (f *roofFrame) eavesAt(p geom.Vec2) (out []geom.Plane) {
+	for _, face := range f.roof.Faces {
+		for i, a := range face.Outline {
+			b := face.Outline[(i+1)%len(face.Outline)]
+			if face.Edges[i] == roofplan.Eave && (a.Sub(p).Len() < 0.01 || b.Sub(p).Len() < 0.01) {
+				n := b.Sub(a).Unit().Left().Mul(-1)
+				out = append(out, geom.Plane{N: n.Up(0), C: n.Dot(a)})
+			}
+		}
+	}
+	return out
+}
+
+// commonsAt cuts a hip that comes up to the end of a ridge to the side of
+// the last pair of common rafters there, between which and the one in the
+// ridge's line it is fitted.
+func (f *roofFrame) commonsAt(l *roofLine) (out []geom.Plane) {
+	for _, o := range f.roof.Lines {
+		if o.Kind != roofplan.Ridge || l.owner.Trusses {
+			continue
+		}
+		for _, end := range []struct {
+			p geom.Vec3
+			d geom.Vec2
+		}{{o.A, o.Dir().Mul(-1)}, {o.B, o.Dir()}} {
+			if end.p.Sub(l.line.B).Len() < 0.01 && end.d.Dot(l.dir) < 0 {
+				out = append(out, geom.Plane{N: end.d.Mul(-1).Up(0), C: -end.d.Dot(end.p.Flat()) - l.owner.Rafters.Width()/2})
+			}
+		}
+	}
+	return out
+}
+
+// yield cuts the one of two lines that ends against the other.
+func yield(o, l *roofLine) {
+	if !geom.Overlap(o.column, l.column, 0.001) {
+		return
+	}
+	u, v, ok := meetAt(o.line, l.line)
+	if !ok { // in one straight line: square to it, where they meet
+		l.planes = append(l.planes, l.before(l.line.Run()), l.after(0))
+		l.recut()
+		return
+	}
+	inside := func(u float64, x *roofLine) bool { return u > 1 && u < x.line.Run()-1 }
+	if inside(v, l) && !inside(u, o) {
+		o, l = l, o
+	}
+	l.planes = append(l.planes, o.beside(l.line.At(l.line.Run()/2).Flat()))
+	l.recut()
+}
+
+// addLine makes the members of a line: one, or for a ridge board longer than
+// the longest stock several that meet over a rafter.
+func (f *roofFrame) addLine(l *roofLine) {
+	u0, u1 := l.extent(l.u0, l.u1, l.planes)
+	if u1-u0 < 1 {
+		return
+	}
+	role, name := Ridge, "ridge"
+	seats := []bearing(nil)
+	switch l.line.Kind {
+	case roofplan.Hip:
+		role, name, seats = Hip, "hip", f.bearings(l.bar, l.u0, l.u1)
+	case roofplan.Valley:
+		role, name, seats = Valley, "valley", f.bearings(l.bar, l.u0, l.u1)
+	}
+	cuts := []float64{l.u0, l.u1}
+	if role == Ridge && !l.owner.RidgeBearing {
+		cuts = f.splices(l, u0, u1)
+	}
+	for i := 1; i < len(cuts); i++ {
+		parts := l.cut(cuts[i-1], cuts[i], l.planes, append(notchesOf(seats), l.tail...))
+		if len(parts) == 0 {
+			continue
+		}
+		m := f.addStick(&Member{ID: fmt.Sprintf("%s/%s@%s", l.owner.Name, name, at(f.along(l, max(cuts[i-1], u0)))),
+			Role: role, Roof: l.owner.Roof, Section: l.section}, l.bar, parts, max(cuts[i-1], u0), min(cuts[i], u1))
+		if l.member == nil {
+			l.member = m
+		}
+	}
+	if role != Ridge && l.member != nil {
+		l.member.Ref = f.ref()
+		f.plateJoint(l.member, l.bar, seats, l.owner, true)
+	}
+}
+
+// along returns the place of a line for an ID: along the ridge, or the x of
+// its low end.
+func (f *roofFrame) along(l *roofLine, u float64) float64 {
+	p := l.at.Add(l.dir.Mul(u))
+	if l.line.Kind == roofplan.Ridge {
+		return l.owner.station(p)
+	}
+	return p.X
+}
+
+// station returns the place of p along the body's ridge, from the outside
+// face of the wall at its low end.
+func (rb *roofBody) station(p geom.Vec2) float64 {
+	if rb.body.Axis == "y" {
+		return p.Y - rb.body.Lo.Y
+	}
+	return p.X - rb.body.Lo.X
+}
+
+// splices returns where a ridge board is cut to stock: as late as the stock
+// and the module of the rafters allow, so that the joint has a pair beside it.
+func (f *roofFrame) splices(l *roofLine, u0, u1 float64) []float64 {
+	stock := longest(f.plan)
+	cuts := []float64{l.u0}
+	for start := u0; u1-start > stock+geom.Eps; {
+		first := l.owner.station(l.at)
+		next := math.Floor((start+stock+first)/l.owner.Spacing)*l.owner.Spacing - first
+		if next <= start+1 {
+			next = start + stock
+		}
+		cuts = append(cuts, next)
+		start = next
+	}
+	return append(cuts, l.u1)
+}
+
+// longest returns the longest stock of the plan's lumber yard, in.
+func longest(p *plan.Plan) float64 {
+	if len(p.Lumber.Stock) == 0 {
+		return 240
+	}
+	return slices.Max(p.Lumber.Stock)
+}

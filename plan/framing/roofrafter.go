@@ -1,0 +1,168 @@
+package framing
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+	"galewright/plan/roofplan"
+)
+
+// minSeat is the least length of a rafter's bearing, in (IRC R802.6: 1 1/2
+// in on wood; from memory).
+const minSeat = 1.5
+
+// minJack is the shortest jack worth cutting: its plan length inside the
+// wall's outside face, in.
+const minJack = 4
+
+// roofRafter is a rafter with the line it follows.
+type roofRafter struct {
+	bar
+	run    *roofplan.Run
+	owner  *roofBody
+	member *Member
+}
+
+// ownerOf returns the roof body whose rafter a run is: the one whose wall it
+// bears on, or the one whose plane it lies in.
+func (f *roofFrame) ownerOf(run *roofplan.Run) *roofBody {
+	if _, b, _ := run.Bearing(); b != nil {
+		return f.of[b]
+	}
+	return f.of[run.Face.Body]
+}
+
+// barOf returns the stick of a run, u = 0 at its low end.
+func (rb *roofBody) barOf(run *roofplan.Run) bar {
+	return bar{at: run.Low, dir: run.Face.Uphill(), top: run.Face.Plane.At(run.Low),
+		rise: run.Face.Slope(), depth: rb.Rafters.Depth, half: rb.Rafters.Width() / 2}
+}
+
+// makeRafters makes the rafters of all faces.
+func (f *roofFrame) makeRafters() {
+	for _, run := range f.runs {
+		owner := f.ownerOf(run)
+		_, bears, _ := run.Bearing()
+		if bears == nil && run.LowEnd.Kind != roofplan.Valley {
+			continue // a stub of an overhang: nothing carries it
+		}
+		if run.Flush && f.closed(owner, run) || owner.Trusses && !run.Flush {
+			continue
+		}
+		f.rafter(run, owner)
+	}
+}
+
+// rafter makes the rafter of one run.
+func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
+	r := &roofRafter{bar: owner.barOf(run), run: run, owner: owner}
+	length := run.High.Sub(run.Low).Len()
+	u0, u1, planes := f.rafterEnds(r, length)
+	lo, hi := r.extent(u0, u1, planes)
+	p, body, side := run.Bearing()
+	if body != nil && hi-r.u(p) < max(minJack, f.of[body].sides[side].seat+1) || hi-lo < minJack {
+		return // its cheek would cut into its own seat
+	}
+	seats := f.bearings(r.bar, lo, hi)
+	parts := r.cut(u0, u1, planes, notchesOf(seats))
+	for _, pocket := range f.pockets[keyOf(run)] {
+		parts = geom.Carve(parts, pocket)
+	}
+	if len(parts) == 0 {
+		return
+	}
+	side2 := roofplan.SideNames[run.Face.Side]
+	r.member = f.addStick(&Member{ID: fmt.Sprintf("%s/%s/rafter@%s", owner.Name, side2, at(owner.across(run))),
+		Role: Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref()}, r.bar, parts, lo, hi)
+	f.rafters = append(f.rafters, r)
+	if body != nil {
+		if !f.plateJoint(r.member, r.bar, seats, owner, false) {
+			f.noPlate(f.of[body], side, p)
+		}
+		f.checkSeat(r, seats)
+	}
+}
+
+// across returns the station of a run along its eave, from the low corner of
+// the body.
+func (rb *roofBody) across(run *roofplan.Run) float64 {
+	if run.Face.Uphill().X == 0 {
+		return run.Station - rb.body.Lo.X
+	}
+	return run.Station - rb.body.Lo.Y
+}
+
+// rafterEnds returns how far a rafter's blank reaches and what cuts it: the
+// faces of the lines it ends at, and of any other line it would run into.
+func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, planes []geom.Plane) {
+	u1 = length
+	mid := r.at.Add(r.dir.Mul(length / 2))
+	for _, e := range []struct {
+		end  roofplan.End
+		high bool
+	}{{r.run.LowEnd, false}, {r.run.HighEnd, true}} {
+		l := f.lineFor(e.end.Line, r, e.high)
+		if l == nil || math.Abs(l.dir.Cross(r.dir)) < 0.1 {
+			continue // square at the end of the line itself
+		}
+		planes = append(planes, l.beside(mid))
+		reach := (l.half+r.half)/math.Abs(l.dir.Cross(r.dir)) + r.half*2
+		if e.high {
+			u1 += reach
+		} else {
+			u0 -= reach
+		}
+	}
+	if r.run.HighEnd.Kind == roofplan.Wall || (r.owner.Kind == "shed" && r.run.HighEnd.Line == nil) {
+		planes = append(planes, f.ledgerFace(r)...)
+	}
+	column := clipTo(r.column(u0, u1), planes)
+	for _, l := range f.lines {
+		if geom.Overlap(column, l.column, 0.001) {
+			p := l.beside(mid)
+			planes = append(planes, p)
+			column = column.Clip(p)
+		}
+	}
+	return u0, u1, planes
+}
+
+// lineFor returns the stick at the end of a rafter, or nil when there is
+// none at its place, as over a gable truss where the ridge stops.
+func (f *roofFrame) lineFor(line *roofplan.Line, r *roofRafter, high bool) *roofLine {
+	if line == nil {
+		return nil
+	}
+	p := r.run.Low
+	if high {
+		p = r.run.High
+	}
+	for _, l := range f.lines {
+		u := l.u(p)
+		if l.line.Kind == line.Kind && math.Abs(p.Sub(l.at).Cross(l.dir)) < 0.1 {
+			if lo, hi := l.extent(l.u0, l.u1, l.planes); u > lo-r.half && u < hi+r.half || l.line.Kind != roofplan.Ridge {
+				if u > -0.1 && u < l.line.Run()+0.1 {
+					return l
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// checkSeat warns of a bearing shorter than what the code asks.
+func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
+	for _, s := range seats {
+		if d := s.u1 - s.u0; d < minSeat-0.01 && s.crosses(r.bar) && r.owner.sides[r.run.Face.Side].seat < minSeat {
+			f.roofFault(r.owner.Roof, plan.Warning, "short-seat",
+				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", inches(d)),
+				"take deeper rafters, or a lower pitch")
+		}
+	}
+}
+
+// crosses tells whether the bar crosses the bed's wall rather than runs
+// along it.
+func (x bearing) crosses(r bar) bool { return math.Abs(x.bed.frame.D.Cross(r.dir)) > 0.5 }

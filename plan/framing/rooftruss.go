@@ -1,0 +1,189 @@
+package framing
+
+import (
+	"fmt"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+	"galewright/plan/roofplan"
+)
+
+// checkTrusses reports truss roofs of shapes that need a truss maker's
+// layout: only a plain gable that meets no other roof is framed.
+func (f *roofFrame) checkTrusses() bool {
+	for _, rb := range f.bodies {
+		if !rb.Trusses {
+			continue
+		}
+		plain := rb.Kind == "gable" && len(f.bodies) == 1
+		for i := range rb.sides {
+			if rb.gableOf(i) == noGable && !rb.body.Sloped(i) {
+				plain = false
+			}
+		}
+		for _, e := range []string{rb.GableEnd[0], rb.GableEnd[1]} {
+			plain = plain && e != "hip"
+		}
+		if !plain {
+			f.roofFault(rb.Roof, plan.Error, "truss-roof-shape",
+				"has trusses and is no plain gable: hips, sheds and valleys in trusses need their maker's layout",
+				"take rafters, or give it gable ends and no roof beside it on its level")
+			return false
+		}
+	}
+	return true
+}
+
+// trussRow stands the trusses of a truss roof at the stations its rafters
+// would have; the ends with a gable truss have theirs already, and at a rake
+// wall a pair of rafters stands on the wall.
+func (f *roofFrame) trussRow() {
+	for _, rb := range f.bodies {
+		if !rb.Trusses {
+			continue
+		}
+		first := -1
+		for i := range rb.sides {
+			if rb.body.Sloped(i) && first < 0 {
+				first = i
+			}
+		}
+		for _, run := range f.runs {
+			if run.Face.Has(rb.body, first) && !run.Flush {
+				f.truss(rb, run.Station, 0, false)
+			}
+		}
+	}
+}
+
+// chord is a top chord of a truss.
+type chord struct {
+	bar
+	length float64
+}
+
+// chords returns the top chords of a truss at coordinate c, dropped square
+// to the slope.
+func (f *roofFrame) chords(rb *roofBody, c, drop float64, section plan.Lumber) (out []chord) {
+	for _, face := range f.roof.Faces {
+		for _, run := range f.roof.RunsAt(face, c) {
+			if _, body, _ := run.Bearing(); body != rb.body {
+				continue
+			}
+			r := rb.barOf(run)
+			r.top -= drop * cosInv(r.rise)
+			r.depth, r.half = section.Depth, section.Width()/2
+			out = append(out, chord{r, run.High.Sub(run.Low).Len()})
+		}
+	}
+	return out
+}
+
+// truss adds one truss at coordinate c along the ridge: top chords from tail
+// to peak, a bottom chord from wall to wall under them, and in a gable truss
+// studs between. It is the envelope of its chords; no member of it is
+// designed.
+func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
+	section := rb.Rafters
+	if gable && !rb.Trusses {
+		section = lookout // a 2x4 on edge
+	}
+	tops := f.chords(rb, c, drop, section)
+	if len(tops) == 0 {
+		return
+	}
+	var parts []geom.Solid
+	for _, t := range tops {
+		lo, hi := t.extent(0, t.length, nil)
+		parts = append(parts, t.cut(lo, hi, nil, notchesOf(f.bearings(t.bar, lo, hi)))...)
+	}
+	bottom, length := f.bottom(rb, c, section)
+	under := func(s geom.Solid) geom.Solid {
+		for _, t := range tops {
+			s = s.Clip(t.under())
+		}
+		return s
+	}
+	parts = append(parts, under(bottom.solid(0, length)))
+	if gable {
+		parts = append(parts, f.gableStuds(rb, bottom, length, under)...)
+	}
+	a := tops[0].point(0)
+	b := bottom.at.Add(bottom.dir.Mul(length)).Up(bottom.top)
+	if len(tops) > 1 {
+		b = tops[1].point(0)
+	}
+	m := &Member{ID: fmt.Sprintf("%s/truss@%s", rb.Name, at(rb.station(bottom.at))), Role: Truss,
+		Level: f.level, Roof: rb.Roof, Section: section, Length: length, A: a, B: b, Solid: parts, Ref: f.ref()}
+	lo, hi := m.Bounds()
+	m.Z0, m.Z1 = lo.Z, hi.Z
+	f.member(m)
+	f.trussJoints(m, rb, bottom, length)
+}
+
+// under returns the half space below the chord's underside.
+func (t chord) under() geom.Plane {
+	n := geom.Vec3{X: -t.dir.X * t.rise, Y: -t.dir.Y * t.rise, Z: 1}.Unit()
+	return geom.PlaneAt(t.point(0).Sub(n.Mul(t.depth)), n)
+}
+
+// bottom returns the bottom chord, from outside face to outside face; of a
+// shed's end, to the inside of the high wall.
+func (f *roofFrame) bottom(rb *roofBody, c float64, section plan.Lumber) (r bar, length float64) {
+	low := roofplan.South
+	if rb.Ridge == "y" {
+		low = roofplan.West
+	}
+	high := (low + 2) % 4
+	inset := [2]float64{}
+	z := 0.0
+	for k, i := range []int{low, high} {
+		switch {
+		case rb.isHigh(i) && rb.body.Sides[i].Against:
+			inset[k] = plate
+		case rb.isHigh(i):
+			inset[k] = rb.sides[i].depth
+		default:
+			z = max(z, rb.sides[i].plate)
+		}
+	}
+	dir := roofplan.Outward(high)
+	start := geom.Vec2{X: c, Y: -rb.body.Edge(low) + inset[0]}
+	if rb.Ridge == "y" {
+		start = geom.Vec2{X: -rb.body.Edge(low) + inset[0], Y: c}
+	}
+	length = rb.body.Edge(high) + rb.body.Edge(low) - inset[0] - inset[1]
+	return bar{at: start, dir: dir, top: z + section.Depth, depth: section.Depth, half: section.Width() / 2}, length
+}
+
+// gableStuds returns the studs of a gable truss, flat in its thickness.
+func (f *roofFrame) gableStuds(rb *roofBody, bottom bar, length float64, under func(geom.Solid) geom.Solid) (out []geom.Solid) {
+	for u := rb.Spacing; u < length-lookout.Depth; u += rb.Spacing {
+		stud := bottom
+		stud.top, stud.depth = bottom.top+1200, 1200
+		s := under(stud.solid(u-lookout.Depth/2, u+lookout.Depth/2))
+		if lo, hi := s.Along(geom.Vec3{Z: 1}); !s.Empty() && hi-lo > lookout.Depth {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// trussJoints adds a rafter-plate joint at each bearing wall that the bottom
+// chord crosses; other walls only touch it.
+func (f *roofFrame) trussJoints(m *Member, rb *roofBody, bottom bar, length float64) {
+	thin := bottom
+	thin.top, thin.depth = bottom.top-bottom.depth+0.01, 0.02
+	found := 0
+	for _, s := range f.bearings(thin, 0, length) {
+		bears := s.bed.wall == nil || s.bed.wall.Exterior || s.bed.wall.Bearing
+		if bears && s.crosses(bottom) && s.u1-s.u0 > 0.5 && f.bearingJoint(m, bottom, s, rb) {
+			found++
+		}
+	}
+	for _, i := range []int{roofplan.South, roofplan.East, roofplan.North, roofplan.West} {
+		if rb.body.Sloped(i) && len(rb.sides[i].walls) == 0 && rb.sides[i].porch == nil {
+			f.noPlate(rb, i, bottom.at)
+		}
+	}
+}

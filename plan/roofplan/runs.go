@@ -1,0 +1,359 @@
+package roofplan
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"galewright/plan/geom"
+)
+
+// The kinds of rafters.
+const (
+	Common     = "common"       // from the eave to the ridge
+	HipJack    = "hip jack"     // from the eave to a hip
+	ValleyJack = "valley jack"  // from a valley to the ridge
+	Cripple    = "cripple jack" // from a valley to a hip, or between valleys
+)
+
+// End is what a rafter meets at an end.
+type End struct {
+	Kind string // Eave, Ridge, Hip, Valley or Wall
+	Line *Line  // the ridge, hip or valley; nil at an eave, a wall or the top of a shed
+}
+
+// Run is the line of one rafter on plan.
+type Run struct {
+	Face      *Face
+	Kind      string
+	Station   float64   // along the eave: x on south and north faces, y on others
+	Low, High geom.Vec2 // plan points of its ends
+	LowEnd    End
+	HighEnd   End
+	Flush     bool // the rafter over a gable end wall
+}
+
+// Length returns the true length of the run's line, in: plan length over the
+// cosine of the slope.
+func (r *Run) Length() float64 {
+	m := r.Face.Slope()
+	return r.High.Sub(r.Low).Len() * math.Sqrt(1+m*m)
+}
+
+// across returns the coordinate of p along the eave of a face.
+func (f *Face) across(p geom.Vec2) float64 {
+	if f.Plane.G.X == 0 {
+		return p.X
+	}
+	return p.Y
+}
+
+// Runs returns the rafter lines of all faces, in order of face and station.
+func (r *Roof) Runs() (out []*Run) {
+	for _, f := range r.Faces {
+		for _, s := range f.stations() {
+			for _, run := range r.RunsAt(f, s.at) {
+				run.Flush = s.flush
+				out = append(out, run)
+			}
+		}
+	}
+	return out
+}
+
+// station is a place for a rafter; the ones that must stand where they are
+// win over the ones of the module.
+type station struct {
+	at           float64
+	fixed, flush bool
+}
+
+// stations lays out the rafters of f. A gable end has one flush with the
+// outside face of its wall, and the module is counted from the low end's
+// outside face. At a hip end the module is counted from the end of the
+// ridge, both ways, so that the jacks on both sides of the hip pair; on the
+// hip's own face it is counted from the ridge. Module rafters that would
+// stand in a fixed one are dropped.
+func (f *Face) stations() []station {
+	var all []station
+	var taken [][2]float64 // the reach of the sides laid out so far
+	for _, p := range f.parts {
+		lo, hi := p.reach()
+		for _, s := range p.layout(lo, hi) {
+			held := slices.ContainsFunc(taken, func(t [2]float64) bool { return t[0] < s.at && s.at < t[1] })
+			if s.fixed || !held {
+				all = append(all, s)
+			}
+		}
+		taken = append(taken, [2]float64{lo, hi})
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range f.Outline {
+		lo, hi = min(lo, f.across(p)), max(hi, f.across(p))
+	}
+	slices.SortStableFunc(all, func(a, b station) int {
+		if a.fixed != b.fixed {
+			if a.fixed {
+				return -1
+			}
+			return 1
+		}
+		return cmp.Compare(a.at, b.at)
+	})
+	var out []station
+	for _, s := range all {
+		clash := slices.ContainsFunc(out, func(o station) bool {
+			return math.Abs(o.at-s.at) < f.Body.Thick-geom.Eps
+		})
+		if !clash && s.at > lo && s.at < hi {
+			out = append(out, s)
+		}
+	}
+	slices.SortFunc(out, func(a, b station) int { return cmp.Compare(a.at, b.at) })
+	return out
+}
+
+// reach returns the extent of side p along its eave: between the walls at
+// its ends, or on to where the roof runs into another.
+func (p facet) reach() (lo, hi float64) {
+	b, f := p.body, &Face{Plane: p.body.Plane(p.side)}
+	lo, hi = f.across(b.Lo), f.across(b.Hi)
+	low, high := endsOf(p.side)[0], endsOf(p.side)[1]
+	for _, poly := range p.polys {
+		for _, q := range poly {
+			if b.Sides[low].RunsIn {
+				lo = min(lo, f.across(q))
+			}
+			if b.Sides[high].RunsIn {
+				hi = max(hi, f.across(q))
+			}
+		}
+	}
+	return lo, hi
+}
+
+// layout lays out the rafters over one side of a body between lo and hi.
+func (p facet) layout(lo, hi float64) (out []station) {
+	b := p.body
+	origin, ends := b.origin(p)
+	for _, e := range ends {
+		if e.fixed {
+			out = append(out, e)
+		}
+	}
+	for k := math.Ceil((lo - origin[0]) / b.Spacing); ; k++ {
+		s := origin[0] + k*b.Spacing
+		if s > min(origin[1], hi) {
+			break
+		}
+		out = append(out, station{at: s})
+	}
+	for s := origin[1] + b.Spacing; s < hi; s += b.Spacing {
+		out = append(out, station{at: s})
+	}
+	return out
+}
+
+// origin returns where the module of side p.side is counted from: upwards
+// and downwards from the first place as far as the second, and upwards from
+// the second. The ends are the fixed rafters.
+func (b *Body) origin(p facet) (from [2]float64, ends [2]station) {
+	sides, along := eaves(b.Axis)
+	if slices.Contains(along[:], p.side) { // a hip's own face
+		e, _ := b.ridgeEnd(p.side)
+		c := (&Face{Plane: b.Plane(p.side)}).across(e)
+		return [2]float64{c, math.Inf(1)}, [2]station{{at: c, fixed: true}}
+	}
+	lo, hi := b.Lo.X, b.Hi.X
+	if b.Axis == "y" {
+		lo, hi = b.Lo.Y, b.Hi.Y
+	}
+	if !b.Sloped(sides[0]) || !b.Sloped(sides[1]) { // shed
+		along = endsOf(p.side)
+		lo, hi = -b.edge(along[0]), b.edge(along[1])
+	}
+	half := b.Thick / 2
+	from = [2]float64{lo, math.Inf(1)}
+	low, high := b.Sides[along[0]], b.Sides[along[1]]
+	switch {
+	case low.Slope > 0:
+		from[0] = b.hipEnd(along[0])
+		ends[0] = station{at: from[0], fixed: true}
+	case low.RunsIn:
+		from[0] = hi
+	default:
+		ends[0] = station{at: lo + half, fixed: true, flush: true}
+	}
+	switch {
+	case high.Slope > 0:
+		from[1] = b.hipEnd(along[1])
+		ends[1] = station{at: from[1], fixed: true}
+	case high.RunsIn:
+	default:
+		ends[1] = station{at: hi - half, fixed: true, flush: true}
+	}
+	return from, ends
+}
+
+// endsOf returns the two sides next to side low, low coordinate first.
+func endsOf(low int) [2]int {
+	if low == South || low == North {
+		return [2]int{West, East}
+	}
+	return [2]int{South, North}
+}
+
+// hipEnd returns the coordinate along the axis of the ridge's end at the
+// hip end e.
+func (b *Body) hipEnd(e int) float64 {
+	p, z := b.ridgeEnd(e)
+	in := (z - b.Plane(e).At(p)) / b.Sides[e].Slope
+	q := p.Sub(outward[e].Mul(in))
+	if b.Axis == "y" {
+		return q.Y
+	}
+	return q.X
+}
+
+// crossing is where a rafter's line meets an edge of the face's outline or a
+// carried valley, at height h up the slope.
+type crossing struct {
+	h    float64 // along the uphill direction
+	kind string
+	line *Line
+}
+
+// RunsAt returns the runs of face f at a station: one, or several where the
+// face is not convex or a carried valley crosses it.
+func (r *Roof) RunsAt(f *Face, s float64) (out []*Run) {
+	up := f.Uphill()
+	point := func(h float64) geom.Vec2 {
+		if f.Plane.G.X == 0 {
+			return geom.Vec2{X: s, Y: h * up.Y}
+		}
+		return geom.Vec2{X: h * up.X, Y: s}
+	}
+	cs := r.crossings(f, s, -probe)
+	if other := r.crossings(f, s, probe); better(other, cs) {
+		cs = other
+	}
+	for i := 1; i < len(cs); i++ {
+		lo, hi := cs[i-1], cs[i]
+		mid := point((lo.h + hi.h) / 2)
+		if hi.h-lo.h < 1 || !contains(f.Outline, mid) {
+			continue
+		}
+		run := &Run{Face: f, Station: s, Low: point(lo.h), High: point(hi.h),
+			LowEnd: End{lo.kind, lo.line}, HighEnd: End{hi.kind, hi.line}}
+		r.atRidgeEnd(run)
+		run.Kind = run.kindOf()
+		out = append(out, run)
+	}
+	return out
+}
+
+// better tells whether crossings a describe a line that lies on a corner
+// better than b do: more of them, or a ridge at the top.
+func better(a, b []crossing) bool {
+	if len(a) != len(b) {
+		return len(a) > len(b)
+	}
+	return len(a) > 0 && a[len(a)-1].kind == Ridge && b[len(b)-1].kind != Ridge
+}
+
+// crossings returns where the line at station s meets the outline of f. The
+// line is looked up a little beside, at s+beside, so that it never runs
+// through a corner; heights are then taken at s itself.
+func (r *Roof) crossings(f *Face, s, beside float64) (out []crossing) {
+	up := f.Uphill()
+	add := func(a, b geom.Vec2, kind string, line *Line) {
+		sa, sb := f.across(a), f.across(b)
+		if at := s + beside; (sa > at) == (sb > at) {
+			return
+		}
+		p := a.Add(b.Sub(a).Mul((s - sa) / (sb - sa)))
+		out = append(out, crossing{p.Dot(up), kind, line})
+	}
+	for i, kind := range f.Edges {
+		a, b := f.Outline[i], f.Outline[(i+1)%len(f.Outline)]
+		add(a, b, kind, r.lineOn(kind, a, b))
+	}
+	for _, l := range r.Lines {
+		if l.Carried == nil {
+			continue
+		}
+		mid := l.Carried.Add(l.B.Flat()).Mul(0.5)
+		if contains(f.Outline, mid) && math.Abs(f.Plane.At(l.B.Flat())-l.B.Z) < step {
+			add(*l.Carried, l.B.Flat(), Valley, l)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b crossing) int { return cmp.Compare(a.h, b.h) })
+	return out
+}
+
+// lineOn returns the line of the kind that the edge a b lies on, or nil.
+func (r *Roof) lineOn(kind string, a, b geom.Vec2) *Line {
+	mid := a.Add(b).Mul(0.5)
+	for _, l := range r.Lines {
+		if l.Kind == kind && distance(mid, l.A.Flat(), l.B.Flat()) < 10*snap {
+			return l
+		}
+	}
+	return nil
+}
+
+// atRidgeEnd turns the upper end of a run that meets the very end of a ridge
+// into a ridge end.
+func (r *Roof) atRidgeEnd(run *Run) {
+	if run.HighEnd.Kind != Hip {
+		return
+	}
+	for _, l := range r.Lines {
+		if l.Kind == Ridge && (l.A.Flat().Sub(run.High).Len() < 0.01 || l.B.Flat().Sub(run.High).Len() < 0.01) {
+			run.HighEnd = End{Ridge, l}
+		}
+	}
+}
+
+// kindOf names a run by what it meets; a tail that dies in a valley outside
+// the wall's face counts as an eave.
+func (run *Run) kindOf() string {
+	low := run.LowEnd.Kind
+	if low == Valley && run.Outside() {
+		low = Eave
+	}
+	switch {
+	case low != Valley && run.HighEnd.Kind == Hip:
+		return HipJack
+	case low != Valley:
+		return Common
+	case run.HighEnd.Kind == Hip || run.HighEnd.Kind == Valley:
+		return Cripple
+	}
+	return ValleyJack
+}
+
+// Outside tells whether the low end lies outside the outside face of the
+// wall on the low side of one of the bodies that make the face.
+func (run *Run) Outside() bool {
+	_, b, _ := run.Bearing()
+	return b != nil
+}
+
+// Bearing returns the plan point where the run crosses the outside face of
+// the wall on the low side of a body, with the body and the side; the body
+// is nil when it crosses none.
+func (run *Run) Bearing() (p geom.Vec2, b *Body, side int) {
+	for _, part := range run.Face.parts {
+		lo, hi := part.body.On(part.side, run.Low), part.body.On(part.side, run.High)
+		if lo >= -snap && hi < 0 && part.body.beside(part.side, run.Low) {
+			return run.Low.Add(run.Face.Uphill().Mul(lo)), part.body, part.side
+		}
+	}
+	return p, nil, 0
+}
+
+// beside tells whether p lies between the two sides next to side i.
+func (b *Body) beside(i int, p geom.Vec2) bool {
+	return b.On((i+1)%4, p) <= geom.Eps && b.On((i+3)%4, p) <= geom.Eps
+}
