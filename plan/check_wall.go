@@ -25,7 +25,7 @@ func (w *Wall) TopHeight() float64 {
 // checkWall looks at one wall with its openings and shear segments.
 func (r *reader) checkWall(w *Wall) {
 	where := "wall " + w.Name
-	if w.Level == nil {
+	if w.Level == nil || r.broken[w] {
 		return
 	}
 	if w.ToLevel != nil && w.ToLevel.Index < w.Level.Index {
@@ -60,12 +60,15 @@ func (r *reader) checkWall(w *Wall) {
 // checkOpening looks at one opening in its wall.
 func (r *reader) checkOpening(w *Wall, o *Opening, wall string) {
 	where := wall + ", opening " + o.Name
+	if r.broken[o] {
+		return
+	}
 	if end := o.At + o.Width; o.Width > 0 && end > w.Length()+tolerance {
 		r.fail(o.Pos, "opening-off-wall", where, "move it, narrow it, or lengthen the wall",
 			"it runs from %s to %s, and the wall ends at %s", length.Feet(o.At), length.Feet(end), length.Feet(w.Length()))
 	}
 	h := w.TopHeight()
-	if w.Top == "rake" || h == 0 || o.Height == 0 {
+	if w.Top == "rake" || h == 0 || r.broken[w.Level] || r.broken[w.ToLevel] {
 		return
 	}
 	room := h - 2*plateThickness
@@ -84,7 +87,7 @@ func (r *reader) checkOpening(w *Wall, o *Opening, wall string) {
 func (r *reader) checkApart(a, b *Opening, wall string) {
 	across := min(a.At+a.Width, b.At+b.Width) - max(a.At, b.At)
 	up := min(a.Sill+a.Height, b.Sill+b.Height) - max(a.Sill, b.Sill)
-	if across > tolerance && up > tolerance {
+	if across > tolerance && up > tolerance && !r.broken[a] && !r.broken[b] {
 		r.fail(b.Pos, "openings-overlap", wall+", opening "+b.Name, "move one of them",
 			"it runs from %s to %s and overlaps opening %s, which runs from %s to %s, by %s",
 			length.Feet(b.At), length.Feet(b.At+b.Width), a.Name, length.Feet(a.At), length.Feet(a.At+a.Width), length.Feet(across))
@@ -95,13 +98,15 @@ func (r *reader) checkApart(a, b *Opening, wall string) {
 func (r *reader) checkShear(w *Wall, s *Shear, wall string) {
 	where := wall + ", shear wall " + s.Name
 	switch {
+	case r.broken[s]:
+		return
 	case s.To <= s.From:
 		r.fail(s.Pos, "shear-off-wall", where, "to must be more than from", "it runs from %s to %s", length.Feet(s.From), length.Feet(s.To))
 	case s.To > w.Length()+tolerance:
 		r.fail(s.Pos, "shear-off-wall", where, "shorten it", "it ends at %s, and the wall at %s", length.Feet(s.To), length.Feet(w.Length()))
 	}
 	for _, o := range w.Openings {
-		if across := min(s.To, o.At+o.Width) - max(s.From, o.At); across > tolerance && !s.Perforated {
+		if across := min(s.To, o.At+o.Width) - max(s.From, o.At); across > tolerance && !s.Perforated && !r.broken[o] {
 			r.fail(s.Pos, "opening-in-shear", where, "end it at the opening, or write perforated = true",
 				"opening %s reaches %s into it", o.Name, length.Feet(across))
 		}
@@ -114,6 +119,9 @@ func (r *reader) checkOutline(l *Level) {
 	var walls []*Wall
 	area, closed := 0.0, true
 	for _, w := range r.plan.Walls {
+		if w.Level == nil || r.broken[w] {
+			return // the outline is not known
+		}
 		if w.Exterior && w.on(l) && w.Length() > 0 {
 			walls = append(walls, w)
 			area += w.From.Cross(w.To)

@@ -12,27 +12,29 @@ func Nearest(word string, names []string) string {
 	return best
 }
 
-// edits counts insertions, deletions and changes that turn a into b; it
-// gives up at limit.
+// edits counts insertions, deletions, changes and swaps of neighbours that
+// turn a into b; it gives up at limit.
 func edits(a, b string, limit int) int {
 	ar, br := []rune(a), []rune(b)
 	if len(ar)-len(br) >= limit || len(br)-len(ar) >= limit {
 		return limit
 	}
-	row := make([]int, len(br)+1)
+	before, above, row := make([]int, len(br)+1), make([]int, len(br)+1), make([]int, len(br)+1)
 	for j := range row {
 		row[j] = j
 	}
 	for i, x := range ar {
-		diagonal := row[0]
+		before, above, row = above, row, before
 		row[0] = i + 1
 		for j, y := range br {
-			change := diagonal
+			change := above[j]
 			if x != y {
 				change++
 			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, diagonal+1)
+			row[j+1] = min(change, row[j]+1, above[j+1]+1)
+			if i > 0 && j > 0 && x == br[j-1] && ar[i-1] == y {
+				row[j+1] = min(row[j+1], before[j-1]+1)
+			}
 		}
 	}
 	return row[len(br)]

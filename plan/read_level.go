@@ -50,7 +50,7 @@ var levelKeys = []binding[levelDraft]{
 // readLevels reads one [[level]].
 func readLevels(n node, _ int, p *Plan) {
 	d := &levelDraft{Level: &Level{Index: len(p.Levels), Pos: n.pos()}, node: n}
-	read(n, levelKeys, d)
+	n.r.whole(d.Level, func() { read(n, levelKeys, d) })
 	for _, l := range p.Levels {
 		if l.Name == d.Name && d.Name != "" {
 			n.twice("level", d.Name, l.Pos)
@@ -110,6 +110,7 @@ func (d *levelDraft) standOn(below *levelDraft) {
 	switch {
 	case !d.floorGiven:
 		d.Floor = want
+	case d.node.r.broken[d.Level] || d.node.r.broken[below.Level]:
 	case math.Abs(want-d.Floor) > tolerance:
 		d.node.fault("floor", "floor-height", "correct one of them, or leave floor out: it is computed",
 			"floor is %s, but level %s has its plates at %s and this floor is %s deep, which makes %s",

@@ -34,7 +34,7 @@ func autoKey(name, doc string, at func(*Opening) *int) binding[Opening] {
 // readOpening reads one [[wall.opening]].
 func readOpening(n node, w *Wall) {
 	o := &Opening{Pos: n.pos()}
-	read(n, openingKeys, o)
+	n.r.whole(o, func() { read(n, openingKeys, o) })
 	if o.Kind == "" {
 		o.Kind = "door"
 		if o.Sill > 0 {

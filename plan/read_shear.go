@@ -43,7 +43,7 @@ func (v value) nail() (string, bool) {
 // readShear reads one [[wall.shear]].
 func readShear(n node, i int, w *Wall) {
 	d := &shearDraft{Shear: &Shear{Pos: n.pos()}}
-	read(n, shearKeys, d)
+	n.r.whole(d.Shear, func() { read(n, shearKeys, d) })
 	if d.Name == "" {
 		d.Name = fmt.Sprintf("%s%c", w.Name, 'A'+i%26)
 	}

@@ -124,7 +124,7 @@ func (d *wallDraft) preset(n node) {
 // follow starts the wall where the one before it on its level ends.
 func (d *wallDraft) follow(n node, p *Plan) {
 	for i := len(p.Walls) - 1; i >= 0; i-- {
-		if p.Walls[i].Level == d.Level {
+		if p.Walls[i].Level == d.Level || p.Walls[i].Level == nil {
 			d.From, d.fromGiven = p.Walls[i].To, true
 			return
 		}
@@ -137,7 +137,9 @@ func (r *reader) wall(n node, d *wallDraft) {
 	if d.Name == "" {
 		return
 	}
-	if d.fromGiven && d.toGiven && d.Length() < 2*d.Studs.Breadth {
+	if !d.fromGiven || !d.toGiven {
+		r.broken[d.Wall] = true
+	} else if d.Length() < 2*d.Studs.Breadth {
 		n.fault("to", "short-wall", "from and to must lie apart", "the wall is %s long", length.Feet(d.Length()))
 	}
 	r.plan.Walls = append(r.plan.Walls, d.Wall)

@@ -16,6 +16,9 @@ type reader struct {
 	own   map[string]bool                   // marks that this file defines
 	// levels are p.Levels with what their floors need to be worked out.
 	levels []*levelDraft
+	// broken are openings, shear segments, levels and walls that could not be
+	// read whole: comparing their numbers would only add false faults.
+	broken map[any]bool
 }
 
 // pos returns the place of a key path, or of its nearest ancestor.
@@ -25,6 +28,15 @@ func (r *reader) pos(path string) Pos {
 		p = pos.Pos{Line: 1, Col: 1}
 	}
 	return Pos{File: r.file, Line: p.Line, Col: p.Col}
+}
+
+// whole calls f and notes x as broken when f found errors.
+func (r *reader) whole(x any, f func()) {
+	before := len(*r.found)
+	f()
+	if (*r.found)[before:].Errors() {
+		r.broken[x] = true
+	}
 }
 
 // add records a fault.

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"galewright/plan"
+	"galewright/plan/geom"
 )
 
 // Frame frames a checked plan. A wall or opening that cannot be framed is
@@ -38,11 +39,11 @@ func (b *builder) finish() {
 	}
 	slices.SortStableFunc(b.house.Joints, func(x, y *Joint) int {
 		return cmp.Or(cmp.Compare(rank[x.Host], rank[y.Host]), cmp.Compare(x.Host, y.Host),
-			cmp.Compare(x.Station, y.Station), cmp.Compare(kind[x.Kind], kind[y.Kind]), cmp.Compare(x.At.Z, y.At.Z))
+			cmp.Compare(math.Round(x.Station*1000), math.Round(y.Station*1000)), cmp.Compare(kind[x.Kind], kind[y.Kind]), cmp.Compare(math.Round(x.At.Z*1000), math.Round(y.At.Z*1000)))
 	})
 	taken := map[string]int{}
 	for _, j := range b.house.Joints {
-		station := int(math.Round(j.Station))
+		station := int(math.Floor(j.Station + 0.5 + geom.Eps)) // halves go up, whatever the float's last bit
 		id := fmt.Sprintf("%s-%d-%s", j.Host, station, j.Kind.Code())
 		taken[id]++
 		j.ID = fmt.Sprintf("%s-%d%s-%s", j.Host, station, suffix(taken[id]), j.Kind.Code())
