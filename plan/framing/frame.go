@@ -22,6 +22,8 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.floors()
 	b.foundation()
 	b.porches()
+	b.roofs()
+	b.roofs()
 	b.lines()
 	b.wallJoints()
 	b.baseJoints()

@@ -30,6 +30,9 @@ func (b *builder) setUp() {
 			b.wallFault(w, "wall-too-low", fmt.Sprintf("is %s high, lower than its plates and a block", inches(f.top-f.floor)), "make it higher")
 			continue
 		}
+		if f.rake() {
+			f.seat = b.rakePlanes(f)
+		}
 		b.walls = append(b.walls, f)
 		b.byWall[w] = f
 	}
@@ -40,6 +43,9 @@ func (b *builder) frameWalls() {
 	for _, w := range b.walls {
 		if w.s1-w.s0 < 2*plate {
 			continue
+		}
+		if w.rake() {
+			w.seat = b.rakePlanes(w)
 		}
 		l := b.layOut(w)
 		b.openingMembers(w, l)
