@@ -23,7 +23,6 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.foundation()
 	b.porches()
 	b.roofs()
-	b.roofs()
 	b.lines()
 	b.wallJoints()
 	b.baseJoints()

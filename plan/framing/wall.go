@@ -33,6 +33,12 @@ func (b *builder) setUp() {
 		if f.rake() {
 			f.seat = b.rakePlanes(f)
 		}
+		if w.Top == "rake" {
+			f.seat = b.rakePlanes(f)
+			if len(f.seat) == 0 {
+				b.wallFault(w, "rake-without-roof", "has a rake top and no roof over it to follow", "put a roof over it, or end it at the plate")
+			}
+		}
 		b.walls = append(b.walls, f)
 		b.byWall[w] = f
 	}
@@ -43,9 +49,6 @@ func (b *builder) frameWalls() {
 	for _, w := range b.walls {
 		if w.s1-w.s0 < 2*plate {
 			continue
-		}
-		if w.rake() {
-			w.seat = b.rakePlanes(w)
 		}
 		l := b.layOut(w)
 		b.openingMembers(w, l)
