@@ -30,9 +30,6 @@ func (b *builder) setUp() {
 			b.wallFault(w, "wall-too-low", fmt.Sprintf("is %s high, lower than its plates and a block", inches(f.top-f.floor)), "make it higher")
 			continue
 		}
-		if f.rake() {
-			f.seat = b.rakePlanes(f)
-		}
 		if w.Top == "rake" {
 			f.seat = b.rakePlanes(f)
 			if len(f.seat) == 0 {
