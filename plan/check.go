@@ -94,7 +94,7 @@ func (r *reader) checkNames() {
 func (r *reader) checkRoofs() {
 	for _, x := range r.plan.Roofs {
 		size := x.Area[1].Sub(x.Area[0])
-		if x.AreaGiven && (size.X < 12 || size.Y < 12) {
+		if !r.broken[x] && (size.X < 12 || size.Y < 12) {
 			r.fail(x.Pos, "empty-roof", "roof "+x.Name, "area is the south-west and the north-east corner",
 				"area covers %s by %s", length.Feet(size.X), length.Feet(size.Y))
 		}

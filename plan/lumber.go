@@ -15,14 +15,15 @@ func ParseLumber(text string) (Lumber, error) {
 	s = strings.ReplaceAll(strings.ReplaceAll(s, " x ", "x"), "× ", "x")
 	written, ply := s, 1
 	if n, rest, ok := strings.Cut(s, "-"); ok && !strings.Contains(n, "x") {
-		v, err := strconv.Atoi(n)
+		v, err := strconv.Atoi(strings.TrimSpace(n))
 		if err != nil {
 			return Lumber{}, bad
 		}
 		if v < 1 || v > 6 {
 			return Lumber{}, fmt.Errorf("%q has %d plies; a built-up member has 1 to 6", text, v)
 		}
-		ply, s = v, rest
+		ply, s = v, strings.TrimSpace(rest)
+		written = fmt.Sprintf("%d-%s", ply, s)
 	}
 	b, d, ok := strings.Cut(strings.TrimSuffix(s, "in"), "x")
 	if !ok {

@@ -40,10 +40,10 @@ func NailSize(text string) (diameter, length float64, err error) {
 	if long {
 		length, err = inches(strings.TrimSuffix(tail, "in"))
 	}
-	if err == nil {
+	if err == nil && (!long || length > 0) {
 		diameter, err = shank(head, &length)
 	}
-	if err != nil || diameter <= 0 || diameter > 2 || (long && length <= 0) || length > 60 {
+	if err != nil || diameter <= 0 || diameter > 2 || length > 60 {
 		return 0, 0, fmt.Errorf(`%q is not a fastener; write it like "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2" or "bolt 5/8 x 8"`, text)
 	}
 	return diameter, length, nil

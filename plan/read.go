@@ -101,6 +101,8 @@ func rootKeys() []binding[Plan] {
 			func(p *Plan) *Foundation { return &p.Foundation }).otherwise("piles when there are girders, else a slab"),
 		tableKey("lumber", "[lumber]", "what the yard stocks", lumberKeys,
 			func(p *Plan) *LumberYard { return &p.Lumber }),
+		tableKey("loads", "[loads]", "how the load path is computed", loadsKeys,
+			func(p *Plan) *Loads { return &p.Loads }),
 		tablesKey("level", "the storeys, lowest first", readLevels).must(),
 		tablesKey("wall", "the walls; those of the outside go counterclockwise round the house", readWalls).must(),
 		tablesKey("roof", "the roof bodies; bodies over one level meet in valleys", readRoofs),
@@ -140,6 +142,8 @@ func setPos(t any, p Pos) {
 	case *Foundation:
 		t.Pos = p
 	case *LumberYard:
+		t.Pos = p
+	case *Loads:
 		t.Pos = p
 	}
 }

@@ -55,7 +55,7 @@ var itemKeys = []binding[itemDraft]{
 	sizeKey("washer", `"3in"`, "side of a square plate washer", func(d *itemDraft) *float64 { return &d.Washer }),
 	sizeKey("standoff", `"2in"`, "rod inside one body, from the wood it stands on to the nut", func(d *itemDraft) *float64 { return &d.Standoff }),
 	sizeKey("centre", `"1 1/4in"`, "of a holdown: from the wood it is nailed to, to the middle of its rod", func(d *itemDraft) *float64 { return &d.Centre }).
-		otherwise(`"1 1/4in"`),
+		otherwise("1 1/4 in"),
 	wholeKey("bodies", "2", 1, 2, "bodies of a holdown", func(d *itemDraft) *int { return &d.Bodies }),
 	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }),
 	textKey("phase", `"before sheathing"`, "when it goes on", func(d *itemDraft) *string { return &d.Phase }),

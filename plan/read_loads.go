@@ -7,27 +7,33 @@ var (
 	distributions = []string{"tributary", "stiffness"}
 )
 
-// loadsKeys fill how the load path is computed.
+// pressures are the units of dead weight, in psf: 1 lbf = 4.4482216152605 N
+// and 1 ft = 0.3048 m exactly.
+var pressures = []unit{{"psf", 1}, {"kPa", 1000 * 0.3048 * 0.3048 / 4.4482216152605}, {"Pa", 0.3048 * 0.3048 / 4.4482216152605}}
+
+// loadsKeys say how the load path is computed.
 var loadsKeys = []binding[Loads]{
-	choiceKey("combination", combinations, "asd: 0.6 D + 0.6 W; strength: the uplift lines also at 0.9 D + 1.0 W",
-		func(l *Loads) *string { return &l.Combination }).or("asd", `"asd"`),
-	choiceKey("distribution", distributions, "how storey shear goes to shear walls: by tributary width, or by stiffness of a rigid floor",
-		func(l *Loads) *string { return &l.Distribution }).or("tributary", `"tributary"`),
-	custom("dead", "tables", "", "dead weights; those of a part stand for all its defaults", func(v value, l *Loads) {
-		for i, n := range v.nodes("dead") {
-			d := Dead{Pos: n.pos()}
-			read(n, deadKeys, &d)
-			if d.Name == "" {
-				d.Name = fmt.Sprintf("%s, item %d", d.Part, i+1)
-			}
-			l.Dead = append(l.Dead, d)
-		}
-	}),
+	choiceKey("combination", combinations, "allowable stress, or strength", func(l *Loads) *string { return &l.Combination }).or("asd", `"asd"`),
+	choiceKey("distribution", distributions, "lateral load to shear walls by tributary width, or by stiffness", func(l *Loads) *string { return &l.Distribution }).
+		or("tributary", `"tributary"`),
+	custom("dead", "tables", `[{ part = "roof", name = "standing seam", weight = "1.5 psf" }]`,
+		"dead weights; those of one part stand for its defaults", readDead).otherwise("published weights"),
 }
 
-// deadKeys fill one dead weight.
+// deadKeys fill one item of dead weight.
 var deadKeys = []binding[Dead]{
-	choiceKey("part", DeadParts, "what it is part of", func(d *Dead) *string { return &d.Part }).must(),
-	textKey("name", `"asphalt shingles"`, "what it is", func(d *Dead) *string { return &d.Name }),
-	numberKey("psf", "2.0", 0, 200, "weight, lb per square foot of the part's own surface", func(d *Dead) *float64 { return &d.Weight }).must(),
+	choiceKey("part", DeadParts, "part of the house", func(d *Dead) *string { return &d.Part }).must(),
+	textKey("name", `"standing seam"`, "what weighs", func(d *Dead) *string { return &d.Name }).must(),
+	field("weight", "weight", `"1.5 psf"`, "in psf, kPa or Pa of the part's own surface", func(v value) (float64, bool) { return v.quantity(pressures) },
+		func(d *Dead) *float64 { return &d.Weight }).must(),
+}
+
+// readDead reads the dead weights.
+func readDead(v value, l *Loads) {
+	for i, n := range v.nodes("weight") {
+		n.where = fmt.Sprintf("dead weight no. %d", i+1)
+		d := Dead{Pos: n.pos()}
+		read(n, deadKeys, &d)
+		l.Dead = append(l.Dead, d)
+	}
 }

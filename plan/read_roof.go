@@ -110,7 +110,7 @@ func readRoofs(n node, _ int, p *Plan) {
 	if len(p.Levels) > 0 {
 		d.Over = p.Levels[len(p.Levels)-1]
 	}
-	read(n, roofKeys, d)
+	n.r.whole(d.Roof, func() { read(n, roofKeys, d) })
 	if !d.rake {
 		d.Rake = d.Overhang
 	}

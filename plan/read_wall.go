@@ -181,14 +181,15 @@ var joins = []string{"through", "butt"}
 var endKeys = []binding[End]{
 	choiceKey("join", joins, "whether the wall runs through at the corner or butts", func(e *End) *string { return &e.Join }).
 		otherwise("the corner decides"),
-	wholeKey("post", "3", 2, 6, "studs in the corner post", func(e *End) *int { return &e.Post }).otherwise("3"),
+	wholeKey("post", "3", 2, 6, "studs in the corner post", func(e *End) *int { return &e.Post }).otherwise("three outside, as the corner needs"),
 }
 
-// extent returns the extent on plan of a level's exterior walls.
+// extent returns the extent on plan of the exterior walls round a level; zero
+// when it has none.
 func (p *Plan) extent(l *Level) (lo, hi geom.Vec2, ok bool) {
 	lo, hi = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
 	for _, w := range p.Walls {
-		if w.Level != l || !w.Exterior {
+		if !w.on(l) || !w.Exterior {
 			continue
 		}
 		for _, q := range []geom.Vec2{w.From, w.To} {
@@ -197,7 +198,10 @@ func (p *Plan) extent(l *Level) (lo, hi geom.Vec2, ok bool) {
 		}
 		ok = true
 	}
-	return lo, hi, ok
+	if !ok {
+		return geom.Vec2{}, geom.Vec2{}, false
+	}
+	return lo, hi, true
 }
 
 // twice reports a second thing of one name.

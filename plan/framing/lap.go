@@ -18,7 +18,8 @@ func level(a, b *framedWall) bool {
 	return math.Abs(a.top-b.top) < geom.Eps && !a.rake() && !b.rake()
 }
 
-func (w *framedWall) rake() bool { return w.Top == "rake" }
+// rake tells whether the wall's top follows a roof.
+func (w *framedWall) rake() bool { return len(w.seat) > 0 }
 
 // lapCorner sets the upper plates of the first two walls of a corner whose
 // plates are level and that do not run in line.

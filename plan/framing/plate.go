@@ -17,7 +17,7 @@ const spliceOffset = 24
 // plates adds bottom and top plates, cut to stock.
 func (b *builder) plates(w *framedWall) {
 	b.bottomPlates(w)
-	if w.rake() && len(w.seat) > 0 {
+	if w.rake() {
 		b.rakePlates(w)
 		return
 	}

@@ -96,7 +96,7 @@ var Kinds = []*Kind{
 		On:     []framing.Kind{framing.RafterRidge, framing.OpeningHead, framing.Collector},
 		Symbol: "sym-hanger", Phase: "before floor"},
 	{Name: "sheathing", Code: "sheathing", Doc: "panels of a shear wall with their edge and field nailing", Purpose: "sheathing",
-		Symbol: "sym-generic", Shape: Sheet, Phase: "after sheathing"},
+		Symbol: "sym-sheathing", Shape: Sheet, Phase: "after sheathing"},
 	{Name: "generic", Code: "piece", Doc: "anything else that is nailed or bolted at a joint", Purpose: "generic",
 		Symbol: "sym-generic", Phase: "before sheathing"},
 }

@@ -46,7 +46,7 @@ func (v *checker) sizes() {
 	if it.Kind.Strap && it.Width <= 0 {
 		v.fault("strap-without-width", "a "+it.Kind.Name+" without a width", `add width = "1 1/4in" or what it measures`)
 	}
-	if it.Kind.Strap && it.Thickness <= 0 {
+	if it.Kind.Strap && it.Thickness <= 0 && it.Gauge == "" {
 		v.warn("no-thickness", "a "+it.Kind.Name+" without the thickness of its steel", `add thickness = "20 ga"`)
 	}
 	if it.Kind.Strap && it.Length > 0 && it.Lap > 0 && 2*it.Lap > it.Length {

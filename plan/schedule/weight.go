@@ -26,7 +26,8 @@ var perPound = []struct {
 const Steel = 0.2836
 
 // head is the part of a nail's weight that is not shank. The published
-// charts lie 0 to 5 percent under what the shank alone gives.
+// charts lie between 5 percent under and 2 percent over what the shank alone
+// gives; the lower is taken.
 const head = 0.05
 
 // PerPound returns how many nails of a size weigh a pound, and where that
