@@ -91,7 +91,7 @@ func (c *context) putHost(f *flow, h *host) {
 		}
 		f.keep(4 * (tickSize + 3))
 		t := c.checkTable(h, ph, ps)
-		t.Foot = c.checkFoot(h, ph, ps, f.colW)
+		t.Foot = c.checkFoot(ps, f.colW)
 		f.put(t)
 	}
 }
@@ -170,14 +170,13 @@ func (h *host) station(p *placement.Piece) float64 {
 }
 
 // checkFoot counts the pieces by number and leaves lines for names and dates.
-func (c *context) checkFoot(h *host, ph *hardware.Phase, ps []*placement.Piece, w sheet.MM) *figure {
+func (c *context) checkFoot(ps []*placement.Piece, w sheet.MM) *figure {
 	z := c.readingCap()
 	lines := wrapHard(footCounts(c, ps), z, true, w-4)
 	rows := [...][2]string{{"Put on by", "date"}, {"Seen by", "date"}}
 	const lineH sheet.MM = 9
 	height := sheet.MM(len(lines))*pitch(z) + sheet.MM(len(rows))*lineH + 4
 	return &figure{W: w, H: height, Draw: func(p *page, at sheet.Pt) {
-		p.box("label", "foot of "+h.Name+", "+ph.Name, sheet.Rect{X: at.X, Y: at.Y, W: w, H: height})
 		y := at.Y + z + 2
 		for _, s := range lines {
 			p.text(lettered{S: s, Cap: z, At: sheet.Pt{X: at.X, Y: y}, Bold: true, Role: "note"})

@@ -61,10 +61,10 @@ func (c *context) banner(w sheet.MM) *figure {
 	pr := c.House.Plan.Project
 	title, sub := c.Size.Title*1.2, c.Size.Head
 	what := join("Hardware location sheets", pr.Site)
-	return &figure{W: w, H: title + 3 + sub*1.6 + 2, Draw: func(p *page, at sheet.Pt) {
+	return &figure{W: w, H: title*1.3 + sub*1.6 + 4, Draw: func(p *page, at sheet.Pt) {
 		y := at.Y + title
 		p.text(lettered{S: fitText(pr.Name, title, true, w), Cap: title, At: sheet.Pt{X: at.X, Y: y}, Bold: true, Role: "title", Layer: sheet.LayerNote})
-		y += 3 + sub
+		y += title*0.3 + 2 + sub
 		p.text(lettered{S: fitText(what, sub, false, w), Cap: sub, At: sheet.Pt{X: at.X, Y: y}, Role: "title", Layer: sheet.LayerNote})
 		y += sub*0.6 + 1
 		p.line(sheet.PenCut, sheet.LayerNote, sheet.Pt{X: at.X, Y: y}, sheet.Pt{X: at.X + w, Y: y})

@@ -15,16 +15,25 @@ import (
 
 var _ = register(view{Series: 6, Order: 10, Name: "count schedule", Pages: schedulePages})
 
-// schedulePages lays out the count, the nails and the count by wall.
+// schedulePages lays out the count, the nails, the count by wall, the order
+// list and the shear walls.
 func schedulePages(c *context) []*page { return c.largest(scheduleLaid) }
 
 func scheduleLaid(c *context) []*page {
-	f := c.newFlow("Count schedule", "schedule")
+	f := c.newFlow("Schedules: count, nails, order", "schedule")
 	f.put(c.countTable())
-	nails, hosts := c.nailTable(), c.hostTable()
-	f.columnsOf(max(nails.wanted(c), hosts.wanted(c)))
-	f.put(nails)
-	f.put(hosts)
+	blocks := []block{c.nailTable(), c.hostTable(), c.orderTable()}
+	if t := c.shearTable(); t != nil {
+		blocks = append(blocks, t)
+	}
+	w := sheet.MM(0)
+	for _, b := range blocks {
+		w = max(w, b.wanted(c))
+	}
+	f.columnsOf(min(w, f.area.W))
+	for _, b := range blocks {
+		f.put(b)
+	}
 	return f.done()
 }
 
@@ -151,7 +160,7 @@ func faces(ps []*placement.Piece) string {
 // nailTable sums the nails over all lines, those driven by hand apart.
 func (c *context) nailTable() *table {
 	t := &table{Title: "Nails, bolts and screws", Cols: []tableColumn{
-		{Head: "Fastener", Wrap: true, Grow: true}, {Head: "Driven"}, {Head: "Pieces they hold", Wrap: true}, {Head: "Count", Align: sheet.Right},
+		{Head: "Fastener", Wrap: true}, {Head: "Driven"}, {Head: "Pieces they hold", Wrap: true}, {Head: "Count", Align: sheet.Right},
 	}}
 	type key struct {
 		nail string
@@ -172,7 +181,7 @@ func (c *context) nailTable() *table {
 	slices.SortFunc(keys, func(a, b key) int { return cmp.Or(cmp.Compare(a.nail, b.nail), yes(a.hand)-yes(b.hand)) })
 	all := 0
 	for _, k := range keys {
-		how := "by hand or tool"
+		how := "by hand or gun"
 		if k.hand {
 			how = "by hand only"
 		}

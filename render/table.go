@@ -191,10 +191,33 @@ func (t *table) widths(c *context, w sheet.MM) []sheet.MM {
 		}
 		return want
 	}
-	for i := range least { // words must break
-		least[i] *= w / low
-	}
+	t.squeeze(c, least, w)
 	return least
+}
+
+// squeeze narrows columns below their longest words, which then break: first
+// those that wrap, and all alike when that is not enough.
+func (t *table) squeeze(c *context, ws []sheet.MM, w sheet.MM) {
+	wraps, n := sheet.MM(0), 0
+	for i, x := range ws {
+		if t.Cols[i].Wrap {
+			wraps += x
+			n++
+		}
+	}
+	left := w - (sum(ws) - wraps)
+	if n > 0 && left >= sheet.MM(n)*5*t.cap(c) {
+		for i := range ws {
+			if t.Cols[i].Wrap {
+				ws[i] *= left / wraps
+			}
+		}
+		return
+	}
+	k := w / sum(ws)
+	for i := range ws {
+		ws[i] *= k
+	}
 }
 
 func (t *table) grow(ws []sheet.MM, left sheet.MM) {
