@@ -152,10 +152,13 @@ type Opening struct {
 	Height float64
 	Sill   float64 // height of the rough sill's top above the subfloor; 0 = to the floor
 	Header Lumber
-	Jacks  int // each side; 0 = by rule (see framing)
-	Kings  int // each side; 0 = by rule
+	Jacks  int // each side; 0 = by rule (see framing), AutoCount = from the code table
+	Kings  int // each side; 0 = by rule, AutoCount = from the code table
 	Pos    Pos
 }
+
+// AutoCount is the value of Jacks and Kings that asks for the code's table.
+const AutoCount = -1
 
 // Shear is a sheathed segment of a wall that resists lateral load.
 type Shear struct {

@@ -23,12 +23,13 @@ var openingKeys = []binding[Opening]{
 func autoKey(name, doc string, at func(*Opening) *int) binding[Opening] {
 	return custom(name, `whole number or "auto"`, "2", doc+`; "auto" takes them by span from the code table`, func(v value, o *Opening) {
 		if v.raw == "auto" {
+			*at(o) = AutoCount
 			return
 		}
 		if n, ok := v.whole(1, 6); ok {
 			*at(o) = n
 		}
-	}).otherwise(`"auto"`)
+	}).otherwise("1 up to 6 ft, 2 above")
 }
 
 // readOpening reads one [[wall.opening]].

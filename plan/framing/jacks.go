@@ -9,10 +9,6 @@ import (
 	"galewright/plan/length"
 )
 
-// auto is the value of Opening.Jacks and Opening.Kings that asks for the
-// code's table.
-const auto = -1
-
 // jacks returns the jack studs on each side of an opening: the plan's
 // number, the code table's when the plan says auto, or by the plain rule.
 // The rule is that of an older state code (North Carolina): openings up to
@@ -21,7 +17,7 @@ func (b *builder) jacks(w *framedWall, o *plan.Opening) int {
 	switch {
 	case o.Jacks > 0:
 		return o.Jacks
-	case o.Jacks == auto && w.Exterior && w.Bearing:
+	case o.Jacks == plan.AutoCount && w.Exterior && w.Bearing:
 		return b.tableJacks(w, o)
 	case o.Width > 72:
 		return 2
@@ -86,7 +82,7 @@ func kings(w *framedWall, o *plan.Opening) int {
 	switch {
 	case o.Kings > 0:
 		return o.Kings
-	case o.Kings == auto && w.Exterior:
+	case o.Kings == plan.AutoCount && w.Exterior:
 		return tableKings(o.Width, w.Spacing)
 	case o.Width > 72:
 		return 2
