@@ -2,7 +2,6 @@ package framing
 
 import (
 	"math"
-	"slices"
 
 	"galewright/plan/geom"
 )
@@ -100,20 +99,14 @@ func (r bar) extent(u0, u1 float64, planes []geom.Plane) (lo, hi float64) {
 // notch is a cut from below: over u0..u1 nothing of the bar is under z.
 type notch struct{ u0, u1, z float64 }
 
-// notchOver returns the notch that lets the bar down over a rectangle whose
-// top is at z: walls are clipped against the bar's own plan, so that the cut
-// is square to the bar however it crosses the wall.
-func (r bar) notchOver(rect geom.Solid, z, u0, u1 float64) (n notch, ok bool) {
-	in := rect
-	for _, p := range []geom.Plane{r.before(u1), r.after(u0), r.side(1), r.side(-1)} {
-		in = in.Clip(p)
-	}
-	if in.Empty() || in.Volume() < 1e-6 {
+// notchOver returns the notch that lets the bar, cut by planes, down over a
+// rectangle whose top is at z: the rectangle is clipped against the bar's own
+// plan, so that the cut is square to the bar however it crosses the wall.
+func (r bar) notchOver(rect geom.Solid, z float64, planes []geom.Plane) (n notch, ok bool) {
+	lo, hi, ok := r.over(rect, planes)
+	if !ok {
 		return n, false
 	}
-	lo, hi := in.Along(r.dir.Up(0))
-	base := r.at.Dot(r.dir)
-	lo, hi = lo-base, hi-base
 	under := r.height(lo) - r.plumb()
 	if under > z-geom.Eps {
 		return n, false
@@ -124,22 +117,39 @@ func (r bar) notchOver(rect geom.Solid, z, u0, u1 float64) (n notch, ok bool) {
 	return notch{lo, hi, z}, hi > lo+geom.Eps
 }
 
+// over returns between which u the bar, cut by vertical planes, lies over a
+// rectangle.
+func (r bar) over(rect geom.Solid, planes []geom.Plane) (lo, hi float64, ok bool) {
+	in := clipTo(rect.Clip(r.side(1)).Clip(r.side(-1)), planes)
+	if in.Empty() || in.Volume() < 1e-6 {
+		return 0, 0, false
+	}
+	lo, hi = in.Along(r.dir.Up(0))
+	base := r.at.Dot(r.dir)
+	return lo - base, hi - base, true
+}
+
+// planes returns the space the notch takes from a bar.
+func (n notch) planes(r bar) []geom.Plane {
+	return []geom.Plane{r.after(n.u0), r.before(n.u1), {N: geom.Vec3{Z: 1}, C: n.z}}
+}
+
 // side returns the half space within the left (1) or right (−1) face.
 func (r bar) side(k float64) geom.Plane {
 	n := r.dir.Left().Mul(k)
 	return geom.Plane{N: n.Up(0), C: n.Dot(r.at) + r.half}
 }
 
-// cut returns the bar from u0 to u1, cut by planes, less the notches: convex
-// parts that touch.
-func (r bar) cut(u0, u1 float64, planes []geom.Plane, notches []notch) []geom.Solid {
+// cut returns the bar from u0 to u1, cut by planes, less the spaces that are
+// each inside all of some planes: convex parts that touch.
+func (r bar) cut(u0, u1 float64, planes []geom.Plane, less [][]geom.Plane) []geom.Solid {
 	s := clipTo(r.solid(u0, u1), planes)
 	if s.Empty() {
 		return nil
 	}
 	parts := []geom.Solid{s}
-	for _, n := range notches {
-		parts = geom.Carve(parts, []geom.Plane{r.after(n.u0), r.before(n.u1), {N: geom.Vec3{Z: 1}, C: n.z}})
+	for _, space := range less {
+		parts = geom.Carve(parts, space)
 	}
 	return parts
 }
@@ -166,15 +176,4 @@ func deeper(d float64) float64 {
 		}
 	}
 	return d
-}
-
-// byNotch orders notches along the bar.
-func byNotch(list []notch) []notch {
-	slices.SortFunc(list, func(a, b notch) int {
-		if a.u0 < b.u0 {
-			return -1
-		}
-		return 1
-	})
-	return list
 }

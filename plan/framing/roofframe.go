@@ -17,6 +17,7 @@ type roofFrame struct {
 	of      map[*roofplan.Body]*roofBody
 	roof    *roofplan.Roof
 	beds    []bed
+	rakes   []rakeBed
 	lines   []*roofLine
 	rafters []*roofRafter
 	runs    []*roofplan.Run
@@ -85,7 +86,12 @@ func (f *roofFrame) findBeds() {
 		if !level {
 			z, level = f.highBed(w)
 		}
-		if level && f.under(w.From, w.To) {
+		if !f.under(w.From, w.To) {
+			continue
+		}
+		if !level {
+			f.rakes = append(f.rakes, rakeBed{w, w.frame.Box(0, w.Length(), 0, w.Depth(), -0.5, 0.5)})
+		} else {
 			s0, s1 := min(w.s0, orElse(w.caps, w.c0, w.s0)), max(w.s1, orElse(w.caps, w.c1, w.s1))
 			f.beds = append(f.beds, bed{wall: w, frame: w.frame, z: z,
 				column: w.frame.Box(s0, s1, 0, w.Depth(), -0.5, 0.5)})
@@ -139,22 +145,33 @@ type bearing struct {
 	bed *bed
 }
 
-// bearings returns the seats of a bar between u0 and u1, in order along it.
-func (f *roofFrame) bearings(r bar, u0, u1 float64) (out []bearing) {
+// bearings returns the seats of a bar cut by planes, in order of the beds.
+func (f *roofFrame) bearings(r bar, planes []geom.Plane) (out []bearing) {
 	for i := range f.beds {
-		if n, ok := r.notchOver(f.beds[i].column, f.beds[i].z, u0, u1); ok {
+		if n, ok := r.notchOver(f.beds[i].column, f.beds[i].z, planes); ok {
 			out = append(out, bearing{n, &f.beds[i]})
 		}
 	}
 	return out
 }
 
-// notchesOf returns the cuts of bearings.
-func notchesOf(list []bearing) (out []notch) {
-	for _, x := range list {
-		out = append(out, x.notch)
+// rakeBed is the top of a rake wall.
+type rakeBed struct {
+	wall   *framedWall
+	column geom.Solid
+}
+
+// less returns what seats, and rake walls under it, take from a bar.
+func (f *roofFrame) less(r bar, planes []geom.Plane, seats []bearing) (out [][]geom.Plane) {
+	for _, s := range seats {
+		out = append(out, s.notch.planes(r))
 	}
-	return byNotch(out)
+	for _, w := range f.rakes {
+		if lo, hi, ok := r.over(w.column, planes); ok {
+			out = append(out, append([]geom.Plane{r.after(lo), r.before(hi)}, w.wall.seat...))
+		}
+	}
+	return out
 }
 
 // bareSide counts rafters that have no plate under them on one side.
@@ -194,7 +211,7 @@ func (f *roofFrame) tellBare() {
 				end = "south"
 			}
 			f.fault(plan.Diagnostic{Severity: plan.Error, Code: "rafter-without-plate",
-				Summary: fmt.Sprintf("%s of roof %s no plate under %s", number(s.count, "rafter")+haveHas(s.count), rb.Name, themIt(s.count)),
+				Summary: fmt.Sprintf("%s of roof %s %s no plate under %s", number(s.count, "rafter"), rb.Name, haveHas(s.count), themIt(s.count)),
 				Where:   fmt.Sprintf("roof %s, %s side, from %s off its %s end", rb.Name, name, inches(s.first), end),
 				Mend:    "put a wall of level " + rb.Over.Name + " or a porch beam under that side, or give the roof the area of its walls",
 				Pos:     rb.Pos})
@@ -204,9 +221,9 @@ func (f *roofFrame) tellBare() {
 
 func haveHas(n int) string {
 	if n == 1 {
-		return " has"
+		return "has"
 	}
-	return " have"
+	return "have"
 }
 
 func themIt(n int) string {

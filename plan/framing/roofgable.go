@@ -81,9 +81,9 @@ func (f *roofFrame) gableEnds(l *roofLine) {
 			in := l.u(l.at.Sub(out.Mul(rb.body.On(i, l.at) + rb.sides[i].depth)))
 			z := l.line.A.Z - rb.Rafters.Depth*rb.flattest()
 			if k > 0 {
-				l.tail = append(l.tail, notch{in, l.u1 + 1, z})
+				l.tail = append(l.tail, notch{in, l.u1 + 1, z}.planes(l.bar))
 			} else {
-				l.tail = append(l.tail, notch{l.u0 - 1, in, z})
+				l.tail = append(l.tail, notch{l.u0 - 1, in, z}.planes(l.bar))
 			}
 		}
 	}

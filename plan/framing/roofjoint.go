@@ -55,6 +55,32 @@ func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) b
 	return true
 }
 
+// rakeJoint adds the joint of a flush rafter where the rake wall runs through
+// to the corner and carries it on its sloping plate: it belongs to the eave's
+// wall, at whose end it stands.
+func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int) bool {
+	if !r.run.Flush {
+		return false
+	}
+	for _, rake := range rb.sides[rb.endOf(r.run)].walls {
+		fw := f.byWall[rake]
+		if fw == nil || rake.Top != "rake" {
+			continue
+		}
+		along, _ := fw.frame.Local(p)
+		plate := fw.plateUnder(along)
+		for _, w := range rb.sides[side].walls {
+			s, t := w.Frame().Local(p)
+			if plate != nil && math.Abs(t) < near && s > -near && s < w.Length()+near {
+				f.joints = append(f.joints, f.joint(&Joint{Kind: RafterPlate, Host: w.Name, Wall: w, Station: s,
+					Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: p.Up(rb.sides[side].plate)}))
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // plateUnder returns the upper plate at a station, or the lower one, or the
 // upper plate whose end is nearest within a wall's depth, as at a corner
 // where the other wall's plate laps.

@@ -19,8 +19,8 @@ type roofLine struct {
 	u0, u1  float64 // with what it needs to be cut from
 	planes  []geom.Plane
 	column  geom.Solid
-	tail    []notch // where a ridge is ripped down over a gable wall
-	member  *Member // the first of its pieces
+	tail    [][]geom.Plane // where a ridge is ripped down over a gable wall
+	member  *Member        // the first of its pieces
 }
 
 // makeLines makes the ridges, hips and valleys. A ridge is dropped by what
@@ -169,6 +169,11 @@ func (f *roofFrame) ends(i int, l *roofLine) {
 	l.recut()
 }
 
+// bounds returns the vertical planes that l is cut to.
+func (l *roofLine) bounds() []geom.Plane {
+	return append([]geom.Plane{l.after(l.u0), l.before(l.u1)}, l.planes...)
+}
+
 // recut makes the column of l anew.
 func (l *roofLine) recut() { l.column = clipTo(l.bar.column(l.u0, l.u1), l.planes) }
 
@@ -253,16 +258,17 @@ func (f *roofFrame) addLine(l *roofLine) {
 	seats := []bearing(nil)
 	switch l.line.Kind {
 	case roofplan.Hip:
-		role, name, seats = Hip, "hip", f.bearings(l.bar, l.u0, l.u1)
+		role, name, seats = Hip, "hip", f.bearings(l.bar, l.bounds())
 	case roofplan.Valley:
-		role, name, seats = Valley, "valley", f.bearings(l.bar, l.u0, l.u1)
+		role, name, seats = Valley, "valley", f.bearings(l.bar, l.bounds())
 	}
 	cuts := []float64{l.u0, l.u1}
 	if role == Ridge && !l.owner.RidgeBearing {
 		cuts = f.splices(l, u0, u1)
 	}
+	less := append(f.less(l.bar, l.bounds(), seats), l.tail...)
 	for i := 1; i < len(cuts); i++ {
-		parts := l.cut(cuts[i-1], cuts[i], l.planes, append(notchesOf(seats), l.tail...))
+		parts := l.cut(cuts[i-1], cuts[i], l.planes, less)
 		if len(parts) == 0 {
 			continue
 		}

@@ -65,8 +65,9 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 	if body != nil && hi-r.u(p) < max(minJack, f.of[body].sides[side].seat+1) || hi-lo < minJack {
 		return // its cheek would cut into its own seat
 	}
-	seats := f.bearings(r.bar, lo, hi)
-	parts := r.cut(u0, u1, planes, notchesOf(seats))
+	bounds := append([]geom.Plane{r.after(u0), r.before(u1)}, planes...)
+	seats := f.bearings(r.bar, bounds)
+	parts := r.cut(u0, u1, planes, f.less(r.bar, bounds, seats))
 	for _, pocket := range f.pockets[keyOf(run)] {
 		parts = geom.Carve(parts, pocket)
 	}
@@ -78,7 +79,7 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 		Role: Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref()}, r.bar, parts, lo, hi)
 	f.rafters = append(f.rafters, r)
 	if body != nil {
-		if !f.plateJoint(r.member, r.bar, seats, owner, false) {
+		if !f.plateJoint(r.member, r.bar, seats, owner, false) && !f.rakeJoint(r, p, f.of[body], side) {
 			f.noPlate(f.of[body], side, p)
 		}
 		f.checkSeat(r, seats)

@@ -94,8 +94,8 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	}
 	var parts []geom.Solid
 	for _, t := range tops {
-		lo, hi := t.extent(0, t.length, nil)
-		parts = append(parts, t.cut(lo, hi, nil, notchesOf(f.bearings(t.bar, lo, hi)))...)
+		bounds := []geom.Plane{t.after(0), t.before(t.length)}
+		parts = append(parts, t.cut(0, t.length, nil, f.less(t.bar, bounds, f.bearings(t.bar, bounds)))...)
 	}
 	bottom, length := f.bottom(rb, c, section)
 	under := func(s geom.Solid) geom.Solid {
@@ -175,7 +175,7 @@ func (f *roofFrame) trussJoints(m *Member, rb *roofBody, bottom bar, length floa
 	thin := bottom
 	thin.top, thin.depth = bottom.top-bottom.depth+0.01, 0.02
 	found := 0
-	for _, s := range f.bearings(thin, 0, length) {
+	for _, s := range f.bearings(thin, []geom.Plane{thin.after(0), thin.before(length)}) {
 		bears := s.bed.wall == nil || s.bed.wall.Exterior || s.bed.wall.Bearing
 		if bears && s.crosses(bottom) && s.u1-s.u0 > 0.5 && f.bearingJoint(m, bottom, s, rb) {
 			found++
