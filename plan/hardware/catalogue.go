@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 )
@@ -115,7 +116,7 @@ func (v *checker) defaults() {
 	}
 	it.Face = cmp.Or(it.Face, it.Kind.Face)
 	if it.Thickness == 0 && it.Gauge != "" {
-		t, _, err := plan.Thickness(it.Gauge+" ga", false)
+		t, _, err := plan.Thickness(strings.TrimSpace(strings.TrimSuffix(it.Gauge, "ga"))+" ga", false)
 		if err != nil {
 			v.fault("unknown-gauge", err.Error(), "give the thickness in inches")
 		}

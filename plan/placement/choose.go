@@ -41,8 +41,10 @@ func (w *world) choose(r *plan.Rule, hit []*framing.Joint) []*framing.Joint {
 				run = append(run, x)
 			}
 		}
-		for _, x := range thin(r, run) {
-			keep[x] = true
+		for _, part := range stretches(run) {
+			for _, x := range thin(r, part) {
+				keep[x] = true
+			}
 		}
 	}
 	var out []*framing.Joint
@@ -50,6 +52,25 @@ func (w *world) choose(r *plan.Rule, hit []*framing.Joint) []*framing.Joint {
 		if keep[j] {
 			out = append(out, j)
 		}
+	}
+	return out
+}
+
+// stretches cuts a run of base joints where the plate below is cut, as at a
+// door: each length of plate is held down by itself, at both its ends (IRC
+// R403.1.6 asks for bolts near each end of each plate, from memory).
+func stretches(run []*framing.Joint) (out [][]*framing.Joint) {
+	var last *framing.Member
+	for i, j := range run {
+		var plate *framing.Member
+		if j.Kind == framing.StudBase {
+			plate = role(j, framing.SillPlate, framing.BottomPlate)
+		}
+		if i == 0 || plate != last {
+			out = append(out, nil)
+		}
+		out[len(out)-1] = append(out[len(out)-1], j)
+		last = plate
 	}
 	return out
 }

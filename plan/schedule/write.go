@@ -27,7 +27,7 @@ func Size(it *hardware.Item) string {
 	}
 	switch {
 	case it.Gauge != "":
-		parts = append(parts, it.Gauge+" ga")
+		parts = append(parts, strings.TrimSuffix(strings.TrimSuffix(it.Gauge, "ga"), " ")+" ga")
 	case it.Thickness > 0:
 		parts = append(parts, number(it.Thickness)+`"`)
 	}
