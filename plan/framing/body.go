@@ -76,7 +76,7 @@ func (b body) throughStop(o body, tail bool) float64 {
 		stop = min(stop, n.Dot(p.Sub(edge))/n.Dot(out)) // travel along out
 	}
 	if !tail {
-		return -stop
+		return 0 - stop // never minus zero
 	}
 	return stop
 }

@@ -1,7 +1,9 @@
 package framing
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"galewright/plan/geom"
 )
@@ -134,8 +136,16 @@ func (b *builder) under(w *framedWall, m *Member) (out []*Member) {
 	top := w.floor - l.Subfloor
 	box := w.frame.Box(m.S0, m.S1, 0, w.Depth(), top-l.FloorDepth-4*plate, top)
 	lo, hi := box.Bounds()
+	found := b.index.within(lo, hi)
+	own := func(m *Member) int {
+		if m.Wall == w.Wall {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(found, func(a, b *Member) int { return cmp.Compare(own(a), own(b)) })
 	pick := func(roles ...Role) {
-		for _, o := range b.index.within(lo, hi) {
+		for _, o := range found {
 			for _, r := range roles {
 				if o.Role == r && o != m && geom.Overlap(box, o.Solid[0], 0.1) {
 					out = append(out, o)

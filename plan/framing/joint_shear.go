@@ -52,8 +52,8 @@ func (b *builder) shearJoints() {
 const beyond = 12
 
 // collector ties the top of a segment's end to what carries its line on: the
-// wall's own plate, the plate of a wall in line, or a joist, beam, truss or
-// rafter above. An interior wall that ends free gets a joint with nothing to
+// wall's own plate, the plate of a wall in line, or a joist, beam or truss
+// above. An interior wall that ends free gets a joint with nothing to
 // tie to, so that the lack is told.
 func (b *builder) collector(w *framedWall, s *plan.Shear, end, dir float64) {
 	in := min(max(end-dir*plate/2, w.s0), w.s1)
@@ -65,7 +65,7 @@ func (b *builder) collector(w *framedWall, s *plan.Shear, end, dir float64) {
 	if !need {
 		return
 	}
-	j := b.newJoint(w, Collector, min(max(end, w.s0), w.s1), top.Z1, append([]*Member{top}, on...)...)
+	j := b.newJoint(w, Collector, min(max(end, w.s0), w.s1), topAt(top, min(max(in, top.S0), top.S1)), append([]*Member{top}, on...)...)
 	j.Below, j.Tributary = len(on) > 0, s.To-s.From
 }
 
@@ -83,17 +83,21 @@ func (b *builder) goesOn(w *framedWall, top *Member, end, dir float64) (on []*Me
 	if dir > 0 {
 		side = 1
 	}
-	met := false
+	met, outside := false, w.Exterior
 	for _, m := range w.meets {
 		if m.end == side && m.line {
 			return present(nearCap(m.other, m.tail)), true
 		}
 		met = met || m.end == side
+		outside = outside || m.end == side && m.other.Exterior
+	}
+	if outside {
+		return nil, false // nothing goes on past the building's face
 	}
 	if m := b.inLineAbove(w, out, dir); m != nil {
 		return []*Member{m}, true
 	}
-	return nil, !met && !w.Exterior
+	return nil, !met
 }
 
 func present(m *Member) []*Member {
@@ -122,7 +126,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 	best := math.Inf(1)
 	for _, m := range b.index.within(lo, hi) {
 		switch m.Role {
-		case Joist, Beam, Truss, Girder, Rim, Rafter, Ridge:
+		case Joist, Beam, Truss, Girder, Rim:
 		default:
 			continue
 		}

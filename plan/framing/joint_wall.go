@@ -118,7 +118,7 @@ func (b *builder) spliceJoints(w *framedWall) {
 	for _, rows := range [][2][]*Member{{w.plates, w.caps}, {w.caps, w.plates}} {
 		for i, m := range rows[0] {
 			if i > 0 && m.S0-rows[0][i-1].S1 < geom.Eps {
-				b.newJoint(w, PlateSplice, m.S0, (m.Z0+m.Z1)/2, rows[0][i-1], m, memberAt(rows[1], m.S0))
+				b.newJoint(w, PlateSplice, m.S0, topAt(m, m.S0)-plate/2, rows[0][i-1], m, memberAt(rows[1], m.S0))
 			}
 		}
 	}

@@ -9,12 +9,14 @@ import (
 	"galewright/plan/geom"
 )
 
-// runOf returns the frame in which a level's joists run along D.
+// runOf returns the frame in which a level's joists run along D, north or
+// east, and are laid along In, from the south or the west side.
 func runOf(l *plan.Level) geom.Frame {
+	x, y := geom.Vec2{X: 1}, geom.Vec2{Y: 1}
 	if l.JoistRun == "x" {
-		return geom.NewFrame(geom.Vec2{}, geom.Vec2{X: 1})
+		return geom.Frame{D: x, In: y}
 	}
-	return geom.NewFrame(geom.Vec2{}, geom.Vec2{Y: 1})
+	return geom.Frame{D: y, In: x}
 }
 
 // joists lays joists across the deck: the first one space from the floor's

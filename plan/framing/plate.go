@@ -129,10 +129,8 @@ func splicePlaces(w *framedWall, run span, avoid []float64) (out []place) {
 			}
 		}
 		for _, o := range w.openings {
-			if min(math.Abs(s-o.h0), math.Abs(s-o.h1)) < 12 {
-				cost += 10 // near a header's end, where the plate ties the king
-			} else if s > o.h0 && s < o.h1 {
-				cost += 5
+			if s > o.h0-6 && s < o.h1+6 {
+				cost += 10 // over a header, or at the king that the plate ties
 			}
 		}
 		if s > run.lo+plate && s < run.hi-plate {

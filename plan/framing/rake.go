@@ -1,7 +1,9 @@
 package framing
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"galewright/plan/geom"
 )
@@ -32,6 +34,9 @@ func (b *builder) rakePlates(w *framedWall) {
 		w.plates = append(w.plates, b.slopedRun(w, run, h, TopPlate, 2*plate)...)
 		w.caps = append(w.caps, b.slopedRun(w, run, h, CapPlate, plate)...)
 	}
+	for _, row := range [][]*Member{w.plates, w.caps} {
+		slices.SortFunc(row, func(a, b *Member) int { return cmp.Compare(a.S0, b.S0) })
+	}
 }
 
 // lowerOf returns the half space of plan in which plane h lies below o.
@@ -60,6 +65,13 @@ func (b *builder) slopedRun(w *framedWall, run geom.Solid, h geom.Plane, role Ro
 		}
 	}
 	return out
+}
+
+// topAt returns the height of the top of a plate of w at station s.
+func topAt(m *Member, s float64) float64 {
+	run := m.S1 - m.S0
+	mid := m.A.Z + (m.B.Z-m.A.Z)*(s-m.S0)/run
+	return mid + plate/2*m.Length/run
 }
 
 // reach returns the stations that a solid takes up along w.
