@@ -55,7 +55,7 @@ func (r *reader) checkEmpty() {
 
 // on tells whether the wall's studs pass through level l.
 func (w *Wall) on(l *Level) bool {
-	return w.Level != nil && w.ToLevel != nil && w.Level.Index <= l.Index && l.Index <= w.ToLevel.Index
+	return l != nil && w.Level != nil && w.ToLevel != nil && w.Level.Index <= l.Index && l.Index <= w.ToLevel.Index
 }
 
 // checkNames refuses one name for two things that tags could mean.

@@ -46,7 +46,7 @@ var roofKeys = []binding[roofDraft]{
 	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
 	flagKey("trusses", "trusses at the same spacing instead of rafters", func(d *roofDraft) *bool { return &d.Trusses }),
 	custom("gable_ends", "words", `["rake", "gable truss"]`, "how the low and the high end of the ridge are closed; one word for both", readGableEnds).
-		words(gableEnds).otherwise(`"rake", "gable truss" with trusses, "hip" on a hip roof`),
+		words(gableEnds).otherwise("rake over a wall with top = \"rake\", else a gable truss"),
 	field("ceiling_ties", "true or false", "true", "ceiling joists or ties at the plate", value.flag,
 		func(d *roofDraft) *bool { return &d.CeilingTies }).or(true, "true"),
 }
@@ -145,14 +145,32 @@ func (d *roofDraft) settle(p *Plan) {
 		switch {
 		case d.Kind == "hip":
 			d.GableEnd[i] = "hip"
-		case end == "" && d.Trusses:
-			d.GableEnd[i] = "gable truss"
-		case end == "":
+		case end == "" && !d.Trusses && d.rakeWall(p, i):
 			d.GableEnd[i] = "rake"
+		case end == "":
+			d.GableEnd[i] = "gable truss"
 		}
 	}
 	if d.RidgeMember.Ply == 0 {
 		steep := max(d.Pitch, d.PitchOther)
 		d.RidgeMember = deepEnough(d.Rafters.Depth * math.Hypot(12, steep) / 12)
 	}
+}
+
+// rakeWall tells whether a wall that goes up to the rafters closes the low
+// (0) or the high (1) end of the ridge.
+func (d *roofDraft) rakeWall(p *Plan, end int) bool {
+	across := func(v geom.Vec2) float64 {
+		if d.Ridge == "x" {
+			return v.X
+		}
+		return v.Y
+	}
+	at := across(d.Area[end])
+	for _, w := range p.Walls {
+		if w.Top == "rake" && w.on(d.Over) && math.Abs(across(w.From)-at) < tolerance && math.Abs(across(w.To)-at) < tolerance {
+			return true
+		}
+	}
+	return false
 }
