@@ -16,7 +16,9 @@ var _ = register(view{Series: 7, Order: 10, Name: "check sheets", Pages: checkPa
 // checkPages lays out a box to tick for each piece, wall by wall, in the
 // order of work. Large sheets take several walls; on office paper each wall
 // has its own, to hang where it is nailed.
-func checkPages(c *context) (out []*page) {
+func checkPages(c *context) []*page { return c.largest(checkLaid) }
+
+func checkLaid(c *context) (out []*page) {
 	hosts := c.hosts()
 	if !large(c.Paper) {
 		for _, h := range hosts {
@@ -55,12 +57,7 @@ func (c *context) checkFlow(name string, hosts []*host) *flow {
 }
 
 // checkColumn is the width of a column of boxes.
-func (c *context) checkColumn() sheet.MM {
-	if large(c.Paper) {
-		return 165
-	}
-	return 122
-}
+func (c *context) checkColumn() sheet.MM { return 51 * c.readingCap() }
 
 // checkGroups parts the hosts so that each group fills one large sheet.
 func (c *context) checkGroups(hosts []*host) (groups [][]*host) {
