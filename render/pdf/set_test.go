@@ -117,6 +117,10 @@ func TestPDFAndSVGLetterTheSame(t *testing.T) {
 func TestPDFAndSVGLookTheSame(t *testing.T) {
 	rsvg, ppm := need(t, "rsvg-convert"), need(t, "pdftoppm")
 	set := drawn(t, "shed.toml", "letter")
+	set.Sheets = slices.DeleteFunc(set.Sheets, func(sh *sheet.Sheet) bool {
+		return !slices.Contains([]string{"S-001", "S-101", "S-201", "S-501"}, sh.Title.Sheet)
+	})
+	require.GreaterOrEqual(t, len(set.Sheets), 3)
 	for _, sh := range set.Sheets {
 		sh.Marks = slices.DeleteFunc(sh.Marks, func(m sheet.Mark) bool { _, text := m.(sheet.Text); return text })
 	}
