@@ -1,0 +1,200 @@
+package lumber
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"galewright/plan/length"
+)
+
+// Text writes the cut list as tables to read: what to buy with the bound,
+// the pieces, the patterns of cuts, and what no stock covers.
+func (c *Cut) Text(w io.Writer) error {
+	var b strings.Builder
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "LUMBER TO BUY")
+	fmt.Fprintln(t, "section\tlength\tsticks\t")
+	for _, o := range c.Orders() {
+		fmt.Fprintf(t, "%s\t%s\t%d\t\n", o.Section, length.Feet(o.Length), o.Count)
+	}
+	fmt.Fprintln(t)
+	c.totals(t)
+	c.pieces(t)
+	c.patterns(t)
+	parts(t, "LONGER THAN THE LONGEST STOCK: order to length, or splice over a bearing", c.Long)
+	parts(t, "MADE UP OR DRIVEN: counted, not cut", c.Made)
+	if err := t.Flush(); err != nil {
+		return err
+	}
+	_, err := io.WriteString(w, trimLines(b.String()))
+	return err
+}
+
+// trimLines drops the blanks at the ends of lines and of the text.
+func trimLines(s string) string {
+	lines := strings.Split(strings.TrimRight(s, " \n"), "\n")
+	for i, l := range lines {
+		lines[i] = strings.TrimRight(l, " ")
+	}
+	return strings.Join(lines, "\n") + "\n"
+}
+
+func (c *Cut) totals(w io.Writer) {
+	fmt.Fprintln(w, "section\tpieces\tneeded ft\tbought ft\tno less than ft\twaste %\t")
+	for _, s := range c.Sections {
+		n := 0
+		for _, p := range s.Parts {
+			n += p.Count
+		}
+		fmt.Fprintf(w, "%s\t%d\t%s\t%s\t%s\t%.1f\t\n", s.Name, n, feet(s.Need), feet(s.Bought), feet(s.Bound), s.Waste())
+	}
+	fmt.Fprintf(w, "Each cut takes %s; no cutting of these pieces can buy less than \"no less than\".\n\n", length.Feet(Kerf))
+}
+
+func (c *Cut) pieces(w io.Writer) {
+	fmt.Fprintln(w, "PIECES")
+	fmt.Fprintln(w, "section\trole\tlength\tpieces\t")
+	for _, s := range c.Sections {
+		for _, p := range s.Parts {
+			fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.Role, length.Feet(p.Length), p.Count)
+		}
+	}
+	fmt.Fprintln(w)
+}
+
+func (c *Cut) patterns(w io.Writer) {
+	fmt.Fprintln(w, "CUTTING")
+	fmt.Fprintln(w, "section\tstick\tsticks\tleft over\tcuts\t")
+	for _, s := range c.Sections {
+		for _, k := range s.Sticks {
+			fmt.Fprintf(w, "%s\t%s\t%d\t%s\t%s\t\n", s.Name, length.Feet(k.Length), k.Count, length.Feet(k.Left), pattern(k.Cuts))
+		}
+	}
+	fmt.Fprintln(w)
+}
+
+// pattern prints cuts, equal ones once with their number.
+func pattern(cuts []float64) string {
+	var out []string
+	for i := 0; i < len(cuts); {
+		n := 1
+		for i+n < len(cuts) && cuts[i+n] == cuts[i] {
+			n++
+		}
+		s := length.Feet(cuts[i])
+		if n > 1 {
+			s = fmt.Sprintf("%d of %s", n, s)
+		}
+		out, i = append(out, s), i+n
+	}
+	return strings.Join(out, ", ")
+}
+
+func parts(w io.Writer, title string, list []*Part) {
+	if len(list) == 0 {
+		return
+	}
+	fmt.Fprintf(w, "%s\n", title)
+	fmt.Fprintln(w, "section\trole\tlength\tpieces\t")
+	for _, p := range list {
+		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.Role, length.Feet(p.Length), p.Count)
+	}
+	fmt.Fprintln(w)
+}
+
+// feet prints a length in feet with one decimal.
+func feet(in float64) string { return strconv.FormatFloat(in/12, 'f', 1, 64) }
+
+// CSV writes one row for each kind of piece and each pattern: what, section,
+// role, length in inches, count, cuts in inches.
+func (c *Cut) CSV(w io.Writer) error {
+	rows := [][]string{{"table", "section", "role", "length_in", "count", "cuts_in"}}
+	for _, o := range c.Orders() {
+		rows = append(rows, []string{"buy", o.Section, "", number(o.Length), strconv.Itoa(o.Count), ""})
+	}
+	add := func(table string, list []*Part) {
+		for _, p := range list {
+			rows = append(rows, []string{table, p.Section, string(p.Role), number(p.Length), strconv.Itoa(p.Count), ""})
+		}
+	}
+	for _, s := range c.Sections {
+		add("piece", s.Parts)
+	}
+	for _, s := range c.Sections {
+		for _, k := range s.Sticks {
+			var cuts []string
+			for _, x := range k.Cuts {
+				cuts = append(cuts, number(x))
+			}
+			rows = append(rows, []string{"cut", s.Name, "", number(k.Length), strconv.Itoa(k.Count), strings.Join(cuts, " ")})
+		}
+	}
+	add("long", c.Long)
+	add("made up", c.Made)
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// number prints inches without needless zeros.
+func number(in float64) string { return strconv.FormatFloat(in, 'f', -1, 64) }
+
+// jsonPart and the types below fix the JSON form: lengths in inches.
+type jsonPart struct {
+	Section string   `json:"section"`
+	Role    string   `json:"role"`
+	Length  float64  `json:"length_in"`
+	Count   int      `json:"count"`
+	Members []string `json:"members"`
+}
+
+type jsonStick struct {
+	Length float64   `json:"length_in"`
+	Count  int       `json:"count"`
+	Cuts   []float64 `json:"cuts_in"`
+	Left   float64   `json:"left_in"`
+}
+
+type jsonSection struct {
+	Section string      `json:"section"`
+	Need    float64     `json:"needed_in"`
+	Bought  float64     `json:"bought_in"`
+	Bound   float64     `json:"bound_in"`
+	Pieces  []jsonPart  `json:"pieces"`
+	Sticks  []jsonStick `json:"sticks"`
+}
+
+type jsonCut struct {
+	Stock    []float64     `json:"stock_in"`
+	Kerf     float64       `json:"kerf_in"`
+	Sections []jsonSection `json:"sections"`
+	Long     []jsonPart    `json:"longer_than_stock"`
+	Made     []jsonPart    `json:"made_up"`
+}
+
+// JSON writes the cut list with the members of each kind of piece.
+func (c *Cut) JSON(w io.Writer) error {
+	out := jsonCut{Stock: c.Stock, Kerf: Kerf, Sections: []jsonSection{}, Long: jsonParts(c.Long), Made: jsonParts(c.Made)}
+	for _, s := range c.Sections {
+		js := jsonSection{Section: s.Name, Need: s.Need, Bought: s.Bought, Bound: s.Bound, Pieces: jsonParts(s.Parts)}
+		for _, k := range s.Sticks {
+			js.Sticks = append(js.Sticks, jsonStick(*k))
+		}
+		out.Sections = append(out.Sections, js)
+	}
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(out)
+}
+
+func jsonParts(list []*Part) []jsonPart {
+	out := []jsonPart{}
+	for _, p := range list {
+		out = append(out, jsonPart{p.Section, string(p.Role), p.Length, p.Count, p.Members})
+	}
+	return out
+}
