@@ -11,11 +11,6 @@ import (
 // side of the joists, and fire blocking between the studs at the foot of the
 // joists.
 func (b *builder) balloons(d *deck) {
-	for _, w := range b.walls {
-		if w.passes(d.level) {
-			d.taken = append(d.taken, w.body())
-		}
-	}
 	for i, loop := range d.loops {
 		for k, e := range loop {
 			if e.balloon {
@@ -23,10 +18,7 @@ func (b *builder) balloons(d *deck) {
 			}
 		}
 	}
-	for _, w := range b.walls {
-		if !w.passes(d.level) {
-			continue
-		}
+	for _, w := range d.passing {
 		if !w.Exterior && math.Abs(w.frame.D.Dot(runOf(d.level).D)) < 0.9 {
 			b.ledger(d, w, body{w.frame, w.s0, w.s1, w.Depth()}, w.Depth())
 			b.ledger(d, w, body{w.frame, w.s0, w.s1, w.Depth()}, -plate)

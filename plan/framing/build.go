@@ -27,7 +27,6 @@ type builder struct {
 	ids     map[string]int
 	index   *grid // of all members so far, filled by member
 	girders []*framedGirder
-	ground  *deck // of the lowest level, when it has joists
 }
 
 func newBuilder(p *plan.Plan) *builder {

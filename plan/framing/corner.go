@@ -277,7 +277,7 @@ func facesOn(o, u *framedWall, tail bool) (lo, hi float64) {
 func (b *builder) tees(grouped map[wallEnd][]wallEnd) {
 	find := b.wallGrid()
 	for _, u := range b.walls {
-		for _, t := range find(u) {
+		for _, t := range find(u.extent()) {
 			if u == t || !u.beside(t) || u.body().inLine(t.body()) {
 				continue
 			}
@@ -322,25 +322,29 @@ func (b *builder) endsOn(t, u *framedWall) bool {
 	return ok && (0 >= lo-tReach && 0 <= hi+tReach || t.Length() >= lo-tReach && t.Length() <= hi+tReach)
 }
 
-// wallGrid returns a function that finds the walls near a wall on plan, on
-// whatever level.
-func (b *builder) wallGrid() func(*framedWall) []*framedWall {
+// wallGrid returns a function that finds the walls, on whatever level, near
+// a rectangle of the plan.
+func (b *builder) wallGrid() func(lo, hi geom.Vec2) []*framedWall {
 	g, of := newGrid(), map[*Member]*framedWall{}
-	box := func(w *framedWall) *Member {
-		s := w.frame.Box(-2, w.Length()+2, -2, w.Depth()+2, 0, 1)
-		return &Member{Solid: []geom.Solid{s}, A: w.From.Up(0), B: w.To.Up(0), Section: w.Studs}
-	}
 	for _, w := range b.walls {
-		m := box(w)
+		m := &Member{Solid: []geom.Solid{w.frame.Box(0, w.Length(), 0, w.Depth(), 0, 1)}, A: w.From.Up(0), B: w.To.Up(0), Section: w.Studs}
 		of[m] = w
 		g.add(m)
 	}
-	return func(w *framedWall) (out []*framedWall) {
-		for _, m := range g.within(box(w).Bounds()) {
+	return func(lo, hi geom.Vec2) (out []*framedWall) {
+		const around = 6 // in, more than any gap that is closed
+		by := geom.Vec2{X: around, Y: around}
+		for _, m := range g.within(lo.Sub(by).Up(0), hi.Add(by).Up(1)) {
 			out = append(out, of[m])
 		}
 		return out
 	}
+}
+
+// extent returns the rectangle that holds w on plan.
+func (w *framedWall) extent() (lo, hi geom.Vec2) {
+	l, h := w.frame.Box(0, w.Length(), 0, w.Depth(), 0, 1).Bounds()
+	return l.Flat(), h.Flat()
 }
 
 // wallFault notes an error of a wall.

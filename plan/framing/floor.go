@@ -8,38 +8,82 @@ import (
 	"galewright/plan/geom"
 )
 
-// deck is the joist layer of one level: what lies between the plates below
-// and the subfloor.
+// deck is the joist layer of one building at one level: what lies between
+// the plates below and the subfloor.
 type deck struct {
-	level  *plan.Level
-	z0, z1 float64 // foot and top of the joists
-	loops  [][]edge
-	inner  [][]geom.Vec2 // where joists may lie
-	taken  []body        // balloon walls and their ledgers
+	level    *plan.Level
+	z0, z1   float64 // foot and top of the joists
+	loops    [][]edge
+	inner    [][]geom.Vec2 // where joists may lie
+	lo, hi   geom.Vec2     // extent on plan
+	passing  []*framedWall // balloon walls within the extent
+	taken    []body        // balloon walls and their ledgers
+	supports []body        // girders and bearing walls below
 }
 
-// floors frames the floor of each level that has joists.
+// floors frames the floor of each building at each level that has joists.
 func (b *builder) floors() {
 	for _, l := range b.plan.Levels {
 		loops := b.outline(l)
-		if l.Joists.Depth == 0 || l.Index == 0 && b.plan.Foundation.Kind == "slab" {
+		if l.Joists.Depth == 0 || l.Index == 0 && b.plan.Foundation.Kind == "slab" || !b.floorHeights(l) {
 			continue
 		}
-		if !b.floorHeights(l) {
-			continue
-		}
-		d := &deck{level: l, z1: l.Floor - l.Subfloor, loops: loops}
-		d.z0 = d.z1 - l.Joists.Depth
-		for _, loop := range loops {
-			d.inner = append(d.inner, insetLoop(loop))
-		}
-		b.rims(d, rimBoard(l), d.z0, d.z1)
-		b.balloons(d)
-		b.joists(d)
-		if l.Index == 0 {
-			b.ground = d
+		find := b.wallGrid()
+		for _, one := range buildings(loops) {
+			d := b.deckOf(l, one, find)
+			b.rims(d, rimBoard(l), d.z0, d.z1)
+			b.balloons(d)
+			b.joists(d)
+			if l.Index == 0 && b.plan.Foundation.Kind == "stem" {
+				b.sillPlates(d)
+			}
 		}
 	}
+}
+
+// deckOf gathers what bounds, interrupts and carries one floor.
+func (b *builder) deckOf(l *plan.Level, loops [][]edge, find func(lo, hi geom.Vec2) []*framedWall) *deck {
+	d := &deck{level: l, z1: l.Floor - l.Subfloor, loops: loops}
+	d.z0 = d.z1 - l.Joists.Depth
+	for i, loop := range loops {
+		d.inner = append(d.inner, insetLoop(loop))
+		for j, p := range points(loop) {
+			if i+j == 0 {
+				d.lo, d.hi = p, p
+			}
+			d.lo = geom.Vec2{X: min(d.lo.X, p.X), Y: min(d.lo.Y, p.Y)}
+			d.hi = geom.Vec2{X: max(d.hi.X, p.X), Y: max(d.hi.Y, p.Y)}
+		}
+	}
+	for _, w := range find(d.lo, d.hi) {
+		switch {
+		case w.passes(l):
+			d.passing, d.taken = append(d.passing, w), append(d.taken, w.body())
+		case w.Bearing && math.Abs(w.top-d.z0) < 1.0/16:
+			d.supports = append(d.supports, w.body())
+		case w.Level.Index < l.Index && w.top > d.z0+1.0/16 && w.floor < d.z0 && d.covers(w):
+			b.wallFault(w.Wall, "wall-in-floor", fmt.Sprintf("reaches %s into the floor of level %s", inches(w.top-d.z0), l.Name),
+				"make it lower, or give it balloon_to")
+		}
+	}
+	if l.Index == 0 {
+		for _, g := range b.girders {
+			if g.near(d.lo, d.hi) {
+				d.supports = append(d.supports, g.body)
+			}
+		}
+	}
+	return d
+}
+
+// covers tells whether the middle of w lies under the floor.
+func (d *deck) covers(w *framedWall) bool {
+	mid := w.frame.At(w.Length()/2, w.Depth()/2, 0).Flat()
+	in := false
+	for _, loop := range d.inner {
+		in = in != contains(loop, mid)
+	}
+	return in
 }
 
 // floorHeights checks the level's floor against its joists and the plates

@@ -43,6 +43,9 @@ func (b *builder) layGirders() {
 // meetGirders lets one girder end at the other's side: the later one where
 // both could.
 func (b *builder) meetGirders(o, g *framedGirder) {
+	if !g.near(o.extent()) {
+		return
+	}
 	if g.body.inLine(o.body) {
 		if lo, hi, ok := g.body.crossing(o.body); ok && lo < g.body.s1-near && hi > g.body.s0+near {
 			b.girderFault(g.Girder, "girders-overlap", fmt.Sprintf("girder %s lies in girder %s", g.Name, o.Name), "join them into one or move one")
@@ -55,6 +58,24 @@ func (b *builder) meetGirders(o, g *framedGirder) {
 	if _, _, ok := g.body.crossing(o.body); ok && inReach(g.body, o.body) && inReach(o.body, g.body) {
 		b.girderFault(g.Girder, "girders-cross", fmt.Sprintf("girders %s and %s cross at one height", g.Name, o.Name), "end one at the other's side and go on with a third")
 	}
+}
+
+// extent returns the rectangle that holds the girder on plan.
+func (g *framedGirder) extent() (lo, hi geom.Vec2) {
+	for i, p := range g.body.corners() {
+		if i == 0 {
+			lo, hi = p, p
+		}
+		lo = geom.Vec2{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
+		hi = geom.Vec2{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
+	}
+	return lo, hi
+}
+
+// near tells whether the girder comes within an inch of a rectangle.
+func (g *framedGirder) near(lo, hi geom.Vec2) bool {
+	l, h := g.extent()
+	return l.X <= hi.X+1 && lo.X <= h.X+1 && l.Y <= hi.Y+1 && lo.Y <= h.Y+1
 }
 
 func inReach(a, o body) bool {
@@ -83,14 +104,11 @@ func (b *builder) girderFault(g *plan.Girder, code, what, mend string) {
 	b.fault(plan.Diagnostic{Code: code, Pos: g.Pos, Where: "girder " + g.Name, Summary: what, Mend: mend})
 }
 
-// foundation adds girders, piles, and the sill plate of a stem wall.
+// foundation adds girders and piles.
 func (b *builder) foundation() {
 	for _, g := range b.girders {
 		b.girder(g)
 		b.piles(g)
-	}
-	if d := b.ground; d != nil && b.plan.Foundation.Kind == "stem" {
-		b.sillPlates(d)
 	}
 }
 

@@ -2,7 +2,6 @@ package framing
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"galewright/plan"
@@ -24,17 +23,12 @@ func runOf(l *plan.Level) geom.Frame {
 // stock, over a support.
 func (b *builder) joists(d *deck) {
 	l, f := d.level, runOf(d.level)
-	if l.JoistSpace < plate || len(d.loops) == 0 {
+	if l.JoistSpace < plate {
 		return
 	}
-	lo, hi := math.Inf(1), math.Inf(-1)
-	start := math.Inf(1)
-	for _, loop := range d.loops {
-		for _, p := range points(loop) {
-			s, t := f.Local(p)
-			lo, hi, start = min(lo, t), max(hi, t), min(start, s)
-		}
-	}
+	s0, t0 := f.Local(d.lo)
+	s1, t1 := f.Local(d.hi)
+	lo, hi, start := min(t0, t1), max(t0, t1), min(s0, s1)
 	half := l.Joists.Width() / 2
 	for k := 1; ; k++ {
 		c := lo + float64(k)*l.JoistSpace
@@ -75,7 +69,7 @@ func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 	if s.hi-s.lo <= longest+geom.Eps {
 		return nil
 	}
-	supports := b.supports(d, band, s)
+	supports := d.under(band, s)
 	for from := s.lo; s.hi-from > longest+geom.Eps; {
 		i := slices.IndexFunc(supports, func(x float64) bool { return x > from+longest+geom.Eps }) - 1
 		if i == -2 {
@@ -93,25 +87,15 @@ func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 	return cuts
 }
 
-// supports returns the stations along a band of the centres of girders and
+// under returns the stations along a band of the centres of girders and
 // bearing walls below it, in order.
-func (b *builder) supports(d *deck, band body, s span) (out []float64) {
-	add := func(o body) {
-		band.s0, band.s1 = s.lo, s.hi
+func (d *deck) under(band body, s span) (out []float64) {
+	band.s0, band.s1 = s.lo, s.hi
+	for _, o := range d.supports {
 		if lo, hi, ok := band.crossing(o); ok && !band.inLine(o) {
 			if c := (lo + hi) / 2; c > s.lo && c < s.hi {
 				out = append(out, c)
 			}
-		}
-	}
-	if d.level.Index == 0 {
-		for _, g := range b.girders {
-			add(g.body)
-		}
-	}
-	for _, w := range b.walls {
-		if w.Bearing && math.Abs(w.top-d.z0) < 1.0/16 {
-			add(w.body())
 		}
 	}
 	slices.Sort(out)

@@ -62,7 +62,7 @@ func (b *builder) stacked() (pairs [][2]int) {
 		number[w] = i
 	}
 	for i, w := range b.walls {
-		for _, o := range find(w) {
+		for _, o := range find(w.extent()) {
 			if j := number[o]; j < i && inPlane(o, w) {
 				pairs = append(pairs, [2]int{j, i})
 			}

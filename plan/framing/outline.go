@@ -35,12 +35,13 @@ func (b *builder) outline(l *plan.Level) (loops [][]edge) {
 			sides = append(sides, edge{w: w, inset: w.Depth() + plate, balloon: true})
 		}
 	}
+	starts := startsOf(sides)
 	used := make([]bool, len(sides))
 	for i := range sides {
 		if used[i] {
 			continue
 		}
-		if loop, ok := chain(sides, used, i); ok {
+		if loop, ok := chain(sides, starts, used, i); ok {
 			loops = append(loops, loop)
 		} else {
 			b.openLoop(l, sides, loop)
@@ -55,15 +56,38 @@ func (w *framedWall) passes(l *plan.Level) bool {
 	return w.Balloon() && w.Level.Index < l.Index && l.Index <= w.ToLevel.Index
 }
 
+// startsOf returns a function that finds the first side that starts at a
+// point, or -1.
+func startsOf(sides []edge) func(geom.Vec2) int {
+	at := map[[2]int][]int{}
+	key := func(p geom.Vec2) [2]int { return [2]int{int(math.Floor(p.X)), int(math.Floor(p.Y))} }
+	for i, e := range sides {
+		at[key(e.w.From)] = append(at[key(e.w.From)], i)
+	}
+	return func(p geom.Vec2) int {
+		hit, k := -1, key(p)
+		for dx := -1; dx <= 1; dx++ {
+			for dy := -1; dy <= 1; dy++ {
+				for _, i := range at[[2]int{k[0] + dx, k[1] + dy}] {
+					if touches(sides[i].w.From, p) && (hit < 0 || i < hit) {
+						hit = i
+					}
+				}
+			}
+		}
+		return hit
+	}
+}
+
 // chain follows the walls from side i, end to start, until it comes back.
-func chain(sides []edge, used []bool, i int) (loop []edge, ok bool) {
+func chain(sides []edge, starts func(geom.Vec2) int, used []bool, i int) (loop []edge, ok bool) {
 	for at := i; ; {
 		used[at] = true
 		loop = append(loop, sides[at])
 		if touches(sides[at].w.To, sides[i].w.From) {
 			return loop, len(loop) > 2
 		}
-		next := slices.IndexFunc(sides, func(e edge) bool { return touches(sides[at].w.To, e.w.From) })
+		next := starts(sides[at].w.To)
 		if next < 0 || used[next] {
 			return loop, false
 		}
@@ -101,19 +125,34 @@ func (b *builder) openLoop(l *plan.Level, sides, loop []edge) {
 
 // turned faults an outline written clockwise that is no courtyard.
 func (b *builder) turned(l *plan.Level, loops [][]edge) {
-	for i, loop := range loops {
-		if area(loop) > 0 {
-			continue
-		}
-		inside := false
-		for j, o := range loops {
-			inside = inside || i != j && area(o) > 0 && contains(points(o), loop[0].w.From)
-		}
-		if !inside {
+	for _, loop := range loops {
+		if area(loop) <= 0 && !slices.ContainsFunc(loops, func(o []edge) bool { return holds(o, loop) }) {
 			b.wallFault(loop[0].w.Wall, "walls-clockwise", fmt.Sprintf("and the other exterior walls of level %s go round clockwise", l.Name),
 				"write each from left to right as seen from outside")
 		}
 	}
+}
+
+// holds tells whether loop is a courtyard of the outline o.
+func holds(o, loop []edge) bool {
+	return area(o) > 0 && area(loop) <= 0 && contains(points(o), loop[0].w.From)
+}
+
+// buildings parts loops into outlines, each with its courtyards.
+func buildings(loops [][]edge) (out [][][]edge) {
+	for _, o := range loops {
+		if area(o) <= 0 {
+			continue
+		}
+		one := [][]edge{o}
+		for _, h := range loops {
+			if area(h) <= 0 && holds(o, h) {
+				one = append(one, h)
+			}
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 func points(loop []edge) (out []geom.Vec2) {

@@ -129,11 +129,11 @@ func splicePlaces(w *framedWall, run span, avoid []float64) (out []place) {
 			}
 		}
 		for _, o := range w.openings {
-			if s > o.h0-6 && s < o.h1+6 {
+			if s > o.h0-6+geom.Eps && s < o.h1+6-geom.Eps {
 				cost += 10 // over a header, or at the king that the plate ties
 			}
 		}
-		if s > run.lo+plate && s < run.hi-plate {
+		if s > run.lo+plate+geom.Eps && s < run.hi-plate-geom.Eps {
 			out = append(out, place{s, cost})
 		}
 	}
@@ -183,7 +183,7 @@ func chooseCuts(run span, places []place, stock float64) (cuts []float64, ok boo
 func pick(places []place, best []float64, next []int, i int, from float64, first int, stock float64) {
 	for j := first; j < len(places) && places[j].s-from <= stock+geom.Eps; j++ {
 		c := 100 + places[j].cost + short(places[j].s-from) + best[j]
-		if c <= best[i] {
+		if c <= best[i]+geom.Eps {
 			best[i], next[i] = c, j
 		}
 	}
@@ -191,7 +191,7 @@ func pick(places []place, best []float64, next []int, i int, from float64, first
 
 // short is the cost of a piece under 4 ft.
 func short(l float64) float64 {
-	if l < 48 {
+	if l < 48-geom.Eps {
 		return 20
 	}
 	return 0
