@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -156,10 +157,7 @@ func (c *context) legendTable() *table {
 		if ns := details.of("mark " + l.Item.Mark); len(ns) > 0 {
 			d, any = tableCell{S: ns[0], Link: ns[0]}, true
 		}
-		what := l.Item.Kind.Name + ": " + l.Item.Kind.Doc
-		if l.Item.Note != "" {
-			what += ". " + l.Item.Note
-		}
+		what := l.Item.Kind.Name + ": " + cmp.Or(l.Item.Note, l.Item.Kind.Doc)
 		t.Rows = append(t.Rows, tableRow{Cells: []tableCell{{Legend: l.Number}, {Symbol: l.Item.Kind.Symbol}, {S: l.Item.Mark}, {S: what}, {S: fmt.Sprint(len(l.Pieces))}, d}})
 	}
 	if !any {

@@ -241,10 +241,11 @@ type host struct {
 	Key    string // the plan's own name
 	Wall   *plan.Wall
 	Pieces []*placement.Piece
+	roof   bool
 }
 
-// hosts returns what carries hardware: walls as the plan has them, level by
-// level, then the rest by name. The host is that of the piece's home sheet.
+// hosts returns what carries hardware from the ground up: girders and porches
+// by name, walls as the plan has them, level by level, then roofs. The host is that of the piece's home sheet.
 func (c *context) hosts() []*host {
 	byName := map[string]*host{}
 	var rest []*host
@@ -258,7 +259,12 @@ func (c *context) hosts() []*host {
 		}
 		byName[h.Name].Pieces = append(byName[h.Name].Pieces, p)
 	}
-	var out []*host
+	slices.SortStableFunc(rest, func(a, b *host) int { return cmp.Or(yes(a.roof)-yes(b.roof), cmp.Compare(a.Name, b.Name)) })
+	roofs := slices.IndexFunc(rest, func(h *host) bool { return h.roof })
+	if roofs < 0 {
+		roofs = len(rest)
+	}
+	out := slices.Clone(rest[:roofs])
 	for _, l := range c.House.Plan.Levels {
 		for _, w := range c.House.Plan.Walls {
 			if h := byName["wall "+w.Name]; h != nil && w.Level == l {
@@ -266,8 +272,7 @@ func (c *context) hosts() []*host {
 			}
 		}
 	}
-	slices.SortStableFunc(rest, func(a, b *host) int { return cmp.Compare(a.Name, b.Name) })
-	out = append(out, rest...)
+	out = append(out, rest[roofs:]...)
 	for _, h := range out {
 		slices.SortStableFunc(h.Pieces, func(a, b *placement.Piece) int {
 			return cmp.Or(cmp.Compare(a.Station, b.Station), cmp.Compare(a.Z0, b.Z0))
@@ -293,5 +298,5 @@ func (c *context) hostOf(p *placement.Piece) *host {
 	case slices.ContainsFunc(c.House.Plan.Porches, func(q *plan.Porch) bool { return q.Name == j.Host }):
 		kind = "porch "
 	}
-	return &host{Name: kind + j.Host, Key: j.Host}
+	return &host{Name: kind + j.Host, Key: j.Host, roof: j.Roof != nil}
 }
