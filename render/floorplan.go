@@ -1,0 +1,214 @@
+package render
+
+import (
+	"fmt"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+	"galewright/render/sheet"
+)
+
+var _ = register(view{Series: 1, Order: 10, Name: "plans", Pages: floorPlanPages})
+
+type hardwareItem = hardware.Item
+
+// floorPlanPages makes the plan of each level, lowest first.
+func floorPlanPages(c *context) (pages []*page) {
+	lo, hi, ok := c.wallBounds()
+	if !ok {
+		return nil
+	}
+	for _, l := range c.House.Plan.Levels {
+		walls := c.wallsOn(l)
+		if len(walls) == 0 {
+			continue
+		}
+		pages = append(pages, c.levelPages(l, walls, lo, hi)...)
+	}
+	return pages
+}
+
+// sideColumn is the width kept for tables at the right of a plan: none on
+// small paper, where they go left of the title block.
+func (c *context) sideColumn() sheet.MM {
+	if large(c.Paper) {
+		return 118
+	}
+	return 0
+}
+
+// levelPages makes the sheets of one level.
+func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2) []*page {
+	runs := c.runsOf(l)
+	var lanes sheet.MM
+	for _, w := range walls {
+		lanes = max(lanes, c.laneRoom(runs[w]))
+	}
+	top, left, m := c.planMargins(lanes)
+	sheets := c.layPlan(lo, hi, m, c.sideColumn())
+	holes := c.holesOf(l)
+	var pages []*page
+	for i, s := range sheets {
+		name := "Plan, " + l.Name
+		if len(sheets) > 1 {
+			name += fmt.Sprintf(", part %d of %d", i+1, len(sheets))
+		}
+		p := c.newPage(name, s.scale.Name, "level "+l.Name)
+		p.Draw = func(p *page) {
+			v := p.newPlanView(s)
+			v.gridTop, v.gridLeft = top, left
+			v.drawLevel(l, walls, runs, holes, s)
+			v.matchLines(s, pages, i)
+			v.placeLabels()
+			v.planTables(name, s, v.levelTables(l, holes, len(sheets) == 1))
+		}
+		pages = append(pages, p)
+	}
+	return pages
+}
+
+// planMargins returns where the grid stands and the room round a plan whose
+// hardware takes lanes outside its walls.
+func (c *context) planMargins(lanes sheet.MM) (top, left gridRoom, m margins) {
+	name := textWidth("2W S-202", c.Size.Dim, true) + 8 // a wall's label beside it
+	high := c.Size.Dim*1.4 + 3
+	top, left = c.gridRoom(lanes+high), c.gridRoom(lanes+name)
+	return top, left, margins{left: left.total(), top: top.total(), right: lanes + name, bottom: lanes + high + 1}
+}
+
+// drawLevel draws everything of one level that this sheet shows.
+func (v *planView) drawLevel(l *plan.Level, walls []*plan.Wall, runs map[*plan.Wall][]*run, holes []holeRow, s planSheet) {
+	v.board.Block(v.block)
+	v.drawGrid(v.gridOf(), s)
+	of := map[*plan.Wall][]*framing.Member{}
+	for _, m := range v.House.Members {
+		if m.Wall != nil {
+			of[m.Wall] = append(of[m.Wall], m)
+		}
+	}
+	for _, w := range walls {
+		v.drawWall(w, of[w])
+	}
+	v.drawSplices(l)
+	for _, w := range walls {
+		for _, r := range runs[w] {
+			v.drawRun(w, r)
+		}
+	}
+	v.drawCollectors(l)
+	v.drawHoles(holes)
+	v.drawJoists(l, walls, s)
+	for _, w := range walls {
+		v.labelWall(w, v.laneRoom(runs[w]))
+		v.labelShear(w)
+	}
+}
+
+// levelTables are the tables beside a level's plan.
+func (v *planView) levelTables(l *plan.Level, holes []holeRow, whole bool) []*table {
+	tables := []*table{v.sheetLegend()}
+	if len(holes) > 0 {
+		tables = append(tables, v.holeTable(l, holes))
+	}
+	notes := []string{
+		"Hardware stands in lanes beside its wall, each piece at its place along the wall; the elevation that the arrow names gives the exact place and height.",
+		"Dark studs run from plate to plate, light ones carry headers. Hatched walls are shear walls with their edge and field nailing.",
+		"Two slanting strokes: a break in the top plates. Dimensions are to the outside face of studs.",
+	}
+	if len(holes) > 0 {
+		notes = append(notes, "Holes are laid out from the outside faces of studs, which is the edge of the deck.")
+	}
+	return append(tables, numbered("Notes", notes))
+}
+
+// planTables sets the view's title, the north arrow and the tables.
+func (v *planView) planTables(name string, s planSheet, tables []*table) {
+	v.viewTitle(sheet.Pt{X: v.Area.X, Y: v.Area.Y + v.Area.H}, name, s.scale)
+	angle := 0.0
+	if v.turned {
+		angle = -90
+	}
+	if v.sideColumn() == 0 {
+		v.northArrow(sheet.Pt{X: v.Area.X + 8, Y: v.Area.Y + 8}, angle)
+		v.bandTables(tables)
+		return
+	}
+	x := v.Area.X + v.Area.W - v.sideColumn() + 6
+	v.northArrow(sheet.Pt{X: v.Area.X + v.Area.W - 9, Y: v.Area.Y + 8}, angle)
+	y := v.Area.Y + 20
+	for _, t := range tables {
+		laid := t.lay(v.context, v.sideColumn()-6)
+		if y+laid.height() > v.Area.Y+v.Area.H {
+			v.lost(t.Title)
+			continue
+		}
+		laid.draw(v.page, sheet.Pt{X: x, Y: y})
+		y += laid.height() + 6
+	}
+}
+
+// bandTables sets tables left of the title block as far as there is room.
+func (v *planView) bandTables(tables []*table) {
+	x := v.Band.X
+	for _, t := range tables {
+		w := t.wanted(v.context)
+		laid := t.lay(v.context, w)
+		if x+w > v.Band.X+v.Band.W || laid.height() > v.Band.H {
+			continue
+		}
+		laid.draw(v.page, sheet.Pt{X: x, Y: v.Band.Y})
+		x += w + 4
+	}
+}
+
+// matchLines draws the edges where a plan goes on on another sheet.
+func (v *planView) matchLines(s planSheet, pages []*page, i int) {
+	if s.cols*s.rows == 1 {
+		return
+	}
+	c := v.vp.Clip
+	edge := func(on bool, a, b sheet.Pt, other int, angle float64) {
+		if !on {
+			return
+		}
+		v.line(sheet.PenGrid, sheet.LayerGrid, a, b)
+		v.line(sheet.PenCut, sheet.LayerGrid, a, sheet.Pt{X: a.X + (b.X-a.X)*0.06, Y: a.Y + (b.Y-a.Y)*0.06})
+		v.line(sheet.PenCut, sheet.LayerGrid, b, sheet.Pt{X: b.X + (a.X-b.X)*0.06, Y: b.Y + (a.Y-b.Y)*0.06})
+		words := "match line, see " + pages[other].Number
+		v.matchWords(words, a, b, angle, pages[other].Number)
+	}
+	at := func(col, row int) int { return (s.rows-1-row)*s.cols + col }
+	tl, tr := sheet.Pt{X: c.X, Y: c.Y}, sheet.Pt{X: c.X + c.W, Y: c.Y}
+	bl, br := sheet.Pt{X: c.X, Y: c.Y + c.H}, sheet.Pt{X: c.X + c.W, Y: c.Y + c.H}
+	edge(s.col > 0, tl, bl, at(max(s.col-1, 0), s.row), 90)
+	edge(s.col < s.cols-1, tr, br, at(min(s.col+1, s.cols-1), s.row), 90)
+	edge(s.row > 0, bl, br, at(s.col, max(s.row-1, 0)), 0)
+	edge(s.row < s.rows-1, tl, tr, at(s.col, min(s.row+1, s.rows-1)), 0)
+}
+
+// matchWords letters a match line on its outer side.
+func (v *planView) matchWords(s string, a, b sheet.Pt, angle float64, link string) {
+	m := sheet.Pt{X: a.X + (b.X-a.X)*0.2, Y: a.Y + (b.Y-a.Y)*0.2}
+	z := v.Size.Note
+	switch {
+	case angle == 0 && a.Y > v.vp.Clip.Y+1:
+		m.Y += z + 1
+	case angle == 0:
+		m.Y -= 1
+	case a.X > v.vp.Clip.X+1:
+		m.X += z + 1
+	default:
+		m.X -= 1
+	}
+	r := v.boxedText("label", lettered{S: s, At: m, Anchor: sheet.Middle, Angle: angle, Role: "label", Link: link})
+	v.board.BlockText(r)
+}
+
+// lost tells that something found no room on a sheet.
+func (p *page) lost(what string) {
+	p.tell(plan.Diagnostic{Severity: plan.Warning, Code: "no-room-on-sheet",
+		Summary: fmt.Sprintf("no room for %q on sheet %s", what, p.Number),
+		Mend:    "take larger paper", Pos: p.planPos()})
+}

@@ -1,0 +1,270 @@
+package render
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/placement"
+	"galewright/render/label"
+	"galewright/render/sheet"
+)
+
+// drawCollectors draws the collectors of a level as heavy lines with their
+// length, and their symbol at the middle.
+func (v *planView) drawCollectors(l *plan.Level) {
+	for _, pc := range v.Placement.Pieces {
+		j := pc.Joint
+		if j.Kind != framing.Collector || j.Level != l || len(pc.Path) < 2 {
+			continue
+		}
+		var long float64
+		var ends []sheet.Pt
+		for i := 1; i < len(pc.Path); i++ {
+			a, b := pc.Path[i-1], pc.Path[i]
+			long += b.Sub(a).Len()
+			if p, q, ok := v.stroke(sheet.PenHardware, sheet.LayerHardware, a.Flat(), b.Flat()); ok {
+				v.board.BlockLine(p, q)
+				ends = append(ends, p, q)
+			}
+		}
+		if len(ends) == 0 {
+			continue
+		}
+		mid := sheet.Pt{X: (ends[0].X + ends[len(ends)-1].X) / 2, Y: (ends[0].Y + ends[len(ends)-1].Y) / 2}
+		dir := v.dir(pc.Path[len(pc.Path)-1].Sub(pc.Path[0]).Flat().Unit())
+		v.use(pc.Item.Kind.Symbol, mid, math.Atan2(-float64(dir.Y), float64(dir.X))*180/math.Pi, 0.8, v.pieceMark(pc, false))
+		b := sheet.Rect{X: mid.X - 2.4, Y: mid.Y - 2.4, W: 4.8, H: 4.8}
+		v.box("piece", pc.Tag, b)
+		v.board.Block(b)
+		v.showPiece(pc.Item)
+		v.labelCollector(pc, mid, long)
+	}
+}
+
+// labelCollector queues the legend circle and the length of a collector.
+func (v *planView) labelCollector(pc *placement.Piece, mid sheet.Pt, long float64) {
+	rad, z := v.legendRadius(), v.Size.Note
+	text := "collector " + v.length(long)
+	w := 2*rad + 1 + textWidth(text, z, false)
+	l := label.Label{Name: text, W: w, H: 2 * rad, Anchors: []sheet.Pt{mid}}
+	for _, d := range []sheet.MM{1, 4, 8, 12} {
+		l.Near = append(l.Near, aroundPoint(mid, w, 2*rad, 2+d)...)
+	}
+	n := v.legend(pc)
+	v.later(l, func(r sheet.Rect) {
+		v.legendCircle(n, sheet.Pt{X: r.X + rad, Y: r.Y + rad}, "legend of "+pc.Tag, nil)
+		b := v.text(lettered{S: text, At: sheet.Pt{X: r.X + 2*rad + 1, Y: r.Y + rad + z/2}, Role: "label"})
+		v.box("label", text+" of "+pc.Tag, b)
+	})
+}
+
+// drawSplices marks the breaks of the top plates on the walls below them.
+func (v *planView) drawSplices(l *plan.Level) {
+	for _, j := range v.House.Joints {
+		if j.Kind != framing.PlateSplice || j.Wall == nil || j.Wall.Level != l {
+			continue
+		}
+		f := j.Wall.Frame()
+		at := f.At(j.Station, j.Wall.Depth()/2, 0).Flat()
+		if !v.sees(at) {
+			continue
+		}
+		d := v.dir(f.D)
+		v.use("sym-splice", v.pt(at), math.Atan2(-float64(d.Y), float64(d.X))*180/math.Pi, 0.9, nil)
+	}
+}
+
+// holeRow is one hole in a subfloor with its distances from two walls.
+type holeRow struct {
+	hole  *placement.Hole
+	name  string
+	fromX string
+	fromY string
+}
+
+// holesOf lists the holes of a level's subfloor from south-west to
+// north-east, each measured from the outside faces of two walls: the deck's
+// edge, which is there before any wall is.
+func (c *context) holesOf(l *plan.Level) (rows []holeRow) {
+	for _, h := range c.Placement.Holes {
+		if h.Level == l {
+			rows = append(rows, holeRow{hole: h})
+		}
+	}
+	slices.SortStableFunc(rows, func(a, b holeRow) int {
+		return cmp.Or(cmp.Compare(math.Round(a.hole.At.Y), math.Round(b.hole.At.Y)), cmp.Compare(a.hole.At.X, b.hole.At.X))
+	})
+	for i := range rows {
+		r := &rows[i]
+		r.name = fmt.Sprintf("H%d", i+1)
+		r.fromX, r.fromY = c.offWall(l, r.hole.At.Flat(), true), c.offWall(l, r.hole.At.Flat(), false)
+	}
+	return rows
+}
+
+// offWall says how far a point is from the face of the nearest wall that
+// runs along y (or along x), exterior walls first.
+func (c *context) offWall(l *plan.Level, p geom.Vec2, alongY bool) string {
+	var best *plan.Wall
+	least := math.Inf(1)
+	for _, w := range c.wallsOn(l) {
+		d := w.Frame().D
+		if alongY != (math.Abs(d.X) < 1e-6) || !alongY && math.Abs(d.Y) > 1e-6 {
+			continue
+		}
+		_, t := w.Frame().Local(p)
+		if t = math.Abs(t); !w.Exterior {
+			t += 1e5
+		}
+		if t < least {
+			best, least = w, t
+		}
+	}
+	if best == nil {
+		return ""
+	}
+	_, t := best.Frame().Local(p)
+	return c.length(math.Abs(t)) + " from " + best.Name
+}
+
+// drawHoles marks and names the holes.
+func (v *planView) drawHoles(rows []holeRow) {
+	for _, r := range rows {
+		at := r.hole.At.Flat()
+		if !v.sees(at) {
+			continue
+		}
+		p := v.pt(at)
+		v.use("sym-hole", p, 0, 0.8, nil)
+		b := sheet.Rect{X: p.X - 1.8, Y: p.Y - 1.8, W: 3.6, H: 3.6}
+		v.board.Block(b)
+		w, h := textWidth(r.name, v.Size.Note, false)+0.8, v.Size.Note*1.4
+		var near []sheet.Pt
+		for _, d := range []sheet.MM{0.5, 3, 6} {
+			near = append(near, aroundPoint(p, w, h, 1.8+d)...)
+		}
+		v.words(r.name, lettered{Role: "label"}, near, []sheet.Pt{p})
+	}
+}
+
+// holeTable lists the holes with their size and two distances.
+func (c *context) holeTable(l *plan.Level, rows []holeRow) *table {
+	t := &table{Title: "Holes in the " + l.Name + " subfloor",
+		Cols: []tableColumn{{Head: "Hole"}, {Head: "For", Align: sheet.Middle}, {Head: "Size", Wrap: true}, {Head: "Centre, from two walls", Wrap: true, Grow: true}}}
+	for _, r := range rows {
+		size := c.length(r.hole.Size[0]) + " x " + c.length(r.hole.Size[1])
+		if r.hole.Round {
+			size = c.length(r.hole.Size[0]) + " round"
+		}
+		from := r.fromX
+		if r.fromX != "" && r.fromY != "" {
+			from += ", "
+		}
+		t.Rows = append(t.Rows, tableRow{Cells: []tableCell{{S: r.name}, {Legend: c.legend(r.hole.Piece)}, {S: size}, {S: from + r.fromY}}})
+	}
+	return t
+}
+
+// sheetLegend is the table of the numbers and symbols that a plan shows.
+func (v *planView) sheetLegend() *table {
+	order := slices.Clone(v.order)
+	slices.SortFunc(order, func(a, b *hardwareItem) int {
+		return cmp.Compare(v.Schedule.Number(a.Mark), v.Schedule.Number(b.Mark))
+	})
+	t := &table{Title: "Hardware on this sheet", Cols: []tableColumn{{Head: "No.", Align: sheet.Middle}, {Head: "Symbol", Align: sheet.Middle}, {Head: "Mark"}, {Head: "Here", Align: sheet.Right}}}
+	for _, it := range order {
+		t.Rows = append(t.Rows, tableRow{Cells: []tableCell{{Legend: v.Schedule.Number(it.Mark)}, {Symbol: it.Kind.Symbol}, {S: it.Mark}, {S: fmt.Sprint(v.shown[it])}}})
+	}
+	return t
+}
+
+// drawJoists draws the way the joists run, in the middle of the largest open
+// space, with their size and spacing.
+func (v *planView) drawJoists(l *plan.Level, walls []*plan.Wall, s planSheet) {
+	if l.Joists.Depth == 0 {
+		return
+	}
+	c, room := v.openSpace(walls, s)
+	if room < 30 {
+		return
+	}
+	d := geom.Vec2{X: 1}
+	if l.JoistRun == "y" {
+		d = geom.Vec2{Y: 1}
+	}
+	p := v.pt(c)
+	k := v.dir(d)
+	long := min(v.vp.Len(room*0.75), 35)
+	a, b := sheet.Pt{X: p.X - k.X*long, Y: p.Y - k.Y*long}, sheet.Pt{X: p.X + k.X*long, Y: p.Y + k.Y*long}
+	v.line(sheet.PenMember, sheet.LayerNote, a, b)
+	v.arrowHead(a, sheet.Pt{X: -k.X, Y: -k.Y})
+	v.arrowHead(b, k)
+	v.board.BlockLine(a, b)
+	words := fmt.Sprintf("%s joists at %s, below this floor", l.Joists.Text, v.spacing(l.JoistSpace))
+	if float64(k.Y*k.Y) > 0.5 {
+		v.boxedJoists(words, sheet.Pt{X: p.X - 1.5, Y: p.Y}, 90)
+		return
+	}
+	v.boxedJoists(words, sheet.Pt{X: p.X, Y: p.Y - 1.5}, 0)
+}
+
+func (v *planView) boxedJoists(s string, at sheet.Pt, angle float64) {
+	v.board.BlockText(v.boxedText("label", lettered{S: s, At: at, Anchor: sheet.Middle, Angle: angle, Role: "label"}))
+}
+
+// arrowHead draws a filled head at p pointing along k.
+func (v *planView) arrowHead(p, k sheet.Pt) {
+	n := sheet.Pt{X: -k.Y, Y: k.X}
+	v.polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerNote}, p,
+		sheet.Pt{X: p.X - 3*k.X + n.X, Y: p.Y - 3*k.Y + n.Y}, sheet.Pt{X: p.X - 3*k.X - n.X, Y: p.Y - 3*k.Y - n.Y})
+}
+
+// openSpace returns the point of the sheet's range, on a raster of 2 ft, that
+// is farthest from every wall but inside them, and how far that is, in.
+func (v *planView) openSpace(walls []*plan.Wall, s planSheet) (best geom.Vec2, room float64) {
+	const step = 24.0
+	for a := s.u0 + step; a < s.u1; a += step {
+		for b := s.v0 + step; b < s.v1; b += step {
+			p := geom.Vec2{X: a, Y: b}
+			if v.turned {
+				p = geom.Vec2{X: -b, Y: a}
+			}
+			d := min(a-s.u0, s.u1-a, b-s.v0, s.v1-b)
+			for _, w := range walls {
+				d = min(d, offSegment(p, w.From, w.To))
+			}
+			if d > room+1e-6 && insideWalls(p, walls) {
+				best, room = p, d
+			}
+		}
+	}
+	return best, room
+}
+
+// insideWalls tells whether p is inside the outline of the exterior walls:
+// a ray to the east crosses an odd number of them.
+func insideWalls(p geom.Vec2, walls []*plan.Wall) bool {
+	in := false
+	for _, w := range walls {
+		a, b := w.From, w.To
+		if w.Exterior && (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
+		}
+	}
+	return in
+}
+
+func offSegment(p, a, b geom.Vec2) float64 {
+	d := b.Sub(a)
+	t := max(0, min(1, p.Sub(a).Dot(d)/d.Dot(d)))
+	return p.Sub(a.Add(d.Mul(t))).Len()
+}
+
+// trimFloat prints a number without needless zeros.
+func trimFloat(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

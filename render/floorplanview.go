@@ -1,0 +1,246 @@
+package render
+
+import (
+	"math"
+
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+	"galewright/render/label"
+	"galewright/render/sheet"
+)
+
+// planView is a plan on one sheet, seen from above, while it is drawn.
+type planView struct {
+	*page
+	vp                *viewport
+	turned            bool // north to the right, where that gives a larger scale
+	board             *label.Board
+	labels            []planLabel
+	shown             map[*hardware.Item]int // pieces drawn on this sheet
+	order             []*hardware.Item
+	gridTop, gridLeft gridRoom
+}
+
+// planLabel is lettering that waits for its place.
+type planLabel struct {
+	label.Label
+	set func(r sheet.Rect)
+}
+
+// margins is the room kept round a plan, mm.
+type margins struct{ left, right, top, bottom sheet.MM }
+
+// planSheet is one sheet of a plan: which part of the house it shows, where.
+type planSheet struct {
+	scale          Scale
+	turned         bool
+	at             sheet.Pt // lower left corner of the range on paper
+	u0, u1, v0, v1 float64  // range shown
+	col, row       int      // of the part
+	cols, rows     int
+}
+
+// uv turns a place on plan into the drawing's own axes.
+func uv(p geom.Vec2, turned bool) geom.Vec2 {
+	if turned {
+		return geom.Vec2{X: p.Y, Y: -p.X}
+	}
+	return p
+}
+
+// spanUV returns the extent of a rectangle on plan in the drawing's axes.
+func spanUV(lo, hi geom.Vec2, turned bool) (u0, u1, v0, v1 float64) {
+	a, b := uv(lo, turned), uv(hi, turned)
+	return math.Min(a.X, b.X), math.Max(a.X, b.X), math.Min(a.Y, b.Y), math.Max(a.Y, b.Y)
+}
+
+// leastPlanScale is the smallest scale of a plan before it goes over more sheets.
+func (c *context) leastPlanScale() float64 {
+	switch {
+	case c.metric() && large(c.Paper):
+		return 100
+	case c.metric():
+		return 50
+	case large(c.Paper):
+		return 96
+	}
+	return 64
+}
+
+// layPlan chooses scale, turn and parts for a plan of the extent lo to hi.
+// side is a column kept free at the right for tables.
+func (c *context) layPlan(lo, hi geom.Vec2, m margins, side sheet.MM) []planSheet {
+	area := c.area()
+	_, th := c.viewTitleSize("x", c.scales()[0])
+	W := area.W - side - m.left - m.right
+	H := area.H - m.top - m.bottom - th - 2
+	best := planSheet{cols: 1, rows: 1}
+	for _, turned := range []bool{false, true} {
+		u0, u1, v0, v1 := spanUV(lo, hi, turned)
+		s, ok := fit(c.scales(), u1-u0, v1-v0, W, H)
+		if ok && (best.scale.Ratio == 0 || s.Ratio < best.scale.Ratio) {
+			best.scale, best.turned = s, turned
+		}
+	}
+	if best.scale.Ratio == 0 || best.scale.Ratio > c.leastPlanScale() {
+		best = c.tilePlan(lo, hi, W, H)
+	}
+	u0, u1, v0, v1 := spanUV(lo, hi, best.turned)
+	k := best.scale.K()
+	var out []planSheet
+	for row := best.rows - 1; row >= 0; row-- {
+		for col := range best.cols {
+			s := best
+			s.col, s.row = col, row
+			s.u0, s.u1 = u0+(u1-u0)*float64(col)/float64(s.cols), u0+(u1-u0)*float64(col+1)/float64(s.cols)
+			s.v0, s.v1 = v0+(v1-v0)*float64(row)/float64(s.rows), v0+(v1-v0)*float64(row+1)/float64(s.rows)
+			w, h := sheet.MM((s.u1-s.u0)*k), sheet.MM((s.v1-s.v0)*k)
+			s.at = sheet.Pt{X: area.X + m.left + max(0, (W-w)/2), Y: area.Y + m.top + max(0, (H-h)/2) + h}
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// tilePlan parts a plan that is too long for one sheet: the fewest sheets at
+// the smallest scale that is good to read.
+func (c *context) tilePlan(lo, hi geom.Vec2, W, H sheet.MM) planSheet {
+	var s Scale
+	for _, x := range c.scales() {
+		if x.Ratio <= c.leastPlanScale() {
+			s = x
+		}
+	}
+	best := planSheet{}
+	for _, turned := range []bool{false, true} {
+		u0, u1, v0, v1 := spanUV(lo, hi, turned)
+		nx, ny := int(math.Ceil((u1-u0)*s.K()/float64(W)-1e-9)), int(math.Ceil((v1-v0)*s.K()/float64(H)-1e-9))
+		if best.cols == 0 || nx*ny < best.cols*best.rows {
+			best = planSheet{scale: s, turned: turned, cols: max(nx, 1), rows: max(ny, 1)}
+		}
+	}
+	return best
+}
+
+// newPlanView opens a sheet of a plan for drawing.
+func (p *page) newPlanView(s planSheet) *planView {
+	v := &planView{page: p, turned: s.turned, shown: map[*hardware.Item]int{}, board: label.NewBoard(p.Area)}
+	v.vp = newViewport(s.scale, s.at, s.u0, s.u1, s.v0, s.v1)
+	// beyond the house's own edge the sheet shows what sticks out; towards
+	// the next part it ends at the match line
+	const past = 240
+	if s.col == 0 {
+		v.vp.U0 -= past
+	}
+	if s.col == s.cols-1 {
+		v.vp.U1 += past
+	}
+	if s.row == 0 {
+		v.vp.V0 -= past
+	}
+	if s.row == s.rows-1 {
+		v.vp.V1 += past
+	}
+	return v
+}
+
+// pt returns the place on paper of a point on plan.
+func (v *planView) pt(p geom.Vec2) sheet.Pt {
+	q := uv(p, v.turned)
+	return v.vp.Pt(q.X, q.Y)
+}
+
+// sees tells whether a point on plan is on this sheet.
+func (v *planView) sees(p geom.Vec2) bool {
+	q := uv(p, v.turned)
+	return q.X >= v.vp.U0-geom.Eps && q.X <= v.vp.U1+geom.Eps && q.Y >= v.vp.V0-geom.Eps && q.Y <= v.vp.V1+geom.Eps
+}
+
+// dir turns a direction on plan into one on paper, y down.
+func (v *planView) dir(d geom.Vec2) sheet.Pt {
+	q := uv(d, v.turned)
+	return sheet.Pt{X: sheet.MM(q.X), Y: sheet.MM(-q.Y)}
+}
+
+// shape draws a convex polygon of the plan, cut at the sheet's range, and
+// returns its box on paper.
+func (v *planView) shape(s sheet.Style, pts ...geom.Vec2) (sheet.Rect, bool) {
+	q := make([]geom.Vec2, len(pts))
+	for i, p := range pts {
+		q[i] = uv(p, v.turned)
+	}
+	on := v.vp.Polygon(q)
+	if len(on) < 3 {
+		return sheet.Rect{}, false
+	}
+	v.polygon(s, on...)
+	return bounds(on), true
+}
+
+// stroke draws a line of the plan, cut at the sheet's range.
+func (v *planView) stroke(pen sheet.Pen, layer sheet.Layer, a, b geom.Vec2) (p, q sheet.Pt, ok bool) {
+	p, q, ok = v.vp.Segment(uv(a, v.turned), uv(b, v.turned))
+	if ok {
+		v.line(pen, layer, p, q)
+	}
+	return p, q, ok
+}
+
+// note counts a piece that this sheet shows.
+func (v *planView) showPiece(it *hardware.Item) {
+	if v.shown[it] == 0 {
+		v.order = append(v.order, it)
+	}
+	v.shown[it]++
+}
+
+// later queues a label.
+func (v *planView) later(l label.Label, set func(sheet.Rect)) {
+	v.labels = append(v.labels, planLabel{l, set})
+}
+
+// words queues a line of text near points.
+func (v *planView) words(s string, t lettered, near, anchors []sheet.Pt) {
+	if t.Cap == 0 {
+		t.Cap = v.Size.Note
+	}
+	t.S, t.Anchor = s, sheet.Middle
+	w, h := textWidth(s, t.Cap, t.Bold)+0.8, t.Cap*1.4
+	l := label.Label{Name: s, W: w, H: h, Anchors: anchors}
+	for _, n := range near {
+		l.Near = append(l.Near, n)
+	}
+	v.later(l, func(r sheet.Rect) {
+		c := r.Centre()
+		t.At = sheet.Pt{X: c.X, Y: c.Y + t.Cap*0.42}
+		v.text(t)
+		v.box("label", s, r)
+	})
+}
+
+// placeLabels gives every queued label its place. What finds none is left
+// out and told, never printed upon something else.
+func (v *planView) placeLabels() {
+	list := make([]label.Label, len(v.labels))
+	for i, l := range v.labels {
+		list[i] = l.Label
+	}
+	for i, pl := range v.board.Place(list) {
+		if !pl.OK {
+			v.lost(list[i].Name)
+			continue
+		}
+		if len(pl.Leader) > 1 {
+			v.polyline(sheet.PenDim, sheet.LayerLabel, pl.Leader...)
+		}
+		v.labels[i].set(pl.Rect)
+	}
+}
+
+// around returns places beside p in the eight directions, d away from it for
+// a label of w by h.
+func aroundPoint(p sheet.Pt, w, h, d sheet.MM) []sheet.Pt {
+	x, y := w/2+d, h/2+d
+	return []sheet.Pt{{X: p.X + x, Y: p.Y - y}, {X: p.X - x, Y: p.Y - y}, {X: p.X + x, Y: p.Y + y}, {X: p.X - x, Y: p.Y + y},
+		{X: p.X, Y: p.Y - y}, {X: p.X, Y: p.Y + y}, {X: p.X + x, Y: p.Y}, {X: p.X - x, Y: p.Y}}
+}

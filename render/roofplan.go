@@ -1,0 +1,362 @@
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/render/label"
+	"galewright/render/sheet"
+)
+
+var _ = register(view{Series: 1, Order: 20, Name: "roof plan", Pages: roofPlanPages})
+
+// roofPlanPages makes the plan of the roofs: faces, rafters with their
+// numbers, and the pieces that have their home here.
+func roofPlanPages(c *context) []*page {
+	if len(c.House.Roof) == 0 {
+		return nil
+	}
+	lo, hi := c.roofBounds()
+	top, left, m := c.planMargins(c.numberRoom() + 1)
+	sheets := c.layPlan(lo, hi, m, c.sideColumn())
+	var pages []*page
+	for i, s := range sheets {
+		name := "Roof plan"
+		if len(sheets) > 1 {
+			name += fmt.Sprintf(", part %d of %d", i+1, len(sheets))
+		}
+		p := c.newPage(name, s.scale.Name, "roof")
+		p.Draw = func(p *page) {
+			v := p.newPlanView(s)
+			v.gridTop, v.gridLeft = top, left
+			v.drawRoof(s)
+			v.matchLines(s, pages, i)
+			v.placeLabels()
+			v.planTables(name, s, v.roofTables())
+		}
+		pages = append(pages, p)
+	}
+	return pages
+}
+
+// roofBounds returns the extent of all faces on plan.
+func (c *context) roofBounds() (lo, hi geom.Vec2) {
+	lo, hi = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, f := range c.House.Roof {
+		for _, p := range f.Outline {
+			lo = geom.Vec2{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
+			hi = geom.Vec2{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
+		}
+	}
+	return lo, hi
+}
+
+// drawRoof draws everything of the roofs that this sheet shows.
+func (v *planView) drawRoof(s planSheet) {
+	v.board.Block(v.block)
+	v.drawGrid(v.gridOf(), s)
+	for _, f := range v.House.Roof {
+		v.drawFace(f)
+	}
+	v.dashedWalls()
+	for _, m := range v.House.Members {
+		v.drawRoofMember(m)
+	}
+	for _, f := range v.House.Roof {
+		v.faceEdges(f)
+	}
+	v.roofHardware()
+	for _, f := range v.House.Roof {
+		v.faceWords(f)
+		v.overhang(f)
+	}
+	v.numberRafters()
+}
+
+// drawFace draws the outline of a face over the paper's white.
+func (v *planView) drawFace(f *framing.Face) {
+	for i, p := range f.Outline {
+		q := f.Outline[(i+1)%len(f.Outline)]
+		v.stroke(sheet.PenMember, sheet.LayerMember, p.Flat(), q.Flat())
+	}
+}
+
+// edgePen returns the pen of an edge of a face and whether it is lettered.
+func edgePen(kind string) (sheet.Pen, bool) {
+	switch kind {
+	case "ridge", "hip", "valley":
+		return sheet.PenCut, true
+	case "eave", "rake":
+		return sheet.PenCut, false
+	}
+	return sheet.PenMember, false
+}
+
+// faceEdges draws a face's edges by what they are and letters ridge, hips and
+// valleys once each.
+func (v *planView) faceEdges(f *framing.Face) {
+	for i, e := range f.Edges {
+		a, b := f.Outline[i].Flat(), f.Outline[(i+1)%len(f.Outline)].Flat()
+		pen, lettered := edgePen(e.Kind)
+		p, q, ok := v.stroke(pen, sheet.LayerMember, a, b)
+		if !ok || !lettered || !firstSide(a, b) {
+			continue
+		}
+		v.board.BlockLine(p, q)
+		v.edgeName(e.Kind, p, q, b.Sub(a).Unit())
+	}
+}
+
+// firstSide picks one of the two faces that share an edge.
+func firstSide(a, b geom.Vec2) bool {
+	if math.Abs(a.X-b.X) > geom.Eps {
+		return a.X < b.X
+	}
+	return a.Y < b.Y
+}
+
+// edgeName queues the name of a ridge, hip or valley along it.
+func (v *planView) edgeName(s string, p, q sheet.Pt, d geom.Vec2) {
+	a := v.angleOn(d)
+	z := v.Size.Note
+	w, h := textWidth(s, z, false)+1, z*1.4
+	sin, cos := math.Sincos(a * math.Pi / 180)
+	bw := sheet.MM(math.Abs(float64(w)*cos) + math.Abs(float64(h)*sin))
+	bh := sheet.MM(math.Abs(float64(w)*sin) + math.Abs(float64(h)*cos))
+	l := label.Label{Name: s, W: bw, H: bh}
+	for _, t := range []sheet.MM{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {
+		for _, side := range []sheet.MM{1, -1} {
+			off := side * (h/2 + 1.2)
+			l.Near = append(l.Near, sheet.Pt{X: p.X + (q.X-p.X)*t - off*sheet.MM(sin), Y: p.Y + (q.Y-p.Y)*t - off*sheet.MM(cos)})
+		}
+	}
+	v.later(l, func(r sheet.Rect) {
+		c := r.Centre()
+		at := sheet.Pt{X: c.X + z*0.42*sheet.MM(sin), Y: c.Y + z*0.42*sheet.MM(cos)}
+		v.ground(r, a, w, h)
+		v.text(lettered{S: s, At: at, Anchor: sheet.Middle, Angle: a, Role: "label"})
+		v.box("label", s, r)
+	})
+}
+
+// ground whitens what lies under lettering, turned with it.
+func (v *planView) ground(r sheet.Rect, angle float64, w, h sheet.MM) {
+	sin, cos := math.Sincos(angle * math.Pi / 180)
+	c := r.Centre()
+	var pts []sheet.Pt
+	for _, q := range [][2]sheet.MM{{-w, -h}, {w, -h}, {w, h}, {-w, h}} {
+		p := sheet.Turn(sheet.Pt{X: q[0] / 2, Y: q[1] / 2}, sin, cos, 1)
+		pts = append(pts, c.Add(p))
+	}
+	v.polygon(sheet.Style{Fill: sheet.White, Layer: sheet.LayerLabel}, pts...)
+}
+
+// dashedWalls draws the walls under the roofs, hidden by them.
+func (v *planView) dashedWalls() {
+	seen := map[*plan.Level]bool{}
+	for _, r := range v.House.Plan.Roofs {
+		if r.Over == nil || seen[r.Over] {
+			continue
+		}
+		seen[r.Over] = true
+		for _, w := range v.wallsOn(r.Over) {
+			v.dashedWall(w)
+		}
+	}
+}
+
+func (v *planView) dashedWall(w *plan.Wall) {
+	pts := wallPoly(w.Frame(), 0, w.Length(), 0, w.Depth())
+	for i, p := range pts {
+		v.stroke(sheet.PenHidden, sheet.LayerHidden, p, pts[(i+1)%len(pts)])
+	}
+}
+
+// drawRoofMember draws a member of the roof from above.
+func (v *planView) drawRoofMember(m *framing.Member) {
+	fill := sheet.White
+	switch m.Role {
+	case framing.Rafter, framing.Truss, framing.Outlooker:
+	case framing.Hip, framing.Valley, framing.Ridge:
+		fill = sheet.Pale
+	default:
+		return
+	}
+	breadth := m.Section.Width()
+	if breadth <= 0 {
+		breadth = 1.5
+	}
+	v.bar(sheet.Style{Pen: sheet.PenDim, Fill: fill, Layer: sheet.LayerMember}, m.A.Flat(), m.B.Flat(), breadth)
+}
+
+// roofHardware draws the clips at the plates again and, at home here, the
+// pieces at the ridge and whatever has no wall.
+func (v *planView) roofHardware() {
+	var away, home []spot
+	for _, pc := range v.Placement.Pieces {
+		s := spot{piece: pc, at: pc.Joint.At.Flat(), away: geom.Vec2{X: 1}}
+		if m := pc.Joint.First(); m != nil && m.B.Sub(m.A).Flat().Len() > 1 {
+			s.away = m.B.Sub(m.A).Flat().Unit()
+		}
+		switch {
+		case homeOf(pc) == onRoof:
+			home = append(home, s)
+		case pc.Joint.Kind == framing.RafterPlate:
+			away = append(away, s)
+		}
+	}
+	v.drawSpots(away, false)
+	v.drawSpots(home, true)
+}
+
+// faceWords sets a face's fall with an arrow downhill, its pitch, and the
+// rafters under it.
+func (v *planView) faceWords(f *framing.Face) {
+	var c geom.Vec2
+	for _, p := range f.Outline {
+		c = c.Add(p.Flat().Mul(1 / float64(len(f.Outline))))
+	}
+	if !v.sees(c) || f.Roof == nil {
+		return
+	}
+	rise := f.Roof.Pitch
+	words := fmt.Sprintf("%s in 12", trimFloat(rise))
+	if v.metric() {
+		words = fmt.Sprintf("%s : 12", trimFloat(rise))
+	}
+	under := fmt.Sprintf("%s rafters at %s", f.Roof.Rafters.Text, v.spacing(f.Roof.Spacing))
+	if f.Roof.Trusses {
+		under = "trusses at " + v.spacing(f.Roof.Spacing)
+	}
+	d := v.dir(f.Slope)
+	z := v.Size
+	w := max(textWidth(words, z.Dim, true), textWidth(under, z.Note, false)) + 1.5
+	const arrow sheet.MM = 14
+	across := d.X*d.X > d.Y*d.Y
+	h := z.Dim*1.6 + z.Note*1.6 + 1
+	l := label.Label{Name: "pitch " + words, W: w, H: h + arrow, Anchors: []sheet.Pt{v.pt(c)}}
+	if across {
+		l.W, l.H = max(w, arrow+2), h+5
+	}
+	p := v.pt(c)
+	for _, m := range []sheet.MM{0, 8, -8, 16, -16, 25, -25, 40, -40} {
+		for _, n := range []sheet.MM{0, 6, -6, 12, -12} {
+			l.Near = append(l.Near, sheet.Pt{X: p.X - d.Y*m + d.X*n, Y: p.Y + d.X*m + d.Y*n})
+		}
+	}
+	v.later(l, func(r sheet.Rect) { v.setPitch(r, words, under, d, across) })
+}
+
+// setPitch draws what faceWords laid out.
+func (v *planView) setPitch(r sheet.Rect, words, under string, d sheet.Pt, across bool) {
+	z := v.Size
+	v.rect(sheet.Style{Fill: sheet.White, Layer: sheet.LayerLabel}, r)
+	c := r.Centre()
+	y := r.Y + z.Dim*1.3
+	v.text(lettered{S: words, Cap: z.Dim, At: sheet.Pt{X: c.X, Y: y}, Anchor: sheet.Middle, Bold: true, Role: "label"})
+	y += z.Note * 1.6
+	v.text(lettered{S: under, At: sheet.Pt{X: c.X, Y: y}, Anchor: sheet.Middle, Role: "label"})
+	v.box("label", "pitch "+words, r)
+	m := sheet.Pt{X: c.X, Y: (y + 1 + r.Y + r.H) / 2}
+	long := sheet.MM(6)
+	if !across {
+		long = min(long, (r.Y+r.H-y)/2-1)
+	}
+	a, b := sheet.Pt{X: m.X - d.X*long, Y: m.Y - d.Y*long}, sheet.Pt{X: m.X + d.X*long, Y: m.Y + d.Y*long}
+	v.line(sheet.PenMember, sheet.LayerNote, a, b)
+	v.arrowHead(b, d)
+}
+
+// overhang dimensions how far a face's eaves and rakes stand out from the walls.
+func (v *planView) overhang(f *framing.Face) {
+	if f.Roof == nil {
+		return
+	}
+	for i, e := range f.Edges {
+		d, words := f.Roof.Overhang, "overhang "
+		if e.Kind == "rake" {
+			d, words = f.Roof.Rake, "rake "
+		}
+		if (e.Kind != "eave" && e.Kind != "rake") || d < 1 {
+			continue
+		}
+		a, b := f.Outline[i].Flat(), f.Outline[(i+1)%len(f.Outline)].Flat()
+		in := b.Sub(a).Unit().Left() // outlines run counterclockwise
+		at := a.Add(b.Sub(a).Mul(0.27))
+		if !v.sees(at) {
+			continue
+		}
+		p, q, ok := v.stroke(sheet.PenDim, sheet.LayerDimension, at, at.Add(in.Mul(d)))
+		if !ok {
+			continue
+		}
+		v.tick(p)
+		v.tick(q)
+		v.board.BlockLine(p, q)
+		s := words + v.length(d)
+		w, h := textWidth(s, v.Size.Note, false)+0.8, v.Size.Note*1.4
+		out := v.dir(in.Mul(-1))
+		var near []sheet.Pt
+		for _, off := range []sheet.MM{0, 2, 4, 7, 11} {
+			off += v.numberRoom()
+			near = append(near, sheet.Pt{X: p.X + out.X*(off+w/2), Y: p.Y + out.Y*(off+h/2)})
+		}
+		v.words(s, lettered{Role: "dimension"}, near, []sheet.Pt{p})
+	}
+}
+
+// numberRafters sets each rafter's number outside its low end, turned along
+// it; where they stand too close, every second or fifth.
+func (v *planView) numberRafters() {
+	var list []*framing.Member
+	for _, m := range v.House.Members {
+		if m.Ref != "" && (m.Role == framing.Rafter || m.Role == framing.Truss || m.Role == framing.Hip || m.Role == framing.Valley) {
+			list = append(list, m)
+		}
+	}
+	z := v.Size.Note
+	for _, m := range list {
+		low, d := m.A.Flat(), m.A.Sub(m.B).Flat().Unit()
+		if !v.sees(low) {
+			continue
+		}
+		out := v.dir(d)
+		p := v.pt(low)
+		w := textWidth(m.Ref, z, false)
+		a := v.angleOn(d)
+		sin, cos := math.Sincos(a * math.Pi / 180)
+		bw := sheet.MM(math.Abs(float64(w)*cos)+math.Abs(float64(z)*sin)) + 0.3
+		bh := sheet.MM(math.Abs(float64(w)*sin)+math.Abs(float64(z)*cos)) + 0.3
+		l := label.Label{Name: "rafter " + m.Ref, W: bw, H: bh}
+		for _, off := range []sheet.MM{1, 2.5, 4.5, -6, -10, -14, -20} {
+			l.Near = append(l.Near, sheet.Pt{X: p.X + out.X*(off+w/2), Y: p.Y + out.Y*(off+w/2)})
+		}
+		v.later(l, func(r sheet.Rect) {
+			c := r.Centre()
+			at := sheet.Pt{X: c.X + z*0.5*sheet.MM(sin), Y: c.Y + z*0.5*sheet.MM(cos)}
+			v.ground(r, a, w+0.3, z+0.3)
+			v.text(lettered{S: m.Ref, At: at, Anchor: sheet.Middle, Angle: a, Role: "label"})
+			v.box("label", "rafter "+m.Ref, r)
+		})
+	}
+}
+
+// numberRoom is the room that rafter numbers take outside the eaves, mm.
+func (c *context) numberRoom() sheet.MM { return textWidth("000", c.Size.Note, false) + 2 }
+
+// roofTables are the tables beside the roof plan.
+func (v *planView) roofTables() []*table {
+	notes := []string{
+		"Rafters carry their numbers at the low end. Walls below are dashed.",
+		"Straps at the ridge are counted here. Clips at the plates are shown again; the elevation of their wall counts them.",
+	}
+	for _, r := range v.House.Plan.Roofs {
+		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s, ridge %s, overhang %s at eaves, %s at rakes.",
+			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, v.spacing(r.Spacing), r.RidgeMember.Text, v.length(r.Overhang), v.length(r.Rake))
+		notes = append(notes, s)
+	}
+	return []*table{v.sheetLegend(), numbered("Notes", notes)}
+}
