@@ -29,7 +29,10 @@ type Kind struct {
 	Strap   bool           // a band with two lapped ends, drawn to length
 	Shape   Shape
 	Phase   string // when it goes on, unless the item says
-	Face    string // where it goes, unless rule or item says; "" = the free side of the member
+	// Face is where it goes, unless rule or item says. "" is the free side of
+	// the member; for what goes over a plate, down both faces, or down the
+	// inside alone where the outside is taken.
+	Face string
 }
 
 // Phase says when a piece goes on.
@@ -56,10 +59,10 @@ var Kinds = []*Kind{
 		Symbol: "sym-ridge-strap", Strap: true, Shape: Over, Phase: "before sheathing", Face: "top"},
 	{Name: "wrap strap", Code: "wrap", Doc: "goes over a plate or rafter and down both faces", Purpose: "strap",
 		On:     []framing.Kind{framing.StudTop, framing.RafterPlate, framing.OpeningHead},
-		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing", Face: "outside"},
+		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing"},
 	{Name: "opening strap", Code: "head", Doc: "ties a header's end up over the plate and down the king", Purpose: "strap",
 		On:     []framing.Kind{framing.OpeningHead},
-		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing", Face: "outside"},
+		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing"},
 	{Name: "strap", Code: "strap", Doc: "a flat band lapped on two members in line", Purpose: "strap",
 		On: []framing.Kind{framing.StudStud, framing.StudBase, framing.PlateSplice, framing.WallCorner, framing.WallEnd,
 			framing.OpeningHead, framing.OpeningSill, framing.RafterPlate, framing.RafterRidge, framing.StudTop, framing.GirderPile, framing.PostCap, framing.PostBase},

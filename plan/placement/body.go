@@ -1,6 +1,8 @@
 package placement
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
@@ -78,6 +80,9 @@ func (x *placer) rafterClip(p *Piece, f geom.Frame, m *framing.Member, tall floa
 	}
 	if p.Face == "outside" || p.Face == "inside" {
 		if sides := x.freeSides(j, m, seat); len(sides) > 0 {
+			if p.other {
+				slices.Reverse(sides)
+			}
 			side = sides[k%len(sides)]
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/hardware"
 	"galewright/plan/length"
 )
 
@@ -18,7 +19,7 @@ var nailTipThrough = newCheck("nail-tip-through", plan.Warning, "a nail too long
 			for _, f := range p.Item.Fasteners {
 				if m, thick, tip := x.tip(p, f); m != nil {
 					x.about(c, p, p.Tag, fmt.Sprintf("%s comes %s through the %s, which is %s thick there", f.Nail, length.Feet(tip), m.Role, length.Feet(thick)),
-						fmt.Sprintf("take a nail no longer than %s", length.Feet(length.Snap(thick+p.Item.Thickness))))
+						fmt.Sprintf("take a fastener no longer than %s", length.Feet(length.Snap(thick+p.Item.Thickness))))
 				}
 			}
 		}
@@ -50,6 +51,8 @@ func normalOn(p *Piece, i int) (geom.Vec3, bool) {
 	switch {
 	case len(p.bands) == 0:
 		return geom.Vec3{}, false
+	case len(p.bands) == 2 && p.Item.Kind.Shape == hardware.Over && p.Joint.Kind != framing.RafterRidge:
+		return p.bands[1-min(i, 1)].n, true // a hook: over the plate, then down the stud
 	case i > 0 && len(p.bands) > 1:
 		return p.bands[len(p.bands)-1].n, true
 	}

@@ -82,39 +82,35 @@ type spot struct {
 	rect  rect
 }
 
-func (x *placer) fill() (*space, []clash) {
-	s := &space{strips: map[strip][]spot{}}
-	var out []clash
+// fill makes the index of all pieces and the list of those that overlap.
+func (x *placer) fill() {
+	x.space = &space{strips: map[strip][]spot{}}
+	x.overlaps = nil
+	seen := map[[2]*Piece]bool{}
 	for _, p := range x.p.Pieces {
 		for _, b := range p.bands {
 			pl, r := b.flat()
-			met := map[*Piece]bool{}
-			s.near(pl, r, func(q spot) {
-				if q.piece != p && !met[q.piece] {
-					met[q.piece] = true
+			x.space.near(pl, r, func(q spot) {
+				if k := [2]*Piece{q.piece, p}; q.piece != p && !seen[k] {
+					seen[k] = true
 					deep := max(min(r.u1, q.rect.u1)-max(r.u0, q.rect.u0), min(r.v1, q.rect.v1)-max(r.v0, q.rect.v0))
-					out = append(out, clash{q.piece, p, deep})
+					x.overlaps = append(x.overlaps, clash{q.piece, p, deep})
 				}
 			})
-			for k := int32(math.Floor(r.u0 / bucket)); k <= int32(math.Floor(r.u1/bucket)); k++ {
-				key := strip{pl, k}
-				s.strips[key] = append(s.strips[key], spot{p, r})
-			}
 		}
+		x.space.add(p)
 	}
-	return s, once(out)
 }
 
-// once drops a pair that meets on more than one face.
-func once(in []clash) (out []clash) {
-	seen := map[[2]*Piece]bool{}
-	for _, c := range in {
-		if k := [2]*Piece{c.a, c.b}; !seen[k] {
-			seen[k] = true
-			out = append(out, c)
+// add puts a piece's steel into the index.
+func (s *space) add(p *Piece) {
+	for _, b := range p.bands {
+		pl, r := b.flat()
+		for k := int32(math.Floor(r.u0 / bucket)); k <= int32(math.Floor(r.u1/bucket)); k++ {
+			key := strip{pl, k}
+			s.strips[key] = append(s.strips[key], spot{p, r})
 		}
 	}
-	return out
 }
 
 // near calls f with each piece on the face that overlaps r.
@@ -130,9 +126,6 @@ func (s *space) near(pl plane, r rect, f func(spot)) {
 
 // clashes tells the overlaps that kind picks.
 func (x *placer) clashes(c *Check, kind func(a, b *Piece) bool) {
-	if x.space == nil {
-		x.space, x.overlaps = x.fill()
-	}
 	for _, k := range x.overlaps {
 		if !kind(k.a, k.b) {
 			continue
@@ -153,9 +146,6 @@ func cleared(a, b string) string {
 
 // freeFace suggests where a piece could go instead.
 func (x *placer) freeFace(p *Piece) string {
-	if x.space == nil {
-		x.space, x.overlaps = x.fill()
-	}
 	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind == framing.RafterPlate {
 		return "move one of them, or change its face"
 	}
@@ -187,9 +177,6 @@ func (x *placer) fits(p *Piece, face string) bool {
 
 // acrossOpening tells of steel on a wall's faces over a rough opening.
 func (x *placer) acrossOpening(c *Check) {
-	if x.space == nil {
-		x.space, x.overlaps = x.fill()
-	}
 	told := map[*Piece]bool{}
 	for _, w := range x.house.Plan.Walls {
 		for _, o := range w.Openings {

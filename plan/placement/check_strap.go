@@ -23,18 +23,26 @@ var (
 	strapPastMember = newCheck("strap-past-member", plan.Error, "a strap longer than the member it laps",
 		"The end of the strap lies past the end of the member, so its last nails find no wood.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if !p.Item.Kind.Strap {
-					continue
-				}
-				for i, m := range p.Laid {
-					if i < 2 && p.room[i] > 0 && p.Laps[i] > p.room[i]+touch {
-						x.about(c, p, p.Tag, fmt.Sprintf("laps %s on a %s that is %s long there", length.Feet(p.Laps[i]), m.Role, length.Feet(p.room[i])),
-							fmt.Sprintf("take a strap at least %s shorter", length.Feet(p.Laps[i]-p.room[i])))
-					}
+				if p.Item.Kind.Strap {
+					x.pastMember(c, p)
 				}
 			}
 		})
 )
+
+func (x *placer) pastMember(c *Check, p *Piece) {
+	for i, m := range p.Laid {
+		over := p.Laps[min(i, 1)] - p.room[min(i, 1)]
+		if i > 1 || p.room[i] <= 0 || over <= touch {
+			continue
+		}
+		if p.Laps[0] == p.Laps[1] {
+			over *= 2
+		}
+		x.about(c, p, p.Tag, fmt.Sprintf("laps %s on a %s that gives %s there", length.Feet(p.Laps[i]), m.Role, length.Feet(p.room[i])),
+			fmt.Sprintf("take a strap at least %s shorter", length.Feet(over)))
+	}
+}
 
 // needs returns the least lap on each of the two members: what the nails of
 // that end take, and the lap the item asks for unless the member is shorter.
@@ -79,7 +87,7 @@ func (x *placer) tooShort(c *Check, p *Piece) {
 	need := needs(p)
 	d0, d1 := need[0]-p.Laps[0], need[1]-p.Laps[1]
 	missing := max(d0, 0) + max(d1, 0)
-	if p.room[1] > 0 && p.Laps[1] >= p.room[1]-touch && d1 > touch && p.Joint.Kind.Code() == "SB" {
+	if p.room[1] > 0 && p.Laps[1] >= p.room[1]-touch && d1 > touch && !standing(p.Laid[1]) {
 		x.about(c, p, p.Tag, fmt.Sprintf("the %s below gives %s to nail to, the nails of that end take %s", p.Laid[1].Role, length.Feet(p.room[1]), length.Feet(need[1])),
 			"take an item with fewer or closer nails at that end, or a deeper member below")
 		return

@@ -67,9 +67,10 @@ func TestConsequences(t *testing.T) {
 		"rim too shallow for the nails": {house: standard().with(first(rule("s", "stud-base", "base-36"))),
 			edit: set("base-36", func(i *plan.Item) { i.Fasteners[0].Count = 17 }), code: "strap-too-short", count: 1, contains: []string{`rim below gives 11 1/4"`, `take 1'-0 1/2"`}},
 		// 240 - 17.375 = 222.625, half is 111.3125; the stud above is 97.125 - 4.5
-		// = 92.625 long, the one below 109.125 - 4.5 = 104.625.
+		// = 92.625 long, the one below 109.125 - 4.5 = 104.625. Over by 18.6875 at
+		// one end, so by 37.375 in all.
 		"strap past both studs": {house: standard().with(first(rule("s", "stud-stud", "strap-42"))),
-			edit: set("strap-42", func(i *plan.Item) { i.Length = 240 }), code: "strap-past-member", count: 2, contains: []string{`9'-3 5/16"`, `1'-6 11/16" shorter`}},
+			edit: set("strap-42", func(i *plan.Item) { i.Length = 240 }), code: "strap-past-member", count: 2, contains: []string{`9'-3 5/16"`, `3'-1 3/8" shorter`}},
 		"two straps on one face": {house: standard().with(first(rule("s", "stud-stud", "strap-42")),
 			plan.Rule{Name: "t", At: "stud-stud", Use: "strap-42", Purpose: "more", Where: plan.Where{To: 4}}),
 			code: "face-taken", count: 1, contains: []string{"2S-1-SS-strap", "2S-1-SS-strap-2", "joint 2S-1-SS", "the inside face is free"}},

@@ -2,6 +2,7 @@ package placement
 
 import (
 	"fmt"
+	"math"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -77,7 +78,7 @@ func stretches(run []*framing.Joint) (out [][]*framing.Joint) {
 
 // thin takes every nth joint of a run from its first; with at_most the first,
 // the last, and between them the fewest that are never farther apart than
-// that, where the joints allow it.
+// that, where the joints allow it, spread as evenly as they can be.
 func thin(r *plan.Rule, run []*framing.Joint) (out []*framing.Joint) {
 	n := max(r.Every, 1)
 	var nth []*framing.Joint
@@ -93,7 +94,38 @@ func thin(r *plan.Rule, run []*framing.Joint) (out []*framing.Joint) {
 			out = append(out, j)
 		}
 	}
+	if even := evenly(nth, len(out)); widest(even) <= max(r.AtMost+touch, widest(out)) {
+		return even
+	}
 	return out
+}
+
+// evenly takes the first, the last and n-2 joints of a run, each nearest to
+// its place at equal distances.
+func evenly(run []*framing.Joint, n int) (out []*framing.Joint) {
+	if n < 3 {
+		return append(out, run[0], run[len(run)-1])[:n]
+	}
+	from, to := run[0].Station, run[len(run)-1].Station
+	i := 0
+	for k := range n {
+		want := from + (to-from)*float64(k)/float64(n-1)
+		for i+1 < len(run) && math.Abs(run[i+1].Station-want) <= math.Abs(run[i].Station-want) {
+			i++
+		}
+		if len(out) == 0 || out[len(out)-1] != run[i] {
+			out = append(out, run[i])
+		}
+	}
+	return out
+}
+
+// widest returns the largest distance between neighbours, in.
+func widest(run []*framing.Joint) (d float64) {
+	for i := 1; i < len(run); i++ {
+		d = max(d, run[i].Station-run[i-1].Station)
+	}
+	return d
 }
 
 // whyNot says why r puts nothing at j, a joint of its kind, or "".

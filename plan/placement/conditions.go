@@ -57,7 +57,7 @@ var conditions = []condition{
 	flag("bearing", func(w *plan.Where) *bool { return w.Bearing }, func(_ *world, j *framing.Joint) bool { return j.Wall != nil && j.Wall.Bearing }),
 	flag("balloon", func(w *plan.Where) *bool { return w.Balloon }, func(_ *world, j *framing.Joint) bool { return j.Wall != nil && j.Wall.Balloon() }),
 	flag("lines_up", func(w *plan.Where) *bool { return w.LinesUp }, func(_ *world, j *framing.Joint) bool {
-		return j.Kind != framing.StudStud || j.Below && math.Abs(j.Offset) <= touch
+		return j.Kind != framing.StudStud || j.Below && len(j.Members) > 1 && standing(j.Members[1]) && math.Abs(j.Offset) <= touch
 	}),
 	flag("end_zone", func(w *plan.Where) *bool { return w.EndZone }, (*world).inEndZone),
 	flag("shear", func(w *plan.Where) *bool { return w.Shear }, inShear),

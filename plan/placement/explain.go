@@ -90,6 +90,9 @@ func (p *Placement) likely(id string) string {
 func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	fmt.Fprintf(b, "%s\n  %s, %s: %s\n", q.Tag, q.Item.Mark, q.Item.Kind.Name, q.Item.Kind.Doc)
 	fmt.Fprintf(b, "  on the %s face at %s, from %s to %s above grade\n", q.Face, length.Feet(q.Station), length.Feet(q.Z0), length.Feet(q.Z1))
+	if q.moved != "" {
+		fmt.Fprintf(b, "  %s\n", q.moved)
+	}
 	if q.Item.Kind.Strap {
 		fmt.Fprintf(b, "  %s of steel: %s on the %s, %s between, %s", length.Feet(q.Length()), length.Feet(q.Laps[0]), roleOf(q, 0), length.Feet(q.gap), length.Feet(q.Laps[1]))
 		fmt.Fprintf(b, " on the %s\n", roleOf(q, 1))

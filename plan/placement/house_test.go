@@ -75,6 +75,9 @@ func (h *hand) member(wall int, role framing.Role, s0, s1, z0, z1 float64) *fram
 		S0: s0, S1: s1, Z0: z0, Z1: z1, Length: z1 - z0,
 		A: f.At((s0+s1)/2, 2.75, z0), B: f.At((s0+s1)/2, 2.75, z1),
 		Solid: []geom.Solid{f.Box(s0, s1, 0, 5.5, z0, z1)}}
+	if role != framing.Stud {
+		m.A, m.B = f.At(s0, 2.75, (z0+z1)/2), f.At(s1, 2.75, (z0+z1)/2)
+	}
 	h.Members = append(h.Members, m)
 	return m
 }

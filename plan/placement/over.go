@@ -8,7 +8,8 @@ import (
 
 // overPlate wraps a strap from one face of the stud or king up over the
 // plates and down the other, legs equal. True girth: two legs and the wall's
-// depth.
+// depth. With a face asked for, or where the outside is taken, it goes down
+// that face alone and ends at the far edge of the plate's top.
 func (x *placer) overPlate(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
 	f, depth, fault := onWall(j)
@@ -18,16 +19,28 @@ func (x *placer) overPlate(p *Piece, k, n int) *plan.Diagnostic {
 	m := stud(j)
 	top, plate := plates(j)
 	up := top - m.Z1
-	total := p.cut(depth+2*up, 2*p.Item.Lap)
-	leg := (total - depth) / 2
-	p.Laps, p.Laid = [2]float64{leg - up, leg - up}, laid(m, plate)
-	p.gap, p.Face = depth+2*up, "outside"
-	p.room = [2]float64{m.Z1 - m.Z0, m.Z1 - m.Z0}
 	s0, s1 := span2(j, m)
-	out := facingOf(f, s0, s1, depth, "outside")
-	in := facingOf(f, s0, s1, depth, "inside")
+	out, in := facingOf(f, s0, s1, depth, "outside"), facingOf(f, s0, s1, depth, "inside")
+	if p.Face == "outside" {
+		out, in = in, out
+	}
 	off := spread(k, n, p.wide())
-	p.lay(out.n, out.at(top-leg, off), out.at(top, off))
+	p.Laid, p.room = laid(m, plate), [2]float64{m.Z1 - m.Z0, m.Z1 - m.Z0}
+	if p.Face == "" && !p.other || p.Face == "both" {
+		total := p.cut(depth+2*up, 2*p.Item.Lap)
+		leg := (total - depth) / 2
+		p.gap, p.Laps, p.Face = depth+2*up, [2]float64{leg - up, leg - up}, "outside"
+		p.lay(out.n, out.at(top-leg, off), out.at(top, off))
+		p.lay(geom.Vec3{Z: 1}, out.at(top, off), in.at(top, off))
+		p.lay(in.n, in.at(top, off), in.at(top-leg, off))
+		p.setStation(f)
+		return nil
+	}
+	if p.Face != "outside" {
+		p.Face = "inside"
+	}
+	leg := p.cut(depth+up, p.Item.Lap) - depth
+	p.gap, p.Laps, p.room[1] = up, [2]float64{leg - up, depth}, depth
 	p.lay(geom.Vec3{Z: 1}, out.at(top, off), in.at(top, off))
 	p.lay(in.n, in.at(top, off), in.at(top-leg, off))
 	p.setStation(f)

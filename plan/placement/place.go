@@ -48,7 +48,8 @@ type placer struct {
 	c        *hardware.Catalogue
 	p        *Placement
 	tell     teller
-	space    *space // of all pieces, filled when first asked
+	asked    []*ask // those that stood when pieces were built
+	space    *space // of all pieces
 	overlaps []clash
 	found    map[string][]finding // what placing itself came upon, by code
 	used     map[string]bool      // marks that a rule or place names
@@ -68,6 +69,8 @@ func Place(h *framing.House, c *hardware.Catalogue) (*Placement, plan.Diagnostic
 		x.place(e)
 	}
 	x.build()
+	x.avoid()
+	x.cutHoles()
 	x.check()
 	return x.p, x.tell.list()
 }
@@ -160,6 +163,7 @@ func (x *placer) build() {
 			if a.why != "" {
 				continue
 			}
+			x.asked = append(x.asked, a)
 			for _, p := range x.pieces(a) {
 				tag := j.ID + "-" + p.Item.Kind.Code
 				codes[tag]++
@@ -174,6 +178,9 @@ func (x *placer) build() {
 			}
 		}
 	}
+}
+
+func (x *placer) cutHoles() {
 	for _, p := range x.p.Pieces {
 		x.p.Holes = append(x.p.Holes, holes(p)...)
 	}
@@ -182,7 +189,7 @@ func (x *placer) build() {
 // pieces builds all pieces of one ask: count of them on each face.
 func (x *placer) pieces(a *ask) (out []*Piece) {
 	faces := []string{a.face}
-	if a.face == "both" {
+	if a.face == "both" && a.item.Kind.Shape != hardware.Over {
 		faces = []string{"outside", "inside"}
 	}
 	for _, f := range faces {

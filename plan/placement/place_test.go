@@ -65,6 +65,25 @@ func TestWrapGoesOverThePlatesByItsTrueGirth(t *testing.T) {
 	assert.InDelta(t, 5.5, q.Path[3].Y, 1e-9, "the inside face")
 }
 
+func TestWrapGoesDownTheInsideWhereTheOutsideIsTaken(t *testing.T) {
+	// The storey strap covers the outside of the lower stud's top and plates;
+	// the wrap goes over the plates, 5.5, and the other 24.5 down the inside:
+	// 21.5 of it on the stud.
+	p, ds := placed(t, standard().with(
+		plan.Rule{Name: "storey", At: "stud-stud", Use: "strap-42"},
+		plan.Rule{Name: "wrap", At: "stud-top", Use: "wrap-30", Where: plan.Where{Level: []string{"first"}}}))
+	require.Empty(t, ds)
+	q := p.Piece("1S-48-ST-wrap")
+	require.NotNil(t, q)
+	assert.Equal(t, "inside", q.Face)
+	assert.Equal(t, [2]float64{21.5, 5.5}, q.Laps)
+	require.Len(t, q.Path, 3)
+	assert.InDelta(t, top1-24.5, q.Path[2].Z, 1e-9)
+	story, err := p.Explain(q.Tag)
+	require.NoError(t, err)
+	assert.Contains(t, story, "moved there because 2S-48-SS-strap lies in its first place")
+}
+
 func TestCoilIsCutToItsJoint(t *testing.T) {
 	// Two laps of 15 and the gap of 17.375: 47.375. At the base 15 on the
 	// stud, 2.25, and the rim's 11.25: 28.5.

@@ -35,6 +35,8 @@ type Piece struct {
 	Purpose string
 
 	bands []band     // where the steel lies, for clashes
+	other bool       // on the second of two sides that are free
+	moved string     // why it is not in its first place
 	gap   float64    // that the steel bridges, in
 	room  [2]float64 // how far Laid[i] goes on along the steel, in; 0 = not known
 }

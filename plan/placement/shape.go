@@ -2,6 +2,8 @@ package placement
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -113,6 +115,9 @@ func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face st
 		return p.Face, k, n
 	}
 	sides := x.freeSides(p.Joint, m, z)
+	if p.other && len(sides) > 1 {
+		slices.Reverse(sides)
+	}
 	if len(sides) == 0 {
 		return "inside", k, n
 	}
@@ -125,7 +130,7 @@ func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face st
 func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out []string) {
 	s0, s1 := span2(j, m)
 	order := []string{"left", "right"}
-	if s0 <= 0.5 || m.Opening != nil && m.Opening.At+m.Opening.Width/2 < s0 {
+	if s0 <= 0.5 || m.Wall != nil && m.Opening != nil && m.Opening.At+m.Opening.Width/2 < s0 {
 		order = []string{"right", "left"}
 	}
 	for _, side := range order {
@@ -152,8 +157,9 @@ func role(j *framing.Joint, roles ...framing.Role) *framing.Member {
 	return nil
 }
 
-// plates returns the height of the top of the highest plate at the joint, and
-// that plate.
+// plates returns the height of the top of the two plates over what stands at
+// the joint, and the highest plate the joint names. Where the plates slope,
+// as on a rake wall, the height is that over the member.
 func plates(j *framing.Joint) (top float64, plate *framing.Member) {
 	for _, m := range j.Members {
 		if (m.Role == framing.TopPlate || m.Role == framing.CapPlate) && (plate == nil || m.Z1 > top) {
@@ -163,10 +169,18 @@ func plates(j *framing.Joint) (top float64, plate *framing.Member) {
 	if plate == nil {
 		return j.At.Z, nil
 	}
+	thick := plate.Section.Breadth
+	if run := plate.B.Sub(plate.A); math.Abs(run.Z) > touch {
+		k := run.Len() / math.Max(run.Flat().Len(), touch)
+		if j.Kind == framing.RafterPlate {
+			return j.At.Z, plate
+		}
+		return stud(j).Z1 + 2*thick*k, plate
+	}
 	if plate.Role == framing.TopPlate && j.Wall != nil && j.Level != nil {
 		// The upper plate lies on the lower one even where the joint names
 		// only the plate the stud meets.
-		top += plate.Section.Breadth
+		top += thick
 	}
 	return top, plate
 }

@@ -18,7 +18,7 @@ type link struct {
 	zAbove       float64 // foot of the member above
 	zBelow       float64 // top of the face lapped below
 	s0, s1       float64 // stations both members share
-	floor        bool    // a storey lies between: the member below is an upright
+	floor        bool    // a storey lies between, and below it stands an upright
 }
 
 // through finds what a vertical piece at j ties. The end of a shear wall
@@ -46,15 +46,20 @@ func (x *placer) through(j *framing.Joint) link {
 		l.below = j.Members[len(j.Members)-1]
 	}
 	if j.Kind == framing.StudStud {
-		l.floor = true
 		if !j.Below {
 			l.below = nil
-		} else {
-			mid, half := (l.s0+l.s1)/2+j.Offset, l.below.S1/2-l.below.S0/2
+		} else if l.floor = standing(l.below); l.floor {
+			mid, half := (l.s0+l.s1)/2+j.Offset, (l.below.S1-l.below.S0)/2
 			l.s0, l.s1 = max(l.s0, mid-half), min(l.s1, mid+half)
 		}
 	}
 	return l
+}
+
+// standing tells whether a member carries uplift down by itself: over an
+// opening a stud finds a header or a cripple instead.
+func standing(m *framing.Member) bool {
+	return m.Role.FullHeight() || m.Role == framing.Jack
 }
 
 // minShared is the least breadth that two studs, one over the other, must

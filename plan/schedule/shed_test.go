@@ -1,0 +1,101 @@
+package schedule_test
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+
+	"galewright/plan/pipeline"
+	"galewright/plan/schedule"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// run takes an example as far as its schedule.
+func run(t *testing.T, name string) *pipeline.Result {
+	t.Helper()
+	const dir = "../../examples/"
+	src, err := os.ReadFile(dir + name)
+	require.NoError(t, err)
+	r, ds := pipeline.Run(name, src, func(n string) ([]byte, error) { return os.ReadFile(dir + n) })
+	require.False(t, ds.Errors(), "%v", ds)
+	return r
+}
+
+// TestShedCountedByHand counts the shed's whole schedule by hand.
+//
+// The shed is 12 by 10 ft, 2x4 at 16 in, rafters 2x6 at 16 in on its long
+// walls S and N, a gable truss flush with each end.
+//
+// Clips, one at each rafter on each of the two bearing walls: rafters at 16 32
+// 48 64 80 96 112 128, 8 of them, and 2 gable trusses: 10 a wall, 20 in all.
+// Each takes 5 nails to the rafter and 5 to the plate: 20 x 10 = 200.
+//
+// Bolts, no more than 48 in apart along each length of sill plate, at both
+// its ends and at studs between:
+//
+//	S to the door   studs at 3/4 to 53 1/4, 52.5 long: 2 bays, 3 bolts
+//	S past the door studs at 92 3/4 to 143 1/4, 50.5:  2 bays, 3 bolts
+//	E               studs at 4 1/4 to 115 3/4, 111.5:  3 bays, 4 bolts
+//	N               studs at 3/4 to 143 1/4, 142.5:    3 bays, 4 bolts
+//	W               as E:                                      4 bolts
+//
+// 18 bolts. A bolt is no nail and needs none.
+func TestShedCountedByHand(t *testing.T) {
+	s := run(t, "shed.toml").Schedule
+	require.Len(t, s.Lines, 2)
+	clip, bolt := s.Lines[0], s.Lines[1]
+	assert.Equal(t, "clip-5", clip.Item.Mark)
+	assert.Len(t, clip.Pieces, 20)
+	require.Len(t, clip.Nails, 1)
+	assert.Equal(t, 200, clip.Nails[0].Count)
+	assert.Equal(t, "bolt-12", bolt.Item.Mark)
+	assert.Len(t, bolt.Pieces, 18)
+	assert.Empty(t, bolt.Nails)
+
+	var walls []string
+	for _, g := range s.By("wall") {
+		walls = append(walls, g.Name)
+		want := map[string]int{"S": 10 + 6, "E": 4, "N": 10 + 4, "W": 4}[g.Name]
+		assert.Equal(t, want, g.Pieces(), g.Name)
+	}
+	assert.Equal(t, []string{"S", "E", "N", "W"}, walls)
+
+	// Nails: 200 and 5 percent are 210. Shank pi/4 x 0.131² x 1.5 x 0.2836 =
+	// 0.005734 lb, 0.95 / 0.005734 = 165 a pound: 1.27 lb, 1.3 to buy.
+	var b bytes.Buffer
+	require.NoError(t, schedule.Order(&b, s, 0.05, "csv"))
+	assert.Equal(t, strings.Join([]string{
+		"section,number,name,detail,count,with_spare,order,unit,packs,pack,source",
+		"pieces,1,clip-5,18 ga,20,21,21,each,0,,",
+		`pieces,2,bolt-12,"1'-0"" x 1/2"" rod",18,19,19,each,0,,`,
+		`nails,0,8d x 1 1/2 (0.131 x 1 1/2),by hand or gun,200,210,1.3,lb,1,box of 5 lb,"165 in a pound: computed: shank at 0.2836 lb/in3, 5% for the head"`,
+		`nuts,0,"nut for 1/2"" rod",,18,19,19,each,0,,`,
+		`washers,0,"washer for 1/2"" rod","3"" square plate",18,19,19,each,0,,`, "",
+	}, "\r\n"), b.String())
+}
+
+func TestEveryBreakdownOfEveryExampleAddsUp(t *testing.T) {
+	for _, name := range []string{"shed.toml", "marsh-wren.toml", "curlew-row.toml"} {
+		r := run(t, name)
+		for _, by := range schedule.Keys {
+			pieces, nails := 0, 0
+			for _, g := range r.Schedule.By(by) {
+				pieces += g.Pieces()
+				for _, l := range g.Lines {
+					for _, n := range l.Nails {
+						nails += n.Count
+					}
+				}
+			}
+			want := 0
+			for _, n := range r.Schedule.Nails() {
+				want += n.Count
+			}
+			assert.Equal(t, len(r.Placement.Pieces), pieces, "%s by %s", name, by)
+			assert.Equal(t, want, nails, "%s by %s", name, by)
+		}
+	}
+}
