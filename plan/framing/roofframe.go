@@ -60,6 +60,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.makeLines()
 	f.gables()
 	f.makeRafters()
+	f.gableTrusses()
 	f.trussRow()
 	f.ties()
 	f.ridgeJoints()

@@ -112,8 +112,8 @@ func (f *roofFrame) ledgerFace(r *roofRafter) (out []geom.Plane) {
 	return out
 }
 
-// gables frames the ends of all bodies: gable trusses, outlookers, fly
-// rafters, and the ledger of a shed against a wall.
+// gables frames the overhangs of all bodies: outlookers, fly rafters, and the
+// ledger of a shed against a wall.
 func (f *roofFrame) gables() {
 	for _, rb := range f.bodies {
 		for i := range rb.sides {
@@ -126,16 +126,27 @@ func (f *roofFrame) gables() {
 			if kind == rakeGable || kind == openGable || kind == trussGable {
 				f.overhang(rb, i)
 			}
-			if kind == trussGable {
-				drop := 0.0
-				if rb.flies(i) {
-					drop = plate
-				}
-				f.truss(rb, f.flushAt(rb, i), drop, true)
-			}
 			if rb.isHigh(i) && rb.body.Sides[i].Against {
 				f.ledger(rb, i)
 			}
+		}
+	}
+}
+
+// gableTrusses stands a truss on each gable wall that ends at its plates. It
+// comes after the rafters: where a valley or a rafter of another body crosses
+// its corner, the truss is trimmed.
+func (f *roofFrame) gableTrusses() {
+	for _, rb := range f.bodies {
+		for i := range rb.sides {
+			if rb.gableOf(i) != trussGable {
+				continue
+			}
+			drop := 0.0
+			if rb.flies(i) {
+				drop = plate
+			}
+			f.truss(rb, f.flushAt(rb, i), drop, true)
 		}
 	}
 }
@@ -174,8 +185,8 @@ func (f *roofFrame) overhang(rb *roofBody, i int) {
 	fly := rb.coordinate(i, rb.body.Reach(i)-half)
 	for _, face := range f.roof.Faces {
 		for j := range rb.sides {
-			if !rb.body.Sloped(j) || !face.Has(rb.body, j) {
-				continue
+			if (i+j)%2 == 0 || !rb.body.Sloped(j) || !face.Has(rb.body, j) {
+				continue // a side next to the end only
 			}
 			flush := f.roof.RunsAt(face, f.flushAt(rb, i))
 			for _, out := range f.roof.RunsAt(face, fly) {

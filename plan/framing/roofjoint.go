@@ -36,6 +36,9 @@ func (f *roofFrame) plateJoint(m *Member, r bar, seats []bearing, owner *roofBod
 func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) bool {
 	p := r.at.Add(r.dir.Mul((s.u0 + s.u1) / 2))
 	station, _ := s.bed.frame.Local(p)
+	if w := s.bed.wall; w != nil { // a valley bears just past the ends of both its walls
+		station = min(max(station, 0), w.Length())
+	}
 	j := &Joint{Kind: RafterPlate, Station: station, Level: f.level, Roof: owner.Roof, At: p.Up(s.z)}
 	switch {
 	case s.bed.wall != nil:

@@ -59,21 +59,33 @@ func (f *roofFrame) trussRow() {
 // chord is a top chord of a truss.
 type chord struct {
 	bar
-	length float64
+	u0, u1 float64
+	planes []geom.Plane
 }
 
 // chords returns the top chords of a truss at coordinate c, dropped square
-// to the slope.
+// to the slope. One whose tail dies in a valley is cut to that.
 func (f *roofFrame) chords(rb *roofBody, c, drop float64, section plan.Lumber) (out []chord) {
 	for _, face := range f.roof.Faces {
-		for _, run := range f.roof.RunsAt(face, c) {
-			if _, body, _ := run.Bearing(); body != rb.body {
+		for i := range rb.sides {
+			if (rb.Ridge == "x") != (i == roofplan.South || i == roofplan.North) || !rb.body.Sloped(i) || !face.Has(rb.body, i) {
 				continue
 			}
-			r := rb.barOf(run)
-			r.top -= drop * cosInv(r.rise)
-			r.depth, r.half = section.Depth, section.Width()/2
-			out = append(out, chord{r, run.High.Sub(run.Low).Len()})
+			for _, run := range f.roof.RunsAt(face, c) {
+				p, body, _ := run.Bearing()
+				if body == nil {
+					p = run.Low
+				}
+				if body != nil && body != rb.body || rb.body.On(i, p) < -rb.Spacing {
+					continue
+				}
+				r := rb.barOf(run)
+				r.half = section.Width() / 2
+				u0, u1, planes := f.rafterEnds(&roofRafter{bar: r, run: run, owner: rb}, run.High.Sub(run.Low).Len())
+				r.top -= drop * cosInv(r.rise)
+				r.depth = section.Depth
+				out = append(out, chord{r, u0, u1, planes})
+			}
 		}
 	}
 	return out
@@ -94,8 +106,8 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	}
 	var parts []geom.Solid
 	for _, t := range tops {
-		bounds := []geom.Plane{t.after(0), t.before(t.length)}
-		parts = append(parts, t.cut(0, t.length, nil, f.less(t.bar, bounds, f.bearings(t.bar, bounds)))...)
+		bounds := append([]geom.Plane{t.after(t.u0), t.before(t.u1)}, t.planes...)
+		parts = append(parts, t.cut(t.u0, t.u1, t.planes, f.less(t.bar, bounds, f.bearings(t.bar, bounds)))...)
 	}
 	bottom, length := f.bottom(rb, c, section)
 	under := func(s geom.Solid) geom.Solid {
@@ -106,7 +118,7 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	}
 	parts = append(parts, under(bottom.solid(0, length)))
 	if gable {
-		parts = append(parts, f.gableStuds(rb, bottom, length, under)...)
+		parts = f.trim(append(parts, f.gableStuds(rb, bottom, length, under)...))
 	}
 	a := tops[0].point(0)
 	b := bottom.at.Add(bottom.dir.Mul(length)).Up(bottom.top)
@@ -119,6 +131,23 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	m.Z0, m.Z1 = lo.Z, hi.Z
 	f.member(m)
 	f.trussJoints(m, rb, bottom, length)
+}
+
+// trim cuts from parts what valleys, hips and rafters take.
+func (f *roofFrame) trim(parts []geom.Solid) []geom.Solid {
+	for _, l := range f.lines {
+		parts = geom.Carve(parts, append(l.bounds(), l.body()...))
+	}
+	for _, r := range f.rafters {
+		parts = geom.Carve(parts, append([]geom.Plane{r.after(0), r.before(r.run.High.Sub(r.run.Low).Len())}, r.body()...))
+	}
+	return parts
+}
+
+// body returns the space between the bar's faces and above its underside.
+func (r bar) body() []geom.Plane {
+	n := geom.Vec3{X: -r.dir.X * r.rise, Y: -r.dir.Y * r.rise, Z: 1}.Unit()
+	return []geom.Plane{r.side(1), r.side(-1), flip(geom.PlaneAt(r.point(0).Sub(n.Mul(r.depth)), n))}
 }
 
 // under returns the half space below the chord's underside.

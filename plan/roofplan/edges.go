@@ -211,19 +211,24 @@ func (r *Roof) carry() {
 	}
 }
 
-// supported tells whether a line at the upper end of valley l carries it:
-// one that runs on past the end, or climbs on from it.
+// supported tells whether something at the upper end of valley l carries it:
+// a line that runs on past the end, a hip, or two ridges that meet there. A
+// single ridge that dies there with its valleys carries nothing.
 func (r *Roof) supported(l *Line) bool {
+	ridges := 0
 	for _, o := range r.Lines {
 		if o == l || distance(l.B.Flat(), o.A.Flat(), o.B.Flat()) > 10*snap {
 			continue
 		}
 		ends := o.A.Sub(l.B).Len() < 10*snap || o.B.Sub(l.B).Len() < 10*snap
-		if !ends || o.B.Z > l.B.Z+10*snap {
+		if !ends || o.Kind == Hip || o.B.Z > l.B.Z+10*snap {
 			return true
 		}
+		if o.Kind == Ridge {
+			ridges++
+		}
 	}
-	return false
+	return ridges > 1
 }
 
 // onward returns where valley l, run on in its plane, meets the edge of the
