@@ -1,0 +1,94 @@
+// Package examples holds plans of invented houses; its test holds them free
+// of faults.
+package examples
+
+import (
+	"io/fs"
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/placement"
+)
+
+// plans returns the names of all plans: every file but the catalogue.
+func plans(t *testing.T) (out []string) {
+	files, err := fs.Glob(os.DirFS("."), "*.toml")
+	require.NoError(t, err)
+	for _, f := range files {
+		if f != "hardware.toml" {
+			out = append(out, f)
+		}
+	}
+	require.NotEmpty(t, out)
+	return out
+}
+
+// place runs a plan up to its hardware and refuses any error or warning, so
+// every rule matches and every place hits a member.
+func place(t *testing.T, file string) *placement.Placement {
+	src, err := os.ReadFile(file)
+	require.NoError(t, err)
+	clean := func(ds plan.Diagnostics) {
+		for _, d := range ds.Sorted() {
+			t.Errorf("%s", d)
+		}
+	}
+	p, ds := plan.Read(file, src, os.ReadFile)
+	clean(ds)
+	require.False(t, ds.Errors())
+	h, ds := framing.Frame(p)
+	clean(ds)
+	c, ds := hardware.New(p.Items)
+	clean(ds)
+	out, ds := placement.Place(h, c)
+	clean(ds)
+	return out
+}
+
+func TestExamplesHaveNoFaults(t *testing.T) {
+	for _, f := range plans(t) {
+		t.Run(f, func(t *testing.T) { place(t, f) })
+	}
+}
+
+func TestAnEngineersPlaceHitsOncePerStation(t *testing.T) {
+	for _, f := range plans(t) {
+		pl := place(t, f)
+		hits := map[*plan.Place]int{}
+		for _, x := range pl.Pieces {
+			if x.Place != nil {
+				hits[x.Place]++
+			}
+		}
+		for _, e := range pl.House.Plan.Places {
+			require.Equal(t, len(e.At)*max(e.Count, 1), hits[e], "%s", e.Pos)
+		}
+	}
+}
+
+// Two storeys, about 28 by 44 ft: 200 to 300 clips (common practice, no
+// published source). Geometry alone gives the number: 44 ft of eaves on both
+// sides at 16 in is 33 spaces and 34 rafters, 68 bearings; the rest stand on
+// the studs of the top storey.
+func TestTwoStoreyHouseTakes200To300Clips(t *testing.T) {
+	n := map[string]int{}
+	kinds := map[string]bool{}
+	for _, x := range place(t, "marsh-wren.toml").Pieces {
+		n[x.Item.Mark]++
+		kinds[x.Item.Kind.Name] = true
+	}
+	require.Equal(t, 68, n["rafter-clip"])
+	require.Equal(t, 34, n["ridge-strap-24"], "one over each pair")
+	clips := n["rafter-clip"] + n["stud-clip"]
+	require.GreaterOrEqual(t, clips, 200)
+	require.LessOrEqual(t, clips, 300)
+	require.Equal(t, 5, n["holdown-pair-58"])
+	for _, k := range []string{"clip", "strap", "ridge strap", "opening strap", "long strap", "holdown pair", "collector strap", "anchor bolt"} {
+		require.True(t, kinds[k], k)
+	}
+}
