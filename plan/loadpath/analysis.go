@@ -1,0 +1,196 @@
+package loadpath
+
+import (
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/placement"
+	"galewright/plan/timber"
+	"galewright/plan/wind"
+)
+
+// analysis is the load path while it is worked out.
+type analysis struct {
+	plan    *plan.Plan
+	house   *framing.House
+	placed  *placement.Placement
+	basis   wind.Basis
+	main    *plan.Roof
+	q       float64 // qh with Kd, psf, strength
+	species timber.Species
+	dead    *deadLoads
+	rafters []*strip
+	pairs   []*pair
+	ridges  []*ridge
+	paths   []*wallPath // highest first
+	byWall  map[*plan.Wall]*wallPath
+	bearing map[*plan.Level][]*plan.Wall // bearing walls by the level whose plates they carry
+	piles   *piling
+	porches []*porchPost
+	peaks   map[*framing.Joint]*peak
+	pairAt  map[*framing.Joint]*pair
+	orphan  map[*plan.Wall]float64 // largest uplift that found nothing below, lb ASD
+	// this case:
+	rafterLoad map[*framing.Joint]Force
+	lost       map[*plan.Level]Force
+	// over all cases, lb ASD:
+	unheld, ridgeLost float64
+	balances          []Balance
+	lateral           *lateral
+	wallEnds          map[*plan.Wall][]*framing.Joint
+	joints            map[*plan.Wall][]*framing.Joint
+}
+
+// porchPost is one post of a porch beam.
+type porchPost struct {
+	porch     *plan.Porch
+	station   float64
+	cap, base *framing.Joint
+	load      Force // this case
+}
+
+// analyse works the uplift and the lateral load path out.
+func analyse(pl *placement.Placement) *analysis {
+	a := &analysis{
+		plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan),
+		byWall: map[*plan.Wall]*wallPath{}, bearing: map[*plan.Level][]*plan.Wall{},
+		peaks: map[*framing.Joint]*peak{}, pairAt: map[*framing.Joint]*pair{}, orphan: map[*plan.Wall]float64{},
+	}
+	a.basis, a.main = basisOf(a.house)
+	a.q = a.basis.Envelope().QKd
+	a.species = speciesOf(a.plan)
+	for _, w := range a.plan.Walls {
+		if w.Bearing {
+			a.bearing[topLevel(w)] = append(a.bearing[topLevel(w)], w)
+		}
+	}
+	a.wallEnds, a.joints = map[*plan.Wall][]*framing.Joint{}, map[*plan.Wall][]*framing.Joint{}
+	for _, j := range a.house.Joints {
+		if j.Wall != nil {
+			a.joints[j.Wall] = append(a.joints[j.Wall], j)
+		}
+		if j.Kind == framing.WallEnd && j.Wall != nil {
+			a.wallEnds[j.Wall] = append(a.wallEnds[j.Wall], j)
+		}
+	}
+	a.piles = a.newPiling()
+	a.porchPosts()
+	a.wallPaths()
+	a.strips()
+	for _, p := range a.pairs {
+		p.shape()
+		a.pairAt[p.joint] = p
+	}
+	a.ridgeEnds()
+	a.runUplift()
+	a.lateral = a.runLateral()
+	return a
+}
+
+// porchPosts finds the posts of porch beams.
+func (a *analysis) porchPosts() {
+	porch := map[string]*plan.Porch{}
+	for _, p := range a.plan.Porches {
+		porch[p.Name] = p
+	}
+	type key struct {
+		name    string
+		station float64
+	}
+	found := map[key]*porchPost{}
+	for _, j := range a.house.Joints {
+		p := porch[j.Host]
+		if p == nil || j.Kind != framing.PostBase && j.Kind != framing.PostCap {
+			continue
+		}
+		k := key{j.Host, math.Round(j.Station)}
+		if found[k] == nil {
+			found[k] = &porchPost{porch: p, station: j.Station}
+			a.porches = append(a.porches, found[k])
+		}
+		if j.Kind == framing.PostBase {
+			found[k].base = j
+		} else {
+			found[k].cap = j
+		}
+	}
+}
+
+// onPorch puts a rafter's reaction on the posts on both sides of it.
+func (a *analysis) onPorch(j *framing.Joint, f Force) {
+	var l, r *porchPost
+	for _, x := range a.porches {
+		if x.porch.Name != j.Host {
+			continue
+		}
+		if x.station <= j.Station && (l == nil || x.station > l.station) {
+			l = x
+		}
+		if x.station >= j.Station && (r == nil || x.station < r.station) {
+			r = x
+		}
+	}
+	switch {
+	case l == nil && r == nil:
+		a.unheld += math.Max(0, f.net(ASD))
+	case l == nil || l == r:
+		r.load.take(f)
+	case r == nil:
+		l.load.take(f)
+	default:
+		k := (j.Station - l.station) / (r.station - l.station)
+		l.load.take(f.times(1 - k))
+		r.load.take(f.times(k))
+	}
+}
+
+// ridgeEnds finds the walls under the ends of ridge beams.
+func (a *analysis) ridgeEnds() {
+	for _, r := range a.ridges {
+		for _, e := range []struct{ u float64 }{{0}, {r.m.B.Sub(r.m.A).Flat().Len()}} {
+			p := r.m.A.Flat().Add(r.m.B.Sub(r.m.A).Flat().Unit().Mul(e.u))
+			for _, w := range a.paths {
+				s, t := w.w.Frame().Local(p)
+				if w.top == r.roof.Over && len(w.carriers) > 0 && s > -12 && s < w.w.Length()+12 && math.Abs(t-w.w.Depth()/2) < 12 {
+					r.ends = append(r.ends, ridgeEnd{e.u, w, s})
+					break
+				}
+			}
+		}
+	}
+}
+
+// balance closes the account of one wind case.
+func (a *analysis) balance(c windCase) {
+	at := map[*plan.Level]*Balance{}
+	for _, l := range a.plan.Levels {
+		at[l] = &Balance{Case: c.String(), Level: l}
+	}
+	for _, p := range a.paths {
+		b := at[p.top]
+		b.Roof.take(p.roof)
+		b.Above.take(p.above)
+		for _, k := range p.carriers {
+			b.Tops.take(k.top.add(k.head))
+			f := at[p.w.Level]
+			b.Above.take(k.direct)
+			f.Weight.take(down(k.weight))
+			b.Weight.take(p.floorPer.times(k.share))
+			f.Bases.take(k.total())
+		}
+	}
+	for _, l := range a.plan.Levels {
+		at[l].Elsewhere = a.lost[l]
+		a.balances = append(a.balances, *at[l])
+	}
+}
+
+// speciesOf returns the species of the framing: the plan's, or southern pine.
+func speciesOf(p *plan.Plan) timber.Species {
+	s, ok := timber.SpeciesOf(p.Lumber.Species)
+	if !ok {
+		s, _ = timber.SpeciesOf("southern pine")
+	}
+	return s
+}

@@ -1,0 +1,239 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/placement"
+	"galewright/plan/timber"
+)
+
+// Capacity is what the hardware at a joint holds, ASD at wind duration.
+type Capacity struct {
+	Value   float64 // lb (plf for sheathing)
+	Governs string
+	Source  string // "maker's value", "computed", "assumed nailing"
+	Terms   []Term // the least last
+	Unknown string // why no number can be given, "" when there is one
+	Pieces  int
+	Mark    string
+}
+
+// pull is the direction a piece is asked for.
+type pull uint8
+
+const (
+	upward  pull = iota
+	endways      // along the member: collector, splice, ridge strap
+)
+
+// capacityAt returns the capacity of the pieces at a joint: pieces of one
+// mark add up, of different marks the best counts, for they do not take load
+// together. It is nil when there is no piece.
+func (a *analysis) capacityAt(j *framing.Joint, dir pull) *Capacity {
+	var best *Capacity
+	seen := map[string]bool{}
+	for _, p := range a.placed.At(j) {
+		mark := p.Item.Mark
+		if seen[mark] {
+			continue
+		}
+		seen[mark] = true
+		n := 0
+		for _, q := range a.placed.At(j) {
+			if q.Item.Mark == mark {
+				n++
+			}
+		}
+		c := a.pieceCapacity(p, dir)
+		if n > 1 && c.Unknown == "" {
+			c.Terms = append(c.Terms, Term{fmt.Sprintf("%d pieces", n), c.Value * float64(n), "lb"})
+			c.Value *= float64(n)
+		}
+		c.Pieces, c.Mark = n, mark
+		if best == nil || best.Unknown != "" && c.Unknown == "" || c.Unknown == best.Unknown && c.Value > best.Value {
+			best = &c
+		}
+	}
+	return best
+}
+
+// pieceCapacity returns the capacity of one piece.
+func (a *analysis) pieceCapacity(p *placement.Piece, dir pull) Capacity {
+	given := p.Item.Load.Uplift
+	word := "uplift"
+	if dir == endways {
+		given, word = math.Max(p.Item.Load.Along, 0), "along"
+		if given == 0 {
+			given, word = p.Item.Load.Uplift, "uplift"
+		}
+	}
+	if given > 0 {
+		return Capacity{Value: given, Governs: "maker's allowable load, " + word, Source: "maker's value: " + p.Item.Load.Source,
+			Terms: []Term{{"maker's " + word + ", " + p.Item.Load.Source, given, "lb"}}}
+	}
+	c := Capacity{Value: math.Inf(1), Source: "computed"}
+	a.nailTerms(&c, p)
+	a.steelTerms(&c, p.Item)
+	a.rodTerms(&c, p)
+	if math.IsInf(c.Value, 1) && c.Unknown == "" {
+		c.Unknown = "the catalogue gives neither a load nor nails, steel or rod to compute one from"
+	}
+	if c.Unknown != "" {
+		c.Value = 0
+	}
+	return c
+}
+
+// least adds a term and lets it govern if it is the smallest.
+func (c *Capacity) least(t Term, governs string) {
+	c.Terms = append(c.Terms, t)
+	if t.Value < c.Value {
+		c.Value, c.Governs = t.Value, governs
+	}
+}
+
+// nailTerms adds the nails of each part: each end of a strap, each leg of a
+// clip, must hold the whole force.
+func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
+	for i, f := range p.Item.Fasteners {
+		n := hardware.Nail{Name: f.Nail, Diameter: f.Diameter, Length: f.Length}
+		if i < len(p.Item.Nails) {
+			n = p.Item.Nails[i]
+		}
+		word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
+		switch {
+		case word == "screw" || word == "lag":
+			c.Unknown = word + "s are not computed; give the maker's load"
+			continue
+		case n.Bolt():
+			a.boltTerm(c, p, f.Part, n, f.Count)
+			continue
+		}
+		a.nailTerm(c, p, f.Part, n, f.Count)
+	}
+}
+
+// wood returns the thickness of wood that a nail of the piece finds, in: the
+// depth of the member behind a wide face, its breadth behind a narrow one.
+func wood(p *placement.Piece) float64 {
+	m := p.Joint.First()
+	if m == nil || m.Section.Depth == 0 {
+		return 1.5
+	}
+	if p.Face == "left" || p.Face == "right" {
+		return math.Max(1.5, m.Section.Width())
+	}
+	if m.Wall != nil {
+		return m.Section.Depth
+	}
+	return math.Max(1.5, m.Section.Width())
+}
+
+func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
+	steel := timber.Part{Thickness: baseThickness(p.Item), Steel: true}
+	if steel.Thickness == 0 {
+		c.Unknown = "the catalogue gives no thickness of the steel"
+		return
+	}
+	nail := timber.Nail{Name: n.Name, Length: n.Length, Diameter: n.Diameter}
+	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: wood(p), G: a.species.G})
+	if err != nil {
+		c.Unknown = fmt.Sprintf("nail %s: %s", n.Name, err)
+		return
+	}
+	chain := timber.Condition{Duration: timber.WindDuration}.Chain()
+	value := z.Z * chain.Product() * float64(count)
+	c.least(Term{fmt.Sprintf("%d nails %s %s: Z %.1f lb (mode %s, steel %.4f in, G %.2f), %s", count, n.Name, part, z.Z, z.Mode, steel.Thickness, a.species.G, chain), value, "lb"},
+		fmt.Sprintf("nails %s, mode %s", part, z.Mode))
+}
+
+// boltYield is Fyb of bolts, psi (NDS Appendix I, from memory).
+const boltYield = 45_000
+
+// boltTerm adds bolts through a post in single shear, the load along its
+// grain; the group factor is left at 1.
+func (a *analysis) boltTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
+	t := baseThickness(p.Item)
+	if t == 0 {
+		c.Unknown = "the catalogue gives no thickness of the steel"
+		return
+	}
+	fes, _ := timber.SteelBearing(t)
+	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, 0), Fes: fes, Lm: wood(p), Ls: t}
+	y := d.SingleShear()
+	c.least(Term{fmt.Sprintf("%d bolts %s %s: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", count, n.Name, part, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
+		fmt.Sprintf("bolts %s, mode %s", part, y.Mode))
+}
+
+// baseThickness returns the thickness of the bare steel of an item, in.
+func baseThickness(it *hardware.Item) float64 {
+	var g int
+	if _, err := fmt.Sscanf(strings.TrimSpace(it.Gauge), "%d", &g); err == nil {
+		if t, ok := timber.BaseThickness(g); ok {
+			return t
+		}
+	}
+	return it.Thickness
+}
+
+// hole is how much wider than its nail a hole is taken, in: assumed.
+const hole = 0.022
+
+// steelTerms adds the tension of a strap on its gross and net section.
+func (a *analysis) steelTerms(c *Capacity, it *hardware.Item) {
+	if !it.Kind.Strap || it.Width == 0 || baseThickness(it) == 0 {
+		return
+	}
+	rows, d := 1, 0.0
+	for i, f := range it.Fasteners {
+		r := max(f.Rows, 1)
+		if f.Stagger {
+			r = (r + 1) / 2
+		}
+		rows = max(rows, r)
+		if i < len(it.Nails) {
+			d = math.Max(d, it.Nails[i].Diameter+hole)
+		}
+	}
+	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, timber.Gr33)
+	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in, %d holes of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
+		it.Width, baseThickness(it), rows, d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
+}
+
+// rodTerms adds the tension of a rod and the bearing under its washer.
+func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
+	it := p.Item
+	if it.Rod == 0 {
+		return
+	}
+	if it.Kind.Shape == hardware.Rod && (p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase) {
+		a.crossBolt(c, it)
+		return
+	}
+	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
+	if it.Washer > 0 {
+		if v, err := timber.WasherBearing(it.Washer, it.Rod+1.0/16, a.species.FcPerp); err == nil {
+			c.least(Term{fmt.Sprintf("bearing under a washer of %.2f in, Fc perpendicular %.0f psi from memory", it.Washer, a.species.FcPerp), v, "lb"}, "bearing under the washer")
+		}
+	}
+}
+
+// crossBolt adds one bolt across girder and pile in single shear: the
+// girder's grain lies across the load, the pile's along it.
+func (a *analysis) crossBolt(c *Capacity, it *hardware.Item) {
+	d := timber.Dowel{D: it.Rod, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, it.Rod, 0),
+		Fes: timber.DowelBearing(a.species.G, it.Rod, 90), Lm: 8, Ls: 3, Angle: 90}
+	if p := a.plan.Foundation.Pile; p.Depth > 0 {
+		d.Lm = p.Depth
+	}
+	if len(a.plan.Girders) > 0 {
+		d.Ls = a.plan.Girders[0].Member.Width()
+	}
+	y := d.SingleShear()
+	c.least(Term{fmt.Sprintf("bolt %.3f in across girder and pile: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", it.Rod, y.Z, y.Mode), y.Z * 1.6, "lb"},
+		"bolt across the grain, mode "+y.Mode)
+}

@@ -1,0 +1,166 @@
+package loadpath
+
+import (
+	"fmt"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+)
+
+// Chain is the load path of one bearing wall line from ridge to foundation.
+type Chain struct {
+	Line  *framing.Line
+	Name  string
+	Rings []Ring // from the ridge down
+	Weak  int    // index of the weakest ring, -1 when nothing is asked of any
+}
+
+// Ring is one step of a chain: all joints of one kind in one wall.
+type Ring struct {
+	Title  string // "rafters to plates, wall 2S"
+	Kind   framing.Kind
+	Wall   *plan.Wall // nil at ridge and piles
+	Joints int
+	Gaps   int
+	Worst  *Link
+}
+
+// worse orders links by ratio, then by demand.
+func worse(a, b *Link) bool {
+	if b == nil {
+		return true
+	}
+	if a.Ratio != b.Ratio {
+		return a.Ratio > b.Ratio
+	}
+	return a.Demand > b.Demand
+}
+
+// chains builds one chain for each line with a bearing wall.
+func (r *Report) chains(a *analysis) {
+	at := r.byJoint
+	over := a.ridgesOver()
+	under := a.pilesUnder()
+	for _, l := range a.house.Lines {
+		if !slices.ContainsFunc(l.Walls, func(w *plan.Wall) bool { return w.Bearing }) {
+			continue
+		}
+		c := &Chain{Line: l, Name: l.Name, Weak: -1}
+		byWall := map[*plan.Wall]map[framing.Kind][]*Link{}
+		for _, w := range l.Walls {
+			byWall[w] = map[framing.Kind][]*Link{}
+			for _, j := range a.joints[w] {
+				for _, k := range at[j] {
+					byWall[w][j.Kind] = append(byWall[w][j.Kind], k)
+				}
+			}
+		}
+		var ridge, piles []*Link
+		for _, w := range l.Walls {
+			ridge = append(ridge, linksOf(at, over[w])...)
+			piles = append(piles, linksOf(at, under[w])...)
+		}
+		c.add("ridge", framing.RafterRidge, nil, ridge)
+		for _, w := range slices.Backward(l.Walls) {
+			for _, k := range []struct {
+				kind  framing.Kind
+				title string
+			}{
+				{framing.RafterPlate, "rafters to plate"}, {framing.StudTop, "plate to studs"}, {framing.OpeningHead, "headers to kings"},
+				{framing.StudStud, "stud to stud through the floor"}, {framing.StudBase, "studs to floor"}, {framing.WallEnd, "shear wall ends"},
+			} {
+				c.add(k.title+", wall "+w.Name, k.kind, w, byWall[w][k.kind])
+			}
+		}
+		c.add("girders to piles", framing.GirderPile, nil, piles)
+		c.weakest()
+		r.Chains = append(r.Chains, c)
+	}
+}
+
+func linksOf(at map[*framing.Joint][]*Link, joints []*framing.Joint) (out []*Link) {
+	for _, j := range joints {
+		out = append(out, at[j]...)
+	}
+	return out
+}
+
+// add appends a ring of the links, if there are any.
+func (c *Chain) add(title string, k framing.Kind, w *plan.Wall, links []*Link) {
+	if len(links) == 0 {
+		return
+	}
+	g := Ring{Title: title, Kind: k, Wall: w, Joints: len(links)}
+	for _, l := range links {
+		if l.Gap != "" {
+			g.Gaps++
+		}
+		if worse(l, g.Worst) {
+			g.Worst = l
+		}
+	}
+	c.Rings = append(c.Rings, g)
+}
+
+func (c *Chain) weakest() {
+	for i, g := range c.Rings {
+		if g.Worst.Demand > 0 && (c.Weak < 0 || worse(g.Worst, c.Rings[c.Weak].Worst)) {
+			c.Weak = i
+		}
+	}
+}
+
+// Weakest says which ring is the weakest, in one line.
+func (c *Chain) Weakest() string {
+	if c.Weak < 0 {
+		return "nothing lifts here"
+	}
+	g := c.Rings[c.Weak]
+	return fmt.Sprintf("%s: %s, %s", g.Title, g.Worst.ID, ratioText(g.Worst))
+}
+
+// ridgesOver returns for each wall the ridge joints of the rafters it bears.
+func (a *analysis) ridgesOver() map[*plan.Wall][]*framing.Joint {
+	out := map[*plan.Wall][]*framing.Joint{}
+	for _, s := range a.rafters {
+		for _, e := range s.ends {
+			if e.plate == nil || e.plate.Wall == nil {
+				continue
+			}
+			w := e.plate.Wall
+			if s.pair != nil {
+				out[w] = append(out[w], s.pair.joint)
+			}
+			for _, x := range s.ends {
+				if x.ridge != nil {
+					out[w] = append(out[w], x.joint)
+				}
+			}
+		}
+	}
+	for _, list := range out {
+		slices.SortStableFunc(list, func(x, y *framing.Joint) int { return cmpFloat(x.Station, y.Station) })
+	}
+	for w, list := range out {
+		out[w] = slices.Compact(list)
+	}
+	return out
+}
+
+// pilesUnder returns for each wall the pile joints its studs go to.
+func (a *analysis) pilesUnder() map[*plan.Wall][]*framing.Joint {
+	out := map[*plan.Wall][]*framing.Joint{}
+	for _, p := range a.paths {
+		seen := map[*framing.Joint]bool{}
+		for _, c := range p.carriers {
+			for _, g := range c.ground {
+				if j := g.pile.joint; !seen[j] {
+					seen[j] = true
+					out[p.w] = append(out[p.w], j)
+				}
+			}
+		}
+	}
+	return out
+}

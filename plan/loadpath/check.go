@@ -1,0 +1,120 @@
+package loadpath
+
+import (
+	"math"
+
+	"galewright/plan/framing"
+	"galewright/plan/length"
+)
+
+// Check is one load check: what it looks at and how. The list of checks in
+// the documentation comes from these values.
+type Check struct {
+	ID    string
+	Title string
+	Doc   string
+	run   func(c *Check, a *analysis) []*Link
+}
+
+// Checks lists the load checks from ridge to foundation, then sideways.
+func Checks() []*Check {
+	return []*Check{
+		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board, or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
+		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the push of the wind on the wall where the maker gives loads sideways", rafterUplift},
+		{"stud-top-uplift", "Plates to studs", "uplift that the top plates hand to each full-height member", upliftAt(framing.StudTop)},
+		{"header-uplift", "Header ends", "uplift over an opening, gathered by the header to the king at each end", upliftAt(framing.OpeningHead)},
+		{"storey-uplift", "Stud to stud through the floor", "uplift from storey to storey, less the weight of the wall above", upliftAt(framing.StudStud)},
+		{"base-uplift", "Studs to floor or foundation", "uplift at the foot of the lowest studs, less the weight of the walls above", upliftAt(framing.StudBase)},
+		{"girder-pile-uplift", "Girders to piles", "uplift that walls and joists bring to each pile, less the weight of the lowest floor", upliftAt(framing.GirderPile)},
+		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(framing.PostCap)},
+		{"porch-base-uplift", "Porch posts to footings", "uplift of the roof on a porch beam", upliftAt(framing.PostBase)},
+		{"unit-shear", "Sheathed segments", "shear along each segment over the length that counts", unitShear},
+		{"overturning", "Shear wall ends", "tension at the ends of each segment, storeys above included, less weight that uplift has left over", overturning},
+		{"collector", "Collectors", "force along a shear wall's line where it goes on past a segment", collectors},
+		{"chord-splice", "Top plate splices", "chord force of the floor or roof, or collector force, at each break in a top plate", splices},
+	}
+}
+
+// whereOf names a joint as somebody on the floor would.
+func whereOf(j *framing.Joint) string {
+	host := "roof " + j.Host
+	switch {
+	case j.Wall != nil:
+		host = "wall " + j.Host
+	case j.Kind == framing.GirderPile:
+		host = "girder " + j.Host
+	case j.Kind == framing.PostBase || j.Kind == framing.PostCap:
+		host = "porch " + j.Host
+	}
+	s := host + ", "
+	if m := j.First(); m != nil {
+		s += string(m.Role) + " "
+	}
+	return s + "at " + length.Feet(j.Station)
+}
+
+// upliftAt makes the run of a check of uplift at one kind of joint.
+func upliftAt(k framing.Kind) func(*Check, *analysis) []*Link {
+	return func(c *Check, a *analysis) (out []*Link) {
+		for _, j := range a.house.Joints {
+			if j.Kind == k && a.peaks[j] != nil {
+				out = append(out, a.upliftLink(c, j, partNames[:]))
+			}
+		}
+		return out
+	}
+}
+
+// upliftLink makes the link of a joint from its peak.
+func (a *analysis) upliftLink(c *Check, j *framing.Joint, names []string) *Link {
+	p := a.peaks[j]
+	l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Force: p.force,
+		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String()}
+	for i, f := range p.parts {
+		if f.W != 0 && i < len(names) {
+			l.Terms = append(l.Terms, Term{"wind uplift, strength level, " + names[i], f.W, "lb"})
+		}
+		if f.D != 0 && i < len(names) {
+			l.Terms = append(l.Terms, Term{"dead load, " + names[i], f.D, "lb"})
+		}
+	}
+	l.Terms = append(l.Terms, Term{ASD.Name + ", net of dead load, positive upward", p.demand, "lb"})
+	l.close(a.capacityAt(j, upward))
+	if j.Kind == framing.StudStud && !j.Below {
+		l.Notes = append(l.Notes, "nothing stands below to tie to")
+	}
+	return l
+}
+
+// least is the demand below which nothing is asked of a joint, lb: rounding.
+const least = 0.5
+
+// close sets capacity, ratio and gap.
+func (l *Link) close(c *Capacity) {
+	l.Capacity = c
+	switch {
+	case l.Demand <= least:
+		l.Demand, l.Ratio = math.Max(0, l.Demand), 0
+	case c == nil:
+		l.Gap, l.Ratio = "no hardware at this joint", math.Inf(1)
+	case c.Unknown != "":
+		l.Gap, l.Ratio = "no capacity known: "+c.Unknown, math.Inf(1)
+	case c.Value <= 0:
+		l.Gap, l.Ratio = "capacity is 0", math.Inf(1)
+	default:
+		l.Ratio = l.Demand / c.Value
+	}
+}
+
+// Governs says what sets the link's capacity.
+func (l *Link) Governs() string {
+	switch {
+	case l.Gap != "":
+		return l.Gap
+	case l.Capacity == nil:
+		return "nothing asked"
+	case l.Capacity.Unknown != "":
+		return "nothing asked; " + l.Capacity.Unknown
+	}
+	return l.Capacity.Governs
+}

@@ -1,0 +1,95 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan/framing"
+	"galewright/plan/timber"
+	"galewright/plan/wind"
+)
+
+// ridgeTies checks each joint at a ridge, hip or valley.
+func ridgeTies(c *Check, a *analysis) (out []*Link) {
+	for _, j := range a.house.Joints {
+		if j.Kind != framing.RafterRidge || a.peaks[j] == nil {
+			continue
+		}
+		l := a.upliftLink(c, j, []string{"across the ridge or on the beam"})
+		l.close(a.capacityAt(j, endways))
+		if a.pairAt[j] != nil {
+			l.Notes = append(l.Notes, "rafters hinged at the ridge and held at the plates: tension T = M/f, wL²/(8f) for an even load")
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// rafterUplift checks each rafter at each bearing.
+func rafterUplift(c *Check, a *analysis) (out []*Link) {
+	for _, j := range a.house.Joints {
+		if j.Kind != framing.RafterPlate || a.peaks[j] == nil {
+			continue
+		}
+		l := a.upliftLink(c, j, []string{"of the roof it carries"})
+		a.sideways(l)
+		out = append(out, l)
+	}
+	return out
+}
+
+// sideways adds the linear interaction of uplift with the push along or
+// across the wall, where the maker gives those loads.
+func (a *analysis) sideways(l *Link) {
+	j := l.Joint
+	if l.Gap != "" || l.Capacity == nil || l.Capacity.Value == 0 || j.Wall == nil {
+		return
+	}
+	for _, p := range a.placed.At(j) {
+		given := p.Item.Load
+		if p.Item.Mark != l.Capacity.Mark || given.Along == 0 && given.Across == 0 {
+			continue
+		}
+		n := float64(l.Capacity.Pieces)
+		along, across := a.alongWall(j), a.acrossWall(j)
+		both := 0.0
+		if given.Along > 0 {
+			both = timber.Interaction([2]float64{l.Demand, l.Capacity.Value}, [2]float64{along, given.Along * n})
+			l.Terms = append(l.Terms, Term{"push along the wall (wind along it), ASD", along, "lb"})
+		}
+		if given.Across > 0 {
+			both = math.Max(both, timber.Interaction([2]float64{l.Demand, l.Capacity.Value}, [2]float64{across, given.Across * n}))
+			l.Terms = append(l.Terms, Term{"push across the wall (wind on it), ASD", across, "lb"})
+		}
+		if both > l.Ratio {
+			l.Ratio = both
+			l.Notes = append(l.Notes, fmt.Sprintf("ratio by linear interaction of uplift with the push along or across the wall, each in its own worst case: %.2f", both))
+		}
+		return
+	}
+}
+
+// alongWall returns the share of the deck's shear that passes from the roof
+// into the wall at a joint, lb ASD.
+func (a *analysis) alongWall(j *framing.Joint) float64 {
+	for _, x := range a.lateral.lines {
+		if x.Level != topLevel(j.Wall) || x.hi <= x.lo {
+			continue
+		}
+		for _, s := range x.Segments {
+			if s.Wall == j.Wall {
+				return ASD.W * math.Abs(x.Deck) / (x.hi - x.lo) * j.Tributary
+			}
+		}
+	}
+	return 0
+}
+
+// acrossWall returns the push of the wind on the upper half of the wall at a
+// joint, lb ASD: components and cladding, zone 4.
+func (a *analysis) acrossWall(j *framing.Joint) float64 {
+	h, w := wallHeight(j.Wall)/12, j.Tributary/12
+	z := wind.WallFigure(a.basis.Edition, a.basis.Theta).Zones[0]
+	p := a.basis.Cladding(z, wind.EffectiveArea(h, w))
+	return ASD.W * math.Max(p.Positive, -p.Negative) * h / 2 * w
+}

@@ -1,0 +1,218 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan/framing"
+	"galewright/plan/timber"
+)
+
+// unitShear checks each sheathed segment.
+func unitShear(c *Check, a *analysis) (out []*Link) {
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			l := &Link{Check: c, ID: fmt.Sprintf("%s in storey %s", s.Name, x.Level.Name), Wall: s.Wall, Unit: "plf", Demand: s.Demand, Strength: s.Demand / ASD.W, Case: s.Case,
+				Where: fmt.Sprintf("wall %s, storey %s", s.Wall.Name, x.Level.Name)}
+			l.Terms = []Term{
+				{"shear of the line, strength level, " + x.Name, x.Force, "lb"},
+				{"share of this segment", s.Share, ""},
+				{"length that counts", s.Working / 12, "ft"},
+				{"0.6 of it over that length", s.Demand, "plf"},
+			}
+			l.close(segmentCapacity(s))
+			if s.Factor == 0 && !s.Shear.Perforated {
+				l.Notes = append(l.Notes, fmt.Sprintf("height to width %.2f is over 3.5: it counts for nothing", s.Height/s.Length))
+			}
+			if s.Pierced != nil {
+				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; the bottom plate lifts by the same %.0f plf between its ends (SDPWS 4.3.6.4.2.1)",
+					s.Pierced.Ao/144, s.Pierced.R, s.Pierced.Co, s.Demand))
+			}
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// segmentCapacity returns the unit shear capacity of a segment, plf.
+func segmentCapacity(s *Segment) *Capacity {
+	u := s.Unit
+	if s.Trouble != "" {
+		return &Capacity{Unknown: s.Trouble}
+	}
+	c := &Capacity{Value: u.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + u.Source, Pieces: 1}
+	c.Terms = []Term{
+		{fmt.Sprintf("nominal, %s %s, %s at %.0f in, %s", u.Row.Grade, u.Row.Thickness, u.Row.Nail, u.Column, u.Source), u.Nominal, "plf"},
+		{"species factor", u.Species, ""},
+		{"faces", u.Faces, ""},
+		{"divisor to allowable", u.Divisor, ""},
+		{"aspect ratio factor, from memory", s.Factor, ""},
+		{"allowable", c.Value, "plf"},
+	}
+	return c
+}
+
+// overturning checks the ends of each segment whose wall stands on this
+// storey's floor.
+func overturning(c *Check, a *analysis) (out []*Link) {
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			if !s.base || s.Lifts == 0 {
+				continue
+			}
+			s.Relief = a.relief(s)
+			for i := range s.ends {
+				out = append(out, a.endLink(c, x, s, i))
+			}
+		}
+	}
+	return out
+}
+
+// relief returns half of the weight over a segment that uplift has left over
+// (lb ASD): weight is not used twice.
+func (a *analysis) relief(s *Segment) (lb float64) {
+	for _, k := range s.carriers {
+		if p := a.peaks[k.base]; p != nil {
+			lb += math.Max(0, -p.demand) / 2
+		}
+	}
+	return lb
+}
+
+func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
+	j := s.ends[i]
+	net := ASD.W*s.Lifts - s.Relief
+	l := &Link{Check: c, Joint: j, Wall: s.Wall, Unit: "lb", Case: s.Case, Force: Force{W: s.Lifts},
+		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-s.Relief*Strength.D/ASD.D)}
+	if j != nil {
+		l.ID, l.Where = j.ID, whereOf(j)
+	} else {
+		l.ID = fmt.Sprintf("%s, %s end", s.Name, []string{"first", "second"}[i])
+		l.Where = "wall " + s.Wall.Name
+	}
+	l.Terms = []Term{
+		{"shear of the segment, strength level", s.V, "lb"},
+		{"times the storey's height, and of what stands on it the floor's depth: moment", s.Moment / 12, "lb-ft"},
+		{"over the lever arm", s.arm() / 12, "ft"},
+		{"with the storeys above: chord tension, strength level", s.Lifts, "lb"},
+		{"less 0.6 of the weight uplift has left over, half of it at this end, ASD", s.Relief, "lb"},
+		{"0.6 of the tension less the relief", net, "lb"},
+	}
+	if j == nil {
+		l.close(nil)
+		if l.Gap != "" {
+			l.Gap = "no member to hold at this end"
+		}
+		return l
+	}
+	l.close(a.capacityAt(j, upward))
+	if len(s.above) == 0 && carriesUpper(x) {
+		l.Notes = append(l.Notes, "a segment of the storey above on this line ends elsewhere; its end tension is not in this number")
+	}
+	return l
+}
+
+// carriesUpper tells whether segments of the storey above stand on the line.
+func carriesUpper(x *ShearLine) bool {
+	for _, u := range x.uppers {
+		if u.straight && len(u.line.Segments) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// lineOf returns the shear line of a wall in the storey of its top plates.
+func (a *analysis) lineOf(j *framing.Joint) *ShearLine {
+	if j.Wall == nil {
+		return nil
+	}
+	for _, x := range a.lateral.lines {
+		if x.Level != topLevel(j.Wall) {
+			continue
+		}
+		if math.Abs(axis(j.Wall.Frame().D, x.Axis)) > 0.98 && math.Abs(axis(j.Wall.From, 1-x.Axis)-x.At) < 12 {
+			return x
+		}
+	}
+	return nil
+}
+
+// collectors checks each collector joint.
+func collectors(c *Check, a *analysis) (out []*Link) {
+	for _, j := range a.house.Joints {
+		if j.Kind != framing.Collector {
+			continue
+		}
+		x := a.lineOf(j)
+		if x == nil {
+			continue
+		}
+		f := math.Abs(x.DragAt(axis(j.At.Flat(), x.Axis)))
+		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
+		l.Terms = []Term{
+			{"force of the line, strength level, " + x.Name, x.Force, "lb"},
+			{"of it from this storey's deck, even over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
+			{"collector force here, strength level", f, "lb"},
+			{"0.6 of it", l.Demand, "lb"},
+		}
+		l.close(a.capacityAt(j, endways))
+		if !j.Below && l.Demand > least {
+			l.Notes = append(l.Notes, "no member carries the line on here")
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// splices checks each break in a top plate against the larger of chord and
+// collector force.
+func splices(c *Check, a *analysis) (out []*Link) {
+	for _, j := range a.house.Joints {
+		if j.Kind != framing.PlateSplice || j.Wall == nil {
+			continue
+		}
+		ax := 0
+		if math.Abs(j.Wall.Frame().D.Y) > 0.7 {
+			ax = 1
+		}
+		at := axis(j.At.Flat(), ax)
+		chord, drag := 0.0, 0.0
+		if j.Wall.Exterior {
+			chord = a.lateral.chordAt(topLevel(j.Wall), 1-ax, at)
+		}
+		what := "deck chord, wind across the wall"
+		if x := a.lineOf(j); x != nil {
+			drag = math.Abs(x.DragAt(at))
+		}
+		f := math.Max(chord, drag)
+		if drag > chord {
+			what = "collector, wind along the wall"
+		}
+		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
+		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}, {"0.6 of the larger", l.Demand, "lb"}}
+		cap := a.capacityAt(j, endways)
+		if nailed := a.splicedByNails(); cap == nil || cap.Unknown != "" {
+			cap = nailed
+		}
+		l.close(cap)
+		out = append(out, l)
+	}
+	return out
+}
+
+// splicedByNails is the nailing that the residential code asks for at each
+// top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC Table R602.3(1) row
+// 14 (grade B). It is assumed where the plan places no strap.
+func (a *analysis) splicedByNails() *Capacity {
+	n, _ := timber.NailOf("16d box")
+	wood := timber.Part{Thickness: 1.5, G: a.species.G}
+	z, err := timber.SingleNail(n, wood, wood)
+	if err != nil {
+		return nil
+	}
+	v := 8 * z.Z * float64(timber.WindDuration)
+	return &Capacity{Value: v, Governs: "8-16d nails in the lap, assumed, mode " + z.Mode, Source: "assumed nailing", Pieces: 8,
+		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC Table R602.3(1) row 14): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}}}
+}

@@ -1,0 +1,59 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan/length"
+)
+
+// openFronts tells where a deck reaches past its last shear wall line, and
+// what twist that leaves.
+func (l *lateral) openFronts() {
+	for _, d := range l.decks {
+		for ax := range 2 {
+			lines := d.lines[ax]
+			dir := []string{"x", "y"}[ax]
+			if len(lines) == 0 {
+				l.torsion = append(l.torsion, fmt.Sprintf("storey %s: no sheathed segment runs along %s; nothing resists wind that way", d.level.Name, dir))
+				continue
+			}
+			l.cantilever(d, lines, ax, dir)
+		}
+	}
+}
+
+// openLimit is how far, in parts of the deck's width, a deck may reach past
+// its last line before it is told: a matter of judgement, no published source.
+const openLimit = 0.10
+
+func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir string) {
+	lo, hi := axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax)
+	depth := math.Max(axis(d.extent.hi, ax)-axis(d.extent.lo, ax), 1)
+	if len(lines) == 1 {
+		x := lines[0]
+		e := math.Abs((lo+hi)/2 - x.At)
+		l.tell(d, dir, fmt.Sprintf("one line only, %s, %s from the middle of the deck", x.Name, length.Feet(e)), ASD.W*x.Deck*e, depth)
+		return
+	}
+	n := len(lines) - 1
+	for i, past := range []float64{lines[0].At - lo, hi - lines[n].At} {
+		if past < openLimit*(hi-lo) {
+			continue
+		}
+		x, next := lines[0], lines[1]
+		if i == 1 {
+			x, next = lines[n], lines[n-1]
+		}
+		load := x.Deck * past / (past + math.Abs(next.At-x.At)/2)
+		l.tell(d, dir, fmt.Sprintf("the deck reaches %s past line %s on side %s, %.2f of its depth along the wind",
+			length.Feet(past), x.Name, [2][2]string{{"S", "N"}, {"W", "E"}}[ax][i], past/depth), ASD.W*load*past/2, depth)
+	}
+}
+
+// tell notes one open front with its twist (lb in, ASD) and the couple that
+// balances it over the depth of the deck.
+func (l *lateral) tell(d *diaphragm, dir, what string, twist, depth float64) {
+	l.torsion = append(l.torsion, fmt.Sprintf("storey %s, wind along %s: %s; twist %.0f lb-ft, a couple of %.0f lb on the lines across the wind, not added to them",
+		d.level.Name, dir, what, twist/12, twist/depth))
+}

@@ -1,0 +1,129 @@
+package loadpath
+
+import (
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/placement"
+	"galewright/plan/wind"
+)
+
+// Force is a wind force and a dead load at one place, unfactored: W at
+// strength level, positive upward; D positive downward.
+type Force struct{ W, D float64 }
+
+func (f Force) add(g Force) Force     { return Force{f.W + g.W, f.D + g.D} }
+func (f Force) times(k float64) Force { return Force{f.W * k, f.D * k} }
+func (f *Force) take(g Force)         { f.W, f.D = f.W+g.W, f.D+g.D }
+func (f Force) net(c Combo) float64   { return c.W*f.W - c.D*f.D }
+func (f Force) hasLoad() bool         { return f.W != 0 || f.D != 0 }
+func down(weight float64) Force       { return Force{D: weight} }
+
+// Combo is a load combination.
+type Combo struct {
+	Name   string
+	W, D   float64
+	Source string
+}
+
+// The combinations: ASD compares with allowable loads; Strength is given
+// beside it on request.
+var (
+	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, "ASCE 7-16 2.4.1 (grade S)"}
+	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, "ASCE 7-16 2.3.1 (grade S)"}
+)
+
+// Report is the whole load path of a house.
+type Report struct {
+	Placement *placement.Placement
+	Missing   string // why there are no numbers, "" when there are
+	Basis     wind.Basis
+	Main      *plan.Roof // the roof that mean height and angle are of; nil without one
+	Limits    []string
+	Dead      []DeadLine
+	Uplift    []UpliftLine
+	Ridges    []RidgeLine
+	Storeys   []StoreyShear
+	Lines     []*ShearLine
+	Balance   []Balance
+	Torsion   []string
+	Links     []*Link // in the order of the checks, then of the joints
+	Chains    []*Chain
+	Assumed   []string
+	Unchecked []string
+	byJoint   map[*framing.Joint][]*Link
+}
+
+// Link is one place on the load path with its demand and its capacity.
+type Link struct {
+	Check    *Check
+	ID       string         // of the joint or the shear wall segment
+	Joint    *framing.Joint // nil for a segment
+	Wall     *plan.Wall
+	Where    string
+	Unit     string // "lb" or "plf"
+	Force    Force  // of the governing case, for uplift links
+	Demand   float64
+	Strength float64 // demand at strength level
+	Case     string  // wind case that governs
+	Terms    []Term  // what the demand is made of
+	Capacity *Capacity
+	Ratio    float64 // demand over capacity; +Inf with neither
+	Gap      string  // why nothing carries the demand, "" when something does
+	Notes    []string
+}
+
+// Term is one part of a demand or capacity.
+type Term struct {
+	Text  string
+	Value float64
+	Unit  string
+}
+
+// UpliftLine is the uplift along one wall under a roof.
+type UpliftLine struct {
+	Wall     *plan.Wall
+	Roof     string
+	Joints   int
+	Largest  Force   // of one joint, in its governing case
+	At       string  // the joint
+	Width    float64 // its share of the wall, in
+	Case     string
+	SumASD   float64 // of all joints of the wall, each in its own governing case
+	PerFoot  float64 // largest, plf
+	Strength float64 // largest, lb at strength level
+}
+
+// RidgeLine is what a ridge asks for.
+type RidgeLine struct {
+	Roof    string
+	Bearing bool
+	Joints  int
+	Tension float64 // largest across the ridge (or uplift where it is a beam), lb, ASD
+	Case    string
+	Thrust  float64 // at the heel from dead load, lb a pair, unfactored
+	Note    string
+}
+
+// Balance is the account of one wind case at one storey: what goes in equals
+// what the joints carry.
+type Balance struct {
+	Case      string
+	Level     *plan.Level
+	Roof      Force // from roofs that bear on this storey's plates
+	Above     Force // from the storey above, through the floor
+	Weight    Force // walls and floors of this storey
+	Tops      Force // through the stud-top and opening-head joints
+	Bases     Force // at the joints at the foot of the storey
+	Elsewhere Force // what found no member below
+}
+
+// Joint returns the links at the joint with the ID, or nil.
+func (r *Report) Joint(id string) []*Link {
+	var out []*Link
+	for _, l := range r.Links {
+		if l.ID == id {
+			out = append(out, l)
+		}
+	}
+	return out
+}

@@ -1,0 +1,161 @@
+package loadpath
+
+import (
+	"fmt"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/placement"
+	"galewright/plan/wind"
+)
+
+// Run works out the load path of a house with its hardware. A report comes
+// back whenever the wind basis can be read; diagnostics tell what in the plan
+// keeps it from that, and what of the path was lost.
+func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
+	p := pl.House.Plan
+	if ds := basisFaults(pl.House); ds != nil {
+		return &Report{Placement: pl, Missing: ds[0].Summary + "; " + ds[0].Mend}, ds
+	}
+	a := analyse(pl)
+	r := &Report{Placement: pl, Basis: a.basis, Main: a.main, Limits: a.basis.Limits(), Dead: a.dead.lines,
+		Balance: a.balances, Storeys: a.lateral.storeys, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
+		byJoint: map[*framing.Joint][]*Link{}}
+	for _, c := range Checks() {
+		for _, l := range c.run(c, a) {
+			r.Links = append(r.Links, l)
+			if l.Joint != nil {
+				r.byJoint[l.Joint] = append(r.byJoint[l.Joint], l)
+			}
+		}
+	}
+	r.upliftLines(a)
+	r.ridgeLines(a)
+	r.chains(a)
+	r.Assumed, r.Unchecked = assumptions(a), unchecked(p)
+	return r, r.tell(a)
+}
+
+// basisFaults tells what in the plan keeps loads from being computed.
+func basisFaults(h *framing.House) plan.Diagnostics {
+	s := h.Plan.Site
+	if s.WindSpeed == 0 {
+		pos := s.Pos
+		if pos.Line == 0 {
+			pos = plan.Pos{File: h.Plan.File, Line: 1, Col: 1}
+		}
+		return plan.Diagnostics{{Code: "no-wind-basis", Summary: "the plan gives no wind speed, so no loads can be computed",
+			Where: "site", Mend: `add [site] with wind_speed = "150 mph" and exposure = "D"`, Pos: pos}}
+	}
+	if len(h.Joints) == 0 {
+		return plan.Diagnostics{{Code: "no-joints", Summary: "the house has no joints to carry load", Where: "house", Mend: "mend the errors of the plan first", Pos: s.Pos}}
+	}
+	b, _ := basisOf(h)
+	if err := b.Check(); err != nil {
+		return plan.Diagnostics{{Code: "bad-wind-basis", Summary: err.Error(), Where: "site", Mend: "mend the keys of [site] and the walls", Pos: s.Pos}}
+	}
+	return nil
+}
+
+// tell warns of what the path lost on its way.
+func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
+	warn := func(code string, pos plan.Pos, where, mend, format string, args ...any) {
+		ds = append(ds, plan.Diagnostic{Severity: plan.Warning, Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: pos})
+	}
+	for _, w := range a.plan.Walls {
+		if lb := a.orphan[w]; lb > least {
+			warn("uplift-without-path", w.Pos, "wall "+w.Name, "put a wall in line below it, or let the engineer show the way down",
+				"uplift of up to %.0f lb a stud comes down where no wall stands below", lb)
+		}
+	}
+	if a.unheld > least {
+		warn("rafter-without-support", a.plan.Site.Pos, "roof", "give the rafters a wall or beam to bear on", "roof members without a bearing carry uplift that goes nowhere")
+	}
+	if a.ridgeLost > least {
+		warn("ridge-without-support", a.plan.Site.Pos, "roof", "put a wall or post under the ends of the ridge beam", "a ridge beam carries uplift, but no wall stands under its ends")
+	}
+	for _, s := range r.Storeys {
+		if s.NoLine && s.Total > least {
+			warn("no-shear-wall", s.Level.Pos, "level "+s.Level.Name, "mark sheathed segments with [[wall.shear]] in walls along "+s.Axis,
+				"nothing resists wind along %s: %.0f lb (ASD)", s.Axis, s.ASD)
+		}
+	}
+	return ds
+}
+
+// upliftLines sums up the rafter joints of each wall.
+func (r *Report) upliftLines(a *analysis) {
+	at := map[string]int{}
+	for _, j := range a.house.Joints {
+		p := a.peaks[j]
+		if j.Kind != framing.RafterPlate || p == nil {
+			continue
+		}
+		i, ok := at[j.Host]
+		if !ok {
+			i = len(r.Uplift)
+			at[j.Host] = i
+			r.Uplift = append(r.Uplift, UpliftLine{Wall: j.Wall, Roof: roofName(j.Roof)})
+		}
+		u := &r.Uplift[i]
+		u.Joints++
+		u.SumASD += max(0, p.demand)
+		if u.At == "" || p.demand > u.Largest.net(ASD) {
+			u.Largest, u.At, u.Case, u.Width = p.force, j.ID, p.wind.String(), j.Tributary
+			u.Strength = p.force.net(Strength)
+			if j.Tributary > 0 {
+				u.PerFoot = p.demand * 12 / j.Tributary
+			}
+		}
+	}
+}
+
+func roofName(r *plan.Roof) string {
+	if r == nil {
+		return ""
+	}
+	return r.Name
+}
+
+// ridgeLines sums up each roof's ridge.
+func (r *Report) ridgeLines(a *analysis) {
+	for _, roof := range a.plan.Roofs {
+		line := RidgeLine{Roof: roof.Name, Bearing: roof.RidgeBearing}
+		for _, j := range a.house.Joints {
+			if p := a.peaks[j]; j.Kind == framing.RafterRidge && j.Roof == roof && p != nil {
+				line.Joints++
+				if p.demand > line.Tension {
+					line.Tension, line.Case = p.demand, p.wind.String()
+				}
+			}
+		}
+		for _, p := range a.pairs {
+			if p.a.roof == roof {
+				line.Thrust = max(line.Thrust, a.thrust(p))
+			}
+		}
+		if line.Joints == 0 {
+			continue
+		}
+		switch {
+		case line.Thrust > 0 && roof.CeilingTies:
+			line.Note = "held by ceiling ties at the plates, whose nailing is not checked"
+		case line.Thrust > 0:
+			line.Note = "no ridge beam and no ceiling ties: nothing in the plan holds this thrust"
+		}
+		r.Ridges = append(r.Ridges, line)
+	}
+}
+
+// thrust returns the push on the plates of a pair of rafters from dead load,
+// lb: wL²/(8f) for an even load.
+func (a *analysis) thrust(p *pair) float64 {
+	rc := roofCase{coefs: wind.Coefs{}}
+	c := windCase{}
+	l, r := a.sideLoads(p.a, c, rc), a.sideLoads(p.b, c, rc)
+	over := (l.moment.D - r.moment.D) / p.span
+	if p.rise <= 1 {
+		return 0
+	}
+	return (l.moment.D - over*p.apex) / p.rise
+}

@@ -1,0 +1,303 @@
+package loadpath
+
+import (
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+)
+
+// strip is one roof member that carries: a rafter with the width of roof it
+// serves, or a hip or valley that only gathers.
+type strip struct {
+	m    *framing.Member
+	roof *plan.Roof
+	low  geom.Vec2 // plan point of the low end, where u = 0
+	up   geom.Vec2 // unit, uphill on plan
+	run  float64   // plan length, in
+	tan  float64   // rise over run
+	// width is what it serves across its length; part of it, out0 and out1 (at
+	// the low and high end along the eave), lies beyond a gable wall.
+	width, out0, out1 float64
+	// along0..along1 is the stretch along the ridge axis that it covers.
+	along0, along1 float64
+	inside         [2]float64 // u between the outside faces of the walls
+	ends           []support  // by u
+	pair           *pair
+}
+
+// support is where a strip rests.
+type support struct {
+	u     float64
+	plate *framing.Joint // over a plate or beam, or
+	on    *strip         // on a hip or valley, or
+	ridge *ridge         // at a ridge
+	joint *framing.Joint
+}
+
+// slopesAlong tells whether the strip slopes along its roof's ridge axis, as
+// the jacks of a hip end do.
+func (s *strip) slopesAlong() bool {
+	return math.Abs(axis(s.up, ridgeAxis(s.roof))) > 0.7
+}
+
+// eave returns the coordinate of the strip along its eave.
+func (s *strip) eave() float64 {
+	i := 1
+	if math.Abs(s.up.Y) > 0.7 {
+		i = 0
+	}
+	return axis(s.low, i)
+}
+
+// side names the direction the strip slopes, for grouping.
+func (s *strip) side() int {
+	switch {
+	case s.up.X > 0.7:
+		return 0
+	case s.up.X < -0.7:
+		return 1
+	case s.up.Y > 0:
+		return 2
+	}
+	return 3
+}
+
+// pair is two opposing rafters that meet at a ridge board: one stiff piece on
+// two plates.
+type pair struct {
+	a, b  *strip
+	joint *framing.Joint
+	apex  float64 // from a's plate to the ridge, in
+	span  float64 // from plate to plate, in
+	rise  float64 // from the plates to the ridge, in
+	pull  Force   // tension across the ridge, this case
+	along float64
+}
+
+// ridge is one ridge member.
+type ridge struct {
+	m       *framing.Member
+	roof    *plan.Roof
+	bearing bool
+	pairs   []*pair // by place along the ridge
+	ends    []ridgeEnd
+}
+
+// ridgeEnd is a wall under a ridge.
+type ridgeEnd struct {
+	u       float64
+	wall    *wallPath
+	station float64
+}
+
+// strips builds all of them from the roof's members and joints.
+func (a *analysis) strips() {
+	of := map[*framing.Member]*strip{}
+	rid := map[*framing.Member]*ridge{}
+	for _, m := range a.house.Members {
+		switch {
+		case m.Roof == nil:
+		case m.Role == framing.Ridge:
+			r := &ridge{m: m, roof: m.Roof, bearing: m.Roof.RidgeBearing}
+			rid[m] = r
+			a.ridges = append(a.ridges, r)
+		case m.Role == framing.Rafter || m.Role == framing.Hip || m.Role == framing.Valley:
+			if s := newStrip(m); s != nil {
+				of[m] = s
+				a.rafters = append(a.rafters, s)
+			}
+		}
+	}
+	for _, j := range a.house.Joints {
+		switch j.Kind {
+		case framing.RafterPlate:
+			if s := of[j.First()]; s != nil {
+				s.rest(support{plate: j, joint: j}, j.At.Flat())
+			}
+		case framing.RafterRidge:
+			a.ridgeJoint(j, of, rid)
+		}
+	}
+	for _, s := range a.rafters {
+		slices.SortStableFunc(s.ends, func(x, y support) int { return cmpFloat(x.u, y.u) })
+		s.inside = a.insideOf(s)
+	}
+	a.widths()
+	for _, r := range a.ridges {
+		slices.SortStableFunc(r.pairs, func(x, y *pair) int { return cmpFloat(x.along, y.along) })
+	}
+}
+
+func cmpFloat(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+func newStrip(m *framing.Member) *strip {
+	d := m.B.Sub(m.A)
+	run := d.Flat().Len()
+	if run < 1 {
+		return nil
+	}
+	return &strip{m: m, roof: m.Roof, low: m.A.Flat(), up: d.Flat().Unit(), run: run, tan: d.Z / run}
+}
+
+// rest adds a support at the plan point p.
+func (s *strip) rest(e support, p geom.Vec2) {
+	e.u = math.Min(math.Max(p.Sub(s.low).Dot(s.up), 0), s.run)
+	s.ends = append(s.ends, e)
+}
+
+// ridgeJoint reads one joint at a ridge, hip or valley.
+func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, rid map[*framing.Member]*ridge) {
+	var on *strip
+	var at *ridge
+	var held []*strip
+	for i, m := range j.Members {
+		s := of[m]
+		switch {
+		case rid[m] != nil:
+			at = rid[m]
+		case s != nil && i > 0 && m.Role != framing.Rafter:
+			on = s
+		case s != nil:
+			held = append(held, s)
+		}
+	}
+	if at == nil && on == nil && len(held) == 2 && held[0].m.Role == framing.Rafter {
+		a.makePair(j, held, nil)
+		return
+	}
+	if at != nil && !at.bearing && len(held) == 2 && held[0].m.Role == framing.Rafter && held[1].m.Role == framing.Rafter && held[0].up.Dot(held[1].up) < -0.9 {
+		a.makePair(j, held, at)
+		return
+	}
+	for _, s := range held {
+		switch {
+		case at != nil:
+			s.rest(support{ridge: at, joint: j}, j.At.Flat())
+		case on != nil:
+			s.rest(support{on: on, joint: j}, j.At.Flat())
+		}
+	}
+}
+
+func (a *analysis) makePair(j *framing.Joint, held []*strip, at *ridge) {
+	p := &pair{a: held[0], b: held[1], joint: j, along: axis(j.At.Flat(), ridgeAxis(held[0].roof))}
+	held[0].pair, held[1].pair = p, p
+	a.pairs = append(a.pairs, p)
+	if at != nil {
+		at.pairs = append(at.pairs, p)
+	}
+}
+
+// insideOf returns where along u the strip lies between the outside faces of
+// the walls that its roof covers.
+func (a *analysis) insideOf(s *strip) [2]float64 {
+	i := 0
+	if math.Abs(s.up.Y) > 0.7 {
+		i = 1
+	}
+	area := roofArea(a.plan, s.roof)
+	lo, hi := axis(area.lo, i), axis(area.hi, i)
+	at := axis(s.low, i)
+	if axis(s.up, i) > 0 {
+		return [2]float64{clamp(lo-at, 0, s.run), clamp(hi-at, 0, s.run)}
+	}
+	return [2]float64{clamp(at-hi, 0, s.run), clamp(at-lo, 0, s.run)}
+}
+
+func clamp(x, lo, hi float64) float64 { return math.Min(math.Max(x, lo), hi) }
+
+// widths shares the roof out to the rafters of each side of each roof: half
+// way to the neighbours, the outer ones to the edge of the roof.
+func (a *analysis) widths() {
+	type key struct {
+		roof *plan.Roof
+		side int
+	}
+	groups := map[key][]*strip{}
+	var order []key
+	for _, s := range a.rafters {
+		if s.m.Role != framing.Rafter || len(s.ends) == 0 && s.pair == nil {
+			continue
+		}
+		k := key{s.roof, s.side()}
+		if groups[k] == nil {
+			order = append(order, k)
+		}
+		groups[k] = append(groups[k], s)
+	}
+	for _, k := range order {
+		a.shareOut(groups[k])
+	}
+}
+
+func (a *analysis) shareOut(g []*strip) {
+	slices.SortStableFunc(g, func(x, y *strip) int { return cmpFloat(x.eave(), y.eave()) })
+	var at []float64
+	for _, s := range g {
+		if n := len(at); n == 0 || s.eave() > at[n-1]+1 {
+			at = append(at, s.eave())
+		}
+	}
+	lo, hi := a.edges(g[0])
+	i := 0
+	for _, s := range g {
+		for i < len(at)-1 && s.eave() > at[i]+1 {
+			i++
+		}
+		e0, e1 := lo, hi
+		if i > 0 {
+			e0 = (at[i-1] + at[i]) / 2
+		}
+		if i < len(at)-1 {
+			e1 = (at[i] + at[i+1]) / 2
+		}
+		a.serve(s, math.Min(e0, at[i]), math.Max(e1, at[i]))
+	}
+}
+
+// edges returns the ends of the roof along the eave of s.
+func (a *analysis) edges(s *strip) (lo, hi float64) {
+	i := 1
+	if math.Abs(s.up.Y) > 0.7 {
+		i = 0
+	}
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, f := range a.house.Roof {
+		if f.Roof == s.roof && f.Slope.Dot(s.up) < -0.9 {
+			for _, p := range f.Outline {
+				lo, hi = math.Min(lo, axis(p.Flat(), i)), math.Max(hi, axis(p.Flat(), i))
+			}
+		}
+	}
+	if lo > hi {
+		area := roofArea(a.plan, s.roof)
+		lo, hi = axis(area.lo, i)-s.roof.Rake, axis(area.hi, i)+s.roof.Rake
+	}
+	return lo, hi
+}
+
+// serve gives s the stretch e0..e1 of the eave.
+func (a *analysis) serve(s *strip, e0, e1 float64) {
+	s.width = e1 - e0
+	area := roofArea(a.plan, s.roof)
+	ax := ridgeAxis(s.roof)
+	if s.slopesAlong() {
+		p, q := axis(s.low, ax), axis(s.low.Add(s.up.Mul(s.run)), ax)
+		s.along0, s.along1 = math.Min(p, q), math.Max(p, q)
+		return
+	}
+	s.along0, s.along1 = e0, e1
+	s.out0 = clamp(axis(area.lo, ax)-e0, 0, s.width)
+	s.out1 = clamp(e1-axis(area.hi, ax), 0, s.width)
+}

@@ -1,0 +1,198 @@
+package loadpath
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"galewright/plan/length"
+	"galewright/plan/wind"
+)
+
+// WriteWind writes the wind basis, pressures, uplift and lateral lines as
+// "text" or "json".
+func (r *Report) WriteWind(w io.Writer, format string) error {
+	if format == "json" {
+		return writeJSON(w, r.windJSON())
+	}
+	b := bufio.NewWriter(w)
+	p := printer{b}
+	p.line("%s", Caution)
+	if r.Missing != "" {
+		p.line("%s", r.Missing)
+		return b.Flush()
+	}
+	r.writeBasis(p)
+	r.writeZones(p)
+	r.writeDead(p)
+	r.writeUplift(p)
+	r.writeLateral(p)
+	r.writeBalance(p)
+	r.writeHonest(p)
+	return b.Flush()
+}
+
+type printer struct{ b *bufio.Writer }
+
+func (p printer) line(format string, args ...any) { fmt.Fprintf(p.b, format+"\n", args...) }
+
+func (p printer) head(title string) {
+	p.line("\n%s\n%s", title, strings.Repeat("-", len(title)))
+}
+
+func (r *Report) writeBasis(p printer) {
+	p.head("Wind basis")
+	p.line("ASCE %s, exposure %s, %s, risk category %s", r.Basis.Edition, r.Basis.Exposure, r.Basis.Enclosure, r.Placement.House.Plan.Site.Risk)
+	for _, c := range r.Basis.Coefficients() {
+		grade := ""
+		if c.Grade != "" {
+			grade = ", grade " + c.Grade
+			if c.Grade == "from memory" {
+				grade = ", from memory"
+			}
+		}
+		p.line("  %-24s %9.3f %-4s  %s%s", c.Name, c.Value, c.Unit, c.Table, grade)
+	}
+	for _, s := range r.Limits {
+		p.line("  limit: %s", s)
+	}
+}
+
+func (r *Report) writeZones(p printer) {
+	for _, c := range []struct {
+		name, doc string
+		coefs     wind.Coefs
+	}{{"A", "across the ridge", wind.CaseA(r.Basis.Theta)}, {"B", "along the ridge", wind.CaseB}} {
+		p.head(fmt.Sprintf("Envelope pressures, %s, wind %s, psf at strength level (Fig. 28.3-1, grade S+)", r.Basis.CaseName(c.name), c.doc))
+		p.line("  %-5s %8s %10s %12s %12s", "zone", "GCpf", "external", "+GCpi net", "-GCpi net")
+		for _, z := range r.Basis.Zones(c.coefs) {
+			p.line("  %-5s %8.2f %10.1f %12.1f %12.1f", z.Name, z.GCpf, z.External, z.Plus, z.Minus)
+		}
+	}
+	r.writeCladding(p)
+}
+
+// writeCladding gives components and cladding for the main roof and walls at
+// the sizes of a sheathing panel and of the members.
+func (r *Report) writeCladding(p printer) {
+	for _, f := range r.figures() {
+		p.head(fmt.Sprintf("Components and cladding, %s (grade %s), psf at strength level", f.Name, f.Grade))
+		if f.Note != "" {
+			p.line("  %s", f.Note)
+		}
+		p.line("  %-5s %9s %9s %9s %10s %10s", "zone", "area ft²", "GCp +", "GCp -", "p +", "p -")
+		for _, z := range f.Zones {
+			for _, area := range []float64{10, 32, 100} {
+				c := r.Basis.Cladding(z, area)
+				p.line("  %-5s %9.0f %9.2f %9.2f %10.1f %10.1f", z.Zone, area, c.GCpPositive, c.GCpNegative, c.Positive, c.Negative)
+			}
+		}
+	}
+}
+
+// figures returns the figures of components and cladding that the house
+// needs; a roof too steep for one is left out, and the limits tell it.
+func (r *Report) figures() []wind.Figure {
+	out := []wind.Figure{wind.WallFigure(r.Basis.Edition, r.Basis.Theta)}
+	if r.Main != nil {
+		if f, err := wind.RoofFigure(r.Basis.Edition, r.Main.Kind, r.Basis.Theta, r.Basis.Height/r.Basis.Width); err == nil {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+func (r *Report) writeDead(p printer) {
+	p.head("Dead loads, psf of the part's own surface")
+	for _, d := range r.Dead {
+		v := fmt.Sprintf("%6.2f", d.Weight)
+		if d.Weight == 0 {
+			v = "  plan"
+		}
+		p.line("  %-14s %-32s %s  %s", d.Part, d.Name, v, d.Source)
+	}
+}
+
+func (r *Report) writeUplift(p printer) {
+	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + ASD.Source)
+	strength := r.Placement.House.Plan.Loads.Combination == "strength"
+	for _, u := range r.Uplift {
+		where := "porch beam"
+		if u.Wall != nil {
+			where = "wall " + u.Wall.Name
+		}
+		p.line("  %-14s %3d joints; largest %s: wind %.0f lb, dead %.0f lb, net %.0f lb ASD (%.0f plf); %s", where, u.Joints, u.At,
+			u.Largest.W, u.Largest.D, u.Largest.net(ASD), u.PerFoot, u.Case)
+		if strength {
+			p.line("  %-14s by %s: %.0f lb", "", Strength.Name, u.Strength)
+		}
+	}
+	for _, x := range r.Ridges {
+		what := "tension across the ridge board"
+		if x.Bearing {
+			what = "uplift on the ridge beam"
+		}
+		p.line("  ridge of roof %s, %d joints: %s %.0f lb ASD; %s", x.Roof, x.Joints, what, x.Tension, x.Case)
+		if x.Thrust > 0 {
+			p.line("    thrust at the plates from dead load %.0f lb a pair; %s", x.Thrust, x.Note)
+		}
+	}
+}
+
+func (r *Report) writeLateral(p printer) {
+	p.head("Storey shear")
+	p.line("  %-10s %-5s %10s %10s %10s %10s %10s  %s", "storey", "along", "walls lb", "roofs lb", "above lb", "total lb", "ASD lb", "case")
+	for _, s := range r.Storeys {
+		p.line("  %-10s %-5s %10.0f %10.0f %10.0f %10.0f %10.0f  %s", s.Level.Name, s.Axis, s.Wall, s.Roof, s.Above, s.Total, s.ASD, s.Case)
+	}
+	p.head("Shear wall lines, strength level unless said")
+	for _, x := range r.Lines {
+		p.line("  storey %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, []string{"y", "x"}[x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
+		for _, s := range x.Segments {
+			p.line("    %-18s %s long, counts %.2f ft, share %.2f: %.0f lb, %.0f plf ASD; end tension %.0f lb", s.Name, length.Feet(s.Length), s.Working/12, s.Share, s.V, s.Demand, s.Lifts)
+		}
+		most := DragPoint{}
+		for _, d := range x.Drag {
+			if math.Abs(d.Force) > math.Abs(most.Force) {
+				most = d
+			}
+		}
+		p.line("    collector: largest %.0f lb at %s = %s", math.Abs(most.Force), []string{"x", "y"}[x.Axis], length.Feet(most.At))
+	}
+	for _, s := range r.Torsion {
+		p.line("  twist: %s", s)
+	}
+}
+
+// writeBalance shows the account of the case that lifts most.
+func (r *Report) writeBalance(p printer) {
+	p.head("Account of uplift in the case that lifts the roof most, lb, unfactored wind / dead")
+	worst, most := "", 0.0
+	for _, b := range r.Balance {
+		if b.Roof.W > most {
+			worst, most = b.Case, b.Roof.W
+		}
+	}
+	for _, b := range r.Balance {
+		if b.Case == worst && worst != "" {
+			p.line("  %-10s roof %.0f / %.0f; from above %.0f / %.0f; own weight %.0f; at the feet %.0f / %.0f; without a way down %.0f / %.0f", b.Level.Name,
+				b.Roof.W, b.Roof.D, b.Above.W, b.Above.D, b.Weight.D, b.Bases.W, b.Bases.D, b.Elsewhere.W, b.Elsewhere.D)
+		}
+	}
+	if worst != "" {
+		p.line("  case: %s", worst)
+	}
+}
+
+func (r *Report) writeHonest(p printer) {
+	p.head("Assumptions")
+	for _, s := range r.Assumed {
+		p.line("  - %s", s)
+	}
+	p.head("Not checked")
+	for _, s := range r.Unchecked {
+		p.line("  - %s", s)
+	}
+}

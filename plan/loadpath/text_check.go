@@ -1,0 +1,132 @@
+package loadpath
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+)
+
+// Failed tells whether a gap or a ratio above the limit is left, or there
+// are no numbers at all.
+func (r *Report) Failed(limit float64) bool {
+	if r.Missing != "" {
+		return true
+	}
+	for _, l := range r.Links {
+		if l.Over(limit) {
+			return true
+		}
+	}
+	return false
+}
+
+// Over tells whether the link is a gap or above the limit.
+func (l *Link) Over(limit float64) bool { return l.Gap != "" || l.Ratio > limit }
+
+// ratioText prints a ratio; a gap has none.
+func ratioText(l *Link) string {
+	if l.Gap != "" {
+		return "gap"
+	}
+	return fmt.Sprintf("ratio %.2f", l.Ratio)
+}
+
+// WriteCheck writes each joint on the load path with demand, capacity, ratio
+// and what governs, as "text" or "json", and tells whether a gap or a ratio
+// above the limit is left.
+func (r *Report) WriteCheck(w io.Writer, limit float64, format string) (failed bool, err error) {
+	failed = r.Failed(limit)
+	if format == "json" {
+		return failed, writeJSON(w, r.checkJSON(limit))
+	}
+	b := bufio.NewWriter(w)
+	p := printer{b}
+	p.line("%s", Caution)
+	if r.Missing != "" {
+		p.line("%s", r.Missing)
+		return failed, b.Flush()
+	}
+	for _, c := range Checks() {
+		r.writeCheck(p, c, limit)
+	}
+	r.writeChains(p)
+	gaps, over := 0, 0
+	for _, l := range r.Links {
+		switch {
+		case l.Gap != "":
+			gaps++
+		case l.Ratio > limit:
+			over++
+		}
+	}
+	r.writeHonest(p)
+	p.line("\n%d joints and segments looked at, %d gaps, %d ratios above %.2f", len(r.Links), gaps, over, limit)
+	return failed, b.Flush()
+}
+
+func (r *Report) writeCheck(p printer, c *Check, limit float64) {
+	var links []*Link
+	asked := 0
+	for _, l := range r.Links {
+		if l.Check.ID == c.ID {
+			links = append(links, l)
+			if l.Demand > 0 {
+				asked++
+			}
+		}
+	}
+	if len(links) == 0 {
+		return
+	}
+	p.head(fmt.Sprintf("%s (%s): %d places, %d with demand", c.Title, c.ID, len(links), asked))
+	p.line("  %s", c.Doc)
+	if asked == 0 {
+		return
+	}
+	p.line("  %-24s %9s %9s %6s  %s", "place", "demand", "capacity", "ratio", "governs; where")
+	for _, l := range links {
+		if l.Demand == 0 {
+			continue
+		}
+		p.line("  %-24s %9.0f %9s %6s%s %s; %s", l.ID, l.Demand, capText(l), ratioCell(l), flag(l, limit), l.Governs(), l.Where)
+		for _, n := range l.Notes {
+			p.line("  %-24s   %s", "", n)
+		}
+	}
+}
+
+func capText(l *Link) string {
+	if l.Capacity == nil || l.Capacity.Unknown != "" {
+		return "-"
+	}
+	return fmt.Sprintf("%.0f", l.Capacity.Value)
+}
+
+func ratioCell(l *Link) string {
+	if math.IsInf(l.Ratio, 1) {
+		return "gap"
+	}
+	return fmt.Sprintf("%.2f", l.Ratio)
+}
+
+func flag(l *Link, limit float64) string {
+	if l.Over(limit) {
+		return " >"
+	}
+	return "  "
+}
+
+func (r *Report) writeChains(p printer) {
+	p.head("Chains from ridge to foundation, one for each bearing line; the worst joint of each step")
+	for _, c := range r.Chains {
+		p.line("  line %s; weakest: %s", c.Name, c.Weakest())
+		for i, g := range c.Rings {
+			mark := " "
+			if i == c.Weak {
+				mark = ">"
+			}
+			p.line("   %s %-46s %4d joints, %3d gaps; %s: %.0f of %s lb, %s", mark, g.Title, g.Joints, g.Gaps, g.Worst.ID, g.Worst.Demand, capText(g.Worst), ratioText(g.Worst))
+		}
+	}
+}
