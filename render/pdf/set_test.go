@@ -25,7 +25,7 @@ import (
 )
 
 // drawn returns the set of an example on a paper.
-func drawn(t *testing.T, example, paper string) *sheet.Set {
+func drawn(t testing.TB, example, paper string) *sheet.Set {
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, example))
 	require.NoError(t, err)
@@ -110,20 +110,45 @@ func TestPDFAndSVGLetterTheSame(t *testing.T) {
 	}
 }
 
-// Two renderers that share no code draw the same picture: at 150 dots an inch
-// each dot of one has its like, give or take a dot, in the other. Lettering is
-// left out: the SVG renderer kerns whatever the file says, and where letters
-// stand is tested by their boxes.
-func TestPDFAndSVGLookTheSame(t *testing.T) {
-	rsvg, ppm := need(t, "rsvg-convert"), need(t, "pdftoppm")
+// pictureSet returns some sheets of an example without their lettering: one
+// SVG renderer kerns whatever the file says, and where letters stand is tested
+// by their boxes.
+func pictureSet(t *testing.T) *sheet.Set {
 	set := drawn(t, "shed.toml", "letter")
 	set.Sheets = slices.DeleteFunc(set.Sheets, func(sh *sheet.Sheet) bool {
-		return !slices.Contains([]string{"S-001", "S-101", "S-201", "S-501"}, sh.Title.Sheet)
+		return !slices.Contains([]string{"S-101", "S-201", "S-501"}, sh.Title.Sheet)
 	})
-	require.GreaterOrEqual(t, len(set.Sheets), 3)
+	require.GreaterOrEqual(t, len(set.Sheets), 2)
 	for _, sh := range set.Sheets {
 		sh.Marks = slices.DeleteFunc(sh.Marks, func(m sheet.Mark) bool { _, text := m.(sheet.Text); return text })
 	}
+	return set
+}
+
+// rsvgPicture draws sheet i at 150 dots an inch.
+func rsvgPicture(t *testing.T, bin string, set *sheet.Set, i int) image.Image {
+	cmd := exec.Command(bin, "-d", "150", "-p", "150")
+	cmd.Stdin = bytes.NewReader(svgOf(t, set, i))
+	png, err := cmd.Output()
+	require.NoError(t, err)
+	return decode(t, png)
+}
+
+func decode(t *testing.T, png []byte) image.Image {
+	m, _, err := image.Decode(bytes.NewReader(png))
+	require.NoError(t, err)
+	return m
+}
+
+// alike is how much of two pictures may differ: hairlines that fall between
+// two rows of dots.
+const alike = 0.00005
+
+// Renderers that share no code draw the same picture: at 150 dots an inch each
+// dot of one has its like, give or take a dot, in the other.
+func TestPDFAndSVGLookTheSame(t *testing.T) {
+	rsvg, ppm := need(t, "rsvg-convert"), need(t, "pdftoppm")
+	set := pictureSet(t)
 	dir := t.TempDir()
 	var b bytes.Buffer
 	require.NoError(t, pdf.Write(&b, set, pdf.Options{}))
@@ -133,19 +158,33 @@ func TestPDFAndSVGLookTheSame(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, pages, len(set.Sheets))
 	for i, sh := range set.Sheets {
-		cmd := exec.Command(rsvg, "-d", "150", "-p", "150")
-		cmd.Stdin = bytes.NewReader(svgOf(t, set, i))
-		png, err := cmd.Output()
+		png, err := os.ReadFile(pages[i])
 		require.NoError(t, err)
-		a, _, err := image.Decode(bytes.NewReader(png))
-		require.NoError(t, err)
-		f, err := os.Open(pages[i])
-		require.NoError(t, err)
-		p, _, err := image.Decode(f)
-		require.NoError(t, err)
-		require.NoError(t, f.Close())
-		require.Less(t, max(unlike(a, p), unlike(p, a)), 0.0005, sh.Title.Sheet)
+		a, p := rsvgPicture(t, rsvg, set, i), decode(t, png)
+		require.Less(t, max(unlike(a, p), unlike(p, a)), alike, sh.Title.Sheet)
 	}
+}
+
+func TestABrowserDrawsTheSameSVG(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a browser takes seconds to start")
+	}
+	rsvg, chromium := need(t, "rsvg-convert"), need(t, "chromium")
+	set := pictureSet(t)
+	dir := t.TempDir()
+	sh := set.Sheets[1]
+	file, shot := filepath.Join(dir, "sheet.svg"), filepath.Join(dir, "shot.png")
+	require.NoError(t, os.WriteFile(file, svgOf(t, set, 1), 0o644))
+	px := func(mm sheet.MM) string { return strconv.Itoa(int(float64(mm)/25.4*96 + 0.5)) }
+	out, err := exec.Command(chromium, "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+		"--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars", "--user-data-dir="+filepath.Join(dir, "profile"),
+		"--force-device-scale-factor=1.5625", "--window-size="+px(sh.Paper.W)+","+px(sh.Paper.H), "--screenshot="+shot, "file://"+file).CombinedOutput()
+	require.NoError(t, err, "%s", out)
+	png, err := os.ReadFile(shot)
+	require.NoError(t, err)
+	a, p := rsvgPicture(t, rsvg, set, 1), decode(t, png)
+	require.InDelta(t, a.Bounds().Dx(), p.Bounds().Dx(), 2)
+	require.Less(t, max(unlike(a, p), unlike(p, a)), alike, sh.Title.Sheet)
 }
 
 // unlike returns the part of a's dots that are dark or light where b has
@@ -182,4 +221,34 @@ func greys(m image.Image) []int {
 		}
 	}
 	return out
+}
+
+// The whole set of the two-storey house, as files and as one file.
+func BenchmarkWriters(b *testing.B) {
+	set := drawn(b, "marsh-wren.toml", "arch-d")
+	count := func(b *testing.B, write func(w io.Writer) error) {
+		size := 0
+		for b.Loop() {
+			var out bytes.Buffer
+			if err := write(&out); err != nil {
+				b.Fatal(err)
+			}
+			size = out.Len()
+		}
+		b.ReportMetric(float64(len(set.Sheets)*b.N)/b.Elapsed().Seconds(), "sheets/s")
+		b.ReportMetric(float64(size)/1024, "KiB")
+	}
+	b.Run("svg", func(b *testing.B) {
+		count(b, func(w io.Writer) error {
+			for i := range set.Sheets {
+				if err := svg.Write(w, set, i, svg.Options{}); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
+	})
+	b.Run("pdf", func(b *testing.B) {
+		count(b, func(w io.Writer) error { return pdf.Write(w, set, pdf.Options{Date: "2026-03-02"}) })
+	})
 }
