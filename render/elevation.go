@@ -29,6 +29,7 @@ type elev struct {
 	storeys        []storey
 	shapes         []shape            // far ones first
 	pieces         []*placement.Piece // those at home here, in the order of the placement
+	paths          map[*placement.Piece][]geom.Vec2
 	u0, u1, v0, v1 float64
 }
 
@@ -94,6 +95,10 @@ func newElev(c *context, l *framing.Line, x *index, home map[*plan.Wall][]*place
 		e.pieces = append(e.pieces, home[w]...)
 		delete(home, w) // a wall is at home in one line only
 	}
+	e.paths = make(map[*placement.Piece][]geom.Vec2, len(e.pieces))
+	for _, pc := range e.pieces {
+		e.paths[pc] = e.trace(pc)
+	}
 	e.shapes = x.seen(e)
 	e.extend()
 	return e
@@ -123,7 +128,9 @@ func (e *elev) extend() {
 }
 
 // path returns a piece's line as it is seen, without doubled points.
-func (e *elev) path(pc *placement.Piece) (out []geom.Vec2) {
+func (e *elev) path(pc *placement.Piece) []geom.Vec2 { return e.paths[pc] }
+
+func (e *elev) trace(pc *placement.Piece) (out []geom.Vec2) {
 	for _, q := range pc.Path {
 		out = append(out, e.flat(q))
 	}
@@ -144,8 +151,7 @@ func (e *elev) storeyOf(w *plan.Wall) int {
 	return slices.IndexFunc(e.storeys, func(s storey) bool { return s.wall == w })
 }
 
-// name returns the names of the walls i of the stack and how one looks at
-// them.
+// name returns the names of the walls i of the stack.
 func (e *elev) name(own []int) string {
 	s := "Wall " + e.storeys[own[0]].wall.Name
 	for k, i := range own[1:] {
@@ -158,16 +164,21 @@ func (e *elev) name(own []int) string {
 	if len(own) > 1 {
 		s = "Walls" + s[len("Wall"):]
 	}
+	return s
+}
+
+// seenFrom says how one looks at the stack.
+func (e *elev) seenFrom() string {
 	from := "from outside, "
 	if !e.storeys[0].wall.Exterior {
 		from = ""
 	}
-	return s + ", seen " + from + "looking " + compass(e.line.Frame.In)
+	return "seen " + from + "looking " + compass(e.line.Frame.In)
 }
 
 // compass names a direction on plan: y is north.
 func compass(d geom.Vec2) string {
-	const part = 0.383 // sin 22.5 degrees
+	const part = 0.383 // sine of 22.5 degrees
 	s := ""
 	switch {
 	case d.Y > part:

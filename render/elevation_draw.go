@@ -2,12 +2,14 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/render/label"
 	"galewright/render/sheet"
+	"galewright/symbols"
 )
 
 // elevationPage makes the page of a filled sheet.
@@ -17,10 +19,14 @@ func (c *context) elevationPage(s *shelves) *page {
 	for _, p := range s.parts {
 		for _, i := range p.own {
 			w := p.storeys[i].wall
-			names = append(names, w.Name)
-			keys = append(keys, "wall "+w.Name)
+			if !slices.Contains(names, w.Name) {
+				names = append(names, w.Name)
+				keys = append(keys, "wall "+w.Name)
+			}
 		}
-		keys = append(keys, "line "+p.line.Name)
+		if k := "line " + p.line.Name; !slices.Contains(keys, k) {
+			keys = append(keys, k)
+		}
 	}
 	name := "Elevation of wall "
 	if len(names) > 1 {
@@ -49,6 +55,7 @@ func (p *part) draw() {
 	p.vp = newViewport(p.scale, origin, p.su0, p.su1, p.sv0, p.sv1)
 	b := label.NewBoard(sheet.Rect{X: p.at.X, Y: p.at.Y, W: w, H: h})
 	p.drawShear()
+	p.drawSubfloors()
 	p.drawMembers(b)
 	p.drawSplices()
 	p.drawSides(b)
@@ -59,10 +66,10 @@ func (p *part) draw() {
 	p.drawFeet(b)
 	p.drawMatches(b)
 	foot := p.vp.Clip.Y + p.vp.Clip.H
-	end := p.drawRows(b, foot+2)
-	b.BlockText(sheet.Rect{X: p.at.X, Y: foot + 1.5, W: w, H: end - foot})
+	end := p.drawRows(b, foot+p.belowDrawing())
+	b.BlockText(sheet.Rect{X: p.at.X, Y: foot + p.belowDrawing() - 0.8, W: w, H: p.at.Y + h - foot})
 	p.label(b, list)
-	p.page.viewTitle(sheet.Pt{X: p.at.X, Y: p.at.Y + h}, p.blockTitle(), p.scale)
+	p.drawTitle(max(end, p.at.Y+h-p.titleHeight()))
 }
 
 // drawMembers draws the lumber, far things first, each hiding what lies
@@ -87,7 +94,11 @@ func (p *part) drawShape(b *label.Board, s shape) {
 		return
 	}
 	st := sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}
-	if s.m.Role == framing.Pile || s.m.Role == framing.Girder {
+	switch s.m.Role {
+	case framing.Pile:
+		p.drawPile(s)
+		return
+	case framing.Girder:
 		st.Pen = sheet.PenCut
 	}
 	p.page.polygon(st, pts...)
@@ -95,23 +106,39 @@ func (p *part) drawShape(b *label.Board, s shape) {
 		u0, u1, v0, v1 := s.bounds()
 		b.Discourage(p.vp.Rect(u0, u1, v0, v1))
 	}
-	if s.m.Role == framing.Pile {
-		p.breakLine(s)
+}
+
+// drawPile draws a pile's head, broken off below.
+func (p *part) drawPile(s shape) {
+	u0, u1, v0, v1 := s.bounds()
+	m := (u0 + u1) / 2
+	var pts []geom.Vec2
+	for _, q := range [...]geom.Vec2{{X: u0, Y: v1}, {X: u0, Y: v0}, {X: m - 1, Y: v0}, {X: m - 0.5, Y: v0 + 2}, {X: m + 0.5, Y: v0 - 2}, {X: m + 1, Y: v0}, {X: u1, Y: v0}, {X: u1, Y: v1}} {
+		pts = append(pts, q)
+	}
+	for i := 1; i < len(pts); i++ {
+		pen := sheet.PenDim
+		if pts[i].X == pts[i-1].X {
+			pen = sheet.PenCut
+		}
+		if a, b, ok := p.vp.Segment(pts[i-1], pts[i]); ok {
+			p.page.line(pen, sheet.LayerMember, a, b)
+		}
 	}
 }
 
-// breakLine shows that a pile goes on below.
-func (p *part) breakLine(s shape) {
-	u0, u1, v0, _ := s.bounds()
-	if !p.vp.Shows(u0, u1, v0, v0+1) {
-		return
+// drawSubfloors draws the edge of each storey's subfloor.
+func (p *part) drawSubfloors() {
+	for _, s := range p.storeys {
+		for _, l := range p.passed(s.wall) {
+			if l.Subfloor <= 0 || l.Joists.Depth <= 0 {
+				continue
+			}
+			u0, u1, v0, v1 := s.shift, s.shift+s.wall.Length(), l.Floor-l.Subfloor, l.Floor
+			p.page.polygon(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember},
+				p.vp.Polygon([]geom.Vec2{{X: u0, Y: v0}, {X: u1, Y: v0}, {X: u1, Y: v1}, {X: u0, Y: v1}})...)
+		}
 	}
-	m := (u0 + u1) / 2
-	var pts []sheet.Pt
-	for _, q := range [...]geom.Vec2{{X: u0, Y: v0}, {X: m - 1.5, Y: v0}, {X: m - 0.5, Y: v0 + 2}, {X: m + 0.5, Y: v0}, {X: u1, Y: v0}} {
-		pts = append(pts, p.vp.Pt(q.X, q.Y))
-	}
-	p.page.polyline(sheet.PenDim, sheet.LayerMember, pts...)
 }
 
 // sheetLegend lists, left of the title block, the numbers on this sheet and
@@ -143,8 +170,9 @@ func (p *page) sheetLegend(parts []*part) {
 		}
 		r := p.legendRadius()
 		p.numberCircle(l.Number, sheet.Pt{X: x + r, Y: y + row/2}, fmt.Sprintf("legend %d of the sheet", l.Number))
-		s := fitText(l.Item.Mark, z.Note, true, p.Band.X+p.Band.W-x-2*r-3)
-		t := p.boxedText("label", lettered{S: s, At: sheet.Pt{X: x + 2*r + 1.5, Y: y + row/2 + z.Note/2}, Bold: true, Role: "note"})
+		p.legendSymbol(symbolNamed(l.Item.Kind.Symbol), sheet.Pt{X: x + 2*r + 4, Y: y + row/2})
+		s := fitText(l.Item.Mark, z.Note, true, p.Band.X+p.Band.W-x-2*r-9)
+		t := p.boxedText("label", lettered{S: s, At: sheet.Pt{X: x + 2*r + 8, Y: y + row/2 + z.Note/2}, Bold: true, Role: "note"})
 		width = max(width, t.X+t.W-x)
 		room = next()
 	}
@@ -174,4 +202,12 @@ func (p *page) readingNotes(r sheet.Rect) {
 			y += p.Size.Note * 1.6
 		}
 	}
+}
+
+// legendSymbol draws a symbol centred on a point of a legend.
+func (p *page) legendSymbol(id string, at sheet.Pt) {
+	s, _ := symbols.For(id)
+	k := p.symbolScale()
+	c := s.Box.Centre()
+	p.use(id, sheet.Pt{X: at.X - c.X*sheet.MM(k), Y: at.Y - c.Y*sheet.MM(k)}, 0, k, nil)
 }

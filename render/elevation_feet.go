@@ -25,6 +25,9 @@ const plateDeep = 1.5
 // begin that stand on its bottom plate, within the shown range.
 func (p *part) edges(i int) (us []float64) {
 	s := p.storeys[i]
+	if s.floor < p.sv0 {
+		return nil // the upper half of a balloon wall: its foot is on another sheet
+	}
 	for _, h := range p.shapes {
 		if h.m.Wall != s.wall || !standing(h.m) {
 			continue
@@ -35,7 +38,7 @@ func (p *part) edges(i int) (us []float64) {
 		}
 	}
 	slices.Sort(us)
-	return slices.CompactFunc(us, func(a, b float64) bool { return b-a < 1.0/16 })
+	return slices.CompactFunc(us, closeBy)
 }
 
 // figureWidth is the width of a dimension that stands on end, with air.
@@ -45,16 +48,22 @@ func (p *part) figureWidth() sheet.MM { return p.Size.Dim*1.29 + 0.5 }
 // out of the wall.
 func (p *part) footShift() sheet.MM { return 3.2 * p.figureWidth() }
 
-// settleFeet finds places for the dimensions at the studs' feet. A storey
-// whose bays are too narrow for that gets a row below the drawing instead.
+// settleFeet finds places for the dimensions at the studs' feet. When the
+// bays of one storey are too narrow for that, every storey of the part gets a
+// row below the drawing instead, so that a sheet is read in one way.
 func (p *part) settleFeet() {
+	fits := true
 	for _, i := range p.own {
 		feet := p.feetOf(i)
-		if !p.placeFeet(i, feet) {
-			p.plan.rows = append(p.plan.rows, p.feetRow(i, feet))
-			feet = nil
-		}
+		fits = fits && p.placeFeet(i, feet)
 		p.plan.feet = append(p.plan.feet, feet)
+	}
+	for k, feet := range p.plan.feet {
+		if !fits {
+			p.plan.rows = append(p.plan.rows, p.feetRow(p.own[k], feet))
+			p.plan.feet[k] = nil
+			continue
+		}
 		for _, f := range feet {
 			p.plan.left = max(p.plan.left, p.figureWidth()/2-f.x+1)
 			p.plan.right = max(p.plan.right, f.x+p.figureWidth()/2-p.vp.Clip.W+1)
@@ -133,8 +142,7 @@ func (p *part) drawFeet(b *label.Board) {
 		if len(feet) == 0 {
 			continue
 		}
-		bottom, _ := p.footLine(i, feet)
-		y := p.vp.Clip.Y + p.vp.Clip.H + bottom
+		y, _ := p.footLine(i, feet)
 		v := p.storeys[i].floor + plateDeep/2
 		for _, f := range feet {
 			p.drawFoot(b, f, v, y)

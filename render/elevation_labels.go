@@ -53,8 +53,10 @@ func (p *part) worded(name string, lines []string, bold bool) wording {
 func (p *part) openingWording(s storey, o *plan.Opening) wording {
 	u := s.shift + o.At
 	room := p.vp.Rect(u, u+o.Width, s.floor+o.Sill, s.floor+o.Sill+o.Height)
-	size := "R.O. " + p.length(o.Width) + " x " + p.length(o.Height)
-	lines := append([]string{o.Name}, wrap(size, p.Size.Note, false, max(room.W-2, 12))...)
+	lines := []string{o.Name, "R.O. " + p.length(o.Width) + " x " + p.length(o.Height)}
+	if textWidth(lines[1], p.Size.Note, false) > room.W-2 {
+		lines = []string{o.Name, "R.O. " + p.length(o.Width), "x " + p.length(o.Height)}
+	}
 	w := p.worded("opening "+o.Name, lines, true)
 	w.place.Near = gridIn(room, w.place.W, w.place.H, 5, 7)
 	w.place.Anchors = []sheet.Pt{room.Centre()}
@@ -192,11 +194,15 @@ func (p *part) drawSplices() {
 		if !p.vp.Shows(q.X-0.1, q.X+0.1, q.Y-0.1, q.Y+0.1) {
 			continue
 		}
-		h := sheet.MM(2.6)
-		c := p.vp.Pt(q.X, q.Y)
-		for _, dx := range [...]sheet.MM{-0.4, 0.4} {
-			p.page.line(sheet.PenMember, sheet.LayerMember, sheet.Pt{X: c.X + dx - 0.6, Y: c.Y + h/2}, sheet.Pt{X: c.X + dx + 0.6, Y: c.Y - h/2})
-		}
+		p.page.spliceMark(p.vp.Pt(q.X, q.Y))
+	}
+}
+
+// spliceMark draws the two slant strokes of a break in a plate.
+func (p *page) spliceMark(c sheet.Pt) {
+	const h = 1.3
+	for _, dx := range [...]sheet.MM{-0.4, 0.4} {
+		p.line(sheet.PenMember, sheet.LayerMember, sheet.Pt{X: c.X + dx - 0.6, Y: c.Y + h}, sheet.Pt{X: c.X + dx + 0.6, Y: c.Y - h})
 	}
 }
 

@@ -13,9 +13,11 @@ import (
 // a length between match lines.
 type part struct {
 	*elev
-	own         []int   // the storeys it shows as its own
-	from, to    float64 // stations of the line it shows as its own
-	left, right *part   // what goes on beyond its match lines
+	own         []int       // the storeys it shows as its own
+	level       *plan.Level // when it shows one level alone
+	zlo, zhi    float64     // of a balloon wall: the heights it shows as its own
+	from, to    float64     // stations of the line it shows as its own
+	left, right *part       // what goes on beyond its match lines
 	// Shown range, overlaps included.
 	su0, su1, sv0, sv1 float64
 
@@ -23,7 +25,8 @@ type part struct {
 	vp    *viewport // on a sheet whose origin is the lower left corner of the drawing
 	plan  partPlan
 	page  *page
-	at    sheet.Pt // lower left corner of the whole block on the page
+	at    sheet.Pt // upper left corner of the whole block on the page
+	shelf sheet.MM // of the shelf it stands on
 }
 
 // partPlan is what is settled with the scale, before the page is known.
@@ -35,7 +38,8 @@ type partPlan struct {
 
 // size returns the block's size on paper.
 func (p *part) size() (w, h sheet.MM) {
-	return p.plan.left + p.vp.Clip.W + p.plan.right, p.plan.top + p.vp.Clip.H + p.plan.bottom
+	tw, _ := p.titleSize()
+	return max(tw, p.plan.left+p.vp.Clip.W+p.plan.right), p.plan.top + p.vp.Clip.H + p.plan.bottom
 }
 
 // overlap is how far the drawing goes on beyond a match line, in.
@@ -46,7 +50,7 @@ const aboveShown = 8
 
 // whole returns the elevation in one part.
 func (e *elev) whole() *part {
-	p := &part{elev: e, from: e.u0, to: e.u1, su0: e.u0, su1: e.u1, sv0: e.v0, sv1: e.v1}
+	p := &part{elev: e, zlo: math.Inf(-1), zhi: math.Inf(1), from: e.u0, to: e.u1, su0: e.u0, su1: e.u1, sv0: e.v0, sv1: e.v1}
 	for i := range e.storeys {
 		p.own = append(p.own, i)
 	}
@@ -54,37 +58,61 @@ func (e *elev) whole() *part {
 }
 
 // byStorey returns one part a storey, each deep enough to show its straps
-// down to their ends.
+// down to their ends. A balloon wall gives one for each level it passes.
 func (e *elev) byStorey() (out []*part) {
 	for i, s := range e.storeys {
-		p := e.whole()
-		p.own = []int{i}
-		if i > 0 {
-			p.sv0 = s.floor - s.wall.Level.FloorDepth - aboveShown
+		levels := e.passed(s.wall)
+		for k, l := range levels {
+			p := e.whole()
+			p.own, p.level = []int{i}, l
+			if i > 0 || k > 0 {
+				p.zlo = l.Floor - l.FloorDepth
+				p.sv0 = p.zlo - aboveShown
+			}
+			if k+1 < len(levels) {
+				p.zhi = levels[k+1].Floor - levels[k+1].FloorDepth
+				p.sv1 = levels[k+1].Floor + aboveShown
+			} else if i+1 < len(e.storeys) {
+				p.sv1 = e.storeys[i+1].floor + aboveShown
+			}
 			for _, pc := range e.pieces {
 				if p.owns(pc) {
-					p.sv0 = min(p.sv0, pc.Z0-3)
+					p.sv0, p.sv1 = min(p.sv0, pc.Z0-3), max(p.sv1, pc.Z1+3)
 				}
 			}
-			p.sv0 = max(p.sv0, e.v0)
+			p.sv0, p.sv1 = max(p.sv0, e.v0), min(p.sv1, e.v1)
+			out = append(out, p)
 		}
-		if i+1 < len(e.storeys) {
-			p.sv1 = min(e.v1, e.storeys[i+1].floor+aboveShown)
+	}
+	return out
+}
+
+// passed returns the levels a wall stands on or passes, lowest first.
+func (e *elev) passed(w *plan.Wall) (out []*plan.Level) {
+	for _, l := range e.House.Plan.Levels {
+		if l == w.Level || w.Balloon() && l.Index > w.Level.Index && l.Index <= w.ToLevel.Index {
+			out = append(out, l)
 		}
-		out = append(out, p)
 	}
 	return out
 }
 
 // alone tells whether only some storeys of the stack are shown.
-func (p *part) alone() bool { return len(p.own) < len(p.storeys) }
+func (p *part) alone() bool { return p.level != nil }
 
 // owns tells whether the part is the home of a piece.
 func (p *part) owns(pc *placement.Piece) bool {
 	if !p.ownsWall(homeWall(pc.Joint)) {
 		return false
 	}
-	u := p.path(pc)[0].X
+	if z := (pc.Z0 + pc.Z1) / 2; p.storeys[p.own[0]].wall.Balloon() && (z < p.zlo || z >= p.zhi) {
+		return false
+	}
+	return p.holds(p.path(pc)[0].X)
+}
+
+// holds tells whether a station of the line lies between the match lines.
+func (p *part) holds(u float64) bool {
 	return (u >= p.from || p.left == nil) && (u < p.to || p.right == nil)
 }
 
@@ -97,23 +125,21 @@ func (p *part) ownsWall(w *plan.Wall) bool {
 	return false
 }
 
-// cut breaks a part into n along its length, on studs of the module.
+// cut breaks a part into n along its length, in the middle of bays of the
+// module, so that no stud stands on a match line.
 func (p *part) cut(n int) (out []*part) {
 	module := p.storeys[0].wall.Spacing
 	if module <= 0 {
 		module = 16
 	}
-	length := p.to - p.from
-	base := p.storeys[0].shift + p.storeys[0].wall.Layout
-	step := math.Round(length/float64(n)/module) * module
+	base := p.storeys[0].shift + p.storeys[0].wall.Layout + module/2
 	start := p.from
 	for i := range n {
 		q := *p
 		q.from, q.to = start, p.to
 		if i < n-1 {
-			// on the centre of a stud of the module, less half its bay, so
-			// that no stud stands on the line
-			q.to = base + math.Round((start+step-base)/module)*module + module/2
+			want := p.from + (p.to-p.from)*float64(i+1)/float64(n)
+			q.to = base + math.Round((want-base)/module)*module
 		}
 		start = q.to
 		out = append(out, &q)
@@ -143,15 +169,29 @@ func (c *context) leastScale() float64 {
 	return 32
 }
 
+// mostScale is the largest scale a wall is drawn at: more gives air, not
+// sight, and fewer walls to a sheet.
+func (c *context) mostScale() float64 {
+	switch {
+	case !large(c.Paper):
+		return 24
+	case c.metric():
+		return 20
+	}
+	return 16
+}
+
 // split breaks the elevation into parts that fit the paper, each with its
 // scale: whole if it can be, else by storey, else along its length, and only
 // where that too fails at a smaller scale than is good to read.
 func (e *elev) split() []*part {
 	var good, rest []Scale
 	for _, s := range e.scales() {
-		if s.Ratio <= e.leastScale() {
+		switch {
+		case s.Ratio < e.mostScale():
+		case s.Ratio <= e.leastScale():
 			good = append(good, s)
-		} else {
+		default:
 			rest = append(rest, s)
 		}
 	}
@@ -173,7 +213,7 @@ func (e *elev) splitAt(list []Scale) []*part {
 		return []*part{p}
 	}
 	stacks := [][]*part{{e.whole()}}
-	if len(e.storeys) > 1 && !e.heightFits(list) {
+	if (len(e.storeys) > 1 || e.storeys[0].wall.Balloon()) && !e.heightFits(list) {
 		stacks = [][]*part{e.byStorey()}
 	}
 	for _, stack := range stacks {
@@ -214,8 +254,12 @@ func (p *part) fitLargest(list []Scale) bool {
 // fitLengths breaks the part into as few lengths as fit, all at one scale.
 func (p *part) fitLengths(list []Scale) []*part {
 	const most = 40
+	a := p.area()
 	for n := 1; n <= most; n++ {
 		for _, s := range list {
+			if (p.to-p.from)*s.K()/float64(n) > float64(a.W) {
+				continue
+			}
 			parts := p.cut(n)
 			if fitsAll(parts, s) {
 				return parts
@@ -241,9 +285,9 @@ func (p *part) settle(s Scale) {
 	p.scale = s
 	p.vp = newViewport(s, sheet.Pt{}, p.su0, p.su1, p.sv0, p.sv1)
 	p.plan = partPlan{}
-	p.plan.top = 2
+	p.plan.top = 2*p.legendRadius() + 3
 	if p.left != nil || p.right != nil {
-		p.plan.top = p.Size.Note + 4
+		p.plan.top += p.Size.Note + 3
 	}
 	p.plan.left, p.plan.right = 3, 3
 	p.settleFeet()
@@ -315,6 +359,16 @@ func (s *shelves) force(p *part) { s.put(p, 0, 0, 0) }
 func (s *shelves) put(p *part, x, y, row sheet.MM) {
 	w, h := p.size()
 	p.at = sheet.Pt{X: x, Y: y}
+	if row < h { // blocks of a shelf stand on one line
+		for _, q := range s.parts {
+			if q.shelf == y {
+				q.at.Y += h - row
+			}
+		}
+	} else {
+		p.at.Y += row - h
+	}
+	p.shelf = y
 	s.parts = append(s.parts, p)
 	s.x, s.y, s.h = x+w+gapBetween, y, max(row, h)
 	s.wide, s.below = max(s.wide, x+w), max(s.below, s.y+s.h)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"galewright/plan/geom"
+	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/render/label"
 	"galewright/render/sheet"
@@ -14,9 +15,16 @@ import (
 type shown struct {
 	pc     *placement.Piece
 	mark   *sheet.Piece
-	line   []sheet.Pt // its steel on paper
+	line   []sheet.Pt // its centre line on paper
+	steel  []strip
 	symbol sheet.Rect // where its symbol stands
 	own    bool       // at home on this sheet
+}
+
+// strip is one straight length of steel on paper.
+type strip struct {
+	a, b sheet.Pt
+	w    sheet.MM
 }
 
 // symbolScale makes symbols 4.2 mm high on full-size sheets and 3.3 mm on
@@ -28,22 +36,53 @@ func (c *context) symbolScale() float64 {
 	return 0.55
 }
 
-// bandLeast is the least width a strap is shown with.
+// bandLeast is the least width steel is drawn with: that of the pen for
+// hardware.
 const bandLeast sheet.MM = 0.7
 
-// bandWidth returns the width on paper of a piece's steel.
+// bandWidth returns the width on paper of a piece's steel: of a strap that
+// lies on the side of a member or on a plate, its edge; of a rod its
+// diameter.
 func bandWidth(v *viewport, pc *placement.Piece) sheet.MM {
+	switch {
+	case pc.Item.Kind.Shape == hardware.Rod:
+		return max(bandLeast, v.Len(pc.Item.Rod))
+	case pc.Item.Kind.Strap && (pc.Face == "left" || pc.Face == "right" || pc.Face == "top"):
+		return bandLeast
+	}
 	return max(bandLeast, v.Len(pc.Item.Width))
 }
 
-// steel returns a piece's line on paper, cut to what is shown.
-func (p *part) steel(v *viewport, pc *placement.Piece) (pts []sheet.Pt) {
+// steel returns the lengths of steel of a piece that are in range. A pair is
+// two bodies and the rod between them.
+func (p *part) steel(v *viewport, pc *placement.Piece) (out []strip) {
+	path, w := p.path(pc), bandWidth(v, pc)
+	if pc.Item.Kind.Shape == hardware.Pair && len(pc.Path) == 4 {
+		path = nil
+		for _, q := range pc.Path {
+			path = append(path, p.flat(q))
+		}
+	}
+	for i := 1; i < len(path); i++ {
+		wide := w
+		if len(path) == 4 && i == 2 && pc.Item.Kind.Shape == hardware.Pair {
+			wide = max(bandLeast, v.Len(pc.Item.Rod))
+		}
+		if a, b, ok := v.Segment(path[i-1], path[i]); ok && a != b {
+			out = append(out, strip{a, b, wide})
+		}
+	}
+	return out
+}
+
+// centreLine returns a piece's line on paper, cut to what is shown.
+func (p *part) centreLine(v *viewport, pc *placement.Piece) (pts []sheet.Pt) {
 	path := p.path(pc)
 	if len(path) == 1 {
-		if !v.Shows(path[0].X-0.01, path[0].X+0.01, path[0].Y-0.01, path[0].Y+0.01) {
-			return nil
+		if v.Shows(path[0].X-0.01, path[0].X+0.01, path[0].Y-0.01, path[0].Y+0.01) {
+			pts = append(pts, v.Pt(path[0].X, path[0].Y))
 		}
-		return []sheet.Pt{v.Pt(path[0].X, path[0].Y)}
+		return pts
 	}
 	for i := 1; i < len(path); i++ {
 		a, b, ok := v.Segment(path[i-1], path[i])
@@ -61,14 +100,12 @@ func (p *part) steel(v *viewport, pc *placement.Piece) (pts []sheet.Pt) {
 // pieceRects returns the places a piece takes before its symbol has moved:
 // its steel, and its symbol at the middle.
 func (p *part) pieceRects(v *viewport, pc *placement.Piece) (out []sheet.Rect) {
-	pts := p.steel(v, pc)
-	if len(pts) == 0 {
-		return nil
+	for _, s := range p.steel(v, pc) {
+		out = append(out, s.rects()...)
 	}
-	out = bandRects(pts, bandWidth(v, pc))
-	if !p.isBand(pc) {
+	if pts := p.centreLine(v, pc); !p.isBand(pc) && len(pts) > 0 {
 		w, h := p.symbolSize(pc)
-		c := middle(pts)
+		c := pts[0]
 		out = append(out, sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h})
 	}
 	return out
@@ -77,26 +114,22 @@ func (p *part) pieceRects(v *viewport, pc *placement.Piece) (out []sheet.Rect) {
 // isBand tells whether a piece shows as steel shown to length.
 func (p *part) isBand(pc *placement.Piece) bool { return len(p.path(pc)) > 1 }
 
-// bandRects returns the boxes of a chain of steel of a width. Slant segments
-// are boxed in short steps.
-func bandRects(pts []sheet.Pt, w sheet.MM) (out []sheet.Rect) {
-	for i := 1; i < len(pts); i++ {
-		a, b := pts[i-1], pts[i]
-		n := 1
-		if a.X != b.X && a.Y != b.Y {
-			n = max(1, int(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y))/2))
+// rects returns the boxes of a length of steel; a slant one is boxed in short
+// steps.
+func (s strip) rects() (out []sheet.Rect) {
+	n := 1
+	if s.a.X != s.b.X && s.a.Y != s.b.Y {
+		n = max(1, int(dist(s.a, s.b)/2))
+	}
+	for k := range n {
+		p, q := lerp(s.a, s.b, sheet.MM(k)/sheet.MM(n)), lerp(s.a, s.b, sheet.MM(k+1)/sheet.MM(n))
+		r := sheet.Rect{X: min(p.X, q.X), Y: min(p.Y, q.Y), W: max(p.X, q.X) - min(p.X, q.X), H: max(p.Y, q.Y) - min(p.Y, q.Y)}
+		if r.W < r.H {
+			r.X, r.W = r.X-s.w/2, r.W+s.w
+		} else {
+			r.Y, r.H = r.Y-s.w/2, r.H+s.w
 		}
-		for k := range n {
-			t0, t1 := sheet.MM(k)/sheet.MM(n), sheet.MM(k+1)/sheet.MM(n)
-			p, q := lerp(a, b, t0), lerp(a, b, t1)
-			r := sheet.Rect{X: min(p.X, q.X), Y: min(p.Y, q.Y), W: max(p.X, q.X) - min(p.X, q.X), H: max(p.Y, q.Y) - min(p.Y, q.Y)}
-			if r.W < r.H {
-				r.X, r.W = r.X-w/2, r.W+w
-			} else {
-				r.Y, r.H = r.Y-w/2, r.H+w
-			}
-			out = append(out, r)
-		}
+		out = append(out, r)
 	}
 	return out
 }
@@ -104,9 +137,6 @@ func bandRects(pts []sheet.Pt, w sheet.MM) (out []sheet.Rect) {
 func lerp(a, b sheet.Pt, t sheet.MM) sheet.Pt {
 	return sheet.Pt{X: a.X + (b.X-a.X)*t, Y: a.Y + (b.Y-a.Y)*t}
 }
-
-// middle returns the point half way along a chain.
-func middle(pts []sheet.Pt) sheet.Pt { return along(pts, 0.5) }
 
 // along returns the point at part t of a chain's length.
 func along(pts []sheet.Pt, t float64) sheet.Pt {
@@ -127,11 +157,14 @@ func along(pts []sheet.Pt, t float64) sheet.Pt {
 
 func dist(a, b sheet.Pt) float64 { return math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)) }
 
-// symbolOf returns the id of a piece's symbol; kinds without one of their own
-// show as other hardware.
-func symbolOf(pc *placement.Piece) string {
-	if _, ok := symbols.For(pc.Item.Kind.Symbol); ok {
-		return pc.Item.Kind.Symbol
+// symbolOf returns the id of a piece's symbol.
+func symbolOf(pc *placement.Piece) string { return symbolNamed(pc.Item.Kind.Symbol) }
+
+// symbolNamed returns id, or that of other hardware where there is no such
+// symbol.
+func symbolNamed(id string) string {
+	if _, ok := symbols.For(id); ok {
+		return id
 	}
 	return "sym-generic"
 }
@@ -147,7 +180,7 @@ func (p *part) symbolSize(pc *placement.Piece) (w, h sheet.MM) {
 // of other parts that reach into it.
 func (p *part) gatherPieces() (out []*shown) {
 	for _, pc := range p.pieces {
-		pts := p.steel(p.vp, pc)
+		pts := p.centreLine(p.vp, pc)
 		if len(pts) == 0 {
 			continue
 		}
@@ -155,7 +188,7 @@ func (p *part) gatherPieces() (out []*shown) {
 		if u := p.station(pc); !own && !p.isBand(pc) && !p.inOverlap(u) {
 			continue
 		}
-		out = append(out, &shown{pc: pc, mark: p.pieceMark(pc, own), line: pts, own: own})
+		out = append(out, &shown{pc: pc, mark: p.pieceMark(pc, own), line: pts, steel: p.steel(p.vp, pc), own: own})
 	}
 	return out
 }
@@ -169,13 +202,12 @@ func (p *part) inOverlap(u float64) bool {
 // open, what lies on the near one solid.
 func (p *part) drawSteel(b *label.Board, list []*shown) {
 	for _, d := range list {
-		w := bandWidth(p.vp, d.pc)
-		for i := 1; i < len(d.line); i++ {
-			p.page.polygonPiece(bandStyle(d.pc.Face, w), band(d.line[i-1], d.line[i], w), d.mark)
-		}
-		for _, r := range bandRects(d.line, w) {
-			p.page.box("piece", d.pc.Tag, r)
-			b.Block(r)
+		for _, t := range d.steel {
+			p.page.polygonPiece(bandStyle(d.pc.Face, t.w), band(t), d.mark)
+			for _, r := range t.rects() {
+				p.page.box("piece", d.pc.Tag, r)
+				b.Block(r)
+			}
 		}
 	}
 }
@@ -191,12 +223,12 @@ func bandStyle(face string, w sheet.MM) sheet.Style {
 	return s
 }
 
-// band returns the outline of a strip of width w from a to b.
-func band(a, b sheet.Pt, w sheet.MM) []sheet.Pt {
-	d := geom.Vec2{X: float64(b.X - a.X), Y: float64(b.Y - a.Y)}.Unit().Left().Mul(float64(w) / 2)
+// band returns the outline of a length of steel.
+func band(t strip) []sheet.Pt {
+	d := geom.Vec2{X: float64(t.b.X - t.a.X), Y: float64(t.b.Y - t.a.Y)}.Unit().Left().Mul(float64(t.w) / 2)
 	n := sheet.Pt{X: sheet.MM(d.X), Y: sheet.MM(d.Y)}
 	m := sheet.Pt{X: -n.X, Y: -n.Y}
-	return []sheet.Pt{a.Add(n), b.Add(n), b.Add(m), a.Add(m)}
+	return []sheet.Pt{t.a.Add(n), t.b.Add(n), t.b.Add(m), t.a.Add(m)}
 }
 
 // placeSymbols finds a place for each symbol: at the piece's middle, further

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"galewright/plan/framing"
-	"galewright/plan/geom"
 	"galewright/plan/placement"
 	"galewright/render/label"
 	"galewright/render/sheet"
@@ -30,21 +29,27 @@ type entry struct {
 }
 
 // rowJog is the height in which the lines of a row lead to their figures.
-const rowJog sheet.MM = 5
+func (c *context) rowJog() sheet.MM {
+	if large(c.Paper) {
+		return 5
+	}
+	return 3.5
+}
 
 // feetRow is the row of a storey whose bays are too narrow for figures.
 func (p *part) feetRow(i int, feet []foot) *row {
-	r := &row{title: p.rowTitle(p.storeys[i].wall.Name + ": near edges of studs")}
+	r := &row{title: p.rowTitle(p.storeys[i].wall.Name + ": studs, near edges")}
 	for _, f := range feet {
 		r.entries = append(r.entries, entry{u: f.u, text: f.text})
 	}
 	return r
 }
 
-// offCentre returns the row of a storey's pieces that lie on no stud's
-// centre, one entry a place.
+// offCentre returns the row of a storey's pieces that lie on no
+// stud, one entry a place. What is nailed to a stud's centre or to its side
+// is found by the stud's own dimension.
 func (p *part) offCentre(i int) *row {
-	r := &row{title: p.rowTitle(p.storeys[i].wall.Name + ": pieces off the studs' centres")}
+	r := &row{title: p.rowTitle(p.storeys[i].wall.Name + ": pieces off the studs (// = break in a top plate)")}
 	mids := p.middles()
 	var at []*placement.Piece
 	for _, pc := range p.pieces {
@@ -54,15 +59,10 @@ func (p *part) offCentre(i int) *row {
 	}
 	slices.SortStableFunc(at, func(a, b *placement.Piece) int { return cmp.Compare(p.station(a), p.station(b)) })
 	for _, pc := range at {
-		u, n := p.station(pc), p.legend(pc)
-		if k := len(r.entries) - 1; k >= 0 && u-r.entries[k].u < 1.0/16 {
-			if !slices.Contains(r.entries[k].numbers, n) {
-				r.entries[k].numbers = append(r.entries[k].numbers, n)
-			}
-			continue
-		}
-		r.entries = append(r.entries, entry{u: u, text: p.length(u - p.storeys[i].shift), numbers: []int{n}})
+		u := p.station(pc)
+		r.add(u, p.length(u-p.storeys[i].shift), p.legend(pc))
 	}
+	p.addSplices(r, i)
 	return r
 }
 
@@ -72,12 +72,13 @@ func (p *part) station(pc *placement.Piece) float64 {
 	return (path[0].X + path[len(path)-1].X) / 2
 }
 
-// middles returns the centres of all uprights of the stack, in order.
+// middles returns the centres and the edges of all uprights of the stack, in
+// order.
 func (p *part) middles() (out []float64) {
 	for _, h := range p.shapes {
 		if h.m.Wall != nil && standing(h.m) {
 			u0, u1, _, _ := h.bounds()
-			out = append(out, (u0+u1)/2)
+			out = append(out, u0, (u0+u1)/2, u1)
 		}
 	}
 	slices.Sort(out)
@@ -91,26 +92,35 @@ func near(places []float64, u float64) bool {
 	return i < len(places) && places[i] <= u+0.125
 }
 
-// splices returns the row of the breaks in the top plates.
-func (p *part) splices() *row {
-	r := &row{title: p.rowTitle("breaks in the top plates")}
-	for _, u := range p.spliceStations() {
-		r.entries = append(r.entries, entry{u: u, text: p.length(u - p.storeys[p.own[0]].shift)})
-	}
-	return r
-}
+// splice stands among the numbers of an entry for a break in a top plate.
+const splice = 0
 
-func (p *part) spliceStations() (us []float64) {
+// addSplices adds the breaks in a storey's top plates to its row.
+func (p *part) addSplices(r *row, i int) {
+	var us []float64
 	for _, j := range p.House.Joints {
-		if j.Kind == framing.PlateSplice && p.ownsWall(j.Wall) {
-			u := p.flat(j.At).X
-			if (u >= p.from || p.left == nil) && (u < p.to || p.right == nil) {
-				us = append(us, u)
-			}
+		if j.Kind == framing.PlateSplice && j.Wall == p.storeys[i].wall && p.holds(p.flat(j.At).X) {
+			us = append(us, p.flat(j.At).X)
 		}
 	}
 	slices.Sort(us)
-	return slices.CompactFunc(us, func(a, b float64) bool { return b-a < geom.Eps+1.0/16 })
+	for _, u := range slices.CompactFunc(us, closeBy) {
+		r.add(u, p.length(u-p.storeys[i].shift), splice)
+	}
+	slices.SortStableFunc(r.entries, func(a, b entry) int { return cmp.Compare(a.u, b.u) })
+}
+
+// add puts a number at a station: with the last one where that is the same.
+func (r *row) add(u float64, text string, number int) {
+	for k := range r.entries {
+		if closeBy(r.entries[k].u, u) {
+			if !slices.Contains(r.entries[k].numbers, number) {
+				r.entries[k].numbers = append(r.entries[k].numbers, number)
+			}
+			return
+		}
+	}
+	r.entries = append(r.entries, entry{u: u, text: text, numbers: []int{number}})
 }
 
 // rowTitle breaks a row's name to stand left of the drawing.
@@ -127,19 +137,26 @@ func (p *part) settleRows() {
 	for _, i := range p.own {
 		rows = append(rows, p.offCentre(i))
 	}
-	rows = append(rows, p.splices())
 	p.plan.rows = nil
 	for _, r := range rows {
 		if len(r.entries) > 0 {
 			p.plan.rows = append(p.plan.rows, p.fitRow(r)...)
 		}
 	}
-	p.plan.bottom = 2
+	p.plan.bottom = p.belowDrawing()
 	for _, r := range p.plan.rows {
 		p.plan.bottom += r.height
 	}
-	_, h := p.viewTitleSize(p.blockTitle(), p.scale)
+	_, h := p.titleSize()
 	p.plan.bottom += h + 3
+}
+
+// belowDrawing is the space under the drawing where numbers may go out to.
+func (p *part) belowDrawing() sheet.MM {
+	if large(p.Paper) {
+		return 2*p.legendRadius() + 2
+	}
+	return 3
 }
 
 func joinLines(lines []string) (s string) {
@@ -189,8 +206,8 @@ func (r *row) spread(p *part) bool {
 	for k := range r.entries {
 		r.entries[k].x = mid[k]
 	}
-	r.height = rowJog + r.long + sheet.MM(r.stack)*(2*p.legendRadius()+0.4) + 2.5
-	r.height = max(r.height, sheet.MM(len(r.title))*(p.Size.Note+1.3)+2.5)
+	r.height = p.rowJog() + r.long + sheet.MM(r.stack)*(2*p.legendRadius()+0.4) + 1.8
+	r.height = max(r.height, sheet.MM(len(r.title))*(p.Size.Note+1.3)+1.8)
 	return ok
 }
 
@@ -212,27 +229,73 @@ func (p *part) drawRow(b *label.Board, r *row, y sheet.MM) {
 	}
 	for _, e := range r.entries {
 		tick := sheet.Pt{X: p.vp.X(e.u), Y: y}
-		foot := sheet.Pt{X: x0 + e.x, Y: y + rowJog - 0.5}
+		foot := sheet.Pt{X: x0 + e.x, Y: y + p.rowJog() - 0.5}
 		pg.line(sheet.PenMember, sheet.LayerDimension, tick.Add(sheet.Pt{X: -0.6, Y: 0.6}), tick.Add(sheet.Pt{X: 0.6, Y: -0.6}))
 		pg.polyline(sheet.PenDim, sheet.LayerDimension, tick, tick.Add(sheet.Pt{Y: 1}), foot.Add(sheet.Pt{Y: -1}), foot)
-		t := lettered{S: e.text, Cap: z, At: sheet.Pt{X: foot.X + z*0.36, Y: y + rowJog}, Anchor: sheet.Right, Angle: 90, Role: "dimension"}
+		t := lettered{S: e.text, Cap: z, At: sheet.Pt{X: foot.X + z*0.36, Y: y + p.rowJog()}, Anchor: sheet.Right, Angle: 90, Role: "dimension"}
 		pg.boxedText("dimension", t)
-		cy := y + rowJog + r.long + 0.8
+		cy := y + p.rowJog() + r.long + 0.8
 		for _, n := range e.numbers {
 			cy += p.legendRadius()
-			pg.numberCircle(n, sheet.Pt{X: foot.X, Y: cy}, fmt.Sprintf("legend %d at %s", n, e.text))
+			if n == splice {
+				pg.spliceMark(sheet.Pt{X: foot.X, Y: cy})
+			} else {
+				pg.numberCircle(n, sheet.Pt{X: foot.X, Y: cy}, fmt.Sprintf("legend %d at %s", n, e.text))
+			}
 			cy += p.legendRadius() + 0.4
 		}
 	}
 }
 
-// blockTitle is the name under the drawing.
-func (p *part) blockTitle() string {
-	s := p.name(p.own)
-	if p.left != nil || p.right != nil {
-		s += fmt.Sprintf(", from %s to %s", p.length(max(0, p.from)), p.length(min(p.to, p.longest())))
+// titleLines returns the name under the drawing and what it says below that.
+func (p *part) titleLines() (name, under string) {
+	name = p.name(p.own)
+	if p.level != nil && p.storeys[p.own[0]].wall.Balloon() {
+		name += ", " + p.level.Name
 	}
-	return s
+	if p.left != nil || p.right != nil {
+		name += fmt.Sprintf(", %s to %s", p.length(max(0, p.from)), p.length(min(p.to, p.longest())))
+	}
+	return name, p.seenFrom() + "; scale " + p.scale.Name
+}
+
+// titleSize returns the place the title and its scale bar take: the bar
+// stands below the words, or beside them where height is scarce.
+func (p *part) titleSize() (w, h sheet.MM) {
+	name, under := p.titleLines()
+	bw, bh := p.scaleBarSize(p.scale)
+	w = max(textWidth(name, p.Size.Head, true), textWidth(under, p.Size.Note, false))
+	words := p.Size.Note*1.6 + p.Size.Head*1.35
+	if p.titleBeside(w + 6 + bw) {
+		return w + 6 + bw, max(words, bh)
+	}
+	return max(bw, w), bh + 1.5 + words
+}
+
+// titleBeside tells whether the bar stands beside the words.
+func (p *part) titleBeside(w sheet.MM) bool {
+	return !large(p.Paper) && w <= p.plan.left+p.vp.Clip.W+p.plan.right
+}
+
+func (p *part) titleHeight() sheet.MM { _, h := p.titleSize(); return h }
+
+// drawTitle draws the title with its scale bar, its top at y.
+func (p *part) drawTitle(y sheet.MM) {
+	z := p.Size
+	w, h := p.titleSize()
+	name, under := p.titleLines()
+	top := y
+	y += z.Head
+	p.page.text(lettered{S: name, Cap: z.Head, At: sheet.Pt{X: p.at.X, Y: y}, Bold: true, Role: "title", Layer: sheet.LayerNote})
+	y += z.Head*0.35 + z.Note*1.2
+	p.page.text(lettered{S: under, At: sheet.Pt{X: p.at.X, Y: y}, Role: "note"})
+	bw, bh := p.scaleBarSize(p.scale)
+	at := sheet.Pt{X: p.at.X, Y: top + h}
+	if p.titleBeside(w) {
+		at = sheet.Pt{X: p.at.X + w - bw, Y: top + max(bh, h-z.Note*0.4)}
+	}
+	p.page.scaleBar(at, p.scale)
+	p.page.box("title", "title of "+name, sheet.Rect{X: p.at.X, Y: top, W: w, H: h})
 }
 
 func (p *part) longest() (l float64) {

@@ -152,7 +152,7 @@ func (e *elev) reaches(b boxed, t0, t1, s0, s1 float64) bool {
 func abs(x float64) float64 { return max(x, -x) }
 
 // pileShown is how much of a pile shows below what it carries, in.
-const pileShown = 14
+const pileShown = 9
 
 // addShape adds the outline of a solid as it is seen.
 func (e *elev) addShape(out []shape, m *framing.Member, solid geom.Solid, hidden bool) []shape {

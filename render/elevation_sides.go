@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/render/label"
 	"galewright/render/sheet"
@@ -21,23 +22,38 @@ type height struct {
 func (p *part) heights() (out []height) {
 	for _, i := range p.own {
 		s := p.storeys[i]
-		out = append(out, height{s.floor, s.wall.Level.Name + " " + p.length(0), true})
-		vs := []float64{s.top - s.floor, s.top - s.floor - 2*plateDeep}
-		for _, o := range s.wall.Openings {
-			if o.Sill > 0 {
-				vs = append(vs, o.Sill)
+		for _, l := range p.passed(s.wall) {
+			if p.level == nil || p.level == l {
+				out = append(out, p.levelHeights(s, l)...)
 			}
-			vs = append(vs, o.Sill+o.Height)
-		}
-		slices.Sort(vs)
-		for _, v := range slices.CompactFunc(vs, closeBy) {
-			out = append(out, height{s.floor + v, p.length(v), false})
 		}
 	}
 	return out
 }
 
-func closeBy(a, b float64) bool { return b-a < 1.0/16 }
+// levelHeights returns the heights of a wall that lie in one level.
+func (p *part) levelHeights(s storey, l *plan.Level) []height {
+	out := []height{{l.Floor, l.Name + " " + p.length(0), true}}
+	var vs []float64
+	if p.passed(s.wall)[len(p.passed(s.wall))-1] == l {
+		vs = []float64{s.top - l.Floor, s.top - l.Floor - 2*plateDeep}
+	}
+	for _, o := range s.wall.Openings {
+		for _, v := range [...]float64{s.floor + o.Sill - l.Floor, s.floor + o.Sill + o.Height - l.Floor} {
+			if v > 0 && v < l.PlateHeight {
+				vs = append(vs, v)
+			}
+		}
+	}
+	slices.Sort(vs)
+	for _, v := range slices.CompactFunc(vs, closeBy) {
+		out = append(out, height{l.Floor + v, p.length(v), false})
+	}
+	return out
+}
+
+// closeBy tells whether two figures would read the same on a tape.
+func closeBy(a, b float64) bool { return abs(a-b) < 1.0/16 }
 
 // laps returns what stands at the right: the ends of the straps, above the
 // subfloor of the storey they end in.
@@ -119,6 +135,7 @@ func (p *part) drawColumn(b *label.Board, hs []height, x sheet.MM, side sheet.MM
 	if len(hs) == 0 {
 		return
 	}
+	hs = slices.Clone(hs)
 	slices.SortStableFunc(hs, func(a, b height) int { return cmp.Compare(b.v, a.v) })
 	pg, z := p.page, p.Size.Dim
 	wish := make([]sheet.MM, len(hs))

@@ -38,7 +38,7 @@ func blockOf(p sheet.Paper, z lettering) sheet.Rect {
 // blockRows returns the heights of the block's rows: project, job and site,
 // sheet title, the row of cells, the caution in two lines.
 func blockRows(z lettering) [5]sheet.MM {
-	return [5]sheet.MM{z.Head + 3, z.Note + 2.4, z.Head + 3, 2*z.Note + 4.2, 2*z.Note + 4.6}
+	return [5]sheet.MM{z.Head*1.1 + 2, z.Note*1.2 + 1.4, z.Head*1.1 + 2, 2*z.Note + 3.4, 2*z.Note + 3.8}
 }
 
 // setTitle fills the title block's data; i of n counts the whole set.
@@ -71,19 +71,19 @@ func (p *page) drawFrame() {
 		return top, y
 	}
 	_, y1 := row(0)
-	p.blockText(sheet.Pt{X: b.X + 2, Y: y1 - 1.4}, p.Title.Project, z.Head, true, textW)
+	p.blockText(sheet.Pt{X: b.X + 2, Y: y1 - z.Head*0.3}, p.Title.Project, z.Head, true, textW)
 	_, y2 := row(1)
-	p.blockText(sheet.Pt{X: b.X + 2, Y: y2 - 1.6}, join(p.Title.Number, p.Title.Site), z.Note, false, textW)
+	p.blockText(sheet.Pt{X: b.X + 2, Y: y2 - z.Note*0.5}, join(p.Title.Number, p.Title.Site), z.Note, false, textW)
 	_, y3 := row(2)
 	p.rule(b.X, b.X+b.W-numW, y2)
-	p.blockText(sheet.Pt{X: b.X + 2, Y: y3 - 1.9}, p.Title.SheetTitle, z.Head, true, textW)
+	p.blockText(sheet.Pt{X: b.X + 2, Y: y3 - z.Head*0.45}, p.Title.SheetTitle, z.Head, true, textW)
 	p.rule(b.X, b.X+b.W, y3)
 	_, y4 := row(3)
 	p.blockCells(sheet.Rect{X: b.X, Y: y3, W: b.W, H: y4 - y3})
 	p.rule(b.X, b.X+b.W, y4)
 	p.blockNumber(sheet.Rect{X: b.X + b.W - numW, Y: b.Y, W: numW, H: y3 - b.Y})
 	for i, s := range wrap(p.Title.Caution, z.Note, false, b.W-4) {
-		p.blockText(sheet.Pt{X: b.X + 2, Y: y4 + 1.2 + z.Note + sheet.MM(i)*(z.Note+1.4)}, s, z.Note, false, b.W-3)
+		p.blockText(sheet.Pt{X: b.X + 2, Y: y4 + 1.1 + z.Note + sheet.MM(i)*(z.Note+1.2)}, s, z.Note, false, b.W-3)
 	}
 }
 
@@ -188,9 +188,9 @@ func (c *context) scaleBarSteps(s Scale) (step float64, ends []string) {
 	switch {
 	case s.Ratio <= 8:
 		step = 1
-	case s.Ratio >= 48:
+	case s.Ratio >= 96:
 		step = 48
-	case s.Ratio >= 24:
+	case s.Ratio >= 48:
 		step = 24
 	}
 	for i := range 5 {
