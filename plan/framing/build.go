@@ -27,6 +27,8 @@ type builder struct {
 	ids     map[string]int
 	index   *grid // of all members so far, filled by member
 	girders []*framedGirder
+
+	wallLines *wallLines // for the roofs, made when first asked for
 }
 
 func newBuilder(p *plan.Plan) *builder {

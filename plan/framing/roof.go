@@ -131,12 +131,60 @@ func (b *builder) sideOf(rb *roofBody, i int) (s roofSide) {
 	return s
 }
 
-// wallsOn returns the walls of any level in the line of side i.
+// wallsOn returns the walls of any level in the line of side i, in the order
+// of the plan.
 func (b *builder) wallsOn(body *roofplan.Body, i int) (out []*plan.Wall) {
-	for _, w := range b.plan.Walls {
-		if onSide(body, i, w.From, w.To) {
-			out = append(out, w)
+	if b.wallLines == nil {
+		b.wallLines = indexWalls(b.plan.Walls)
+	}
+	out = b.wallLines.near(roofplan.Outward(i).Y != 0, sideLine(body, i))
+	return slices.DeleteFunc(out, func(w *plan.Wall) bool { return !onSide(body, i, w.From, w.To) })
+}
+
+// sideLine returns the x or y of the line of side i.
+func sideLine(body *roofplan.Body, i int) float64 {
+	if i == roofplan.South || i == roofplan.West {
+		return -body.Edge(i)
+	}
+	return body.Edge(i)
+}
+
+// wallLines finds the walls in one straight line along x or y without a look
+// at all walls of the plan.
+type wallLines struct {
+	walls []*plan.Wall
+	at    map[wallLine][]int
+}
+
+type wallLine struct {
+	alongX bool
+	cell   int // of the line's coordinate, in inches
+}
+
+func indexWalls(walls []*plan.Wall) *wallLines {
+	x := &wallLines{walls: walls, at: map[wallLine][]int{}}
+	for i, w := range walls {
+		if math.Abs(w.From.Y-w.To.Y) <= near {
+			x.add(wallLine{true, int(math.Floor(w.From.Y))}, i)
 		}
+		if math.Abs(w.From.X-w.To.X) <= near {
+			x.add(wallLine{false, int(math.Floor(w.From.X))}, i)
+		}
+	}
+	return x
+}
+
+func (x *wallLines) add(k wallLine, i int) { x.at[k] = append(x.at[k], i) }
+
+// near returns the walls along x (or y) within an inch of a coordinate.
+func (x *wallLines) near(alongX bool, c float64) (out []*plan.Wall) {
+	var hits []int
+	for cell := int(math.Floor(c)) - 1; cell <= int(math.Floor(c))+1; cell++ {
+		hits = append(hits, x.at[wallLine{alongX, cell}]...)
+	}
+	slices.Sort(hits)
+	for _, i := range hits {
+		out = append(out, x.walls[i])
 	}
 	return out
 }
@@ -191,22 +239,17 @@ func (rb *roofBody) isHigh(i int) bool {
 func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
 	mid := w.From.Add(w.To).Mul(0.5)
 	for _, r := range b.plan.Roofs {
-		if r.Over == nil || !carries(w.Wall, r.Over) {
+		if r.Over == nil || !carries(w.Wall, r.Over) || !inArea(r.Area, mid) {
 			continue
 		}
 		rb, ok := b.bodyOf(r)
 		if !ok {
 			continue
 		}
-		outside := false
 		for i := range rb.sides {
-			outside = outside || rb.body.On(i, mid) > near
 			if rb.isHigh(i) && onSide(rb.body, i, w.From, w.To) {
 				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}
 			}
-		}
-		if outside {
-			continue
 		}
 		for i := range rb.sides {
 			if rb.body.Sloped(i) {
@@ -216,6 +259,11 @@ func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
 		return out
 	}
 	return nil
+}
+
+// inArea tells whether p lies in the area, its border included.
+func inArea(area [2]geom.Vec2, p geom.Vec2) bool {
+	return p.X >= area[0].X-near && p.Y >= area[0].Y-near && p.X <= area[1].X+near && p.Y <= area[1].Y+near
 }
 
 // underside returns the half space below a roof plane lowered by the depth
@@ -241,8 +289,9 @@ func (b *builder) roofs() {
 			}
 			all = append(all, rb)
 		}
+		walls := b.carrying(l)
 		for _, group := range cluster(all) {
-			b.roofOver(l, group)
+			b.roofOver(l, group, walls)
 		}
 	}
 }

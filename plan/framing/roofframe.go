@@ -22,6 +22,7 @@ type roofFrame struct {
 	rafters []*roofRafter
 	runs    []*roofplan.Run
 	pockets map[pocketKey][][]geom.Plane // where outlookers lie in a rafter
+	ledgers map[*roofBody]*Member
 	refs    int
 	bare    map[string]*bareSide // rafters that found no plate, by side
 	joints  []*Joint             // of this roof, for their tributary lengths
@@ -37,10 +38,10 @@ type bed struct {
 	z      float64
 }
 
-// roofOver frames the bodies of a group.
-func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
+// roofOver frames the bodies of a group over a level's walls.
+func (b *builder) roofOver(l *plan.Level, group []*roofBody, walls []*framedWall) {
 	f := &roofFrame{builder: b, level: l, bodies: group, of: map[*roofplan.Body]*roofBody{},
-		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}}
+		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}, ledgers: map[*roofBody]*Member{}}
 	var bodies []*roofplan.Body
 	for _, rb := range group {
 		f.of[rb.body] = rb
@@ -56,7 +57,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	if !f.checkTrusses() {
 		return
 	}
-	f.findBeds()
+	f.findBeds(walls)
 	f.makeLines()
 	f.gables()
 	f.makeRafters()
@@ -81,14 +82,14 @@ func (f *roofFrame) faces() {
 }
 
 // findBeds gathers the plates and porch beams under the roof.
-func (f *roofFrame) findBeds() {
-	for _, w := range f.carrying(f.level) {
+func (f *roofFrame) findBeds(walls []*framedWall) {
+	for _, w := range walls {
+		if !f.under(w.From, w.To) {
+			continue
+		}
 		z, level := w.top, w.Top != "rake"
 		if !level {
 			z, level = f.highBed(w)
-		}
-		if !f.under(w.From, w.To) {
-			continue
 		}
 		if !level {
 			f.rakes = append(f.rakes, rakeBed{w, w.frame.Box(0, w.Length(), 0, w.Depth(), -0.5, 0.5)})

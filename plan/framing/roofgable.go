@@ -190,11 +190,15 @@ func (f *roofFrame) overhang(rb *roofBody, i int) {
 			}
 			flush := f.roof.RunsAt(face, f.flushAt(rb, i))
 			for _, out := range f.roof.RunsAt(face, fly) {
+				hangs := false
 				for _, at := range flush {
 					if lap(out, at) > minJack {
-						f.flyRafter(rb, out)
+						hangs = true
 						f.outlookers(rb, i, j, out, at)
 					}
+				}
+				if hangs {
+					f.flyRafter(rb, out)
 				}
 			}
 		}
@@ -229,9 +233,13 @@ func keyOf(run *roofplan.Run) pocketKey {
 }
 
 // outlookers adds the flat pieces from the first inner rafter over the gable
-// to the fly rafter on the face of side j at end i.
+// to the fly rafter on the face of side j at end i. Where no wall is under
+// the end rafter it is not let in: they are rungs between it and the fly.
 func (f *roofFrame) outlookers(rb *roofBody, i, j int, fly, flush *roofplan.Run) {
-	inner := f.inner(rb, flush)
+	inner, open := f.inner(rb, flush), rb.gableOf(i) == openGable
+	if open {
+		inner = flush
+	}
 	if inner == nil {
 		return
 	}
@@ -244,7 +252,9 @@ func (f *roofFrame) outlookers(rb *roofBody, i, j int, fly, flush *roofplan.Run)
 		from, to := inner.Station, fly.Station
 		k := math.Copysign(half, to-from)
 		f.outlooker(rb, fly.Face, from+k, to-k, h)
-		f.pockets[keyOf(flush)] = append(f.pockets[keyOf(flush)], pocket(fly.Face, h, wide))
+		if !open {
+			f.pockets[keyOf(flush)] = append(f.pockets[keyOf(flush)], pocket(fly.Face, h, wide))
+		}
 	}
 }
 
@@ -310,7 +320,7 @@ func (f *roofFrame) ledger(rb *roofBody, i int) {
 	z := rb.body.Plane(low).At(fr.At(0, plate, 0).Flat())
 	solid := fr.Box(0, length, 0, plate, z-depth, z)
 	a, b := fr.At(0, plate/2, z-depth/2), fr.At(length, plate/2, z-depth/2)
-	f.member(&Member{ID: rb.Name + "/ledger", Role: Ledger, Level: f.level, Roof: rb.Roof, Length: length,
+	f.ledgers[rb] = f.member(&Member{ID: rb.Name + "/ledger", Role: Ledger, Level: f.level, Roof: rb.Roof, Length: length,
 		Section: plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)},
 		A:       a, B: b, Z0: z - depth, Z1: z, Solid: []geom.Solid{solid}})
 }

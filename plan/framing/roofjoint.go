@@ -114,7 +114,8 @@ func (f *roofFrame) beamOf(porch string, p geom.Vec3) *Member {
 }
 
 // ridgeJoints adds a rafter-ridge joint for each opposing pair, or single
-// rafter, at a ridge, and for hips and valleys that end there.
+// rafter, at a ridge, for hips and valleys that end there, and for each rafter
+// of a shed at its ledger.
 func (f *roofFrame) ridgeJoints() {
 	count := map[*roofBody]int{}
 	for _, l := range f.lines {
@@ -127,6 +128,12 @@ func (f *roofFrame) ridgeJoints() {
 			host = fmt.Sprintf("%s ridge %d", host, n)
 		}
 		f.jointsAt(l, host)
+	}
+	for _, r := range f.rafters {
+		if l := f.ledgers[r.owner]; l != nil {
+			f.joints = append(f.joints, f.joint(&Joint{Kind: RafterRidge, Host: r.owner.Name, Level: f.level, Roof: r.owner.Roof,
+				Station: r.owner.station(r.run.High), Members: []*Member{r.member, l}, At: r.member.B}))
+		}
 	}
 }
 

@@ -266,7 +266,7 @@ func (f *roofFrame) addLine(l *roofLine) {
 	if role == Ridge && !l.owner.RidgeBearing {
 		cuts = f.splices(l, u0, u1)
 	}
-	less := append(f.less(l.bar, l.bounds(), seats), l.tail...)
+	less := append(slices.Clone(l.tail), f.less(l.bar, l.bounds(), seats)...)
 	for i := 1; i < len(cuts); i++ {
 		parts := l.cut(cuts[i-1], cuts[i], l.planes, less)
 		if len(parts) == 0 {
