@@ -90,7 +90,7 @@ var whereKeys = []binding[Where]{
 			}
 		}
 	}).words(Roles),
-	custom("stud", "lumber", `"2x6"`, "sections of the wall's studs", func(v value, w *Where) {
+	custom("stud", "lumbers", `"2x6"`, "sections of the wall's studs", func(v value, w *Where) {
 		for _, x := range v.list() {
 			if l, ok := x.section(); ok {
 				w.Stud = append(w.Stud, l.Text)

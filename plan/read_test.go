@@ -155,7 +155,9 @@ func TestReadFillsTheModel(t *testing.T) {
 	require.Same(t, second, r.Over)
 	require.Equal(t, "y", r.Ridge, "along the longer side")
 	require.Equal(t, 528.0, r.Area[1].Y)
-	require.Equal(t, [2]string{"rake", "rake"}, r.GableEnd)
+	require.Equal(t, [2]string{"gable truss", "gable truss"}, r.GableEnd, "its walls stop at the plate")
+	raked, _ := read(strings.Replace(house, `name = "2N"`, "name = \"2N\"\ntop = \"rake\"", 1), nil)
+	require.Equal(t, [2]string{"gable truss", "rake"}, raked.Roofs[0].GableEnd)
 	require.Equal(t, "2x10", r.RidgeMember.Text, "a 2x8 cut at 7:12 is 8.39 in")
 
 	require.Equal(t, "piles", p.Foundation.Kind)

@@ -1,0 +1,137 @@
+package schema
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+
+	"galewright/plan"
+)
+
+// object is a JSON object; encoding/json writes its keys in order.
+type object = map[string]any
+
+// Patterns of quoted values: loose, because the reader says precisely what is
+// wrong, and an editor only helps.
+const (
+	lengthPattern = `^\s*-?[0-9].*('|"|ft|in|mm|cm|m|feet|inch|inches)\s*$`
+	lumberPattern = `^\s*([0-9]+\s*-\s*)?[0-9][0-9. /]*x\s*[0-9]`
+	unitPattern   = `^\s*[0-9][0-9.,]*\s*[A-Za-z/]+\s*$`
+	pitchPattern  = `^\s*[0-9][0-9. /]*:\s*[0-9]`
+	stepPattern   = `^\s*@\s*[0-9]`
+)
+
+func text(pattern string) object { return object{"type": "string", "pattern": pattern} }
+
+func either(options ...object) object { return object{"anyOf": options} }
+
+func list(item object) object { return object{"type": "array", "items": item} }
+
+// oneOrMore is an item, or an array of it.
+func oneOrMore(item object) object { return either(item, list(item)) }
+
+func ref(table string) object { return object{"$ref": "#/definitions/" + table} }
+
+// shapes gives the schema of each type of plan.Key.
+var shapes = map[string]object{
+	"text":                   {"type": "string"},
+	"name":                   {"type": "string"},
+	"name of a level":        {"type": "string"},
+	"texts":                  oneOrMore(object{"type": "string"}),
+	"date":                   {},
+	"number":                 {"type": "number"},
+	"whole number":           {"type": "integer"},
+	`whole number or "auto"`: either(object{"type": "integer"}, object{"enum": []string{"auto"}}),
+	"true or false":          {"type": "boolean"},
+	"length":                 text(lengthPattern),
+	"lengths":                oneOrMore(text(lengthPattern)),
+	"lengths or @ spacing":   either(oneOrMore(text(lengthPattern)), text(stepPattern)),
+	"length or range":        either(object{"type": "string"}, list(text(lengthPattern))),
+	"gauge or length":        {"type": "string"},
+	"point":                  point,
+	"two points":             {"type": "array", "items": point, "minItems": 2, "maxItems": 2},
+	"lumber":                 text(lumberPattern),
+	"lumbers":                oneOrMore(text(lumberPattern)),
+	"lumber @ spacing":       text(lumberPattern),
+	"pitch":                  text(pitchPattern),
+	"speed":                  text(unitPattern),
+	"load":                   text(unitPattern),
+	"weight":                 text(unitPattern),
+	"nail":                   {"type": "string"},
+	"fastener":               {"type": "string"},
+}
+
+var point = object{"type": "array", "items": text(lengthPattern), "minItems": 2, "maxItems": 2}
+
+// nested names the table of keys that a key holds, where it is not the key's
+// own path.
+var nested = map[string]string{"wall.end": "wall.start", "rule.except": "rule.where"}
+
+// overridden is required of a whole item, but not of one that changes an item
+// of a catalogue file, which a schema cannot tell apart.
+const overridden = "item.kind"
+
+// of returns the schema of one key.
+func of(k plan.Key) (object, error) {
+	path := strings.TrimPrefix(k.Table+"."+k.Name, ".")
+	if t, ok := nested[path]; ok {
+		path = t
+	}
+	var s object
+	switch k.Type {
+	case "table":
+		s = ref(path)
+	case "tables":
+		s = list(ref(path))
+	case "table or tables":
+		s = oneOrMore(ref(path))
+	case "end":
+		s = either(object{"enum": []string{"through", "butt"}}, ref(path))
+	case "word":
+		s = object{"enum": k.Values}
+	case "words":
+		s = oneOrMore(object{"enum": k.Values})
+	default:
+		shape, ok := shapes[k.Type]
+		if !ok {
+			return nil, fmt.Errorf("key %s has the type %q, which has no schema", path, k.Type)
+		}
+		s = shape
+	}
+	doc := k.Doc
+	if k.Default != "" {
+		doc += "; left out: " + k.Default
+	}
+	return object{"description": doc, "allOf": []object{s}}, nil
+}
+
+// Write writes the schema of a plan file.
+func Write(w io.Writer) error {
+	tables := map[string]object{}
+	for _, k := range plan.Keys() {
+		t := tables[k.Table]
+		if t == nil {
+			t = object{"type": "object", "additionalProperties": false, "properties": object{}}
+			tables[k.Table] = t
+		}
+		s, err := of(k)
+		if err != nil {
+			return err
+		}
+		t["properties"].(object)[k.Name] = s
+		if k.Required && k.Table+"."+k.Name != overridden {
+			required, _ := t["required"].([]string)
+			t["required"] = append(required, k.Name)
+		}
+	}
+	root := tables[""]
+	delete(tables, "")
+	root["$schema"] = "http://json-schema.org/draft-07/schema#"
+	root["title"] = "galewright plan"
+	root["definitions"] = tables
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	return e.Encode(root)
+}
