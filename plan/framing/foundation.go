@@ -12,7 +12,8 @@ import (
 // framedGirder is a girder with its resolved extent.
 type framedGirder struct {
 	*plan.Girder
-	body   body // along the outer face, stations from the plan's point From
+	body   body      // along the outer face, stations from the plan's point From
+	lo, hi geom.Vec2 // extent on plan
 	z0, z1 float64
 	pieces []*Member
 }
@@ -29,6 +30,8 @@ func (b *builder) layGirders() {
 		length, width := g.To.Sub(g.From).Len(), g.Member.Width()
 		f.Origin = f.At(0, -width/2, 0).Flat()
 		fg := &framedGirder{Girder: g, body: body{f, 0, length, width}, z0: top - g.Member.Depth, z1: top}
+		lo, hi := f.Box(0, length, 0, width, 0, 1).Bounds()
+		fg.lo, fg.hi = lo.Flat(), hi.Flat()
 		if length < width {
 			b.girderFault(g, "girder-too-short", fmt.Sprintf("girder %s has no length", g.Name), "give it two ends that lie apart")
 			continue
@@ -43,7 +46,7 @@ func (b *builder) layGirders() {
 // meetGirders lets one girder end at the other's side: the later one where
 // both could.
 func (b *builder) meetGirders(o, g *framedGirder) {
-	if !g.near(o.extent()) {
+	if !g.near(o.lo, o.hi) {
 		return
 	}
 	if g.body.inLine(o.body) {
@@ -60,22 +63,9 @@ func (b *builder) meetGirders(o, g *framedGirder) {
 	}
 }
 
-// extent returns the rectangle that holds the girder on plan.
-func (g *framedGirder) extent() (lo, hi geom.Vec2) {
-	for i, p := range g.body.corners() {
-		if i == 0 {
-			lo, hi = p, p
-		}
-		lo = geom.Vec2{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
-		hi = geom.Vec2{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
-	}
-	return lo, hi
-}
-
 // near tells whether the girder comes within an inch of a rectangle.
 func (g *framedGirder) near(lo, hi geom.Vec2) bool {
-	l, h := g.extent()
-	return l.X <= hi.X+1 && lo.X <= h.X+1 && l.Y <= hi.Y+1 && lo.Y <= h.Y+1
+	return g.lo.X <= hi.X+1 && lo.X <= g.hi.X+1 && g.lo.Y <= hi.Y+1 && lo.Y <= g.hi.Y+1
 }
 
 func inReach(a, o body) bool {

@@ -51,7 +51,18 @@ func (b *builder) openings(w *framedWall, l *layout) {
 		return
 	}
 	w.openings = slices.DeleteFunc(w.openings, func(o *framedOpening) bool { return !b.fits(w, o) })
-	b.sides(w, l)
+	w.openings = b.apart(w)
+	for i, o := range w.openings {
+		l.put(slot{span: span{o.lo, o.hi}})
+		if i == 0 {
+			leftEnd(w, l, o)
+		} else {
+			between(l, w.openings[i-1], o)
+		}
+	}
+	if n := len(w.openings); n > 0 {
+		rightEnd(w, l, w.openings[n-1])
+	}
 }
 
 // openingOf resolves heights and numbers of one opening, or faults it.
@@ -144,52 +155,46 @@ func (b *builder) fits(w *framedWall, o *framedOpening) bool {
 	return true
 }
 
-// sides puts jacks and kings beside the openings, and lets neighbours share
-// kings, or the wall's end stud serve as one, where there is no room for
-// both sets.
-func (b *builder) sides(w *framedWall, l *layout) {
-	for i, o := range w.openings {
-		var before *framedOpening
-		if i > 0 {
-			before = w.openings[i-1]
+// apart returns the openings that leave room for their jacks and one king
+// between each other, and faults the rest.
+func (b *builder) apart(w *framedWall) (out []*framedOpening) {
+	for _, o := range w.openings {
+		if len(out) > 0 {
+			last := out[len(out)-1]
+			if need := last.jacks + o.jacks + 1; fit(o.lo-last.hi) < need {
+				b.openingFault(w, o.Opening, "openings-too-near",
+					fmt.Sprintf("openings %s and %s leave %s between them; their jacks and one king need %s", last.Name, o.Name,
+						inches(o.lo-last.hi), inches(plate*float64(need))), "move them apart")
+				continue
+			}
 		}
-		l.put(slot{span: span{o.lo, o.hi}})
-		b.leftSide(w, l, before, o)
-		if i == len(w.openings)-1 {
-			rightEnd(w, l, o)
-		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// leftEnd frames between the wall's start and its first opening. The end
+// stud serves as king where there is no room for one of its own.
+func leftEnd(w *framedWall, l *layout, o *framedOpening) {
+	n := min(o.kings, fit(o.lo-w.s0-plate)-o.jacks)
+	o.h0 = stack(l, o, o.lo, -1, n)
+	if n <= 0 {
+		o.h0 = w.s0 + plate
 	}
 }
 
-// leftSide frames between the thing before o (an opening or the wall's
-// start) and o.
-func (b *builder) leftSide(w *framedWall, l *layout, before, o *framedOpening) {
-	if before == nil {
-		room := o.lo - (w.s0 + plate)
-		n := min(o.kings, fit(room)-o.jacks) // the end stud itself is one more
-		o.h0 = stack(l, o, o.lo, -1, n)
-		if n <= 0 {
-			o.h0 = w.s0 + plate
-		}
-		return
-	}
-	room := fit(o.lo - before.hi)
-	kings := room - o.jacks - before.jacks
-	switch {
-	case kings >= o.kings+before.kings:
+// between frames between two openings, which share kings where there is no
+// room for both sets.
+func between(l *layout, before, o *framedOpening) {
+	kings := fit(o.lo-before.hi) - o.jacks - before.jacks
+	if kings >= o.kings+before.kings {
 		before.h1 = stack(l, before, before.hi, 1, before.kings)
 		o.h0 = stack(l, o, o.lo, -1, o.kings)
-	case kings >= 1:
-		before.h1 = stack(l, before, before.hi, 1, kings)
-		stack(l, o, o.lo, -1, 0)
-		o.h0 = before.h1 + plate*float64(kings)
-	default:
-		rightEnd(w, l, before)
-		b.openingFault(w, o.Opening, "openings-too-near",
-			fmt.Sprintf("openings %s and %s leave %s between them; their jacks and one king need %s", before.Name, o.Name,
-				inches(o.lo-before.hi), inches(plate*float64(o.jacks+before.jacks+1))), "move them apart")
-		o.h0 = stack(l, o, o.lo, -1, 0)
+		return
 	}
+	before.h1 = stack(l, before, before.hi, 1, kings)
+	stack(l, o, o.lo, -1, 0)
+	o.h0 = before.h1 + plate*float64(kings)
 }
 
 // rightEnd frames between o and the wall's end.

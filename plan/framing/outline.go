@@ -100,12 +100,13 @@ func touches(a, b geom.Vec2) bool { return a.Sub(b).Len() <= near }
 // openLoop faults exterior walls that do not close. Without joists to lay
 // only an end that all but meets another is a fault.
 func (b *builder) openLoop(l *plan.Level, sides, loop []edge) {
-	last := loop[len(loop)-1].w
-	for _, e := range loop { // the end that goes nowhere may belong to an earlier part
-		if !slices.ContainsFunc(sides, func(o edge) bool { return touches(e.w.To, o.w.From) }) {
-			last = e.w
-		}
+	i := slices.IndexFunc(loop, func(e edge) bool {
+		return !slices.ContainsFunc(sides, func(o edge) bool { return touches(e.w.To, o.w.From) })
+	})
+	if i < 0 {
+		return // it runs into walls whose own end is faulted
 	}
+	last := loop[i].w
 	var best *framedWall
 	gap := math.Inf(1)
 	for _, e := range sides {

@@ -1,0 +1,238 @@
+package framing
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// onSlabPlan is one storey on a slab, so that nothing but walls is framed.
+func onSlabPlan() *plan.Plan {
+	p := storeys(1)
+	p.Foundation.Kind = "slab"
+	p.Levels[0].Joists = plan.Lumber{}
+	return p
+}
+
+func stations(list []*Member) (out []float64) {
+	for _, m := range list {
+		out = append(out, m.S0)
+	}
+	return out
+}
+
+func extent(list []*Member) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, m := range list {
+		lo, hi = min(lo, m.S0), max(hi, m.S1)
+	}
+	return lo, hi
+}
+
+func TestLongWallRunsThrough(t *testing.T) {
+	p := onSlabPlan()
+	ring(p, 0, rect(0, 0, 336, 240)...)
+	h := frame(t, p)
+	lo, hi := extent(of(h, "1A", TopPlate))
+	assert.InDelta(t, 0, lo, 1e-9)
+	assert.InDelta(t, 336, hi, 1e-9)
+	lo, hi = extent(of(h, "1B", TopPlate))
+	assert.InDelta(t, 5.5, lo, 1e-9)
+	assert.InDelta(t, 234.5, hi, 1e-9)
+}
+
+func TestUpperPlateLapsOverTheButtJoint(t *testing.T) {
+	p := onSlabPlan()
+	ring(p, 0, rect(0, 0, 336, 240)...)
+	h := frame(t, p)
+	lo, hi := extent(of(h, "1A", CapPlate))
+	assert.InDelta(t, 5.5, lo, 1e-9, "through wall's upper plate is cut back")
+	assert.InDelta(t, 330.5, hi, 1e-9)
+	lo, hi = extent(of(h, "1B", CapPlate))
+	assert.InDelta(t, 0, lo, 1e-9, "butting wall's upper plate runs over")
+	assert.InDelta(t, 240, hi, 1e-9)
+}
+
+func TestJoinKeyTurnsTheCornerRound(t *testing.T) {
+	p := onSlabPlan()
+	walls := ring(p, 0, rect(0, 0, 336, 240)...)
+	walls[1].Start.Join = "through"
+	h := frame(t, p)
+	_, hi := extent(of(h, "1A", TopPlate))
+	assert.InDelta(t, 330.5, hi, 1e-9)
+	lo, _ := extent(of(h, "1B", TopPlate))
+	assert.InDelta(t, 0, lo, 1e-9)
+}
+
+func TestContradictingJoinIsToldWithBothPlaces(t *testing.T) {
+	for _, word := range []string{"through", "butt"} {
+		p := onSlabPlan()
+		walls := ring(p, 0, rect(0, 0, 336, 240)...)
+		walls[0].End = plan.End{Join: word, Pos: plan.Pos{File: "plan.toml", Line: 12, Col: 5}}
+		walls[1].Start = plan.End{Join: word, Pos: plan.Pos{File: "plan.toml", Line: 20, Col: 5}}
+		_, faults := Frame(p)
+		require.Len(t, faults, 1)
+		assert.Equal(t, "corner-contradicts", faults[0].Code)
+		assert.Equal(t, 12+8, faults[0].Pos.Line+faults[0].Related[0].Line-12)
+	}
+}
+
+// Three studs make the post: the through wall's end stud and backing, one
+// inch past the butting wall's inner face, and the butting wall's end stud.
+func TestCornerPosts(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		post    int
+		through []float64 // left faces of the through wall's posts at its end
+	}{
+		{"default is three studs", 0, []float64{329.5, 334.5}},
+		{"two studs have no backing", 2, []float64{334.5}},
+		{"three", 3, []float64{329.5, 334.5}},
+		{"four double the end stud", 4, []float64{329.5, 333, 334.5}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := onSlabPlan()
+			walls := ring(p, 0, rect(0, 0, 336, 240)...)
+			walls[0].End.Post = c.post
+			h := frame(t, p)
+			var got []float64
+			for _, m := range of(h, "1A", Post) {
+				if m.S0 > 168 {
+					got = append(got, m.S0)
+				}
+			}
+			assert.InDeltaSlice(t, c.through, got, 1e-9)
+			assert.InDelta(t, 5.5, of(h, "1B", Post)[0].S0, 1e-9)
+		})
+	}
+}
+
+// A three-stud corner takes two studs more than the one that the spacing
+// count gives it; a wall meeting along the length takes two more.
+// Source: take-off rules of Estimating in Building Construction, ch. 13
+// (example 13-12: 4 corners, 8 extra studs; intersections 2 each), grade A.
+func TestTakeOffOfCornersAndIntersections(t *testing.T) {
+	count := func(inner bool) int {
+		p := onSlabPlan()
+		walls := ring(p, 0, rect(0, 0, 28*12, 20*12)...)
+		for _, w := range walls {
+			w.Studs = twoByFour
+		}
+		if inner {
+			w := wall(p, "1P", 0, geom.Vec2{X: 168 + 1.75 + 8, Y: 0}, geom.Vec2{X: 168 + 1.75 + 8, Y: 100})
+			w.Studs = twoByFour
+		}
+		h := frame(t, p)
+		n := 0
+		for _, w := range walls {
+			n += len(of(h, w.Name, Stud, Post))
+		}
+		return n
+	}
+	spaces := (28 + 20) * 2 * 12 / 16 // a closed ring has as many studs as spaces
+	assert.Equal(t, spaces+4*2, count(false))
+	assert.Equal(t, spaces+4*2+2, count(true))
+}
+
+func TestBackingAtATee(t *testing.T) {
+	p := onSlabPlan()
+	ring(p, 0, rect(0, 0, 336, 240)...)
+	w := wall(p, "1P", 0, geom.Vec2{X: 120, Y: 5.5}, geom.Vec2{X: 120, Y: 150})
+	w.Studs = twoByFour
+	h := frame(t, p)
+	var backing []float64
+	for _, m := range of(h, "1A", Post) {
+		if m.S0 > 100 && m.S1 < 140 {
+			backing = append(backing, m.S0, m.S1)
+		}
+	}
+	// the partition's faces are at 116.5 and 120
+	assert.InDeltaSlice(t, []float64{115.5, 117, 119.5, 121}, backing, 1e-9)
+	assert.Len(t, of(h, "1A", CapPlate), 3, "the upper plate is broken for the partition's, and spliced once")
+	lo, _ := extent(of(h, "1P", CapPlate))
+	assert.InDelta(t, -5.5, lo, 1e-9, "the partition's upper plate laps over the wall")
+	require.Len(t, joints(h, "1A", WallCorner), 3)
+}
+
+func TestTeeMayBeWrittenToTheOutsideFace(t *testing.T) {
+	for name, y := range map[string]float64{"inside face": 5.5, "outside face": 0, "a hair short": 5.9} {
+		t.Run(name, func(t *testing.T) {
+			p := onSlabPlan()
+			ring(p, 0, rect(0, 0, 336, 240)...)
+			wall(p, "1P", 0, geom.Vec2{X: 120, Y: y}, geom.Vec2{X: 120, Y: 150})
+			h := frame(t, p)
+			m := of(h, "1P", Stud)[0]
+			assert.InDelta(t, 5.5, m.A.Y-plate/2, 1e-9)
+		})
+	}
+}
+
+func TestCrossingWallsAreTold(t *testing.T) {
+	p := onSlabPlan()
+	ring(p, 0, rect(0, 0, 336, 240)...)
+	wall(p, "1P", 0, geom.Vec2{X: 120, Y: 5.5}, geom.Vec2{X: 120, Y: 150})
+	wall(p, "1Q", 0, geom.Vec2{X: 60, Y: 80}, geom.Vec2{X: 200, Y: 80})
+	_, faults := Frame(p)
+	require.NotEmpty(t, faults)
+	for _, f := range faults {
+		assert.Equal(t, "walls-cross", f.Code)
+	}
+}
+
+func TestReentrantCornerRunsOnToTheInnerFace(t *testing.T) {
+	p := onSlabPlan()
+	ring(p, 0, geom.Vec2{}, geom.Vec2{X: 360}, geom.Vec2{X: 360, Y: 180}, geom.Vec2{X: 240, Y: 180}, geom.Vec2{X: 240, Y: 420}, geom.Vec2{Y: 420})
+	h := frame(t, p)
+	lo, _ := extent(of(h, "1D", TopPlate)) // 1D, the longer, starts at the inner corner
+	assert.InDelta(t, -5.5, lo, 1e-9)
+	_, hi := extent(of(h, "1C", TopPlate))
+	assert.InDelta(t, 120, hi, 1e-9)
+}
+
+func TestBayAt45Degrees(t *testing.T) {
+	p := onSlabPlan()
+	ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 156, Y: -36}, geom.Vec2{X: 240, Y: -36}, geom.Vec2{X: 276}, geom.Vec2{X: 400}, geom.Vec2{X: 400, Y: 240}, geom.Vec2{Y: 240})
+	h := frame(t, p)
+	require.NotEmpty(t, of(h, "1B", Stud))
+	for _, w := range []string{"1A", "1B", "1C", "1D", "1E"} {
+		lo, hi := extent(of(h, w, TopPlate))
+		assert.Greater(t, hi-lo, 30.0, w)
+	}
+}
+
+func TestWallsOfDifferentHeightDoNotLap(t *testing.T) {
+	p := onSlabPlan()
+	ring(p, 0, rect(0, 0, 336, 240)...)
+	w := wall(p, "half", 0, geom.Vec2{X: 120, Y: 5.5}, geom.Vec2{X: 120, Y: 100})
+	w.Height = 42
+	h := frame(t, p)
+	lo, _ := extent(of(h, "half", CapPlate))
+	assert.InDelta(t, 0, lo, 1e-9)
+	for _, m := range of(h, "half", Stud) {
+		assert.InDelta(t, 42-3*plate, m.Length, 1e-9)
+	}
+}
+
+func TestOpenOutlineIsTold(t *testing.T) {
+	p := storeys(1)
+	girders(p, 0, 336, 3, 120, 237)
+	walls := ring(p, 0, rect(0, 0, 336, 240)...)
+	walls[2].To.X = 4
+	_, faults := Frame(p)
+	require.Len(t, faults, 1)
+	assert.Equal(t, "walls-open", faults[0].Code)
+	assert.Contains(t, faults[0].Summary, `wall 1C ends 4" from the start of wall 1D`)
+}
+
+func TestClockwiseOutlineIsTold(t *testing.T) {
+	p := onSlabPlan()
+	ring(p, 0, geom.Vec2{}, geom.Vec2{Y: 240}, geom.Vec2{X: 336, Y: 240}, geom.Vec2{X: 336})
+	_, faults := Frame(p)
+	require.Len(t, faults, 1)
+	assert.Equal(t, "walls-clockwise", faults[0].Code)
+}
