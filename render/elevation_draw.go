@@ -147,7 +147,7 @@ func (p *page) sheetLegend(parts []*part) {
 	on := map[int]bool{}
 	for _, q := range parts {
 		for _, pc := range q.pieces {
-			if q.owns(pc) {
+			if len(q.centreLine(q.vp, pc)) > 0 {
 				on[p.legend(pc)] = true
 			}
 		}
@@ -189,12 +189,12 @@ func (p *page) readingNotes(r sheet.Rect) {
 	}
 	y := r.Y + p.Size.Note
 	for _, s := range [...]string{
-		"Figures up the bays: from the wall's start to the near (left) edge of the stud, along the bottom plate.",
+		"Studs: from the wall's start to the near (left) edge, at the stud's foot or in the strip below.",
 		"At left: heights above each storey's subfloor, of sills, headers, plates. At right: ends of straps.",
 		"Solid steel lies on the face toward you, open steel on the far face. Steel is shown to length.",
 		"Numbers in circles are lines of the legend and of the schedule.",
 	} {
-		for _, line := range wrap(s, p.Size.Note, false, min(r.W, 150)) {
+		for _, line := range wrap(s, p.Size.Note, false, min(r.W, 180)) {
 			if y > r.Y+r.H {
 				return
 			}

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -22,7 +23,7 @@ func (p *part) wordings() (out []wording) {
 	for _, i := range p.own {
 		s := p.storeys[i]
 		for _, o := range s.wall.Openings {
-			if u := s.shift + o.At; p.vp.Shows(u, u+o.Width, s.floor+o.Sill, s.floor+o.Sill+o.Height) {
+			if u := s.shift + o.At; p.holds(u+o.Width/2) && p.vp.Shows(u, u+o.Width, s.floor+o.Sill, s.floor+o.Sill+o.Height) {
 				out = append(out, p.openingWording(s, o))
 			}
 		}
@@ -32,7 +33,7 @@ func (p *part) wordings() (out []wording) {
 	}
 	for _, h := range p.shapes {
 		u0, u1, v0, v1 := h.bounds()
-		if h.m.Role == framing.Header && p.ownsWall(h.m.Wall) && u0 >= p.su0 && u1 <= p.su1 {
+		if h.m.Role == framing.Header && p.ownsWall(h.m.Wall) && p.holds((u0+u1)/2) && p.vp.Shows(u0, u1, v0, v1) {
 			out = append(out, p.headerWording(h.m, p.vp.Rect(u0, u1, v0, v1)))
 		}
 	}
@@ -55,7 +56,7 @@ func (p *part) openingWording(s storey, o *plan.Opening) wording {
 	room := p.vp.Rect(u, u+o.Width, s.floor+o.Sill, s.floor+o.Sill+o.Height)
 	lines := []string{o.Name, "R.O. " + p.length(o.Width) + " x " + p.length(o.Height)}
 	if textWidth(lines[1], p.Size.Note, false) > room.W-2 {
-		lines = []string{o.Name, "R.O. " + p.length(o.Width), "x " + p.length(o.Height)}
+		lines = []string{o.Name + " R.O.", p.length(o.Width), "x " + p.length(o.Height)}
 	}
 	w := p.worded("opening "+o.Name, lines, true)
 	w.place.Near = gridIn(room, w.place.W, w.place.H, 5, 7)
@@ -85,11 +86,12 @@ func (p *part) headerWording(m *framing.Member, room sheet.Rect) wording {
 
 // shearWordings says how a shear segment is sheathed and nailed.
 func (p *part) shearWordings(s storey, x *plan.Shear) []wording {
-	u0, u1 := max(s.shift+x.From, p.su0), min(s.shift+x.To, p.su1)
-	if u1-u0 < 6 {
+	u0, u1 := max(s.shift+x.From, p.from), min(s.shift+x.To, p.to)
+	v0, v1 := max(s.floor, p.sv0), min(s.top, p.sv1)
+	if u1-u0 < 12 || v1-v0 < 12 {
 		return nil
 	}
-	room := p.vp.Rect(u0, u1, s.floor, s.top)
+	room := p.vp.Rect(u0, u1, v0, v1)
 	text := fmt.Sprintf("%s panel, %s nails, edges %s, field %s", x.Panel, x.Nail, p.length(x.Edge), p.length(x.Field))
 	if x.BothFaces {
 		text += ", both faces"
@@ -211,9 +213,59 @@ func (p *part) drawShear() {
 	for _, i := range p.own {
 		s := p.storeys[i]
 		for _, x := range s.wall.Shear {
-			u0, u1 := s.shift+x.From, s.shift+x.To
-			pts := p.vp.Polygon([]geom.Vec2{{X: u0, Y: s.floor}, {X: u1, Y: s.floor}, {X: u1, Y: s.top}, {X: u0, Y: s.top}})
+			pts := p.vp.Polygon(p.under(s, s.shift+x.From, s.shift+x.To))
 			p.page.polygon(sheet.Style{Fill: sheet.Pale, Layer: sheet.LayerMember}, pts...)
 		}
 	}
+}
+
+// under returns the outline of a wall between two stations, from its floor
+// up to its plates: for a rake wall they rise to the ridge.
+func (e *elev) under(s storey, u0, u1 float64) []geom.Vec2 {
+	us := []float64{u0, u1}
+	var plates []shape
+	for _, h := range e.shapes {
+		if h.m.Wall != s.wall || h.m.Role != framing.TopPlate && h.m.Role != framing.CapPlate {
+			continue
+		}
+		plates = append(plates, h)
+		for _, q := range h.pts {
+			if q.X > u0 && q.X < u1 {
+				us = append(us, q.X)
+			}
+		}
+	}
+	slices.Sort(us)
+	out := []geom.Vec2{{X: u0, Y: s.floor}, {X: u1, Y: s.floor}}
+	for i := len(us) - 1; i >= 0; i-- {
+		top := s.floor
+		for _, h := range plates {
+			if v, ok := h.topAt(us[i]); ok {
+				top = max(top, v)
+			}
+		}
+		out = append(out, geom.Vec2{X: us[i], Y: top})
+	}
+	return outline(out)
+}
+
+// topAt returns the height of a convex shape's upper edge at station u.
+func (s shape) topAt(u float64) (top float64, ok bool) {
+	for i, a := range s.pts {
+		b := s.pts[(i+1)%len(s.pts)]
+		if a.X > b.X {
+			a, b = b, a
+		}
+		if u < a.X-geom.Eps || u > b.X+geom.Eps {
+			continue
+		}
+		v := max(a.Y, b.Y)
+		if b.X-a.X > geom.Eps {
+			v = a.Y + (b.Y-a.Y)*(u-a.X)/(b.X-a.X)
+		}
+		if !ok || v > top {
+			top, ok = v, true
+		}
+	}
+	return top, ok
 }

@@ -27,13 +27,13 @@ type strip struct {
 	w    sheet.MM
 }
 
-// symbolScale makes symbols 4.2 mm high on full-size sheets and 3.3 mm on
-// small ones; they read at 3 mm.
+// symbolScale makes symbols, 6 mm as defined, about 5 mm on full-size sheets
+// and 4 mm on small ones; they read at 3 mm.
 func (c *context) symbolScale() float64 {
 	if large(c.Paper) {
-		return 0.7
+		return 0.8
 	}
-	return 0.55
+	return 0.65
 }
 
 // bandLeast is the least width steel is drawn with: that of the pen for

@@ -131,11 +131,18 @@ func (e *elev) addCut(out []shape, b boxed, sl slab, length float64) []shape {
 		for _, p := range planes {
 			solid = solid.Clip(p)
 		}
-		if !solid.Empty() {
+		if !solid.Empty() && !e.ridgeAlong(b.m) {
 			out = e.addShape(out, b.m, solid, b.m.Role == framing.Joist || b.m.Role == framing.Blocking)
 		}
 	}
 	return out
+}
+
+// ridgeAlong tells whether a member is a ridge that runs along the wall, high
+// over it: it is none of the wall's.
+func (e *elev) ridgeAlong(m *framing.Member) bool {
+	d := m.B.Sub(m.A).Flat().Unit()
+	return m.Role == framing.Ridge && abs(d.Dot(e.line.Frame.D)) > 0.5
 }
 
 // reaches tells whether the box of a member meets the slab at all.

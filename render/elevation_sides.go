@@ -172,7 +172,7 @@ func (p *part) drawMatches(b *label.Board) {
 		x := p.vp.X(m.u)
 		top, foot := p.vp.Clip.Y-1.5, p.vp.Clip.Y+p.vp.Clip.H+1.5
 		p.page.line(sheet.PenGrid, sheet.LayerGrid, sheet.Pt{X: x, Y: top}, sheet.Pt{X: x, Y: foot})
-		t := lettered{S: "match line, see " + m.to.page.Number, At: sheet.Pt{X: x, Y: top - 1}, Anchor: sheet.Middle, Role: "label", Link: m.to.page.Number}
+		t := lettered{S: "match line, " + p.goesOn(m.to), At: sheet.Pt{X: x, Y: top - 1}, Anchor: sheet.Middle, Role: "label", Link: m.to.page.Number}
 		if w := textWidth(t.S, p.Size.Note, false); m.to == p.left {
 			t.At.X = max(x, p.at.X+w/2)
 		} else {
@@ -182,6 +182,19 @@ func (p *part) drawMatches(b *label.Board) {
 		b.BlockText(p.page.boxedText("label", t))
 		p.shadeOverlap(m.u, m.to == p.left)
 	}
+}
+
+// goesOn says where a neighbour is drawn.
+func (p *part) goesOn(to *part) string {
+	switch {
+	case to.page != p.page:
+		return "see " + to.page.Number
+	case to.at.Y > p.at.Y+p.vp.Clip.H:
+		return "goes on below"
+	case to.at.Y+to.vp.Clip.H < p.at.Y:
+		return "goes on above"
+	}
+	return "goes on beside"
 }
 
 // shadeOverlap marks what is shown again beyond a match line.

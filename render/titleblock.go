@@ -38,7 +38,7 @@ func blockOf(p sheet.Paper, z lettering) sheet.Rect {
 // blockRows returns the heights of the block's rows: project, job and site,
 // sheet title, the row of cells, the caution in two lines.
 func blockRows(z lettering) [5]sheet.MM {
-	return [5]sheet.MM{z.Head*1.1 + 2, z.Note*1.2 + 1.4, z.Head*1.1 + 2, 2*z.Note + 3.4, 2*z.Note + 3.8}
+	return [5]sheet.MM{z.Head*1.1 + 2, z.Note*1.2 + 1.4, z.Head*1.2 + 2.4, 2*z.Note + 3.4, 2*z.Note + 3.8}
 }
 
 // setTitle fills the title block's data; i of n counts the whole set.
