@@ -6,13 +6,10 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/hardware"
 	"galewright/render/sheet"
 )
 
 var _ = register(view{Series: 1, Order: 10, Name: "plans", Pages: floorPlanPages})
-
-type hardwareItem = hardware.Item
 
 // floorPlanPages makes the plan of each level, lowest first.
 func floorPlanPages(c *context) (pages []*page) {
@@ -62,7 +59,7 @@ func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2
 			v.drawLevel(l, walls, runs, holes, s)
 			v.matchLines(s, pages, i)
 			v.placeLabels()
-			v.planTables(name, s, v.levelTables(l, holes, len(sheets) == 1))
+			v.planTables(name, s, c.levelTables(l, holes))
 		}
 		pages = append(pages, p)
 	}
@@ -103,63 +100,6 @@ func (v *planView) drawLevel(l *plan.Level, walls []*plan.Wall, runs map[*plan.W
 	for _, w := range walls {
 		v.labelWall(w, v.laneRoom(runs[w]))
 		v.labelShear(w)
-	}
-}
-
-// levelTables are the tables beside a level's plan.
-func (v *planView) levelTables(l *plan.Level, holes []holeRow, whole bool) []*table {
-	tables := []*table{v.sheetLegend()}
-	if len(holes) > 0 {
-		tables = append(tables, v.holeTable(l, holes))
-	}
-	notes := []string{
-		"Hardware stands in lanes beside its wall, each piece at its place along the wall; the elevation that the arrow names gives the exact place and height.",
-		"Dark studs run from plate to plate, light ones carry headers. Hatched walls are shear walls with their edge and field nailing.",
-		"Two slanting strokes: a break in the top plates. Dimensions are to the outside face of studs.",
-	}
-	if len(holes) > 0 {
-		notes = append(notes, "Holes are laid out from the outside faces of studs, which is the edge of the deck.")
-	}
-	return append(tables, numbered("Notes", notes))
-}
-
-// planTables sets the view's title, the north arrow and the tables.
-func (v *planView) planTables(name string, s planSheet, tables []*table) {
-	v.viewTitle(sheet.Pt{X: v.Area.X, Y: v.Area.Y + v.Area.H}, name, s.scale)
-	angle := 0.0
-	if v.turned {
-		angle = -90
-	}
-	if v.sideColumn() == 0 {
-		v.northArrow(sheet.Pt{X: v.Area.X + 8, Y: v.Area.Y + 8}, angle)
-		v.bandTables(tables)
-		return
-	}
-	x := v.Area.X + v.Area.W - v.sideColumn() + 6
-	v.northArrow(sheet.Pt{X: v.Area.X + v.Area.W - 9, Y: v.Area.Y + 8}, angle)
-	y := v.Area.Y + 20
-	for _, t := range tables {
-		laid := t.lay(v.context, v.sideColumn()-6)
-		if y+laid.height() > v.Area.Y+v.Area.H {
-			v.lost(t.Title)
-			continue
-		}
-		laid.draw(v.page, sheet.Pt{X: x, Y: y})
-		y += laid.height() + 6
-	}
-}
-
-// bandTables sets tables left of the title block as far as there is room.
-func (v *planView) bandTables(tables []*table) {
-	x := v.Band.X
-	for _, t := range tables {
-		w := t.wanted(v.context)
-		laid := t.lay(v.context, w)
-		if x+w > v.Band.X+v.Band.W || laid.height() > v.Band.H {
-			continue
-		}
-		laid.draw(v.page, sheet.Pt{X: x, Y: v.Band.Y})
-		x += w + 4
 	}
 }
 

@@ -171,7 +171,7 @@ func (v *planView) stringLine(a, b sheet.Pt) {
 func (v *planView) overall(lines []gridLine, xs []sheet.MM, set func(mid sheet.MM, s string)) {
 	wide, mid := sheet.MM(0), sheet.MM(0)
 	for i := 1; i < len(xs); i++ {
-		if d := xs[i] - xs[i-1]; d > wide {
+		if d := xs[i] - xs[i-1]; d > wide+0.01 {
 			wide, mid = d, (xs[i]+xs[i-1])/2
 		}
 	}

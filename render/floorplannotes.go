@@ -10,6 +10,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/render/label"
 	"galewright/render/sheet"
@@ -171,14 +172,19 @@ func (c *context) holeTable(l *plan.Level, rows []holeRow) *table {
 	return t
 }
 
-// sheetLegend is the table of the numbers and symbols that a plan shows.
-func (v *planView) sheetLegend() *table {
+// legendItems returns the items this sheet shows in order of their numbers.
+func (v *planView) legendItems() []*hardware.Item {
 	order := slices.Clone(v.order)
-	slices.SortFunc(order, func(a, b *hardwareItem) int {
+	slices.SortFunc(order, func(a, b *hardware.Item) int {
 		return cmp.Compare(v.Schedule.Number(a.Mark), v.Schedule.Number(b.Mark))
 	})
+	return order
+}
+
+// sheetLegend is the table of the numbers and symbols that a plan shows.
+func (v *planView) sheetLegend() *table {
 	t := &table{Title: "Hardware on this sheet", Cols: []tableColumn{{Head: "No.", Align: sheet.Middle}, {Head: "Symbol", Align: sheet.Middle}, {Head: "Mark"}, {Head: "Here", Align: sheet.Right}}}
-	for _, it := range order {
+	for _, it := range v.legendItems() {
 		t.Rows = append(t.Rows, tableRow{Cells: []tableCell{{Legend: v.Schedule.Number(it.Mark)}, {Symbol: it.Kind.Symbol}, {S: it.Mark}, {S: fmt.Sprint(v.shown[it])}}})
 	}
 	return t
@@ -200,22 +206,21 @@ func (v *planView) drawJoists(l *plan.Level, walls []*plan.Wall, s planSheet) {
 	}
 	p := v.pt(c)
 	k := v.dir(d)
-	long := min(v.vp.Len(room*0.75), 35)
+	long := min(v.vp.Len(room)-4*v.lanePitch(), 35)
+	if long < 8 {
+		return
+	}
 	a, b := sheet.Pt{X: p.X - k.X*long, Y: p.Y - k.Y*long}, sheet.Pt{X: p.X + k.X*long, Y: p.Y + k.Y*long}
 	v.line(sheet.PenMember, sheet.LayerNote, a, b)
 	v.arrowHead(a, sheet.Pt{X: -k.X, Y: -k.Y})
 	v.arrowHead(b, k)
 	v.board.BlockLine(a, b)
 	words := fmt.Sprintf("%s joists at %s, below this floor", l.Joists.Text, v.spacing(l.JoistSpace))
-	if float64(k.Y*k.Y) > 0.5 {
-		v.boxedJoists(words, sheet.Pt{X: p.X - 1.5, Y: p.Y}, 90)
-		return
+	var mids []sheet.Pt
+	for _, t := range []sheet.MM{0, 0.5, -0.5, 1, -1, 1.5, -1.5} {
+		mids = append(mids, sheet.Pt{X: p.X + k.X*long*t, Y: p.Y + k.Y*long*t})
 	}
-	v.boxedJoists(words, sheet.Pt{X: p.X, Y: p.Y - 1.5}, 0)
-}
-
-func (v *planView) boxedJoists(s string, at sheet.Pt, angle float64) {
-	v.board.BlockText(v.boxedText("label", lettered{S: s, At: at, Anchor: sheet.Middle, Angle: angle, Role: "label"}))
+	v.turnedWords(words, v.angleOn(d), 0.6, mids, []sheet.Pt{p})
 }
 
 // arrowHead draws a filled head at p pointing along k.

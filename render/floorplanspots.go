@@ -103,12 +103,25 @@ func (v *planView) angleOn(d geom.Vec2) float64 {
 	return angleOf(geom.Vec2{X: float64(q.X), Y: -float64(q.Y)})
 }
 
-// alongText sets text along a direction, off mm to the reader's upper side of
-// p, and blocks its place.
-func (v *planView) alongText(s string, p sheet.Pt, d geom.Vec2, off sheet.MM) {
-	a := v.angleOn(d)
-	sin, cos := math.Sincos(a * math.Pi / 180)
-	at := sheet.Pt{X: p.X - off*sheet.MM(sin), Y: p.Y - off*sheet.MM(cos)}
-	t := lettered{S: s, Cap: v.Size.Note, At: at, Anchor: sheet.Middle, Angle: a, Role: "label"}
-	v.board.BlockText(v.boxedText("label", t))
+// turnedWords queues text at an angle, off mm to one side or the other of
+// the first of mids where it finds room, on a ground of its own.
+func (v *planView) turnedWords(s string, angle float64, off sheet.MM, mids, anchors []sheet.Pt) {
+	z := v.Size.Note
+	w, h := textWidth(s, z, false)+1, z*1.4
+	sin, cos := math.Sincos(angle * math.Pi / 180)
+	l := label.Label{Name: s, Anchors: anchors,
+		W: sheet.MM(math.Abs(float64(w)*cos) + math.Abs(float64(h)*sin)),
+		H: sheet.MM(math.Abs(float64(w)*sin) + math.Abs(float64(h)*cos))}
+	for _, m := range mids {
+		for _, side := range []sheet.MM{1, -1} {
+			d := side * (h/2 + off)
+			l.Near = append(l.Near, sheet.Pt{X: m.X - d*sheet.MM(sin), Y: m.Y - d*sheet.MM(cos)})
+		}
+	}
+	v.later(l, func(r sheet.Rect) {
+		c := r.Centre()
+		v.ground(r, angle, w, h)
+		v.text(lettered{S: s, At: sheet.Pt{X: c.X + z*0.42*sheet.MM(sin), Y: c.Y + z*0.42*sheet.MM(cos)}, Anchor: sheet.Middle, Angle: angle, Role: "label"})
+		v.box("label", s, r)
+	})
 }

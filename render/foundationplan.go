@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/render/label"
 	"galewright/render/sheet"
 )
 
@@ -45,7 +44,7 @@ func foundationPages(c *context) []*page {
 			v.drawFoundation(s)
 			v.matchLines(s, pages, i)
 			v.placeLabels()
-			v.planTables(name, s, v.foundationTables())
+			v.planTables(name, s, []*table{numbered("Notes", c.foundationNotes())})
 		}
 		pages = append(pages, p)
 	}
@@ -127,23 +126,11 @@ func (v *planView) nameBeam(s string, a, b geom.Vec2, wide float64) {
 	if !ok {
 		return
 	}
-	z := v.Size.Note
-	angle := v.angleOn(b.Sub(a).Unit())
-	w, h := textWidth(s, z, false)+1, z*1.4
-	sin, cos := math.Sincos(angle * math.Pi / 180)
-	l := label.Label{Name: s, W: sheet.MM(math.Abs(float64(w)*cos) + math.Abs(float64(h)*sin)), H: sheet.MM(math.Abs(float64(w)*sin) + math.Abs(float64(h)*cos)),
-		Anchors: []sheet.Pt{{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2}}}
+	var mids []sheet.Pt
 	for _, t := range []sheet.MM{0.5, 0.42, 0.58, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85} {
-		for _, side := range []sheet.MM{1, -1, 1.8, -1.8} {
-			off := side * (v.vp.Len(max(wide, 14))/2 + h/2 + 0.8)
-			l.Near = append(l.Near, sheet.Pt{X: p.X + (q.X-p.X)*t - off*sheet.MM(sin), Y: p.Y + (q.Y-p.Y)*t - off*sheet.MM(cos)})
-		}
+		mids = append(mids, sheet.Pt{X: p.X + (q.X-p.X)*t, Y: p.Y + (q.Y-p.Y)*t})
 	}
-	v.later(l, func(r sheet.Rect) {
-		c := r.Centre()
-		v.text(lettered{S: s, At: sheet.Pt{X: c.X + z*0.42*sheet.MM(sin), Y: c.Y + z*0.42*sheet.MM(cos)}, Anchor: sheet.Middle, Angle: angle, Role: "label"})
-		v.box("label", s, r)
-	})
+	v.turnedWords(s, v.angleOn(b.Sub(a).Unit()), v.vp.Len(max(wide, 14))/2+0.6, mids, mids[:1])
 }
 
 // pileStations letters at each pile and post how far its centre is from the
@@ -176,9 +163,9 @@ func (v *planView) pileStations() {
 	}
 }
 
-// foundationTables are the tables beside the foundation plan.
-func (v *planView) foundationTables() []*table {
-	fnd := v.House.Plan.Foundation
+// foundationNotes says how to read the foundation plan.
+func (c *context) foundationNotes() []string {
+	fnd := c.House.Plan.Foundation
 	notes := []string{
 		"Walls of the lowest floor are dashed. Figures at piles and posts run along each girder or porch from its start to the centre of the pile or post.",
 		"Pieces on girders, piles and porch posts are counted here.",
@@ -186,9 +173,9 @@ func (v *planView) foundationTables() []*table {
 	if fnd.Kind == "piles" && fnd.Pile.Text != "" {
 		s := "Piles " + fnd.Pile.Text
 		if fnd.PileTop > 0 {
-			s += ", tops at " + v.length(fnd.PileTop) + " above grade"
+			s += ", tops at " + c.length(fnd.PileTop) + " above grade"
 		}
 		notes = append(notes, s+".")
 	}
-	return []*table{v.sheetLegend(), numbered("Notes", notes)}
+	return notes
 }

@@ -35,7 +35,7 @@ func roofPlanPages(c *context) []*page {
 			v.drawRoof(s)
 			v.matchLines(s, pages, i)
 			v.placeLabels()
-			v.planTables(name, s, v.roofTables())
+			v.planTables(name, s, []*table{numbered("Notes", c.roofNotes())})
 		}
 		pages = append(pages, p)
 	}
@@ -120,26 +120,11 @@ func firstSide(a, b geom.Vec2) bool {
 
 // edgeName queues the name of a ridge, hip or valley along it.
 func (v *planView) edgeName(s string, p, q sheet.Pt, d geom.Vec2) {
-	a := v.angleOn(d)
-	z := v.Size.Note
-	w, h := textWidth(s, z, false)+1, z*1.4
-	sin, cos := math.Sincos(a * math.Pi / 180)
-	bw := sheet.MM(math.Abs(float64(w)*cos) + math.Abs(float64(h)*sin))
-	bh := sheet.MM(math.Abs(float64(w)*sin) + math.Abs(float64(h)*cos))
-	l := label.Label{Name: s, W: bw, H: bh}
+	var mids []sheet.Pt
 	for _, t := range []sheet.MM{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {
-		for _, side := range []sheet.MM{1, -1} {
-			off := side * (h/2 + 1.2)
-			l.Near = append(l.Near, sheet.Pt{X: p.X + (q.X-p.X)*t - off*sheet.MM(sin), Y: p.Y + (q.Y-p.Y)*t - off*sheet.MM(cos)})
-		}
+		mids = append(mids, sheet.Pt{X: p.X + (q.X-p.X)*t, Y: p.Y + (q.Y-p.Y)*t})
 	}
-	v.later(l, func(r sheet.Rect) {
-		c := r.Centre()
-		at := sheet.Pt{X: c.X + z*0.42*sheet.MM(sin), Y: c.Y + z*0.42*sheet.MM(cos)}
-		v.ground(r, a, w, h)
-		v.text(lettered{S: s, At: at, Anchor: sheet.Middle, Angle: a, Role: "label"})
-		v.box("label", s, r)
-	})
+	v.turnedWords(s, v.angleOn(d), 1.2, mids, []sheet.Pt{mids[0], mids[3]})
 }
 
 // ground whitens what lies under lettering, turned with it.
@@ -347,16 +332,19 @@ func (v *planView) numberRafters() {
 // numberRoom is the room that rafter numbers take outside the eaves, mm.
 func (c *context) numberRoom() sheet.MM { return textWidth("000", c.Size.Note, false) + 2 }
 
-// roofTables are the tables beside the roof plan.
-func (v *planView) roofTables() []*table {
+// roofNotes says how to read the roof plan, and what each roof is.
+func (c *context) roofNotes() []string {
+	if len(c.House.Roof) == 0 {
+		return nil
+	}
 	notes := []string{
 		"Rafters carry their numbers at the low end. Walls below are dashed.",
 		"Straps at the ridge are counted here. Clips at the plates are shown again; the elevation of their wall counts them.",
 	}
-	for _, r := range v.House.Plan.Roofs {
+	for _, r := range c.House.Plan.Roofs {
 		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s, ridge %s, overhang %s at eaves, %s at rakes.",
-			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, v.spacing(r.Spacing), r.RidgeMember.Text, v.length(r.Overhang), v.length(r.Rake))
+			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, c.spacing(r.Spacing), r.RidgeMember.Text, c.length(r.Overhang), c.length(r.Rake))
 		notes = append(notes, s)
 	}
-	return []*table{v.sheetLegend(), numbered("Notes", notes)}
+	return notes
 }

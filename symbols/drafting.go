@@ -13,6 +13,13 @@ func north() []sheet.Mark {
 	}
 }
 
+func needle() []sheet.Mark {
+	return []sheet.Mark{
+		outline(sheet.PenDim, 0, -2.9, 1.6, 2.8, 0, 1.8, -1.6, 2.8),
+		solid(0, -2.9, 0, 1.8, -1.6, 2.8),
+	}
+}
+
 func revision() []sheet.Mark {
 	return []sheet.Mark{outline(sheet.PenMember, 0, -2.9, 2.8, 2, -2.8, 2)}
 }

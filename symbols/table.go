@@ -35,6 +35,8 @@ var table = []Entry{
 		"steel with one fastener and no shape of its own", true, generic},
 	{"sym-north", "north",
 		"a needle, dark on one side so that it has a head even when it is faint, and the letter", false, north},
+	{"sym-needle", "north",
+		"the needle of the north mark alone, for plans that lie turned: the letter stands upright beside it", false, needle},
 	{"sym-revision", "revision",
 		"the triangle that common drafting practice puts round a revision's number", false, revision},
 	{"sym-view", "look this way",

@@ -1,0 +1,179 @@
+package render
+
+import (
+	"fmt"
+
+	"galewright/plan"
+	"galewright/plan/hardware"
+	"galewright/render/label"
+	"galewright/render/sheet"
+	"galewright/symbols"
+)
+
+var _ = register(view{Series: 1, Order: 30, Name: "plan notes", Pages: planNotePages})
+
+// planNotePages carries the tables of all plans where they have no column of
+// their own: on small paper.
+func planNotePages(c *context) []*page {
+	if c.sideColumn() > 0 || len(c.House.Plan.Levels) == 0 {
+		return nil
+	}
+	f := c.newFlow("Notes to the plans", "plan notes")
+	var notes []string
+	for _, l := range c.House.Plan.Levels {
+		if rows := c.holesOf(l); len(rows) > 0 {
+			f.put(c.holeTable(l, rows))
+			notes = append(notes, holeNote)
+			notes = notes[:1]
+		}
+	}
+	notes = append(append([]string{}, levelNotes...), notes...)
+	notes = append(notes, c.foundationNotes()...)
+	f.put(numbered("Notes", append(notes, c.roofNotes()...)))
+	return f.done()
+}
+
+var levelNotes = []string{
+	"Hardware stands in lanes beside its wall, each piece at its place along the wall; the elevation that the arrow names gives the exact place and height.",
+	"Dark studs run from plate to plate, light ones carry headers. Hatched walls are shear walls with their edge and field nailing.",
+	"Two slanting strokes: a break in the top plates. Dimensions are to the outside face of studs.",
+}
+
+const holeNote = "Holes are laid out from the outside faces of studs, which is the edge of the deck."
+
+// levelTables are the tables beside a level's plan.
+func (c *context) levelTables(l *plan.Level, holes []holeRow) []*table {
+	if len(holes) == 0 {
+		return []*table{numbered("Notes", levelNotes)}
+	}
+	notes := append(append([]string{}, levelNotes...), holeNote)
+	return []*table{c.holeTable(l, holes), numbered("Notes", notes)}
+}
+
+// planTables sets the view's title, the north arrow, the map of the parts and
+// the tables.
+func (v *planView) planTables(name string, s planSheet, tables []*table) {
+	v.board.BlockText(v.viewTitle(sheet.Pt{X: v.Area.X, Y: v.Area.Y + v.Area.H}, name, s.scale))
+	v.board.Block(v.vp.Clip.Inset(-4))
+	x, y := v.Area.X+v.Area.W-9, v.Area.Y+9
+	v.planNorth(sheet.Pt{X: x, Y: y})
+	if s.cols*s.rows > 1 {
+		v.partMap(s, sheet.Rect{X: v.Area.X + v.Area.W - 20, Y: v.Area.Y + 20, W: 20, H: 20})
+	}
+	if v.sideColumn() == 0 { // notes are on a sheet of their own
+		v.looseLegend()
+		return
+	}
+	v.columnTables(append([]*table{v.sheetLegend()}, tables...))
+}
+
+// columnTables sets tables in the column at the right of a large sheet.
+func (v *planView) columnTables(tables []*table) {
+	x, y := v.Area.X+v.Area.W-v.sideColumn()+6, v.Area.Y+20
+	for _, t := range tables {
+		laid := t.lay(v.context, v.sideColumn()-6)
+		if y+laid.height() > v.Area.Y+v.Area.H {
+			v.lost(t.Title)
+			continue
+		}
+		laid.draw(v.page, sheet.Pt{X: x, Y: y})
+		y += laid.height() + 6
+	}
+}
+
+// looseLegend sets the numbers and symbols of a small sheet where it has room
+// left: first beside the title block, then round the plan, in as few columns
+// as fit.
+func (v *planView) looseLegend() {
+	spots := label.NewBoard(v.frame.Inset(gutter(v.context.Paper)))
+	for _, b := range v.Boxes {
+		spots.Block(b.Rect.Inset(-1.5))
+	}
+	spots.Block(v.vp.Clip.Inset(-v.lanePitch() * 3))
+	items := v.legendItems()
+	z := v.Size.Note
+	var wide sheet.MM
+	for _, it := range items {
+		wide = max(wide, textWidth(v.legendEntry(it), z, false))
+	}
+	wide += 2*v.legendRadius() + 12
+	const high = 7.0
+	for cols := 1; cols <= max(len(items), 1); cols++ {
+		rows := (len(items) + cols - 1) / cols
+		r, ok := v.looseSpot(spots, sheet.MM(cols)*wide, sheet.MM(rows)*high+z*2)
+		if !ok {
+			continue
+		}
+		v.boxedText("label", lettered{S: "On this sheet", At: sheet.Pt{X: r.X, Y: r.Y + z*1.2}, Bold: true, Role: "note"})
+		for i, it := range items {
+			v.setLegendEntry(it, sheet.Rect{X: r.X + sheet.MM(i/rows)*wide, Y: r.Y + z*2 + sheet.MM(i%rows)*high, W: wide, H: high})
+		}
+		return
+	}
+	v.lost("legend")
+}
+
+// legendEntry says mark and count of an item on this sheet.
+func (v *planView) legendEntry(it *hardware.Item) string {
+	return fmt.Sprintf("%s: %d", it.Mark, v.shown[it])
+}
+
+// setLegendEntry draws one entry of the loose legend in its place.
+func (v *planView) setLegendEntry(it *hardware.Item, r sheet.Rect) {
+	rad, y, z := v.legendRadius(), r.Y+r.H/2, v.Size.Note
+	v.legendCircle(v.Schedule.Number(it.Mark), sheet.Pt{X: r.X + rad, Y: y}, "legend entry "+it.Mark, nil)
+	if s, ok := symbols.For(it.Kind.Symbol); ok {
+		k := 4.6 / float64(max(s.Box.W, s.Box.H))
+		v.use(s.ID, sheet.Pt{X: r.X + 2*rad + 4, Y: y}, 0, k, nil)
+	}
+	v.boxedText("label", lettered{S: v.legendEntry(it), At: sheet.Pt{X: r.X + 2*rad + 8, Y: y + z/2}, Role: "note"})
+}
+
+// looseSpot finds a free place of a size, low ones first, from the left.
+func (v *planView) looseSpot(spots *label.Board, w, h sheet.MM) (sheet.Rect, bool) {
+	in := v.frame.Inset(gutter(v.context.Paper) + label.Gap)
+	for y := in.Y + in.H - h; y >= in.Y; y -= 2 {
+		for x := in.X; x+w <= in.X+in.W; x += 2 {
+			if r := (sheet.Rect{X: x, Y: y, W: w, H: h}); spots.Free(r) {
+				return r, true
+			}
+		}
+	}
+	return sheet.Rect{}, false
+}
+
+// planNorth draws the north mark about a centre; on a turned plan its letter
+// stays upright.
+func (v *planView) planNorth(at sheet.Pt) {
+	if !v.turned {
+		v.northArrow(at, 0)
+		return
+	}
+	const k = 2
+	z := v.Size.Dim
+	c := sheet.Pt{X: at.X - z, Y: at.Y}
+	v.use("sym-needle", c, -90, k, nil)
+	r := v.text(lettered{S: "N", Cap: z, At: sheet.Pt{X: c.X + 3*k + 0.8, Y: c.Y + z/2}, Bold: true, Role: "label"})
+	v.box("label", "north", r.Union(sheet.Rect{X: c.X - 3*k, Y: c.Y - 2*k, W: 6 * k, H: 4 * k}))
+}
+
+// partMap draws the outline of the house with the part this sheet shows.
+func (v *planView) partMap(s planSheet, r sheet.Rect) {
+	lo, hi, _ := v.wallBounds()
+	u0, u1, v0, v1 := spanUV(lo, hi, s.turned)
+	k := min(float64(r.W)/(u1-u0), float64(r.H)/(v1-v0))
+	at := func(u, w float64) sheet.Pt {
+		u, w = max(u0, min(u1, u)), max(v0, min(v1, w))
+		return sheet.Pt{X: r.X + r.W - sheet.MM((u1-u)*k), Y: r.Y + sheet.MM((v1-w)*k)}
+	}
+	a, b := at(s.u0, s.v1), at(s.u1, s.v0)
+	v.rect(sheet.Style{Fill: sheet.Mid, Layer: sheet.LayerNote}, sheet.Rect{X: a.X, Y: a.Y, W: b.X - a.X, H: b.Y - a.Y})
+	for _, w := range v.House.Plan.Walls {
+		if w.Exterior {
+			p, q := uv(w.From, s.turned), uv(w.To, s.turned)
+			v.line(sheet.PenMember, sheet.LayerNote, at(p.X, p.Y), at(q.X, q.Y))
+		}
+	}
+	c := at(u0, v1)
+	v.box("label", "map of parts", sheet.Rect{X: c.X, Y: c.Y, W: r.X + r.W - c.X, H: sheet.MM((v1 - v0) * k)})
+}
