@@ -16,6 +16,7 @@ func (r *reader) check() {
 	for _, w := range r.plan.Walls {
 		r.checkWall(w)
 	}
+	r.checkTwice()
 	for _, l := range r.plan.Levels {
 		r.checkOutline(l)
 	}

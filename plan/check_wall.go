@@ -47,13 +47,29 @@ func (r *reader) checkWall(w *Wall) {
 	for _, s := range w.Shear {
 		r.checkShear(w, s, where)
 	}
-	for _, before := range r.plan.Walls {
-		if before == w {
-			break
+}
+
+// checkTwice refuses two walls of one level that stand on one line.
+func (r *reader) checkTwice() {
+	type line struct {
+		level *Level
+		a, b  geom.Vec2
+	}
+	seen := map[line]*Wall{}
+	for _, w := range r.plan.Walls {
+		if w.Level == nil || r.broken[w] {
+			continue
 		}
-		if before.Level == w.Level && (before.From == w.From && before.To == w.To || before.From == w.To && before.To == w.From) {
-			r.fail(w.Pos, "wall-twice", where, "take one of them out", "it stands where wall %s stands (line %d)", before.Name, before.Pos.Line)
+		a, b := w.From, w.To
+		if b.X < a.X || b.X == a.X && b.Y < a.Y {
+			a, b = b, a
 		}
+		key := line{w.Level, a, b}
+		if before := seen[key]; before != nil {
+			r.fail(w.Pos, "wall-twice", "wall "+w.Name, "take one of them out", "it stands where wall %s stands (line %d)", before.Name, before.Pos.Line)
+			continue
+		}
+		seen[key] = w
 	}
 }
 
@@ -112,67 +128,3 @@ func (r *reader) checkShear(w *Wall, s *Shear, wall string) {
 		}
 	}
 }
-
-// checkOutline looks whether the exterior walls of a level go round it, the
-// right way.
-func (r *reader) checkOutline(l *Level) {
-	var walls []*Wall
-	area, closed := 0.0, true
-	for _, w := range r.plan.Walls {
-		if w.Level == nil || r.broken[w] {
-			return // the outline is not known
-		}
-		if w.Exterior && w.on(l) && w.Length() > 0 {
-			walls = append(walls, w)
-			area += w.From.Cross(w.To)
-		}
-	}
-	for _, w := range walls {
-		if !r.followed(w, walls, l) {
-			closed = false
-		}
-	}
-	if closed && area < 0 {
-		r.fail(walls[0].Pos, "clockwise", "level "+l.Name, "swap from and to of every wall, and write them counterclockwise",
-			"its exterior walls go clockwise; seen from outside each must run from left to right")
-	}
-}
-
-// followed tells whether an exterior wall begins where w ends; if not, it
-// says what is there instead. A corner short by less than two feet is a slip.
-func (r *reader) followed(w *Wall, walls []*Wall, l *Level) bool {
-	var near *Wall
-	best := math.Inf(1)
-	for _, x := range walls {
-		if x == w {
-			continue
-		}
-		if apart(x.From, w.To) <= tolerance {
-			return true
-		}
-		if d := apart(x.From, w.To); d < best {
-			near, best = x, d
-		}
-	}
-	where := "wall " + w.Name
-	for _, x := range walls {
-		if x != w && apart(x.To, w.To) <= tolerance {
-			r.fail(w.Pos, "wall-turned", where, "swap from and to of one of them: seen from outside each runs from left to right",
-				"it ends where wall %s ends", x.Name)
-			return false
-		}
-	}
-	switch {
-	case near == nil:
-		r.warn(w.Pos, "open-outline", where, "add the other walls", "it is the only exterior wall of level %s", l.Name)
-	case best < 24:
-		r.fail(w.Pos, "corner-apart", where, "let one begin where the other ends",
-			"it ends %s from where wall %s begins", length.Feet(best), near.Name)
-	default:
-		r.warn(w.Pos, "open-outline", where, "add the wall that is missing, or write interior = true", "no exterior wall of level %s begins where it ends", l.Name)
-	}
-	return false
-}
-
-// apart returns the distance of two points, in.
-func apart(a, b geom.Vec2) float64 { return a.Sub(b).Len() }

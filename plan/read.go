@@ -20,7 +20,8 @@ import (
 func Read(file string, src []byte, load func(name string) ([]byte, error)) (*Plan, Diagnostics) {
 	p := &Plan{File: file}
 	var found Diagnostics
-	r := &reader{file: file, plan: p, found: &found, load: load, own: map[string]bool{}, broken: map[any]bool{}}
+	r := newReader(file, p, &found)
+	r.load = load
 	m, ok := r.decode(src)
 	if ok {
 		read(node{r, "", "", m}, rootKeys(), p)
@@ -174,7 +175,7 @@ func readCatalogues(v value, p *Plan) {
 			x.bad("no-file", "the name is relative to the plan", "cannot read %q: %s", name, oneLine(err.Error()))
 			continue
 		}
-		sub := &reader{file: path.Join(path.Dir(v.r.file), name), plan: p, found: v.r.found, own: map[string]bool{}, broken: map[any]bool{}}
+		sub := newReader(path.Join(path.Dir(v.r.file), name), p, v.r.found)
 		if m, ok := sub.decode(src); ok {
 			keys := []binding[Plan]{tablesKey("item", "", readItems).must()}
 			read(node{sub, "", fmt.Sprintf("catalogue %s", name), m}, keys, p)

@@ -45,22 +45,28 @@ func readPlaces(n node, i int, p *Plan) {
 		n.fault("", "missing-key", `add use = "..."; only action = "remove" with on = "..." can do without`, "use is missing")
 	}
 	n.uses(x.Use)
-	n.known("wall", x.Wall, p.wallNames())
-	n.known("roof", x.Roof, p.roofNames())
-	n.known("girder", x.Girder, p.girderNames())
-	n.known("porch", x.Porch, p.porchNames())
+	n.known("wall", x.Wall, p.wallNames)
+	n.known("roof", x.Roof, p.roofNames)
+	n.known("girder", x.Girder, p.girderNames)
+	n.known("porch", x.Porch, p.porchNames)
 	p.Places = append(p.Places, x)
 }
 
-// known checks a reference by name.
-func (n node) known(key, name string, names []string) {
-	for _, x := range names {
-		if x == name {
-			return
-		}
+// known checks a reference by name; the set of names of a kind is made once.
+func (n node) known(kind, name string, names func() []string) {
+	if name == "" {
+		return
 	}
-	if name != "" {
-		n.fault(key, "unknown-"+key, nearest(name, names), "there is no %s %q", key, strings.TrimSpace(name))
+	set := n.r.names[kind]
+	if set == nil {
+		set = map[string]bool{}
+		for _, x := range names() {
+			set[x] = true
+		}
+		n.r.names[kind] = set
+	}
+	if !set[name] {
+		n.fault(kind, "unknown-"+kind, nearest(name, names()), "there is no %s %q", kind, strings.TrimSpace(name))
 	}
 }
 

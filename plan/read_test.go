@@ -269,6 +269,15 @@ func TestOutline(t *testing.T) {
 	_, ds = read(square(a, d, c, b), nil)
 	require.Equal(t, "clockwise", ds[0].Code)
 
+	// A court inside the house: its walls, seen from the court, go clockwise round it.
+	court := square(a, b, c, d)
+	for i, q := range []string{`["5'", "4'"]`, `["5'", "6'"]`, `["9'", "6'"]`, `["9'", "4'"]`} {
+		to := []string{`["5'", "6'"]`, `["9'", "6'"]`, `["9'", "4'"]`, `["5'", "4'"]`}[i]
+		court += "[[wall]]\nname = \"c" + string(rune('0'+i)) + "\"\nfrom = " + q + "\nto = " + to + "\n"
+	}
+	_, ds = read(court, nil)
+	require.Empty(t, lines(ds))
+
 	turned := strings.Replace(square(a, b, c, d), "from = "+b+"\nto = "+c, "from = "+c+"\nto = "+b, 1)
 	_, ds = read(turned, nil)
 	require.Contains(t, strings.Join(lines(ds), "\n"), "it ends where wall w0 ends (wall w1); swap from and to of one of them")

@@ -19,6 +19,13 @@ type reader struct {
 	// broken are openings, shear segments, levels and walls that could not be
 	// read whole: comparing their numbers would only add false faults.
 	broken map[any]bool
+	// names are the names of walls, roofs, girders, porches, by kind, once
+	// they are all read.
+	names map[string]map[string]bool
+}
+
+func newReader(file string, p *Plan, found *Diagnostics) *reader {
+	return &reader{file: file, plan: p, found: found, own: map[string]bool{}, broken: map[any]bool{}, names: map[string]map[string]bool{}}
 }
 
 // pos returns the place of a key path, or of its nearest ancestor.
