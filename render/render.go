@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/loadpath"
 	"galewright/plan/placement"
 	"galewright/plan/schedule"
 	"galewright/render/sheet"
@@ -18,6 +19,8 @@ type Model struct {
 	House     *framing.House
 	Placement *placement.Placement
 	Schedule  *schedule.Schedule
+	// Loads is the load path of the house; nil leaves its sheet out.
+	Loads *loadpath.Report
 }
 
 // Options chooses what is drawn and on what.
