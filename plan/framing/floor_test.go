@@ -88,13 +88,13 @@ func TestStemWallHasSillPlates(t *testing.T) {
 	p.Foundation = plan.Foundation{Kind: "stem", Sill: twoBySix}
 	p.Girders = p.Girders[1:2]
 	p.Girders[0].Piles = nil
-	p.Girders[0].From.X, p.Girders[0].To.X = 5.5, 330.5
 	h := frame(t, p)
 	sills := roles(h, SillPlate)
 	require.NotEmpty(t, sills)
 	for _, m := range sills {
 		assert.InDelta(t, 110, m.Z1, 1e-9)
 	}
+	assert.Len(t, of(h, "1B", SillPlate), 2, "cut out for the girder's pocket")
 	j := joints(h, "1A", StudBase)[3]
 	assert.Equal(t, []Role{Stud, Rim, BottomPlate, SillPlate}, rolesOf(j))
 }

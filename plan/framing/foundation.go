@@ -201,7 +201,8 @@ func (b *builder) pile(g *framedGirder, line geom.Frame, s float64, sec plan.Lum
 	return b.member(m)
 }
 
-// sillPlates runs the sill plate on a stem wall under the rim.
+// sillPlates runs the sill plate on a stem wall under the rim, cut out where
+// a girder lies in its pocket.
 func (b *builder) sillPlates(d *deck) {
 	sill := b.plan.Foundation.Sill
 	if sill.Depth == 0 {
@@ -210,7 +211,17 @@ func (b *builder) sillPlates(d *deck) {
 	for _, loop := range d.loops {
 		for i, s := range stripsOf(loop, sill.Depth) {
 			w := loop[i].w
-			w.sills = append(w.sills, b.strip(w, d.level, SillPlate, s, sill, d.z0-sill.Width(), d.z0)...)
+			runs := []span{{s.s0, s.s1}}
+			for _, g := range b.girders {
+				if lo, hi, ok := s.crossing(g.body); ok && g.near(w.extent()) {
+					runs = without(runs, span{lo, hi})
+				}
+			}
+			for _, r := range runs {
+				if r.hi-r.lo > plate {
+					w.sills = append(w.sills, b.strip(w, d.level, SillPlate, body{s.f, r.lo, r.hi, s.d}, sill, d.z0-sill.Width(), d.z0)...)
+				}
+			}
 		}
 	}
 }
