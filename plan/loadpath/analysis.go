@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
 	"galewright/plan/wind"
@@ -28,16 +29,19 @@ type analysis struct {
 	bearing map[*plan.Level][]*plan.Wall // bearing walls by the level whose plates they carry
 	piles   *piling
 	porches []*porchPost
+	faces   *faceGrid
 	peaks   map[*framing.Joint]*peak
-	pairAt  map[*framing.Joint]*pair
 	orphan  map[*plan.Wall]float64 // largest uplift that found nothing below, lb ASD
 	// this case:
 	rafterLoad map[*framing.Joint]Force
+	roofCases  map[*plan.Roof]roofCase
 	lost       map[*plan.Level]Force
+	depth      int // of members resting on members
 	// over all cases, lb ASD:
 	unheld, ridgeLost float64
 	balances          []Balance
 	lateral           *lateral
+	footOf            map[*framing.Member]*framing.Joint // stud-stud or stud-base
 	wallEnds          map[*plan.Wall][]*framing.Joint
 	joints            map[*plan.Wall][]*framing.Joint
 }
@@ -55,7 +59,7 @@ func analyse(pl *placement.Placement) *analysis {
 	a := &analysis{
 		plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan),
 		byWall: map[*plan.Wall]*wallPath{}, bearing: map[*plan.Level][]*plan.Wall{},
-		peaks: map[*framing.Joint]*peak{}, pairAt: map[*framing.Joint]*pair{}, orphan: map[*plan.Wall]float64{},
+		peaks: map[*framing.Joint]*peak{}, orphan: map[*plan.Wall]float64{},
 	}
 	a.basis, a.main = basisOf(a.house)
 	a.q = a.basis.Envelope().QKd
@@ -65,8 +69,12 @@ func analyse(pl *placement.Placement) *analysis {
 			a.bearing[topLevel(w)] = append(a.bearing[topLevel(w)], w)
 		}
 	}
+	a.footOf = map[*framing.Member]*framing.Joint{}
 	a.wallEnds, a.joints = map[*plan.Wall][]*framing.Joint{}, map[*plan.Wall][]*framing.Joint{}
 	for _, j := range a.house.Joints {
+		if j.Kind == framing.StudStud || j.Kind == framing.StudBase {
+			a.footOf[j.First()] = j
+		}
 		if j.Wall != nil {
 			a.joints[j.Wall] = append(a.joints[j.Wall], j)
 		}
@@ -76,11 +84,11 @@ func analyse(pl *placement.Placement) *analysis {
 	}
 	a.piles = a.newPiling()
 	a.porchPosts()
+	a.faces = newFaceGrid(a.house.Roof)
 	a.wallPaths()
 	a.strips()
 	for _, p := range a.pairs {
 		p.shape()
-		a.pairAt[p.joint] = p
 	}
 	a.ridgeEnds()
 	a.runUplift()
@@ -148,18 +156,29 @@ func (a *analysis) onPorch(j *framing.Joint, f Force) {
 // ridgeEnds finds the walls under the ends of ridge beams.
 func (a *analysis) ridgeEnds() {
 	for _, r := range a.ridges {
-		for _, e := range []struct{ u float64 }{{0}, {r.m.B.Sub(r.m.A).Flat().Len()}} {
-			p := r.m.A.Flat().Add(r.m.B.Sub(r.m.A).Flat().Unit().Mul(e.u))
+		i := ridgeAxis(r.roof)
+		for _, at := range []float64{r.lo, r.hi} {
+			p := geom.Vec2{X: at, Y: r.cross}
+			if i == 1 {
+				p = geom.Vec2{X: r.cross, Y: at}
+			}
 			for _, w := range a.paths {
 				s, t := w.w.Frame().Local(p)
-				if w.top == r.roof.Over && len(w.carriers) > 0 && s > -12 && s < w.w.Length()+12 && math.Abs(t-w.w.Depth()/2) < 12 {
-					r.ends = append(r.ends, ridgeEnd{e.u, w, s})
+				if w.top == r.roof.Over && len(w.carriers) > 0 && s > -endReach && s < w.w.Length()+endReach && math.Abs(t-w.w.Depth()/2) < endReach+r.roof.Rake {
+					r.ends = append(r.ends, ridgeEnd{at, w, s})
 					break
 				}
 			}
 		}
+		if len(r.ends) == 2 && r.ends[1].at-r.ends[0].at < 1 {
+			r.ends = r.ends[:1]
+		}
 	}
 }
+
+// endReach is how far from a wall the end of a ridge beam over it may lie on
+// plan, in, its overhang apart.
+const endReach = 12
 
 // balance closes the account of one wind case.
 func (a *analysis) balance(c windCase) {

@@ -34,11 +34,16 @@ const (
 // mark add up, of different marks the best counts, for they do not take load
 // together. It is nil when there is no piece.
 func (a *analysis) capacityAt(j *framing.Joint, dir pull) *Capacity {
+	return a.capacityOf(j, dir, func(*placement.Piece) bool { return true })
+}
+
+// capacityOf is capacityAt for the pieces that use allows.
+func (a *analysis) capacityOf(j *framing.Joint, dir pull, use func(*placement.Piece) bool) *Capacity {
 	var best *Capacity
 	seen := map[string]bool{}
 	for _, p := range a.placed.At(j) {
 		mark := p.Item.Mark
-		if seen[mark] {
+		if seen[mark] || !use(p) {
 			continue
 		}
 		seen[mark] = true
@@ -96,6 +101,11 @@ func (c *Capacity) least(t Term, governs string) {
 	}
 }
 
+// screwRoot is the root diameter of a screw in parts of its size: assumed.
+// Bending yield and bearing are those of a nail of that diameter (NDS Table
+// I1 covers wood screws in the same rows, from memory).
+const screwRoot = 0.75
+
 // nailTerms adds the nails of each part: each end of a strap, each leg of a
 // clip, must hold the whole force.
 func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
@@ -107,8 +117,8 @@ func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
 		word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
 		switch {
 		case word == "screw" || word == "lag":
-			c.Unknown = word + "s are not computed; give the maker's load"
-			continue
+			n.Diameter *= screwRoot
+			n.Name += " (root 0.75 of its size, assumed)"
 		case n.Bolt():
 			a.boltTerm(c, p, f.Part, n, f.Count)
 			continue
@@ -147,7 +157,7 @@ func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hard
 	}
 	chain := timber.Condition{Duration: timber.WindDuration}.Chain()
 	value := z.Z * chain.Product() * float64(count)
-	c.least(Term{fmt.Sprintf("%d nails %s %s: Z %.1f lb (mode %s, steel %.4f in, G %.2f), %s", count, n.Name, part, z.Z, z.Mode, steel.Thickness, a.species.G, chain), value, "lb"},
+	c.least(Term{fmt.Sprintf("%d of %s %s: Z %.1f lb (mode %s, steel %.4f in, G %.2f), %s", count, n.Name, part, z.Z, z.Mode, steel.Thickness, a.species.G, chain), value, "lb"},
 		fmt.Sprintf("nails %s, mode %s", part, z.Mode))
 }
 

@@ -19,7 +19,7 @@ type Check struct {
 // Checks lists the load checks from ridge to foundation, then sideways.
 func Checks() []*Check {
 	return []*Check{
-		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board, or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
+		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for an even load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the push of the wind on the wall where the maker gives loads sideways", rafterUplift},
 		{"stud-top-uplift", "Plates to studs", "uplift that the top plates hand to each full-height member", upliftAt(framing.StudTop)},
 		{"header-uplift", "Header ends", "uplift over an opening, gathered by the header to the king at each end", upliftAt(framing.OpeningHead)},
@@ -79,7 +79,11 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint, names []string) *Link 
 		}
 	}
 	l.Terms = append(l.Terms, Term{ASD.Name + ", net of dead load, positive upward", p.demand, "lb"})
-	l.close(a.capacityAt(j, upward))
+	held := a.capacityOf(j, upward, ordinary)
+	if held == nil {
+		held = a.capacityAt(j, upward)
+	}
+	l.close(held)
 	if j.Kind == framing.StudStud && !j.Below {
 		l.Notes = append(l.Notes, "nothing stands below to tie to")
 	}

@@ -17,9 +17,6 @@ func ridgeTies(c *Check, a *analysis) (out []*Link) {
 		}
 		l := a.upliftLink(c, j, []string{"across the ridge or on the beam"})
 		l.close(a.capacityAt(j, endways))
-		if a.pairAt[j] != nil {
-			l.Notes = append(l.Notes, "rafters hinged at the ridge and held at the plates: tension T = M/f, wL²/(8f) for an even load")
-		}
 		out = append(out, l)
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"galewright/plan/framing"
+	"galewright/plan/placement"
 	"galewright/plan/timber"
 )
 
@@ -12,7 +13,7 @@ import (
 func unitShear(c *Check, a *analysis) (out []*Link) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
-			l := &Link{Check: c, ID: fmt.Sprintf("%s in storey %s", s.Name, x.Level.Name), Wall: s.Wall, Unit: "plf", Demand: s.Demand, Strength: s.Demand / ASD.W, Case: s.Case,
+			l := &Link{Check: c, ID: s.Name, Wall: s.Wall, Unit: "plf", Demand: s.Demand, Strength: s.Demand / ASD.W, Case: s.Case,
 				Where: fmt.Sprintf("wall %s, storey %s", s.Wall.Name, x.Level.Name)}
 			l.Terms = []Term{
 				{"shear of the line, strength level, " + x.Name, x.Force, "lb"},
@@ -106,12 +107,50 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 		}
 		return l
 	}
-	l.close(a.capacityAt(j, upward))
+	a.closeEnd(l, j)
 	if len(s.above) == 0 && carriesUpper(x) {
 		l.Notes = append(l.Notes, "a segment of the storey above on this line ends elsewhere; its end tension is not in this number")
 	}
 	return l
 }
+
+// closeEnd finds what holds a segment's end: pieces at its wall-end joint, or
+// a long strap or holdown on the same post at the joint of its foot. Where
+// that one is all there is at the foot, it carries the post's uplift too.
+func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
+	if c := a.capacityAt(j, upward); c != nil {
+		l.close(c)
+		return
+	}
+	foot := a.footOf[j.First()]
+	if foot == nil {
+		l.close(nil)
+		return
+	}
+	c := a.capacityOf(foot, upward, engineered)
+	l.close(c)
+	if c == nil || l.Demand <= least {
+		return
+	}
+	l.Notes = append(l.Notes, "held by "+c.Mark+" at joint "+foot.ID)
+	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.capacityOf(foot, upward, ordinary) == nil {
+		l.Demand += p.demand
+		l.Terms = append(l.Terms, Term{"uplift of the post, which the same piece carries", p.demand, "lb"})
+		l.close(c)
+	}
+}
+
+// engineered tells whether a piece is of a kind that goes in for a shear
+// wall's end; ordinary is any other.
+func engineered(p *placement.Piece) bool {
+	switch p.Item.Kind.Name {
+	case "long strap", "holdown", "holdown pair":
+		return true
+	}
+	return false
+}
+
+func ordinary(p *placement.Piece) bool { return !engineered(p) }
 
 // carriesUpper tells whether segments of the storey above stand on the line.
 func carriesUpper(x *ShearLine) bool {

@@ -35,8 +35,8 @@ func (a *analysis) sideLoads(s *strip, c windCase, rc roofCase) (out side) {
 // pairLoads takes the load of both rafters as of one stiff piece on two
 // plates: what each plate holds, and the pull across the ridge from the
 // moment about one plate.
-func (a *analysis) pairLoads(p *pair, c windCase, rc roofCase) {
-	l, r := a.sideLoads(p.a, c, rc), a.sideLoads(p.b, c, rc)
+func (a *analysis) pairLoads(p *pair, c windCase) {
+	l, r := a.sideLoads(p.a, c, a.roofCase(c, p.a.roof)), a.sideLoads(p.b, c, a.roofCase(c, p.b.roof))
 	over := l.moment.add(r.moment.times(-1)).times(1 / p.span) // passes the ridge from a to b
 	p.react(a, l.sum.add(over.times(-1)), r.sum.add(over))
 	if p.rise > 1 {

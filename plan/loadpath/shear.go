@@ -108,13 +108,16 @@ func (a *analysis) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax int) *Segment {
 	f := w.Frame()
 	p, q := axis(f.At(s.From, 0, 0).Flat(), ax), axis(f.At(s.To, 0, 0).Flat(), ax)
-	g := &Segment{Wall: w, Shear: s, Name: s.Name, Lo: math.Min(p, q), Hi: math.Max(p, q), Length: s.To - s.From,
+	g := &Segment{Wall: w, Shear: s, Name: w.Name + "/" + s.Name, Lo: math.Min(p, q), Hi: math.Max(p, q), Length: s.To - s.From,
 		Height: lv.PlateHeight, Factor: 1, base: w.Level == lv, depth: lv.FloorDepth}
 	if w.Height > 0 && !w.Balloon() {
 		g.Height = w.Height
 	}
-	if g.Name == "" {
-		g.Name = fmt.Sprintf("%s, segment %d", w.Name, i+1)
+	if s.Name == "" {
+		g.Name = fmt.Sprintf("%s/%d", w.Name, i+1)
+	}
+	if w.Balloon() {
+		g.Name += "@" + lv.Name
 	}
 	u, err := timber.Sheathing{Thickness: s.Panel, Nail: s.Nail, Edge: s.Edge, G: a.species.G, BothFaces: s.BothFaces, Edition: 2021}.UnitShear()
 	if err != nil {

@@ -24,7 +24,9 @@ type strip struct {
 	// along0..along1 is the stretch along the ridge axis that it covers.
 	along0, along1 float64
 	inside         [2]float64 // u between the outside faces of the walls
-	ends           []support  // by u
+	face           *framing.Face
+	gathers        bool      // a hip or valley
+	ends           []support // by u
 	pair           *pair
 }
 
@@ -33,8 +35,9 @@ type support struct {
 	u     float64
 	plate *framing.Joint // over a plate or beam, or
 	on    *strip         // on a hip or valley, or
-	ridge *ridge         // at a ridge
-	joint *framing.Joint
+	ridge *ridge         // at a ridge, or a ledger when all three are nil
+	joint *framing.Joint // nil where framing knows no joint
+	at    geom.Vec2      // plan point
 }
 
 // slopesAlong tells whether the strip slopes along its roof's ridge axis, as
@@ -77,18 +80,19 @@ type pair struct {
 	along float64
 }
 
-// ridge is one ridge member.
+// ridge is one ridge line; a long board is several members.
 type ridge struct {
-	m       *framing.Member
 	roof    *plan.Roof
 	bearing bool
+	cross   float64 // coordinate across
+	lo, hi  float64 // ends along its axis
 	pairs   []*pair // by place along the ridge
 	ends    []ridgeEnd
 }
 
 // ridgeEnd is a wall under a ridge.
 type ridgeEnd struct {
-	u       float64
+	at      float64 // along the ridge
 	wall    *wallPath
 	station float64
 }
@@ -101,9 +105,9 @@ func (a *analysis) strips() {
 		switch {
 		case m.Roof == nil:
 		case m.Role == framing.Ridge:
-			r := &ridge{m: m, roof: m.Roof, bearing: m.Roof.RidgeBearing}
-			rid[m] = r
-			a.ridges = append(a.ridges, r)
+			rid[m] = a.ridgeLine(m)
+		case m.Role == framing.Truss && m.Roof.Trusses:
+			of[m] = a.truss(m)
 		case m.Role == framing.Rafter || m.Role == framing.Hip || m.Role == framing.Valley:
 			if s := newStrip(m); s != nil {
 				of[m] = s
@@ -115,13 +119,15 @@ func (a *analysis) strips() {
 		switch j.Kind {
 		case framing.RafterPlate:
 			if s := of[j.First()]; s != nil {
-				s.rest(support{plate: j, joint: j}, j.At.Flat())
+				s.nearer(j.At.Flat()).rest(support{plate: j, joint: j}, j.At.Flat())
 			}
 		case framing.RafterRidge:
 			a.ridgeJoint(j, of, rid)
 		}
 	}
+	a.seats()
 	for _, s := range a.rafters {
+		s.face = a.faces.of(s)
 		slices.SortStableFunc(s.ends, func(x, y support) int { return cmpFloat(x.u, y.u) })
 		s.inside = a.insideOf(s)
 	}
@@ -147,11 +153,62 @@ func newStrip(m *framing.Member) *strip {
 	if run < 1 {
 		return nil
 	}
-	return &strip{m: m, roof: m.Roof, low: m.A.Flat(), up: d.Flat().Unit(), run: run, tan: d.Z / run}
+	return &strip{m: m, roof: m.Roof, low: m.A.Flat(), up: d.Flat().Unit(), run: run, tan: d.Z / run,
+		gathers: m.Role == framing.Hip || m.Role == framing.Valley}
+}
+
+// ridgeLine returns the ridge that a member is part of.
+func (a *analysis) ridgeLine(m *framing.Member) *ridge {
+	ax := ridgeAxis(m.Roof)
+	if d := m.B.Sub(m.A).Flat(); math.Abs(axis(d, ax)) < math.Abs(axis(d, 1-ax)) {
+		ax = 1 - ax
+	}
+	lo, hi := axis(m.A.Flat(), ax), axis(m.B.Flat(), ax)
+	lo, hi = math.Min(lo, hi), math.Max(lo, hi)
+	cross := axis(m.A.Flat(), 1-ax)
+	for _, r := range a.ridges {
+		if r.roof == m.Roof && math.Abs(r.cross-cross) < 1 {
+			r.lo, r.hi = math.Min(r.lo, lo), math.Max(r.hi, hi)
+			return r
+		}
+	}
+	r := &ridge{roof: m.Roof, bearing: m.Roof.RidgeBearing, cross: cross, lo: lo, hi: hi}
+	a.ridges = append(a.ridges, r)
+	return r
+}
+
+// truss reads a truss as a pair of rafters from tail to peak, and returns
+// the one at its A end.
+func (a *analysis) truss(m *framing.Member) *strip {
+	d := m.B.Sub(m.A).Flat()
+	t1, t2 := m.Roof.Pitch/12, m.Roof.Pitch/12
+	if m.Roof.PitchOther > 0 {
+		t2 = m.Roof.PitchOther / 12
+	}
+	if d.Len() < 1 || t1 <= 0 {
+		return nil
+	}
+	run := d.Len() * t2 / (t1 + t2)
+	l := &strip{m: m, roof: m.Roof, low: m.A.Flat(), up: d.Unit(), run: run, tan: t1}
+	r := &strip{m: m, roof: m.Roof, low: m.B.Flat(), up: d.Unit().Mul(-1), run: d.Len() - run, tan: t2}
+	a.rafters = append(a.rafters, l, r)
+	p := &pair{a: l, b: r, along: axis(l.low, ridgeAxis(m.Roof))}
+	l.pair, r.pair = p, p
+	a.pairs = append(a.pairs, p)
+	return l
+}
+
+// nearer returns the strip of a truss whose half p is in; of a rafter itself.
+func (s *strip) nearer(p geom.Vec2) *strip {
+	if s.m.Role == framing.Truss && p.Sub(s.low).Dot(s.up) > s.run {
+		return s.pair.b
+	}
+	return s
 }
 
 // rest adds a support at the plan point p.
 func (s *strip) rest(e support, p geom.Vec2) {
+	e.at = p
 	e.u = math.Min(math.Max(p.Sub(s.low).Dot(s.up), 0), s.run)
 	s.ends = append(s.ends, e)
 }
@@ -161,9 +218,12 @@ func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, r
 	var on *strip
 	var at *ridge
 	var held []*strip
+	ledger := false
 	for i, m := range j.Members {
 		s := of[m]
 		switch {
+		case m.Role == framing.Ledger:
+			ledger = true
 		case rid[m] != nil:
 			at = rid[m]
 		case s != nil && i > 0 && m.Role != framing.Rafter:
@@ -186,6 +246,8 @@ func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, r
 			s.rest(support{ridge: at, joint: j}, j.At.Flat())
 		case on != nil:
 			s.rest(support{on: on, joint: j}, j.At.Flat())
+		case ledger:
+			s.rest(support{joint: j}, j.At.Flat())
 		}
 	}
 }
@@ -221,16 +283,20 @@ func clamp(x, lo, hi float64) float64 { return math.Min(math.Max(x, lo), hi) }
 // way to the neighbours, the outer ones to the edge of the roof.
 func (a *analysis) widths() {
 	type key struct {
-		roof *plan.Roof
+		face *framing.Face // rafters of two roofs may lie in one face
+		roof *plan.Roof    // where there is no face
 		side int
 	}
 	groups := map[key][]*strip{}
 	var order []key
 	for _, s := range a.rafters {
-		if s.m.Role != framing.Rafter || len(s.ends) == 0 && s.pair == nil {
+		if s.gathers || len(s.ends) == 0 && s.pair == nil {
 			continue
 		}
-		k := key{s.roof, s.side()}
+		k := key{face: s.face, side: s.side()}
+		if k.face == nil {
+			k.roof = s.roof
+		}
 		if groups[k] == nil {
 			order = append(order, k)
 		}
@@ -273,11 +339,9 @@ func (a *analysis) edges(s *strip) (lo, hi float64) {
 		i = 0
 	}
 	lo, hi = math.Inf(1), math.Inf(-1)
-	for _, f := range a.house.Roof {
-		if f.Roof == s.roof && f.Slope.Dot(s.up) < -0.9 {
-			for _, p := range f.Outline {
-				lo, hi = math.Min(lo, axis(p.Flat(), i)), math.Max(hi, axis(p.Flat(), i))
-			}
+	if s.face != nil {
+		for _, p := range s.face.Outline {
+			lo, hi = math.Min(lo, axis(p.Flat(), i)), math.Max(hi, axis(p.Flat(), i))
 		}
 	}
 	if lo > hi {

@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 )
 
 // peak is the worst force at one joint over the wind cases, and what it is
@@ -114,7 +115,7 @@ func (a *analysis) handDown(k *carrier, f Force) {
 // fromRoof brings the roof's reactions to plates, beams and ridges.
 func (a *analysis) fromRoof(c windCase) {
 	a.rafterLoad = map[*framing.Joint]Force{}
-	cache := map[*plan.Roof]roofCase{}
+	a.roofCases = map[*plan.Roof]roofCase{}
 	for _, p := range a.pairs {
 		p.pull = Force{}
 	}
@@ -122,15 +123,10 @@ func (a *analysis) fromRoof(c windCase) {
 		if s.width <= 0 {
 			continue
 		}
-		rc, ok := cache[s.roof]
-		if !ok {
-			rc = a.onRoof(c, s.roof)
-			cache[s.roof] = rc
-		}
 		if s.pair == nil {
-			a.roofLoads(s, c, rc, func(u float64, f Force) { a.rest(s, u, f) })
+			a.roofLoads(s, c, a.roofCase(c, s.roof), func(u float64, f Force) { a.rest(s, u, f) })
 		} else if s == s.pair.a {
-			a.pairLoads(s.pair, c, rc)
+			a.pairLoads(s.pair, c)
 		}
 	}
 	for _, p := range a.pairs {
@@ -138,6 +134,9 @@ func (a *analysis) fromRoof(c windCase) {
 	}
 	for _, s := range a.rafters {
 		for _, e := range s.ends {
+			if e.joint == nil {
+				continue
+			}
 			if f, ok := a.rafterLoad[e.joint]; ok {
 				a.note(e.joint, c, f, [4]Force{f})
 			}
@@ -173,16 +172,22 @@ func (a *analysis) rest(s *strip, u float64, f Force) {
 
 // react takes a reaction at one support and passes it on.
 func (a *analysis) react(e support, f Force) {
-	g := a.rafterLoad[e.joint]
-	g.take(f)
-	a.rafterLoad[e.joint] = g
+	if e.joint != nil {
+		g := a.rafterLoad[e.joint]
+		g.take(f)
+		a.rafterLoad[e.joint] = g
+	}
 	switch {
 	case e.plate != nil:
 		a.onPlate(e.plate, f)
+	case e.on != nil && a.depth > 8: // members that rest on each other
+		a.unheld += math.Max(0, f.net(ASD))
 	case e.on != nil:
-		a.rest(e.on, e.joint.At.Flat().Sub(e.on.low).Dot(e.on.up), f)
+		a.depth++
+		defer func() { a.depth-- }()
+		a.rest(e.on, e.at.Sub(e.on.low).Dot(e.on.up), f)
 	case e.ridge != nil:
-		a.onRidge(e.ridge, e.joint, f)
+		a.onRidge(e.ridge, e.at, f)
 	}
 }
 
@@ -199,18 +204,12 @@ func (a *analysis) onPlate(j *framing.Joint, f Force) {
 
 // onRidge takes a force to the walls under the ends of a ridge beam, or at a
 // ridge board to the nearest pair of rafters.
-func (a *analysis) onRidge(r *ridge, j *framing.Joint, f Force) {
-	if !r.bearing && len(r.pairs) > 0 {
-		at, best := axis(j.At.Flat(), ridgeAxis(r.roof)), r.pairs[0]
-		for _, p := range r.pairs {
-			if math.Abs(p.along-at) < math.Abs(best.along-at) {
-				best = p
-			}
-		}
-		best.lift(a, f)
+func (a *analysis) onRidge(r *ridge, p geom.Vec2, f Force) {
+	if near := r.nearest(p); near != nil && !r.bearing {
+		near.lift(a, f)
 		return
 	}
-	u := j.At.Sub(r.m.A).Flat().Len()
+	u := axis(p, ridgeAxis(r.roof))
 	switch len(r.ends) {
 	case 0:
 		a.ridgeLost += math.Max(0, f.net(ASD))
@@ -218,8 +217,35 @@ func (a *analysis) onRidge(r *ridge, j *framing.Joint, f Force) {
 		r.ends[0].wall.roofLoad(r.ends[0].station, f)
 	default:
 		l, h := r.ends[0], r.ends[len(r.ends)-1]
-		k := (u - l.u) / (h.u - l.u)
+		k := (u - l.at) / (h.at - l.at)
 		l.wall.roofLoad(l.station, f.times(1-k))
 		h.wall.roofLoad(h.station, f.times(k))
 	}
+}
+
+// nearest returns the pair of rafters nearest to p along the ridge that
+// stands on plates with both feet, or nil.
+func (r *ridge) nearest(p geom.Vec2) (best *pair) {
+	at := axis(p, ridgeAxis(r.roof))
+	for _, q := range r.pairs {
+		if q.onPlates() && (best == nil || math.Abs(q.along-at) < math.Abs(best.along-at)) {
+			best = q
+		}
+	}
+	return best
+}
+
+// onPlates tells whether plates hold both rafters of the pair.
+func (p *pair) onPlates() bool {
+	return len(p.a.ends) > 0 && p.a.ends[0].plate != nil && len(p.b.ends) > 0 && p.b.ends[0].plate != nil
+}
+
+// roofCase returns what case c asks of a roof, worked out once a case.
+func (a *analysis) roofCase(c windCase, r *plan.Roof) roofCase {
+	rc, ok := a.roofCases[r]
+	if !ok {
+		rc = a.onRoof(c, r)
+		a.roofCases[r] = rc
+	}
+	return rc
 }
