@@ -156,8 +156,7 @@ func cancel(edges [][2]int) (out [][2]int) {
 }
 
 // chain links directed edges into loops and drops corners on straight runs.
-// Where several edges leave a corner the sharpest right turn is taken, so
-// that loops which only touch stay apart.
+// Loops that only touch in a corner stay apart.
 func chain(corners []geom.Vec2, edges [][2]int) (loops [][]geom.Vec2) {
 	used := make([]bool, len(edges))
 	for start := range edges {
@@ -168,7 +167,7 @@ func chain(corners []geom.Vec2, edges [][2]int) (loops [][]geom.Vec2) {
 		for e := start; e >= 0 && !used[e]; {
 			used[e] = true
 			loop = append(loop, corners[edges[e][0]])
-			e = next(corners, edges, used, e)
+			e = next(corners, edges, used, start, e)
 		}
 		if loop = straighten(loop); len(loop) >= 3 {
 			loops = append(loops, loop)
@@ -177,14 +176,15 @@ func chain(corners []geom.Vec2, edges [][2]int) (loops [][]geom.Vec2) {
 	return loops
 }
 
-// next returns the edge that follows e, or -1. Loops run counterclockwise
+// next returns the edge that follows e, the start edge when the loop closes
+// there, or -1. Loops run counterclockwise
 // with the face at their left, so at a corner where two loops touch the
 // leftmost turn stays with the same loop.
-func next(corners []geom.Vec2, edges [][2]int, used []bool, e int) int {
+func next(corners []geom.Vec2, edges [][2]int, used []bool, start, e int) int {
 	best, turn := -1, 0.0
 	d := corners[edges[e][1]].Sub(corners[edges[e][0]]).Unit()
 	for i, f := range edges {
-		if used[i] || f[0] != edges[e][1] {
+		if used[i] && i != start || f[0] != edges[e][1] {
 			continue
 		}
 		v := corners[f[1]].Sub(corners[f[0]]).Unit()
