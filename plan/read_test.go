@@ -3,10 +3,12 @@ package plan_test
 import (
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"galewright/plan"
 )
@@ -361,6 +363,42 @@ func FuzzRead(f *testing.F) {
 		if !ds.Errors() {
 			require.NotEmpty(t, p.Levels)
 			require.NotEmpty(t, p.Walls)
+		}
+	})
+}
+
+// Whatever slips a plan has together, each is told: none hides another.
+func TestNoFaultHidesAnother(t *testing.T) {
+	slips := []struct{ old, new, code string }{
+		{`exposure = "D"`, `exposure = "Q"`, "unknown-word"},
+		{`elevation = "8' 6in"`, `elevation = 8.5`, "no-unit"},
+		{`start = { join = "butt", post = 4 }`, `start = { join = "butt", posts = 4 }`, "unknown-key"},
+		{`pitch = "7:12"`, `pitch = "7"`, "bad-pitch"},
+		{`member = "3-2x12"`, `member = "12"`, "bad-lumber"},
+		{`thickness = "20 ga"`, `thickness = "thin"`, "bad-thickness"},
+		{`type = "10d x 1 1/2"`, `type = "spike"`, "bad-nail"},
+		{`except = { wall = "2N" }`, `except = { wall = "9N" }`, "unknown-wall"},
+		{`uplift = "2 kN"`, `uplift = "2"`, "bad-quantity"},
+		{`date = 2026-03-02`, `date = "March"`, "bad-date"},
+		{`mark = "strap-42"`, `mark = "strap 42"`, "bad-name"},
+		{`from = ["0'", "0'"]` + "\nto = [\"28'\", \"0'\"]\nmember", `from = ["0'"]` + "\nto = [\"28'\", \"0'\"]\nmember", "wrong-type"},
+		{`sill = "2'"`, `sill = "4'"`, "header-through-plate"},
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		src := house
+		var want []string
+		for _, s := range slips {
+			if rapid.Bool().Draw(t, s.code) {
+				src = strings.Replace(src, s.old, s.new, 1)
+				want = append(want, s.code)
+			}
+		}
+		_, ds := read(src, nil)
+		for _, code := range want {
+			require.True(t, slices.ContainsFunc(ds, func(d plan.Diagnostic) bool { return d.Code == code }), "%s among %v", code, lines(ds))
+		}
+		if len(want) == 0 {
+			require.Empty(t, lines(ds))
 		}
 	})
 }
