@@ -32,22 +32,6 @@ var (
 			}
 		})
 
-	rafterWithoutPlate = newCheck("rafter-without-plate", plan.Warning, "a rafter that bears on no plate",
-		"The rafter meets no plate and no valley, so nothing can hold it down.", func(x *placer, c *Check) {
-			held := map[*framing.Member]bool{}
-			for _, j := range x.house.Joints {
-				for _, m := range j.Members {
-					held[m] = held[m] || j.Kind == framing.RafterPlate || role(j, framing.Valley) != nil
-				}
-			}
-			for _, m := range x.house.Members {
-				if m.Role == framing.Rafter && !held[m] && m.Roof != nil {
-					x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: m.Roof.Pos, Where: "roof " + m.Roof.Name + ", rafter " + m.ID,
-						Summary: "a rafter bears on no plate", Mend: "put a bearing wall under it, or change the roof's extent"})
-				}
-			}
-		})
-
 	headerWithoutKing = newCheck("header-without-king", plan.Warning, "a header's end without a king",
 		"Without a full-height stud at a header's end its uplift has no way down.", func(x *placer, c *Check) {
 			for _, j := range x.byKind[framing.OpeningHead] {

@@ -94,8 +94,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 		fmt.Fprintf(b, "  %s\n", q.moved)
 	}
 	if q.Item.Kind.Strap {
-		fmt.Fprintf(b, "  %s of steel: %s on the %s, %s between, %s", length.Feet(q.Length()), length.Feet(q.Laps[0]), roleOf(q, 0), length.Feet(q.gap), length.Feet(q.Laps[1]))
-		fmt.Fprintf(b, " on the %s\n", roleOf(q, 1))
+		fmt.Fprintf(b, "  %s of steel: %s\n", length.Feet(q.Length()), lapText(q))
 	} else if q.Cut > 0 {
 		fmt.Fprintf(b, "  rod cut to %s\n", length.Feet(q.Cut))
 	}
@@ -110,6 +109,21 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 		name += " (" + q.Place.Note + ")"
 	}
 	fmt.Fprintf(b, "  asked for by %s, %s\n", name, line(pos))
+}
+
+// lapText says where the steel of a strap lies.
+func lapText(q *Piece) string {
+	a, b := length.Feet(q.Laps[0]), length.Feet(q.Laps[1])
+	over := q.Joint.Kind == framing.StudTop || q.Joint.Kind == framing.OpeningHead
+	switch {
+	case over && len(q.bands) == 3:
+		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), length.Feet(q.gap))
+	case over:
+		return fmt.Sprintf("%s on the %s, the rest on the plates", a, roleOf(q, 0))
+	case q.gap < touch:
+		return fmt.Sprintf("%s on the %s, %s on the %s", a, roleOf(q, 0), b, roleOf(q, 1))
+	}
+	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), length.Feet(q.gap), b, roleOf(q, 1))
 }
 
 func roleOf(q *Piece, i int) string {

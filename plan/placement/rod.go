@@ -24,7 +24,14 @@ func (x *placer) rod(p *Piece, k, n int) *plan.Diagnostic {
 		s, _ := f.Local(j.At.Flat())
 		off := spread(k, n, max(p.Item.Washer, 3))
 		mid := p.Item.Length / 2
-		p.Path = []geom.Vec3{f.At(s+off, half-mid, j.At.Z), f.At(s+off, half+mid, j.At.Z)}
+		// Half-way up the girder, where the pile's cheek stands behind it.
+		z := j.At.Z
+		if g := j.First(); g.Z1 > g.Z0 {
+			z = (g.Z0 + g.Z1) / 2
+		}
+		upper, lower := pile(j)
+		p.Laid = laid(upper, lower)
+		p.Path = []geom.Vec3{f.At(s+off, half-mid, z), f.At(s+off, half+mid, z)}
 		return nil
 	}
 	if j.Wall == nil {

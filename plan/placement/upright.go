@@ -152,22 +152,43 @@ func laid(ms ...*framing.Member) (out []*framing.Member) {
 	return out
 }
 
-// standalone lays a vertical strap on the side of a girder or porch beam,
-// centred on where it meets what is below.
+// standalone lays a vertical strap on the side of a girder or porch beam and
+// down what carries it: half of it above, but no more than the beam is deep.
 func (x *placer) standalone(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
 	f, half := lineOf(j)
 	if p.Face == "" {
 		p.Face = "outside"
 	}
+	upper, lower := pile(j)
 	total := p.cut(j.Gap, 2*p.Item.Lap)
-	p.Laps = [2]float64{(total - j.Gap) / 2, (total - j.Gap) / 2}
-	p.Laid = j.Members
+	up := (total - j.Gap) / 2
+	if upper.Z1 > j.At.Z {
+		p.room[0] = upper.Z1 - j.At.Z
+		up = min(up, p.room[0])
+	}
+	p.Laps, p.gap = [2]float64{up, total - j.Gap - up}, j.Gap
+	p.Laid = laid(upper, lower)
+	if lower != nil {
+		p.room[1] = lower.Z1 - lower.Z0
+	}
 	s, _ := f.Local(j.At.Flat())
 	g := facingOf(f, s-0.75, s+0.75, 2*half, p.Face)
 	off := spread(k, n, p.wide())
-	p.lay(g.n, g.at(j.At.Z-total/2, off), g.at(j.At.Z+total/2, off))
+	p.lay(g.n, g.at(j.At.Z+up-total, off), g.at(j.At.Z+up, off))
 	return nil
+}
+
+// pile returns the member held at a joint off the walls, and the upright
+// that carries it, or at a post's base what it stands on.
+func pile(j *framing.Joint) (upper, lower *framing.Member) {
+	upper = j.First()
+	for _, m := range j.Members {
+		if m != upper && m.Role != upper.Role {
+			lower = m
+		}
+	}
+	return upper, lower
 }
 
 // lineOf returns a frame along the level member of a joint without a wall,
