@@ -213,7 +213,10 @@ func (b *builder) sillPlates(d *deck) {
 			w := loop[i].w
 			runs := []span{{s.s0, s.s1}}
 			for _, g := range b.girders {
-				if lo, hi, ok := s.crossing(g.body); ok && g.near(w.extent()) {
+				if !g.near(w.extent()) {
+					continue
+				}
+				if lo, hi, ok := s.crossing(g.body); ok {
 					runs = without(runs, span{lo, hi})
 				}
 			}

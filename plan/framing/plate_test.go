@@ -21,7 +21,7 @@ func TestTopPlateJointsLie24InchesApart(t *testing.T) {
 		at := rapid.Float64Range(20, 120).Draw(t, "at")
 		p, w := straight(length, window("w", at, 60))
 		w.Stock = rapid.SampledFrom([]float64{120, 144, 192, 240}).Draw(t, "stock")
-		h := framed(t, p)
+		h := frameDrawn(t, p)
 		lower, upper := breaks(of(h, "1A", TopPlate)), breaks(of(h, "1A", CapPlate))
 		for _, a := range lower {
 			for _, b := range upper {

@@ -149,9 +149,9 @@ func (s shape) innerWall(p *plan.Plan, l int, place func(geom.Vec2) geom.Vec2, m
 
 func same(p geom.Vec2) geom.Vec2 { return p }
 
-// framed frames a drawn plan and lets pass only faults that tell truly that
+// frameDrawn frames a drawn plan and lets pass only faults that tell truly that
 // a partition and an opening want one place.
-func framed(t *rapid.T, p *plan.Plan) *House {
+func frameDrawn(t *rapid.T, p *plan.Plan) *House {
 	h, faults := Frame(p)
 	for _, f := range faults {
 		if f.Code != "wall-in-opening" && f.Code != "opening-near-end" {
@@ -165,7 +165,7 @@ func TestNoTwoMembersOverlap(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawShape(t)
 		turn := rapid.SampledFrom([]float64{0, 0, math.Pi / 4, 0.3}).Draw(t, "turn")
-		h := framed(t, s.plan(turned(turn), false))
+		h := frameDrawn(t, s.plan(turned(turn), false))
 		for _, pair := range h.Overlaps(0.01) {
 			t.Errorf("%s reaches into %s", pair[0].ID, pair[1].ID)
 		}
@@ -179,7 +179,7 @@ func turned(a float64) func(geom.Vec2) geom.Vec2 {
 
 func TestEveryFullStudIsTiedTopAndBottom(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		h := framed(t, drawShape(t).plan(same, false))
+		h := frameDrawn(t, drawShape(t).plan(same, false))
 		top, foot := map[*Member]int{}, map[*Member]int{}
 		for _, j := range h.Joints {
 			switch j.Kind {
@@ -205,7 +205,7 @@ func TestEveryFullStudIsTiedTopAndBottom(t *testing.T) {
 func TestWallLengthsClose(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawShape(t).plan(same, false)
-		h := framed(t, p)
+		h := frameDrawn(t, p)
 		for _, w := range p.Walls {
 			lower, bottom := 0.0, 0.0
 			for _, m := range h.Members {
@@ -242,7 +242,7 @@ func TestMovingTheHouseMovesEveryJoint(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawShape(t)
 		by := geom.Vec2{X: rapid.Float64Range(-5000, 5000).Draw(t, "dx"), Y: rapid.Float64Range(-5000, 5000).Draw(t, "dy")}
-		a, b := framed(t, s.plan(same, false)), framed(t, s.plan(by.Add, false))
+		a, b := frameDrawn(t, s.plan(same, false)), frameDrawn(t, s.plan(by.Add, false))
 		if len(a.Joints) != len(b.Joints) {
 			t.Fatalf("%d joints, moved %d", len(a.Joints), len(b.Joints))
 		}
@@ -263,7 +263,7 @@ func TestMirroredPlanGivesMirroredMembers(t *testing.T) {
 		s := drawShapeOf(t, outlineNames[:4], []float64{12, 16, 24})
 		s.inner = false
 		flip := func(p geom.Vec2) geom.Vec2 { return geom.Vec2{X: -p.X, Y: p.Y} }
-		a, b := places(framed(t, s.plan(same, false)), 1), places(framed(t, s.plan(flip, true)), -1)
+		a, b := places(frameDrawn(t, s.plan(same, false)), 1), places(frameDrawn(t, s.plan(flip, true)), -1)
 		for i := range min(len(a), len(b)) {
 			if a[i] != b[i] {
 				t.Fatalf("%d and %d members; first differ %s and %s", len(a), len(b), a[i], b[i])
