@@ -14,20 +14,12 @@ import (
 var _ = register(view{Series: 7, Order: 10, Name: "check sheets", Pages: checkPages})
 
 // checkPages lays out a box to tick for each piece, wall by wall, in the
-// order of work. Large sheets take several walls; on office paper each wall
-// has its own, to hang where it is nailed.
+// order of work. Walls share a sheet as long as they fit on it whole; a wall
+// that takes more than one has its own, to hang where it is nailed.
 func checkPages(c *context) []*page { return c.largest(checkLaid) }
 
 func checkLaid(c *context) (out []*page) {
 	hosts := c.hosts()
-	if !large(c.Paper) {
-		for _, h := range hosts {
-			f := c.checkFlow("Check sheet: "+h.Name, []*host{h})
-			c.putHost(f, h)
-			out = append(out, f.done()...)
-		}
-		return out
-	}
 	for _, g := range c.checkGroups(hosts) {
 		f := c.checkFlow("Check sheet: "+groupName(g), g)
 		for _, h := range g {

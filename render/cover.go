@@ -124,7 +124,7 @@ func (c *context) windTable() *table {
 		kzt = fmt.Sprintf("%.4g", s.Kzt)
 	}
 	if s.WindSpeed != 0 {
-		ground = fmt.Sprintf("%.4g ft above sea level", s.Elevation)
+		ground = c.above(s.Elevation) + " above sea level"
 	}
 	t := pairs("Wind basis, as the plan gives it", "Basic wind speed", speed, "Exposure", s.Exposure, "Risk category", s.Risk,
 		"Standard", edition, "Enclosure", s.Enclosure, "Topographic factor", kzt, "Ground", ground)
@@ -145,11 +145,19 @@ func (c *context) windTable() *table {
 	return t
 }
 
+// above prints a height over the sea that is given in feet.
+func (c *context) above(ft float64) string {
+	if c.metric() {
+		return fmt.Sprintf("%.1f m", ft*0.3048)
+	}
+	return fmt.Sprintf("%.4g ft", ft)
+}
+
 // legendTable explains every number and symbol, with its count.
 func (c *context) legendTable() *table {
 	t := &table{Title: "Legend", Cols: []tableColumn{
 		{Head: "No.", Align: sheet.Middle}, {Head: "Symbol", Align: sheet.Middle}, {Head: "Mark"},
-		{Head: "What it does", Wrap: true, Grow: true}, {Head: "Pieces", Align: sheet.Right}, {Head: "Detail"},
+		{Head: "What it does", Wrap: true}, {Head: "Pieces", Align: sheet.Right}, {Head: "Detail"},
 	}}
 	details, any := c.ahead(), false
 	for _, l := range c.Schedule.Lines {

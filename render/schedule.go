@@ -160,7 +160,7 @@ func faces(ps []*placement.Piece) string {
 // nailTable sums the nails over all lines, those driven by hand apart.
 func (c *context) nailTable() *table {
 	t := &table{Title: "Nails, bolts and screws", Cols: []tableColumn{
-		{Head: "Fastener", Wrap: true}, {Head: "Driven"}, {Head: "Pieces they hold", Wrap: true}, {Head: "Count", Align: sheet.Right},
+		{Head: "Fastener", Wrap: true}, {Head: "Driven"}, {Head: "For No.", Wrap: true}, {Head: "Count", Align: sheet.Right},
 	}}
 	type key struct {
 		nail string
@@ -185,7 +185,7 @@ func (c *context) nailTable() *table {
 		if k.hand {
 			how = "by hand only"
 		}
-		t.Rows = append(t.Rows, tableRow{Cells: texts(k.nail, how, "No. "+strings.Join(slices.Compact(users[k]), ", "), fmt.Sprint(count[k]))})
+		t.Rows = append(t.Rows, tableRow{Cells: texts(k.nail, how, strings.Join(slices.Compact(users[k]), ", "), fmt.Sprint(count[k]))})
 		all += count[k]
 	}
 	t.Rows = append(t.Rows, tableRow{Bold: true, Cells: texts("All", "", "", fmt.Sprint(all))})
@@ -298,5 +298,9 @@ func (c *context) hostOf(p *placement.Piece) *host {
 	case slices.ContainsFunc(c.House.Plan.Porches, func(q *plan.Porch) bool { return q.Name == j.Host }):
 		kind = "porch "
 	}
-	return &host{Name: kind + j.Host, Key: j.Host, roof: j.Roof != nil}
+	name := j.Host
+	if name != strings.TrimSpace(kind) { // a porch called "porch"
+		name = kind + name
+	}
+	return &host{Name: name, Key: j.Host, roof: j.Roof != nil}
 }

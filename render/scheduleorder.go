@@ -23,11 +23,14 @@ func (c *context) orderTable() *table {
 			section = r.Section
 			t.Rows = append(t.Rows, tableRow{Group: true, Cells: texts(title(section))})
 		}
-		name := r.Name
+		name, size := r.Name, r.Detail
 		if r.Number > 0 {
 			name = fmt.Sprintf("No. %d, %s", r.Number, name)
 		}
-		t.Rows = append(t.Rows, tableRow{Cells: texts(name, r.Detail, blankZero(r.Count), blankZero(r.Spare), buy(r))})
+		if r.Section == "pieces" {
+			size = c.itemSize(c.Schedule.Lines[r.Number-1].Item)
+		}
+		t.Rows = append(t.Rows, tableRow{Cells: texts(name, size, blankZero(r.Count), blankZero(r.Spare), buy(r))})
 	}
 	return t
 }
