@@ -167,6 +167,19 @@ func TestEvilStringsComeBackAsTheyWere(t *testing.T) {
 	}
 }
 
+func TestAnyStringIsWellFormed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.String().Draw(t, "s")
+		root := parse(t, write(t, sample(s), Options{}))
+		require.Equal(t, strings.ReplaceAll(root.Attr["data-sheet"], "\ufffd", ""), strings.Map(func(r rune) rune {
+			if !allowed(r) || r == '\ufffd' {
+				return -1
+			}
+			return r
+		}, s))
+	})
+}
+
 func TestSameSetSameBytes(t *testing.T) {
 	first := write(t, sample("S-201"), Options{Screen: true})
 	for range 20 {
