@@ -75,7 +75,7 @@ var porchKeys = []binding[Porch]{
 	custom("posts", "lengths or @ spacing", `["3in", "9'", "18'"]`, "stations of the post centres, or their greatest spacing", func(v value, p *Porch) {
 		p.Posts = v.stations(p.To.Sub(p.From).Len())
 	}).must(),
-	lengthKey("base", `"0'"`, "height of the posts' foot above grade", func(p *Porch) *float64 { return &p.Base }).or("0'", `"0'"`),
+	lengthKey("base", `"6in"`, "height of the posts' foot above grade", func(p *Porch) *float64 { return &p.Base }).or("0'", `"0'"`),
 	sizeKey("top", `"9'"`, "height of the beam's top above grade", func(p *Porch) *float64 { return &p.Top }).must(),
 }
 
