@@ -22,7 +22,9 @@ func (f *roofFrame) plateJoint(m *Member, r bar, seats []bearing, owner *roofBod
 		}
 	}
 	if corner && len(real) > 1 {
-		slices.SortStableFunc(real, func(a, b bearing) int { return cmp.Compare(b.u1-b.u0, a.u1-a.u0) })
+		slices.SortStableFunc(real, func(a, b bearing) int {
+			return cmp.Compare(math.Round((b.u1-b.u0)*100), math.Round((a.u1-a.u0)*100)) // ties go to the wall written first
+		})
 		real = real[:1]
 	}
 	found := false
@@ -58,20 +60,16 @@ func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) b
 	return true
 }
 
-// rakeJoint adds the joint of a flush rafter where the rake wall runs through
-// to the corner and carries it on its sloping plate: it belongs to the eave's
-// wall, at whose end it stands.
+// rakeJoint adds the joint of a rafter where a rake wall runs through to the
+// corner and carries it on its sloping plate: it belongs to the eave's wall,
+// at whose end it stands.
 func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int) bool {
-	if !r.run.Flush {
-		return false
-	}
-	for _, rake := range rb.sides[rb.endOf(r.run)].walls {
-		fw := f.byWall[rake]
-		if fw == nil || rake.Top != "rake" {
+	for _, rake := range f.rakes {
+		along, in := rake.wall.frame.Local(p.Add(r.dir))
+		if in < -near || in > rake.wall.Depth()+near || along < -near || along > rake.wall.Length()+near {
 			continue
 		}
-		along, _ := fw.frame.Local(p)
-		plate := fw.plateUnder(along)
+		plate := rake.wall.plateUnder(along)
 		for _, w := range rb.sides[side].walls {
 			s, t := w.Frame().Local(p)
 			if plate != nil && math.Abs(t) < near && s > -near && s < w.Length()+near {

@@ -208,10 +208,11 @@ func (f *roofFrame) eavesAt(p geom.Vec2) (out []geom.Plane) {
 	return out
 }
 
-// commonsAt cuts a hip that comes up to the end of a ridge to the side of
-// the last pair of common rafters there, between which and the one in the
-// ridge's line it is fitted.
+// commonsAt cuts a hip that comes up to the end of a ridge to the sides of
+// the common rafters there, between which it is fitted: the last of the pairs
+// at the ridge and the one in the ridge's own line.
 func (f *roofFrame) commonsAt(l *roofLine) (out []geom.Plane) {
+	half := l.owner.Rafters.Width() / 2
 	for _, o := range f.roof.Lines {
 		if o.Kind != roofplan.Ridge || l.owner.Trusses {
 			continue
@@ -221,7 +222,8 @@ func (f *roofFrame) commonsAt(l *roofLine) (out []geom.Plane) {
 			d geom.Vec2
 		}{{o.A, o.Dir().Mul(-1)}, {o.B, o.Dir()}} {
 			if end.p.Sub(l.line.B).Len() < 0.01 && end.d.Dot(l.dir) < 0 {
-				out = append(out, geom.Plane{N: end.d.Mul(-1).Up(0), C: -end.d.Dot(end.p.Flat()) - l.owner.Rafters.Width()/2})
+				king := bar{at: end.p.Flat(), dir: end.d, half: half}
+				out = append(out, king.after(half), king.beside(l.line.A.Flat()))
 			}
 		}
 	}
