@@ -1,9 +1,16 @@
 package plan
 
+import "strings"
+
 // Nearest returns the one of names that word was likely meant to be, or "":
-// the least edits, at most a third of the word's letters, the first of equals.
+// the same but for capitals, else the least edits, at most a third of the word's letters, the first of equals.
 func Nearest(word string, names []string) string {
 	best, least := "", len([]rune(word))/3+1
+	for _, n := range names {
+		if strings.EqualFold(word, n) {
+			return n
+		}
+	}
 	for _, n := range names {
 		if d := edits(word, n, least); d < least {
 			best, least = n, d

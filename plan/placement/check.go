@@ -22,7 +22,7 @@ var Checks = []*Check{
 	jointWithoutMember, jointOffWall, cornerOfOne, noRafter,
 	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, headerWithoutKing,
 	strapTooShort, strapPastMember,
-	faceTaken, overNails, underClip, faceCovered, strapAcrossOpening,
+	faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,
 	nailTipThrough,
 }
 

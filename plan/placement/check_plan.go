@@ -46,33 +46,37 @@ var (
 			}
 		})
 
-	ruleWithoutEffect = newCheck("rule-without-effect", plan.Warning, "a rule that others beat everywhere",
-		"The rule matches joints, but at each of them a later rule or an engineer's place has taken its purpose.", (*placer).beaten)
+	ruleWithoutEffect = newCheck("without-effect", plan.Warning, "a rule or place that others beat everywhere",
+		"It matches joints, but at each of them a later rule or an engineer's place has taken its purpose.", (*placer).beaten)
 )
 
-// beaten tells of rules all of whose asks were beaten.
+// beaten tells of rules and places all of whose asks were beaten.
 func (x *placer) beaten(c *Check) {
-	standing, lost := map[*plan.Rule]int{}, map[*plan.Rule]int{}
-	first := map[*plan.Rule]*ask{}
+	standing, lost := map[any]int{}, map[any]int{}
+	first := map[any]*ask{}
 	for _, j := range x.house.Joints {
 		for _, a := range x.p.asks[j] {
-			switch {
-			case a.rule == nil:
-			case a.beaten:
-				lost[a.rule]++
-				if first[a.rule] == nil {
-					first[a.rule] = a
-				}
-			default:
-				standing[a.rule]++
+			if !a.beaten {
+				standing[a.source()]++
+				continue
+			}
+			lost[a.source()]++
+			if first[a.source()] == nil {
+				first[a.source()] = a
 			}
 		}
 	}
-	for _, r := range x.house.Plan.Rules {
-		if a := first[r]; a != nil && standing[r] == 0 {
-			x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: r.Pos, Where: fmt.Sprintf("rule %q", r.Name),
-				Summary: fmt.Sprintf("the rule has no effect at any of its %d joints", lost[r]),
+	tell := func(source any, what, where string, pos plan.Pos) {
+		if a := first[source]; a != nil && standing[source] == 0 {
+			x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: pos, Where: where,
+				Summary: fmt.Sprintf("the %s has no effect at any of its %d joints", what, lost[source]),
 				Mend:    fmt.Sprintf("at %s it is %s: take it out, move it after, or give it a purpose of its own", a.joint.ID, a.why)})
 		}
+	}
+	for _, r := range x.house.Plan.Rules {
+		tell(r, "rule", fmt.Sprintf("rule %q", r.Name), r.Pos)
+	}
+	for _, e := range x.house.Plan.Places {
+		tell(e, "place", "place of "+e.Use, e.Pos)
 	}
 }

@@ -40,9 +40,26 @@ var (
 				}
 			}
 		})
+	noRoomOnFace = newCheck("no-room-on-face", plan.Error, "a piece whose nails miss the member",
+		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge.", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if len(p.Laid) == 0 || len(p.bands) == 0 || p.Face != "outside" && p.Face != "inside" || p.Joint.Kind == framing.RafterPlate {
+					continue
+				}
+				m := p.Laid[0]
+				if b := m.S1 - m.S0; m.Wall != nil && m.Wall == p.Joint.Wall && standing(m) && math.Abs(p.Station-m.Mid()) > b/2-edge+touch {
+					x.about(c, p, p.Tag, fmt.Sprintf("the %s is %s wide, too narrow for the pieces beside each other", m.Role, length.Feet(b)),
+						`put one on each face with face = "both", or take a wider member`)
+				}
+			}
+		})
 	strapAcrossOpening = newCheck("strap-across-opening", plan.Error, "a strap across an opening",
 		"The strap crosses a rough opening, where there is nothing to nail to and where the window goes.", (*placer).acrossOpening)
 )
+
+// edge is the least distance of a line of nails from a member's edge (common
+// practice, no published source), in.
+const edge = 0.375
 
 func clip(p *Piece) bool { return p.Item.Kind.Shape == hardware.Body && p.Item.Kind.Purpose == "clip" }
 
@@ -131,7 +148,7 @@ func (x *placer) clashes(c *Check, kind func(a, b *Piece) bool) {
 			continue
 		}
 		_, pos := k.a.By()
-		where := fmt.Sprintf("%s and %s, joint %s", k.b.Tag, k.a.Tag, k.b.Joint.ID)
+		where := fmt.Sprintf("%s with %s at joint %s", k.b.Tag, k.a.Tag, k.b.Joint.ID)
 		what := fmt.Sprintf("overlaps %s for %s on the %s face", k.a.Item.Mark, length.Feet(k.deep), cleared(k.b.Face, k.a.Face))
 		x.about(c, k.b, where, what, x.freeFace(k.b), pos)
 	}

@@ -104,7 +104,13 @@ func TestConsequences(t *testing.T) {
 		"rule that matches nothing": {house: standard().with(plan.Rule{Name: "third", At: "stud-base", Use: "base-36", Where: plan.Where{Level: []string{"third"}}}),
 			code: "rule-matched-nothing", count: 1, contains: []string{`rule "third"`, "level = third does not hold, it is first"}},
 		"rule that is beaten everywhere": {house: standard().with(rule("old", "stud-base", "base-36"), rule("new", "stud-base", "coil")),
-			code: "rule-without-effect", count: 1, contains: []string{`rule "old"`, "t.toml:101", "its 7 joints"}},
+			code: "without-effect", count: 1, contains: []string{`rule "old"`, "t.toml:101", "its 7 joints"}},
+		"place that another place beats": {house: standard().with(plan.Place{Use: "coil", Wall: "2S", At: []float64{16}}, plan.Place{Use: "long-60", Wall: "2S", At: []float64{16}}),
+			code: "without-effect", count: 1, contains: []string{"t.toml:200", "beaten by the engineer's place (t.toml:201)"}},
+		// Two straps of 1.25 with 0.125 between them: each middle line is 0.6875 off
+		// the middle of a stud 1.5 wide, 0.0625 from its edge.
+		"no room for two": {house: standard().with(plan.Rule{Name: "s", At: "stud-stud", Use: "strap-42", Count: 2, Where: plan.Where{To: 4}}),
+			code: "no-room-on-face", count: 1, contains: []string{"2 joints", "2S-1-SS-strap-2", `face = "both"`}},
 		// A 10d of 3 in through 0.036 of steel into a rim 1.5 thick: 1.464 comes out.
 		"nail through the rim": {house: standard().with(first(rule("b", "stud-base", "base-36"))),
 			edit: set("base-36", func(i *plan.Item) { i.Fasteners[0].Nail = "10d common" }), code: "nail-tip-through", count: 1, contains: []string{`1 7/16" through the rim`, `no longer than 1 9/16"`}},

@@ -31,6 +31,14 @@ func (a *ask) by() string {
 	return fmt.Sprintf("rule %q (%s)", a.rule.Name, line(a.rule.Pos))
 }
 
+// source returns the rule or place that asks.
+func (a *ask) source() any {
+	if a.place != nil {
+		return a.place
+	}
+	return a.rule
+}
+
 func (a *ask) lose(why string) { a.why, a.beaten = why, true }
 
 func (a *ask) pos() plan.Pos {

@@ -52,6 +52,9 @@ func (t *teller) at(j *framing.Joint, tag string, d plan.Diagnostic) {
 	g.tags = append(g.tags, tag)
 }
 
+// named is how many joints of a group are named before the rest is counted.
+const named = 8
+
 // list returns everything told, groups with their places filled in.
 func (t *teller) list() plan.Diagnostics {
 	for _, g := range t.order {
@@ -62,8 +65,11 @@ func (t *teller) list() plan.Diagnostics {
 			continue
 		}
 		first, last := g.joints[0], g.joints[n-1]
-		d.Where = fmt.Sprintf("%s, %d joints from %s to %s, %s to %s", hostName(first), n,
-			length.Feet(first.Station), length.Feet(last.Station), g.tags[0], g.tags[n-1])
+		d.Where = fmt.Sprintf("%s, %d joints from %s to %s: %s", hostName(first), n,
+			length.Feet(first.Station), length.Feet(last.Station), strings.Join(g.tags[:min(n, named)], ", "))
+		if n > named {
+			d.Where += fmt.Sprintf(" and %d more to %s", n-named, g.tags[n-1])
+		}
 	}
 	return t.out
 }

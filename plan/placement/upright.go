@@ -65,7 +65,7 @@ func standing(m *framing.Member) bool {
 // minShared is the least breadth that two studs, one over the other, must
 // share for a nail line to hold in both: 3/8 in of edge on each side (common
 // practice, no published source), in.
-const minShared = 0.75
+const minShared = 2 * edge
 
 // stacked says why there is nothing to tie to below, or nil.
 func (l link) stacked() *plan.Diagnostic {
