@@ -20,7 +20,7 @@ demo: build
 	bin/galewright count examples/$(DEMO).toml
 	@echo "The sheets are in out/: open out/sheets.pdf, or out/S-001.svg in a browser."
 
-DEMO ?= two-storey
+DEMO ?= marsh-wren
 
 # Programs that drawing tests compare against. Debian's packages; elsewhere
 # install librsvg, poppler and Chromium by hand. Tests that need a missing one

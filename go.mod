@@ -3,12 +3,17 @@ module galewright
 go 1.26
 
 require (
-	codeberg.org/go-pdf/fpdf v0.12.0 // indirect
-	github.com/BurntSushi/toml v1.6.0 // indirect
-	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/spf13/pflag v1.1.0 // indirect
-	github.com/stretchr/testify v1.12.1 // indirect
+	codeberg.org/go-pdf/fpdf v0.12.0
+	github.com/BurntSushi/toml v1.6.0
+	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/spf13/pflag v1.1.0
+	github.com/stretchr/testify v1.12.1
+	pgregory.net/rapid v1.3.0
+)
+
+require (
 	go.yaml.in/yaml/v3 v3.0.5 // indirect
-	pgregory.net/rapid v1.3.0 // indirect
+	golang.org/x/sys v0.26.0 // indirect
+	golang.org/x/tools v0.26.0 // indirect
 )

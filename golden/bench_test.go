@@ -12,7 +12,6 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
-	"galewright/render"
 	"galewright/render/pdf"
 	"galewright/render/sheet"
 	"galewright/render/svg"
@@ -22,7 +21,7 @@ import (
 )
 
 // demo is the example that the figures are for.
-const demo = "two-storey"
+const demo = "marsh-wren"
 
 // row returns a plan of n houses like p's, side by side: every wall, roof,
 // girder, porch and place again, renamed and moved east.

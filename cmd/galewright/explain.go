@@ -3,6 +3,9 @@ package main
 import (
 	"fmt"
 
+	"galewright/plan/loadpath"
+	"galewright/plan/pipeline"
+
 	"github.com/spf13/pflag"
 )
 
@@ -39,7 +42,21 @@ a wall that have no hardware.`,
 			if _, err := fmt.Fprint(s.out, text); err != nil || *wall != "" {
 				return err
 			}
-			return explainLoad(args, s)
+			return explainLoad(r, args[1], s)
 		}
 	},
+}
+
+// explainLoad prints the arithmetic of the joint that tag names or belongs to.
+// What the load path has to tell of the plan is for check and loads to print.
+func explainLoad(r *pipeline.Result, tag string, s streams) error {
+	if p := r.Placement.Piece(tag); p != nil {
+		tag = p.Joint.ID
+	}
+	report, faults := loadpath.Run(r.Placement)
+	if faults.Errors() {
+		return (sources{}).print(s.err, faults.Sorted(), false)
+	}
+	_, err := fmt.Fprintf(s.out, "\n%s", report.Explain(tag))
+	return err
 }
