@@ -1,6 +1,7 @@
 package placement
 
 import (
+	"fmt"
 	"slices"
 
 	"galewright/plan"
@@ -69,24 +70,15 @@ func (x *placer) rafterClip(p *Piece, f geom.Frame, m *framing.Member, tall floa
 		p.Laid = laid(j.Members[:min(2, len(j.Members))]...)
 	}
 	t, normal := 0.0, f.In.Up(0).Mul(-1)
-	side := "left"
 	switch p.Face {
 	case "inside":
 		t, normal = depth, normal.Mul(-1)
 	case "left", "right":
-		side = p.Face
 	default:
 		p.Face = "outside"
 	}
-	if p.Face == "outside" || p.Face == "inside" {
-		if sides := x.freeSides(j, m, seat); len(sides) > 0 {
-			if p.other {
-				slices.Reverse(sides)
-			}
-			side = sides[k%len(sides)]
-		}
-	}
 	w := p.wide()
+	side := x.rafterSide(p, s0, s1, seat, k)
 	s := s0 - w/2
 	if side == "right" {
 		s = s1 + w/2
@@ -95,4 +87,33 @@ func (x *placer) rafterClip(p *Piece, f geom.Frame, m *framing.Member, tall floa
 	p.Station = s
 	p.bands = append(p.bands, band{normal, f.At(s, t, seat-tall/2), f.At(s, t, seat), w})
 	return nil
+}
+
+// rafterSide chooses the side of a rafter that a clip goes on: the one asked
+// for, else the first or, of two clips, each; never off the wall's end.
+func (x *placer) rafterSide(p *Piece, s0, s1, seat float64, k int) string {
+	j := p.Joint
+	on := func(side string) bool {
+		if side == "left" {
+			return s0-p.wide() >= -touch
+		}
+		return s1+p.wide() <= j.Wall.Length()+touch
+	}
+	sides := x.freeSides(j, j.First(), seat)
+	sides = slices.DeleteFunc(sides, func(s string) bool { return !on(s) })
+	if p.Face == "left" || p.Face == "right" {
+		if on(p.Face) || len(sides) == 0 {
+			return p.Face
+		}
+		p.moved = fmt.Sprintf("the %s side of the rafter is off the wall's end", p.Face)
+		p.Face = sides[0]
+		return sides[0]
+	}
+	if len(sides) == 0 {
+		return "left"
+	}
+	if p.other {
+		slices.Reverse(sides)
+	}
+	return sides[k%len(sides)]
 }
