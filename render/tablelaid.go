@@ -48,7 +48,7 @@ func (l *laidTable) layRow(r tableRow) (lines [][]string, h sheet.MM) {
 		case x.Legend > 0:
 			h = max(h, 2*l.circle(l.c)+1)
 		case x.Symbol != "":
-			h = max(h, l.symbolH(l.c)+1)
+			h = max(h, l.symbolH(l.c)+1.6)
 		case x.Tick:
 			h = max(h, tickSize+1.6)
 		}
@@ -228,7 +228,7 @@ func (l *laidTable) drawCell(p *page, box sheet.Rect, x tableCell, lines []strin
 	case x.Legend > 0:
 		p.legendMark(x.Legend, sheet.Pt{X: cellX(box, a, l.padX(l.c), l.circle(l.c)), Y: mid.Y}, l.circle(l.c))
 	case x.Symbol != "":
-		p.symbolIn(x.Symbol, box.Inset(0.4))
+		p.symbolIn(x.Symbol, box.Inset(0.9))
 	case x.Tick:
 		s := tickSize
 		p.rect(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerNote}, sheet.Rect{X: mid.X - s/2, Y: mid.Y - s/2, W: s, H: s})
