@@ -174,14 +174,12 @@ func (b *builder) corner(g []wallEnd) {
 			}
 			b.agree(o, e)
 			if e.w.body().inLine(o.w.body()) {
-				meetInLine(o, e)
+				b.inLine(o, e)
 				continue
 			}
 			through = false
 			if s, ok := e.w.body().buttStop(o.w.body(), e.tail); ok {
 				e.trim(s)
-			} else if s, ok := stretch(e).buttStop(o.w.body(), e.tail); ok {
-				e.set(s)
 			}
 			meetCorner(o, e)
 		}
@@ -191,24 +189,12 @@ func (b *builder) corner(g []wallEnd) {
 	}
 }
 
-// stretch returns the end's wall made a yard longer at that end, to find
-// what it butts against when its line stops short.
-func stretch(e wallEnd) body {
-	d := e.w.body()
-	if e.tail {
-		d.s1 += 36
-	} else {
-		d.s0 -= 36
-	}
-	return d
-}
-
 // runThrough sets end e to the far face of the first wall it runs past.
 func runThrough(e wallEnd, later []wallEnd) {
 	for _, o := range later {
 		if e.w != o.w && e.w.beside(o.w) && !e.w.body().inLine(o.w.body()) {
 			s := e.w.body().throughStop(o.w.body(), e.tail)
-			if !e.teed() {
+			if !e.teed(nil) {
 				e.set(s)
 			}
 			return
@@ -216,10 +202,10 @@ func runThrough(e wallEnd, later []wallEnd) {
 	}
 }
 
-// teed tells whether the end has been cut back to the side of another wall.
-func (e wallEnd) teed() bool {
+// teed tells whether the end stops at the side of a wall, not counting one.
+func (e wallEnd) teed(but *framedWall) bool {
 	for _, m := range e.w.meets {
-		if m.end == e.side() && !m.over && !m.line {
+		if m.end == e.side() && !m.over && !m.line && m.other != but {
 			return true
 		}
 	}
@@ -245,7 +231,21 @@ func (b *builder) agree(o, e wallEnd) {
 		Where:   "wall " + e.w.Name, Mend: mend})
 }
 
-func meetInLine(o, e wallEnd) {
+// inLine lets e go on where o ends: cut back where o runs on past the corner
+// to a third wall, and by the wedge between them where they are not quite
+// straight.
+func (b *builder) inLine(o, e wallEnd) {
+	if s, ok := e.w.body().buttStop(o.w.body(), e.tail); ok {
+		end := 0.0
+		if e.tail {
+			end = e.w.Length()
+		}
+		if math.Abs(s-end) > 2*max(e.w.Depth(), o.w.Depth()) {
+			b.wallFault(e.w.Wall, "walls-overlap", fmt.Sprintf("lies in wall %s", o.w.Name), "end one where the other begins")
+			return
+		}
+		e.trim(s)
+	}
 	o.w.meets = append(o.w.meets, meeting{other: e.w, tail: e.tail, end: o.side(), line: true})
 	e.w.meets = append(e.w.meets, meeting{other: o.w, tail: o.tail, end: e.side(), line: true})
 }

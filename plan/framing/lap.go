@@ -30,14 +30,19 @@ func lapCorner(g []wallEnd) {
 				continue
 			}
 			lapOver(e, o)
+			for _, x := range g {
+				if x != e && level(x.w, e.w) {
+					x.cutCap(e.w.capBody())
+				}
+			}
 			return
 		}
 	}
 }
 
-// lapOver runs e's upper plate over wall o.w and cuts o's back to it.
+// lapOver runs e's upper plate over wall o.w.
 func lapOver(e, o wallEnd) {
-	if e.teed2(o.w) {
+	if e.teed(o.w) {
 		return
 	}
 	s := e.w.capBody().throughStop(o.w.body(), e.tail)
@@ -46,23 +51,18 @@ func lapOver(e, o wallEnd) {
 	} else {
 		e.w.c0 = s
 	}
-	if s, ok := o.w.capBody().buttStop(e.w.capBody(), o.tail); ok {
-		if o.tail {
-			o.w.c1 = min(o.w.c1, s)
-		} else {
-			o.w.c0 = max(o.w.c0, s)
-		}
-	}
 }
 
-// teed2 tells whether the end stops at the side of a wall other than o.
-func (e wallEnd) teed2(o *framedWall) bool {
-	for _, m := range e.w.meets {
-		if m.end == e.side() && !m.over && !m.line && m.other != o {
-			return true
-		}
+// cutCap cuts the upper plate back at this end to what lies in its way.
+func (e wallEnd) cutCap(o body) {
+	s, ok := e.w.capBody().buttStop(o, e.tail)
+	switch {
+	case !ok:
+	case e.tail:
+		e.w.c1 = min(e.w.c1, s)
+	default:
+		e.w.c0 = max(e.w.c0, s)
 	}
-	return false
 }
 
 // span is a range of stations.

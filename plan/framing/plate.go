@@ -25,13 +25,13 @@ func (b *builder) plates(w *framedWall) {
 	for _, c := range w.breaks {
 		laps = append(laps, c.lo, c.hi)
 	}
-	lower := b.splices(w, span{w.s0, w.s1}, laps)
+	lower := b.splices(w, span{w.s0, w.s1}, nil, laps)
 	w.plates = b.plateRun(w, piece{role: TopPlate, z0: w.head, z1: w.head + plate}, w.s0, w.s1, lower)
 	slices.SortFunc(w.breaks, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
 	from := w.c0
 	for _, c := range append(slices.Clone(w.breaks), span{w.c1, w.c1}) {
 		run := span{from, c.lo}
-		w.caps = append(w.caps, b.plateRun(w, piece{role: CapPlate, z0: w.head + plate, z1: w.top}, run.lo, run.hi, b.splices(w, run, lower))...)
+		w.caps = append(w.caps, b.plateRun(w, piece{role: CapPlate, z0: w.head + plate, z1: w.top}, run.lo, run.hi, b.splices(w, run, lower, nil))...)
 		from = c.hi
 	}
 }
@@ -99,14 +99,14 @@ func even(lo, hi, stock float64) (cuts []float64) {
 
 // splices chooses where a top plate's run is spliced: never longer than the
 // stock, at least 24 in from the joints in avoid, and of all such choices the
-// one with the fewest pieces, then off header ends, over studs and without
-// short pieces.
-func (b *builder) splices(w *framedWall, run span, avoid []float64) []float64 {
+// one with the fewest pieces, then off laps and headers, over studs and
+// without short pieces.
+func (b *builder) splices(w *framedWall, run span, avoid, laps []float64) []float64 {
 	stock := b.stock(w)
 	if run.hi-run.lo <= stock+geom.Eps {
 		return nil
 	}
-	places := splicePlaces(w, run, avoid)
+	places := splicePlaces(w, run, avoid, laps)
 	cuts, ok := chooseCuts(run, places, stock)
 	if !ok {
 		b.wallFault(w.Wall, "plate-splice", fmt.Sprintf("cannot have its top plates spliced %d\" apart out of %s stock", spliceOffset, inches(stock)),
@@ -121,21 +121,20 @@ type place struct{ s, cost float64 }
 
 // splicePlaces returns the stations at which run may be spliced: full-height
 // studs, and whole feet as a second choice.
-func splicePlaces(w *framedWall, run span, avoid []float64) (out []place) {
+func splicePlaces(w *framedWall, run span, avoid, laps []float64) (out []place) {
 	add := func(s, cost float64) {
-		for _, a := range avoid {
-			if math.Abs(a-s) < spliceOffset-geom.Eps {
-				return
-			}
+		if within(avoid, s, spliceOffset) || s < run.lo+plate+geom.Eps || s > run.hi-plate-geom.Eps {
+			return
+		}
+		if within(laps, s, spliceOffset) {
+			cost += 30 // the plate of a wall that meets it laps over there
 		}
 		for _, o := range w.openings {
 			if s > o.h0-6+geom.Eps && s < o.h1+6-geom.Eps {
 				cost += 10 // over a header, or at the king that the plate ties
 			}
 		}
-		if s > run.lo+plate+geom.Eps && s < run.hi-plate-geom.Eps {
-			out = append(out, place{s, cost})
-		}
+		out = append(out, place{s, cost})
 	}
 	for _, m := range w.uprights {
 		if m.Role.FullHeight() {
@@ -147,6 +146,11 @@ func splicePlaces(w *framedWall, run span, avoid []float64) (out []place) {
 	}
 	slices.SortStableFunc(out, func(a, b place) int { return cmp.Compare(a.s, b.s) })
 	return out
+}
+
+// within tells whether a station of the list is nearer to s than d.
+func within(list []float64, s, d float64) bool {
+	return slices.ContainsFunc(list, func(x float64) bool { return math.Abs(x-s) < d-geom.Eps })
 }
 
 // chooseCuts finds the cheapest row of cuts, working back from the far end:

@@ -65,6 +65,7 @@ type slot struct {
 // layout is where the uprights of a wall stand: full-height slots and the
 // module stations, used ones and dropped ones alike.
 type layout struct {
+	wall   span
 	slots  []slot // that do not overlap
 	module []float64
 }
@@ -73,9 +74,10 @@ func (l *layout) free(s span) bool {
 	return !slices.ContainsFunc(l.slots, func(x slot) bool { return x.meets(s) })
 }
 
-// put adds a slot unless it overlaps one that is there.
+// put adds a slot unless it overlaps one that is there or stands off the
+// wall.
 func (l *layout) put(s slot) bool {
-	if !l.free(s.span) {
+	if !l.free(s.span) || s.lo < l.wall.lo-geom.Eps || s.hi > l.wall.hi+geom.Eps {
 		return false
 	}
 	l.slots = append(l.slots, s)
@@ -85,7 +87,7 @@ func (l *layout) put(s slot) bool {
 // layOut finds the place of each upright in order of priority: ends, kings
 // and jacks, the rest of corner posts, backing, module studs.
 func (b *builder) layOut(w *framedWall) *layout {
-	l := &layout{module: moduleOf(w)}
+	l := &layout{wall: span{w.s0, w.s1}, module: moduleOf(w)}
 	l.put(slot{span: span{w.s0, w.s0 + plate}, role: endRole(w, -1)})
 	if !l.put(slot{span: span{w.s1 - plate, w.s1}, role: endRole(w, 1)}) {
 		return l
