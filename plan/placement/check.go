@@ -20,7 +20,7 @@ var Checks = []*Check{
 	unknownAction, unknownHost, placeOffMember, placeWithoutEffect,
 	ruleMatchedNothing, ruleWithoutEffect,
 	jointWithoutMember, jointOffWall, cornerOfOne, noRafter,
-	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, headerWithoutKing,
+	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing,
 	strapTooShort, strapPastMember,
 	faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,
 	nailTipThrough,

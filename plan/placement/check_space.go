@@ -147,10 +147,14 @@ func (x *placer) clashes(c *Check, kind func(a, b *Piece) bool) {
 		if !kind(k.a, k.b) {
 			continue
 		}
-		_, pos := k.a.By()
-		where := fmt.Sprintf("%s with %s at joint %s", k.b.Tag, k.a.Tag, k.b.Joint.ID)
-		what := fmt.Sprintf("overlaps %s for %s on the %s face", k.a.Item.Mark, length.Feet(k.deep), cleared(k.b.Face, k.a.Face))
-		x.about(c, k.b, where, what, x.freeFace(k.b), pos)
+		a, b := k.a, k.b
+		_, pos := a.By()
+		if _, other := b.By(); pos.File == other.File && pos.Line > other.Line {
+			a, b, pos = b, a, other // told at what is written later
+		}
+		where := fmt.Sprintf("%s with %s at joint %s", b.Tag, a.Tag, b.Joint.ID)
+		what := fmt.Sprintf("overlaps %s for %s on the %s face", a.Item.Mark, length.Feet(k.deep), cleared(b.Face, a.Face))
+		x.about(c, b, where, what, x.freeFace(b), pos)
 	}
 }
 

@@ -19,6 +19,9 @@ var (
 	pairWithoutPost = newCheck("pair-without-post", plan.Error, "a holdown pair without a post below",
 		"A pair needs a post on each side of the floor.", nil)
 
+	collectorToNothing = newCheck("collector-to-nothing", plan.Error, "a collector with nothing to go into",
+		"The shear wall ends where no joist, beam, truss or wall goes on in its line, so a strap has nothing to be nailed to.", nil)
+
 	pairOutOfLine = newCheck("pair-out-of-line", plan.Error, "a holdown pair out of line",
 		"The two bodies must stand over each other, or the rod bends and the nuts do not seat.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {

@@ -49,6 +49,14 @@ func TestConsequences(t *testing.T) {
 	set := func(mark string, f func(*plan.Item)) func(map[string]*plan.Item) {
 		return func(m map[string]*plan.Item) { f(m[mark]) }
 	}
+	free := func() *hand {
+		h := standard()
+		cap := h.member(0, framing.TopPlate, 0, 96, top1-1.5, top1)
+		j := h.joint(h.walls[0], framing.Collector, 96, top1, cap)
+		j.ID = "1S-96-CO"
+		h.Joints = append(h.Joints, j)
+		return h
+	}
 	for name, c := range map[string]struct {
 		house    *hand
 		edit     func(map[string]*plan.Item)
@@ -97,6 +105,8 @@ func TestConsequences(t *testing.T) {
 			code: "pair-out-of-line", count: 1, contains: []string{`1/2" out of line`, "t.toml:200"}},
 		"pair without a post": {house: alone().with(plan.Place{Use: "pair-5", Wall: "2S", On: "stud-stud", At: []float64{48}}),
 			code: "pair-without-post", count: 1, contains: []string{"2S-48-SS"}},
+		"collector to nothing": {house: free().with(plan.Place{Use: "coil", Wall: "1S", On: "collector", At: []float64{96}}),
+			code: "collector-to-nothing", count: 1, contains: []string{"1S-96-CO", "t.toml:200"}},
 		"place off every member": {house: standard().with(plan.Place{Use: "long-60", Wall: "2S", At: []float64{24}}),
 			code: "place-off-member", count: 1, contains: []string{`nearest is the stud at 1'-4"`, `8" off`, "2S-16-SS"}},
 		"removal without effect": {house: standard().with(plan.Place{Use: "strap-42", Wall: "2S", On: "stud-stud", At: []float64{16}, Action: "remove"}),
