@@ -185,8 +185,7 @@ func TestPosterPagesDrawTheSamePicture(t *testing.T) {
 	need(t, "rsvg-convert")
 	need(t, "pdftoppm")
 	r := build(t, demo)
-	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
-	set, faults := render.Poster(m, r.Plan.Walls[0].Name, "arch-d", render.Options{Paper: "letter"})
+	set, faults := render.Poster(model(r), r.Plan.Walls[0].Name, "arch-d", render.Options{Paper: "letter"})
 	require.False(t, faults.Errors(), "%v", faults)
 	d := writeSet(t, set)
 	for i, s := range set.Sheets {

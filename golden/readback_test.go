@@ -110,8 +110,9 @@ func TestSheetsAgreeWithSchedule(t *testing.T) {
 					perNumber[in.legend]++
 				}
 				for _, p := range r.Placement.Pieces {
-					require.Contains(t, homes, p.Tag, "piece is on no sheet")
-					requireSeries(t, homes[p.Tag])
+					home, ok := homes[p.Tag]
+					require.True(t, ok, "piece %s is on no sheet", p.Tag)
+					requireSeries(t, home)
 				}
 				for i, line := range r.Schedule.Lines {
 					require.Equal(t, i+1, line.Number, "legend numbers run without gaps")

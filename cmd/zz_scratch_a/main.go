@@ -31,6 +31,15 @@ func main() {
 		n[string(j.Kind)]++
 	}
 	pr(n)
+	if len(os.Args) > 3 {
+		for _, j := range h.Joints {
+			if j.Kind == "rafter-plate" && j.Host == os.Args[3] {
+				fmt.Print(j.ID, " ", j.Station, " ")
+				for _, m := range j.Members { fmt.Print(m.ID, "(", m.Role, ") ") }
+				fmt.Println()
+			}
+		}
+	}
 	c, ds := hardware.New(p.Items)
 	show(ds)
 	pl, ds := placement.Place(h, c)
