@@ -251,8 +251,7 @@ func (f *roofFrame) outlookers(rb *roofBody, i, j int, fly, flush *roofplan.Run)
 	for h := wall + math.Ceil((lo-wall)/lookoutSpace)*lookoutSpace; h+wide < hi; h += lookoutSpace {
 		from, to := inner.Station, fly.Station
 		k := math.Copysign(half, to-from)
-		f.outlooker(rb, fly.Face, from+k, to-k, h)
-		if !open {
+		if f.outlooker(rb, fly.Face, from+k, to-k, h) && !open {
 			f.pockets[keyOf(flush)] = append(f.pockets[keyOf(flush)], pocket(fly.Face, h, wide))
 		}
 	}
@@ -283,17 +282,22 @@ func onFace(face *roofplan.Face, s, h float64) geom.Vec3 {
 	return p.Up(face.Plane.At(p))
 }
 
-// outlooker adds one, from station s0 to s1, its low edge at h.
-func (f *roofFrame) outlooker(rb *roofBody, face *roofplan.Face, s0, s1, h float64) {
+// outlooker adds one, from station s0 to s1, its low edge at h, unless a
+// valley or hip lies in its way.
+func (f *roofFrame) outlooker(rb *roofBody, face *roofplan.Face, s0, s1, h float64) bool {
 	a, b := onFace(face, s0, h), onFace(face, s1, h)
 	slope := face.Uphill().Up(face.Slope()).Unit()
 	normal := geom.Vec3{X: -face.Plane.G.X, Y: -face.Plane.G.Y, Z: 1}.Unit()
 	solid := geom.Box(a, b.Sub(a), slope.Mul(lookout.Depth), normal.Mul(-lookout.Breadth))
+	if !f.clear([]geom.Solid{solid}) {
+		return false
+	}
 	lo, hi := solid.Bounds()
 	mid := slope.Mul(lookout.Depth / 2)
 	f.member(&Member{ID: fmt.Sprintf("%s/%s/outlooker@%s/%s", rb.Name, roofplan.SideNames[face.Side], at(s1), at(h)),
 		Role: Outlooker, Level: f.level, Roof: rb.Roof, Section: lookout, Length: b.Sub(a).Len(),
 		A: a.Add(mid), B: b.Add(mid), Z0: lo.Z, Z1: hi.Z, Solid: []geom.Solid{solid}})
+	return true
 }
 
 // pocket returns the half spaces of the notch in the end rafter's top under

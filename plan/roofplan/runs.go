@@ -237,10 +237,11 @@ func (r *Roof) RunsAt(f *Face, s float64) (out []*Run) {
 	if other := r.crossings(f, s, probe); better(other, cs) {
 		cs = other
 	}
+	cs = thinned(cs)
 	for i := 1; i < len(cs); i++ {
 		lo, hi := cs[i-1], cs[i]
 		mid := point((lo.h + hi.h) / 2)
-		if hi.h-lo.h < 1 || !contains(f.Outline, mid) {
+		if !contains(f.Outline, mid) {
 			continue
 		}
 		run := &Run{Face: f, Station: s, Low: point(lo.h), High: point(hi.h),
@@ -248,6 +249,22 @@ func (r *Roof) RunsAt(f *Face, s float64) (out []*Run) {
 		r.atRidgeEnd(run)
 		run.Kind = run.kindOf()
 		out = append(out, run)
+	}
+	return out
+}
+
+// thinned drops, of crossings within an inch of each other, all but the one
+// that carries most: a rafter that meets a ridge where a valley comes up to
+// it is held by the ridge.
+func thinned(cs []crossing) (out []crossing) {
+	order := []string{Ridge, Hip, Eave, Wall, Rake, Valley}
+	for _, c := range cs {
+		n := len(out)
+		if n == 0 || c.h-out[n-1].h >= 1 {
+			out = append(out, c)
+		} else if slices.Index(order, c.kind) < slices.Index(order, out[n-1].kind) {
+			out[n-1] = c
+		}
 	}
 	return out
 }
