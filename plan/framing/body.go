@@ -6,7 +6,7 @@ import (
 	"galewright/plan/geom"
 )
 
-// body is a straight thing with square ends on plan: a wall, a plate or a
+// body is a nearlyStraight thing with square ends on plan: a wall, a plate or a
 // rim. It lies between stations s0 and s1 and depths 0 and d of its frame.
 type body struct {
 	f         geom.Frame
@@ -54,9 +54,12 @@ func clip2(loop []geom.Vec2, n geom.Vec2, c float64) (out []geom.Vec2) {
 	return out
 }
 
-// inLine tells whether the two run the same way, or so nearly (2 degrees)
-// that neither can butt against the other's side.
-func (b body) inLine(o body) bool { return math.Abs(b.f.D.Cross(o.f.D)) < 0.035 }
+// nearlyStraight is the sine of the angle, 15 degrees, below which two walls go on
+// as one: neither can butt against the other's side without a splinter.
+const nearlyStraight = 0.26
+
+// inLine tells whether the two run so nearly the same way.
+func (b body) inLine(o body) bool { return math.Abs(b.f.D.Cross(o.f.D)) < nearlyStraight }
 
 // throughStop returns the station at which b's start or tail must end when b
 // runs through at a corner with o: as far as it can go, cut square, without

@@ -240,7 +240,7 @@ func (b *builder) inLine(o, e wallEnd) {
 		if e.tail {
 			end = e.w.Length()
 		}
-		if math.Abs(s-end) > 2*max(e.w.Depth(), o.w.Depth()) {
+		if math.Abs(s-end) > 36 {
 			b.wallFault(e.w.Wall, "walls-overlap", fmt.Sprintf("lies in wall %s", o.w.Name), "end one where the other begins")
 			return
 		}
@@ -278,11 +278,27 @@ func (b *builder) tees(grouped map[wallEnd][]wallEnd) {
 	find := b.wallGrid()
 	for _, u := range b.walls {
 		for _, t := range find(u.extent()) {
-			if u == t || !u.beside(t) || u.body().inLine(t.body()) {
-				continue
+			switch {
+			case u == t || !u.beside(t):
+			case u.body().inLine(t.body()):
+				b.doubled(u, t, grouped)
+			default:
+				b.tee(u, t, grouped)
 			}
-			b.tee(u, t, grouped)
 		}
+	}
+}
+
+// doubled faults two walls in line that take the same place.
+func (b *builder) doubled(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
+	for _, e := range []wallEnd{{u, false}, {u, true}} {
+		if slices.ContainsFunc(grouped[e], func(o wallEnd) bool { return o.w == t }) {
+			return // the corner will tell
+		}
+	}
+	lo, hi, ok := u.body().crossing(body{t.frame, 0, t.Length(), t.Depth()})
+	if ok && lo < u.Length()-near && hi > near {
+		b.wallFault(u.Wall, "walls-overlap", fmt.Sprintf("lies in wall %s", t.Name), "end one where the other begins, or move one")
 	}
 }
 

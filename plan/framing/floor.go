@@ -144,6 +144,7 @@ func stripsOf(loop []edge, t float64) []body {
 		j := (i + 1) % n
 		o := loop[j]
 		if out[i].inLine(out[j]) {
+			wedge(&out[i], &out[j], o.balloon)
 			continue
 		}
 		first := throughFirst(wallEnd{e.w, true}, wallEnd{o.w, false}) <= 0
@@ -162,6 +163,20 @@ func stripsOf(loop []edge, t float64) []body {
 		}
 	}
 	return out
+}
+
+// wedge cuts the wedge between two strips that go on almost straight off the
+// later one, or off the earlier one where the later stands fast.
+func wedge(a, z *body, fast bool) {
+	if fast {
+		if s, ok := a.buttStop(*z, true); ok {
+			a.s1 = min(a.s1, s)
+		}
+		return
+	}
+	if s, ok := z.buttStop(*a, false); ok {
+		z.s0 = max(z.s0, s)
+	}
 }
 
 // stopAt returns where b's end stops at o, or its old station when o is not

@@ -153,3 +153,13 @@ func TestPorch(t *testing.T) {
 	assert.Equal(t, []Role{Beam, Column, Beam}, rolesOf(caps[1]))
 	assert.InDelta(t, 165, caps[1].Tributary, 1e-9)
 }
+
+func TestPileTopsThatDoNotMeetTheGirdersAreTold(t *testing.T) {
+	p := elevated(1)
+	p.Foundation.PileTop = 110 - 11.25
+	frame(t, p)
+	p.Foundation.PileTop = 110
+	_, faults := Frame(p)
+	require.Len(t, faults, 1)
+	assert.Equal(t, "pile-top", faults[0].Code)
+}

@@ -96,10 +96,28 @@ func (b *builder) girderFault(g *plan.Girder, code, what, mend string) {
 
 // foundation adds girders and piles.
 func (b *builder) foundation() {
+	b.pileTops()
 	for _, g := range b.girders {
 		b.girder(g)
 		b.piles(g)
 	}
+}
+
+// pileTops warns of a height of the piles that is not that of the girders
+// they carry. Piles are drawn up to their girder in any case.
+func (b *builder) pileTops() {
+	f := b.plan.Foundation
+	if f.Kind != "piles" || f.PileTop == 0 || len(b.girders) == 0 {
+		return
+	}
+	for _, g := range b.girders {
+		if math.Abs(g.z0-f.PileTop) < 1.0/16 {
+			return
+		}
+	}
+	b.fault(plan.Diagnostic{Severity: plan.Warning, Code: "pile-top", Pos: f.Pos, Where: "foundation",
+		Summary: fmt.Sprintf("the piles' tops are given at %s and the underside of girder %s is at %s", inches(f.PileTop), b.girders[0].Name, inches(b.girders[0].z0)),
+		Mend:    "leave pile_top out, and the piles end under their girders"})
 }
 
 // girder adds the girder, broken over piles where longer than the stock.

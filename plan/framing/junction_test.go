@@ -82,9 +82,15 @@ func TestBalloonGableRunsToTheRafters(t *testing.T) {
 
 func TestWallInAWallIsTold(t *testing.T) {
 	p := onSlabPlan()
-	wall(p, "A", 0, geom.Vec2{}, geom.Vec2{X: 120})
+	a := wall(p, "A", 0, geom.Vec2{}, geom.Vec2{X: 120})
 	wall(p, "B", 0, geom.Vec2{}, geom.Vec2{X: 240})
-	_, faults := Frame(p)
-	require.NotEmpty(t, faults)
-	assert.Equal(t, "walls-overlap", faults[0].Code)
+	for _, from := range []geom.Vec2{{}, {X: 60}, {X: 60, Y: 4}} {
+		a.From = from
+		a.To.Y = from.Y
+		_, faults := Frame(p)
+		require.NotEmpty(t, faults)
+		assert.Equal(t, "walls-overlap", faults[0].Code)
+	}
+	a.From.Y, a.To.Y = 5.5, 5.5
+	frame(t, p)
 }

@@ -20,10 +20,11 @@ var outlines = map[string][]geom.Vec2{
 	"T":         {{X: 0, Y: 0}, {X: 36, Y: 0}, {X: 36, Y: 16}, {X: 24, Y: 16}, {X: 24, Y: 32}, {X: 12, Y: 32}, {X: 12, Y: 16}, {X: 0, Y: 16}},
 	"U":         {{X: 0, Y: 0}, {X: 44, Y: 0}, {X: 44, Y: 28}, {X: 32, Y: 28}, {X: 32, Y: 12}, {X: 12, Y: 12}, {X: 12, Y: 28}, {X: 0, Y: 28}},
 	"bay":       {{X: 0, Y: 0}, {X: 12, Y: 0}, {X: 16, Y: -4}, {X: 24, Y: -4}, {X: 28, Y: 0}, {X: 40, Y: 0}, {X: 40, Y: 24}, {X: 0, Y: 24}},
+	"round":     {{X: 0, Y: 0}, {X: 12, Y: -2}, {X: 24, Y: -2}, {X: 36, Y: 0}, {X: 40, Y: 10}, {X: 40, Y: 22}, {X: 0, Y: 22}},
 	"kite":      {{X: 0, Y: 0}, {X: 28, Y: -4}, {X: 40, Y: 16}, {X: 12, Y: 28}, {X: -4, Y: 16}},
 }
 
-var outlineNames = []string{"rectangle", "L", "T", "U", "bay", "kite"}
+var outlineNames = []string{"rectangle", "L", "T", "U", "bay", "kite", "round"}
 
 // shape is one drawn house, kept apart from its plan so that the same house
 // can be built mirrored, moved or turned.
