@@ -3,6 +3,7 @@ package render
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"galewright/plan/framing"
@@ -96,7 +97,7 @@ func (c *context) detail(it detailItem) (*draft, Scale) {
 	}
 	var d *draft
 	var s Scale
-	for _, s = range c.detailScales() {
+	for _, s = range c.allDetailScales() {
 		d = c.newDraft(s)
 		figureOf(it)(d, it)
 		d.finish()
@@ -106,6 +107,15 @@ func (c *context) detail(it detailItem) (*draft, Scale) {
 		}
 	}
 	return d, s
+}
+
+// allDetailScales are the scales for details with two smaller ones, for the
+// tallest pieces on the smallest paper.
+func (c *context) allDetailScales() []Scale {
+	if c.metric() {
+		return append(slices.Clone(c.detailScales()), Scale{"1:25", 25})
+	}
+	return append(slices.Clone(c.detailScales()), Scale{`3/4" = 1'-0"`, 16}, Scale{`1/2" = 1'-0"`, 24})
 }
 
 // detailTitle sets number, mark, size and scale over a detail, and how many
@@ -170,42 +180,50 @@ func (c *context) footWords(it detailItem) string {
 		at = append(at, string(k))
 	}
 	s := fmt.Sprintf("At %s. Goes on %s", strings.Join(at, ", "), it.Phase.Name)
-	if it.Face != "" {
+	if it.Face != "" && it.Face != "through" {
 		s += ", " + it.Face + " face"
 	}
-	s += ". Black holes take a nail"
-	if _, _, guessed := it.ends(); guessed {
-		s += "; the catalogue gives no full hole pattern: spacing drawn at common practice's least"
-	}
 	s += "."
+	if len(it.Fasteners) > 0 {
+		s += " Black holes take a fastener"
+		if _, _, guessed := it.ends(); guessed {
+			s += "; the catalogue gives no full hole pattern, so spacing is drawn at common practice's least"
+		}
+		s += "."
+	}
 	if it.Note != "" {
-		s += " " + strings.TrimSuffix(it.Note, ".") + "."
+		s += " Note: " + strings.TrimSuffix(it.Note, ".") + "."
 	}
 	return s
 }
 
-// packDetails sets drafts in rows, left to right and down, page after page.
+// sheetful is the details that one page has taken.
+type sheetful struct {
+	page  *page
+	taken []sheet.Rect // from the area's corner
+	scale string
+}
+
+// detailGap is kept between details, mm.
+const detailGap sheet.MM = 9
+
+// packDetails sets each draft on the first page that has room for it, as high
+// and as far left as it goes; the space beside the title block counts.
 func (c *context) packDetails(drafts []*draft, marks, scales []string) (pages []*page) {
-	area := c.area()
-	const gap sheet.MM = 10
-	var p *page
-	var x, y, row sheet.MM
-	var scale string
+	var fulls []*sheetful
 	for i, d := range drafts {
 		r := d.extent()
-		if p != nil && x > 0 && x+r.W > area.W {
-			x, y, row = 0, y+row+gap, 0
+		at, full := c.roomFor(fulls, r.W, r.H)
+		if full == nil {
+			full = &sheetful{page: c.newPage("", "")}
+			fulls, pages = append(fulls, full), append(pages, full.page)
 		}
-		if p == nil || y > 0 && y+r.H > area.H {
-			p = c.newPage("", "")
-			pages = append(pages, p)
-			x, y, row, scale = 0, 0, 0, ""
-		}
+		full.taken = append(full.taken, sheet.Rect{X: at.X, Y: at.Y, W: r.W + detailGap, H: r.H + detailGap})
+		full.scale = shareScale(full.scale, scales[i])
+		p := full.page
+		p.Scale = full.scale
 		p.Keys = append(p.Keys, "mark "+marks[i])
-		scale = shareScale(scale, scales[i])
-		p.Scale = scale
-		p.stamp(d, sheet.Pt{X: area.X + x - r.X, Y: area.Y + y - r.Y})
-		x, row = x+r.W+gap, max(row, r.H)
+		p.stamp(d, sheet.Pt{X: p.Area.X + at.X - r.X, Y: p.Area.Y + at.Y - r.Y})
 	}
 	for i, p := range pages {
 		p.Name = "Hardware details"
@@ -214,6 +232,36 @@ func (c *context) packDetails(drafts []*draft, marks, scales []string) (pages []
 		}
 	}
 	return pages
+}
+
+// roomFor finds the first page with room for w by h mm, and where.
+func (c *context) roomFor(fulls []*sheetful, w, h sheet.MM) (at sheet.Pt, full *sheetful) {
+	for _, f := range fulls {
+		xs, ys := []sheet.MM{0}, []sheet.MM{0}
+		for _, t := range f.taken {
+			xs, ys = append(xs, t.X+t.W), append(ys, t.Y+t.H)
+		}
+		slices.Sort(xs)
+		slices.Sort(ys)
+		for _, y := range ys {
+			for _, x := range xs {
+				if f.fits(sheet.Rect{X: x, Y: y, W: w, H: h}) {
+					return sheet.Pt{X: x, Y: y}, f
+				}
+			}
+		}
+	}
+	return sheet.Pt{}, nil
+}
+
+// fits tells whether r, from the area's corner, is free on the page.
+func (f *sheetful) fits(r sheet.Rect) bool {
+	p := f.page
+	high := p.Area.H
+	if p.Area.X+r.X+r.W < p.block.X-detailGap {
+		high = p.frame.Y + p.frame.H - gutter(p.context.Paper) - p.Area.Y
+	}
+	return r.X+r.W <= p.Area.W && r.Y+r.H <= high && !slices.ContainsFunc(f.taken, r.Overlaps)
 }
 
 // shareScale is the scale of a sheet whose views have the given ones.

@@ -9,7 +9,8 @@ import (
 func drawBand(d *draft, it detailItem) {
 	s := stackOf(it, 60)
 	v0, v1 := s.lie(it)
-	low, high, _ := it.ends()
+	s.endsIn(v0)
+	low, high, guessed := it.ends()
 	const past = 4
 	s.trim(v0-past, v1+past)
 	d.cutsV = clear(v0+reach(low)+1.5, s.bottom-2, s.top+2, v1-reach(high)-1.5)
@@ -31,7 +32,7 @@ func drawBand(d *draft, it detailItem) {
 		face, dir = s.depth, right.Mul(-1)
 	}
 	d.du = half + 5
-	d.head(s.depth/2, "across the wall")
+	d.head(s.depth/2, it.sideName())
 	d.drawSide(s)
 	d.passFloor(it, s, face, dir)
 	d.edge(geom.Vec2{X: face, Y: v0}, geom.Vec2{X: face, Y: v1})
@@ -43,7 +44,18 @@ func drawBand(d *draft, it detailItem) {
 	d.dimU(bottom.Y+bottom.H, rowsOf(low, w)...)
 	d.dimV(v0, s.bottom, s.top, v1)
 	d.dimV(v0, v1)
-	d.sayNails(it, low, high, v0, v1)
+	d.sayNails(it, low, high, v0, v1, guessed)
+}
+
+// endsIn lets a strap that ends higher than the member it might have reached
+// lap the one it does end in: a rim above a girder.
+func (s *stack) endsIn(v0 float64) {
+	for _, l := range s.layers {
+		if l.v0 <= v0+geom.Eps && v0 < l.v1 && l.v1 > s.bottom && l.breadth >= 0 && l.v1 < s.top {
+			s.bottom = l.v1
+			return
+		}
+	}
 }
 
 // clear returns what may be left out of a band's middle: between the last
@@ -84,6 +96,14 @@ func (s *stack) turn() {
 			l.breadth, l.t1 = l.t1, l.t0+l.breadth
 		}
 	}
+}
+
+// sideName names the view at right angles to the first.
+func (it detailItem) sideName() string {
+	if it.Joint.Wall == nil {
+		return "from the side"
+	}
+	return "across the wall"
 }
 
 // endHoles punches both ends of a vertical band.
@@ -133,7 +153,7 @@ func rowsOf(holes []punch, w float64) []float64 {
 }
 
 // sayNails names the nails at the holes of the front view, and the pattern.
-func (d *draft) sayNails(it detailItem, low, high []punch, v0, v1 float64) {
+func (d *draft) sayNails(it detailItem, low, high []punch, v0, v1 float64, guessed bool) {
 	fs := it.Fasteners
 	for i, f := range fs {
 		v := v1 - reach(high)*0.5
@@ -142,7 +162,7 @@ func (d *draft) sayNails(it detailItem, low, high []punch, v0, v1 float64) {
 		}
 		d.sayFront(v, nailWords(f))
 	}
-	if len(low) > 1 {
+	if len(low) > 1 && !guessed {
 		d.sayFront(v0+low[0].along, d.patternWords(it, low))
 	}
 }
@@ -170,7 +190,7 @@ func (d *draft) patternWords(it detailItem, holes []punch) string {
 // and from the side.
 func drawFlatBand(d *draft, it detailItem) {
 	length, w := it.bandLength(), max(it.Width, 0.75)
-	low, high, _ := it.ends()
+	low, high, guessed := it.ends()
 	_, depth := it.section(0)
 	_, depth1 := it.section(1)
 	depth, depth1 = max(depth, w+1), max(depth1, w+1)
@@ -191,7 +211,7 @@ func drawFlatBand(d *draft, it detailItem) {
 	}
 	d.brokenU(v-max(depth, depth1)/2, v+max(depth, depth1)/2)
 	d.say(u1+2, v+depth1/4, it.memberName(1))
-	d.sayFlat(it, low, high, u0, u1, v)
+	d.sayFlat(it, low, high, u0, u1, v, guessed)
 	d.flatSide(it, low, high, u0, u1)
 	r := d.extent()
 	d.dimU(r.Y+r.H, u0, 0, u1)
@@ -215,7 +235,7 @@ func (it detailItem) bandLength() float64 {
 	return 12
 }
 
-func (d *draft) sayFlat(it detailItem, low, high []punch, u0, u1, v float64) {
+func (d *draft) sayFlat(it detailItem, low, high []punch, u0, u1, v float64, guessed bool) {
 	for i, f := range it.Fasteners {
 		u := u1 - reach(high)*0.5
 		if i == 0 && (len(it.Fasteners) > 1 || f.Parts < 2) {
@@ -223,7 +243,7 @@ func (d *draft) sayFlat(it detailItem, low, high []punch, u0, u1, v float64) {
 		}
 		d.say(u, v, nailWords(f))
 	}
-	if len(low) > 1 {
+	if len(low) > 1 && !guessed {
 		d.say(u1-low[0].along, v-low[0].across, d.patternWords(it, low))
 	}
 }

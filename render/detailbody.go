@@ -3,6 +3,7 @@ package render
 import (
 	"cmp"
 	"math"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -36,7 +37,8 @@ func leafHoles(f plan.Fasteners, w, h float64) (out []punch) {
 	return out
 }
 
-// parts returns the fasteners into the member held and into the other one.
+// parts returns the fasteners into the member held and into the other one:
+// by the member their part names, else in the order written.
 func (it detailItem) parts() (held, other plan.Fasteners) {
 	switch fs := it.Fasteners; {
 	case len(fs) == 0:
@@ -49,9 +51,30 @@ func (it detailItem) parts() (held, other plan.Fasteners) {
 		other = fs[0]
 		other.Count, other.Holes = fs[0].Count/2, fs[0].Holes/2
 		return held, other
+	case it.names(fs[1]) && !it.names(fs[0]):
+		return fs[1], fs[0]
 	default:
 		return fs[0], fs[1]
 	}
+}
+
+// names tells whether a part's name is that of the member held: "to rafter"
+// where a rafter is.
+func (it detailItem) names(f plan.Fasteners) bool {
+	m := it.member(0)
+	if m == nil {
+		return false
+	}
+	role := string(m.Role)
+	if m.Role.FullHeight() {
+		role = "stud"
+	}
+	for _, w := range strings.Fields(f.Part) {
+		if w != "to" && strings.Contains(role, w) {
+			return true
+		}
+	}
+	return false
 }
 
 // drawClip draws an angle between two members that cross: one leaf on the
@@ -72,7 +95,10 @@ func drawClip(d *draft, it detailItem) {
 	r := d.extent()
 	d.dimU(r.Y+r.H, b/2, b/2+w)
 
-	side := b/2 + w + 8
+	side := b/2 + w + 4.5
+	if it.Joint.Kind == framing.RafterPlate {
+		side += 3 // its tail
+	}
 	d.du = side
 	depth := 5.5
 	if it.Joint.Wall != nil {
@@ -90,12 +116,16 @@ func drawClip(d *draft, it detailItem) {
 	d.du = 0
 	d.dimV(-leaf, 0, leaf)
 	d.du = side
-	for i, f := range it.Fasteners {
-		v := up * leaf * 0.6
-		if i > 0 {
-			v = -v
-		}
-		d.say(0.2+w/2, v, nailWords(f))
+	d.sayParts(held, other, 0.2+w/2, up*leaf*0.6, -up*leaf*0.6)
+}
+
+// sayParts names the nails of the two leaves of a bent piece.
+func (d *draft) sayParts(held, other plan.Fasteners, u, v0, v1 float64) {
+	if held.Count > 0 {
+		d.say(u, v0, nailWords(held))
+	}
+	if other.Count > 0 && other.Part != held.Part {
+		d.say(u, v1, nailWords(other))
 	}
 }
 
@@ -187,7 +217,5 @@ func drawPlate(d *draft, it detailItem) {
 	r := d.extent()
 	d.dimU(r.Y+r.H, -w/2, w/2)
 	d.dimV(-h/2, h/2)
-	for _, f := range it.Fasteners {
-		d.sayFront(h/4, nailWords(f))
-	}
+	d.sayParts(held, other, 0, h/4, -h/4)
 }

@@ -62,7 +62,8 @@ func (d *draft) wrapDims(it detailItem, s stack, low []punch, w, top, legOut, le
 	d.dimU(r.Y+r.H, rowsOf(low, w)...)
 	d.dimV(top-legOut, s.bottom, top)
 	d.dimV(top-legIn, top)
-	d.sayNails(it, low, low, top-legOut, top)
+	_, _, guessed := it.ends()
+	d.sayNails(it, low, low, top-legOut, top, guessed)
 }
 
 // legs returns the lengths of steel on the outside and the inside face: those
@@ -181,7 +182,8 @@ func (d *draft) flatRidgeStrap(it detailItem, low, high []punch, length, w, v fl
 		d.hole(-length/2+h.along, v+h.across, it.Fasteners[len(it.Fasteners)-1].Diameter, h.filled)
 	}
 	d.say(0, v, "bend over the ridge")
-	d.sayFlat(it, low, high, -length/2, length/2, v)
+	_, _, guessed := it.ends()
+	d.sayFlat(it, low, high, -length/2, length/2, v, guessed)
 	r := d.extent()
 	d.dimU(r.Y+r.H, -length/2, 0, length/2)
 	r = d.extent()

@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"galewright/plan/geom"
+	"galewright/render/sheet"
 )
 
 // body is what the catalogue tells of one holdown body, in.
@@ -171,6 +172,10 @@ func (d *draft) bodyWords(it detailItem, b body, v, up float64) {
 
 // drawAnchor draws a bolt or rod through what it holds down, cut across.
 func drawAnchor(d *draft, it detailItem) {
+	if p := it.Piece.Path; len(p) > 1 && p[len(p)-1].Sub(p[0]).Unit().Z > -0.7 && p[len(p)-1].Sub(p[0]).Unit().Z < 0.7 {
+		drawThroughBolt(d, it)
+		return
+	}
 	b := it.body()
 	length := cmp.Or(it.Length, it.Piece.Cut, 10)
 	bm, dm := it.section(0)
@@ -203,4 +208,40 @@ func drawAnchor(d *draft, it detailItem) {
 	r := d.extent()
 	d.dimU(r.Y+r.H, -bm/2, 0, bm/2)
 	d.dimV(below, 0, held, top)
+}
+
+// drawThroughBolt draws a bolt that lies: through a girder beside its pile or
+// post, cut along the bolt, and from its head.
+func drawThroughBolt(d *draft, it detailItem) {
+	b := it.body()
+	length := cmp.Or(it.Length, it.Piece.Cut, 10)
+	b0, d0 := it.section(0)
+	b1, _ := it.section(1)
+	d.head((b0+b1)/2, "cut along the bolt")
+	d.wood(b0, b0+b1, -d0/2-5, d0/2, alongV)
+	d.ragged(b0, b0+b1, -d0/2-5, false)
+	ply := 1
+	if m := it.member(0); m != nil {
+		ply = max(m.Section.Ply, 1)
+	}
+	for i := range ply {
+		w := b0 / float64(ply)
+		d.wood(float64(i)*w, float64(i+1)*w, -d0/2, d0/2, endGrain)
+	}
+	from := (b0 + b1 - length) / 2
+	d.steel(box2(from, from+length, -b.rod/2, b.rod/2)...)
+	if w := it.Washer; w > 0 {
+		d.steel(box2(-0.25, 0, -w/2, w/2)...)
+		d.steel(box2(b0+b1, b0+b1+0.25, -w/2, w/2)...)
+		d.say(b0+b1+0.2, w/2-0.2, "plate washer "+d.length(w)+" square, under head and nut")
+	}
+	for _, u := range []float64{-0.25 - 0.85*b.rod, b0 + b1 + 0.25} {
+		d.polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerHardware}, d.pts(box2(u, u+0.85*b.rod, -0.9*b.rod, 0.9*b.rod)...)...)
+	}
+	d.say(b0*0.8, d0*0.35, it.memberName(0))
+	d.say(b0+b1*0.6, -d0/2-2, it.memberName(1))
+	d.say(b0+b1*0.5, 0, d.length(b.rod)+" bolt, "+d.length(length)+" long")
+	r := d.extent()
+	d.dimU(r.Y+r.H, 0, b0, b0+b1)
+	d.dimV(-d0/2, 0, d0/2)
 }

@@ -38,8 +38,10 @@ func drawPostShoe(d *draft, it detailItem) {
 			d.postBaseView(it, i, b, h, w, held)
 		}
 	}
-	for i, f := range it.Fasteners {
-		d.say(0, h*(0.75-0.3*float64(i)), nailWords(f))
+	if cap {
+		d.sayParts(held, other, 0, h*0.6, -h*0.6)
+	} else {
+		d.sayParts(held, other, 0, h*0.7, h*0.4)
 	}
 	r := d.extent()
 	d.dimU(r.Y+r.H, -w/2, w/2)
@@ -127,10 +129,11 @@ func drawHanger(d *draft, it detailItem) {
 	d.leaf(held, 1.2, h/2, 2, h)
 	d.say(8, depth*0.8, it.memberName(0))
 	d.say(-0.5, depth*0.9, it.memberName(1))
-	for i, f := range it.Fasteners {
-		d.say(1.2, h*(0.7-0.35*float64(i)), nailWords(f))
-	}
+	d.sayParts(held, plan.Fasteners{}, 1.2, h*0.6, 0)
 	d.du = 0
+	if other.Part != held.Part {
+		d.sayParts(other, plan.Fasteners{}, b/2+flange/2, h*0.35, 0)
+	}
 	r := d.extent()
 	d.dimU(r.Y+r.H, -b/2-flange, -b/2, b/2, b/2+flange)
 	d.dimV(0, h, depth)

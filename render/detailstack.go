@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/render/sheet"
 )
 
 // layer is one thing that a vertical piece passes, between heights v0 and v1
@@ -15,6 +16,7 @@ type layer struct {
 	t0, t1      float64
 	front, side grain
 	breadth     float64 // seen from the front; 0 = runs on both ways
+	ply         int     // joints between plies seen from the front
 	lapped      bool    // a member the piece is nailed to
 	ragged      int     // -1 goes on downward, +1 upward
 }
@@ -51,7 +53,7 @@ func floorStack(it detailItem, reach float64) stack {
 	b, _ := it.section(0)
 	s := stack{ref: l.Floor, depth: j.Wall.Depth(), top: plateThick}
 	s.layers = append(s.layers,
-		layer{name: it.memberName(0), v0: plateThick, v1: reach, t1: s.depth, front: alongV, side: alongV, breadth: b, lapped: true, ragged: 1},
+		layer{name: it.memberName(0), v0: plateThick, v1: reach, t1: s.depth, front: alongV, side: alongV, breadth: b, ply: it.ply(0), lapped: true, ragged: 1},
 		layer{name: "bottom plate", v1: plateThick, t1: s.depth, front: alongU, side: endGrain})
 	fd, sub := l.FloorDepth, l.Subfloor
 	if fd <= 0 {
@@ -101,6 +103,14 @@ func (s stack) wallBelow(it detailItem, reach float64) stack {
 		layer{name: name, v0: -reach, v1: -fd - 2*plateThick, t1: s.depth, front: alongV, side: alongV, breadth: b, lapped: true, ragged: -1})
 	s.bottom = -fd - 2*plateThick
 	return s
+}
+
+// ply returns how many pieces make the joint's i-th member.
+func (it detailItem) ply(i int) int {
+	if m := it.member(i); m != nil {
+		return m.Section.Ply
+	}
+	return 1
 }
 
 // girderBelow adds the girder or stringer the lowest floor stands on.
@@ -227,6 +237,10 @@ func (d *draft) drawFront(s stack, half float64) {
 			u = l.breadth / 2
 		}
 		d.wood(-u, u, l.v0, l.v1, l.front)
+		for i := 1; i < l.ply; i++ {
+			x := 2*u*float64(i)/float64(l.ply) - u
+			d.line(sheet.PenMember, sheet.LayerMember, d.at(x, l.v0), d.at(x, l.v1))
+		}
 		d.goesOn(l, -u, u)
 	}
 }

@@ -38,13 +38,12 @@ func (c *context) sideColumn() sheet.MM {
 
 // levelPages makes the sheets of one level.
 func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2) []*page {
-	runs := c.runsOf(l)
-	var lanes sheet.MM
-	for _, w := range walls {
-		lanes = max(lanes, c.laneRoom(runs[w]))
-	}
-	top, left, m := c.planMargins(lanes)
+	// lanes take most room at the smallest scale: lay the sheet out with
+	// those, then pack them anew at the scale found
+	first := Scale{Ratio: c.leastPlanScale()}
+	top, left, m := c.planMargins(c.widestLanes(walls, c.runsOf(l, planScale{k: first.K()})))
 	sheets := c.layPlan(lo, hi, m, c.sideColumn())
+	runs := c.runsOf(l, planScale{sheets[0].scale.K(), sheets[0].turned})
 	holes := c.holesOf(l)
 	var pages []*page
 	for i, s := range sheets {
@@ -64,6 +63,14 @@ func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2
 		pages = append(pages, p)
 	}
 	return pages
+}
+
+// widestLanes is the most room that the lanes outside any wall take, mm.
+func (c *context) widestLanes(walls []*plan.Wall, runs map[*plan.Wall][]*run) (lanes sheet.MM) {
+	for _, w := range walls {
+		lanes = max(lanes, c.laneRoom(runs[w]))
+	}
+	return lanes
 }
 
 // planMargins returns where the grid stands and the room round a plan whose
@@ -117,7 +124,11 @@ func (v *planView) matchLines(s planSheet, pages []*page, i int) {
 		v.line(sheet.PenCut, sheet.LayerGrid, a, sheet.Pt{X: a.X + (b.X-a.X)*0.06, Y: a.Y + (b.Y-a.Y)*0.06})
 		v.line(sheet.PenCut, sheet.LayerGrid, b, sheet.Pt{X: b.X + (a.X-b.X)*0.06, Y: b.Y + (a.Y-b.Y)*0.06})
 		words := "match line, see " + pages[other].Number
-		v.matchWords(words, a, b, angle, pages[other].Number)
+		var mids []sheet.Pt
+		for _, t := range []sheet.MM{0.5, 0.3, 0.7, 0.2, 0.8, 0.4, 0.6, 0.1, 0.9} {
+			mids = append(mids, sheet.Pt{X: a.X + (b.X-a.X)*t, Y: a.Y + (b.Y-a.Y)*t})
+		}
+		v.turnedWords(lettered{S: words, Link: pages[other].Number}, angle, 0.8, mids, mids[:3])
 	}
 	at := func(col, row int) int { return (s.rows-1-row)*s.cols + col }
 	tl, tr := sheet.Pt{X: c.X, Y: c.Y}, sheet.Pt{X: c.X + c.W, Y: c.Y}
@@ -126,24 +137,6 @@ func (v *planView) matchLines(s planSheet, pages []*page, i int) {
 	edge(s.col < s.cols-1, tr, br, at(min(s.col+1, s.cols-1), s.row), 90)
 	edge(s.row > 0, bl, br, at(s.col, max(s.row-1, 0)), 0)
 	edge(s.row < s.rows-1, tl, tr, at(s.col, min(s.row+1, s.rows-1)), 0)
-}
-
-// matchWords letters a match line on its outer side.
-func (v *planView) matchWords(s string, a, b sheet.Pt, angle float64, link string) {
-	m := sheet.Pt{X: a.X + (b.X-a.X)*0.2, Y: a.Y + (b.Y-a.Y)*0.2}
-	z := v.Size.Note
-	switch {
-	case angle == 0 && a.Y > v.vp.Clip.Y+1:
-		m.Y += z + 1
-	case angle == 0:
-		m.Y -= 1
-	case a.X > v.vp.Clip.X+1:
-		m.X += z + 1
-	default:
-		m.X -= 1
-	}
-	r := v.boxedText("label", lettered{S: s, At: m, Anchor: sheet.Middle, Angle: angle, Role: "label", Link: link})
-	v.board.BlockText(r)
 }
 
 // lost tells that something found no room on a sheet.

@@ -129,6 +129,7 @@ func (v *planView) gridUp(lines []gridLine) {
 	for i, x := range spread(xs, sizes) {
 		v.line(sheet.PenGrid, sheet.LayerGrid, sheet.Pt{X: xs[i], Y: bottom}, sheet.Pt{X: xs[i], Y: top - g.dim - g.step - 2})
 		v.line(sheet.PenDim, sheet.LayerGrid, sheet.Pt{X: xs[i], Y: top - g.dim - g.step - 2}, sheet.Pt{X: x, Y: y + g.radius})
+		v.board.BlockLine(sheet.Pt{X: xs[i], Y: top}, sheet.Pt{X: xs[i], Y: y})
 		v.bubble(lines[i].name, sheet.Pt{X: x, Y: y})
 	}
 	v.stringU(lines, xs, top-g.dim)
@@ -204,6 +205,7 @@ func (v *planView) gridAcross(lines []gridLine) {
 	for i, y := range spread(ys, sizes) {
 		v.line(sheet.PenGrid, sheet.LayerGrid, sheet.Pt{X: right, Y: ys[i]}, sheet.Pt{X: left - g.dim - g.step - 2, Y: ys[i]})
 		v.line(sheet.PenDim, sheet.LayerGrid, sheet.Pt{X: left - g.dim - g.step - 2, Y: ys[i]}, sheet.Pt{X: x + g.radius, Y: y})
+		v.board.BlockLine(sheet.Pt{X: left, Y: ys[i]}, sheet.Pt{X: x, Y: ys[i]})
 		v.bubble(lines[i].name, sheet.Pt{X: x, Y: y})
 	}
 	v.stringV(lines, ys, left-g.dim)

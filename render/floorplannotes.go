@@ -220,7 +220,7 @@ func (v *planView) drawJoists(l *plan.Level, walls []*plan.Wall, s planSheet) {
 	for _, t := range []sheet.MM{0, 0.5, -0.5, 1, -1, 1.5, -1.5} {
 		mids = append(mids, sheet.Pt{X: p.X + k.X*long*t, Y: p.Y + k.Y*long*t})
 	}
-	v.turnedWords(words, v.angleOn(d), 0.6, mids, []sheet.Pt{p})
+	v.turnedWords(lettered{S: words}, v.angleOn(d), 0.6, mids, []sheet.Pt{p})
 }
 
 // arrowHead draws a filled head at p pointing along k.

@@ -19,6 +19,20 @@ type spot struct {
 	away  geom.Vec2 // the way a second piece at one place moves, unit
 }
 
+// spotOf places a piece where its steel is; one off its joint to a side moves
+// on that way, others along.
+func spotOf(pc *placement.Piece, along geom.Vec2) spot {
+	s := spot{piece: pc, at: pc.Joint.At.Flat(), away: along}
+	if n := len(pc.Path); n > 0 {
+		mid := pc.Path[0].Add(pc.Path[n-1]).Mul(0.5).Flat()
+		if off := mid.Sub(s.at); off.Len() > 0.5 {
+			s.away = off.Unit()
+		}
+		s.at = mid
+	}
+	return s
+}
+
 // drawSpots draws pieces at their places; those that would cover each other
 // move away in turn. Each host's pieces of one mark get a legend circle.
 func (v *planView) drawSpots(spots []spot, home bool) {
@@ -105,11 +119,11 @@ func (v *planView) angleOn(d geom.Vec2) float64 {
 
 // turnedWords queues text at an angle, off mm to one side or the other of
 // the first of mids where it finds room, on a ground of its own.
-func (v *planView) turnedWords(s string, angle float64, off sheet.MM, mids, anchors []sheet.Pt) {
+func (v *planView) turnedWords(t lettered, angle float64, off sheet.MM, mids, anchors []sheet.Pt) {
 	z := v.Size.Note
-	w, h := textWidth(s, z, false)+1, z*1.4
+	w, h := textWidth(t.S, z, false)+1, z*1.4
 	sin, cos := math.Sincos(angle * math.Pi / 180)
-	l := label.Label{Name: s, Anchors: anchors,
+	l := label.Label{Name: t.S, Anchors: anchors,
 		W: sheet.MM(math.Abs(float64(w)*cos) + math.Abs(float64(h)*sin)),
 		H: sheet.MM(math.Abs(float64(w)*sin) + math.Abs(float64(h)*cos))}
 	for _, m := range mids {
@@ -121,7 +135,9 @@ func (v *planView) turnedWords(s string, angle float64, off sheet.MM, mids, anch
 	v.later(l, func(r sheet.Rect) {
 		c := r.Centre()
 		v.ground(r, angle, w, h)
-		v.text(lettered{S: s, At: sheet.Pt{X: c.X + z*0.42*sheet.MM(sin), Y: c.Y + z*0.42*sheet.MM(cos)}, Anchor: sheet.Middle, Angle: angle, Role: "label"})
-		v.box("label", s, r)
+		t.At = sheet.Pt{X: c.X + z*0.42*sheet.MM(sin), Y: c.Y + z*0.42*sheet.MM(cos)}
+		t.Anchor, t.Angle, t.Role = sheet.Middle, angle, "label"
+		v.text(t)
+		v.box("label", t.S, r)
 	})
 }

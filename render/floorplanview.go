@@ -141,6 +141,8 @@ func (p *page) newPlanView(s planSheet) *planView {
 	if s.row == s.rows-1 {
 		v.vp.V1 += past
 	}
+	w, h := p.viewTitleSize(p.Name, s.scale)
+	v.board.BlockText(sheet.Rect{X: p.Area.X, Y: p.Area.Y + p.Area.H - h, W: w, H: h})
 	return v
 }
 

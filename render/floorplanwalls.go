@@ -186,6 +186,23 @@ func (v *planView) beside(f geom.Frame, s, t, side float64, tw, first sheet.MM, 
 	return out
 }
 
+// inside returns places for a wall's label on its inner side.
+func (v *planView) inside(w *plan.Wall, width, height sheet.MM) (near []sheet.Pt) {
+	f, in := w.Frame(), v.dir(w.Frame().In)
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+		s := w.Length() * share
+		if !v.sees(f.At(s, 0, 0).Flat()) {
+			continue
+		}
+		p := v.pt(f.At(s, w.Depth(), 0).Flat())
+		for i := range 6 {
+			off := height/2 + sheet.MM(1+3*i)
+			near = append(near, sheet.Pt{X: p.X + in.X*(off+(width-height)/2), Y: p.Y + in.Y*off})
+		}
+	}
+	return near
+}
+
 // labelWall sets a wall's name with the arrow and the number of the sheet
 // that shows its elevation, on the side it is seen from.
 func (v *planView) labelWall(w *plan.Wall, lanes sheet.MM) {
@@ -213,7 +230,8 @@ func (v *planView) labelWall(w *plan.Wall, lanes sheet.MM) {
 		}
 		l.Anchors = append(l.Anchors, p)
 	}
-	if len(l.Near) == 0 {
+	l.Near = append(l.Near, v.inside(w, width, height)...)
+	if len(l.Anchors) == 0 {
 		return
 	}
 	angle := math.Atan2(-float64(v.dir(f.In).X), -float64(v.dir(f.In).Y)) * 180 / math.Pi

@@ -88,7 +88,7 @@ func (v *planView) drawFoundation(s planSheet) {
 				away = m.B.Sub(m.A).Flat().Unit()
 			}
 		}
-		spots = append(spots, spot{pc, pc.Joint.At.Flat(), away})
+		spots = append(spots, spotOf(pc, away))
 	}
 	v.drawSpots(spots, true)
 }
@@ -130,7 +130,7 @@ func (v *planView) nameBeam(s string, a, b geom.Vec2, wide float64) {
 	for _, t := range []sheet.MM{0.5, 0.42, 0.58, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85} {
 		mids = append(mids, sheet.Pt{X: p.X + (q.X-p.X)*t, Y: p.Y + (q.Y-p.Y)*t})
 	}
-	v.turnedWords(s, v.angleOn(b.Sub(a).Unit()), v.vp.Len(max(wide, 14))/2+0.6, mids, mids[:1])
+	v.turnedWords(lettered{S: s}, v.angleOn(b.Sub(a).Unit()), v.vp.Len(max(wide, 14))/2+0.6, mids, mids[:1])
 }
 
 // pileStations letters at each pile and post how far its centre is from the

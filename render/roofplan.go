@@ -124,7 +124,7 @@ func (v *planView) edgeName(s string, p, q sheet.Pt, d geom.Vec2) {
 	for _, t := range []sheet.MM{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {
 		mids = append(mids, sheet.Pt{X: p.X + (q.X-p.X)*t, Y: p.Y + (q.Y-p.Y)*t})
 	}
-	v.turnedWords(s, v.angleOn(d), 1.2, mids, []sheet.Pt{mids[0], mids[3]})
+	v.turnedWords(lettered{S: s}, v.angleOn(d), 1.2, mids, []sheet.Pt{mids[0], mids[3]})
 }
 
 // ground whitens what lies under lettering, turned with it.
@@ -180,20 +180,21 @@ func (v *planView) drawRoofMember(m *framing.Member) {
 // roofHardware draws the clips at the plates again and, at home here, the
 // pieces at the ridge and whatever has no wall.
 func (v *planView) roofHardware() {
-	var away, home []spot
+	var again, home []spot
 	for _, pc := range v.Placement.Pieces {
-		s := spot{piece: pc, at: pc.Joint.At.Flat(), away: geom.Vec2{X: 1}}
+		away := geom.Vec2{X: 1}
 		if m := pc.Joint.First(); m != nil && m.B.Sub(m.A).Flat().Len() > 1 {
-			s.away = m.B.Sub(m.A).Flat().Unit()
+			away = m.B.Sub(m.A).Flat().Unit()
 		}
+		s := spot{piece: pc, at: pc.Joint.At.Flat(), away: away}
 		switch {
 		case homeOf(pc) == onRoof:
 			home = append(home, s)
 		case pc.Joint.Kind == framing.RafterPlate:
-			away = append(away, s)
+			again = append(again, s)
 		}
 	}
-	v.drawSpots(away, false)
+	v.drawSpots(again, false)
 	v.drawSpots(home, true)
 }
 
@@ -315,7 +316,7 @@ func (v *planView) numberRafters() {
 		sin, cos := math.Sincos(a * math.Pi / 180)
 		bw := sheet.MM(math.Abs(float64(w)*cos)+math.Abs(float64(z)*sin)) + 0.3
 		bh := sheet.MM(math.Abs(float64(w)*sin)+math.Abs(float64(z)*cos)) + 0.3
-		l := label.Label{Name: "rafter " + m.Ref, W: bw, H: bh}
+		l := label.Label{Name: "rafter " + m.Ref, W: bw, H: bh, Anchors: []sheet.Pt{p}}
 		for _, off := range []sheet.MM{1, 2.5, 4.5, -6, -10, -14, -20} {
 			l.Near = append(l.Near, sheet.Pt{X: p.X + out.X*(off+w/2), Y: p.Y + out.Y*(off+w/2)})
 		}

@@ -1,0 +1,229 @@
+package render
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/placement"
+	"galewright/render/sheet"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var planExamples = []string{"marsh-wren", "curlew-row", "shed"}
+
+// planSet is the plans and details of an example on a paper.
+type planSet struct {
+	m   *Model
+	set *sheet.Set
+	ds  plan.Diagnostics
+}
+
+var planSets = map[string]planSet{}
+
+// planSheets draws the plans and details of an example, once.
+func planSheets(t *testing.T, name, paper string) planSet {
+	t.Helper()
+	key := name + " on " + paper
+	if p, ok := planSets[key]; ok {
+		return p
+	}
+	p := planSet{m: exampleModel(t, "../examples/"+name+".toml")}
+	p.set, p.ds = Draw(p.m, Options{Paper: paper, Sheets: []string{"1xx", "5xx"}})
+	require.NotNil(t, p.set)
+	planSets[key] = p
+	return p
+}
+
+func TestNothingLetteredLiesOnAnythingOnPlansAndDetails(t *testing.T) {
+	for _, name := range planExamples {
+		for _, paper := range papersLooked {
+			drawn := planSheets(t, name, paper)
+			set, ds := drawn.set, drawn.ds
+			dumpSheets(t, name+"-"+paper, set.Sheets)
+			for _, s := range set.Sheets {
+				noOverlaps(t, s, name+" "+paper)
+				onPaper(t, s)
+			}
+			for _, d := range ds {
+				assert.NotEqual(t, "no-room-on-sheet", d.Code, "%s on %s: %s", name, paper, d.Summary)
+			}
+			assert.NoError(t, sheet.Check(set), "%s on %s", name, paper)
+		}
+	}
+}
+
+func TestRoofAndFoundationPiecesAreAtHomeOnceAndNoOthers(t *testing.T) {
+	for _, name := range planExamples {
+		for _, paper := range papersLooked {
+			drawn := planSheets(t, name, paper)
+			m, set := drawn.m, drawn.set
+			homes := map[string]int{}
+			for _, s := range set.Sheets {
+				for _, mk := range s.Marks {
+					if pc := sheet.PieceOf(mk); pc != nil && pc.Home {
+						homes[pc.Tag]++
+					}
+				}
+			}
+			for _, pc := range m.Placement.Pieces {
+				want := 0
+				if homeOf(pc) != onElevation {
+					want = 1
+				}
+				assert.Equal(t, want, homes[pc.Tag], "%s on %s: %s", name, paper, pc.Tag)
+			}
+		}
+	}
+}
+
+// Each level's plan shows every piece of its walls, on one part or another.
+func TestLevelPlansShowEveryPieceOfTheirWalls(t *testing.T) {
+	m := exampleModel(t, "../examples/marsh-wren.toml")
+	for _, paper := range []string{"arch-d", "letter"} {
+		c := testContext(t, m, paper)
+		shown := map[string]bool{}
+		for _, s := range drawn(c, floorPlanPages(c)) {
+			for _, mk := range s.Marks {
+				if u, ok := mk.(sheet.Use); ok && u.Piece != nil {
+					shown[u.Piece.Tag] = true
+				}
+			}
+		}
+		for _, pc := range m.Placement.Pieces {
+			if w := homeWall(pc.Joint); w != nil && homeOf(pc) == onElevation && pc.Joint.Kind != framing.RafterPlate {
+				assert.True(t, shown[pc.Tag], "%s: %s", paper, pc.Tag)
+			}
+		}
+	}
+}
+
+// A symbol in a lane stands beside its stud: moved along the wall no farther
+// than its neighbours push it.
+func TestSymbolsStandBesideTheirStuds(t *testing.T) {
+	m := exampleModel(t, "../examples/marsh-wren.toml")
+	c := testContext(t, m, "arch-d")
+	lo, hi, _ := c.wallBounds()
+	_, _, mg := c.planMargins(0)
+	pages := floorPlanPages(c)
+	drawn(c, pages)
+	s := c.layPlan(lo, hi, mg, c.sideColumn())[0]
+	k := s.scale.K()
+	for _, p := range pages {
+		// the wall's own place on this sheet, from its symbols' middle
+		for _, mk := range p.Marks {
+			u, ok := mk.(sheet.Use)
+			if !ok || u.Piece == nil {
+				continue
+			}
+			pc := m.Placement.Piece(u.Piece.Tag)
+			w := homeWall(pc.Joint)
+			if pc.Joint.Kind == framing.Collector || w == nil || math.Abs(w.Frame().D.X) < 0.5 {
+				continue
+			}
+			other := neighbour(m, pc)
+			if other == nil || inCorner(w, pc) || inCorner(w, other) {
+				continue
+			}
+			for _, mk2 := range p.Marks {
+				u2, ok := mk2.(sheet.Use)
+				if !ok || u2.Piece == nil || u2.Piece.Tag != other.Tag {
+					continue
+				}
+				got := math.Abs(float64(u2.At.X - u.At.X))
+				want := math.Abs(other.Station-pc.Station) * k
+				assert.InDelta(t, want, got, 2*float64(laneSlack)+0.01, "%s to %s", pc.Tag, other.Tag)
+			}
+		}
+	}
+}
+
+// inCorner tells whether a piece is where another wall may cross its lane:
+// there it stands beside that wall.
+func inCorner(w *plan.Wall, pc *placement.Piece) bool {
+	return pc.Station < 14 || pc.Station > w.Length()-14
+}
+
+// neighbour returns the next piece of the same mark, wall and face.
+func neighbour(m *Model, pc *placement.Piece) *placement.Piece {
+	for _, o := range m.Placement.Pieces {
+		if o != pc && o.Item == pc.Item && homeWall(o.Joint) == homeWall(pc.Joint) && o.Face == pc.Face && o.Station > pc.Station+30 {
+			return o
+		}
+	}
+	return nil
+}
+
+func TestHolesAreMeasuredFromTwoWalls(t *testing.T) {
+	l := &plan.Level{Name: "second"}
+	wall := func(name string, a, b geom.Vec2) *plan.Wall {
+		return &plan.Wall{Name: name, Level: l, From: a, To: b, Exterior: true, Studs: plan.Lumber{Depth: 5.5}}
+	}
+	walls := []*plan.Wall{wall("S", geom.Vec2{}, geom.Vec2{X: 300}), wall("E", geom.Vec2{X: 300}, geom.Vec2{X: 300, Y: 200}),
+		wall("N", geom.Vec2{X: 300, Y: 200}, geom.Vec2{Y: 200}), wall("W", geom.Vec2{Y: 200}, geom.Vec2{})}
+	c := &context{Model: &Model{House: &framing.House{Plan: &plan.Plan{Walls: walls, Levels: []*plan.Level{l}}},
+		Placement: &placement.Placement{Holes: []*placement.Hole{{Level: l, At: geom.Vec3{X: 290.5, Y: 30}}}}}}
+	rows := c.holesOf(l)
+	require.Len(t, rows, 1)
+	assert.Equal(t, `9 1/2" from E`, rows[0].fromX)
+	assert.Equal(t, `2'-6" from S`, rows[0].fromY)
+}
+
+func TestGridLettersLeaveOutIAndO(t *testing.T) {
+	var all []string
+	for i := range 24 {
+		all = append(all, gridLetter(i))
+	}
+	assert.Equal(t, "ABCDEFGHJKLMNPQRSTUVWXYZ", strings.Join(all, ""))
+	assert.Equal(t, "A1", gridLetter(24))
+}
+
+func TestPlanTurnsOrGoesOverSheetsWhereThatKeepsItReadable(t *testing.T) {
+	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m.House.Plan.Project.Metric = false
+	c := testContext(t, m, "arch-d")
+	tall := c.layPlan(geom.Vec2{}, geom.Vec2{X: 300, Y: 800}, margins{}, 0)
+	require.Len(t, tall, 1)
+	assert.True(t, tall[0].turned, "a plan that is high lies down on paper that is wide")
+	c = testContext(t, m, "letter")
+	parts := c.layPlan(geom.Vec2{}, geom.Vec2{X: 1200, Y: 400}, margins{20, 20, 20, 20}, 0)
+	require.Greater(t, len(parts), 1)
+	covered := 0.0
+	for _, p := range parts {
+		assert.LessOrEqual(t, p.scale.Ratio, c.leastPlanScale())
+		covered += (p.u1 - p.u0) * (p.v1 - p.v0)
+	}
+	assert.InDelta(t, 1200*400, covered, 1e-6, "parts tile the plan")
+}
+
+func TestTheLegendOfAPlanCountsItsSymbols(t *testing.T) {
+	m := exampleModel(t, "../examples/marsh-wren.toml")
+	c := testContext(t, m, "tabloid")
+	for _, s := range drawn(c, floorPlanPages(c)) {
+		count := map[string]int{}
+		for _, mk := range s.Marks {
+			if u, ok := mk.(sheet.Use); ok && u.Piece != nil {
+				count[u.Piece.Mark]++
+			}
+		}
+		for _, mk := range s.Marks {
+			x, ok := mk.(sheet.Text)
+			if !ok || x.Role != "note" || !strings.Contains(x.S, ": ") {
+				continue
+			}
+			for mark, n := range count {
+				if strings.HasPrefix(x.S, mark+": ") {
+					assert.Equal(t, fmt.Sprintf("%s: %d", mark, n), x.S)
+					delete(count, mark)
+				}
+			}
+		}
+		assert.Empty(t, count, s.Title.SheetTitle)
+	}
+}
