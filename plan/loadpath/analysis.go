@@ -153,8 +153,16 @@ func (a *analysis) onPorch(j *framing.Joint, f Force) {
 	}
 }
 
-// ridgeEnds finds the walls under the ends of ridge beams.
+// ridgeEnds finds the walls under the ends of ridge beams, and the feet of
+// what leans on each ridge.
 func (a *analysis) ridgeEnds() {
+	for _, s := range a.rafters {
+		for i, e := range s.ends {
+			if e.ridge != nil && i > 0 && s.ends[0].plate != nil {
+				e.ridge.feet = append(e.ridge.feet, s.ends[0].plate)
+			}
+		}
+	}
 	for _, r := range a.ridges {
 		i := ridgeAxis(r.roof)
 		for _, at := range []float64{r.lo, r.hi} {

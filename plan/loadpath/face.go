@@ -78,25 +78,37 @@ func (a *analysis) seats() {
 // on a ridge.
 func (a *analysis) seat(s *strip, p geom.Vec2, carry []*strip) {
 	var on *strip
-	best := float64(seatReach)
+	best, peak := float64(seatReach), false
 	for _, c := range carry {
 		v := p.Sub(c.low)
 		u, d := v.Dot(c.up), math.Abs(v.Cross(c.up))
 		if c != s && !c.restsOn(s) && u > -seatReach && u < c.run+seatReach && d < best {
-			on, best = c, d
+			on, best, peak = c, d, u > c.run-seatReach
 		}
 	}
-	if on != nil {
+	if on != nil && !peak {
 		s.rest(support{on: on}, p)
 		return
 	}
+	if r := a.ridgeNear(p); r != nil {
+		s.rest(support{ridge: r}, p)
+	} else if on != nil { // hips that lean on each other at a peak without a ridge
+		i := ridgeAxis(s.roof)
+		r := &ridge{roof: s.roof, cross: axis(p, 1-i), lo: axis(p, i), hi: axis(p, i)}
+		a.ridges = append(a.ridges, r)
+		s.rest(support{ridge: r}, p)
+	}
+}
+
+// ridgeNear returns the ridge that p lies on, or nil.
+func (a *analysis) ridgeNear(p geom.Vec2) *ridge {
 	for _, r := range a.ridges {
 		i := ridgeAxis(r.roof)
 		if along := axis(p, i); math.Abs(axis(p, 1-i)-r.cross) < seatReach && along > r.lo-seatReach && along < r.hi+seatReach {
-			s.rest(support{ridge: r}, p)
-			return
+			return r
 		}
 	}
+	return nil
 }
 
 // restsOn tells whether c already rests on s.

@@ -46,14 +46,16 @@ func (s *strip) slopesAlong() bool {
 	return math.Abs(axis(s.up, ridgeAxis(s.roof))) > 0.7
 }
 
-// eave returns the coordinate of the strip along its eave.
-func (s *strip) eave() float64 {
-	i := 1
+// eaveAxis returns the axis along the strip's eave, and eave its coordinate
+// there.
+func (s *strip) eaveAxis() int {
 	if math.Abs(s.up.Y) > 0.7 {
-		i = 0
+		return 0
 	}
-	return axis(s.low, i)
+	return 1
 }
+
+func (s *strip) eave() float64 { return axis(s.low, s.eaveAxis()) }
 
 // side names the direction the strip slopes, for grouping.
 func (s *strip) side() int {
@@ -88,6 +90,7 @@ type ridge struct {
 	lo, hi  float64 // ends along its axis
 	pairs   []*pair // by place along the ridge
 	ends    []ridgeEnd
+	feet    []*framing.Joint // plates under what leans on it
 }
 
 // ridgeEnd is a wall under a ridge.
@@ -232,6 +235,11 @@ func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, r
 			held = append(held, s)
 		}
 	}
+	if at != nil {
+		for _, s := range held {
+			s.reachRidge(at)
+		}
+	}
 	if at == nil && on == nil && len(held) == 2 && held[0].m.Role == framing.Rafter {
 		a.makePair(j, held, nil)
 		return
@@ -249,6 +257,15 @@ func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, r
 		case ledger:
 			s.rest(support{joint: j}, j.At.Flat())
 		}
+	}
+}
+
+// reachRidge lets a rafter's strip go on to the middle of the ridge, whose
+// face it is cut to: the roof does.
+func (s *strip) reachRidge(r *ridge) {
+	i := 1 - ridgeAxis(r.roof)
+	if math.Abs(axis(s.up, i)) > 0.99 {
+		s.run = math.Max(s.run, (r.cross-axis(s.low, i))*axis(s.up, i))
 	}
 }
 
@@ -309,35 +326,72 @@ func (a *analysis) widths() {
 
 func (a *analysis) shareOut(g []*strip) {
 	slices.SortStableFunc(g, func(x, y *strip) int { return cmpFloat(x.eave(), y.eave()) })
-	var at []float64
+	var rows [][]*strip // those at one station: a valley may cut a run in two
 	for _, s := range g {
-		if n := len(at); n == 0 || s.eave() > at[n-1]+1 {
-			at = append(at, s.eave())
+		if n := len(rows); n > 0 && s.eave() < rows[n-1][0].eave()+1 {
+			rows[n-1] = append(rows[n-1], s)
+			continue
 		}
+		rows = append(rows, []*strip{s})
 	}
 	lo, hi := a.edges(g[0])
-	i := 0
-	for _, s := range g {
-		for i < len(at)-1 && s.eave() > at[i]+1 {
-			i++
-		}
-		e0, e1 := lo, hi
+	for i, row := range rows {
+		at := row[0].eave()
+		e0, e1 := math.Min(lo, at), math.Max(hi, at)
 		if i > 0 {
-			e0 = (at[i-1] + at[i]) / 2
+			e0 = (rows[i-1][0].eave() + at) / 2
 		}
-		if i < len(at)-1 {
-			e1 = (at[i] + at[i+1]) / 2
+		if i < len(rows)-1 {
+			e1 = (rows[i+1][0].eave() + at) / 2
 		}
-		a.serve(s, math.Min(e0, at[i]), math.Max(e1, at[i]))
+		runs := 0.0
+		for _, s := range row {
+			runs += s.run
+		}
+		width := e1 - e0
+		if f := row[0].face; f != nil {
+			width = areaBetween(f.Outline, row[0].eaveAxis(), e0, e1) / runs
+		}
+		for _, s := range row {
+			a.serve(s, e0, e1, width)
+		}
 	}
+}
+
+// areaBetween returns the plan area of an outline between two coordinates
+// along an axis, in².
+func areaBetween(outline []geom.Vec3, i int, lo, hi float64) float64 {
+	p := make([]geom.Vec2, len(outline))
+	for k, v := range outline {
+		p[k] = v.Flat()
+	}
+	p = cutAt(cutAt(p, i, lo, 1), i, hi, -1)
+	area := 0.0
+	for k, v := range p {
+		area += v.Cross(p[(k+1)%len(p)]) / 2
+	}
+	return math.Abs(area)
+}
+
+// cutAt keeps the part of a polygon where (coordinate - at) times sign is not
+// negative.
+func cutAt(p []geom.Vec2, i int, at, sign float64) (out []geom.Vec2) {
+	for k, v := range p {
+		w := p[(k+1)%len(p)]
+		dv, dw := (axis(v, i)-at)*sign, (axis(w, i)-at)*sign
+		if dv >= 0 {
+			out = append(out, v)
+		}
+		if dv*dw < 0 {
+			out = append(out, v.Add(w.Sub(v).Mul(dv/(dv-dw))))
+		}
+	}
+	return out
 }
 
 // edges returns the ends of the roof along the eave of s.
 func (a *analysis) edges(s *strip) (lo, hi float64) {
-	i := 1
-	if math.Abs(s.up.Y) > 0.7 {
-		i = 0
-	}
+	i := s.eaveAxis()
 	lo, hi = math.Inf(1), math.Inf(-1)
 	if s.face != nil {
 		for _, p := range s.face.Outline {
@@ -351,9 +405,10 @@ func (a *analysis) edges(s *strip) (lo, hi float64) {
 	return lo, hi
 }
 
-// serve gives s the stretch e0..e1 of the eave.
-func (a *analysis) serve(s *strip, e0, e1 float64) {
-	s.width = e1 - e0
+// serve gives s the stretch e0..e1 of the eave, at the width that makes up
+// the area of the face there.
+func (a *analysis) serve(s *strip, e0, e1, width float64) {
+	s.width = width
 	area := roofArea(a.plan, s.roof)
 	ax := ridgeAxis(s.roof)
 	if s.slopesAlong() {
@@ -362,6 +417,7 @@ func (a *analysis) serve(s *strip, e0, e1 float64) {
 		return
 	}
 	s.along0, s.along1 = e0, e1
-	s.out0 = clamp(axis(area.lo, ax)-e0, 0, s.width)
-	s.out1 = clamp(e1-axis(area.hi, ax), 0, s.width)
+	k := width / math.Max(e1-e0, 1e-9)
+	s.out0 = k * clamp(axis(area.lo, ax)-e0, 0, e1-e0)
+	s.out1 = k * clamp(e1-axis(area.hi, ax), 0, e1-e0)
 }

@@ -212,7 +212,15 @@ func (a *analysis) onRidge(r *ridge, p geom.Vec2, f Force) {
 	u := axis(p, ridgeAxis(r.roof))
 	switch len(r.ends) {
 	case 0:
-		a.ridgeLost += math.Max(0, f.net(ASD))
+		for _, j := range r.feet {
+			a.onPlate(j, f.times(1/float64(len(r.feet))))
+			g := a.rafterLoad[j]
+			g.take(f.times(1 / float64(len(r.feet))))
+			a.rafterLoad[j] = g
+		}
+		if len(r.feet) == 0 {
+			a.ridgeLost += math.Max(0, f.net(ASD))
+		}
 	case 1:
 		r.ends[0].wall.roofLoad(r.ends[0].station, f)
 	default:
