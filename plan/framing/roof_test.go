@@ -146,6 +146,39 @@ var roofHouses = []struct {
 		roofOn(p, "wing", "gable", "x", 7, rect(288, 24, 408, 168))
 		return p
 	}},
+	{"lean-to over a setback", func() *plan.Plan {
+		p := storeys(2)
+		ring(p, 0, rect(0, 0, 288, 192)...)
+		w := ring(p, 1, rect(0, 60, 288, 192)...)
+		w[1].Top, w[3].Top = "rake", "rake"
+		roofOn(p, "main", "gable", "x", 5, rect(0, 60, 288, 192)).Over = p.Levels[1]
+		r := roofOn(p, "lean", "shed", "x", 4, rect(0, 0, 288, 60))
+		r.High = "N"
+		return p
+	}},
+	{"ridge beam, no ties, steep", func() *plan.Plan {
+		p := simple(12, 3.5, 12, 240)
+		p.Roofs[0].RidgeBearing, p.Roofs[0].CeilingTies = true, false
+		return p
+	}},
+	{"shed on plates, high wall to the west, gable ends trussed", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, rect(0, 0, 120, 192)...)
+		w[3].Top = "rake"
+		r := roofOn(p, "main", "shed", "y", 3, rect(0, 0, 120, 192))
+		r.High = "W"
+		return p
+	}},
+	{"walls of two depths", func() *plan.Plan {
+		p := simple(6, 1.75, 12, 240)
+		p.Walls[2].Studs = twoByFour
+		return p
+	}},
+	{"walls of two heights", func() *plan.Plan {
+		p := simple(6, 1.75, 12, 240)
+		p.Walls[2].Height = 121.125
+		return p
+	}},
 	{"L flush with a gable", func() *plan.Plan {
 		p := storeys(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 0}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
@@ -369,6 +402,8 @@ func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
 		{"too steep for its rafters", "short-seat", "roof main", func(p *plan.Plan) {
 			p.Roofs[0].Pitch, p.Roofs[0].Rafters = 24, twoByFour
 		}},
+		{"rafters longer than the yard's", "rafter-too-long", "roof main", func(p *plan.Plan) { p.Lumber.Stock = []float64{96, 120} }},
+		{"a ridge beam on nothing", "ridge-beam-unsupported", "roof main", func(p *plan.Plan) { p.Roofs[0].RidgeBearing, p.Walls[1].Top = true, "plate" }},
 		{"no area", "bad-roof", "roof main", func(p *plan.Plan) { p.Roofs[0].Area[1] = p.Roofs[0].Area[0] }},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -120,6 +120,10 @@ func (r bar) notchOver(rect geom.Solid, z float64, planes []geom.Plane) (n notch
 // over returns between which u the bar, cut by vertical planes, lies over a
 // rectangle.
 func (r bar) over(rect geom.Solid, planes []geom.Plane) (lo, hi float64, ok bool) {
+	left := r.dir.Left()
+	if a, b := rect.Along(left.Up(0)); a > left.Dot(r.at)+r.half || b < left.Dot(r.at)-r.half {
+		return 0, 0, false
+	}
 	in := clipTo(rect.Clip(r.side(1)).Clip(r.side(-1)), planes)
 	if in.Empty() || in.Volume() < 1e-6 {
 		return 0, 0, false

@@ -20,6 +20,7 @@ type roofFrame struct {
 	rakes   []rakeBed
 	lines   []*roofLine
 	rafters []*roofRafter
+	sticks  []*Member // rafters, hips, valleys, ridges and ties
 	runs    []*roofplan.Run
 	pockets map[pocketKey][][]geom.Plane // where outlookers lie in a rafter
 	ledgers map[*roofBody]*Member
@@ -67,6 +68,8 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody, walls []*framedWall
 	f.ridgeJoints()
 	f.tributaries()
 	f.tellBare()
+	f.checkStock()
+	f.checkBeam()
 }
 
 // faces adds the roof's surfaces to the house.
@@ -247,6 +250,7 @@ func (f *roofFrame) addStick(m *Member, r bar, parts []geom.Solid, u0, u1 float6
 	m.A, m.B = r.point(u0), r.point(u1)
 	lo, hi := m.Bounds()
 	m.Z0, m.Z1 = lo.Z, hi.Z
+	f.sticks = append(f.sticks, m)
 	return f.member(m)
 }
 

@@ -86,6 +86,45 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 	}
 }
 
+// checkStock warns of rafters, hips and valleys longer than any stock.
+func (f *roofFrame) checkStock() {
+	stock := longest(f.plan)
+	over := map[*plan.Roof]*Member{}
+	for _, m := range f.sticks {
+		if m.Role != Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
+			over[m.Roof] = m
+		}
+	}
+	for _, rb := range f.bodies {
+		if m := over[rb.Roof]; m != nil {
+			f.roofFault(rb.Roof, plan.Warning, "rafter-too-long",
+				fmt.Sprintf("has a %s %s long, and the longest stock is %s", m.Role, inches(m.Length), inches(stock)),
+				"name longer stock under [lumber], order it to length, or let a wall or beam break the span")
+		}
+	}
+}
+
+// checkBeam warns of a ridge beam that nothing carries at an end: it needs a
+// wall that runs up to it.
+func (f *roofFrame) checkBeam() {
+	for _, rb := range f.bodies {
+		if !rb.RidgeBearing || rb.Trusses {
+			continue
+		}
+		for i, s := range rb.body.Sides {
+			ridgeEnd := (rb.Ridge == "x") == (i == roofplan.East || i == roofplan.West)
+			if !ridgeEnd || s.RunsIn || rb.Kind == "shed" {
+				continue
+			}
+			if kind := rb.gableOf(i); kind != rakeGable {
+				f.roofFault(rb.Roof, plan.Warning, "ridge-beam-unsupported",
+					fmt.Sprintf("has a ridge beam with no wall under its %s end", roofplan.SideNames[i]),
+					`give the gable wall there top = "rake", or leave ridge_beam out and keep the ceiling ties`)
+			}
+		}
+	}
+}
+
 // across returns the station of a run along its eave, from the low corner of
 // the body.
 func (rb *roofBody) across(run *roofplan.Run) float64 {

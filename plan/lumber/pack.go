@@ -70,17 +70,25 @@ func cost(list []stick) (n int) {
 	return n
 }
 
-// firstFit puts each piece into the first stick that has room for it.
+// firstFit puts each piece into the first stick that has room for it. Room
+// only gets less, so the search for a piece of the same length as the last
+// goes on where that one was put.
 func firstFit(pieces []int, stock int) (out []stick) {
 	var room []int
-	for _, p := range pieces {
-		i := slices.IndexFunc(room, func(r int) bool { return r >= p+kerf })
-		if i < 0 {
+	from := 0
+	for k, p := range pieces {
+		if k == 0 || p != pieces[k-1] {
+			from = 0
+		}
+		for from < len(room) && room[from] < p+kerf {
+			from++
+		}
+		if from == len(room) {
 			out, room = append(out, stick{stock: stock, cuts: []int{p}}), append(room, stock-p)
 			continue
 		}
-		out[i].cuts = append(out[i].cuts, p)
-		room[i] -= p + kerf
+		out[from].cuts = append(out[from].cuts, p)
+		room[from] -= p + kerf
 	}
 	return out
 }
