@@ -27,6 +27,7 @@ type builder struct {
 	ids     map[string]int
 	index   *grid // of all members so far, filled by member
 	girders []*framedGirder
+	widths  map[*plan.Level]float64 // widths of the building, once asked for
 
 	wallLines *wallLines // for the roofs, made when first asked for
 }
@@ -38,6 +39,7 @@ func newBuilder(p *plan.Plan) *builder {
 		byWall: map[*plan.Wall]*framedWall{},
 		ids:    map[string]int{},
 		index:  newGrid(),
+		widths: map[*plan.Level]float64{},
 	}
 }
 

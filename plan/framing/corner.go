@@ -144,7 +144,8 @@ func (b *builder) endGroups() (groups [][]wallEnd) {
 }
 
 // throughFirst orders ends by their claim to run through: the plan's own
-// word, then balloon walls, exterior walls, the longer wall, and the wall
+// word, then balloon walls, exterior walls, the higher wall (or the corner
+// would stand open above the lower one), the longer wall, and the wall
 // written first. Long walls running through is common practice; no published
 // source.
 func throughFirst(a, b wallEnd) int {
@@ -155,12 +156,13 @@ func throughFirst(a, b wallEnd) int {
 		}
 		return 1
 	}
-	tape := func(w *framedWall) float64 { return -math.Round(w.Length() * 16) }
+	tape := func(v float64) float64 { return -math.Round(v * 16) }
 	return cmp.Or(
 		cmp.Compare(word[a.spec().Join], word[b.spec().Join]),
 		cmp.Compare(no(a.w.Balloon()), no(b.w.Balloon())),
 		cmp.Compare(no(a.w.Exterior), no(b.w.Exterior)),
-		cmp.Compare(tape(a.w), tape(b.w)))
+		cmp.Compare(tape(a.w.top), tape(b.w.top)),
+		cmp.Compare(tape(a.w.Length()), tape(b.w.Length())))
 }
 
 // corner sets the ends of one group: each end runs through over those after

@@ -218,6 +218,18 @@ func TestWallsOfDifferentHeightDoNotLap(t *testing.T) {
 	}
 }
 
+func TestHigherWallRunsThrough(t *testing.T) {
+	p := onSlabPlan()
+	walls := ring(p, 0, rect(0, 0, 336, 240)...)
+	walls[1].Height = 120
+	h := frame(t, p)
+	lo, hi := extent(of(h, "1B", TopPlate))
+	assert.InDelta(t, 0, lo, 1e-9)
+	assert.InDelta(t, 240, hi, 1e-9)
+	_, hi = extent(of(h, "1A", CapPlate))
+	assert.InDelta(t, 330.5, hi, 1e-9, "plates of different height do not lap")
+}
+
 func TestOpenOutlineIsTold(t *testing.T) {
 	p := storeys(1)
 	girders(p, 0, 336, 3, 120, 237)

@@ -19,6 +19,7 @@ type deck struct {
 	passing  []*framedWall // balloon walls within the extent
 	taken    []body        // balloon walls and their ledgers
 	supports []body        // girders and bearing walls below
+	unborne  float64       // longest run of joists for which there is no support within the stock, in
 }
 
 // floors frames the floor of each building at each level that has joists.

@@ -47,7 +47,7 @@ func (r Role) FullHeight() bool { return r == Stud || r == King || r == Post }
 type Member struct {
 	ID      string // stable: wall or roof, role and station, "1S/king@63.25"
 	Role    Role
-	Wall    *plan.Wall  // nil for floor, roof and foundation members
+	Wall    *plan.Wall  // nil for floor, roof and foundation members; a rim, ledger or sill plate names the wall it runs along
 	Level   *plan.Level // of the wall or floor it belongs to
 	Roof    *plan.Roof
 	Opening *plan.Opening // of a king, jack, cripple, header or sill

@@ -55,9 +55,18 @@ func (b *builder) floorsAbove(w *framedWall) int {
 // to the ridge of the roof over the house, or the smaller extent when no
 // roof tells.
 func (b *builder) buildingWidth(w *framedWall) float64 {
+	if v, ok := b.widths[w.Level]; ok {
+		return v
+	}
+	v := b.measureWidth(w.Level)
+	b.widths[w.Level] = v
+	return v
+}
+
+func (b *builder) measureWidth(l *plan.Level) float64 {
 	lo, hi := geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
 	for _, o := range b.walls {
-		if o.Exterior && o.Level == w.Level {
+		if o.Exterior && o.Level == l {
 			for _, p := range []geom.Vec2{o.From, o.To} {
 				lo = geom.Vec2{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
 				hi = geom.Vec2{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}

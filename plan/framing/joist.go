@@ -33,7 +33,7 @@ func (b *builder) joists(d *deck) {
 	for k := 1; ; k++ {
 		c := lo + float64(k)*l.JoistSpace
 		if c+half > hi {
-			return
+			break
 		}
 		band := body{f: geom.Frame{Origin: f.At(start, c-half, 0).Flat(), D: f.D, In: f.In}, d: 2 * half}
 		spans := insideBand(d.inner, band.f, 0, band.d)
@@ -45,6 +45,11 @@ func (b *builder) joists(d *deck) {
 		for _, s := range spans {
 			b.joistRun(d, band, s, fmt.Sprintf("%s/joist@%s", l.Name, at(c-lo)))
 		}
+	}
+	if d.unborne > 0 {
+		b.fault(plan.Diagnostic{Severity: plan.Warning, Code: "joist-too-long", Pos: l.Pos, Where: "level " + l.Name,
+			Summary: fmt.Sprintf("joists of level %s run up to %s without a support within the longest stock, %s", l.Name, inches(d.unborne), inches(b.longest())),
+			Mend:    "add a girder or a bearing wall below, or run the joists the other way"})
 	}
 }
 
@@ -76,9 +81,7 @@ func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 			i = len(supports) - 1
 		}
 		if i < 0 || supports[i] <= from+geom.Eps {
-			b.fault(plan.Diagnostic{Severity: plan.Warning, Code: "joist-too-long", Pos: d.level.Pos, Where: "level " + d.level.Name,
-				Summary: fmt.Sprintf("joists of level %s run %s without a support within the longest stock, %s", d.level.Name, inches(s.hi-from), inches(longest)),
-				Mend:    "add a girder or a bearing wall below, or run the joists the other way"})
+			d.unborne = max(d.unborne, s.hi-from)
 			return cuts
 		}
 		cuts = append(cuts, supports[i])
