@@ -6,188 +6,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 
 	"galewright/plan"
 	"galewright/plan/geom"
 )
-
-var twoByEight = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 7.25, Text: "2x8"}
-
-// roofOn adds a roof over level 0 of p with the corners given.
-func roofOn(p *plan.Plan, name, kind, ridge string, pitch float64, area []geom.Vec2) *plan.Roof {
-	r := &plan.Roof{Name: name, Over: p.Levels[0], Kind: kind, Area: [2]geom.Vec2{area[0], area[2]}, AreaGiven: true,
-		Ridge: ridge, Pitch: pitch, Overhang: 18, Rake: 12, Rafters: twoByEight, Spacing: 16,
-		RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"},
-		GableEnd:    [2]string{"rake", "rake"}, CeilingTies: true, Pos: plan.Pos{File: "plan.toml", Line: 50 + len(p.Roofs)}}
-	if kind == "hip" {
-		r.GableEnd = [2]string{"hip", "hip"}
-	}
-	p.Roofs = append(p.Roofs, r)
-	return r
-}
-
-var roofHouses = []struct {
-	name string
-	plan func() *plan.Plan
-}{
-	{"gable on rake walls", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, rect(0, 0, 288, 192)...)
-		w[1].Top, w[3].Top = "rake", "rake"
-		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192))
-		return p
-	}},
-	{"gable with gable trusses, unequal pitches", func() *plan.Plan {
-		p := storeys(1)
-		ring(p, 0, rect(0, 0, 192, 288)...)
-		r := roofOn(p, "main", "gable", "y", 7, rect(0, 0, 192, 288))
-		r.GableEnd = [2]string{"gable truss", "gable truss"}
-		r.PitchOther = 10
-		return p
-	}},
-	{"trusses", func() *plan.Plan {
-		p := storeys(1)
-		ring(p, 0, rect(0, 0, 288, 192)...)
-		r := roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
-		r.GableEnd = [2]string{"gable truss", "gable truss"}
-		r.Trusses = true
-		return p
-	}},
-	{"hip", func() *plan.Plan {
-		p := storeys(1)
-		ring(p, 0, rect(0, 0, 288, 192)...)
-		roofOn(p, "main", "hip", "x", 8, rect(0, 0, 288, 192))
-		return p
-	}},
-	{"pyramid", func() *plan.Plan {
-		p := storeys(1)
-		ring(p, 0, rect(0, 0, 192, 192)...)
-		roofOn(p, "main", "hip", "x", 8, rect(0, 0, 192, 192))
-		return p
-	}},
-	{"shed", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, rect(0, 0, 192, 120)...)
-		w[1].Top, w[2].Top, w[3].Top = "rake", "rake", "rake"
-		r := roofOn(p, "main", "shed", "x", 3, rect(0, 0, 192, 120))
-		r.High = "N"
-		return p
-	}},
-	{"L with gables and a carried valley", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 360, Y: 0}, geom.Vec2{X: 360, Y: 192}, geom.Vec2{X: 0, Y: 192})
-		w[2].Top, w[5].Top, w[7].Top = "rake", "rake", "rake"
-		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 360, 192))
-		roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 264, 0))
-		return p
-	}},
-	{"L with hips, broken hip", func() *plan.Plan {
-		p := storeys(1)
-		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
-		roofOn(p, "main", "hip", "x", 6, rect(0, 0, 288, 192))
-		roofOn(p, "wing", "hip", "y", 6, rect(144, -120, 288, 0))
-		return p
-	}},
-	{"T with equal ridges", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 312, Y: -120}, geom.Vec2{X: 312, Y: 0}, geom.Vec2{X: 432, Y: 0}, geom.Vec2{X: 432, Y: 192}, geom.Vec2{X: 0, Y: 192})
-		w[2].Top, w[5].Top, w[7].Top = "rake", "rake", "rake"
-		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 432, 192))
-		roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 312, 0))
-		return p
-	}},
-	{"cross of two gables", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 384, Y: 0}, geom.Vec2{X: 384, Y: 144}, geom.Vec2{X: 264, Y: 144}, geom.Vec2{X: 264, Y: 264}, geom.Vec2{X: 120, Y: 264}, geom.Vec2{X: 120, Y: 144}, geom.Vec2{X: 0, Y: 144})
-		w[2].Top, w[5].Top, w[8].Top, w[11].Top = "rake", "rake", "rake", "rake"
-		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 384, 144))
-		roofOn(p, "cross", "gable", "y", 6, rect(120, -120, 264, 264))
-		return p
-	}},
-	{"U with two lower wings and gable trusses", func() *plan.Plan {
-		p := storeys(1)
-		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 0, Y: -120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 120}, geom.Vec2{X: 312}, geom.Vec2{X: 312, Y: -96}, geom.Vec2{X: 432, Y: -96}, geom.Vec2{X: 432, Y: 192}, geom.Vec2{X: 0, Y: 192})
-		roofOn(p, "main", "gable", "x", 8, rect(0, 0, 432, 192))
-		roofOn(p, "west", "gable", "y", 8, rect(0, -120, 120, 0))
-		roofOn(p, "east", "gable", "y", 5, rect(312, -96, 432, 0))
-		for _, r := range p.Roofs {
-			r.GableEnd = [2]string{"gable truss", "gable truss"}
-		}
-		return p
-	}},
-	{"hip main, gable wing to the north, steeper", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 360}, geom.Vec2{X: 360, Y: 192}, geom.Vec2{X: 240, Y: 192}, geom.Vec2{X: 240, Y: 300}, geom.Vec2{X: 120, Y: 300}, geom.Vec2{X: 120, Y: 192}, geom.Vec2{Y: 192})
-		w[4].Top = "rake"
-		roofOn(p, "main", "hip", "x", 6, rect(0, 0, 360, 192))
-		roofOn(p, "wing", "gable", "y", 8, rect(120, 192, 240, 300))
-		return p
-	}},
-	{"shed porch against a wall, on a beam", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, rect(0, 0, 288, 192)...)
-		w[1].Top, w[3].Top = "rake", "rake"
-		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192)).Overhang = 6
-		p.Porches = append(p.Porches, &plan.Porch{Name: "porch", From: geom.Vec2{X: 24, Y: -96}, To: geom.Vec2{X: 264, Y: -96},
-			Beam: plan.Lumber{Ply: 2, Breadth: 1.5, Depth: 9.25, Text: "2-2x10"}, Post: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5, Text: "6x6"},
-			Posts: []float64{2.75, 120, 237.25}, Base: 60, Top: 196, Pos: plan.Pos{File: "plan.toml", Line: 40}})
-		r := roofOn(p, "lean", "shed", "x", 2, rect(24, -96, 264, 0))
-		r.High, r.Overhang = "N", 12
-		return p
-	}},
-	{"low wing against a wall of two storeys", func() *plan.Plan {
-		p := storeys(2)
-		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 288}, geom.Vec2{X: 288, Y: 24}, geom.Vec2{X: 408, Y: 24}, geom.Vec2{X: 408, Y: 168}, geom.Vec2{X: 288, Y: 168}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{Y: 192})
-		w[3].Top = "rake"
-		w2 := ring(p, 1, rect(0, 0, 288, 192)...)
-		w2[1].Top, w2[3].Top = "rake", "rake"
-		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192)).Over = p.Levels[1]
-		roofOn(p, "wing", "gable", "x", 7, rect(288, 24, 408, 168))
-		return p
-	}},
-	{"lean-to over a setback", func() *plan.Plan {
-		p := storeys(2)
-		ring(p, 0, rect(0, 0, 288, 192)...)
-		w := ring(p, 1, rect(0, 60, 288, 192)...)
-		w[1].Top, w[3].Top = "rake", "rake"
-		roofOn(p, "main", "gable", "x", 5, rect(0, 60, 288, 192)).Over = p.Levels[1]
-		r := roofOn(p, "lean", "shed", "x", 4, rect(0, 0, 288, 60))
-		r.High = "N"
-		return p
-	}},
-	{"ridge beam, no ties, steep", func() *plan.Plan {
-		p := simple(12, 3.5, 12, 240)
-		p.Roofs[0].RidgeBearing, p.Roofs[0].CeilingTies = true, false
-		return p
-	}},
-	{"shed on plates, high wall to the west, gable ends trussed", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, rect(0, 0, 120, 192)...)
-		w[3].Top = "rake"
-		r := roofOn(p, "main", "shed", "y", 3, rect(0, 0, 120, 192))
-		r.High = "W"
-		return p
-	}},
-	{"walls of two depths", func() *plan.Plan {
-		p := simple(6, 1.75, 12, 240)
-		p.Walls[2].Studs = twoByFour
-		return p
-	}},
-	{"walls of two heights", func() *plan.Plan {
-		p := simple(6, 1.75, 12, 240)
-		p.Walls[2].Height = 121.125
-		return p
-	}},
-	{"L flush with a gable", func() *plan.Plan {
-		p := storeys(1)
-		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 0}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
-		w[2].Top, w[4].Top, w[6].Top = "rake", "rake", "rake"
-		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
-		roofOn(p, "wing", "gable", "y", 6, rect(144, -120, 288, 0))
-		return p
-	}},
-}
 
 // roofed frames p and wants no error (warnings about floors may come) and a
 // sound house.
@@ -404,6 +226,19 @@ func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
 		}},
 		{"rafters longer than the yard's", "rafter-too-long", "roof main", func(p *plan.Plan) { p.Lumber.Stock = []float64{96, 120} }},
 		{"a ridge beam on nothing", "ridge-beam-unsupported", "roof main", func(p *plan.Plan) { p.Roofs[0].RidgeBearing, p.Walls[1].Top = true, "plate" }},
+		{"a shed whose high wall is low", "high-wall-height", "roof main", func(p *plan.Plan) {
+			p.Roofs[0].Kind, p.Roofs[0].High, p.Roofs[0].Pitch = "shed", "N", 3
+		}},
+		{"a shed without a high wall", "shed-without-high-wall", "roof main", func(p *plan.Plan) {
+			p.Roofs[0].Kind, p.Roofs[0].High, p.Roofs[0].Pitch, p.Roofs[0].Area[1].Y = "shed", "N", 3, 300
+		}},
+		{"walls of two heights on one side", "notch-too-deep", "roof main", func(p *plan.Plan) {
+			w := *p.Walls[0]
+			w.Name, w.From.X = "1S2", 120
+			p.Walls[0].To.X, w.Height = 120, 115
+			w.Pos.Line = 30
+			p.Walls = append(p.Walls, &w)
+		}},
 		{"no area", "bad-roof", "roof main", func(p *plan.Plan) { p.Roofs[0].Area[1] = p.Roofs[0].Area[0] }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -417,89 +252,6 @@ func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
 			require.NotEmpty(t, faults[i].Mend)
 		})
 	}
-}
-
-// widest returns how wide a wing of a pitch may be, in whole feet, so that
-// its ridge dies in the main roof, d deep.
-func widest(main *plan.Roof, pitch, d float64) float64 {
-	a, b := main.Pitch, main.PitchOther
-	if b == 0 {
-		b = a
-	}
-	if main.PitchOther == 0 {
-		return 12 * math.Floor(d/12) // equal ridges
-	}
-	return 12*math.Floor((2*d*a*b/(a+b)/pitch)/12) - 12
-}
-
-// roofPlan draws a house under a gable or hip roof, maybe with a wing to the
-// south that may stand flush with an end, and one to the north.
-func roofPlan(t *rapid.T) *plan.Plan {
-	foot := func(lo, hi int, name string) float64 { return 12 * float64(rapid.IntRange(lo, hi).Draw(t, name)) }
-	kinds := rapid.SampledFrom([]string{"gable", "hip"})
-	pitch := func(name string) float64 { return float64(rapid.IntRange(3, 12).Draw(t, name)) }
-	p := storeys(1)
-	p.Lumber.Stud = 360 // rake walls may be high
-	w, d := foot(24, 40, "width"), foot(14, 26, "depth")
-	rakes := rapid.Bool().Draw(t, "rake walls")
-	main := roofOn(p, "main", kinds.Draw(t, "kind"), "x", pitch("pitch"), rect(0, 0, w, d))
-	main.Overhang = 6 * float64(rapid.IntRange(0, 4).Draw(t, "overhang"))
-	main.Spacing = rapid.SampledFrom([]float64{16, 19.2, 24}).Draw(t, "spacing")
-	if main.Kind == "gable" && rapid.Bool().Draw(t, "unequal") {
-		main.PitchOther = pitch("other pitch")
-	}
-	south, north := []geom.Vec2{{}, {X: w}}, []geom.Vec2{{X: w, Y: d}, {Y: d}}
-	if rapid.Bool().Draw(t, "south wing") {
-		ww, l := min(foot(8, 14, "south width"), widest(main, main.Pitch, d)), foot(6, 14, "south length")
-		x := rapid.SampledFrom([]float64{36, 60, w - ww, w - ww - 36}).Draw(t, "south place")
-		r := roofOn(p, "south", kinds.Draw(t, "south kind"), "y", main.Pitch, rect(x, -l, x+ww, 0))
-		r.Overhang = main.Overhang
-		south = []geom.Vec2{{}, {X: x}, {X: x, Y: -l}, {X: x + ww, Y: -l}, {X: x + ww}}
-		if x+ww < w {
-			south = append(south, geom.Vec2{X: w})
-		}
-	}
-	if rapid.Bool().Draw(t, "north wing") {
-		slope := max(main.PitchOther, main.Pitch)
-		if main.PitchOther > 0 {
-			slope = main.PitchOther
-		}
-		ww, l := min(foot(8, 12, "north width"), widest(main, slope, d)), foot(6, 10, "north length")
-		r := roofOn(p, "north", "gable", "y", slope, rect(48, d, 48+ww, d+l))
-		r.Overhang = main.Overhang
-		north = []geom.Vec2{{X: w, Y: d}, {X: 48 + ww, Y: d}, {X: 48 + ww, Y: d + l}, {X: 48, Y: d + l}, {X: 48, Y: d}, {Y: d}}
-	}
-	walls := ring(p, 0, append(south, north...)...)
-	for _, r := range p.Roofs {
-		r.Rake = r.Overhang
-		if !rakes && r.Kind == "gable" {
-			r.GableEnd = [2]string{"gable truss", "gable truss"}
-		}
-		for _, x := range walls {
-			along := x.From.Y == x.To.Y
-			end := r.Ridge == "y" && along && (x.From.Y == r.Area[0].Y || x.From.Y == r.Area[1].Y) && x.From.X >= r.Area[0].X && x.From.X <= r.Area[1].X && x.To.X >= r.Area[0].X && x.To.X <= r.Area[1].X ||
-				r.Ridge == "x" && !along && (x.From.X == 0 || x.From.X == w)
-			if end && rakes && r.Kind == "gable" && (r.Ridge == "y" || x.From.Y >= 0 && x.To.Y >= 0) {
-				x.Top = "rake"
-			}
-		}
-	}
-	return p
-}
-
-func TestAnyRoofIsSound(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		h, faults := Frame(roofPlan(t))
-		for _, d := range faults {
-			require.NotEqual(t, plan.Error, d.Severity, d.String())
-		}
-		for _, pair := range h.Overlaps(0.01) {
-			require.Fail(t, pair[0].ID+" reaches into "+pair[1].ID)
-		}
-		for _, m := range withRole(h, Rafter) {
-			require.True(t, bears(h, m), "%s bears on nothing", m.ID)
-		}
-	})
 }
 
 // mirror returns the plan mirrored at the y axis: walls turned round, so that

@@ -70,6 +70,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody, walls []*framedWall
 	f.tellBare()
 	f.checkStock()
 	f.checkBeam()
+	f.checkHigh()
 }
 
 // faces adds the roof's surfaces to the house.

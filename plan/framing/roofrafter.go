@@ -4,14 +4,9 @@ import (
 	"fmt"
 	"math"
 
-	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
 )
-
-// minSeat is the least length of a rafter's bearing, in (IRC R802.6: 1 1/2
-// in on wood; from memory).
-const minSeat = 1.5
 
 // minJack is the shortest jack worth cutting: its plan length inside the
 // wall's outside face, in.
@@ -86,45 +81,6 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 	}
 }
 
-// checkStock warns of rafters, hips and valleys longer than any stock.
-func (f *roofFrame) checkStock() {
-	stock := longest(f.plan)
-	over := map[*plan.Roof]*Member{}
-	for _, m := range f.sticks {
-		if m.Role != Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
-			over[m.Roof] = m
-		}
-	}
-	for _, rb := range f.bodies {
-		if m := over[rb.Roof]; m != nil {
-			f.roofFault(rb.Roof, plan.Warning, "rafter-too-long",
-				fmt.Sprintf("has a %s %s long, and the longest stock is %s", m.Role, inches(m.Length), inches(stock)),
-				"name longer stock under [lumber], order it to length, or let a wall or beam break the span")
-		}
-	}
-}
-
-// checkBeam warns of a ridge beam that nothing carries at an end: it needs a
-// wall that runs up to it.
-func (f *roofFrame) checkBeam() {
-	for _, rb := range f.bodies {
-		if !rb.RidgeBearing || rb.Trusses {
-			continue
-		}
-		for i, s := range rb.body.Sides {
-			ridgeEnd := (rb.Ridge == "x") == (i == roofplan.East || i == roofplan.West)
-			if !ridgeEnd || s.RunsIn || rb.Kind == "shed" {
-				continue
-			}
-			if kind := rb.gableOf(i); kind != rakeGable {
-				f.roofFault(rb.Roof, plan.Warning, "ridge-beam-unsupported",
-					fmt.Sprintf("has a ridge beam with no wall under its %s end", roofplan.SideNames[i]),
-					`give the gable wall there top = "rake", or leave ridge_beam out and keep the ceiling ties`)
-			}
-		}
-	}
-}
-
 // across returns the station of a run along its eave, from the low corner of
 // the body.
 func (rb *roofBody) across(run *roofplan.Run) float64 {
@@ -190,17 +146,6 @@ func (f *roofFrame) lineFor(line *roofplan.Line, r *roofRafter, high bool) *roof
 		}
 	}
 	return nil
-}
-
-// checkSeat warns of a bearing shorter than what the code asks.
-func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
-	for _, s := range seats {
-		if d := s.u1 - s.u0; d < minSeat-0.01 && s.crosses(r.bar) && r.owner.sides[r.run.Face.Side].seat < minSeat {
-			f.roofFault(r.owner.Roof, plan.Warning, "short-seat",
-				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", inches(d)),
-				"take deeper rafters, or a lower pitch")
-		}
-	}
 }
 
 // crosses tells whether the bar crosses the bed's wall rather than runs

@@ -1,0 +1,183 @@
+package framing
+
+import (
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+var twoByEight = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 7.25, Text: "2x8"}
+
+// roofOn adds a roof over level 0 of p with the corners given.
+func roofOn(p *plan.Plan, name, kind, ridge string, pitch float64, area []geom.Vec2) *plan.Roof {
+	r := &plan.Roof{Name: name, Over: p.Levels[0], Kind: kind, Area: [2]geom.Vec2{area[0], area[2]}, AreaGiven: true,
+		Ridge: ridge, Pitch: pitch, Overhang: 18, Rake: 12, Rafters: twoByEight, Spacing: 16,
+		RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"},
+		GableEnd:    [2]string{"rake", "rake"}, CeilingTies: true, Pos: plan.Pos{File: "plan.toml", Line: 50 + len(p.Roofs)}}
+	if kind == "hip" {
+		r.GableEnd = [2]string{"hip", "hip"}
+	}
+	p.Roofs = append(p.Roofs, r)
+	return r
+}
+
+var roofHouses = []struct {
+	name string
+	plan func() *plan.Plan
+}{
+	{"gable on rake walls", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, rect(0, 0, 288, 192)...)
+		w[1].Top, w[3].Top = "rake", "rake"
+		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192))
+		return p
+	}},
+	{"gable with gable trusses, unequal pitches", func() *plan.Plan {
+		p := storeys(1)
+		ring(p, 0, rect(0, 0, 192, 288)...)
+		r := roofOn(p, "main", "gable", "y", 7, rect(0, 0, 192, 288))
+		r.GableEnd = [2]string{"gable truss", "gable truss"}
+		r.PitchOther = 10
+		return p
+	}},
+	{"trusses", func() *plan.Plan {
+		p := storeys(1)
+		ring(p, 0, rect(0, 0, 288, 192)...)
+		r := roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
+		r.GableEnd = [2]string{"gable truss", "gable truss"}
+		r.Trusses = true
+		return p
+	}},
+	{"hip", func() *plan.Plan {
+		p := storeys(1)
+		ring(p, 0, rect(0, 0, 288, 192)...)
+		roofOn(p, "main", "hip", "x", 8, rect(0, 0, 288, 192))
+		return p
+	}},
+	{"pyramid", func() *plan.Plan {
+		p := storeys(1)
+		ring(p, 0, rect(0, 0, 192, 192)...)
+		roofOn(p, "main", "hip", "x", 8, rect(0, 0, 192, 192))
+		return p
+	}},
+	{"shed", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, rect(0, 0, 192, 120)...)
+		w[1].Top, w[2].Top, w[3].Top = "rake", "rake", "rake"
+		r := roofOn(p, "main", "shed", "x", 3, rect(0, 0, 192, 120))
+		r.High = "N"
+		return p
+	}},
+	{"L with gables and a carried valley", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 360, Y: 0}, geom.Vec2{X: 360, Y: 192}, geom.Vec2{X: 0, Y: 192})
+		w[2].Top, w[5].Top, w[7].Top = "rake", "rake", "rake"
+		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 360, 192))
+		roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 264, 0))
+		return p
+	}},
+	{"L with hips, broken hip", func() *plan.Plan {
+		p := storeys(1)
+		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
+		roofOn(p, "main", "hip", "x", 6, rect(0, 0, 288, 192))
+		roofOn(p, "wing", "hip", "y", 6, rect(144, -120, 288, 0))
+		return p
+	}},
+	{"T with equal ridges", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 312, Y: -120}, geom.Vec2{X: 312, Y: 0}, geom.Vec2{X: 432, Y: 0}, geom.Vec2{X: 432, Y: 192}, geom.Vec2{X: 0, Y: 192})
+		w[2].Top, w[5].Top, w[7].Top = "rake", "rake", "rake"
+		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 432, 192))
+		roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 312, 0))
+		return p
+	}},
+	{"cross of two gables", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 384, Y: 0}, geom.Vec2{X: 384, Y: 144}, geom.Vec2{X: 264, Y: 144}, geom.Vec2{X: 264, Y: 264}, geom.Vec2{X: 120, Y: 264}, geom.Vec2{X: 120, Y: 144}, geom.Vec2{X: 0, Y: 144})
+		w[2].Top, w[5].Top, w[8].Top, w[11].Top = "rake", "rake", "rake", "rake"
+		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 384, 144))
+		roofOn(p, "cross", "gable", "y", 6, rect(120, -120, 264, 264))
+		return p
+	}},
+	{"U with two lower wings and gable trusses", func() *plan.Plan {
+		p := storeys(1)
+		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 0, Y: -120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 120}, geom.Vec2{X: 312}, geom.Vec2{X: 312, Y: -96}, geom.Vec2{X: 432, Y: -96}, geom.Vec2{X: 432, Y: 192}, geom.Vec2{X: 0, Y: 192})
+		roofOn(p, "main", "gable", "x", 8, rect(0, 0, 432, 192))
+		roofOn(p, "west", "gable", "y", 8, rect(0, -120, 120, 0))
+		roofOn(p, "east", "gable", "y", 5, rect(312, -96, 432, 0))
+		for _, r := range p.Roofs {
+			r.GableEnd = [2]string{"gable truss", "gable truss"}
+		}
+		return p
+	}},
+	{"hip main, gable wing to the north, steeper", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 360}, geom.Vec2{X: 360, Y: 192}, geom.Vec2{X: 240, Y: 192}, geom.Vec2{X: 240, Y: 300}, geom.Vec2{X: 120, Y: 300}, geom.Vec2{X: 120, Y: 192}, geom.Vec2{Y: 192})
+		w[4].Top = "rake"
+		roofOn(p, "main", "hip", "x", 6, rect(0, 0, 360, 192))
+		roofOn(p, "wing", "gable", "y", 8, rect(120, 192, 240, 300))
+		return p
+	}},
+	{"shed porch against a wall, on a beam", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, rect(0, 0, 288, 192)...)
+		w[1].Top, w[3].Top = "rake", "rake"
+		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192)).Overhang = 6
+		p.Porches = append(p.Porches, &plan.Porch{Name: "porch", From: geom.Vec2{X: 24, Y: -96}, To: geom.Vec2{X: 264, Y: -96},
+			Beam: plan.Lumber{Ply: 2, Breadth: 1.5, Depth: 9.25, Text: "2-2x10"}, Post: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5, Text: "6x6"},
+			Posts: []float64{2.75, 120, 237.25}, Base: 60, Top: 196, Pos: plan.Pos{File: "plan.toml", Line: 40}})
+		r := roofOn(p, "lean", "shed", "x", 2, rect(24, -96, 264, 0))
+		r.High, r.Overhang = "N", 12
+		return p
+	}},
+	{"low wing against a wall of two storeys", func() *plan.Plan {
+		p := storeys(2)
+		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 288}, geom.Vec2{X: 288, Y: 24}, geom.Vec2{X: 408, Y: 24}, geom.Vec2{X: 408, Y: 168}, geom.Vec2{X: 288, Y: 168}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{Y: 192})
+		w[3].Top = "rake"
+		w2 := ring(p, 1, rect(0, 0, 288, 192)...)
+		w2[1].Top, w2[3].Top = "rake", "rake"
+		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192)).Over = p.Levels[1]
+		roofOn(p, "wing", "gable", "x", 7, rect(288, 24, 408, 168))
+		return p
+	}},
+	{"lean-to over a setback", func() *plan.Plan {
+		p := storeys(2)
+		ring(p, 0, rect(0, 0, 288, 192)...)
+		w := ring(p, 1, rect(0, 60, 288, 192)...)
+		w[1].Top, w[3].Top = "rake", "rake"
+		roofOn(p, "main", "gable", "x", 5, rect(0, 60, 288, 192)).Over = p.Levels[1]
+		r := roofOn(p, "lean", "shed", "x", 4, rect(0, 0, 288, 60))
+		r.High = "N"
+		return p
+	}},
+	{"ridge beam, no ties, steep", func() *plan.Plan {
+		p := simple(12, 3.5, 12, 240)
+		p.Roofs[0].RidgeBearing, p.Roofs[0].CeilingTies = true, false
+		return p
+	}},
+	{"shed on plates, high wall to the west, gable ends trussed", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, rect(0, 0, 120, 192)...)
+		w[3].Top = "rake"
+		r := roofOn(p, "main", "shed", "y", 3, rect(0, 0, 120, 192))
+		r.High = "W"
+		return p
+	}},
+	{"walls of two depths", func() *plan.Plan {
+		p := simple(6, 1.75, 12, 240)
+		p.Walls[2].Studs = twoByFour
+		return p
+	}},
+	{"walls of two heights", func() *plan.Plan {
+		p := simple(6, 1.75, 12, 240)
+		p.Walls[2].Height = 121.125
+		return p
+	}},
+	{"L flush with a gable", func() *plan.Plan {
+		p := storeys(1)
+		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 0}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
+		w[2].Top, w[4].Top, w[6].Top = "rake", "rake", "rake"
+		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
+		roofOn(p, "wing", "gable", "y", 6, rect(144, -120, 288, 0))
+		return p
+	}},
+}

@@ -1,0 +1,95 @@
+package framing
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// widest returns how wide a wing of a pitch may be, in whole feet, so that
+// its ridge dies in the main roof, d deep.
+func widest(main *plan.Roof, pitch, d float64) float64 {
+	a, b := main.Pitch, main.PitchOther
+	if b == 0 {
+		b = a
+	}
+	if main.PitchOther == 0 {
+		return 12 * math.Floor(d/12) // equal ridges
+	}
+	return 12*math.Floor((2*d*a*b/(a+b)/pitch)/12) - 12
+}
+
+// roofPlan draws a house under a gable or hip roof, maybe with a wing to the
+// south that may stand flush with an end, and one to the north.
+func roofPlan(t *rapid.T) *plan.Plan {
+	foot := func(lo, hi int, name string) float64 { return 12 * float64(rapid.IntRange(lo, hi).Draw(t, name)) }
+	kinds := rapid.SampledFrom([]string{"gable", "hip"})
+	pitch := func(name string) float64 { return float64(rapid.IntRange(3, 12).Draw(t, name)) }
+	p := storeys(1)
+	p.Lumber.Stud = 360 // rake walls may be high
+	w, d := foot(24, 40, "width"), foot(14, 26, "depth")
+	rakes := rapid.Bool().Draw(t, "rake walls")
+	main := roofOn(p, "main", kinds.Draw(t, "kind"), "x", pitch("pitch"), rect(0, 0, w, d))
+	main.Overhang = 6 * float64(rapid.IntRange(0, 4).Draw(t, "overhang"))
+	main.Spacing = rapid.SampledFrom([]float64{16, 19.2, 24}).Draw(t, "spacing")
+	if main.Kind == "gable" && rapid.Bool().Draw(t, "unequal") {
+		main.PitchOther = pitch("other pitch")
+	}
+	south, north := []geom.Vec2{{}, {X: w}}, []geom.Vec2{{X: w, Y: d}, {Y: d}}
+	if rapid.Bool().Draw(t, "south wing") {
+		ww, l := min(foot(8, 14, "south width"), widest(main, main.Pitch, d)), foot(6, 14, "south length")
+		x := rapid.SampledFrom([]float64{36, 60, w - ww, w - ww - 36}).Draw(t, "south place")
+		r := roofOn(p, "south", kinds.Draw(t, "south kind"), "y", main.Pitch, rect(x, -l, x+ww, 0))
+		r.Overhang = main.Overhang
+		south = []geom.Vec2{{}, {X: x}, {X: x, Y: -l}, {X: x + ww, Y: -l}, {X: x + ww}}
+		if x+ww < w {
+			south = append(south, geom.Vec2{X: w})
+		}
+	}
+	if rapid.Bool().Draw(t, "north wing") {
+		slope := max(main.PitchOther, main.Pitch)
+		if main.PitchOther > 0 {
+			slope = main.PitchOther
+		}
+		ww, l := min(foot(8, 12, "north width"), widest(main, slope, d)), foot(6, 10, "north length")
+		r := roofOn(p, "north", "gable", "y", slope, rect(48, d, 48+ww, d+l))
+		r.Overhang = main.Overhang
+		north = []geom.Vec2{{X: w, Y: d}, {X: 48 + ww, Y: d}, {X: 48 + ww, Y: d + l}, {X: 48, Y: d + l}, {X: 48, Y: d}, {Y: d}}
+	}
+	walls := ring(p, 0, append(south, north...)...)
+	for _, r := range p.Roofs {
+		r.Rake = r.Overhang
+		if !rakes && r.Kind == "gable" {
+			r.GableEnd = [2]string{"gable truss", "gable truss"}
+		}
+		for _, x := range walls {
+			along := x.From.Y == x.To.Y
+			end := r.Ridge == "y" && along && (x.From.Y == r.Area[0].Y || x.From.Y == r.Area[1].Y) && x.From.X >= r.Area[0].X && x.From.X <= r.Area[1].X && x.To.X >= r.Area[0].X && x.To.X <= r.Area[1].X ||
+				r.Ridge == "x" && !along && (x.From.X == 0 || x.From.X == w)
+			if end && rakes && r.Kind == "gable" && (r.Ridge == "y" || x.From.Y >= 0 && x.To.Y >= 0) {
+				x.Top = "rake"
+			}
+		}
+	}
+	return p
+}
+
+func TestAnyRoofIsSound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		h, faults := Frame(roofPlan(t))
+		for _, d := range faults {
+			require.NotEqual(t, plan.Error, d.Severity, d.String())
+		}
+		for _, pair := range h.Overlaps(0.01) {
+			require.Fail(t, pair[0].ID+" reaches into "+pair[1].ID)
+		}
+		for _, m := range withRole(h, Rafter) {
+			require.True(t, bears(h, m), "%s bears on nothing", m.ID)
+		}
+	})
+}

@@ -1,0 +1,104 @@
+package framing
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/roofplan"
+)
+
+// minSeat is the least length of a rafter's bearing, in (IRC R802.6: 1 1/2
+// in on wood; from memory).
+const minSeat = 1.5
+
+// checkSeat warns of a bearing shorter than what the code asks, and of a
+// notch deeper than it allows, as over a wall higher than the others of its
+// side.
+func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
+	for _, s := range seats {
+		d := s.u1 - s.u0
+		switch depth := d * r.rise / cosInv(r.rise); {
+		case !s.crosses(r.bar):
+		case depth > r.depth/4+0.01:
+			f.roofFault(r.owner.Roof, plan.Error, "notch-too-deep",
+				fmt.Sprintf("needs a notch %s deep in its rafters over %s, and a quarter of their depth is %s", inches(depth), s.name(), inches(r.depth/4)),
+				"give the walls under one side one height")
+		case d < minSeat-0.01 && r.owner.sides[r.run.Face.Side].seat < minSeat:
+			f.roofFault(r.owner.Roof, plan.Warning, "short-seat",
+				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", inches(d)),
+				"take deeper rafters, or a lower pitch")
+		}
+	}
+}
+
+// name says which wall or porch a seat is on.
+func (x bearing) name() string {
+	if x.bed.wall != nil {
+		return "wall " + x.bed.wall.Name
+	}
+	return "porch " + x.bed.porch.Name
+}
+
+// checkHigh reports a shed whose high wall does not end where the rafters
+// need it.
+func (f *roofFrame) checkHigh() {
+	for _, rb := range f.bodies {
+		for i, s := range rb.sides {
+			if !rb.isHigh(i) || rb.body.Sides[i].Against || s.rake {
+				continue
+			}
+			need := rb.highPlate()
+			switch {
+			case len(s.walls) == 0 && s.porch == nil:
+				f.roofFault(rb.Roof, plan.Error, "shed-without-high-wall",
+					fmt.Sprintf("has nothing under its high side %s", rb.High),
+					"put a wall or a porch beam there, or let the roof end against a higher wall")
+			case math.Abs(s.plate-need) > 1.0/16:
+				f.roofFault(rb.Roof, plan.Error, "high-wall-height",
+					fmt.Sprintf("needs the plates of its high side %s at %s above the floor, and they are at %s", rb.High,
+						inches(need-f.level.Floor), inches(s.plate-f.level.Floor)),
+					`give the wall there top = "rake", or that height`)
+			}
+		}
+	}
+}
+
+// checkStock warns of rafters, hips and valleys longer than any stock.
+func (f *roofFrame) checkStock() {
+	stock := longest(f.plan)
+	over := map[*plan.Roof]*Member{}
+	for _, m := range f.sticks {
+		if m.Role != Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
+			over[m.Roof] = m
+		}
+	}
+	for _, rb := range f.bodies {
+		if m := over[rb.Roof]; m != nil {
+			f.roofFault(rb.Roof, plan.Warning, "rafter-too-long",
+				fmt.Sprintf("has a %s %s long, and the longest stock is %s", m.Role, inches(m.Length), inches(stock)),
+				"name longer stock under [lumber], order it to length, or let a wall or beam break the span")
+		}
+	}
+}
+
+// checkBeam warns of a ridge beam that nothing carries at an end: it needs a
+// wall that runs up to it.
+func (f *roofFrame) checkBeam() {
+	for _, rb := range f.bodies {
+		if !rb.RidgeBearing || rb.Trusses {
+			continue
+		}
+		for i, s := range rb.body.Sides {
+			ridgeEnd := (rb.Ridge == "x") == (i == roofplan.East || i == roofplan.West)
+			if !ridgeEnd || s.RunsIn || rb.Kind == "shed" {
+				continue
+			}
+			if kind := rb.gableOf(i); kind != rakeGable {
+				f.roofFault(rb.Roof, plan.Warning, "ridge-beam-unsupported",
+					fmt.Sprintf("has a ridge beam with no wall under its %s end", roofplan.SideNames[i]),
+					`give the gable wall there top = "rake", or leave ridge_beam out and keep the ceiling ties`)
+			}
+		}
+	}
+}
