@@ -42,7 +42,7 @@ func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2
 	// those, then pack them anew at the scale found
 	first := Scale{Ratio: c.leastPlanScale()}
 	top, left, m := c.planMargins(c.widestLanes(walls, c.runsOf(l, planScale{k: first.K()})))
-	sheets := c.layPlan(lo, hi, m, c.sideColumn())
+	sheets := c.layPlan(lo, hi, m)
 	runs := c.runsOf(l, planScale{sheets[0].scale.K(), sheets[0].turned})
 	holes := c.holesOf(l)
 	var pages []*page

@@ -83,8 +83,9 @@ func TestRoofAndFoundationPiecesAreAtHomeOnceAndNoOthers(t *testing.T) {
 	}
 }
 
-// Each level's plan shows every piece of its walls, on one part or another.
-func TestLevelPlansShowEveryPieceOfTheirWalls(t *testing.T) {
+// Each level's plan shows every mark at every stud of its walls, on one part
+// or another: a symbol for each piece, or one for its like on the same stud.
+func TestLevelPlansShowEveryMarkAtEveryStud(t *testing.T) {
 	m := exampleModel(t, "../examples/marsh-wren.toml")
 	for _, paper := range []string{"arch-d", "letter"} {
 		c := testContext(t, m, paper)
@@ -97,9 +98,14 @@ func TestLevelPlansShowEveryPieceOfTheirWalls(t *testing.T) {
 			}
 		}
 		for _, pc := range m.Placement.Pieces {
-			if w := homeWall(pc.Joint); w != nil && homeOf(pc) == onElevation && pc.Joint.Kind != framing.RafterPlate {
-				assert.True(t, shown[pc.Tag], "%s: %s", paper, pc.Tag)
+			if w := homeWall(pc.Joint); w == nil || homeOf(pc) != onElevation || pc.Joint.Kind == framing.RafterPlate {
+				continue
 			}
+			ok := shown[pc.Tag]
+			for _, o := range m.Placement.Pieces {
+				ok = ok || shown[o.Tag] && o.Item == pc.Item && homeWall(o.Joint) == homeWall(pc.Joint) && math.Abs(o.Station-pc.Station) < sameStud
+			}
+			assert.True(t, ok, "%s: %s", paper, pc.Tag)
 		}
 	}
 }
@@ -113,7 +119,7 @@ func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 	_, _, mg := c.planMargins(0)
 	pages := floorPlanPages(c)
 	drawn(c, pages)
-	s := c.layPlan(lo, hi, mg, c.sideColumn())[0]
+	s := c.layPlan(lo, hi, mg)[0]
 	k := s.scale.K()
 	for _, p := range pages {
 		// the wall's own place on this sheet, from its symbols' middle
@@ -128,7 +134,7 @@ func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 				continue
 			}
 			other := neighbour(m, pc)
-			if other == nil || inCorner(w, pc) || inCorner(w, other) {
+			if other == nil || byCrossing(c, w, pc) || byCrossing(c, w, other) {
 				continue
 			}
 			for _, mk2 := range p.Marks {
@@ -144,10 +150,15 @@ func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 	}
 }
 
-// inCorner tells whether a piece is where another wall may cross its lane:
-// there it stands beside that wall.
-func inCorner(w *plan.Wall, pc *placement.Piece) bool {
-	return pc.Station < 14 || pc.Station > w.Length()-14
+// byCrossing tells whether another wall crosses a piece's lane: there it
+// stands beside that wall.
+func byCrossing(c *context, w *plan.Wall, pc *placement.Piece) bool {
+	for _, x := range c.crossings(w, pc.Face == "outside" || pc.Face != "inside" && !w.Exterior) {
+		if pc.Station > x.lo-8 && pc.Station < x.hi+8 {
+			return true
+		}
+	}
+	return false
 }
 
 // neighbour returns the next piece of the same mark, wall and face.
@@ -188,11 +199,11 @@ func TestPlanTurnsOrGoesOverSheetsWhereThatKeepsItReadable(t *testing.T) {
 	m := exampleModel(t, "../examples/marsh-wren.toml")
 	m.House.Plan.Project.Metric = false
 	c := testContext(t, m, "arch-d")
-	tall := c.layPlan(geom.Vec2{}, geom.Vec2{X: 300, Y: 800}, margins{}, 0)
+	tall := c.layPlan(geom.Vec2{}, geom.Vec2{X: 300, Y: 800}, margins{})
 	require.Len(t, tall, 1)
 	assert.True(t, tall[0].turned, "a plan that is high lies down on paper that is wide")
 	c = testContext(t, m, "letter")
-	parts := c.layPlan(geom.Vec2{}, geom.Vec2{X: 1200, Y: 400}, margins{20, 20, 20, 20}, 0)
+	parts := c.layPlan(geom.Vec2{}, geom.Vec2{X: 1200, Y: 400}, margins{20, 20, 20, 20})
 	require.Greater(t, len(parts), 1)
 	covered := 0.0
 	for _, p := range parts {
@@ -202,28 +213,30 @@ func TestPlanTurnsOrGoesOverSheetsWhereThatKeepsItReadable(t *testing.T) {
 	assert.InDelta(t, 1200*400, covered, 1e-6, "parts tile the plan")
 }
 
-func TestTheLegendOfAPlanCountsItsSymbols(t *testing.T) {
+// The counts of a level's legends, over all its parts, are its pieces.
+func TestTheLegendOfAPlanCountsItsPieces(t *testing.T) {
 	m := exampleModel(t, "../examples/marsh-wren.toml")
-	c := testContext(t, m, "tabloid")
-	for _, s := range drawn(c, floorPlanPages(c)) {
-		count := map[string]int{}
-		for _, mk := range s.Marks {
-			if u, ok := mk.(sheet.Use); ok && u.Piece != nil {
-				count[u.Piece.Mark]++
-			}
-		}
-		for _, mk := range s.Marks {
-			x, ok := mk.(sheet.Text)
-			if !ok || x.Role != "note" || !strings.Contains(x.S, ": ") {
-				continue
-			}
-			for mark, n := range count {
-				if strings.HasPrefix(x.S, mark+": ") {
-					assert.Equal(t, fmt.Sprintf("%s: %d", mark, n), x.S)
-					delete(count, mark)
+	for _, l := range m.House.Plan.Levels {
+		c := testContext(t, m, "letter")
+		lo, hi, _ := c.wallBounds()
+		got, want := map[string]int{}, map[string]int{}
+		for _, s := range drawn(c, c.levelPages(l, c.wallsOn(l), lo, hi)) {
+			for _, mk := range s.Marks {
+				if x, ok := mk.(sheet.Text); ok && x.Role == "note" {
+					var n int
+					if mark, rest, ok := strings.Cut(x.S, ": "); ok && m.Schedule.Number(mark) > 0 {
+						_, err := fmt.Sscan(rest, &n)
+						require.NoError(t, err)
+						got[mark] += n
+					}
 				}
 			}
 		}
-		assert.Empty(t, count, s.Title.SheetTitle)
+		for _, pc := range m.Placement.Pieces {
+			if onPlan(pc, l) != nil || pc.Joint.Kind == framing.Collector && pc.Joint.Level == l {
+				want[pc.Item.Mark]++
+			}
+		}
+		assert.Equal(t, want, got, l.Name)
 	}
 }

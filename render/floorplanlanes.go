@@ -11,40 +11,118 @@ import (
 	"galewright/symbols"
 )
 
-// laneSpot is where a piece of a run stands: along the wall, mm of paper from
-// the wall's start, and in which of the run's lanes.
+// laneSpot is where a symbol stands: along the wall, mm of paper from the
+// wall's start, and in which lane beside it.
 type laneSpot struct {
-	at   sheet.MM
-	lane int
+	at           sheet.MM
+	lane         int
+	first, count int // the pieces it stands for
+	set          bool
 }
 
 // laneSlack is how far a symbol may stand off its place along the wall before
 // it goes to the next lane, mm.
 const laneSlack sheet.MM = 1.2
 
-// packRun gives each piece of a run its spot: at its place where the lane is
-// free there, a little on where it nearly is, else a lane farther out.
-func (c *context) packRun(w *plan.Wall, r *run, sc planScale) {
+// laneSide is what stands in the lanes on one side of one wall: for each
+// lane the lengths taken, mm.
+type laneSide struct{ taken [][][2]sheet.MM }
+
+// place finds the nearest free place to at in a lane, for a symbol that takes
+// gap; it does not go back, nor farther on than the slack.
+func (s *laneSide) place(lane int, at, gap sheet.MM) (sheet.MM, bool) {
+	if lane >= len(s.taken) {
+		return at, true
+	}
+	want := at
+	for range s.taken[lane] {
+		i := slices.IndexFunc(s.taken[lane], func(t [2]sheet.MM) bool { return t[0] < at+gap/2-1e-9 && t[1] > at-gap/2+1e-9 })
+		if i < 0 {
+			return at, true
+		}
+		at = s.taken[lane][i][1] + gap/2
+		if at > want+laneSlack {
+			return 0, false
+		}
+	}
+	i := slices.IndexFunc(s.taken[lane], func(t [2]sheet.MM) bool { return t[0] < at+gap/2-1e-9 && t[1] > at-gap/2+1e-9 })
+	return at, i < 0
+}
+
+func (s *laneSide) take(lane int, lo, hi sheet.MM) {
+	for lane >= len(s.taken) {
+		s.taken = append(s.taken, nil)
+	}
+	s.taken[lane] = append(s.taken[lane], [2]sheet.MM{lo, hi})
+}
+
+// packRuns gives every piece of a wall's runs its spot. Each run has a lane
+// of its own, long runs next to the wall; runs that do not meet share one.
+// Pieces that crowd in theirs go to lanes farther out.
+func (c *context) packRuns(w *plan.Wall, runs []*run, sc planScale) {
+	slices.SortStableFunc(runs, func(a, b *run) int {
+		return cmp.Or(cmp.Compare(len(b.pieces), len(a.pieces)), cmp.Compare(c.Schedule.Number(a.item.Mark), c.Schedule.Number(b.item.Mark)))
+	})
+	sides := map[bool]*laneSide{true: {}, false: {}}
+	for i, r := range runs {
+		c.wantSpots(w, r, sc)
+		r.lane = c.ownLane(r, runs[:i])
+		side := sides[r.outside]
+		for k := range r.spots {
+			s := &r.spots[k]
+			if at, ok := side.place(r.lane, s.at, r.gap); ok {
+				s.at, s.lane, s.set = at, r.lane, true
+				side.take(r.lane, at-r.gap/2, at+r.gap/2)
+			}
+		}
+	}
+	for _, r := range runs {
+		side := sides[r.outside]
+		for k := range r.spots {
+			for s, lane := &r.spots[k], r.lane+1; !s.set; lane++ {
+				if at, ok := side.place(lane, s.at, r.gap); ok {
+					s.at, s.lane, s.set = at, lane, true
+					side.take(lane, at-r.gap/2, at+r.gap/2)
+				}
+			}
+		}
+	}
+}
+
+// wantSpots sets where each symbol of a run would stand. Pieces of the mark
+// at one stud share a symbol.
+func (c *context) wantSpots(w *plan.Wall, r *run, sc planScale) {
 	sym, ok := symbols.For(r.item.Kind.Symbol)
 	if !ok {
 		return
 	}
-	size := c.symbolSize()
-	gap := c.pieceGap(sym, size, w, sc)
+	r.gap = c.pieceGap(sym, c.symbolSize(), w, sc)
 	spans := c.freeSpans(w, r)
-	var ends []sheet.MM
-	for _, pc := range r.pieces {
-		at := spotIn(spans, pc, gap/2, sc.k)
-		lane := slices.IndexFunc(ends, func(end sheet.MM) bool { return end <= at+laneSlack })
-		if lane < 0 {
-			lane = len(ends)
-			ends = append(ends, sheet.MM(math.Inf(-1)))
+	for i, pc := range r.pieces {
+		if n := len(r.spots) - 1; n >= 0 && pc.Station-r.pieces[r.spots[n].first].Station < sameStud {
+			r.spots[n].count++
+			continue
 		}
-		at = max(at, ends[lane])
-		ends[lane] = at + gap
-		r.spots = append(r.spots, laneSpot{at, lane})
+		r.spots = append(r.spots, laneSpot{at: spotIn(spans, pc, r.gap/2, sc.k), first: i, count: 1})
 	}
-	r.lanes = len(ends)
+}
+
+// sameStud is how far apart the pieces on one stud may be along the wall: its
+// thickness, in.
+const sameStud = 1.5
+
+// ownLane returns the lowest lane where a run meets none of the others.
+func (c *context) ownLane(r *run, others []*run) int {
+	room := 2*c.legendRadius() + c.symbolSize() // for the legend circle
+	lo, hi := r.extent(room)
+	for lane := 0; ; lane++ {
+		if !slices.ContainsFunc(others, func(o *run) bool {
+			a, b := o.extent(room)
+			return o.outside == r.outside && o.lane == lane && lo < b && a < hi
+		}) {
+			return lane
+		}
+	}
 }
 
 // spotIn returns where a piece would stand, kept out of walls that cross its
@@ -70,30 +148,6 @@ func (c *context) pieceGap(sym sheet.Symbol, size sheet.MM, w *plan.Wall, sc pla
 	return sym.Box.H*k + 0.3
 }
 
-// setLanes puts long runs next to the wall, and lets runs share lanes where
-// they do not meet.
-func (c *context) setLanes(runs []*run) {
-	slices.SortStableFunc(runs, func(a, b *run) int {
-		return cmp.Or(cmp.Compare(len(b.pieces), len(a.pieces)), cmp.Compare(c.Schedule.Number(a.item.Mark), c.Schedule.Number(b.item.Mark)))
-	})
-	room := 2*c.legendRadius() + c.symbolSize() // for the legend circle
-	for i, r := range runs {
-		lo, hi := r.extent(room)
-		for r.lane = 0; ; r.lane++ {
-			free := true
-			for _, o := range runs[:i] {
-				a, b := o.extent(room)
-				if o.outside == r.outside && o.lane < r.lane+r.lanes && r.lane < o.lane+o.lanes && lo < b && a < hi {
-					free = false
-				}
-			}
-			if free {
-				break
-			}
-		}
-	}
-}
-
 // extent returns the length of lane that a run takes, mm from the wall's
 // start, with room for its legend circle.
 func (r *run) extent(room sheet.MM) (lo, hi sheet.MM) {
@@ -107,8 +161,10 @@ func (r *run) extent(room sheet.MM) (lo, hi sheet.MM) {
 // laneRoom returns the room that a wall's lanes take on its outside, mm.
 func (c *context) laneRoom(runs []*run) (room sheet.MM) {
 	for _, r := range runs {
-		if r.outside {
-			room = max(room, sheet.MM(r.lane+r.lanes)*c.lanePitch()+1)
+		for _, s := range r.spots {
+			if r.outside {
+				room = max(room, sheet.MM(s.lane+1)*c.lanePitch()+1)
+			}
 		}
 	}
 	return room

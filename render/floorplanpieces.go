@@ -20,9 +20,9 @@ type run struct {
 	item    *hardware.Item
 	pieces  []*placement.Piece // by station
 	outside bool
-	lane    int // the nearest of its lanes
+	lane    int // its own lane
 	spots   []laneSpot
-	lanes   int // how many it takes
+	gap     sheet.MM // what a symbol takes along the lane
 }
 
 // lanePitch is from lane to lane, symbolSize the larger side of a symbol in
@@ -75,9 +75,8 @@ func (c *context) runsOf(l *plan.Level, sc planScale) map[*plan.Wall][]*run {
 	for _, w := range c.House.Plan.Walls {
 		for _, r := range out[w] {
 			slices.SortStableFunc(r.pieces, func(a, b *placement.Piece) int { return cmp.Compare(a.Station, b.Station) })
-			c.packRun(w, r, sc)
 		}
-		c.setLanes(out[w])
+		c.packRuns(w, out[w], sc)
 	}
 	return out
 }
@@ -92,13 +91,14 @@ func (v *planView) drawRun(w *plan.Wall, r *run) {
 	scale := float64(v.symbolSize() / max(sym.Box.W, sym.Box.H))
 	along := v.dir(f.D)
 	var at []sheet.Pt
-	for i, pc := range r.pieces {
+	for _, s := range r.spots {
+		pc := r.pieces[s.first]
 		if !v.sees(f.At(pc.Station, 0, 0).Flat()) {
 			continue
 		}
-		s := r.spots[i]
 		p := v.pt(f.Origin).Add(v.laneOffset(f, w.Depth(), r, s.lane)).Add(sheet.Pt{X: along.X * s.at, Y: along.Y * s.at})
 		v.drawPiece(sym, p, scale, pc)
+		v.shown[r.item] += s.count - 1
 		at = append(at, p)
 	}
 	if len(at) > 0 {
@@ -116,10 +116,11 @@ func (v *planView) drawPiece(sym sheet.Symbol, p sheet.Pt, scale float64, pc *pl
 	v.showPiece(pc.Item)
 }
 
-// laneOffset returns how far a run's i-th lane is off its wall's line, on paper.
+// laneOffset returns how far the i-th lane on a run's side is off its wall's
+// line, on paper.
 func (v *planView) laneOffset(f geom.Frame, depth float64, r *run, i int) sheet.Pt {
 	in := v.dir(f.In)
-	d := -(sheet.MM(r.lane+i)+0.5)*v.lanePitch() - 0.8
+	d := -(sheet.MM(i)+0.5)*v.lanePitch() - 0.8
 	if !r.outside {
 		d = v.vp.Len(depth) - d
 	}

@@ -35,6 +35,7 @@ func planNotePages(c *context) []*page {
 
 var levelNotes = []string{
 	"Hardware stands in lanes beside its wall, each piece at its place along the wall; the elevation that the arrow names gives the exact place and height.",
+	"Where a stud has several pieces of one mark, one symbol stands for them; counts are of pieces.",
 	"Dark studs run from plate to plate, light ones carry headers. Hatched walls are shear walls with their edge and field nailing.",
 	"Two slanting strokes: a break in the top plates. Dimensions are to the outside face of studs.",
 }
@@ -64,7 +65,38 @@ func (v *planView) planTables(name string, s planSheet, tables []*table) {
 		v.looseLegend()
 		return
 	}
-	v.columnTables(append([]*table{v.sheetLegend()}, tables...))
+	tables = append([]*table{v.sheetLegend()}, tables...)
+	if s.side > 0 {
+		v.columnTables(tables)
+		return
+	}
+	v.looseTables(tables)
+}
+
+// looseTables sets tables where a large sheet without a column has room.
+func (v *planView) looseTables(tables []*table) {
+	spots := v.freeRoom()
+	for _, t := range tables {
+		w := t.wanted(v.context)
+		laid := t.lay(v.context, w)
+		r, ok := v.looseSpot(spots, w, laid.height())
+		if !ok {
+			v.lost(t.Title)
+			continue
+		}
+		laid.draw(v.page, sheet.Pt{X: r.X, Y: r.Y})
+		spots.Block(r.Inset(-3))
+	}
+}
+
+// freeRoom is the sheet with all that stands on it blocked.
+func (v *planView) freeRoom() *label.Board {
+	spots := label.NewBoard(v.frame.Inset(gutter(v.context.Paper)))
+	for _, b := range v.Boxes {
+		spots.Block(b.Rect.Inset(-max(1.5, gutter(v.context.Paper)-2)))
+	}
+	spots.Block(v.vp.Clip.Inset(-v.lanePitch() * 3))
+	return spots
 }
 
 // columnTables sets tables in the column at the right of a large sheet.
@@ -85,11 +117,7 @@ func (v *planView) columnTables(tables []*table) {
 // left: first beside the title block, then round the plan, in as few columns
 // as fit.
 func (v *planView) looseLegend() {
-	spots := label.NewBoard(v.frame.Inset(gutter(v.context.Paper)))
-	for _, b := range v.Boxes {
-		spots.Block(b.Rect.Inset(-1.5))
-	}
-	spots.Block(v.vp.Clip.Inset(-v.lanePitch() * 3))
+	spots := v.freeRoom()
 	items := v.legendItems()
 	z := v.Size.Note
 	var wide sheet.MM

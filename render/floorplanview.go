@@ -38,6 +38,7 @@ type planSheet struct {
 	u0, u1, v0, v1 float64  // range shown
 	col, row       int      // of the part
 	cols, rows     int
+	side           sheet.MM // kept free at the right for tables
 }
 
 // uv turns a place on plan into the drawing's own axes.
@@ -68,13 +69,32 @@ func (c *context) leastPlanScale() float64 {
 }
 
 // layPlan chooses scale, turn and parts for a plan of the extent lo to hi.
-// side is a column kept free at the right for tables.
-func (c *context) layPlan(lo, hi geom.Vec2, m margins, side sheet.MM) []planSheet {
+// A column is kept free at the right for tables, unless the plan is long and
+// low and goes larger without; then they stand below it.
+func (c *context) layPlan(lo, hi geom.Vec2, m margins) []planSheet {
+	side := c.sideColumn()
+	beside := c.layPlanBeside(lo, hi, m, side)
+	if side == 0 {
+		return beside
+	}
+	m.bottom += tablesBelow
+	below := c.layPlanBeside(lo, hi, m, 0)
+	if len(below) > len(beside) || below[0].scale.Ratio >= beside[0].scale.Ratio {
+		return beside
+	}
+	return below
+}
+
+// tablesBelow is the height kept for tables under a long plan, mm.
+const tablesBelow sheet.MM = 130
+
+// layPlanBeside lays a plan out with a column of a width at the right.
+func (c *context) layPlanBeside(lo, hi geom.Vec2, m margins, side sheet.MM) []planSheet {
 	area := c.area()
 	_, th := c.viewTitleSize("x", c.scales()[0])
 	W := area.W - side - m.left - m.right
 	H := area.H - m.top - m.bottom - th - 2
-	best := planSheet{cols: 1, rows: 1}
+	best := planSheet{cols: 1, rows: 1, side: side}
 	for _, turned := range []bool{false, true} {
 		u0, u1, v0, v1 := spanUV(lo, hi, turned)
 		s, ok := fit(c.scales(), u1-u0, v1-v0, W, H)
@@ -84,6 +104,7 @@ func (c *context) layPlan(lo, hi geom.Vec2, m margins, side sheet.MM) []planShee
 	}
 	if best.scale.Ratio == 0 || best.scale.Ratio > c.leastPlanScale() {
 		best = c.tilePlan(lo, hi, W, H)
+		best.side = side
 	}
 	u0, u1, v0, v1 := spanUV(lo, hi, best.turned)
 	k := best.scale.K()
@@ -152,10 +173,11 @@ func (v *planView) pt(p geom.Vec2) sheet.Pt {
 	return v.vp.Pt(q.X, q.Y)
 }
 
-// sees tells whether a point on plan is on this sheet.
+// sees tells whether a point on plan is on this sheet; one on a match line is
+// on one side of it only.
 func (v *planView) sees(p geom.Vec2) bool {
 	q := uv(p, v.turned)
-	return q.X >= v.vp.U0-geom.Eps && q.X <= v.vp.U1+geom.Eps && q.Y >= v.vp.V0-geom.Eps && q.Y <= v.vp.V1+geom.Eps
+	return q.X >= v.vp.U0-geom.Eps && q.X < v.vp.U1-geom.Eps && q.Y >= v.vp.V0-geom.Eps && q.Y < v.vp.V1-geom.Eps
 }
 
 // dir turns a direction on plan into one on paper, y down.

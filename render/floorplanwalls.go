@@ -103,8 +103,11 @@ func (v *planView) drawOpening(w *plan.Wall, o *plan.Opening) {
 	for _, t := range depths {
 		v.stroke(pen, layer, f.At(a, t, 0).Flat(), f.At(b, t, 0).Flat())
 	}
-	var near, anchors []sheet.Pt
 	mid := (a + b) / 2
+	if !v.sees(f.At(mid, 0, 0).Flat()) {
+		return
+	}
+	var near, anchors []sheet.Pt
 	for _, s := range []float64{mid, mid - o.Width*0.3, mid + o.Width*0.3} {
 		for _, off := range []sheet.MM{3.2, 5.5, 8, 11, 14} {
 			in := v.dir(f.In)
@@ -186,6 +189,14 @@ func (v *planView) beside(f geom.Frame, s, t, side float64, tw, first sheet.MM, 
 	return out
 }
 
+// sheetRange lists sheet numbers: one or two by themselves, more as a range.
+func sheetRange(ns []string) string {
+	if len(ns) > 2 {
+		return ns[0] + " to " + ns[len(ns)-1]
+	}
+	return strings.Join(ns, ", ")
+}
+
 // inside returns places for a wall's label on its inner side.
 func (v *planView) inside(w *plan.Wall, width, height sheet.MM) (near []sheet.Pt) {
 	f, in := w.Frame(), v.dir(w.Frame().In)
@@ -208,7 +219,7 @@ func (v *planView) inside(w *plan.Wall, width, height sheet.MM) (near []sheet.Pt
 func (v *planView) labelWall(w *plan.Wall, lanes sheet.MM) {
 	f, z := w.Frame(), v.Size
 	sheets := v.sheetsOf("wall " + w.Name)
-	text := strings.Join(sheets, ", ")
+	text := sheetRange(sheets)
 	nw, tw := textWidth(w.Name, z.Dim, true), textWidth(text, z.Note, false)
 	const arrow sheet.MM = 5
 	width, height := arrow+1+nw, max(arrow, z.Dim*1.4)

@@ -30,7 +30,7 @@ func foundationPages(c *context) []*page {
 		return nil
 	}
 	top, left, m := c.planMargins(c.Size.Note * 2)
-	sheets := c.layPlan(lo, hi, m, c.sideColumn())
+	sheets := c.layPlan(lo, hi, m)
 	var pages []*page
 	for i, s := range sheets {
 		name := "Foundation plan"

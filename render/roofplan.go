@@ -21,7 +21,7 @@ func roofPlanPages(c *context) []*page {
 	}
 	lo, hi := c.roofBounds()
 	top, left, m := c.planMargins(c.numberRoom() + 1)
-	sheets := c.layPlan(lo, hi, m, c.sideColumn())
+	sheets := c.layPlan(lo, hi, m)
 	var pages []*page
 	for i, s := range sheets {
 		name := "Roof plan"
