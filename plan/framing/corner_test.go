@@ -94,6 +94,7 @@ func TestCornerPosts(t *testing.T) {
 		{"two studs have no backing", 2, []float64{334.5}},
 		{"three", 3, []float64{329.5, 334.5}},
 		{"four double the end stud", 4, []float64{329.5, 333, 334.5}},
+		{"six go on past the backing", 6, []float64{328, 329.5, 331.5, 333, 334.5}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := onSlabPlan()
@@ -110,6 +111,22 @@ func TestCornerPosts(t *testing.T) {
 			assert.InDelta(t, 5.5, of(h, "1B", Post)[0].S0, 1e-9)
 		})
 	}
+}
+
+// Plates for 148 ft of wall: 148 ft at the bottom, 296 ft at the top.
+// Source: Estimating in Building Construction, ch. 13, example 13-10 (rule of
+// the example; its quantities are not legible), grade A.
+func TestTakeOffOfPlates(t *testing.T) {
+	p, _ := straight(148 * 12)
+	h := frame(t, p)
+	sum := func(roles ...Role) (l float64) {
+		for _, m := range of(h, "1A", roles...) {
+			l += m.Length
+		}
+		return l / 12
+	}
+	assert.InDelta(t, 148, sum(SillPlate), 1e-9)
+	assert.InDelta(t, 296, sum(TopPlate, CapPlate), 1e-9)
 }
 
 // A three-stud corner takes two studs more than the one that the spacing

@@ -34,23 +34,41 @@ func (l *layout) backing(s, dir float64) {
 	l.put(slot{span: span{min(a, z), max(a, z)}, role: Post})
 }
 
-// cornerPost puts the extra studs of the post where w runs through.
+// cornerPost puts the extra studs of the post where w runs through: the
+// backing stud, and what the post has over three beside the end stud.
 func (b *builder) cornerPost(w *framedWall, l *layout, m meeting) {
 	n := b.postSize(w, m)
 	if n < 3 {
 		return
 	}
 	if m.end > 0 {
-		if n > 3 {
-			l.put(slot{span: span{w.s1 - 2*plate, w.s1 - plate}, role: Post})
-		}
 		l.backing(m.lo, -1)
+		l.beside(w.s1-plate, -1, n-3)
 		return
 	}
-	if n > 3 {
-		l.put(slot{span: span{w.s0 + plate, w.s0 + 2*plate}, role: Post})
-	}
 	l.backing(m.hi, 1)
+	l.beside(w.s0+plate, 1, n-3)
+}
+
+// beside puts n studs from the face at station s on, each tight to the last,
+// past whatever stands there.
+func (l *layout) beside(s, dir float64, n int) {
+	for n > 0 && s >= l.wall.lo && s <= l.wall.hi {
+		one := span{min(s, s+dir*plate), max(s, s+dir*plate)}
+		if l.put(slot{span: one, role: Post}) {
+			n, s = n-1, s+dir*plate
+			continue
+		}
+		next := s + dir*plate
+		for _, x := range l.slots {
+			if x.meets(one) && dir > 0 {
+				next = max(s+geom.Eps, x.hi)
+			} else if x.meets(one) {
+				next = min(s-geom.Eps, x.lo)
+			}
+		}
+		s = next
+	}
 }
 
 // postSize returns the number of studs in a corner's post.
@@ -66,22 +84,12 @@ func (b *builder) postSize(w *framedWall, m meeting) int {
 			Summary: fmt.Sprintf("walls %s and %s ask for posts of %d and %d studs at one corner", w.Name, m.other.Name, n, its.Post),
 			Mend:    "name the post at one of them only"})
 	}
-	if n != 0 && (n < 2 || n > 4) {
+	if n != 0 && (n < 2 || n > 6) {
 		b.fault(plan.Diagnostic{Code: "post-size", Pos: pos, Where: "wall " + w.Name,
-			Summary: fmt.Sprintf("a corner post of %s", number(n, "stud")), Mend: "ask for 2, 3 or 4"})
+			Summary: fmt.Sprintf("a corner post of %s", number(n, "stud")), Mend: "ask for 2 to 6"})
 	}
 	if n == 0 {
 		return 3
 	}
 	return n
-}
-
-// clear tells whether station s lies outside every opening's header by d.
-func (w *framedWall) clear(s, d float64) bool {
-	for _, o := range w.openings {
-		if s > o.h0-d+geom.Eps && s < o.h1+d-geom.Eps {
-			return false
-		}
-	}
-	return true
 }
