@@ -10,8 +10,8 @@ import (
 
 // check finds the faults of a plan that need no framing. It runs on whatever
 // could be read, so that one slip does not hide another.
-func (r *reader) check() {
-	r.checkEmpty()
+func (r *reader) check(written map[string]any) {
+	r.checkEmpty(written)
 	r.checkNames()
 	for _, w := range r.plan.Walls {
 		r.checkWall(w)
@@ -37,21 +37,33 @@ func (r *reader) warn(at Pos, code, where, mend, format string, args ...any) {
 }
 
 // checkEmpty refuses a house without storeys or walls.
-func (r *reader) checkEmpty() {
+func (r *reader) checkEmpty(written map[string]any) {
 	p := r.plan
 	top := Pos{p.File, 1, 1}
 	switch {
-	case len(p.Levels) == 0:
+	case len(p.Levels) == 0 && blank(written["level"]):
 		r.fail(top, "empty-house", "", "add a [[level]]", "the house has no level")
-	case len(p.Walls) == 0:
+	case len(p.Walls) == 0 && blank(written["wall"]):
 		r.fail(top, "empty-house", "", "add [[wall]]s", "the house has no walls")
-	default:
+	case len(p.Walls) > 0:
 		for _, l := range p.Levels {
 			if !slices.ContainsFunc(p.Walls, func(w *Wall) bool { return w.on(l) }) {
 				r.warn(l.Pos, "empty-level", "level "+l.Name, "add its walls, or take the level out", "no wall stands on the level")
 			}
 		}
 	}
+}
+
+// blank tells whether nothing is written in an array of tables; what is
+// written and broken has its own fault.
+func blank(x any) bool {
+	switch x := x.(type) {
+	case []map[string]any:
+		return len(x) == 0
+	case []any:
+		return len(x) == 0
+	}
+	return false
 }
 
 // on tells whether the wall's studs pass through level l.

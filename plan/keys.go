@@ -107,14 +107,13 @@ func textsKey[T any](name, example, doc string, at func(*T) *[]string) binding[T
 // read fills t from the node: keys that are there, defaults for those that
 // are not, and a fault for every key that is missing or unknown.
 func read[T any](n node, keys []binding[T], t *T) {
-	names := make([]string, len(keys))
-	for i, k := range keys {
-		names[i] = k.Name
+	names := namesOf(keys)
+	for _, k := range keys {
 		raw, ok := n.m[k.Name]
 		switch {
 		case ok:
 			k.read(value{n, k.Name, -1, raw}, t)
-		case k.Required:
+		case k.Required && !n.slip(k.Name, names):
 			n.fault("", "missing-key", "add "+k.Example, "%s is missing", k.Name)
 		case k.fallback != nil:
 			k.read(value{n, k.Name, -1, k.fallback}, t)
@@ -123,17 +122,34 @@ func read[T any](n node, keys []binding[T], t *T) {
 	n.unknown(names)
 }
 
-// amend is read for a table that changes something read before: what it does
-// not give stays.
-func amend[T any](n node, keys []binding[T], t *T) {
+func namesOf[T any](keys []binding[T]) []string {
 	names := make([]string, len(keys))
 	for i, k := range keys {
 		names[i] = k.Name
+	}
+	return names
+}
+
+// slip tells whether some unknown key of the node was likely meant to be
+// name: saying that name is missing too would be one fault twice.
+func (n node) slip(name string, names []string) bool {
+	for key := range n.m {
+		if !slices.Contains(names, key) && Nearest(key, names) == name {
+			return true
+		}
+	}
+	return false
+}
+
+// amend is read for a table that changes something read before: what it does
+// not give stays.
+func amend[T any](n node, keys []binding[T], t *T) {
+	for _, k := range keys {
 		if raw, ok := n.m[k.Name]; ok {
 			k.read(value{n, k.Name, -1, raw}, t)
 		}
 	}
-	n.unknown(names)
+	n.unknown(namesOf(keys))
 }
 
 // unknown reports every key that is not among names.

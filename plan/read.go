@@ -32,7 +32,7 @@ func Read(file string, src []byte, load func(name string) ([]byte, error)) (*Pla
 			}
 			return ok
 		})
-		r.check()
+		r.check(m)
 	}
 	return p, found.Sorted()
 }
@@ -87,7 +87,7 @@ func badUTF8(src []byte) int {
 	return -1
 }
 
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+func oneLine(s string) string { return strings.TrimSuffix(strings.Join(strings.Fields(s), " "), ".") }
 
 // rootKeys are the keys at the top of a plan, in the order of reading: what
 // is referred to comes before what refers to it. A function, because the
