@@ -7,31 +7,57 @@ import (
 	"galewright/plan/hardware"
 )
 
-// avoid moves pieces that have a choice and that meet another piece: a clip
-// to the other side of its member, a strap that goes over a plate to the
-// inside alone. It moves them only where that is clear. Tags do not change.
+// avoid moves pieces that have a choice of faces and that meet another piece,
+// or that another member covers, to the first of their faces that is clear.
+// A clip that a rule wants on a covered face goes where it can be nailed;
+// what the engineer asks for by place and face stays. Tags do not change.
 func (x *placer) avoid() {
 	x.fill()
 	for _, a := range x.asked {
-		if len(a.pieces) != 1 || !a.choice() {
-			continue
-		}
-		if p := a.pieces[0]; !x.clear(p, p.bands) {
-			x.flip(p, a)
+		for _, p := range a.pieces {
+			if x.clear(p, p.bands) && x.coverOf(p) == nil {
+				continue
+			}
+			x.move(p, a)
 		}
 	}
 	x.fill()
 }
 
-// choice tells whether the ask leaves open where the piece goes.
-func (a *ask) choice() bool {
-	switch a.item.Kind.Shape {
-	case hardware.Body:
-		return a.face == "" || a.joint.Kind == framing.RafterPlate
-	case hardware.Over:
-		return a.face == "" && (a.joint.Kind == framing.StudTop || a.joint.Kind == framing.OpeningHead)
+// move takes a piece to the first of its other faces that is clear.
+func (x *placer) move(p *Piece, a *ask) {
+	if a.joint.Kind == framing.RafterPlate && a.item.Kind.Shape == hardware.Body && a.count == 1 {
+		x.try(p, a.face, true)
+		return
 	}
-	return false
+	faces := a.item.Kind.Faces
+	if a.face != "" && (a.rule == nil || a.item.Kind.Shape != hardware.Body || x.coverOf(p) == nil) {
+		return
+	}
+	for _, f := range faces[min(1, len(faces)):] {
+		if f != p.Face && x.try(p, f, false) {
+			return
+		}
+	}
+}
+
+// try lays a piece on another face and keeps it there when it is clear.
+func (x *placer) try(p *Piece, face string, other bool) bool {
+	q := *p
+	q.Path, q.bands, q.Laid, q.Cut, q.room = nil, nil, nil, 0, [2]float64{}
+	q.Face, q.other = face, other
+	if x.shape(&q, 0, 1) != nil || !x.clear(p, q.bands) || x.coverOf(&q) != nil {
+		return false
+	}
+	if o := x.blocker(p, p.bands); o != nil {
+		q.moved = fmt.Sprintf("moved there because %s lies in its first place", o.Tag)
+	} else {
+		q.moved = fmt.Sprintf("moved there because a %s covers its first place", x.coverOf(p).Role)
+	}
+	q.extent()
+	*p = q
+	x.space.add(p)
+	return true
 }
 
 // clear tells whether no other piece lies where the bands would.
@@ -39,12 +65,14 @@ func (x *placer) clear(p *Piece, bands []band) bool {
 	return x.blocker(p, bands) == nil
 }
 
-// blocker returns a piece that lies where the bands of p would, or nil.
+// blocker returns a piece that lies where the bands of p would, or nil. The
+// index still has the first places of pieces that have moved; those do not
+// count.
 func (x *placer) blocker(p *Piece, bands []band) (other *Piece) {
 	for _, b := range bands {
 		pl, r := b.flat()
 		x.space.near(pl, r, func(s spot) {
-			if s.piece != p && other == nil {
+			if s.piece != p && other == nil && s.piece.at(pl, r) {
 				other = s.piece
 			}
 		})
@@ -52,16 +80,12 @@ func (x *placer) blocker(p *Piece, bands []band) (other *Piece) {
 	return other
 }
 
-// flip takes a piece to its second place when it is clear there.
-func (x *placer) flip(p *Piece, a *ask) {
-	q := *p
-	q.Path, q.bands, q.Laid, q.other, q.Cut = nil, nil, nil, true, 0
-	q.Face = a.face
-	if x.shape(&q, 0, 1) != nil || !x.clear(p, q.bands) {
-		return
+// at tells whether the piece lies over r on the plane.
+func (p *Piece) at(pl plane, r rect) bool {
+	for _, b := range p.bands {
+		if q, s := b.flat(); q == pl && s.overlaps(r) {
+			return true
+		}
 	}
-	q.moved = fmt.Sprintf("moved there because %s lies in its first place", x.blocker(p, p.bands).Tag)
-	q.extent()
-	*p = q
-	x.space.add(p)
+	return false
 }

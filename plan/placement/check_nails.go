@@ -104,10 +104,10 @@ func (x *placer) backed(p *Piece, m *framing.Member, n geom.Vec3) bool {
 	if m.Wall == nil || p.Face != "left" && p.Face != "right" {
 		return false
 	}
-	s := m.S1
+	far := "right"
 	if p.Face == "right" {
-		s = m.S0
+		far = "left"
 	}
 	z := min(max((p.Z0+p.Z1)/2, m.Z0+1), m.Z1-1)
-	return x.beside(m, s, z)
+	return x.beside(m, far, z)
 }

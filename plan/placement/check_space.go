@@ -25,18 +25,13 @@ var (
 			x.clashes(c, under)
 		})
 	faceCovered = newCheck("face-covered", plan.Error, "a piece on a face that another member covers",
-		"The side of the stud is against another stud: nothing can be nailed there.", func(x *placer, c *Check) {
+		"Another member stands against the face there, such as the next stud of a post, a wall that butts, or a joist: nothing can be nailed.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if p.Face != "left" && p.Face != "right" || len(p.Laid) == 0 || p.Laid[0].Wall == nil || p.Joint.Kind == framing.RafterPlate {
+				if p.Face == "top" || p.Face == "through" {
 					continue
 				}
-				m := p.Laid[0]
-				s := m.S0
-				if p.Face == "right" {
-					s = m.S1
-				}
-				if x.beside(m, s, (p.Z1+max(p.Z0, m.Z0))/2) {
-					x.about(c, p, p.Tag, fmt.Sprintf("the %s side of the %s is against another member", p.Face, m.Role), x.freeFace(p))
+				if m := x.coverOf(p); m != nil {
+					x.about(c, p, p.Tag, fmt.Sprintf("a %s stands against the %s face of the %s", m.Role, p.Face, p.Laid[0].Role), x.freeFace(p))
 				}
 			}
 		})
@@ -178,14 +173,27 @@ func (x *placer) freeFace(p *Piece) string {
 	return "no face of the member is free there: take one of the two out with except, or combine them in one item"
 }
 
+// coverOf returns a member that stands against a face where the piece lies,
+// or nil. What lies flat on a plate's top goes on before anything covers it.
+func (x *placer) coverOf(p *Piece) *framing.Member {
+	for _, b := range p.bands {
+		if math.Abs(b.n.Z) > 0.5 {
+			continue
+		}
+		if m := x.cover(b, p.Laid...); m != nil {
+			return m
+		}
+	}
+	return nil
+}
+
 // fits tells whether the piece could lie on another face.
 func (x *placer) fits(p *Piece, face string) bool {
 	q := &Piece{Joint: p.Joint, Item: p.Item, Face: face}
 	if x.shape(q, 0, 1) != nil || q.Face != face {
 		return false
 	}
-	if m := q.Laid[0]; face == "left" && m.Wall != nil && x.beside(m, m.S0, (m.Z0+m.Z1)/2) ||
-		face == "right" && m.Wall != nil && x.beside(m, m.S1, (m.Z0+m.Z1)/2) {
+	if x.coverOf(q) != nil {
 		return false
 	}
 	free := true

@@ -26,7 +26,7 @@ func (x *placer) overPlate(p *Piece, k, n int) *plan.Diagnostic {
 	}
 	off := spread(k, n, p.wide())
 	p.Laid, p.room = laid(m, plate), [2]float64{m.Z1 - m.Z0, m.Z1 - m.Z0}
-	if p.Face == "" && !p.other || p.Face == "both" {
+	if p.Face == "" || p.Face == "both" {
 		total := p.cut(depth+2*up, 2*p.Item.Lap)
 		leg := (total - depth) / 2
 		p.gap, p.Laps, p.Face = depth+2*up, [2]float64{leg - up, leg - up}, "outside"

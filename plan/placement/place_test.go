@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -214,4 +215,54 @@ func TestBothFacesAndCount(t *testing.T) {
 	require.Empty(t, ds)
 	require.Len(t, p.Pieces, 4)
 	assert.Equal(t, []string{"right", "left", "left", "right"}, []string{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
+}
+
+func TestPiecesGiveWayToTheirNextFace(t *testing.T) {
+	faces := func(p *Placement) (out []string) {
+		for _, q := range p.Pieces {
+			out = append(out, q.Item.Mark+" "+q.Face)
+		}
+		return out
+	}
+	at := []float64{16}
+	// Two holdown pairs at one post: one on each side.
+	p, ds := placed(t, standard().with(
+		plan.Place{Use: "pair-5", Wall: "2S", On: "stud-stud", At: at},
+		plan.Place{Use: "pair-5", Wall: "2S", On: "stud-stud", At: at, Action: "add"}))
+	require.Empty(t, ds)
+	assert.ElementsMatch(t, []string{"pair-5 right", "pair-5 left"}, faces(p))
+
+	// A long strap goes inside; a second one outside; with a strap of a rule
+	// there too, the second goes to the side.
+	two := []any{plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: at},
+		plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: at, Action: "add"}}
+	p, ds = placed(t, standard().with(two...))
+	require.Empty(t, ds)
+	assert.ElementsMatch(t, []string{"long-60 inside", "long-60 outside"}, faces(p))
+	r := plan.Rule{Name: "s", At: "stud-stud", Use: "strap-42", Purpose: "other", Where: plan.Where{From: 15, To: 17}}
+	p, ds = placed(t, standard().with(append(two, r)...))
+	require.Empty(t, only(ds, "face-taken"))
+	assert.ElementsMatch(t, []string{"strap-42 outside", "long-60 inside", "long-60 left"}, faces(p))
+}
+
+func TestCoveredClipOfARuleGoesWhereItCanBeNailed(t *testing.T) {
+	// A stud of a wall that butts stands against the inside of the stud at 16.
+	h := standard()
+	m := h.member(1, framing.Stud, 15.25, 16.75, floor2+1.5, top2-3)
+	m.Wall = &plan.Wall{Name: "2P", Level: h.walls[1].Level}
+	m.Solid[0] = h.walls[1].Frame().Box(15.25, 16.75, 5.5, 7, floor2+1.5, top2-3)
+	r := plan.Rule{Name: "c", At: "stud-top", Use: "clip-5", Face: "inside", Where: plan.Where{Level: []string{"second"}, To: 40}}
+	p, ds := placed(t, h.with(r))
+	require.Empty(t, ds)
+	assert.Equal(t, "inside", p.Piece("2S-32-ST-clip").Face)
+	assert.Equal(t, "left", p.Piece("2S-16-ST-clip").Face)
+	story, err := p.Explain("2S-16-ST-clip")
+	require.NoError(t, err)
+	assert.Contains(t, story, "a stud covers its first place")
+
+	// The engineer's own face stays, and is told.
+	_, ds = placed(t, h.with(plan.Place{Use: "clip-5", Wall: "2S", On: "stud-top", At: []float64{16}, Face: "inside"}))
+	require.Len(t, ds, 1)
+	assert.Equal(t, "face-covered", ds[0].Code)
+	assert.Contains(t, ds[0].Mend, `face = "outside"`)
 }

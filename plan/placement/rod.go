@@ -123,9 +123,8 @@ func (x *placer) side(p *Piece, l link) {
 	if to < mid {
 		p.Face = "left"
 	}
-	s := map[string]float64{"left": l.above.S0, "right": l.above.S1}
 	other := map[string]string{"left": "right", "right": "left"}[p.Face]
-	if x.beside(l.above, s[p.Face], l.zAbove+1) && !x.beside(l.above, s[other], l.zAbove+1) {
+	if x.beside(l.above, p.Face, l.zAbove+1.5) && !x.beside(l.above, other, l.zAbove+1.5) {
 		p.Face = other
 	}
 }

@@ -3,7 +3,6 @@ package placement
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -16,6 +15,9 @@ import (
 func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
 	p.gap = j.Gap
+	if p.Face == "" && len(p.Item.Kind.Faces) > 0 {
+		p.Face = p.Item.Kind.Faces[0]
+	}
 	if len(j.Members) == 0 {
 		return &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint"}
 	}
@@ -115,9 +117,6 @@ func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face st
 		return p.Face, k, n
 	}
 	sides := x.freeSides(p.Joint, m, z)
-	if p.other && len(sides) > 1 {
-		slices.Reverse(sides)
-	}
 	if len(sides) == 0 {
 		return "inside", k, n
 	}
@@ -128,17 +127,13 @@ func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face st
 // freeSides lists the sides of an upright that no other member covers, the
 // better first: away from the opening, away from the wall's end.
 func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out []string) {
-	s0, s1 := span2(j, m)
+	s0, _ := span2(j, m)
 	order := []string{"left", "right"}
 	if s0 <= 0.5 || m.Wall != nil && m.Opening != nil && m.Opening.At+m.Opening.Width/2 < s0 {
 		order = []string{"right", "left"}
 	}
 	for _, side := range order {
-		s := s0
-		if side == "right" {
-			s = s1
-		}
-		if m.Wall == nil || !x.beside(m, s, z) {
+		if m.Wall == nil || !x.beside(m, side, z) {
 			out = append(out, side)
 		}
 	}

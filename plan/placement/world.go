@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
@@ -22,7 +21,7 @@ type world struct {
 	byHost  map[hostKind][]*framing.Joint // by station
 	byID    map[string]*framing.Joint
 	byFirst map[*framing.Member][]*framing.Joint
-	upright map[*plan.Wall][]*framing.Member // studs, kings, jacks, posts by station
+	grid    grid // of members that can stand against a face
 	endZone float64
 }
 
@@ -32,7 +31,7 @@ func newWorld(h *framing.House) *world {
 		byHost:  map[hostKind][]*framing.Joint{},
 		byID:    map[string]*framing.Joint{},
 		byFirst: map[*framing.Member][]*framing.Joint{},
-		upright: map[*plan.Wall][]*framing.Member{},
+		grid:    newGrid(h.Members),
 	}
 	for _, j := range h.Joints {
 		w.byKind[j.Kind] = append(w.byKind[j.Kind], j)
@@ -45,14 +44,6 @@ func newWorld(h *framing.House) *world {
 	}
 	for _, list := range w.byHost {
 		slices.SortStableFunc(list, func(a, b *framing.Joint) int { return sign(a.Station - b.Station) })
-	}
-	for _, m := range h.Members {
-		if m.Wall != nil && (m.Role.FullHeight() || m.Role == framing.Jack || m.Role == framing.Cripple) {
-			w.upright[m.Wall] = append(w.upright[m.Wall], m)
-		}
-	}
-	for _, list := range w.upright {
-		slices.SortStableFunc(list, func(a, b *framing.Member) int { return sign(a.S0 - b.S0) })
 	}
 	w.endZone = endZone(h)
 	return w
@@ -98,20 +89,6 @@ func endZone(h *framing.House) float64 {
 	}
 	mean := (plate + max(top, plate)) / 2
 	return max(min(0.1*least, 0.4*mean), 0.04*least, 36)
-}
-
-// beside tells whether another upright of the wall stands against the face
-// of m at station s and covers height z.
-func (w *world) beside(m *framing.Member, s, z float64) bool {
-	list := w.upright[m.Wall]
-	i, _ := slices.BinarySearchFunc(list, s-12, func(x *framing.Member, s float64) int { return sign(x.S0 - s) })
-	for ; i < len(list) && list[i].S0 <= s+geom.Eps; i++ {
-		x := list[i]
-		if x != m && x.S0-touch < s && x.S1+touch > s && x.Z0 < z+geom.Eps && x.Z1 > z-geom.Eps {
-			return true
-		}
-	}
-	return false
 }
 
 // touch is how near two faces must come to touch, in.

@@ -1,0 +1,111 @@
+package placement
+
+import (
+	"math"
+
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+)
+
+// block is one solid part of a member that can stand against a face.
+type block struct {
+	m      *framing.Member
+	solid  geom.Solid
+	lo, hi geom.Vec3
+}
+
+// grid finds the blocks near a place: cells on plan, of a width that holds a
+// few studs.
+type grid map[[2]int32][]*block
+
+const cell = 48 // in
+
+func newGrid(members []*framing.Member) grid {
+	g := grid{}
+	for _, m := range members {
+		if !blocks(m.Role) {
+			continue
+		}
+		for _, s := range m.Solid {
+			if s.Empty() {
+				continue
+			}
+			b := &block{m: m, solid: s}
+			b.lo, b.hi = s.Bounds()
+			cells(b.lo, b.hi, func(k [2]int32) { g[k] = append(g[k], b) })
+		}
+	}
+	return g
+}
+
+// blocks tells whether members of a role stand against faces that hardware
+// is nailed to. Plates, headers and rafters do not: straps go over or under
+// them by intent.
+func blocks(r framing.Role) bool {
+	switch r {
+	case framing.Jack, framing.Cripple, framing.Joist, framing.Blocking, framing.Ledger:
+		return true
+	}
+	return r.FullHeight()
+}
+
+func cells(lo, hi geom.Vec3, f func([2]int32)) {
+	at := func(v float64) int32 { return int32(math.Floor(v / cell)) }
+	for x := at(lo.X); x <= at(hi.X); x++ {
+		for y := at(lo.Y); y <= at(hi.Y); y++ {
+			f([2]int32{x, y})
+		}
+	}
+}
+
+// The room that is looked at in front of a face: from just off it to a
+// quarter of an inch, an eighth inside the steel's outline, in.
+const (
+	probeNear  = 1.0 / 32
+	probeFar   = 0.25
+	probeInset = 0.125
+)
+
+// cover returns a member that stands against the face where the band lies,
+// other than those in skip, or nil.
+func (w *world) cover(b band, skip ...*framing.Member) *framing.Member {
+	along := b.b.Sub(b.a)
+	l := along.Len() - 2*probeInset
+	wide := b.width - 2*probeInset
+	if l <= 0 || wide <= 0 {
+		return nil
+	}
+	u, n := along.Unit(), b.n.Unit()
+	v := n.Cross(u)
+	o := b.a.Add(u.Mul(probeInset)).Sub(v.Mul(wide / 2)).Add(n.Mul(probeNear))
+	probe := geom.Box(o, u.Mul(l), v.Mul(wide), n.Mul(probeFar-probeNear))
+	lo, hi := probe.Bounds()
+	var hit *framing.Member
+	cells(lo, hi, func(k [2]int32) {
+		for _, x := range w.grid[k] {
+			if hit != nil || x.lo.X > hi.X || x.hi.X < lo.X || x.lo.Y > hi.Y || x.hi.Y < lo.Y || x.lo.Z > hi.Z || x.hi.Z < lo.Z || in(skip, x.m) {
+				continue
+			}
+			if geom.Overlap(x.solid, probe, touch/4) {
+				hit = x.m
+			}
+		}
+	})
+	return hit
+}
+
+func in(list []*framing.Member, m *framing.Member) bool {
+	for _, x := range list {
+		if x == m {
+			return true
+		}
+	}
+	return false
+}
+
+// beside tells whether another member stands against a side of an upright of
+// a wall at height z.
+func (w *world) beside(m *framing.Member, side string, z float64) bool {
+	g := facingOf(m.Wall.Frame(), m.S0, m.S1, m.Wall.Depth(), side)
+	return w.cover(band{g.n, g.at(z-1, 0), g.at(z+1, 0), g.breadth / 2}, m) != nil
+}
