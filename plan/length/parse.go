@@ -18,9 +18,17 @@ var units = []struct {
 	text string
 	in   float64
 }{
-	{"feet", 12}, {"foot", 12}, {"ft", 12}, {"'", 12},
-	{"inches", 1}, {"inch", 1}, {"in", 1}, {`"`, 1},
-	{"mm", 1 / 25.4}, {"cm", 10 / 25.4}, {"m", 1000 / 25.4},
+	{"feet", 12},
+	{"foot", 12},
+	{"ft", 12},
+	{"'", 12},
+	{"inches", 1},
+	{"inch", 1},
+	{"in", 1},
+	{`"`, 1},
+	{"mm", 1 / 25.4},
+	{"cm", 10 / 25.4},
+	{"m", 1000 / 25.4},
 }
 
 // marks turns the marks of typographers into those of the keyboard.
