@@ -154,8 +154,9 @@ func (s *Section) cut(stock []float64) {
 		}
 		s.Need += p.Length * float64(p.Count)
 	}
-	s.Bound = float64(bound(pieces, lengths)) / 16
-	for _, k := range pack(pieces, lengths) {
+	sticks, least := pack(pieces, lengths)
+	s.Bound = float64(least) / 16
+	for _, k := range sticks {
 		s.add(k)
 	}
 }

@@ -2,6 +2,7 @@ package lumber
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -30,35 +31,69 @@ func used(cuts []int) int {
 	return n + kerf*max(len(cuts)-1, 0)
 }
 
-// pack cuts pieces, longest first, from stock lengths, shortest first; every
-// piece fits the longest stock. It tries first-fit decreasing into the
-// longest stock and into each other stock length, each stick then changed
-// for the shortest that holds its cuts, and a search that fills one stick
-// after another with the least waste; the least total length wins, then the
-// fewest sticks.
-func pack(pieces, stock []int) (best []stick) {
+// pack cuts pieces from stock lengths, shortest stock first; every piece fits
+// the longest stock. It tries the plain heuristics and the rounded solution
+// with fractions, and returns the better with a total length that no cutting
+// can stay under. The least total length wins, then the fewest sticks.
+func pack(pieces, stock []int) (best []stick, least int) {
 	if len(pieces) == 0 {
-		return nil
+		return nil, 0
 	}
 	pieces = slices.Clone(pieces)
 	slices.SortFunc(pieces, func(a, b int) int { return cmp.Compare(b, a) })
-	var tries [][]stick
-	for _, s := range stock {
-		if s >= pieces[0] {
-			tries = append(tries, shrink(firstFit(pieces, s), stock))
-		}
+	best, least = heuristic(pieces, stock), bound(pieces, stock)
+	if lengths, demand := distinct(pieces); len(lengths) <= relaxLengths && cost(best) > least {
+		r := relax(lengths, demand, stock)
+		least = max(least, multiple(int(math.Ceil(r.bound-1e-6)), stock))
+		best = better(best, r.rounded(lengths, demand, stock))
 	}
-	if len(pieces) <= searchPieces {
-		tries = append(tries, fill(pieces, stock))
-	}
-	for _, t := range tries {
-		if best == nil || cost(t) < cost(best) || cost(t) == cost(best) && len(t) < len(best) {
-			best = t
-		}
+	for _, s := range best {
+		slices.SortFunc(s.cuts, func(a, b int) int { return cmp.Compare(b, a) })
 	}
 	slices.SortStableFunc(best, func(a, b stick) int {
 		return cmp.Or(cmp.Compare(b.stock, a.stock), slices.Compare(b.cuts, a.cuts))
 	})
+	return best, least
+}
+
+// relaxLengths is the number of different lengths over which the solution
+// with fractions is not sought.
+const relaxLengths = 250
+
+// distinct returns the different lengths of sorted pieces and their numbers.
+func distinct(pieces []int) (lengths, demand []int) {
+	for i, p := range pieces {
+		if i == 0 || p != pieces[i-1] {
+			lengths, demand = append(lengths, p), append(demand, 0)
+		}
+		demand[len(demand)-1]++
+	}
+	return lengths, demand
+}
+
+// better returns the cheaper of two cuttings, or the one of fewer sticks.
+func better(a, b []stick) []stick {
+	if a == nil || cost(b) < cost(a) || cost(b) == cost(a) && len(b) < len(a) {
+		return b
+	}
+	return a
+}
+
+// heuristic cuts pieces, longest first: first-fit decreasing into each stock
+// length, each stick then changed for the shortest that holds its cuts, and a
+// search that fills one stick after another with the least waste.
+func heuristic(pieces, stock []int) (best []stick) {
+	if len(pieces) == 0 {
+		return nil
+	}
+	for _, s := range stock {
+		if s >= pieces[0] {
+			best = better(best, shrink(firstFit(pieces, s), stock))
+		}
+	}
+	if len(pieces) <= searchPieces {
+		best = better(best, fill(pieces, stock))
+	}
 	return best
 }
 
@@ -176,12 +211,16 @@ func bound(pieces, stock []int) int {
 		need += s
 		slack += s - p
 	}
-	need += max(small-slack, 0)
+	return multiple(need+max(small-slack, 0), stock)
+}
+
+// multiple rounds a length up to a multiple of the stocks' common measure.
+func multiple(n int, stock []int) int {
 	g := 0
 	for _, s := range stock {
 		g = gcd(g, s)
 	}
-	return (need + g - 1) / g * g
+	return (n + g - 1) / g * g
 }
 
 func gcd(a, b int) int {

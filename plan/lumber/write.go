@@ -72,14 +72,14 @@ func (c *Cut) patterns(w io.Writer) {
 	fmt.Fprintln(w, "section\tstick\tsticks\tleft over\tcuts\t")
 	for _, s := range c.Sections {
 		for _, k := range s.Sticks {
-			fmt.Fprintf(w, "%s\t%s\t%d\t%s\t%s\t\n", s.Name, length.Feet(k.Length), k.Count, length.Feet(k.Left), pattern(k.Cuts))
+			fmt.Fprintf(w, "%s\t%s\t%d\t%s\t%s\t\n", s.Name, length.Feet(k.Length), k.Count, length.Feet(k.Left), cutText(k.Cuts))
 		}
 	}
 	fmt.Fprintln(w)
 }
 
-// pattern prints cuts, equal ones once with their number.
-func pattern(cuts []float64) string {
+// cutText prints cuts, equal ones once with their number.
+func cutText(cuts []float64) string {
 	var out []string
 	for i := 0; i < len(cuts); {
 		n := 1

@@ -1,0 +1,239 @@
+package lumber
+
+import (
+	"math"
+	"slices"
+)
+
+// This file solves the cutting problem with fractions of sticks allowed, by
+// column generation (Gilmore and Gomory, Operations Research 9, 1961, from
+// memory). The prices it ends with prove a bound: no pattern of cuts may be
+// worth more than its stick, so all pieces together at those prices cost no
+// more than any cutting. Products are rounded one by one, so that every
+// machine finds the same numbers.
+
+// relaxed is the solution with fractions.
+type relaxed struct {
+	bound    float64 // sixteenths; holds for every cutting
+	patterns []pattern
+	uses     []float64 // of each pattern
+}
+
+// pattern is how many of each length are cut from one stick.
+type pattern struct {
+	stock  int
+	counts []int
+}
+
+// relaxSteps bounds the number of columns tried.
+const relaxSteps = 2000
+
+// master is the linear program over the patterns in its basis.
+type master struct {
+	lengths, demand []int
+	stock           []int
+	basis           []pattern
+	inverse         [][]float64 // of the basis matrix, rows by pattern
+	use             []float64
+}
+
+// relax solves the program for the distinct lengths with their numbers.
+func relax(lengths, demand, stock []int) relaxed {
+	m := newMaster(lengths, demand, stock)
+	for range relaxSteps {
+		prices := m.prices()
+		best, worth := m.column(prices)
+		if i := slices.IndexFunc(prices, func(y float64) bool { return y < -1e-9 }); i >= 0 {
+			best, worth = pattern{0, make([]int, len(lengths))}, 1 // a length may be cut once too often
+			best.counts[i] = -1
+		}
+		if worth <= 1e-7 || !m.enter(best) {
+			break
+		}
+	}
+	return relaxed{m.proof(m.prices()), m.basis, m.use}
+}
+
+// newMaster starts with one pattern for each length: as many of it as the
+// longest stock holds.
+func newMaster(lengths, demand, stock []int) *master {
+	n := len(lengths)
+	m := &master{lengths: lengths, demand: demand, stock: stock}
+	longest := stock[len(stock)-1]
+	for i, l := range lengths {
+		k := min((longest+kerf)/(l+kerf), demand[i])
+		p := pattern{counts: make([]int, n)}
+		p.counts[i] = k
+		p.stock = stock[slices.IndexFunc(stock, func(s int) bool { return s+kerf >= k*(l+kerf) })]
+		row := make([]float64, n)
+		row[i] = 1 / float64(k)
+		m.basis, m.inverse = append(m.basis, p), append(m.inverse, row)
+		m.use = append(m.use, float64(demand[i])/float64(k))
+	}
+	return m
+}
+
+// prices returns what one more of each length costs.
+func (m *master) prices() []float64 {
+	out := make([]float64, len(m.lengths))
+	for r, row := range m.inverse {
+		for i, v := range row {
+			out[i] += float64(float64(m.basis[r].stock) * v)
+		}
+	}
+	return out
+}
+
+// column returns the pattern that is worth most over its stick at the
+// prices, and by how much.
+func (m *master) column(prices []float64) (best pattern, worth float64) {
+	k := m.knapsack(prices)
+	for _, s := range m.stock {
+		if w := k.value[s+kerf] - float64(s); w > worth {
+			best, worth = pattern{s, k.counts(s + kerf)}, w
+		}
+	}
+	return best, worth
+}
+
+// proof scales the prices down until no pattern is worth more than its stick
+// (Farley, 1990, from memory) and returns the pieces' price: a bound.
+func (m *master) proof(prices []float64) float64 {
+	for i, y := range prices {
+		prices[i] = max(y, 0)
+	}
+	k := m.knapsack(prices)
+	over := 1.0
+	for _, s := range m.stock {
+		over = max(over, k.value[s+kerf]/float64(s))
+	}
+	sum := 0.0
+	for i, y := range prices {
+		sum += float64(y * float64(m.demand[i]))
+	}
+	return sum / over
+}
+
+// enter puts a pattern into the basis for the one that runs out first; false
+// when none does.
+func (m *master) enter(p pattern) bool {
+	n := len(m.lengths)
+	d := make([]float64, n)
+	for r, row := range m.inverse {
+		for i, c := range p.counts {
+			d[r] += float64(row[i] * float64(c))
+		}
+	}
+	out, ratio := -1, math.Inf(1)
+	for r := range d {
+		if q := m.use[r] / d[r]; d[r] > 1e-9 && q < ratio-1e-12 {
+			out, ratio = r, q
+		}
+	}
+	if out < 0 {
+		return false
+	}
+	for i := range n {
+		m.inverse[out][i] /= d[out]
+	}
+	for r := range d {
+		if r == out {
+			continue
+		}
+		for i := range n {
+			m.inverse[r][i] -= float64(d[r] * m.inverse[out][i])
+		}
+		m.use[r] = max(m.use[r]-float64(d[r]*ratio), 0)
+	}
+	m.use[out], m.basis[out] = ratio, p
+	return true
+}
+
+// sack is the best value for every capacity, with the choices that give it.
+type sack struct {
+	value []float64
+	items []bundle
+	taken [][]bool // by item and capacity
+}
+
+// bundle is a number of pieces of one length taken together.
+type bundle struct{ length, n, weight int }
+
+// knapsack fills capacities up to the longest stock at the prices, with no
+// more of a length than is wanted.
+func (m *master) knapsack(prices []float64) *sack {
+	top := m.stock[len(m.stock)-1] + kerf
+	k := &sack{value: make([]float64, top+1)}
+	for i, l := range m.lengths {
+		if prices[i] <= 0 {
+			continue
+		}
+		left := min(m.demand[i], top/(l+kerf))
+		for n := 1; left > 0; n *= 2 {
+			n = min(n, left)
+			left -= n
+			k.add(bundle{i, n, n * (l + kerf)}, prices[i])
+		}
+	}
+	return k
+}
+
+// add lets the sack take a bundle or leave it.
+func (k *sack) add(b bundle, price float64) {
+	gain := price * float64(b.n)
+	taken := make([]bool, len(k.value))
+	for c := len(k.value) - 1; c >= b.weight; c-- {
+		if v := k.value[c-b.weight] + gain; v > k.value[c] {
+			k.value[c], taken[c] = v, true
+		}
+	}
+	k.items, k.taken = append(k.items, b), append(k.taken, taken)
+}
+
+// counts returns how many of each length fill a capacity best.
+func (k *sack) counts(c int) []int {
+	n := 0
+	for _, b := range k.items {
+		n = max(n, b.length+1)
+	}
+	out := make([]int, n)
+	for i := len(k.items) - 1; i >= 0; i-- {
+		if k.taken[i][c] {
+			out[k.items[i].length] += k.items[i].n
+			c -= k.items[i].weight
+		}
+	}
+	return out
+}
+
+// rounded cuts whole sticks of the patterns as often as the solution with
+// fractions does, and packs the rest.
+func (r relaxed) rounded(lengths, demand, stock []int) []stick {
+	left := slices.Clone(demand)
+	var out []stick
+	for p, pat := range r.patterns {
+		if pat.stock == 0 {
+			continue
+		}
+		for range int(r.uses[p] + 1e-6) {
+			if !slices.EqualFunc(pat.counts, left[:len(pat.counts)], func(c, l int) bool { return c <= l }) {
+				break
+			}
+			s := stick{stock: pat.stock}
+			for i, c := range pat.counts {
+				left[i] -= c
+				for range c {
+					s.cuts = append(s.cuts, lengths[i])
+				}
+			}
+			out = append(out, s)
+		}
+	}
+	var rest []int
+	for i, n := range left {
+		for range n {
+			rest = append(rest, lengths[i])
+		}
+	}
+	return append(out, heuristic(rest, stock)...)
+}
