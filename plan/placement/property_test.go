@@ -19,6 +19,7 @@ import (
 // house is a generated plan: two storeys over a rectangle, with openings in
 // its south walls, and some rules.
 type house struct {
+	row        int // houses in a row, 0 = one
 	long, wide int // ft
 	spacing    int // in
 	at         [2][]int
@@ -89,24 +90,38 @@ func (h house) toml() string {
 		}
 		b.WriteString("floor_depth = \"12 7/8in\"\n")
 	}
-	for i, l := range []string{"first", "second"} {
-		corners := [][2]int{{h.long, 0}, {h.long, h.wide}, {0, h.wide}, {0, 0}}
-		for k, side := range []string{"S", "E", "N", "W"} {
-			from := corners[(k+3)%4]
-			fmt.Fprintf(&b, "[[wall]]\nname = \"%d%s\"\nlevel = %q\nfrom = [\"%d'\", \"%d'\"]\nto = [\"%d'\", \"%d'\"]\n", i+1, side, l, from[0], from[1], corners[k][0], corners[k][1])
-			if side != "S" {
-				continue
-			}
-			for n, at := range h.at[i] {
-				fmt.Fprintf(&b, "  [[wall.opening]]\n  name = \"w%d\"\n  at = \"%din\"\n  width = \"3'\"\n  height = \"4'\"\n  sill = \"2' 6in\"\n  header = \"2-2x10\"\n", n, at)
-			}
-		}
+	for n := range max(h.row, 1) {
+		h.one(&b, n)
 	}
-	fmt.Fprintf(&b, "[[roof]]\nname = \"main\"\nover = \"second\"\nkind = \"gable\"\nridge = \"x\"\npitch = \"7:12\"\noverhang = \"1'\"\nrafters = \"2x8 @ 16in\"\n%s", catalogue)
+	b.WriteString(catalogue)
 	for _, r := range h.rules {
 		fmt.Fprintf(&b, "[[rule]]\n%s\n", r)
 	}
 	return b.String()
+}
+
+// one writes the walls and the roof of the nth house of a row, 60 ft on.
+func (h house) one(b *strings.Builder, n int) {
+	name := ""
+	if n > 0 {
+		name = fmt.Sprintf("h%d-", n)
+	}
+	x := 60 * n
+	for i, l := range []string{"first", "second"} {
+		corners := [][2]int{{x + h.long, 0}, {x + h.long, h.wide}, {x, h.wide}, {x, 0}}
+		for k, side := range []string{"S", "E", "N", "W"} {
+			from := corners[(k+3)%4]
+			fmt.Fprintf(b, "[[wall]]\nname = \"%s%d%s\"\nlevel = %q\nfrom = [\"%d'\", \"%d'\"]\nto = [\"%d'\", \"%d'\"]\n", name, i+1, side, l, from[0], from[1], corners[k][0], corners[k][1])
+			if side != "S" {
+				continue
+			}
+			for n, at := range h.at[i] {
+				fmt.Fprintf(b, "  [[wall.opening]]\n  name = \"w%d\"\n  at = \"%din\"\n  width = \"3'\"\n  height = \"4'\"\n  sill = \"2' 6in\"\n  header = \"2-2x10\"\n", n, at)
+			}
+		}
+	}
+	fmt.Fprintf(b, "[[roof]]\nname = \"%smain\"\nover = \"second\"\nkind = \"gable\"\nridge = \"x\"\npitch = \"7:12\"\noverhang = \"1'\"\n"+
+		"rafters = \"2x8 @ 16in\"\narea = [[\"%d'\", \"0'\"], [\"%d'\", \"%d'\"]]\n", name, x, x+h.long, h.wide)
 }
 
 // few keeps a property to a number of houses that runs in a second or two.
@@ -223,4 +238,28 @@ func TestMovingAnOpeningChangesNoTagElsewhere(t *testing.T) {
 		}
 		require.Equal(t, tags(place(t, h)), tags(place(t, moved)))
 	})
+}
+
+// BenchmarkPlace places one house and rows of houses in one plan: the time
+// must grow with the houses, not with their square.
+func BenchmarkPlace(b *testing.B) {
+	for _, n := range []int{1, 10, 100} {
+		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
+			h := house{row: n, long: 44, wide: 28, spacing: 16, at: [2][]int{{60, 200}, {60, 200}}, rules: ruleTexts}
+			p, ds := plan.Read("row.toml", []byte(h.toml()), nil)
+			require.False(b, ds.Errors(), "%v", ds)
+			frame, ds := framing.Frame(p)
+			require.False(b, ds.Errors(), "%v", ds)
+			c, ds := hardware.New(p.Items)
+			require.False(b, ds.Errors(), "%v", ds)
+			b.ReportAllocs()
+			b.ResetTimer()
+			pieces := 0
+			for range b.N {
+				out, _ := placement.Place(frame, c)
+				pieces = len(out.Pieces)
+			}
+			b.ReportMetric(float64(pieces), "pieces")
+		})
+	}
 }

@@ -53,6 +53,9 @@ func (s *Schedule) orderPieces(spare float64) (out []OrderRow) {
 		}
 		n := len(l.Pieces) * max(l.Item.Bodies, 1)
 		r := OrderRow{Section: "pieces", Number: l.Number, Name: l.Item.Mark, Detail: Size(l.Item), Count: n, Spare: more(n, spare), Unit: "each"}
+		if l.Item.Bodies > 1 {
+			r.Detail += fmt.Sprintf(", %d bodies each", l.Item.Bodies)
+		}
 		r.Order = float64(r.Spare)
 		if l.Item.Pack > 1 {
 			r.Packs = (r.Spare + l.Item.Pack - 1) / l.Item.Pack

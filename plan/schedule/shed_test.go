@@ -78,7 +78,7 @@ func TestShedCountedByHand(t *testing.T) {
 }
 
 func TestEveryBreakdownOfEveryExampleAddsUp(t *testing.T) {
-	for _, name := range []string{"shed.toml", "marsh-wren.toml", "curlew-row.toml"} {
+	for _, name := range []string{"shed.toml", "marsh-wren.toml", "curlew-row.toml", "dunlin.toml", "sanderling.toml", "turnstone.toml"} {
 		r := run(t, name)
 		for _, by := range schedule.Keys {
 			pieces, nails := 0, 0

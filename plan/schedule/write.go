@@ -225,7 +225,7 @@ func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
 	for _, r := range rows {
 		if by != "item" && r.group != group {
 			group = r.group
-			fmt.Fprintf(t, "%s %s\t\t\t\t\t\t\n", by, group)
+			fmt.Fprintf(t, "\t%s %s\t\t\t\t\t\n", by, group)
 		}
 		left := fmt.Sprintf("%d\t%s\t%s\t%s\t%s\t%d", r.line.Number, r.line.Item.Mark, r.line.Item.Kind.Name, Size(r.line.Item), r.line.Item.Phase.Name, len(r.line.Pieces))
 		if !r.first {
@@ -260,7 +260,7 @@ func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
 	for _, r := range rows {
 		if r.Section != section {
 			section = r.Section
-			fmt.Fprintf(t, "%s\t\t\t\t\t\t\t\n", section)
+			fmt.Fprintf(t, "\t%s\t\t\t\t\t\t\n", section)
 		}
 		no, packs := "", ""
 		if r.Number > 0 {
