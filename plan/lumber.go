@@ -11,26 +11,18 @@ import (
 // because nominal sizes are whole numbers. "12.0x12.0" is a full 12 in pile.
 func ParseLumber(text string) (Lumber, error) {
 	bad := fmt.Errorf("%q is not a lumber section; write it like 2x6, 3-2x10 or 1.75x11.875", text)
-	s := strings.Join(strings.Fields(text), " ")
-	s = strings.ReplaceAll(strings.ReplaceAll(s, " x ", "x"), "× ", "x")
-	written, ply := s, 1
-	if n, rest, ok := strings.Cut(s, "-"); ok && !strings.Contains(n, "x") {
-		v, err := strconv.Atoi(strings.TrimSpace(n))
-		if err != nil {
-			return Lumber{}, bad
-		}
-		if v < 1 || v > 6 {
-			return Lumber{}, fmt.Errorf("%q has %d plies; a built-up member has 1 to 6", text, v)
-		}
-		ply, s = v, strings.TrimSpace(rest)
-		written = fmt.Sprintf("%d-%s", ply, s)
+	l, s, ok := cutPly(text)
+	switch {
+	case !ok:
+		return Lumber{}, bad
+	case l.Ply < 1 || l.Ply > 6:
+		return Lumber{}, fmt.Errorf("%q has %d plies; a built-up member has 1 to 6", text, l.Ply)
 	}
 	b, d, ok := strings.Cut(strings.TrimSuffix(s, "in"), "x")
 	if !ok {
 		return Lumber{}, bad
 	}
 	b, d = strings.TrimSpace(b), strings.TrimSpace(d)
-	l := Lumber{Ply: ply, Text: written}
 	nb, err1 := strconv.Atoi(b)
 	nd, err2 := strconv.Atoi(d)
 	if err1 == nil && err2 == nil {
@@ -50,6 +42,20 @@ func ParseLumber(text string) (Lumber, error) {
 		return Lumber{}, fmt.Errorf("%q is no size of lumber: 1/4 in by 1/2 in to 36 by 60 in", text)
 	}
 	return l, nil
+}
+
+// cutPly takes the number of plies off the front of a section and tidies its
+// text: "3 - 2 x 10" is "3-2x10".
+func cutPly(text string) (l Lumber, section string, ok bool) {
+	s := strings.Join(strings.Fields(text), " ")
+	s = strings.ReplaceAll(s, " x ", "x")
+	n, rest, built := strings.Cut(s, "-")
+	if !built || strings.Contains(n, "x") {
+		return Lumber{Ply: 1, Text: s}, s, true
+	}
+	ply, err := strconv.Atoi(strings.TrimSpace(n))
+	rest = strings.TrimSpace(rest)
+	return Lumber{Ply: ply, Text: fmt.Sprintf("%d-%s", ply, rest)}, rest, err == nil
 }
 
 // dressed returns the dry dressed size of a nominal one, in.
