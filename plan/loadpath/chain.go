@@ -129,7 +129,7 @@ func (a *analysis) ridgesOver() map[*plan.Wall][]*framing.Joint {
 				continue
 			}
 			w := e.plate.Wall
-			if s.pair != nil {
+			if s.pair != nil && s.pair.joint != nil {
 				out[w] = append(out[w], s.pair.joint)
 			}
 			for _, x := range s.ends {

@@ -109,7 +109,7 @@ func (a *analysis) strips() {
 		case m.Roof == nil:
 		case m.Role == framing.Ridge:
 			rid[m] = a.ridgeLine(m)
-		case m.Role == framing.Truss && m.Roof.Trusses:
+		case m.Role == framing.Truss:
 			of[m] = a.truss(m)
 		case m.Role == framing.Rafter || m.Role == framing.Hip || m.Role == framing.Valley:
 			if s := newStrip(m); s != nil {

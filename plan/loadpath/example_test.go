@@ -1,0 +1,147 @@
+package loadpath_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"galewright/plan/loadpath"
+	"galewright/plan/pipeline"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// cabin is small enough to work by hand: 24 x 16 ft, walls of 8 ft, a gable
+// roof of 4:12 without overhang, one 8 ft shear wall segment in each wall.
+const cabin = `
+level = [{ name = "floor", plate_height = "8'", studs = "2x6 @ 16in" }]
+wall = [
+  { name = "S", from = ["0'", "0'"], to = ["24'", "0'"], shear = [{ name = "A", from = "0'", to = "8'", panel = "7/16", nail = "8d common", edge = "6in" }] },
+  { name = "E", to = ["24'", "16'"], shear = [{ name = "A", from = "0'", to = "8'", panel = "7/16", nail = "8d common", edge = "6in" }] },
+  { name = "N", to = ["0'", "16'"], shear = [{ name = "A", from = "0'", to = "8'", panel = "7/16", nail = "8d common", edge = "6in" }] },
+  { name = "W", to = ["0'", "0'"], shear = [{ name = "A", from = "0'", to = "8'", panel = "7/16", nail = "8d common", edge = "6in" }] },
+]
+roof = [{ kind = "gable", pitch = "4:12", overhang = "0'", rake = "0'", rafters = "2x8 @ 16in" }]
+item = [{ mark = "clip", kind = "clip", thickness = "18 ga", nails = { type = "8d x 1 1/2", to_rafter = 5, to_plate = 5 } }]
+rule = [{ at = "rafter-plate", use = "clip" }]
+[project]
+name = "Hand-worked cabin"
+date = 2026-01-05
+[site]
+wind_speed = "120 mph"
+exposure = "C"
+edition = "7-16"
+[loads]
+dead = [
+  { part = "roof", name = "all of it", weight = "10 psf" },
+  { part = "ceiling", name = "none", weight = "0 psf" },
+  { part = "wall", name = "all of it", weight = "5 psf" },
+]
+`
+
+func cabinReport() *loadpath.Report {
+	r, _ := pipeline.Run("cabin.toml", []byte(cabin), nil)
+	report, _ := loadpath.Run(r.Placement)
+	return report
+}
+
+// The whole arithmetic of one rafter, its stud and one shear wall, as it is
+// done with a pencil; the numbers beside it are the program's.
+func Example() {
+	r := cabinReport()
+	link := func(id, check string) *loadpath.Link {
+		for _, l := range r.Joint(id) {
+			if l.Check.ID == check {
+				return l
+			}
+		}
+		return nil
+	}
+	fmt.Println("Kh = 2.01 (15/900)^(2/9.5) = 0.849, h under 15 ft")
+	fmt.Printf("  %.3f\n", r.Basis.Envelope().Kz)
+	fmt.Println("qh = 0.00256 x 0.849 x 0.85 x 120² = 26.6 psf")
+	fmt.Printf("  %.1f\n", r.Basis.Envelope().Q)
+	fmt.Println("a = 0.1 x 16 = 1.6, but 3 ft at least; end zone 6 ft; rafters at 1'-4\" to 4'-0\" lie in it")
+	fmt.Printf("  %.0f\n", r.Basis.EdgeStrip())
+
+	fmt.Println("rafter at 2'-8\", 16 in wide, 8 ft from face to ridge: 10.67 ft² a side")
+	fmt.Println("near side, zone 2E: (1.07 + 0.18) x 26.6 x 10.67 = 355 lb")
+	fmt.Println("far side, zone 3E at 18.4°: 0.53 + 0.16 x 13.4/15 = 0.673; (0.673 + 0.18) x 26.6 x 10.67 = 242 lb")
+	fmt.Println("bearings 186.5 in apart, load 45.25 in from its own: far share 45.25 x (1 + 1/9)/186.5 = 0.27")
+	fmt.Println("near plate: 355 x 0.73 + 242 x 0.27 = 324 lb; weight 10 x 1.054 x 10.67 = 112 lb")
+	fmt.Println("0.6 x 324 - 0.6 x 112 = 127 lb")
+	l := link("S-32-RP", "rafter-uplift")
+	fmt.Printf("  %.0f, %.0f, %.0f\n", l.Force.W, l.Force.D, l.Demand)
+
+	fmt.Println("clip, 5 nails 0.131 through 18 ga into southern pine: 5 x 102.7 x 1.6 = 822 lb; 127/822 = 0.15")
+	fmt.Printf("  %.0f, %.2f\n", l.Capacity.Value, l.Ratio)
+
+	fmt.Println("stud under it, 8 ft of wall 16 in wide: 5 x 10.67 = 53 lb; 127 - 0.6 x 53 = 95 lb")
+	s := link("S-32-SB", "base-uplift")
+	fmt.Printf("  %.0f; %s\n", s.Demand, s.Gap)
+
+	fmt.Println("wind on the long side, 1 and 4: 0.516 + 0.415 = 0.932; in the end zone 0.780 + 0.618 = 1.398")
+	fmt.Println("roof, 2 and 3: -0.69 + 0.469 is under 0, so 0; walls, upper 4 ft: 26.6 x 4 x (0.932 x 18 + 1.398 x 6) = 2,677 lb")
+	for _, x := range r.Storeys {
+		if x.Axis == "y" {
+			fmt.Printf("  %.0f\n", x.Total)
+		}
+	}
+	fmt.Println("line W has half the width with the end zone: 26.6 x 4 x (0.932 x 6 + 1.398 x 6) = 1,487 lb")
+	fmt.Println("0.6 x 1,487 / 8 = 112 plf; end tension 1,487 x 8 / 8 = 1,487 lb at strength level")
+	for _, x := range r.Lines {
+		if x.Name == "W" {
+			fmt.Printf("  %.0f, %.0f, %.0f\n", x.Force, x.Segments[0].Demand, x.Segments[0].Lifts)
+		}
+	}
+	// Output:
+	// Kh = 2.01 (15/900)^(2/9.5) = 0.849, h under 15 ft
+	//   0.849
+	// qh = 0.00256 x 0.849 x 0.85 x 120² = 26.6 psf
+	//   26.6
+	// a = 0.1 x 16 = 1.6, but 3 ft at least; end zone 6 ft; rafters at 1'-4" to 4'-0" lie in it
+	//   3
+	// rafter at 2'-8", 16 in wide, 8 ft from face to ridge: 10.67 ft² a side
+	// near side, zone 2E: (1.07 + 0.18) x 26.6 x 10.67 = 355 lb
+	// far side, zone 3E at 18.4°: 0.53 + 0.16 x 13.4/15 = 0.673; (0.673 + 0.18) x 26.6 x 10.67 = 242 lb
+	// bearings 186.5 in apart, load 45.25 in from its own: far share 45.25 x (1 + 1/9)/186.5 = 0.27
+	// near plate: 355 x 0.73 + 242 x 0.27 = 324 lb; weight 10 x 1.054 x 10.67 = 112 lb
+	// 0.6 x 324 - 0.6 x 112 = 127 lb
+	//   324, 112, 127
+	// clip, 5 nails 0.131 through 18 ga into southern pine: 5 x 102.7 x 1.6 = 822 lb; 127/822 = 0.15
+	//   822, 0.15
+	// stud under it, 8 ft of wall 16 in wide: 5 x 10.67 = 53 lb; 127 - 0.6 x 53 = 95 lb
+	//   95; no hardware at this joint
+	// wind on the long side, 1 and 4: 0.516 + 0.415 = 0.932; in the end zone 0.780 + 0.618 = 1.398
+	// roof, 2 and 3: -0.69 + 0.469 is under 0, so 0; walls, upper 4 ft: 26.6 x 4 x (0.932 x 18 + 1.398 x 6) = 2,677 lb
+	//   2677
+	// line W has half the width with the end zone: 26.6 x 4 x (0.932 x 6 + 1.398 x 6) = 1,487 lb
+	// 0.6 x 1,487 / 8 = 112 plf; end tension 1,487 x 8 / 8 = 1,487 lb at strength level
+	//   1487, 112, 1487
+}
+
+// TestCabinByHand does the same arithmetic with every digit.
+func TestCabinByHand(t *testing.T) {
+	r := cabinReport()
+	q := 0.00256 * 2.01 * math.Pow(15.0/900, 2/9.5) * 0.85 * 120 * 120
+	assert.InDelta(t, q, r.Basis.Envelope().Q, 1e-9)
+	theta := math.Atan(4.0/12) * 180 / math.Pi
+	f := (theta - 5) / 15
+	area := 8 * 16.0 / 12
+	near, far := (1.07+0.18)*q*area, (0.53+0.16*f+0.18)*q*area
+	k := 45.25 * (1 + 1.0/9) / 186.5
+	wind, dead := near*(1-k)+far*k, 10*math.Hypot(1, 4.0/12)*area
+	l := r.Joint("S-32-RP")
+	require.NotEmpty(t, l)
+	assert.InDelta(t, wind, l[0].Force.W, 0.5)
+	assert.InDelta(t, dead, l[0].Force.D, 0.5)
+	assert.InDelta(t, 0.6*wind-0.6*dead, l[0].Demand, 0.5)
+	assert.Equal(t, "wind from S, corner W, internal pressure", l[0].Case)
+	z1, z4, e1, e4 := 0.40+0.13*f, 0.29+0.14*f, 0.61+0.19*f, 0.43+0.21*f
+	for _, x := range r.Lines {
+		if x.Name == "W" || x.Name == "E" {
+			assert.InDelta(t, q*4*6*(z1+z4+e1+e4), x.Force, 1e-6)
+		}
+	}
+}

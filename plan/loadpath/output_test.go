@@ -1,0 +1,183 @@
+package loadpath
+
+import (
+	"bytes"
+	"encoding/json"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var sample = box{length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
+	wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120}
+
+func TestEveryOutputIsHonest(t *testing.T) {
+	r, ds := Run(placed(t, sample.plan()))
+	require.False(t, ds.Errors())
+	outs := map[string]string{"explain": r.Explain("2S-1-RP")}
+	for _, format := range []string{"text", "json"} {
+		var wind, check bytes.Buffer
+		require.NoError(t, r.WriteWind(&wind, format))
+		_, err := r.WriteCheck(&check, 1, format)
+		require.NoError(t, err)
+		outs["wind "+format], outs["check "+format] = wind.String(), check.String()
+	}
+	verdict := regexp.MustCompile(`(?i)\b(safe|passes|pass|ok|adequate|complies|compliant|code-approved)\b`)
+	for name, s := range outs {
+		assert.Contains(t, s, Caution, name)
+		assert.NotContains(t, s, "NaN", name)
+		assert.NotContains(t, s, "Inf", name)
+		assert.Empty(t, verdict.FindString(s), name)
+		if name != "explain" {
+			assert.Contains(t, s, "Pile embedment", name)
+			assert.Contains(t, s, "envelope procedure", name)
+			assert.Contains(t, s, "lood, wave", name)
+		}
+	}
+	for _, table := range []string{"Table 26.10-1", "Table 26.11-1", "Table 26.6-1", "Table 26.13-1", "Fig. 28.3-1", "Fig. 30.3-1"} {
+		assert.Contains(t, outs["wind text"], table)
+	}
+}
+
+func TestJSONIsRead(t *testing.T) {
+	r, _ := Run(placed(t, sample.plan()))
+	var b bytes.Buffer
+	failed, err := r.WriteCheck(&b, 1, "json")
+	require.NoError(t, err)
+	assert.True(t, failed)
+	var got struct {
+		Failed bool `json:"failed"`
+		Joints []struct {
+			ID     string   `json:"id"`
+			Demand float64  `json:"demand"`
+			Ratio  *float64 `json:"ratio"`
+			Gap    string   `json:"gap"`
+		} `json:"joints"`
+	}
+	require.NoError(t, json.Unmarshal(b.Bytes(), &got))
+	assert.True(t, got.Failed)
+	require.Len(t, got.Joints, len(r.Links))
+	for i, l := range r.Links {
+		assert.Equal(t, l.ID, got.Joints[i].ID)
+		assert.Equal(t, l.Gap == "", got.Joints[i].Ratio != nil, "a gap has no ratio")
+	}
+}
+
+func TestRunsAlike(t *testing.T) {
+	var first string
+	for range 3 {
+		r, _ := Run(placed(t, sample.plan()))
+		var b bytes.Buffer
+		require.NoError(t, r.WriteWind(&b, "json"))
+		_, err := r.WriteCheck(&b, 1, "text")
+		require.NoError(t, err)
+		if first == "" {
+			first = b.String()
+		}
+		require.Equal(t, first, b.String())
+	}
+}
+
+func TestLimitDecides(t *testing.T) {
+	r := &Report{Links: []*Link{{Ratio: 0.9}, {Ratio: 1.2}}}
+	assert.True(t, r.Failed(1))
+	assert.False(t, r.Failed(1.2))
+	r.Links = append(r.Links, &Link{Gap: "no hardware at this joint"})
+	assert.True(t, r.Failed(9), "a gap is above any limit")
+}
+
+func TestGapsAreTold(t *testing.T) {
+	// The sample has clips at rafters and straps between storeys, nothing at
+	// stud tops, headers or the lowest studs.
+	r, _ := Run(placed(t, sample.plan()))
+	gaps := map[string]int{}
+	for _, l := range r.Links {
+		if l.Gap != "" {
+			gaps[l.Check.ID]++
+		}
+	}
+	assert.Zero(t, gaps["rafter-uplift"])
+	assert.Zero(t, gaps["storey-uplift"])
+	for _, id := range []string{"ridge-tie", "stud-top-uplift", "header-uplift", "base-uplift", "girder-pile-uplift", "overturning"} {
+		assert.Positive(t, gaps[id], id)
+	}
+	for _, c := range r.Chains {
+		if c.Weak >= 0 {
+			assert.NotEmpty(t, c.Rings[c.Weak].Worst.Gap, "a gap is the weakest of %s", c.Name)
+		}
+	}
+}
+
+func TestNoWindNoNumbers(t *testing.T) {
+	b := sample
+	text := strings.Replace(b.plan(), "[site]\n"+b.wind+"\n", "", 1)
+	r, ds := Run(placed(t, text))
+	require.True(t, ds.Errors())
+	var out bytes.Buffer
+	require.NoError(t, r.WriteWind(&out, "text"))
+	failed, err := r.WriteCheck(&out, 1, "text")
+	require.NoError(t, err)
+	assert.True(t, failed)
+	assert.Contains(t, out.String(), "wind_speed")
+	assert.NotContains(t, out.String(), "NaN")
+}
+
+func TestNoShearWallIsTold(t *testing.T) {
+	b := sample
+	b.shear = false
+	_, ds := Run(placed(t, b.plan()))
+	codes := map[string]int{}
+	for _, d := range ds {
+		codes[d.Code]++
+	}
+	assert.Equal(t, 4, codes["no-shear-wall"], "two storeys, two directions")
+}
+
+func TestOpenFrontIsTold(t *testing.T) {
+	// Shear walls along x in the south wall only: one line, the deck's middle
+	// 12 ft off.
+	b := sample
+	b.storeys, b.piles, b.floor = 1, false, 0
+	text := b.plan()
+	at := strings.Index(text, `name = "1N"`)
+	cut := text[at:]
+	end := strings.Index(cut, "shear = ")
+	line := cut[end : end+strings.IndexByte(cut[end:], '\n')]
+	r, _ := Run(placed(t, text[:at]+strings.Replace(cut, line, "", 1)))
+	require.Len(t, r.Torsion, 1)
+	assert.Contains(t, r.Torsion[0], "one line only, 1S")
+	assert.Contains(t, r.Torsion[0], `12'-0"`)
+}
+
+func TestMakersValueIsTaken(t *testing.T) {
+	text := strings.Replace(sample.plan(), "to_plate = 5 }", "to_plate = 5 }\nloads = { uplift = \"600 lb\", along = \"200 lb\", across = \"150 lb\", source = \"invented sheet\" }", 1)
+	r, _ := Run(placed(t, text))
+	l := r.Joint("2S-32-RP")[0]
+	assert.Equal(t, 600.0, l.Capacity.Value)
+	assert.Contains(t, l.Governs(), "maker")
+	assert.Greater(t, l.Ratio, l.Demand/600, "uplift and push by linear interaction")
+	assert.Contains(t, r.Explain("2S-32-RP"), "push across the wall")
+}
+
+func TestChecksAreDocumented(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range Checks() {
+		assert.False(t, seen[c.ID], c.ID)
+		seen[c.ID] = true
+		assert.NotEmpty(t, c.Title)
+		assert.NotEmpty(t, c.Doc)
+		assert.NotNil(t, c.run)
+	}
+}
+
+func BenchmarkRun(b *testing.B) {
+	p := placed(b, sample.plan())
+	for b.Loop() {
+		if _, ds := Run(p); ds.Errors() {
+			b.Fatal(ds)
+		}
+	}
+}
