@@ -180,6 +180,9 @@ func (r *reader) checkMarks() {
 	pos := map[string]Pos{}
 	for _, it := range r.plan.Items {
 		pos[it.Mark] = it.Pos
+		if it.Kind == "sheathing" {
+			used[it.Mark] = true // the walls' shear segments use it by its thickness
+		}
 	}
 	for _, mark := range slices.Sorted(maps.Keys(r.own)) {
 		if !used[mark] && pos[mark].File == r.file {
