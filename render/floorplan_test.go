@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-var planExamples = []string{"marsh-wren", "curlew-row", "shed"}
+var planExamples = []string{"marsh-wren", "curlew-row", "shed", "dunlin", "sanderling", "turnstone"}
 
 // planSet is the plans and details of an example on a paper.
 type planSet struct {

@@ -54,7 +54,8 @@ func (c *context) levelTables(l *plan.Level, holes []holeRow) []*table {
 // planTables sets the view's title, the north arrow, the map of the parts and
 // the tables.
 func (v *planView) planTables(name string, s planSheet, tables []*table) {
-	v.board.BlockText(v.viewTitle(sheet.Pt{X: v.Area.X, Y: v.Area.Y + v.Area.H}, name, s.scale))
+	zero := textWidth(v.length(0), v.Size.Note, false) / 2 // hangs over the scale bar's end
+	v.board.BlockText(v.viewTitle(sheet.Pt{X: v.Area.X + zero, Y: v.Area.Y + v.Area.H}, name, s.scale))
 	v.board.Block(v.vp.Clip.Inset(-4))
 	x, y := v.Area.X+v.Area.W-9, v.Area.Y+9
 	v.planNorth(sheet.Pt{X: x, Y: y})
@@ -125,7 +126,7 @@ func (v *planView) looseLegend() {
 		wide = max(wide, textWidth(v.legendEntry(it), z, false))
 	}
 	wide += 2*v.legendRadius() + 12
-	const high = 7.0
+	const high sheet.MM = 7
 	for cols := 1; cols <= max(len(items), 1); cols++ {
 		rows := (len(items) + cols - 1) / cols
 		r, ok := v.looseSpot(spots, sheet.MM(cols)*wide, sheet.MM(rows)*high+z*2)
@@ -138,7 +139,20 @@ func (v *planView) looseLegend() {
 		}
 		return
 	}
-	v.lost("legend")
+	v.scatterLegend(spots, items, wide, high)
+}
+
+// scatterLegend sets the entries of a legend one by one where there is room.
+func (v *planView) scatterLegend(spots *label.Board, items []*hardware.Item, wide, high sheet.MM) {
+	for _, it := range items {
+		r, ok := v.looseSpot(spots, wide, high)
+		if !ok {
+			v.lost("legend entry " + it.Mark)
+			continue
+		}
+		v.setLegendEntry(it, r)
+		spots.Block(r)
+	}
 }
 
 // legendEntry says mark and count of an item on this sheet.

@@ -163,7 +163,7 @@ func (p *page) newPlanView(s planSheet) *planView {
 		v.vp.V1 += past
 	}
 	w, h := p.viewTitleSize(p.Name, s.scale)
-	v.board.BlockText(sheet.Rect{X: p.Area.X, Y: p.Area.Y + p.Area.H - h, W: w, H: h})
+	v.board.BlockText(sheet.Rect{X: p.Area.X, Y: p.Area.Y + p.Area.H - h, W: w + 6, H: h})
 	return v
 }
 

@@ -340,11 +340,15 @@ func (c *context) roofNotes() []string {
 	}
 	notes := []string{
 		"Rafters carry their numbers at the low end. Walls below are dashed.",
-		"Straps at the ridge are counted here. Clips at the plates are shown again; the elevation of their wall counts them.",
+		"Pieces at ridge, hips and valleys are counted here. Clips at the plates are shown again; the elevation of their wall counts them.",
 	}
 	for _, r := range c.House.Plan.Roofs {
-		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s, ridge %s, overhang %s at eaves, %s at rakes.",
-			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, c.spacing(r.Spacing), r.RidgeMember.Text, c.length(r.Overhang), c.length(r.Rake))
+		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s, ridge %s, overhang %s at eaves",
+			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, c.spacing(r.Spacing), r.RidgeMember.Text, c.length(r.Overhang))
+		if r.Kind != "hip" && r.Rake > 0 {
+			s += ", " + c.length(r.Rake) + " at rakes"
+		}
+		s += "."
 		notes = append(notes, s)
 	}
 	return notes
