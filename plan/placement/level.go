@@ -70,8 +70,11 @@ func (x *placer) corner(p *Piece, k, n int) *plan.Diagnostic {
 		return &plan.Diagnostic{Code: "corner-of-one", Summary: fmt.Sprintf("walls %s and %s run one way", j.Wall.Name, other.Wall.Name), Mend: "use a plate-splice strap"}
 	}
 	total := p.cut(0, 2*p.Item.Lap)
-	top, _ := plates(j)
-	z := top - 1.5 + spread(k, n, p.wide())
+	top, plate := plates(j)
+	if plate == nil {
+		top += 2 * j.Wall.Studs.Breadth // the joint is at the studs' top, under two plates
+	}
+	z := top - j.Wall.Studs.Breadth + spread(k, n, p.wide())
 	p.Laps, p.Face = [2]float64{total / 2, total / 2}, "outside"
 	p.Laid = laid(j.First(), other)
 	p.lay(f.In.Up(0).Mul(-1), at.Add(away(f, j.Wall, at).Mul(total/2)).Up(z), at.Up(z))

@@ -78,6 +78,7 @@ func Place(h *framing.House, c *hardware.Catalogue) (*Placement, plan.Diagnostic
 	}
 	x.build()
 	x.avoid()
+	x.alignRods()
 	x.cutHoles()
 	x.check()
 	return x.p, x.tell.list()

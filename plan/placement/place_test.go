@@ -266,3 +266,26 @@ func TestCoveredClipOfARuleGoesWhereItCanBeNailed(t *testing.T) {
 	assert.Equal(t, "face-covered", ds[0].Code)
 	assert.Contains(t, ds[0].Mend, `face = "outside"`)
 }
+
+func TestAnchorRodStandsUnderItsHoldown(t *testing.T) {
+	// The holdown's rod is 1.25 from the side of the post at 0.75: at 2.75.
+	h := standard()
+	end := h.joint(h.walls[0], framing.WallEnd, 0.75, floor1+1.5, h.Members[0])
+	end.ID = "1S-1-WE"
+	h.Joints = append(h.Joints, end)
+	p, _ := placed(t, h.with(
+		plan.Rule{Name: "hd", At: "wall-end", Use: "hd"},
+		plan.Rule{Name: "rod", At: "wall-end", Use: "rod-58"}),
+		func(m map[string]*plan.Item) {
+			*m["clip-5"] = plan.Item{Mark: "hd", Kind: "holdown", Length: 12, Width: 2.5, Rod: .625, Standoff: 2, Fasteners: nails("all", 10, 1), Pos: m["clip-5"].Pos}
+			*m["pair-5"] = plan.Item{Mark: "rod-58", Kind: "anchor rod", Length: 20, Rod: .625, Pos: m["pair-5"].Pos}
+		})
+	hd, rod := p.Piece("1S-1-WE-holdown"), p.Piece("1S-1-WE-rod")
+	require.NotNil(t, hd)
+	require.NotNil(t, rod)
+	assert.InDelta(t, 2.75, hd.Station, 1e-9)
+	assert.InDelta(t, 2.75, rod.Station, 1e-9)
+	assert.InDelta(t, 2.75, rod.Path[1].X, 1e-9)
+	// Cut: gap 2.25, rim 11.25, standoff 2, a nut of 0.625 and 0.25 of thread at each end.
+	assert.InDelta(t, 2.25+11.25+2+1.75, hd.Cut, 1e-9)
+}

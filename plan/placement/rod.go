@@ -4,6 +4,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/hardware"
 )
 
 // thread is what a rod shows beyond its nut, in: three turns of a coarse
@@ -162,6 +163,25 @@ func (x *placer) holdown(p *Piece, k, n int) *plan.Diagnostic {
 	p.Station = s
 	p.bodies(f, depth, l, body)
 	return nil
+}
+
+// alignRods sets an anchor rod under the holdown that stands at its joint.
+func (x *placer) alignRods() {
+	for _, p := range x.p.Pieces {
+		if p.Item.Kind.Shape != hardware.Rod || p.Joint.Wall == nil {
+			continue
+		}
+		for _, q := range x.p.At(p.Joint) {
+			if q.Item.Kind.Name == "holdown" {
+				d := q.Path[0].Sub(p.Path[0])
+				d.Z = 0
+				for i := range p.Path {
+					p.Path[i] = p.Path[i].Add(d)
+				}
+				p.Station = q.Station
+			}
+		}
+	}
 }
 
 // holes returns the holes a piece needs in the subfloor it passes.

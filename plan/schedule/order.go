@@ -46,9 +46,10 @@ func more(n int, spare float64) int {
 }
 
 func (s *Schedule) orderPieces(spare float64) (out []OrderRow) {
+	var coils []OrderRow
 	for _, l := range s.Lines {
 		if l.Item.Coil > 0 {
-			out = append(out, coilRow(l, spare))
+			coils = append(coils, coilRow(l, spare))
 			continue
 		}
 		n := len(l.Pieces) * max(l.Item.Bodies, 1)
@@ -64,7 +65,7 @@ func (s *Schedule) orderPieces(spare float64) (out []OrderRow) {
 		}
 		out = append(out, r)
 	}
-	return out
+	return append(out, coils...)
 }
 
 // coilRow cuts a coil strap's pieces, and as many of the longest as spare
