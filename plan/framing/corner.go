@@ -238,11 +238,11 @@ func (b *builder) agree(o, e wallEnd) {
 // straight.
 func (b *builder) inLine(o, e wallEnd) {
 	if s, ok := e.w.body().buttStop(o.w.body(), e.tail); ok {
-		end := 0.0
+		inward := s
 		if e.tail {
-			end = e.w.Length()
+			inward = e.w.Length() - s
 		}
-		if math.Abs(s-end) > 36 {
+		if inward > 36 {
 			b.wallFault(e.w.Wall, "walls-overlap", fmt.Sprintf("lies in wall %s", o.w.Name), "end one where the other begins")
 			return
 		}
