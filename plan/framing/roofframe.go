@@ -66,6 +66,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody, walls []*framedWall
 	f.trussRow()
 	f.ties()
 	f.ridgeJoints()
+	f.ledgerJoints()
 	f.tributaries()
 	f.tellBare()
 	f.checkStock()

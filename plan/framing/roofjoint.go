@@ -112,8 +112,7 @@ func (f *roofFrame) beamOf(porch string, p geom.Vec3) *Member {
 }
 
 // ridgeJoints adds a rafter-ridge joint for each opposing pair, or single
-// rafter, at a ridge, for hips and valleys that end there, and for each rafter
-// of a shed at its ledger.
+// rafter, at a ridge, and for hips and valleys that end there.
 func (f *roofFrame) ridgeJoints() {
 	count := map[*roofBody]int{}
 	for _, l := range f.lines {
@@ -123,14 +122,32 @@ func (f *roofFrame) ridgeJoints() {
 		count[l.owner]++
 		host := l.owner.Name
 		if n := count[l.owner]; n > 1 {
-			host = fmt.Sprintf("%s ridge %d", host, n)
+			host = fmt.Sprintf("%s/ridge%d", host, n)
 		}
 		f.jointsAt(l, host)
 	}
+}
+
+// ledgerJoints adds a rafter-plate joint for each rafter of a shed that
+// bears on a ledger: the ledger is the plate, its wall the host.
+func (f *roofFrame) ledgerJoints() {
 	for _, r := range f.rafters {
-		if l := f.ledgers[r.owner]; l != nil {
-			f.joints = append(f.joints, f.joint(&Joint{Kind: RafterRidge, Host: r.owner.Name, Level: f.level, Roof: r.owner.Roof,
-				Station: r.owner.station(r.run.High), Members: []*Member{r.member, l}, At: r.member.B}))
+		l := f.ledgers[r.owner]
+		if l == nil {
+			continue
+		}
+		for i := range r.owner.sides {
+			if !r.owner.isHigh(i) {
+				continue
+			}
+			for _, w := range f.wallsOn(r.owner.body, i) {
+				s, _ := w.Frame().Local(r.run.High)
+				if s > -near && s < w.Length()+near && plateTop(w) > l.Z1 && w.Level.Floor < l.Z1 {
+					f.joints = append(f.joints, f.joint(&Joint{Kind: RafterPlate, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof,
+						Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb())}))
+					break
+				}
+			}
 		}
 	}
 }
