@@ -60,10 +60,9 @@ func (p *part) draw() {
 	p.drawSplices()
 	p.drawSides(b)
 	list := p.gatherPieces()
-	p.placeSymbols(list)
 	p.drawSteel(b, list)
+	p.placeSymbols(list, p.drawFeet(b))
 	p.drawSymbols(b, list)
-	p.drawFeet(b)
 	p.drawMatches(b)
 	foot := p.vp.Clip.Y + p.vp.Clip.H
 	end := p.drawRows(b, foot+p.belowDrawing())

@@ -135,29 +135,26 @@ func (p *part) closed(i int, row sheet.Rect) (out [][2]sheet.MM) {
 }
 
 // drawFeet draws the figures and, along the bottom plate, the tick each
-// speaks of.
-func (p *part) drawFeet(b *label.Board) {
+// speaks of. It returns the places of the figures.
+func (p *part) drawFeet(b *label.Board) (figures []sheet.Rect) {
 	for k, i := range p.own {
 		feet := p.plan.feet[k]
-		if len(feet) == 0 {
-			continue
-		}
 		y, _ := p.footLine(i, feet)
-		v := p.storeys[i].floor + plateDeep/2
 		for _, f := range feet {
-			p.drawFoot(b, f, v, y)
+			figures = append(figures, p.drawFoot(b, f, p.storeys[i].floor+plateDeep/2, y))
 		}
 	}
+	return figures
 }
 
-func (p *part) drawFoot(b *label.Board, f foot, v float64, y sheet.MM) {
+func (p *part) drawFoot(b *label.Board, f foot, v float64, y sheet.MM) sheet.Rect {
 	pg, z := p.page, p.Size.Dim
 	mid := p.vp.Clip.X + f.x
 	tick := p.vp.Pt(f.u, v)
 	pg.line(sheet.PenMember, sheet.LayerDimension, tick.Add(sheet.Pt{X: -0.6, Y: 0.6}), tick.Add(sheet.Pt{X: 0.6, Y: -0.6}))
 	pg.line(sheet.PenDim, sheet.LayerDimension, tick, sheet.Pt{X: mid, Y: y + 0.3})
-	r := pg.text(lettered{S: f.text, Cap: z, At: sheet.Pt{X: mid + z*0.36, Y: y}, Angle: 90, Role: "dimension"})
-	pg.box("dimension", "dimension "+f.text, r)
+	r := pg.boxedText("dimension", lettered{S: f.text, Cap: z, At: sheet.Pt{X: mid + z*0.36, Y: y}, Angle: 90, Role: "dimension"})
 	b.BlockText(r)
 	b.BlockLine(tick, sheet.Pt{X: mid, Y: y})
+	return r
 }

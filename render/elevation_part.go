@@ -182,50 +182,47 @@ func (c *context) mostScale() float64 {
 }
 
 // split breaks the elevation into parts that fit the paper, each with its
-// scale: whole if it can be, else by storey, else along its length, and only
-// where that too fails at a smaller scale than is good to read.
-func (e *elev) split() []*part {
-	var good, rest []Scale
-	for _, s := range e.scales() {
+// scale: whole if it can be, else by storey where the stack is too high, else
+// along its length. Only where all of that fails is a scale taken that is
+// smaller than is good to read.
+func (e *elev) split() (out []*part) {
+	good, rest := e.goodScales()
+	if p := e.whole(); p.fitLargest(good) {
+		return []*part{p}
+	}
+	stack := []*part{e.whole()}
+	if (len(e.storeys) > 1 || e.storeys[0].wall.Balloon()) && !e.heightFits(good) {
+		stack = e.byStorey()
+	}
+	for _, p := range stack {
+		parts := p.fitLengths(good)
+		if parts == nil {
+			parts = p.fitLengths(rest)
+		}
+		if parts == nil {
+			p.settle(e.scales()[len(e.scales())-1])
+			e.tell(plan.Diagnostic{Severity: plan.Warning, Code: "paper-too-small",
+				Summary: "the wall does not fit the paper at any scale of the list",
+				Where:   "wall " + e.storeys[p.own[0]].wall.Name, Mend: "take larger paper", Pos: e.storeys[0].wall.Pos})
+			parts = []*part{p}
+		}
+		out = append(out, parts...)
+	}
+	return out
+}
+
+// goodScales returns the scales a wall is drawn at, and those below them.
+func (c *context) goodScales() (good, rest []Scale) {
+	for _, s := range c.scales() {
 		switch {
-		case s.Ratio < e.mostScale():
-		case s.Ratio <= e.leastScale():
+		case s.Ratio < c.mostScale():
+		case s.Ratio <= c.leastScale():
 			good = append(good, s)
 		default:
 			rest = append(rest, s)
 		}
 	}
-	for _, list := range [][]Scale{good, rest} {
-		if parts := e.splitAt(list); parts != nil {
-			return parts
-		}
-	}
-	p := e.whole()
-	p.settle(e.scales()[len(e.scales())-1])
-	e.tell(plan.Diagnostic{Severity: plan.Warning, Code: "paper-too-small",
-		Summary: "the wall does not fit the paper at any scale of the list",
-		Where:   "wall " + e.storeys[0].wall.Name, Mend: "take larger paper", Pos: e.storeys[0].wall.Pos})
-	return []*part{p}
-}
-
-func (e *elev) splitAt(list []Scale) []*part {
-	if p := e.whole(); p.fitLargest(list) {
-		return []*part{p}
-	}
-	stacks := [][]*part{{e.whole()}}
-	if (len(e.storeys) > 1 || e.storeys[0].wall.Balloon()) && !e.heightFits(list) {
-		stacks = [][]*part{e.byStorey()}
-	}
-	for _, stack := range stacks {
-		var out []*part
-		for _, p := range stack {
-			out = append(out, p.fitLengths(list)...)
-		}
-		if out != nil {
-			return out
-		}
-	}
-	return nil
+	return good, rest
 }
 
 // heightFits tells whether the whole stack's height fits at the last scale.

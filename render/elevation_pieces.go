@@ -103,9 +103,9 @@ func (p *part) pieceRects(v *viewport, pc *placement.Piece) (out []sheet.Rect) {
 	for _, s := range p.steel(v, pc) {
 		out = append(out, s.rects()...)
 	}
-	if pts := p.centreLine(v, pc); !p.isBand(pc) && len(pts) > 0 {
+	if pts := p.centreLine(v, pc); len(pts) > 0 {
 		w, h := p.symbolSize(pc)
-		c := pts[0]
+		c := along(pts, 0.5)
 		out = append(out, sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h})
 	}
 	return out
@@ -232,9 +232,13 @@ func band(t strip) []sheet.Pt {
 }
 
 // placeSymbols finds a place for each symbol: at the piece's middle, further
-// along its steel, or just beside its place where others stand.
-func (p *part) placeSymbols(list []*shown) {
+// along its steel, or just beside its place where others stand or figures
+// are written.
+func (p *part) placeSymbols(list []*shown, figures []sheet.Rect) {
 	b := label.NewBoard(p.Paper.Rect())
+	for _, r := range figures {
+		b.Block(r)
+	}
 	labels := make([]label.Label, len(list))
 	for i, d := range list {
 		w, h := p.symbolSize(d.pc)
@@ -270,11 +274,23 @@ func (p *part) drawSymbols(b *label.Board, list []*shown) {
 	k := p.symbolScale()
 	for _, d := range list {
 		s, _ := symbols.For(symbolOf(d.pc))
+		p.pointer(d)
 		at := sheet.Pt{X: d.symbol.X - s.Box.X*sheet.MM(k), Y: d.symbol.Y - s.Box.Y*sheet.MM(k)}
 		p.page.use(s.ID, at, 0, k, d.mark)
 		p.page.box("piece", d.pc.Tag, d.symbol)
 		b.Block(d.symbol)
 	}
+}
+
+// pointer leads from a symbol that had to stand aside to the place of its
+// piece.
+func (p *part) pointer(d *shown) {
+	c := d.symbol.Centre()
+	if len(d.line) > 1 || dist(c, d.line[0]) < 0.75*float64(max(d.symbol.W, d.symbol.H)) {
+		return
+	}
+	p.page.add(sheet.Line{Style: style(sheet.PenMember, sheet.LayerHardware), A: c, B: d.line[0], Piece: d.mark},
+		sheet.Circle{Style: sheet.Style{Fill: sheet.Black, Layer: sheet.LayerHardware}, C: d.line[0], R: 0.45, Piece: d.mark})
 }
 
 // numberLabel returns the label of a piece's legend number.

@@ -4,8 +4,10 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/pipeline"
 	"galewright/render/sheet"
@@ -20,32 +22,55 @@ var papersLooked = []string{"arch-d", "tabloid", "letter"}
 // exampleModel runs an example plan through the stages before drawing.
 func exampleModel(t testing.TB, file string) *Model {
 	t.Helper()
+	return modelOf(file)
+}
+
+func modelOf(file string) *Model {
 	src, err := os.ReadFile(file)
-	require.NoError(t, err)
+	if err != nil {
+		panic(err)
+	}
 	dir := filepath.Dir(file)
 	r, faults := pipeline.Run(file, src, func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, name)) })
-	require.False(t, faults.Errors(), "%v", faults)
+	if faults.Errors() {
+		panic(faults[0].String())
+	}
 	return &Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
 }
 
-// onSheets calls f with every 2xx sheet of every example on every paper.
-func onSheets(t *testing.T, f func(t *testing.T, m *Model, set *sheet.Set)) {
-	files, err := filepath.Glob("../examples/*.toml")
-	require.NoError(t, err)
+// drawing is the 2xx sheets of an example on one paper.
+type drawing struct {
+	name   string
+	m      *Model
+	set    *sheet.Set
+	faults plan.Diagnostics
+}
+
+// drawings holds every example on every paper, drawn once for all tests.
+var drawings = sync.OnceValue(func() (out []drawing) {
+	files, _ := filepath.Glob("../examples/*.toml")
 	for _, file := range files {
 		src, err := os.ReadFile(file)
-		require.NoError(t, err)
-		if !strings.Contains(string(src), "[[wall]]") {
+		if err != nil || !strings.Contains(string(src), "[[wall]]") {
 			continue // a catalogue
 		}
-		m := exampleModel(t, file)
+		m := modelOf(file)
 		for _, paper := range papersLooked {
-			t.Run(filepath.Base(file)+" on "+paper, func(t *testing.T) {
-				set, faults := Draw(m, Options{Paper: paper, Sheets: []string{"2xx"}})
-				require.Empty(t, faults, "%v", faults)
-				f(t, m, set)
-			})
+			set, faults := Draw(m, Options{Paper: paper, Sheets: []string{"2xx"}})
+			out = append(out, drawing{filepath.Base(file) + " on " + paper, m, set, faults})
 		}
+	}
+	return out
+})
+
+// onSheets calls f with the 2xx sheets of every example on every paper.
+func onSheets(t *testing.T, f func(t *testing.T, m *Model, set *sheet.Set)) {
+	require.NotEmpty(t, drawings())
+	for _, d := range drawings() {
+		t.Run(d.name, func(t *testing.T) {
+			require.Empty(t, d.faults, "%v", d.faults)
+			f(t, d.m, d.set)
+		})
 	}
 }
 

@@ -32,12 +32,29 @@ type Place struct {
 
 // Board is the region labels are placed in, with what is already there.
 type Board struct {
-	bounds sheet.Rect
-	taken  *grid // what no label may cover
-	barred *grid // what no leader may pass either: lettering
-	soft   *grid // what a label had better not cover
-	lines  [][2]sheet.Pt
-	linesG *grid // the lines' bounds, by the same index
+	bounds  sheet.Rect
+	taken   *grid // what no label may cover
+	barred  *grid // what no leader may pass either: lettering
+	soft    *grid // what a label had better not cover
+	lines   [][2]sheet.Pt
+	linesG  *grid        // the lines' bounds, by the same index
+	owner   map[int]*job // labels by their handles in taken
+	bars    map[int]*job // labels by their handles in barred
+	leader  map[int]*job // labels by the handles of their leaders in linesG
+	journal []step       // what was put and lifted, to be taken back
+	tries   int          // moves tried for the label at hand
+}
+
+// step is one change of the board.
+type step struct {
+	j   *job
+	was state // before; OK is false when the step put j down
+}
+
+// state is where a label stands.
+type state struct {
+	at     Place
+	choice int
 }
 
 // Gap is the clear space kept round every label, mm.
@@ -45,7 +62,8 @@ const Gap sheet.MM = 0.4
 
 // NewBoard returns an empty board.
 func NewBoard(bounds sheet.Rect) *Board {
-	return &Board{bounds: bounds, taken: newGrid(8), barred: newGrid(8), soft: newGrid(8), linesG: newGrid(8)}
+	return &Board{bounds: bounds, taken: newGrid(8), barred: newGrid(8), soft: newGrid(8), linesG: newGrid(8),
+		owner: map[int]*job{}, bars: map[int]*job{}, leader: map[int]*job{}}
 }
 
 // Block forbids labels on r. Leaders may still pass, at a cost.
@@ -58,9 +76,11 @@ func (b *Board) BlockText(r sheet.Rect) { b.taken.add(r); b.barred.add(r) }
 func (b *Board) Discourage(r sheet.Rect) { b.soft.add(r) }
 
 // BlockLine forbids labels on the line from p to q.
-func (b *Board) BlockLine(p, q sheet.Pt) {
+func (b *Board) BlockLine(p, q sheet.Pt) { b.line(p, q) }
+
+func (b *Board) line(p, q sheet.Pt) int {
 	b.lines = append(b.lines, [2]sheet.Pt{p, q})
-	b.linesG.add(around(p, q))
+	return b.linesG.add(around(p, q))
 }
 
 func around(p, q sheet.Pt) sheet.Rect {
@@ -83,18 +103,22 @@ func (b *Board) onLine(r sheet.Rect) (hit bool) {
 // job is one label while it is being placed.
 type job struct {
 	Label
-	at     Place
-	choice int // index in Near, -1 on a leader
+	state      // choice is the index in Near, -1 on a leader
 	taken  int // handles in the grids
 	barred int
+	lines  []int
 }
 
+// depth is how many labels deep a place is cleared by moving others.
+const depth = 2
+
 // Place places the labels, those with the fewest free places first, and
-// returns a place for each in the order given.
+// returns a place for each in the order given. A label that finds no near
+// place and no leader gets one by moving those in its way.
 func (b *Board) Place(labels []Label) []Place {
 	jobs := make([]*job, len(labels))
 	for i, l := range labels {
-		jobs[i] = &job{Label: l, choice: -1}
+		jobs[i] = &job{Label: l, state: state{choice: -1}}
 	}
 	var late []*job
 	for _, j := range b.byFreedom(jobs) {
@@ -104,20 +128,33 @@ func (b *Board) Place(labels []Label) []Place {
 	}
 	var out []*job
 	for _, j := range late {
-		if !b.displace(j, jobs, b.near) {
+		if !b.clear(j, 1, false, b.near) {
 			out = append(out, j)
 		}
 	}
 	for _, j := range out {
-		if !b.lead(j) {
-			b.displace(j, jobs, func(o *job) bool { return b.near(o) || b.lead(o) })
-		}
+		b.tries = 0
+		b.settle(j, depth)
 	}
 	places := make([]Place, len(jobs))
 	for i, j := range jobs {
 		places[i] = j.at
 	}
 	return places
+}
+
+// mostTries bounds how many moves are tried for one label.
+const mostTries = 100
+
+// settle places j near, on a leader, or where others make way.
+func (b *Board) settle(j *job, deep int) bool {
+	if b.near(j) || deep > 0 && b.lead(j) {
+		return true
+	}
+	return deep > 0 && b.clear(j, 3, deep == depth, func(o *job) bool {
+		b.tries++
+		return b.tries < mostTries && b.settle(o, deep-1)
+	})
 }
 
 // byFreedom orders the jobs by how many near places each has at the start.
@@ -167,65 +204,142 @@ func (b *Board) near(j *job) bool {
 	if best < 0 {
 		return false
 	}
-	b.put(j, j.near(best), nil)
-	j.choice = best
+	b.put(j, j.near(best), nil, best)
 	return true
 }
 
 // put claims a place.
-func (b *Board) put(j *job, r sheet.Rect, leader []sheet.Pt) {
-	j.at = Place{Rect: r, OK: true, Leader: leader}
-	j.taken, j.barred = b.taken.add(r), b.barred.add(r)
-	for i := 1; i < len(leader); i++ {
-		b.BlockLine(leader[i-1], leader[i])
+func (b *Board) put(j *job, r sheet.Rect, leader []sheet.Pt, choice int) {
+	b.journal = append(b.journal, step{j, state{}})
+	b.set(j, state{Place{Rect: r, OK: true, Leader: leader}, choice})
+}
+
+// lift frees the place of a label.
+func (b *Board) lift(j *job) {
+	b.journal = append(b.journal, step{j, j.state})
+	b.unset(j)
+}
+
+func (b *Board) set(j *job, s state) {
+	j.state = s
+	j.taken, j.barred = b.taken.add(s.at.Rect), b.barred.add(s.at.Rect)
+	b.owner[j.taken], b.bars[j.barred] = j, j
+	for i := 1; i < len(s.at.Leader); i++ {
+		id := b.line(s.at.Leader[i-1], s.at.Leader[i])
+		j.lines = append(j.lines, id)
+		b.leader[id] = j
 	}
 }
 
-// lift frees the place of a label that stands near.
-func (b *Board) lift(j *job) {
+func (b *Board) unset(j *job) {
 	b.taken.remove(j.taken)
 	b.barred.remove(j.barred)
+	for _, id := range j.lines {
+		b.linesG.remove(id)
+	}
+	j.state, j.lines = state{choice: -1}, nil
 }
 
-// displace tries to give j one of its near places by moving the one label
-// that stands on it, as again does.
-func (b *Board) displace(j *job, jobs []*job, again func(*job) bool) bool {
+// back takes back every step after the first n.
+func (b *Board) back(n int) {
+	for len(b.journal) > n {
+		last := b.journal[len(b.journal)-1]
+		b.journal = b.journal[:len(b.journal)-1]
+		if last.was.at.OK {
+			b.set(last.j, last.was)
+		} else {
+			b.unset(last.j)
+		}
+	}
+}
+
+// spot is a place a label could have: near, or at the end of a leader.
+type spot struct {
+	r      sheet.Rect
+	leader []sheet.Pt
+	choice int
+}
+
+// spots returns the near places of j and, with leaders, a coarse ring of
+// places not far off.
+func (j *job) spots(leaders bool) (out []spot) {
 	for i := range j.Near {
-		r := j.near(i)
-		other := b.soleOccupant(r, jobs)
-		if other == nil {
+		out = append(out, spot{j.near(i), nil, i})
+	}
+	if !leaders {
+		return out
+	}
+	for _, a := range j.Anchors {
+		for _, d := range [...]sheet.MM{2, 5, 9, 14, 20} {
+			for _, u := range ring[:28] {
+				r := centred(sheet.Pt{X: a.X + u.X*(d+j.W/2), Y: a.Y + u.Y*(d+j.H/2)}, j.W, j.H)
+				out = append(out, spot{r, []sheet.Pt{a, edge(r, a)}, -1})
+			}
+		}
+	}
+	return out
+}
+
+// clear tries to give j a place by moving the labels, most of them at the
+// most, that stand in its way; again finds each a new place.
+func (b *Board) clear(j *job, most int, leaders bool, again func(*job) bool) bool {
+	for _, s := range j.spots(leaders) {
+		if b.tries >= mostTries {
+			return false
+		}
+		others, ok := b.occupants(s, most)
+		if !ok {
 			continue
 		}
-		old, choice := other.at, other.choice
-		b.lift(other)
-		if b.fits(j, r) {
-			b.put(j, r, nil)
-			j.choice = i
-			if other.choice = -1; again(other) {
+		mark := len(b.journal)
+		for _, o := range others {
+			b.lift(o)
+		}
+		if b.fits(j, s.r) {
+			b.put(j, s.r, s.leader, s.choice)
+			if all(others, again) {
 				return true
 			}
-			b.lift(j)
-			j.at, j.choice = Place{}, -1
 		}
-		b.put(other, old.Rect, nil)
-		other.choice = choice
+		b.back(mark)
 	}
 	return false
 }
 
-// soleOccupant returns the near-placed label that alone stands on r.
-func (b *Board) soleOccupant(r sheet.Rect, jobs []*job) *job {
-	var ids []int
-	b.taken.over(r.Inset(-Gap), func(id int) bool { ids = append(ids, id); return len(ids) < 2 })
-	if len(ids) != 1 {
-		return nil
-	}
-	for _, j := range jobs {
-		if j.at.OK && j.choice >= 0 && j.taken == ids[0] {
-			return j
+func all(js []*job, f func(*job) bool) bool {
+	for _, j := range js {
+		if !f(j) {
+			return false
 		}
 	}
-	return nil
+	return true
+}
+
+// occupants returns the labels that keep a spot taken, by themselves, by
+// their leaders or by standing in its leader's way; ok is false when something
+// else does too, or too many do.
+func (b *Board) occupants(s spot, most int) (out []*job, ok bool) {
+	ok = true
+	note := func(j *job) bool {
+		if ok = j != nil; ok && !slices.Contains(out, j) {
+			out = append(out, j)
+		}
+		ok = ok && len(out) <= most
+		return ok
+	}
+	b.taken.over(s.r.Inset(-Gap), func(id int) bool { return note(b.owner[id]) })
+	if ok {
+		b.linesG.over(s.r, func(id int) bool {
+			return !Crosses(b.lines[id][0], b.lines[id][1], s.r) || note(b.leader[id])
+		})
+	}
+	if ok && s.leader != nil {
+		p, q := s.leader[0], s.leader[1]
+		b.barred.over(around(p, q), func(id int) bool {
+			return !Crosses(p, q, b.barred.boxes[id]) || note(b.bars[id])
+		})
+	}
+	return out, ok && len(out) > 0
 }
 
 // lead looks outward from the anchors, ring by ring, for the free place with
@@ -235,12 +349,12 @@ func (b *Board) lead(j *job) bool {
 	if reach == 0 {
 		reach = 60
 	}
-	const step sheet.MM = 1.5
+	const stride sheet.MM = 1.5
 	best := math.Inf(1)
 	var place sheet.Rect
 	var leader []sheet.Pt
 	for k, a := range j.Anchors {
-		for d := step; d <= reach && float64(d)+4*float64(k) < best; d += step {
+		for d := stride; d <= reach && float64(d)+4*float64(k) < best; d += stride + d/8 {
 			for _, u := range ring {
 				r := centred(sheet.Pt{X: a.X + u.X*(d+j.W/2), Y: a.Y + u.Y*(d+j.H/2)}, j.W, j.H)
 				if !b.fits(j, r) {
@@ -257,7 +371,7 @@ func (b *Board) lead(j *job) bool {
 	if leader == nil {
 		return false
 	}
-	b.put(j, place, leader)
+	b.put(j, place, leader, -1)
 	return true
 }
 

@@ -77,16 +77,16 @@ func TestWhatCannotBePlacedIsReported(t *testing.T) {
 
 // drawBoard makes a random crowd of obstacles and labels.
 func drawBoard(t *rapid.T) (*Board, []sheet.Rect, []Label) {
-	b := NewBoard(rect(0, 0, 200, 150))
+	b := NewBoard(rect(0, 0, 160, 100))
 	var blocks []sheet.Rect
-	for range rapid.IntRange(0, 60).Draw(t, "blocks") {
+	for range rapid.IntRange(0, 30).Draw(t, "blocks") {
 		r := rect(rapid.Float64Range(0, 190).Draw(t, "x"), rapid.Float64Range(0, 140).Draw(t, "y"),
 			rapid.Float64Range(0.5, 20).Draw(t, "w"), rapid.Float64Range(0.5, 20).Draw(t, "h"))
 		blocks = append(blocks, r)
 		b.Block(r)
 	}
 	var labels []Label
-	for i := range rapid.IntRange(1, 60).Draw(t, "labels") {
+	for i := range rapid.IntRange(1, 30).Draw(t, "labels") {
 		x, y := rapid.Float64Range(0, 200).Draw(t, "lx"), rapid.Float64Range(0, 150).Draw(t, "ly")
 		labels = append(labels, Label{
 			Name: fmt.Sprint(i), W: 6, H: 5,
@@ -125,7 +125,7 @@ func TestNothingOverlapsInAnyCrowd(t *testing.T) {
 func TestPlacingTwiceGivesTheSame(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b, blocks, labels := drawBoard(t)
-		c := NewBoard(rect(0, 0, 200, 150))
+		c := NewBoard(rect(0, 0, 160, 100))
 		for _, r := range blocks {
 			c.Block(r)
 		}
