@@ -109,28 +109,17 @@ func topAt(m *framing.Member, f geom.Frame, t float64) float64 {
 // ridge lays a strap over the ridge and down both rafters' tops, or, where
 // one rafter meets it alone, over the ridge member and down its far side.
 func (x *placer) ridge(p *Piece, k, n int) *plan.Diagnostic {
-	j := p.Joint
-	var rafters []*framing.Member
-	var beam *framing.Member
-	for _, m := range j.Members {
-		switch m.Role {
-		case framing.Ridge:
-			beam = m
-		default:
-			rafters = append(rafters, m)
-		}
-	}
+	rafters, beam := atRidge(p.Joint)
 	if len(rafters) == 0 {
 		return &plan.Diagnostic{Code: "no-rafter", Summary: "no rafter meets the ridge here", Mend: "take this joint out of the rule"}
 	}
 	r := rafters[0]
 	down := r.A.Sub(r.B).Unit()
 	level := geom.Vec3{X: -down.X, Y: -down.Y}.Unit()
-	across := geom.Vec3{X: -level.Y, Y: level.X}
-	off := across.Mul(spread(k, n, p.wide()))
+	off := geom.Vec3{X: -level.Y, Y: level.X}.Mul(spread(k, n, p.wide()))
 	q1 := r.B.Add(off)
-	p.Face, p.Laid = "top", rafters[:min(2, len(rafters))]
 	q2, far := q1, geom.Vec3{Z: -1}
+	p.Face, p.Laid = "top", rafters[:min(2, len(rafters))]
 	if len(rafters) > 1 {
 		o := rafters[1]
 		q2, far = o.B.Add(off), o.A.Sub(o.B).Unit()
@@ -138,21 +127,38 @@ func (x *placer) ridge(p *Piece, k, n int) *plan.Diagnostic {
 		q2 = q1.Add(level.Mul(beam.Section.Width()))
 		p.Laid = laid(r, beam)
 	}
-	p.gap = q2.Sub(q1).Len()
-	total := p.cut(p.gap, 2*p.Item.Lap)
-	leg := (total - p.gap) / 2
-	p.Laps = [2]float64{leg, leg}
+	p.overRidge(q1, q2, down, far)
 	for i, m := range p.Laid {
 		if m != beam {
 			p.room[i] = m.B.Sub(m.A).Len()
 		}
 	}
+	return nil
+}
+
+// atRidge returns the rafters that meet at a ridge joint, and the ridge.
+func atRidge(j *framing.Joint) (rafters []*framing.Member, beam *framing.Member) {
+	for _, m := range j.Members {
+		if m.Role == framing.Ridge {
+			beam = m
+		} else {
+			rafters = append(rafters, m)
+		}
+	}
+	return rafters, beam
+}
+
+// overRidge lays the steel: equal legs from q1 along down and from q2 along
+// far, and what is between.
+func (p *Piece) overRidge(q1, q2, down, far geom.Vec3) {
+	p.gap = q2.Sub(q1).Len()
+	leg := (p.cut(p.gap, 2*p.Item.Lap) - p.gap) / 2
+	p.Laps = [2]float64{leg, leg}
 	p.lay(upNormal(down), q1.Add(down.Mul(leg)), q1)
 	if p.gap > touch {
 		p.lay(geom.Vec3{Z: 1}, q1, q2)
 	}
 	p.lay(upNormal(far), q2, q2.Add(far.Mul(leg)))
-	return nil
 }
 
 // upNormal returns the normal of the sloping top along d that looks up; for

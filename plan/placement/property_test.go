@@ -240,6 +240,26 @@ func TestMovingAnOpeningChangesNoTagElsewhere(t *testing.T) {
 	})
 }
 
+func TestSteelIsAsLongAsItsPath(t *testing.T) {
+	few(t, func(t *rapid.T) {
+		for _, q := range place(t, generate(t)).Pieces {
+			if !q.Item.Kind.Strap {
+				continue
+			}
+			sum := 0.0
+			for i := range q.Path[1:] {
+				sum += q.Path[i+1].Sub(q.Path[i]).Len()
+			}
+			if d := sum - q.Length(); d > 1e-6 || d < -1e-6 {
+				t.Fatalf("%s: a path of %g for %g of steel", q.Tag, sum, q.Length())
+			}
+			if q.Z0 > q.Z1 {
+				t.Fatalf("%s: from %g to %g", q.Tag, q.Z0, q.Z1)
+			}
+		}
+	})
+}
+
 // BenchmarkPlace places one house and rows of houses in one plan: the time
 // must grow with the houses, not with their square.
 func BenchmarkPlace(b *testing.B) {
