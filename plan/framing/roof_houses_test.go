@@ -172,6 +172,25 @@ var roofHouses = []struct {
 		p.Walls[2].Height = 121.125
 		return p
 	}},
+	{"L of two bodies that overlap, hip at the corner", func() *plan.Plan {
+		p := overlapping(288, 192, 240)
+		for _, r := range p.Roofs {
+			r.GableEnd = [2]string{"rake", "hip"}
+		}
+		return p
+	}},
+	{"L of two bodies that overlap, the wing narrower", func() *plan.Plan {
+		p := overlapping(240, 192, 168)
+		for _, r := range p.Roofs {
+			r.GableEnd = [2]string{"rake", "hip"}
+		}
+		return p
+	}},
+	{"L of two bodies that overlap, one gable and one hip", func() *plan.Plan {
+		p := overlapping(264, 192, 168)
+		p.Roofs[0].GableEnd = [2]string{"rake", "hip"}
+		return p
+	}},
 	{"L flush with a gable", func() *plan.Plan {
 		p := storeys(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 0}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
@@ -180,4 +199,16 @@ var roofHouses = []struct {
 		roofOn(p, "wing", "gable", "y", 6, rect(144, -120, 288, 0))
 		return p
 	}},
+}
+
+// overlapping returns an L: a main roof of width w and depth d with its east
+// part under a wing that is ww wide and runs on to the north wall.
+func overlapping(w, d, ww float64) *plan.Plan {
+	p := storeys(1)
+	p.Lumber.Stud = 360
+	walls := ring(p, 0, geom.Vec2{}, geom.Vec2{X: w - ww}, geom.Vec2{X: w - ww, Y: -144}, geom.Vec2{X: w, Y: -144}, geom.Vec2{X: w, Y: d}, geom.Vec2{Y: d})
+	walls[2].Top, walls[5].Top = "rake", "rake"
+	roofOn(p, "main", "gable", "x", 6, rect(0, 0, w, d))
+	roofOn(p, "wing", "gable", "y", 6, rect(w-ww, -144, w, d))
+	return p
 }
