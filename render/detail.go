@@ -88,25 +88,53 @@ func detailPages(c *context) []*page {
 	return c.packDetails(drafts, marks, shared)
 }
 
-// detail draws one item at the largest scale that fits.
-func (c *context) detail(it detailItem) (*draft, Scale) {
-	area := c.area()
-	w, h := area.W, area.H
+// room is what a detail may take, mm, at scales no smaller than a ratio.
+type room struct {
+	w, h  sheet.MM
+	least float64
+}
+
+// detailRooms lists what a detail may take, the best first. On large paper
+// several share a sheet; on small paper two do, where the scale stays good
+// to nail from.
+func (c *context) detailRooms() []room {
+	a := c.area()
+	const good, any = 5, 1e9
 	if !c.Paper.Small() {
-		w, h = area.W*0.36, area.H*0.6
+		return []room{{a.W * 0.36, a.H * 0.6, any}, {a.W, a.H, any}}
 	}
-	var d *draft
-	var s Scale
-	for _, s = range c.allDetailScales() {
-		d = c.newDraft(s)
-		figureOf(it)(d, it)
-		d.finish()
-		d.detailTitle(it, s)
-		if r := d.extent(); r.W <= w && r.H <= h {
-			break
+	half := a.W/2 - detailGap/2
+	return []room{{half, a.H, good}, {a.W, a.H, good}, {half, a.H, any}, {a.W, a.H, any}}
+}
+
+// detail draws one item at the largest scale that fits its best room.
+func (c *context) detail(it detailItem) (d *draft, s Scale) {
+	scales := c.allDetailScales()
+	drafts := make([]*draft, len(scales))
+	for _, r := range c.detailRooms() {
+		for i, s := range scales {
+			if s.Ratio > r.least {
+				break
+			}
+			if drafts[i] == nil {
+				drafts[i] = c.drawDetail(it, s)
+			}
+			if e := drafts[i].extent(); e.W <= r.w && e.H <= r.h {
+				return drafts[i], s
+			}
 		}
 	}
-	return d, s
+	last := len(scales) - 1
+	return drafts[last], scales[last]
+}
+
+// drawDetail draws one item at a scale.
+func (c *context) drawDetail(it detailItem, s Scale) *draft {
+	d := c.newDraft(s)
+	figureOf(it)(d, it)
+	d.finish()
+	d.detailTitle(it, s)
+	return d
 }
 
 // allDetailScales are the scales for details with two smaller ones, for the

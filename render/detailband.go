@@ -194,12 +194,12 @@ func drawFlatBand(d *draft, it detailItem) {
 	_, depth := it.section(0)
 	_, depth1 := it.section(1)
 	depth, depth1 = max(depth, w+1), max(depth1, w+1)
-	if it.Joint.Kind == framing.PlateSplice {
+	if it.spliced() {
 		depth1 = depth
 	}
 	u0, u1 := -length/2, length/2
 	d.cutsU = clear(u0+reach(low)+1.5, -2, 2, u1-reach(high)-1.5)
-	v := depth/2 + 7
+	v := max(depth, depth1)/2 + 14/d.k // the view from above stands over the one from the side
 	d.wood(u0-4, 0, v-depth/2, v+depth/2, alongU)
 	d.wood(0, u1+4, v-depth1/2, v+depth1/2, alongU)
 	d.steel(box2(u0, u1, v-w/2, v+w/2)...)
@@ -222,6 +222,13 @@ func drawFlatBand(d *draft, it detailItem) {
 		stops[i] += v
 	}
 	d.dimV(append(stops, v-depth/2, v+depth/2)...)
+}
+
+// spliced tells whether a flat strap joins two lengths of one plate, not a
+// plate and a deeper member.
+func (it detailItem) spliced() bool {
+	m := it.member(1)
+	return it.Joint.Kind == framing.PlateSplice || m != nil && (m.Role == framing.TopPlate || m.Role == framing.CapPlate)
 }
 
 // bandLength is the length of steel, of the coil cut or the catalogue's.
@@ -251,7 +258,7 @@ func (d *draft) sayFlat(it detailItem, low, high []punch, u0, u1, v float64, gue
 // flatSide draws the flat strap from the side, nails going down.
 func (d *draft) flatSide(it detailItem, low, high []punch, u0, u1 float64) {
 	down := geom.Vec2{Y: -1}
-	if it.Joint.Kind == framing.PlateSplice {
+	if it.spliced() {
 		d.wood(u0-4, u1+4, -2*plateThick, -plateThick, alongU)
 		d.wood(u0-4, 0, -plateThick, 0, alongU)
 		d.wood(0, u1+4, -plateThick, 0, alongU)
@@ -261,7 +268,7 @@ func (d *draft) flatSide(it detailItem, low, high []punch, u0, u1 float64) {
 		d.wood(u0-4, 0, -2*plateThick, -plateThick, alongU)
 		d.wood(0, u1+4, -max(deep, 2*plateThick), 0, alongU)
 	}
-	d.say(u0-2, -plateThick/2, it.memberName(0))
+	d.say(-1.5, -plateThick*1.5, it.memberName(0))
 	d.edge(geom.Vec2{X: u0}, geom.Vec2{X: u1})
 	for _, h := range low {
 		if h.filled {
