@@ -126,34 +126,42 @@ func (b *builder) openLoop(l *plan.Level, sides, loop []edge) {
 
 // turned faults an outline written clockwise that is no courtyard.
 func (b *builder) turned(l *plan.Level, loops [][]edge) {
-	for _, loop := range loops {
-		if area(loop) <= 0 && !slices.ContainsFunc(loops, func(o []edge) bool { return holds(o, loop) }) {
-			b.wallFault(loop[0].w.Wall, "walls-clockwise", fmt.Sprintf("and the other exterior walls of level %s go round clockwise", l.Name),
+	outer, yards := sides(loops)
+	for _, y := range yards {
+		if !slices.ContainsFunc(outer, func(o [][]edge) bool { return holds(o[0], y) }) {
+			b.wallFault(y[0].w.Wall, "walls-clockwise", fmt.Sprintf("and the other exterior walls of level %s go round clockwise", l.Name),
 				"write each from left to right as seen from outside")
 		}
 	}
 }
 
-// holds tells whether loop is a courtyard of the outline o.
-func holds(o, loop []edge) bool {
-	return area(o) > 0 && area(loop) <= 0 && contains(points(o), loop[0].w.From)
+// holds tells whether the outline o goes round loop.
+func holds(o, loop []edge) bool { return contains(points(o), loop[0].w.From) }
+
+// sides parts loops into outlines, which go round counterclockwise, and
+// courtyards, which are seen from their own outside and go the other way.
+func sides(loops [][]edge) (outer [][][]edge, yards [][]edge) {
+	for _, o := range loops {
+		if area(o) > 0 {
+			outer = append(outer, [][]edge{o})
+		} else {
+			yards = append(yards, o)
+		}
+	}
+	return outer, yards
 }
 
 // buildings parts loops into outlines, each with its courtyards.
-func buildings(loops [][]edge) (out [][][]edge) {
-	for _, o := range loops {
-		if area(o) <= 0 {
-			continue
-		}
-		one := [][]edge{o}
-		for _, h := range loops {
-			if area(h) <= 0 && holds(o, h) {
-				one = append(one, h)
+func buildings(loops [][]edge) [][][]edge {
+	outer, yards := sides(loops)
+	for i, o := range outer {
+		for _, y := range yards {
+			if holds(o[0], y) {
+				outer[i] = append(outer[i], y)
 			}
 		}
-		out = append(out, one)
 	}
-	return out
+	return outer
 }
 
 func points(loop []edge) (out []geom.Vec2) {
