@@ -20,13 +20,14 @@ var _ = register(view{Series: 5, Order: 10, Name: "details", Pages: detailPages}
 type detailItem struct {
 	*hardware.Item
 	Number int
-	Piece  *placement.Piece // the first placed
+	Piece  *placement.Piece // the first of the commonest members
 	Joint  *framing.Joint
 	Joints []framing.Kind // all kinds of joint it is used at
 }
 
 func newDetailItem(l *schedule.Line) detailItem {
-	it := detailItem{Item: l.Item, Number: l.Number, Piece: l.Pieces[0], Joint: l.Pieces[0].Joint}
+	pc := commonest(l.Pieces)
+	it := detailItem{Item: l.Item, Number: l.Number, Piece: pc, Joint: pc.Joint}
 	seen := map[framing.Kind]bool{}
 	for _, p := range l.Pieces {
 		if !seen[p.Joint.Kind] {
@@ -35,6 +36,29 @@ func newDetailItem(l *schedule.Line) detailItem {
 		}
 	}
 	return it
+}
+
+// commonest returns the first of the pieces that hold the kind of member, at
+// the kind of joint, that most of them hold.
+func commonest(pieces []*placement.Piece) *placement.Piece {
+	key := func(pc *placement.Piece) string {
+		k := string(pc.Joint.Kind) + pc.Face
+		if m := pc.Joint.First(); m != nil {
+			k += string(m.Role) + m.Section.Text
+		}
+		return k
+	}
+	count := map[string]int{}
+	for _, pc := range pieces {
+		count[key(pc)]++
+	}
+	best := pieces[0]
+	for _, pc := range pieces[1:] {
+		if count[key(pc)] > count[key(best)] {
+			best = pc
+		}
+	}
+	return best
 }
 
 // detailFigure draws the views of one item; which one is by the item's symbol, the

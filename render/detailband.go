@@ -13,7 +13,7 @@ func drawBand(d *draft, it detailItem) {
 	low, high, guessed := it.ends()
 	const past = 4
 	s.trim(v0-past, v1+past)
-	d.cutsV = clear(v0+reach(low)+1.5, s.bottom-2, s.top+2, v1-reach(high)-1.5)
+	d.cutsV = clear(v0+reach(low)+1.5, v1-reach(high)-1.5, s.bottom-2, s.top+2)
 	w := max(it.Width, 0.75)
 	if it.Piece.Face == "left" || it.Piece.Face == "right" {
 		s.turn()
@@ -58,15 +58,15 @@ func (s *stack) endsIn(v0 float64) {
 	}
 }
 
-// clear returns what may be left out of a band's middle: between the last
-// nails of each end and what lies between the members.
-func clear(a0, a1, b0, b1 float64) (cuts []cut) {
+// clear returns what may be left out of a band between the last nails of its
+// ends, lo and hi: all but what lies between the members, from and to.
+func clear(lo, hi, from, to float64) (cuts []cut) {
 	const least = 5
-	if a1-a0 > least {
-		cuts = append(cuts, cut{a0, a1})
+	if b := min(hi, from); b-lo > least {
+		cuts = append(cuts, cut{lo, b})
 	}
-	if b1-b0 > least {
-		cuts = append(cuts, cut{b0, b1})
+	if a := max(lo, to); hi-a > least {
+		cuts = append(cuts, cut{a, hi})
 	}
 	return cuts
 }
@@ -156,22 +156,32 @@ func rowsOf(holes []punch, w float64) []float64 {
 func (d *draft) sayNails(it detailItem, low, high []punch, v0, v1 float64, guessed bool) {
 	fs := it.Fasteners
 	for i, f := range fs {
-		v := v1 - reach(high)*0.5
+		h := middle(high)
+		v := v1 - h.along
 		if i == 0 && (len(fs) > 1 || f.Parts < 2) {
-			v = v0 + reach(low)*0.5
+			h = middle(low)
+			v = v0 + h.along
 		}
-		d.sayFront(v, nailWords(f))
+		d.sayFront(h.across, v, nailWords(f))
 	}
 	if len(low) > 1 && !guessed {
-		d.sayFront(v0+low[0].along, d.patternWords(it, low))
+		d.sayFront(low[0].across, v0+low[0].along, d.patternWords(it, low))
 	}
 }
 
-// sayFront adds a note at the front view's middle.
-func (d *draft) sayFront(v float64, s string) {
+// middle returns the hole in the middle of a pattern.
+func middle(holes []punch) punch {
+	if len(holes) == 0 {
+		return punch{}
+	}
+	return holes[len(holes)/2]
+}
+
+// sayFront adds a note at u, v of the front view.
+func (d *draft) sayFront(u, v float64, s string) {
 	du := d.du
 	d.du = 0
-	d.say(0, v, s)
+	d.say(u, v, s)
 	d.du = du
 }
 
@@ -198,7 +208,7 @@ func drawFlatBand(d *draft, it detailItem) {
 		depth1 = depth
 	}
 	u0, u1 := -length/2, length/2
-	d.cutsU = clear(u0+reach(low)+1.5, -2, 2, u1-reach(high)-1.5)
+	d.cutsU = clear(u0+reach(low)+1.5, u1-reach(high)-1.5, -2, 2)
 	v := max(depth, depth1)/2 + 14/d.k // the view from above stands over the one from the side
 	d.wood(u0-4, 0, v-depth/2, v+depth/2, alongU)
 	d.wood(0, u1+4, v-depth1/2, v+depth1/2, alongU)
@@ -244,11 +254,13 @@ func (it detailItem) bandLength() float64 {
 
 func (d *draft) sayFlat(it detailItem, low, high []punch, u0, u1, v float64, guessed bool) {
 	for i, f := range it.Fasteners {
-		u := u1 - reach(high)*0.5
+		h := middle(high)
+		u := u1 - h.along
 		if i == 0 && (len(it.Fasteners) > 1 || f.Parts < 2) {
-			u = u0 + reach(low)*0.5
+			h = middle(low)
+			u = u0 + h.along
 		}
-		d.say(u, v, nailWords(f))
+		d.say(u, v+h.across, nailWords(f))
 	}
 	if len(low) > 1 && !guessed {
 		d.say(u1-low[0].along, v-low[0].across, d.patternWords(it, low))

@@ -24,7 +24,7 @@ func drawWrap(d *draft, it detailItem) {
 	low, high, _ := it.ends()
 	lo := top - max(legOut, legIn) - 4
 	s.trim(lo, top+10)
-	d.cutsV = clear(max(top-legOut+reach(low), top-legIn+reach(high))+1.5, s.bottom-2, 0, 0)
+	d.cutsV = clear(max(top-legOut+reach(low), top-legIn+reach(high))+1.5, s.bottom-2, s.bottom-2, s.bottom-2)
 	half := 5.5
 	d.head(0, "from outside")
 	d.headerBeside(it, s, half, lo)
