@@ -226,8 +226,8 @@ func TestConditionsOnWhatAJointKnows(t *testing.T) {
 		`roof = "main", wall = "S"`:                            0,  // studs have no roof
 		`stud = "2x4", wall = "W", spacing = "16in"`:           10, // two posts, 8 studs between: 16 to 128
 		`wall = "S", corner = "under 12in", end_zone = true`:   4,  // post of two at each end
-		`wall = "S", role = "king", opening_width = "over 3'"`: 2,  //
-		`wall = "S", height = "over 3'"`:                       0,  // the foot of a stud is 1.5 above the floor
+		`wall = "S", role = "king", opening_width = "over 3'"`: 2,
+		`wall = "S", height = "over 3'"`:                       0, // the foot of a stud is 1.5 above the floor
 		`balloon = true`:                                       0,
 		`bearing = true, exterior = true, wall = "S"`:          -1, // all of S
 	} {
