@@ -1,0 +1,149 @@
+package render
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"galewright/plan/framing"
+	"galewright/plan/loadpath"
+	"galewright/render/sheet"
+)
+
+// chainSheets draws the chains of a model on a paper.
+func chainSheets(t *testing.T, m *Model, paper string) []*sheet.Sheet {
+	set, faults := Draw(m, Options{Paper: paper, Sheets: []string{"3xx"}})
+	require.False(t, faults.Errors(), "%v", faults)
+	return set.Sheets
+}
+
+// textsOf returns all lettering of the sheets, the title block's apart.
+func textsOf(sheets []*sheet.Sheet) (out []sheet.Text) {
+	for _, s := range sheets {
+		for _, m := range s.Marks {
+			if x, ok := m.(sheet.Text); ok && x.Role == "note" {
+				out = append(out, x)
+			}
+		}
+	}
+	return out
+}
+
+func TestEveryBearingLineHasItsChain(t *testing.T) {
+	m := loadedModel(t, "marsh-wren.toml")
+	for _, paper := range []string{"arch-d", "letter"} {
+		all := textsOf(chainSheets(t, m, paper))
+		weak := 0
+		for _, ch := range m.Loads.Chains {
+			found := false
+			for _, x := range all {
+				found = found || x.S == "Line "+ch.Name && x.Bold
+			}
+			assert.True(t, found, "line %s on %s", ch.Name, paper)
+			if ch.Weak >= 0 {
+				weak++
+			}
+		}
+		marked := 0
+		for _, x := range all {
+			if strings.HasPrefix(x.S, "WEAKEST") {
+				assert.True(t, x.Bold)
+				marked++
+			}
+		}
+		assert.Equal(t, weak, marked, "one weakest ring a chain that is asked anything, on %s", paper)
+	}
+}
+
+// forms counts what draws the rings: heavy outlines and black pointers.
+func forms(sheets []*sheet.Sheet) (heavy, pointers int) {
+	for _, s := range sheets {
+		for _, m := range s.Marks {
+			switch x := m.(type) {
+			case sheet.Path:
+				if x.Pen == sheet.PenHardware {
+					heavy++
+				}
+			case sheet.Polyline:
+				if x.Closed && x.Fill == sheet.Black && len(x.Pts) == 3 {
+					pointers++
+				}
+			}
+		}
+	}
+	return heavy, pointers
+}
+
+func TestWeakestRingIsToldByFormAndWeight(t *testing.T) {
+	kind := &loadpath.Check{ID: "x"}
+	ring := func(demand float64, gap string) loadpath.Ring {
+		l := &loadpath.Link{Check: kind, ID: "1S-16-ST", Unit: "lb", Demand: demand, Gap: gap, Ratio: demand / 1000, Capacity: &loadpath.Capacity{Value: 1000}}
+		if gap != "" {
+			l.Capacity, l.Ratio = nil, math.Inf(1)
+		}
+		return loadpath.Ring{Title: "plate to studs", Kind: framing.StudTop, Joints: 3, Gaps: 1, Worst: l}
+	}
+	m := loadedModel(t, "marsh-wren.toml")
+	for name, c := range map[string]struct {
+		rings           []loadpath.Ring
+		weak            int
+		heavy, pointers int // beside the key's
+	}{
+		"closed":  {[]loadpath.Ring{ring(500, ""), ring(800, ""), ring(0, "")}, 1, 1, 1},
+		"gap":     {[]loadpath.Ring{ring(500, ""), ring(800, "no hardware at this joint")}, 1, 2, 1},
+		"nothing": {[]loadpath.Ring{ring(0, ""), ring(0, "")}, -1, 0, 0},
+	} {
+		one := *m
+		loads := *m.Loads
+		loads.Chains = []*loadpath.Chain{{Name: "1S", Rings: c.rings, Weak: c.weak}}
+		one.Loads = &loads
+		heavy, pointers := forms(chainSheets(t, &one, "arch-d"))
+		assert.Equal(t, 1+2+c.heavy, heavy, name)
+		assert.Equal(t, 2+c.pointers, pointers, name)
+	}
+}
+
+func TestRingsSayWhereToLook(t *testing.T) {
+	m := loadedModel(t, "marsh-wren.toml")
+	set, _ := Draw(m, Options{Paper: "arch-d"})
+	numbers := map[string]bool{}
+	for _, s := range set.Sheets {
+		numbers[s.Title.Sheet] = true
+	}
+	links := 0
+	for _, x := range textsOf(chainSheets(t, m, "arch-d")) {
+		if x.Link != "" {
+			links++
+			assert.True(t, numbers[x.Link], x.Link)
+			assert.Equal(t, "see "+x.Link, x.S)
+		}
+	}
+	rings := 0
+	for _, c := range m.Loads.Chains {
+		rings += len(c.Rings)
+	}
+	assert.Equal(t, rings, links)
+}
+
+func TestEveryKindInAChainHasItsPicture(t *testing.T) {
+	for _, k := range []framing.Kind{framing.RafterRidge, framing.RafterPlate, framing.StudTop, framing.OpeningHead, framing.StudStud, framing.StudBase, framing.WallEnd, framing.GirderPile} {
+		pic, ok := pictures[k]
+		require.True(t, ok, k)
+		assert.NotEmpty(t, pic.tie, k)
+		for _, v := range pic.tie {
+			assert.True(t, v >= 0 && v <= 1)
+		}
+	}
+}
+
+func TestNoLoadsNoChains(t *testing.T) {
+	m := loadedModel(t, "marsh-wren.toml")
+	m.Loads = nil
+	set, _ := Draw(m, Options{Paper: "arch-d"})
+	for _, s := range set.Sheets {
+		assert.NotContains(t, s.Title.Sheet, "S-3")
+	}
+}
