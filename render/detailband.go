@@ -5,46 +5,54 @@ import (
 	"galewright/plan/geom"
 )
 
+// bandPast is how much of a lapped member is drawn beyond a strap's end, and
+// bandHalf half the width of what runs on both ways behind it, in.
+const (
+	bandPast = 4.0
+	bandHalf = 5.0
+)
+
 // drawBand draws a strap on a joint: from its face, and cut across the wall.
 func drawBand(d *draft, it detailItem) {
 	s := stackOf(it, 60)
 	v0, v1 := s.lie(it)
 	s.endsIn(v0)
 	low, high, guessed := it.ends()
-	const past = 4
-	s.trim(v0-past, v1+past)
+	s.trim(v0-bandPast, v1+bandPast)
 	d.cutsV = clear(v0+reach(low)+1.5, v1-reach(high)-1.5, s.bottom-2, s.top+2)
 	w := max(it.Width, 0.75)
 	if it.Piece.Face == "left" || it.Piece.Face == "right" {
 		s.turn()
 	}
-	half := 5.0
 	d.head(0, "square to the strap")
-	d.drawFront(s, half)
+	d.drawFront(s, bandHalf)
 	d.steel(box2(-w/2, w/2, v0, v1)...)
 	d.endHoles(it, low, high, v0, v1)
-	d.broken(-half, half)
-	d.content = d.extent()
+	d.broken(-bandHalf, bandHalf)
+	d.bandSide(it, s, low, high, v0, v1)
+	bottom := d.extent()
+	d.dimU(bottom.Y+bottom.H, rowsOf(low, w)...)
+	d.dimV(v0, s.bottom, s.top, v1)
+	d.dimV(v0, v1)
+	d.sayNails(it, low, high, v0, v1, guessed)
+}
 
-	face := 0.0
-	dir := right
+// bandSide draws the strap on its edge beside the front view, its nails in
+// the members.
+func (d *draft) bandSide(it detailItem, s stack, low, high []punch, v0, v1 float64) {
+	face, dir := 0.0, right
 	if it.Piece.Face == "inside" {
 		face, dir = s.depth, right.Mul(-1)
 	}
-	d.du = half + 5
+	d.du = 2 * bandHalf
 	d.head(s.depth/2, it.sideName())
 	d.drawSide(s)
 	d.passFloor(it, s, face, dir)
 	d.edge(geom.Vec2{X: face, Y: v0}, geom.Vec2{X: face, Y: v1})
 	d.endNails(it, low, high, face, v0, v1, dir)
 	d.broken(min(0, face), s.depth+5)
-	d.nameLayers(s, v0-past, v1+past)
+	d.nameLayers(s, v0-bandPast, v1+bandPast)
 	d.du = 0
-	bottom := d.extent()
-	d.dimU(bottom.Y+bottom.H, rowsOf(low, w)...)
-	d.dimV(v0, s.bottom, s.top, v1)
-	d.dimV(v0, v1)
-	d.sayNails(it, low, high, v0, v1, guessed)
 }
 
 // endsIn lets a strap that ends higher than the member it might have reached

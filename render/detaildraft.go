@@ -11,14 +11,13 @@ import (
 // its own, measured and then moved to where there is room for it. u runs to
 // the right and v up, in inches of the house.
 type draft struct {
-	*page   // scratch page that gathers marks and boxes
-	k       float64
-	du      float64 // added to u: where the present view stands
-	cutsU   []cut
-	cutsV   []cut
-	notes   []callout
-	heads   []viewHead
-	content sheet.Rect // of the views, before dimensions
+	*page // scratch page that gathers marks and boxes
+	k     float64
+	du    float64 // added to u: where the present view stands
+	cutsU []cut
+	cutsV []cut
+	notes []callout
+	heads []viewHead
 }
 
 // cut is a length left out between two break lines, in.

@@ -8,62 +8,70 @@ import (
 	"galewright/render/sheet"
 )
 
+// wrapping is how a strap lies over the plates: top is the height it bends
+// over, out and in its legs' lengths on the two faces, in.
+type wrapping struct{ top, out, in float64 }
+
 // drawWrap draws a strap bent over the plates: from its face, and cut across
 // the wall, where both legs are seen.
 func drawWrap(d *draft, it detailItem) {
-	length, w := it.bandLength(), max(it.Width, 0.75)
+	w := max(it.Width, 0.75)
 	s := stackOf(it, 60)
 	if it.Joint.Kind != framing.StudTop && it.Joint.Kind != framing.OpeningHead && it.Joint.Wall != nil {
 		s = topStack(it, 60)
 	}
-	top := 0.0
+	var wr wrapping
 	for _, l := range s.layers {
-		top = max(top, l.v1)
+		wr.top = max(wr.top, l.v1)
 	}
-	legOut, legIn := it.legs(length, s.depth)
+	wr.out, wr.in = it.legs(it.bandLength(), s.depth)
 	low, high, _ := it.ends()
-	lo := top - max(legOut, legIn) - 4
-	s.trim(lo, top+10)
-	d.cutsV = clear(max(top-legOut+reach(low), top-legIn+reach(high))+1.5, s.bottom-2, s.bottom-2, s.bottom-2)
-	half := 5.5
+	lo := wr.top - max(wr.out, wr.in) - 4
+	s.trim(lo, wr.top+10)
+	d.cutsV = clear(max(wr.top-wr.out+reach(low), wr.top-wr.in+reach(high))+1.5, s.bottom-2, s.bottom-2, s.bottom-2)
+	const half = bandHalf + 0.5
 	d.head(0, "from outside")
 	d.headerBeside(it, s, half, lo)
 	d.drawFront(s, half)
-	d.steel(box2(-w/2, w/2, top-legOut, top)...)
+	d.steel(box2(-w/2, w/2, wr.top-wr.out, wr.top)...)
 	for _, h := range low {
-		d.hole(h.across, top-legOut+h.along, it.Fasteners[0].Diameter, h.filled)
+		d.hole(h.across, wr.top-wr.out+h.along, it.Fasteners[0].Diameter, h.filled)
 	}
 	d.broken(-half, half)
-
 	d.du = half + 6
+	d.wrapSide(it, s, low, high, wr)
+	d.nameLayers(s, lo, wr.top)
+	d.wrapDims(it, s, low, w, wr)
+}
+
+// wrapSide draws the strap over the plates cut across, nailed on both faces.
+func (d *draft) wrapSide(it detailItem, s stack, low, high []punch, wr wrapping) {
 	d.head(s.depth/2, "across the wall")
 	d.drawSide(s)
-	d.edge(geom.Vec2{Y: top - legOut}, geom.Vec2{Y: top}, geom.Vec2{X: s.depth, Y: top}, geom.Vec2{X: s.depth, Y: top - legIn})
+	d.edge(geom.Vec2{Y: wr.top - wr.out}, geom.Vec2{Y: wr.top}, geom.Vec2{X: s.depth, Y: wr.top}, geom.Vec2{X: s.depth, Y: wr.top - wr.in})
 	for _, h := range low {
 		if h.filled {
-			d.nail(0, top-legOut+h.along, it.nailAt(0), right)
+			d.nail(0, wr.top-wr.out+h.along, it.nailAt(0), right)
 		}
 	}
 	for _, h := range high {
 		if h.filled {
-			d.nail(s.depth, top-legIn+h.along, it.nailAt(1), right.Mul(-1))
+			d.nail(s.depth, wr.top-wr.in+h.along, it.nailAt(1), right.Mul(-1))
 		}
 	}
 	d.broken(0, s.depth)
-	d.nameLayers(s, lo, top)
-	d.wrapDims(it, s, low, w, top, legOut, legIn)
 }
 
 // wrapDims dimensions a wrap strap and names its nails.
-func (d *draft) wrapDims(it detailItem, s stack, low []punch, w, top, legOut, legIn float64) {
+func (d *draft) wrapDims(it detailItem, s stack, low []punch, w float64, wr wrapping) {
 	r := d.extent()
 	d.dimU(r.Y+r.H, 0, s.depth)
 	d.du = 0
 	d.dimU(r.Y+r.H, rowsOf(low, w)...)
-	d.dimV(top-legOut, s.bottom, top)
-	d.dimV(top-legIn, top)
+	d.dimV(wr.top-wr.out, s.bottom, wr.top)
+	d.dimV(wr.top-wr.in, wr.top)
 	_, _, guessed := it.ends()
-	d.sayNails(it, low, low, top-legOut, top, guessed)
+	d.sayNails(it, low, low, wr.top-wr.out, wr.top, guessed)
 }
 
 // legs returns the lengths of steel on the outside and the inside face: those

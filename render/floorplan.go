@@ -31,7 +31,7 @@ func floorPlanPages(c *context) (pages []*page) {
 // small paper, where they go left of the title block.
 func (c *context) sideColumn() sheet.MM {
 	if large(c.Paper) {
-		return 118
+		return 136
 	}
 	return 0
 }

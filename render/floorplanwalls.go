@@ -214,21 +214,32 @@ func (v *planView) inside(w *plan.Wall, width, height sheet.MM) (near []sheet.Pt
 	return near
 }
 
+// wallMark is the arrow that stands before a wall's name, mm.
+const wallMark sheet.MM = 5
+
 // labelWall sets a wall's name with the arrow and the number of the sheet
 // that shows its elevation, on the side it is seen from.
 func (v *planView) labelWall(w *plan.Wall, lanes sheet.MM) {
-	f, z := w.Frame(), v.Size
+	z := v.Size
 	sheets := v.sheetsOf("wall " + w.Name)
 	text := sheetRange(sheets)
-	nw, tw := textWidth(w.Name, z.Dim, true), textWidth(text, z.Note, false)
-	const arrow sheet.MM = 5
-	width, height := arrow+1+nw, max(arrow, z.Dim*1.4)
+	width, height := wallMark+1+textWidth(w.Name, z.Dim, true), max(wallMark, z.Dim*1.4)
 	if text != "" {
-		width += 1.6 + tw
+		width += 1.6 + textWidth(text, z.Note, false)
 	}
-	out := v.dir(f.In.Mul(-1))
 	l := label.Label{Name: "wall " + w.Name, W: width, H: height, Reach: 90}
-	first := lanes + height/2 + 1
+	l.Near, l.Anchors = v.outside(w, lanes, width, height)
+	l.Near = append(l.Near, v.inside(w, width, height)...)
+	if len(l.Anchors) == 0 {
+		return // none of it is on this sheet
+	}
+	v.later(l, func(r sheet.Rect) { v.setWallLabel(w, text, sheets, r) })
+}
+
+// outside returns places for a wall's label beyond its lanes, and where a
+// leader may end.
+func (v *planView) outside(w *plan.Wall, lanes, width, height sheet.MM) (near, anchors []sheet.Pt) {
+	f, out := w.Frame(), v.dir(w.Frame().In.Mul(-1))
 	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 		s := w.Length() * share
 		if !v.sees(f.At(s, 0, 0).Flat()) {
@@ -236,28 +247,27 @@ func (v *planView) labelWall(w *plan.Wall, lanes sheet.MM) {
 		}
 		p := v.pt(f.At(s, 0, 0).Flat())
 		for i := range 5 {
-			off := first + sheet.MM(i)*2
-			l.Near = append(l.Near, sheet.Pt{X: p.X + out.X*(off+(width-height)/2), Y: p.Y + out.Y*off})
+			off := lanes + height/2 + 1 + sheet.MM(i)*2
+			near = append(near, sheet.Pt{X: p.X + out.X*(off+(width-height)/2), Y: p.Y + out.Y*off})
 		}
-		l.Anchors = append(l.Anchors, p)
+		anchors = append(anchors, p)
 	}
-	l.Near = append(l.Near, v.inside(w, width, height)...)
-	if len(l.Anchors) == 0 {
-		return
+	return near, anchors
+}
+
+// setWallLabel draws what labelWall laid out.
+func (v *planView) setWallLabel(w *plan.Wall, text string, sheets []string, r sheet.Rect) {
+	z, in, mid := v.Size, v.dir(w.Frame().In), r.Y+r.H/2
+	angle := math.Atan2(-float64(in.X), -float64(in.Y)) * 180 / math.Pi
+	v.use("sym-view", sheet.Pt{X: r.X + wallMark/2, Y: mid}, angle, 1, nil)
+	at := sheet.Pt{X: r.X + wallMark + 1, Y: mid + z.Dim/2}
+	link := ""
+	if len(sheets) > 0 {
+		link = sheets[0]
 	}
-	angle := math.Atan2(-float64(v.dir(f.In).X), -float64(v.dir(f.In).Y)) * 180 / math.Pi
-	v.later(l, func(r sheet.Rect) {
-		mid := r.Y + r.H/2
-		v.use("sym-view", sheet.Pt{X: r.X + arrow/2, Y: mid}, angle, 1, nil)
-		at := sheet.Pt{X: r.X + arrow + 1, Y: mid + z.Dim/2}
-		link := ""
-		if len(sheets) > 0 {
-			link = sheets[0]
-		}
-		v.text(lettered{S: w.Name, Cap: z.Dim, At: at, Bold: true, Role: "label", Link: link})
-		if text != "" {
-			v.text(lettered{S: text, At: at.Add(sheet.Pt{X: nw + 1.6}), Role: "label", Link: link})
-		}
-		v.box("label", "wall "+w.Name, r)
-	})
+	v.text(lettered{S: w.Name, Cap: z.Dim, At: at, Bold: true, Role: "label", Link: link})
+	if text != "" {
+		v.text(lettered{S: text, At: at.Add(sheet.Pt{X: textWidth(w.Name, z.Dim, true) + 1.6}), Role: "label", Link: link})
+	}
+	v.box("label", "wall "+w.Name, r)
 }
