@@ -25,6 +25,7 @@ type roofBody struct {
 	*plan.Roof
 	body  *roofplan.Body
 	sides [4]roofSide
+	solo  *roofplan.Roof // the body by itself, for trusses
 }
 
 // bodyOf returns the geometry of a roof of the plan; ok is false when a

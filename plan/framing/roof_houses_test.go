@@ -191,6 +191,17 @@ var roofHouses = []struct {
 		p.Roofs[0].GableEnd = [2]string{"rake", "hip"}
 		return p
 	}},
+	{"T of trusses with a valley set", func() *plan.Plan {
+		p := storeys(1)
+		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 384, Y: 0}, geom.Vec2{X: 384, Y: 192}, geom.Vec2{X: 0, Y: 192})
+		wall(p, "1M", 0, geom.Vec2{X: 125.5}, geom.Vec2{X: 258.5}).Bearing = true
+		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 384, 192))
+		roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 264, 0))
+		for _, r := range p.Roofs {
+			r.Trusses, r.GableEnd = true, [2]string{"gable truss", "gable truss"}
+		}
+		return p
+	}},
 	{"L flush with a gable", func() *plan.Plan {
 		p := storeys(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 0}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})

@@ -1,6 +1,7 @@
 package framing
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -33,8 +34,13 @@ func roofPlan(t *rapid.T) *plan.Plan {
 	p := storeys(1)
 	p.Lumber.Stud = 360 // rake walls may be high
 	w, d := foot(24, 40, "width"), foot(14, 26, "depth")
-	rakes := rapid.Bool().Draw(t, "rake walls")
-	main := roofOn(p, "main", kinds.Draw(t, "kind"), "x", pitch("pitch"), rect(0, 0, w, d))
+	rakes, trusses := rapid.Bool().Draw(t, "rake walls"), rapid.Bool().Draw(t, "trusses")
+	var inner [][2]geom.Vec2
+	mainKind := "gable"
+	if !trusses {
+		mainKind = kinds.Draw(t, "kind")
+	}
+	main := roofOn(p, "main", mainKind, "x", pitch("pitch"), rect(0, 0, w, d))
 	main.Overhang = 6 * float64(rapid.IntRange(0, 4).Draw(t, "overhang"))
 	main.Spacing = rapid.SampledFrom([]float64{16, 19.2, 24}).Draw(t, "spacing")
 	if main.Kind == "gable" && rapid.Bool().Draw(t, "unequal") {
@@ -44,7 +50,14 @@ func roofPlan(t *rapid.T) *plan.Plan {
 	if rapid.Bool().Draw(t, "south wing") {
 		ww, l := min(foot(8, 14, "south width"), widest(main, main.Pitch, d)), foot(6, 14, "south length")
 		x := rapid.SampledFrom([]float64{36, 60, w - ww, w - ww - 36}).Draw(t, "south place")
-		r := roofOn(p, "south", kinds.Draw(t, "south kind"), "y", main.Pitch, rect(x, -l, x+ww, 0))
+		kind := "gable"
+		if !trusses {
+			kind = kinds.Draw(t, "south kind")
+		}
+		r := roofOn(p, "south", kind, "y", main.Pitch, rect(x, -l, x+ww, 0))
+		if trusses { // something must carry the main trusses over the wing's mouth
+			inner = append(inner, [2]geom.Vec2{{X: x + 5.5}, {X: x + ww - 5.5}})
+		}
 		r.Overhang = main.Overhang
 		south = []geom.Vec2{{}, {X: x}, {X: x, Y: -l}, {X: x + ww, Y: -l}, {X: x + ww}}
 		if x+ww < w {
@@ -58,12 +71,18 @@ func roofPlan(t *rapid.T) *plan.Plan {
 		}
 		ww, l := min(foot(8, 12, "north width"), widest(main, slope, d)), foot(6, 10, "north length")
 		r := roofOn(p, "north", "gable", "y", slope, rect(48, d, 48+ww, d+l))
+		if trusses {
+			inner = append(inner, [2]geom.Vec2{{X: 48 + ww - 5.5, Y: d}, {X: 53.5, Y: d}})
+		}
 		r.Overhang = main.Overhang
 		north = []geom.Vec2{{X: w, Y: d}, {X: 48 + ww, Y: d}, {X: 48 + ww, Y: d + l}, {X: 48, Y: d + l}, {X: 48, Y: d}, {Y: d}}
 	}
 	walls := ring(p, 0, append(south, north...)...)
+	for i, x := range inner {
+		wall(p, fmt.Sprintf("M%d", i), 0, x[0], x[1]).Bearing = true
+	}
 	for _, r := range p.Roofs {
-		r.Rake = r.Overhang
+		r.Rake, r.Trusses = r.Overhang, trusses
 		if !rakes && r.Kind == "gable" {
 			r.GableEnd = [2]string{"gable truss", "gable truss"}
 		}

@@ -20,6 +20,7 @@ type roofFrame struct {
 	rakes   []rakeBed
 	lines   []*roofLine
 	rafters []*roofRafter
+	flies   []*roofRafter
 	sticks  []*Member // rafters, hips, valleys, ridges and ties
 	runs    []*roofplan.Run
 	pockets map[pocketKey][][]geom.Plane // where outlookers lie in a rafter
@@ -64,6 +65,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody, walls []*framedWall
 	f.makeRafters()
 	f.gableTrusses()
 	f.trussRow()
+	f.valleySets()
 	f.ties()
 	f.ridgeJoints()
 	f.ledgerJoints()

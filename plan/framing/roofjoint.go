@@ -82,6 +82,24 @@ func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int
 	return false
 }
 
+// rakeEnd adds the joint of a flush rafter that starts on the sloping plate of
+// a rake wall because trusses leave no valley stick to start from; the rake
+// wall is its host.
+func (f *roofFrame) rakeEnd(r *roofRafter) {
+	p := r.member.A.Flat().Add(r.dir)
+	for _, rake := range f.rakes {
+		s, in := rake.wall.frame.Local(p)
+		if in < 0 || in > rake.wall.Depth() || s < 0 || s > rake.wall.Length() {
+			continue
+		}
+		if plate := rake.wall.plateUnder(s); plate != nil {
+			f.joints = append(f.joints, f.joint(&Joint{Kind: RafterPlate, Host: rake.wall.Name, Wall: rake.wall.Wall, Station: s,
+				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: r.member.A.Add(geom.Vec3{Z: -r.plumb()})}))
+			return
+		}
+	}
+}
+
 // plateUnder returns the upper plate at a station, or the lower one, or the
 // upper plate whose end is nearest within a wall's depth, as at a corner
 // where the other wall's plate laps.

@@ -73,6 +73,9 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 	r.member = f.addStick(&Member{ID: fmt.Sprintf("%s/%s/rafter@%s", owner.Name, side2, at(owner.across(run))),
 		Role: Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref()}, r.bar, parts, lo, hi)
 	f.rafters = append(f.rafters, r)
+	if body == nil && f.lineFor(run.LowEnd.Line, r, false) == nil {
+		f.rakeEnd(r)
+	}
 	if body != nil {
 		if !f.plateJoint(r.member, r.bar, seats, owner, false) && !f.rakeJoint(r, p, f.of[body], side) {
 			f.noPlate(f.of[body], side, p)

@@ -2,6 +2,7 @@ package framing
 
 import (
 	"fmt"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -9,29 +10,31 @@ import (
 )
 
 // checkTrusses reports truss roofs of shapes that need a truss maker's
-// layout: only a plain gable that meets no other roof is framed.
+// layout: gables are framed, alone or with wings that end against each other.
 func (f *roofFrame) checkTrusses() bool {
 	for _, rb := range f.bodies {
 		if !rb.Trusses {
 			continue
 		}
-		plain := rb.Kind == "gable" && len(f.bodies) == 1
-		for i := range rb.sides {
-			if rb.gableOf(i) == noGable && !rb.body.Sloped(i) {
-				plain = false
-			}
-		}
-		for _, e := range []string{rb.GableEnd[0], rb.GableEnd[1]} {
-			plain = plain && e != "hip"
+		plain := rb.Kind == "gable" && rb.GableEnd[0] != "hip" && rb.GableEnd[1] != "hip"
+		for _, o := range f.bodies {
+			plain = plain && o.Trusses && (o == rb || !sameGround(rb, o))
 		}
 		if !plain {
 			f.roofFault(rb.Roof, plan.Error, "truss-roof-shape",
-				"has trusses and is no plain gable: hips, sheds and valleys in trusses need their maker's layout",
-				"take rafters, or give it gable ends and no roof beside it on its level")
+				"has trusses and is no gable, or meets a roof of rafters or one over the same walls: hips, sheds and the like in trusses need their maker's layout",
+				"take rafters for all roofs that meet here, or gable ends and areas side by side")
 			return false
 		}
+		rb.solo = rb.alone()
 	}
 	return true
+}
+
+// sameGround tells whether the areas of two bodies share more than a line.
+func sameGround(a, b *roofBody) bool {
+	return a.Area[0].X < b.Area[1].X-near && b.Area[0].X < a.Area[1].X-near &&
+		a.Area[0].Y < b.Area[1].Y-near && b.Area[0].Y < a.Area[1].Y-near
 }
 
 // trussRow stands the trusses of a truss roof at the stations its rafters
@@ -39,18 +42,9 @@ func (f *roofFrame) checkTrusses() bool {
 // wall a pair of rafters stands on the wall.
 func (f *roofFrame) trussRow() {
 	for _, rb := range f.bodies {
-		if !rb.Trusses {
-			continue
-		}
-		first := -1
-		for i := range rb.sides {
-			if rb.body.Sloped(i) && first < 0 {
-				first = i
-			}
-		}
-		for _, run := range f.runs {
-			if run.Face.Has(rb.body, first) && !run.Flush {
-				f.truss(rb, run.Station, 0, false)
+		if rb.Trusses {
+			for _, s := range rb.trussStations() {
+				f.truss(rb, s, 0, false)
 			}
 		}
 	}
@@ -100,7 +94,12 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	if gable && !rb.Trusses {
 		section = lookout // a 2x4 on edge
 	}
-	tops := f.chords(rb, c, drop, section)
+	tops := []chord(nil)
+	if rb.Trusses {
+		tops = f.trussChords(rb, c, drop)
+	} else {
+		tops = f.chords(rb, c, drop, section)
+	}
 	if len(tops) == 0 {
 		return
 	}
@@ -118,7 +117,10 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	}
 	parts = append(parts, under(bottom.solid(0, length)))
 	if gable {
-		parts = f.trim(append(parts, f.gableStuds(rb, bottom, length, under)...))
+		parts = append(parts, f.gableStuds(rb, bottom, length, under)...)
+	}
+	if gable || len(f.bodies) > 1 {
+		parts = f.trim(parts)
 	}
 	a := tops[0].point(0)
 	b := bottom.at.Add(bottom.dir.Mul(length)).Up(bottom.top)
@@ -133,12 +135,12 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	f.trussJoints(m, rb, bottom, length)
 }
 
-// trim cuts from parts what valleys, hips and rafters take.
+// trim cuts from parts what valleys, hips, rafters and fly rafters take.
 func (f *roofFrame) trim(parts []geom.Solid) []geom.Solid {
 	for _, l := range f.lines {
 		parts = geom.Carve(parts, append(l.bounds(), l.body()...))
 	}
-	for _, r := range f.rafters {
+	for _, r := range slices.Concat(f.rafters, f.flies) {
 		parts = geom.Carve(parts, append([]geom.Plane{r.after(0), r.before(r.run.High.Sub(r.run.Low).Len())}, r.body()...))
 	}
 	return parts

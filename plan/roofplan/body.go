@@ -192,6 +192,19 @@ func (b *Body) height(p geom.Vec2) (z float64, side int) {
 	return z, side
 }
 
+// Alone returns a copy of b that ends at its walls where b runs into another
+// body, laid out as b is.
+func (b *Body) Alone() *Body {
+	c := *b
+	for i := range c.Sides {
+		c.Sides[i].run = 0
+	}
+	return &c
+}
+
+// Within tells whether p lies in the rectangle of the walls, border included.
+func (b *Body) Within(p geom.Vec2) bool { return b.within(p) }
+
 // within tells whether p lies in the rectangle of the walls, border included.
 func (b *Body) within(p geom.Vec2) bool {
 	for i := range b.Sides {

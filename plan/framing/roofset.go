@@ -1,0 +1,168 @@
+package framing
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan/geom"
+	"galewright/plan/roofplan"
+)
+
+// Truss roofs that meet: the trusses of each body stand as if it were alone,
+// and where a wing runs into another body a valley set stands on that one's
+// trusses: frames that fill the space between the two roofs. Common practice
+// with trusses, no published source.
+
+// alone returns the roof of one body by itself, its run-in ends cut off at
+// their walls.
+func (rb *roofBody) alone() *roofplan.Roof {
+	roof, _ := roofplan.New([]*roofplan.Body{rb.body.Alone()})
+	return roof
+}
+
+// trussStations returns where the trusses of a body stand along its ridge,
+// those at gable ends excepted. One that would stand in a rake wall stands
+// beside it.
+func (rb *roofBody) trussStations() (out []float64) {
+	half := rb.Rafters.Width() / 2
+	for _, run := range rb.solo.Runs() {
+		if run.Face != rb.solo.Faces[0] || run.Flush {
+			continue
+		}
+		s, i := run.Station, rb.endOf(run)
+		room := half // from the outside face of the end to the truss's middle
+		if rb.sides[i].rake {
+			room += rb.sides[i].depth
+		}
+		if rb.body.Sides[i].RunsIn || rb.sides[i].rake {
+			if rb.outside(i, s) > -room {
+				s = rb.coordinate(i, -room)
+			}
+		}
+		if n := len(out); n == 0 || math.Abs(out[n-1]-s) >= 2*half {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// trussChords returns the top chords of a truss of a truss roof at c. A tail
+// that would stand under a wing is cut off at the wall; one that meets a
+// wing's tails in a valley is cut to it.
+func (f *roofFrame) trussChords(rb *roofBody, c, drop float64) (out []chord) {
+	for _, face := range rb.solo.Faces {
+		for _, run := range rb.solo.RunsAt(face, c) {
+			r := rb.barOf(run)
+			t := chord{bar: r, u1: run.High.Sub(run.Low).Len(), planes: f.tailPlanes(rb, run)}
+			t.top -= drop * cosInv(r.rise)
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// tailPlanes cuts the tail of a truss where another body's roof covers it.
+func (f *roofFrame) tailPlanes(rb *roofBody, run *roofplan.Run) (out []geom.Plane) {
+	p, _, side := run.Bearing()
+	for _, o := range f.bodies {
+		if o == rb {
+			continue
+		}
+		if o.body.Within(p.Sub(run.Face.Uphill())) {
+			out = append(out, geom.Plane{N: roofplan.Outward(side).Up(0), C: rb.body.Edge(side)})
+		}
+	}
+	tail := bar{at: run.Low, dir: run.Face.Uphill()}
+	slack := 2 * rb.Rafters.Width()
+	for _, l := range f.roof.Lines {
+		line := bar{at: l.A.Flat(), dir: l.Dir()}
+		den := tail.dir.Cross(line.dir)
+		if l.Kind != roofplan.Valley || math.Abs(den) < 0.1 {
+			continue
+		}
+		w := line.at.Sub(tail.at)
+		u, v := w.Cross(line.dir)/den, w.Cross(tail.dir)/den
+		if u > -slack && u < tail.u(p)+slack && v > -slack && v < l.Run() {
+			out = append(out, line.beside(run.High))
+		}
+	}
+	return out
+}
+
+// valleySets adds the frames of each wing that runs into another body.
+func (f *roofFrame) valleySets() {
+	for _, rb := range f.bodies {
+		for i, s := range rb.body.Sides {
+			if rb.Trusses && s.RunsIn {
+				f.valleySet(rb, i)
+			}
+		}
+	}
+}
+
+// valleySet adds the frames beyond end i of a wing, at its own spacing.
+func (f *roofFrame) valleySet(rb *roofBody, i int) {
+	out := roofplan.Outward(i)
+	last := 0.0 // of the wing's own stations, measured outward from end i
+	for k, s := range rb.trussStations() {
+		if d := rb.outside(i, s); k == 0 || d > last {
+			last = d
+		}
+	}
+	for d := last + rb.Spacing; d < rb.body.Reach(i); d += rb.Spacing {
+		if d >= rb.Rafters.Width()/2 {
+			f.valleyFrame(rb, i, d, out)
+		}
+	}
+}
+
+// outside returns how far the coordinate s along the ridge lies outside of
+// end i.
+func (rb *roofBody) outside(i int, s float64) float64 {
+	if i == roofplan.West || i == roofplan.South {
+		s = -s
+	}
+	return s - rb.body.Edge(i)
+}
+
+// valleyFrame adds one frame, d outside of end i: chords along the wing's
+// planes with a bottom chord along the roof below.
+func (f *roofFrame) valleyFrame(rb *roofBody, i int, d float64, out geom.Vec2) {
+	p, z, _ := rb.body.Ridge()
+	foot := p.Add(out.Mul(rb.body.Edge(i) + d - out.Dot(p)))
+	_, face, ok := f.roof.Height(foot.Add(out.Mul(rb.body.Reach(i) - d + 1)))
+	if !ok || face.Plane.At(foot) > z-plate {
+		return
+	}
+	half := rb.Rafters.Width() / 2
+	width := rb.body.Edge((i+1)%4) + rb.body.Edge((i+3)%4)
+	start := foot.Add(roofplan.Outward((i + 3) % 4).Mul(rb.body.On((i+1)%4, foot) + width))
+	whole := bar{at: start, dir: roofplan.Outward((i + 1) % 4), top: z + 1, depth: z, half: half}
+	space := whole.solid(0, width).Clip(above(face.Plane))
+	chords := [2]geom.Plane{}
+	for k, j := range []int{(i + 1) % 4, (i + 3) % 4} {
+		chords[k] = underside(rb.body.Plane(j), 0)
+		space = space.Clip(chords[k])
+	}
+	if space.Empty() {
+		return
+	}
+	inner := []geom.Plane{underside(rb.body.Plane((i+1)%4), rb.Rafters.Depth), underside(rb.body.Plane((i+3)%4), rb.Rafters.Depth),
+		above(raised(face.Plane, rb.Rafters.Depth))}
+	parts := geom.Carve([]geom.Solid{space}, inner)
+	lo, hi := space.Bounds()
+	a, b := space.Along(whole.dir.Up(0))
+	base := whole.dir.Dot(start)
+	m := &Member{ID: fmt.Sprintf("%s/valley frame@%s", rb.Name, at(rb.station(foot))), Role: Truss, Level: f.level, Roof: rb.Roof,
+		Section: rb.Rafters, Length: b - a, Solid: parts, Z0: lo.Z, Z1: hi.Z, Ref: f.ref(),
+		A: start.Add(whole.dir.Mul(a - base)).Up(lo.Z), B: start.Add(whole.dir.Mul(b - base)).Up(lo.Z)}
+	f.member(m)
+}
+
+// above returns the half space over a roof plane.
+func above(p roofplan.Plane) geom.Plane { return flip(underside(p, 0)) }
+
+// raised lifts a plane by d square to it.
+func raised(p roofplan.Plane, d float64) roofplan.Plane {
+	return roofplan.Plane{G: p.G, C: p.C + d*cosInv(p.G.Len())}
+}
