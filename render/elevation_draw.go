@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/schedule"
 	"galewright/render/label"
 	"galewright/render/sheet"
 	"galewright/symbols"
@@ -32,12 +33,12 @@ func (c *context) elevationPage(s *shelves) *page {
 	if len(names) > 1 {
 		name = "Elevations of walls "
 	}
-	pg := c.newPage(name+strings.Join(names, ", "), s.scale.Name, keys...)
-	dx := (pg.Area.W - s.wide) / 2
-	dy := max(0, (pg.Area.H-s.below)/2)
+	pg := c.newPageOn(s.paper, name+strings.Join(names, ", "), s.scale.Name, keys...)
+	dx := (s.area.W - s.wide) / 2
+	dy := max(0, (s.area.H-s.below)/2)
 	for _, p := range s.parts {
 		p.page = pg
-		p.at = p.at.Add(sheet.Pt{X: pg.Area.X + dx, Y: pg.Area.Y + dy})
+		p.at = p.at.Add(sheet.Pt{X: s.area.X + dx, Y: s.area.Y + dy})
 	}
 	pg.Draw = func(pg *page) {
 		for _, p := range s.parts {
@@ -140,8 +141,14 @@ func (p *part) drawSubfloors() {
 	}
 }
 
-// sheetLegend lists, left of the title block, the numbers on this sheet and
-// how the drawing is read.
+// legendOnTop tells whether the band beside the title block is too narrow for
+// the sheet's legend, which then stands in a row along the top.
+func (p *page) legendOnTop() bool { return p.Band.W < 60 }
+
+// legendRow is the height of a row of the sheet's legend.
+func (c *context) legendRow() sheet.MM { return max(2*c.legendRadius()+0.8, c.Size.Note*1.7) }
+
+// sheetLegend lists the numbers on this sheet, and how the drawing is read.
 func (p *page) sheetLegend(parts []*part) {
 	on := map[int]bool{}
 	for _, q := range parts {
@@ -151,34 +158,45 @@ func (p *page) sheetLegend(parts []*part) {
 			}
 		}
 	}
-	z := p.Size
-	row := max(2*p.legendRadius()+0.6, z.Note*1.7)
-	x, y := p.Band.X, p.Band.Y
-	width := sheet.MM(0)
-	next := func() bool {
-		y += row
-		if y+row > p.Band.Y+p.Band.H {
-			x, y, width = x+width+6, p.Band.Y, 0
+	row := p.legendRow()
+	if p.legendOnTop() {
+		at := sheet.Pt{X: p.Area.X, Y: p.Area.Y}
+		for _, l := range p.Schedule.Lines {
+			if on[l.Number] && at.X < p.Area.X+p.Area.W-12 {
+				at.X += p.legendEntry(l, at, p.Area.X+p.Area.W-at.X) + 5
+			}
 		}
-		return x < p.Band.X+p.Band.W-20
+		return
 	}
-	room := true
+	at, width := sheet.Pt{X: p.Band.X, Y: p.Band.Y}, sheet.MM(0)
+	right := p.Band.X + p.Band.W
 	for _, l := range p.Schedule.Lines {
-		if !on[l.Number] || !room {
+		if !on[l.Number] {
 			continue
 		}
-		r := p.legendRadius()
-		p.numberCircle(l.Number, sheet.Pt{X: x + r, Y: y + row/2}, fmt.Sprintf("legend %d of the sheet", l.Number))
-		p.legendSymbol(symbolNamed(l.Item.Kind.Symbol), sheet.Pt{X: x + 2*r + 4, Y: y + row/2})
-		s := fitText(l.Item.Mark, z.Note, true, p.Band.X+p.Band.W-x-2*r-9)
-		t := p.boxedText("label", lettered{S: s, At: sheet.Pt{X: x + 2*r + 8, Y: y + row/2 + z.Note/2}, Bold: true, Role: "note"})
-		width = max(width, t.X+t.W-x)
-		room = next()
+		if at.Y+row > p.Band.Y+p.Band.H {
+			at, width = sheet.Pt{X: at.X + width + 6, Y: p.Band.Y}, 0
+		}
+		if at.X > right-25 {
+			break
+		}
+		width = max(width, p.legendEntry(l, at, right-at.X))
+		at.Y += row
 	}
-	if y > p.Band.Y {
-		x += width + 6
-	}
-	p.readingNotes(sheet.Rect{X: x, Y: p.Band.Y, W: p.Band.X + p.Band.W - x, H: p.Band.H})
+	at.X += width + 6
+	p.readingNotes(sheet.Rect{X: at.X, Y: p.Band.Y, W: right - at.X, H: p.Band.H})
+}
+
+// legendEntry draws a number, its symbol and its mark, at's corner its upper
+// left one, and returns the width it takes.
+func (p *page) legendEntry(l *schedule.Line, at sheet.Pt, most sheet.MM) sheet.MM {
+	r, z := p.legendRadius(), p.Size.Note
+	mid := at.Y + p.legendRow()/2
+	p.numberCircle(l.Number, sheet.Pt{X: at.X + r, Y: mid}, fmt.Sprintf("legend %d of the sheet", l.Number))
+	p.legendSymbol(symbolNamed(l.Item.Kind.Symbol), sheet.Pt{X: at.X + 2*r + 4, Y: mid})
+	s := fitText(l.Item.Mark, z, true, most-2*r-9)
+	t := p.boxedText("label", lettered{S: s, At: sheet.Pt{X: at.X + 2*r + 8, Y: mid + z/2}, Bold: true, Role: "note"})
+	return t.X + t.W - at.X
 }
 
 // readingNotes says how an elevation is read, as far as there is room.

@@ -222,31 +222,30 @@ func (p *part) drawShear() {
 // under returns the outline of a wall between two stations, from its floor
 // up to its plates: for a rake wall they rise to the ridge.
 func (e *elev) under(s storey, u0, u1 float64) []geom.Vec2 {
-	us := []float64{u0, u1}
 	var plates []shape
+	var ends []float64
 	for _, h := range e.shapes {
 		if h.m.Wall != s.wall || h.m.Role != framing.TopPlate && h.m.Role != framing.CapPlate {
 			continue
 		}
 		plates = append(plates, h)
 		for _, q := range h.pts {
-			if q.X > u0 && q.X < u1 {
-				us = append(us, q.X)
-			}
+			ends = append(ends, q.X)
 		}
 	}
-	slices.Sort(us)
-	out := []geom.Vec2{{X: u0, Y: s.floor}, {X: u1, Y: s.floor}}
-	for i := len(us) - 1; i >= 0; i-- {
-		top := s.floor
+	if len(plates) == 0 {
+		return nil
+	}
+	u0, u1 = max(u0, slices.Min(ends)), min(u1, slices.Max(ends))
+	pts := []geom.Vec2{{X: u0, Y: s.floor}, {X: u1, Y: s.floor}}
+	for _, u := range append(ends, u0, u1) {
 		for _, h := range plates {
-			if v, ok := h.topAt(us[i]); ok {
-				top = max(top, v)
+			if v, ok := h.topAt(u); ok && u >= u0 && u <= u1 {
+				pts = append(pts, geom.Vec2{X: u, Y: v})
 			}
 		}
-		out = append(out, geom.Vec2{X: us[i], Y: top})
 	}
-	return outline(out)
+	return outline(pts)
 }
 
 // topAt returns the height of a convex shape's upper edge at station u.

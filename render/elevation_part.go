@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -14,6 +15,7 @@ import (
 type part struct {
 	*elev
 	own         []int       // the storeys it shows as its own
+	turned      bool        // on paper with its long side up
 	level       *plan.Level // when it shows one level alone
 	zlo, zhi    float64     // of a balloon wall: the heights it shows as its own
 	from, to    float64     // stations of the line it shows as its own
@@ -182,33 +184,71 @@ func (c *context) mostScale() float64 {
 }
 
 // split breaks the elevation into parts that fit the paper, each with its
-// scale: whole if it can be, else by storey where the stack is too high, else
-// along its length. Only where all of that fails is a scale taken that is
-// smaller than is good to read.
+// scale: whole if it can be, on the paper as it lies or turned, else along its
+// length, and where the stack is too high for that, by storey. Only where all
+// of it fails is a scale taken that is smaller than is good to read.
 func (e *elev) split() (out []*part) {
 	good, rest := e.goodScales()
-	if p := e.whole(); p.fitLargest(good) {
-		return []*part{p}
-	}
-	stack := []*part{e.whole()}
-	if (len(e.storeys) > 1 || e.storeys[0].wall.Balloon()) && !e.heightFits(good) {
-		stack = e.byStorey()
-	}
-	for _, p := range stack {
-		parts := p.fitLengths(good)
-		if parts == nil {
-			parts = p.fitLengths(rest)
+	for _, turned := range [...]bool{false, true} {
+		p := e.whole()
+		if p.turned = turned; p.fitLargest(good) {
+			return []*part{p}
 		}
-		if parts == nil {
-			p.settle(e.scales()[len(e.scales())-1])
-			e.tell(plan.Diagnostic{Severity: plan.Warning, Code: "paper-too-small",
-				Summary: "the wall does not fit the paper at any scale of the list",
-				Where:   "wall " + e.storeys[p.own[0]].wall.Name, Mend: "take larger paper", Pos: e.storeys[0].wall.Pos})
-			parts = []*part{p}
+	}
+	for _, turned := range [...]bool{false, true} {
+		p := e.whole()
+		if p.turned = turned; p.heightFits(good) {
+			if out = p.fitLengths(good); out != nil {
+				return out
+			}
 		}
-		out = append(out, parts...)
+	}
+	for _, p := range e.byStorey() {
+		out = append(out, p.fitSomehow(good, rest)...)
 	}
 	return out
+}
+
+// fitSomehow breaks one storey along its length at a scale that is good to
+// read, on the paper as it lies or turned, else at any scale.
+func (p *part) fitSomehow(good, rest []Scale) []*part {
+	for _, list := range [][]Scale{good, rest} {
+		for _, turned := range [...]bool{false, true} {
+			p.turned = turned
+			if parts := p.fitLengths(list); parts != nil {
+				return parts
+			}
+		}
+	}
+	p.turned = false
+	p.settle(p.scales()[len(p.scales())-1])
+	w := p.storeys[p.own[0]].wall
+	p.tell(plan.Diagnostic{Severity: plan.Warning, Code: "paper-too-small",
+		Summary: "the wall does not fit the paper at any scale of the list",
+		Where:   "wall " + w.Name, Mend: "take larger paper", Pos: w.Pos})
+	return []*part{p}
+}
+
+// paper returns the paper the part is laid on.
+func (p *part) paper() sheet.Paper {
+	if p.turned {
+		return p.Paper.Turned()
+	}
+	return p.Paper
+}
+
+// area returns the drawing area of the part's paper, without the place of the
+// sheet's legend where that stands at the top.
+func (p *part) area() sheet.Rect {
+	pg := p.newPageOn(p.paper(), "", "")
+	if pg.legendOnTop() {
+		return cutTop(pg.Area, p.legendRow())
+	}
+	return pg.Area
+}
+
+func cutTop(r sheet.Rect, h sheet.MM) sheet.Rect {
+	return sheet.Rect{X: r.X, Y: r.Y + h, W: r.W, H: r.H - h}
 }
 
 // goodScales returns the scales a wall is drawn at, and those below them.
@@ -225,15 +265,14 @@ func (c *context) goodScales() (good, rest []Scale) {
 	return good, rest
 }
 
-// heightFits tells whether the whole stack's height fits at the last scale.
-func (e *elev) heightFits(list []Scale) bool {
+// heightFits tells whether the part's height fits at the last scale.
+func (p *part) heightFits(list []Scale) bool {
 	if len(list) == 0 {
 		return false
 	}
-	p := e.whole()
 	p.settle(list[len(list)-1])
 	_, h := p.size()
-	return h <= e.area().H
+	return h <= p.area().H
 }
 
 // fitLargest settles the part at the largest scale of the list that fits.
@@ -296,9 +335,8 @@ func (p *part) settle(s Scale) {
 // gapBetween is the clear space between two blocks on a sheet.
 const gapBetween sheet.MM = 8
 
-// pack lays the parts on pages: each onto the first page where it fits at
-// that page's scale, else onto a page of its own. A block stands right of
-// the last in its shelf, or on a new shelf below.
+// pack lays the parts on pages: each onto the first page that takes it, else
+// onto a page of its own.
 func pack(c *context, parts []*part) (pages []*page) {
 	var open []*shelves
 	for _, p := range parts {
@@ -309,8 +347,8 @@ func pack(c *context, parts []*part) (pages []*page) {
 			}
 		}
 		if !placed {
-			s := &shelves{area: c.area(), scale: p.scale}
-			s.force(p)
+			s := &shelves{area: p.area(), paper: p.paper(), scale: p.scale}
+			s.add(p)
 			open = append(open, s)
 		}
 	}
@@ -320,42 +358,87 @@ func pack(c *context, parts []*part) (pages []*page) {
 	return pages
 }
 
-// shelves is a page that is being filled.
+// shelves is a page that is being filled: a block stands right of the last in
+// its shelf, or on a new shelf below.
 type shelves struct {
 	area        sheet.Rect
+	paper       sheet.Paper
 	scale       Scale
 	parts       []*part
 	x, y, h     sheet.MM // place of the next block, height of the shelf
 	wide, below sheet.MM // extent taken
 }
 
-// take puts a part on the page if it fits at the page's scale, which may not
-// be more than twice as small as the part's own.
+// loose is the share of a page below which it gives up a step of scale to
+// take another drawing: no sheet with one small drawing in a corner.
+const loose = 0.45
+
+// take puts a part on the page, at the page's scale if it fits so, or at the
+// next smaller one when the page is still loosely filled.
 func (s *shelves) take(p *part) bool {
-	if s.scale.Ratio < p.scale.Ratio || s.scale.Ratio > 2*p.scale.Ratio {
+	if s.paper != p.paper() || s.scale.Ratio > 2*p.scale.Ratio {
 		return false
 	}
-	own := p.scale
-	p.settle(s.scale)
-	w, h := p.size()
-	x, y, row := s.x, s.y, s.h
-	if x+w > s.area.W {
-		x, y, row = 0, s.y+s.h+gapBetween, 0
+	if s.scale.Ratio >= p.scale.Ratio && s.refill(s.scale, p) {
+		return true
 	}
-	if x+w > s.area.W || y+max(h, row) > s.area.H {
-		p.settle(own)
-		return false
+	if p.left != nil || p.right != nil {
+		return false // lengths of one wall stay together, at their own scale
 	}
-	s.put(p, x, y, row)
+	good, _ := p.goodScales()
+	for _, g := range good {
+		if g.Ratio > s.scale.Ratio && g.Ratio >= p.scale.Ratio {
+			return s.fill() < loose && g.Ratio <= 2*p.scale.Ratio && s.refill(g, p)
+		}
+	}
+	return false
+}
+
+// fill returns the share of the page that is taken.
+func (s *shelves) fill() float64 {
+	taken := 0.0
+	for _, p := range s.parts {
+		w, h := p.size()
+		taken += float64(w * h)
+	}
+	return taken / float64(s.area.W*s.area.H)
+}
+
+// refill lays the page's parts and one more out at a scale; when they do not
+// fit, everything stays as it was.
+func (s *shelves) refill(scale Scale, more *part) bool {
+	next := &shelves{area: s.area, paper: s.paper, scale: scale}
+	parts := append(slices.Clone(s.parts), more)
+	was := make([]part, len(parts))
+	for i, p := range parts {
+		was[i] = *p
+	}
+	for _, p := range parts {
+		if p.scale != scale {
+			p.settle(scale)
+		}
+		if !next.add(p) {
+			for i, p := range parts {
+				*p = was[i]
+			}
+			return false
+		}
+	}
+	*s = *next
 	return true
 }
 
-// force puts the first part on the page.
-func (s *shelves) force(p *part) { s.put(p, 0, 0, 0) }
-
-func (s *shelves) put(p *part, x, y, row sheet.MM) {
+// add puts a part on the page as it is settled. The first always goes.
+func (s *shelves) add(p *part) bool {
 	w, h := p.size()
-	p.at = sheet.Pt{X: x, Y: y}
+	x, y, row := s.x, s.y, s.h
+	if x+w > s.area.W && x > 0 {
+		x, y, row = 0, s.y+s.h+gapBetween, 0
+	}
+	if len(s.parts) > 0 && (x+w > s.area.W || y+max(h, row) > s.area.H) {
+		return false
+	}
+	p.at, p.shelf = sheet.Pt{X: x, Y: y}, y
 	if row < h { // blocks of a shelf stand on one line
 		for _, q := range s.parts {
 			if q.shelf == y {
@@ -365,10 +448,10 @@ func (s *shelves) put(p *part, x, y, row sheet.MM) {
 	} else {
 		p.at.Y += row - h
 	}
-	p.shelf = y
 	s.parts = append(s.parts, p)
 	s.x, s.y, s.h = x+w+gapBetween, y, max(row, h)
 	s.wide, s.below = max(s.wide, x+w), max(s.below, s.y+s.h)
+	return true
 }
 
 // standing tells whether members of the role stand on the bottom plate.

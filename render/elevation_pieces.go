@@ -235,7 +235,7 @@ func band(t strip) []sheet.Pt {
 // along its steel, or just beside its place where others stand or figures
 // are written.
 func (p *part) placeSymbols(list []*shown, figures []sheet.Rect) {
-	b := label.NewBoard(p.Paper.Rect())
+	b := label.NewBoard(p.paper().Rect())
 	for _, r := range figures {
 		b.Block(r)
 	}

@@ -131,18 +131,31 @@ func (e *elev) addCut(out []shape, b boxed, sl slab, length float64) []shape {
 		for _, p := range planes {
 			solid = solid.Clip(p)
 		}
-		if !solid.Empty() && !e.ridgeAlong(b.m) {
+		if !solid.Empty() && e.carries(b.m, solid) {
 			out = e.addShape(out, b.m, solid, b.m.Role == framing.Joist || b.m.Role == framing.Blocking)
 		}
 	}
 	return out
 }
 
-// ridgeAlong tells whether a member is a ridge that runs along the wall, high
-// over it: it is none of the wall's.
-func (e *elev) ridgeAlong(m *framing.Member) bool {
-	d := m.B.Sub(m.A).Flat().Unit()
-	return m.Role == framing.Ridge && abs(d.Dot(e.line.Frame.D)) > 0.5
+// bears is how far above its plates a member may begin that is still taken
+// to stand on the wall, in.
+const bears = 3
+
+// carries tells whether what is cut of a roof member belongs to the stack: it
+// stands on its plates, or closes the roof over its gable. What only passes
+// high over the wall does not.
+func (e *elev) carries(m *framing.Member, cut geom.Solid) bool {
+	if m.Roof == nil {
+		return true
+	}
+	last := e.storeys[len(e.storeys)-1]
+	along := abs(m.B.Sub(m.A).Flat().Unit().Dot(e.line.Frame.D)) > 0.5
+	if last.wall.Exterior || last.wall.Top == "rake" {
+		return m.Role != framing.Ridge || !along
+	}
+	lo, _ := cut.Bounds()
+	return !along && lo.Z < last.top+bears
 }
 
 // reaches tells whether the box of a member meets the slab at all.

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"strings"
 
 	"galewright/plan/length"
 	"galewright/plan/placement"
@@ -52,8 +53,13 @@ type page struct {
 // newPage returns an empty page of the set's paper; the caller sets Draw and
 // returns it from its Pages.
 func (c *context) newPage(name, scale string, keys ...string) *page {
-	p := &page{context: c, Sheet: &sheet.Sheet{Paper: c.Paper}, Name: name, Scale: scale, Keys: keys}
-	p.frame, p.block = frameOf(c.Paper), blockOf(c.Paper, c.Size)
+	return c.newPageOn(c.Paper, name, scale, keys...)
+}
+
+// newPageOn returns an empty page of a paper: the set's own, or that turned.
+func (c *context) newPageOn(paper sheet.Paper, name, scale string, keys ...string) *page {
+	p := &page{context: c, Sheet: &sheet.Sheet{Paper: paper}, Name: name, Scale: scale, Keys: keys}
+	p.frame, p.block = frameOf(paper), blockOf(paper, c.Size)
 	p.Area = sheet.Rect{X: p.frame.X, Y: p.frame.Y, W: p.frame.W, H: p.frame.H - p.block.H}.Inset(gutter(c.Paper))
 	p.Band = sheet.Rect{X: p.frame.X, Y: p.block.Y, W: p.frame.W - p.block.W, H: p.block.H}.Inset(gutter(c.Paper))
 	return p
@@ -219,30 +225,22 @@ func fitText(s string, capHeight sheet.MM, bold bool, w sheet.MM) string {
 
 // wrap breaks s at blanks into lines no wider than w.
 func wrap(s string, capHeight sheet.MM, bold bool, w sheet.MM) (lines []string) {
-	line, word := "", ""
-	flush := func() {
-		switch {
-		case line == "":
-			line = word
-		case textWidth(line+" "+word, capHeight, bold) <= w:
-			line += " " + word
-		default:
-			lines, line = append(lines, line), word
+	blank := textWidth(" ", capHeight, bold)
+	from, width := 0, sheet.MM(0) // the words of the line so far
+	words := strings.Fields(s)
+	for i, word := range words {
+		wide := textWidth(word, capHeight, bold)
+		if i > from && width+blank+wide > w {
+			lines = append(lines, strings.Join(words[from:i], " "))
+			from, width = i, 0
 		}
-		word = ""
-	}
-	for _, r := range s {
-		if r != ' ' {
-			word += string(r)
-		} else if word != "" {
-			flush()
+		if i > from {
+			width += blank
 		}
+		width += wide
 	}
-	if word != "" {
-		flush()
-	}
-	if line != "" {
-		lines = append(lines, line)
+	if from < len(words) {
+		lines = append(lines, strings.Join(words[from:], " "))
 	}
 	return lines
 }
