@@ -154,7 +154,7 @@ func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 // stands beside that wall.
 func byCrossing(c *context, w *plan.Wall, pc *placement.Piece) bool {
 	for _, x := range c.crossings(w, pc.Face == "outside" || pc.Face != "inside" && !w.Exterior) {
-		if pc.Station > x.lo-8 && pc.Station < x.hi+8 {
+		if pc.Station > x.lo-16 && pc.Station < x.hi+16 {
 			return true
 		}
 	}

@@ -97,7 +97,7 @@ func (c *context) wantSpots(w *plan.Wall, r *run, sc planScale) {
 		return
 	}
 	r.gap = c.pieceGap(sym, c.symbolSize(), w, sc)
-	spans := c.freeSpans(w, r)
+	spans := c.freeSpans(w, r, sc)
 	for i, pc := range r.pieces {
 		if n := len(r.spots) - 1; n >= 0 && pc.Station-r.pieces[r.spots[n].first].Station < sameStud {
 			r.spots[n].count++
@@ -180,18 +180,25 @@ func (s freeSpan) holds(station float64) bool { return station >= s.from && stat
 const beyond = 1e6
 
 // freeSpans parts the lanes beside a wall at the walls that cross them.
-// Pieces inside such a wall are drawn at its nearer side.
-func (c *context) freeSpans(w *plan.Wall, r *run) []freeSpan {
+// Pieces inside such a wall are drawn at its nearer side. In the corner of two
+// walls the one that runs along x has the room; the other's lanes begin
+// beyond its first one.
+func (c *context) freeSpans(w *plan.Wall, r *run, sc planScale) []freeSpan {
 	out := []freeSpan{{-beyond, beyond, -beyond, beyond}}
 	if r.outside && w.Exterior {
 		return out
 	}
+	inset := 0.0
+	if d := w.Frame().D; d.Y*d.Y > d.X*d.X {
+		inset = float64(c.lanePitch()+0.8) / sc.k
+	}
 	for _, s := range c.crossings(w, r.outside) {
+		s.lo, s.hi = s.lo-inset, s.hi+inset
 		last := &out[len(out)-1]
 		switch {
-		case s.hi < 24: // nothing stands before the wall's first corner
+		case s.hi-inset < 24: // nothing stands before the wall's first corner
 			last.lo = s.hi
-		case s.lo > w.Length()-24:
+		case s.lo+inset > w.Length()-24:
 			last.hi = min(last.hi, s.lo)
 		default:
 			mid := (s.lo + s.hi) / 2
@@ -221,7 +228,7 @@ func (c *context) crossings(w *plan.Wall, outside bool) (shut []freeSpan) {
 			s.lo, s.hi = min(s.lo, x), max(s.hi, x)
 			t0, t1 = min(t0, d), max(t1, d)
 		}
-		if t > t0 && t < t1 && s.hi-s.lo < w.Length() && s.hi > 0 && s.lo < w.Length() {
+		if t > t0 && t < t1 && s.hi-s.lo < w.Length() && s.hi > -12 && s.lo < w.Length()+12 {
 			shut = append(shut, s)
 		}
 	}

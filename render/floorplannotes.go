@@ -17,7 +17,7 @@ import (
 )
 
 // drawCollectors draws the collectors of a level as heavy lines with their
-// length, and their symbol at the middle.
+// length, and their symbol on them.
 func (v *planView) drawCollectors(l *plan.Level) {
 	for _, pc := range v.Placement.Pieces {
 		j := pc.Joint
@@ -37,7 +37,9 @@ func (v *planView) drawCollectors(l *plan.Level) {
 		if len(ends) == 0 {
 			continue
 		}
-		mid := sheet.Pt{X: (ends[0].X + ends[len(ends)-1].X) / 2, Y: (ends[0].Y + ends[len(ends)-1].Y) / 2}
+		// a quarter along: the middle is where shear walls end and holes are
+		last := ends[len(ends)-1]
+		mid := sheet.Pt{X: ends[0].X*0.75 + last.X*0.25, Y: ends[0].Y*0.75 + last.Y*0.25}
 		dir := v.dir(pc.Path[len(pc.Path)-1].Sub(pc.Path[0]).Flat().Unit())
 		v.use(pc.Item.Kind.Symbol, mid, math.Atan2(-float64(dir.Y), float64(dir.X))*180/math.Pi, 0.8, v.pieceMark(pc, false))
 		b := sheet.Rect{X: mid.X - 2.4, Y: mid.Y - 2.4, W: 4.8, H: 4.8}

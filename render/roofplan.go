@@ -87,8 +87,8 @@ func (v *planView) drawFace(f *framing.Face) {
 // edgePen returns the pen of an edge of a face and whether it is lettered.
 func edgePen(kind string) (sheet.Pen, bool) {
 	switch kind {
-	case "ridge", "hip", "valley":
-		return sheet.PenCut, true
+	case "ridge", "hip", "valley": // their members are drawn too
+		return sheet.PenMember, true
 	case "eave", "rake":
 		return sheet.PenCut, false
 	}
