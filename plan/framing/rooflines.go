@@ -81,26 +81,7 @@ func meetAt(a, b *roofplan.Line) (u, v float64, ok bool) {
 
 // lineOf returns the stick of a line, or nil where trusses need none.
 func (f *roofFrame) lineOf(l *roofplan.Line) *roofLine {
-	n := l.Dir().Left()
-	drop, owner := 0.0, (*roofBody)(nil)
-	look := []float64{l.Run() / 2}
-	if l.Carried != nil {
-		look = append(look, (l.Carried.Sub(l.A.Flat()).Len()+l.Run())/2)
-	}
-	trusses := true
-	for _, u := range look {
-		for _, k := range []float64{1, -1} {
-			_, face, ok := f.roof.Height(l.At(u).Flat().Add(n.Mul(k * 0.05)))
-			if !ok {
-				continue
-			}
-			drop = max(drop, -face.Plane.G.Dot(n)*k)
-			trusses = trusses && f.of[face.Body].Trusses
-			if owner == nil {
-				owner = f.of[face.Body]
-			}
-		}
-	}
+	owner, drop, trusses := f.besides(l)
 	if owner == nil || trusses {
 		return nil
 	}
@@ -117,6 +98,32 @@ func (f *roofFrame) lineOf(l *roofplan.Line) *roofLine {
 		bar: bar{at: l.A.Flat(), dir: l.Dir(), rise: (l.B.Z - l.A.Z) / l.Run(), half: half, depth: section.Depth}}
 	rl.top = l.A.Z - drop*half
 	return rl
+}
+
+// besides looks at the faces on both sides of a line, and of the part of a
+// valley that is carried on: the body they belong to, how much they fall off
+// for an inch away from the line, and whether all are over trusses.
+func (f *roofFrame) besides(l *roofplan.Line) (owner *roofBody, drop float64, trusses bool) {
+	n := l.Dir().Left()
+	look := []float64{l.Run() / 2}
+	if l.Carried != nil {
+		look = append(look, (l.Carried.Sub(l.A.Flat()).Len()+l.Run())/2)
+	}
+	trusses = true
+	for _, u := range look {
+		for _, k := range []float64{1, -1} {
+			_, face, ok := f.roof.Height(l.At(u).Flat().Add(n.Mul(k * 0.05)))
+			if !ok {
+				continue
+			}
+			drop = max(drop, -face.Plane.G.Dot(n)*k)
+			trusses = trusses && f.of[face.Body].Trusses
+			if owner == nil {
+				owner = f.of[face.Body]
+			}
+		}
+	}
+	return owner, drop, trusses
 }
 
 // hipSection returns the lumber of hips and valleys: one stock size deeper

@@ -94,21 +94,39 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	if gable && !rb.Trusses {
 		section = lookout // a 2x4 on edge
 	}
-	tops := []chord(nil)
-	if rb.Trusses {
-		tops = f.trussChords(rb, c, drop)
-	} else {
-		tops = f.chords(rb, c, drop, section)
-	}
+	tops := f.topChords(rb, c, drop, section)
 	if len(tops) == 0 {
 		return
 	}
-	var parts []geom.Solid
+	bottom, length := f.bottom(rb, c, section)
+	parts := f.trussParts(rb, tops, bottom, length, gable)
+	a := tops[0].point(0)
+	b := bottom.at.Add(bottom.dir.Mul(length)).Up(bottom.top)
+	if len(tops) > 1 {
+		b = tops[1].point(0)
+	}
+	m := &Member{ID: fmt.Sprintf("%s/truss@%s", rb.Name, at(rb.station(bottom.at))), Role: Truss,
+		Level: f.level, Roof: rb.Roof, Section: section, Length: length, A: a, B: b, Solid: parts, Ref: f.ref()}
+	lo, hi := m.Bounds()
+	m.Z0, m.Z1 = lo.Z, hi.Z
+	f.member(m)
+	f.trussJoints(m, rb, bottom, length)
+}
+
+// topChords returns the top chords at coordinate c.
+func (f *roofFrame) topChords(rb *roofBody, c, drop float64, section plan.Lumber) []chord {
+	if rb.Trusses {
+		return f.trussChords(rb, c, drop)
+	}
+	return f.chords(rb, c, drop, section)
+}
+
+// trussParts returns the solids of a truss.
+func (f *roofFrame) trussParts(rb *roofBody, tops []chord, bottom bar, length float64, gable bool) (parts []geom.Solid) {
 	for _, t := range tops {
 		bounds := append([]geom.Plane{t.after(t.u0), t.before(t.u1)}, t.planes...)
 		parts = append(parts, t.cut(t.u0, t.u1, t.planes, f.less(t.bar, bounds, f.bearings(t.bar, bounds)))...)
 	}
-	bottom, length := f.bottom(rb, c, section)
 	under := func(s geom.Solid) geom.Solid {
 		for _, t := range tops {
 			s = s.Clip(t.under())
@@ -122,17 +140,7 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	if gable || len(f.bodies) > 1 {
 		parts = f.trim(parts)
 	}
-	a := tops[0].point(0)
-	b := bottom.at.Add(bottom.dir.Mul(length)).Up(bottom.top)
-	if len(tops) > 1 {
-		b = tops[1].point(0)
-	}
-	m := &Member{ID: fmt.Sprintf("%s/truss@%s", rb.Name, at(rb.station(bottom.at))), Role: Truss,
-		Level: f.level, Roof: rb.Roof, Section: section, Length: length, A: a, B: b, Solid: parts, Ref: f.ref()}
-	lo, hi := m.Bounds()
-	m.Z0, m.Z1 = lo.Z, hi.Z
-	f.member(m)
-	f.trussJoints(m, rb, bottom, length)
+	return parts
 }
 
 // trim cuts from parts what valleys, hips, rafters and fly rafters take.

@@ -75,31 +75,11 @@ type station struct {
 // hip's own face it is counted from the ridge. Module rafters that would
 // stand in a fixed one are dropped.
 func (f *Face) stations() []station {
-	var all []station
-	var taken [][2]float64 // the reach of the sides laid out so far
-	for _, p := range f.parts {
-		lo, hi := p.reach()
-		for _, s := range p.layout(lo, hi) {
-			held := slices.ContainsFunc(taken, func(t [2]float64) bool { return t[0] < s.at && s.at < t[1] })
-			if s.fixed || !held {
-				all = append(all, s)
-			}
-		}
-		taken = append(taken, [2]float64{lo, hi})
-	}
+	all := f.layouts()
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, p := range f.Outline {
 		lo, hi = min(lo, f.across(p)), max(hi, f.across(p))
 	}
-	slices.SortStableFunc(all, func(a, b station) int {
-		if a.fixed != b.fixed {
-			if a.fixed {
-				return -1
-			}
-			return 1
-		}
-		return cmp.Compare(a.at, b.at)
-	})
 	var out []station
 	for _, s := range all {
 		clash := slices.ContainsFunc(out, func(o station) bool {
@@ -111,6 +91,33 @@ func (f *Face) stations() []station {
 	}
 	slices.SortFunc(out, func(a, b station) int { return cmp.Compare(a.at, b.at) })
 	return out
+}
+
+// layouts returns the places that each side of the face asks for, the fixed
+// ones first; of two sides that reach over the same length the first lays out
+// its module.
+func (f *Face) layouts() (all []station) {
+	var taken [][2]float64
+	for _, p := range f.parts {
+		lo, hi := p.reach()
+		for _, s := range p.layout(lo, hi) {
+			held := slices.ContainsFunc(taken, func(t [2]float64) bool { return t[0] < s.at && s.at < t[1] })
+			if s.fixed || !held {
+				all = append(all, s)
+			}
+		}
+		taken = append(taken, [2]float64{lo, hi})
+	}
+	slices.SortStableFunc(all, func(a, b station) int {
+		if a.fixed != b.fixed {
+			if a.fixed {
+				return -1
+			}
+			return 1
+		}
+		return cmp.Compare(a.at, b.at)
+	})
+	return all
 }
 
 // reach returns the extent of side p along its eave: between the walls at
