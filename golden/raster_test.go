@@ -21,17 +21,20 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// dpi of the pictures that renderers are compared at: one pixel is 0.42 mm,
-// so a line of any pen marks at most two of them.
-const dpi = 60
+// dpi of the pictures that renderers are compared at: the thinnest pen,
+// 0.18 mm, is 0.7 pixels, so that a line of it darkens one pixel at least to
+// faint, wherever it falls.
+const dpi = 100
 
-// tolerance between two renderers, after a blur of 5 by 5 pixels that takes
-// away their different smoothing and kerning: share of pixels that may differ
-// by more than a third of black. A missing label circle of 6 mm on ARCH D is
-// 150 pixels of three million, 5e-5.
+// Renderers differ in how they smooth and snap lines, so what is compared is
+// where the ink is: a pixel that is dark in one picture must have ink in the
+// other within reach. tolerance is the share of pixels without. A missing
+// label circle of 6 mm on ARCH D is 300 pixels of 8.6 million, 3.5e-5.
 const (
-	differs   = 85
-	tolerance = 4e-5
+	dark      = 170 // grey, 0 = black
+	inkless   = 230
+	reach     = 2
+	tolerance = 1e-5
 )
 
 // need returns the path of a program, or skips the test where it is not
@@ -109,73 +112,135 @@ func decode(t *testing.T, file string) image.Image {
 	return img
 }
 
-// alike returns the share of pixels that differ, and where the worst is.
+// alike returns the share of pixels of one picture whose ink the other lacks,
+// the larger of both ways, and where the first is.
 func alike(a, b image.Image) (share float64, at image.Point) {
 	w := min(a.Bounds().Dx(), b.Bounds().Dx())
 	h := min(a.Bounds().Dy(), b.Bounds().Dy())
-	pa, pb := blurred(a, w, h), blurred(b, w, h)
-	n, worst := 0, 0
-	for i := range pa {
-		d := pa[i] - pb[i]
-		if d < 0 {
-			d = -d
-		}
-		if d > differs {
+	pa, pb := pixelsOf(a, w, h), pixelsOf(b, w, h)
+	share, at = lacking(pa, pb, w, h)
+	if other, where := lacking(pb, pa, w, h); other > share {
+		return other, where
+	}
+	return share, at
+}
+
+func lacking(a, b []uint8, w, h int) (share float64, at image.Point) {
+	n := 0
+	for i, v := range a {
+		if v <= dark && !inked(b, i%w, i/w, w, h) {
+			if n == 0 {
+				at = image.Pt(i%w, i/w)
+			}
 			n++
-		}
-		if d > worst {
-			worst, at = d, image.Pt(i%w, i/w)
 		}
 	}
 	return float64(n) / float64(w*h), at
 }
 
-// blurred returns the grey of each pixel averaged over 5 by 5, 0 = black.
-func blurred(m image.Image, w, h int) []int {
-	sum := make([]int, (w+1)*(h+1)) // summed area table
-	o := m.Bounds().Min
-	for y := range h {
-		row := 0
-		for x := range w {
-			row += int(color.GrayModel.Convert(m.At(o.X+x, o.Y+y)).(color.Gray).Y)
-			sum[(y+1)*(w+1)+x+1] = sum[y*(w+1)+x+1] + row
+// inked tells whether there is ink within reach of the pixel.
+func inked(p []uint8, x, y, w, h int) bool {
+	for v := max(y-reach, 0); v <= min(y+reach, h-1); v++ {
+		for u := max(x-reach, 0); u <= min(x+reach, w-1); u++ {
+			if p[v*w+u] < inkless {
+				return true
+			}
 		}
 	}
-	out := make([]int, w*h)
-	for y := range h {
-		for x := range w {
-			x0, x1, y0, y1 := max(x-2, 0), min(x+3, w), max(y-2, 0), min(y+3, h)
-			s := sum[y1*(w+1)+x1] - sum[y0*(w+1)+x1] - sum[y1*(w+1)+x0] + sum[y0*(w+1)+x0]
-			out[y*w+x] = s / ((x1 - x0) * (y1 - y0))
-		}
+	return false
+}
+
+// pixelsOf returns the grey of every pixel, row by row.
+func pixelsOf(m image.Image, w, h int) []uint8 {
+	grey := greys(m)
+	out := make([]uint8, w*h)
+	for i := range out {
+		out[i] = uint8(grey(i%w, i/w))
 	}
 	return out
+}
+
+// greys returns how to read the grey of a pixel: on black and white sheets
+// its green. The two kinds that the renderers write are read directly.
+func greys(m image.Image) func(x, y int) int {
+	switch m := m.(type) {
+	case *image.NRGBA:
+		return func(x, y int) int { return int(m.Pix[y*m.Stride+4*x+1]) }
+	case *image.RGBA:
+		return func(x, y int) int { return int(m.Pix[y*m.Stride+4*x+1]) }
+	case *image.Gray:
+		return func(x, y int) int { return int(m.Pix[y*m.Stride+x]) }
+	}
+	return func(x, y int) int { return int(color.GrayModel.Convert(m.At(x, y)).(color.Gray).Y) }
 }
 
 func requireAlike(t *testing.T, what string, a, b image.Image) {
 	require.InDelta(t, a.Bounds().Dx(), b.Bounds().Dx(), 1, what)
 	require.InDelta(t, a.Bounds().Dy(), b.Bounds().Dy(), 1, what)
 	share, at := alike(a, b)
-	require.LessOrEqual(t, share, tolerance, "%s: worst at %v of %v", what, at, a.Bounds().Max)
+	require.LessOrEqual(t, share, tolerance, "%s: first at %v of %v", what, at, a.Bounds().Max)
 }
 
-// TestRenderersDrawTheSamePicture compares every sheet of the demo set as SVG
-// through librsvg with its page of the PDF through poppler, and one sheet of
-// each series with Chromium.
+// unlettered returns the set without its lettering.
+func unlettered(set *sheet.Set) *sheet.Set {
+	out := &sheet.Set{Symbols: set.Symbols}
+	for _, s := range set.Sheets {
+		c := *s
+		c.Marks = withoutText(s.Marks)
+		out.Sheets = append(out.Sheets, &c)
+	}
+	return out
+}
+
+func withoutText(ms []sheet.Mark) (out []sheet.Mark) {
+	for _, m := range ms {
+		switch m := m.(type) {
+		case sheet.Text:
+		case sheet.Window:
+			m.Marks = withoutText(m.Marks)
+			out = append(out, m)
+		default:
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// TestRenderersDrawTheSamePicture compares every drawing of the demo set, and
+// one sheet of each series of tables, as SVG through librsvg with its page of
+// the PDF through poppler, without lettering, since librsvg kerns whatever it
+// is told.
 func TestRenderersDrawTheSamePicture(t *testing.T) {
 	need(t, "rsvg-convert")
 	need(t, "pdftoppm")
-	d := writeSet(t, draw(t, build(t, demo), "arch-d"))
+	d := writeSet(t, unlettered(draw(t, build(t, demo), "arch-d")))
+	tables := map[byte]bool{}
+	for i, s := range d.set.Sheets {
+		if c := s.Title.Sheet[2]; strings.IndexByte("067", c) >= 0 {
+			if tables[c] {
+				continue
+			}
+			tables[c] = true
+		}
+		t.Run(s.Title.Sheet, func(t *testing.T) {
+			requireAlike(t, "SVG and PDF", d.rsvg(t, s), d.reader(t, s, i+1))
+		})
+	}
+}
+
+// TestBrowserDrawsTheSamePicture compares one sheet of each series in Chromium
+// and in the PDF. Their faces for lettering differ; letters are compared as
+// text.
+func TestBrowserDrawsTheSamePicture(t *testing.T) {
+	need(t, "chromium")
+	need(t, "pdftoppm")
+	d := writeSet(t, unlettered(draw(t, build(t, demo), "arch-d")))
 	series := map[byte]bool{}
 	for i, s := range d.set.Sheets {
-		t.Run(s.Title.Sheet, func(t *testing.T) {
-			a := d.rsvg(t, s)
-			requireAlike(t, "SVG and PDF", a, d.reader(t, s, i+1))
-			if c := s.Title.Sheet[2]; !series[c] {
-				series[c] = true
-				requireAlike(t, "SVG and browser", a, d.browser(t, s))
-			}
-		})
+		if c := s.Title.Sheet[2]; !series[c] {
+			series[c] = true
+			requireAlike(t, s.Title.Sheet, d.browser(t, s), d.reader(t, s, i+1))
+		}
 	}
 }
 
@@ -187,7 +252,7 @@ func TestPosterPagesDrawTheSamePicture(t *testing.T) {
 	r := build(t, demo)
 	set, faults := render.Poster(model(r), r.Plan.Walls[0].Name, "arch-d", render.Options{Paper: "letter"})
 	require.False(t, faults.Errors(), "%v", faults)
-	d := writeSet(t, set)
+	d := writeSet(t, unlettered(set))
 	for i, s := range set.Sheets {
 		requireAlike(t, s.Title.Sheet, d.rsvg(t, s), d.reader(t, s, i+1))
 	}
