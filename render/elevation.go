@@ -16,7 +16,11 @@ var _ = register(view{Series: 2, Order: 10, Name: "wall elevations", Pages: elev
 func elevationPages(c *context) []*page {
 	var parts []*part
 	for _, e := range elevations(c) {
-		parts = append(parts, e.split()...)
+		own := e.split()
+		for _, p := range own {
+			p.siblings = own
+		}
+		parts = append(parts, own...)
 	}
 	return pack(c, parts)
 }

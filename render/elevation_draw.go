@@ -1,16 +1,13 @@
 package render
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/schedule"
 	"galewright/render/label"
 	"galewright/render/sheet"
-	"galewright/symbols"
 )
 
 // elevationPage makes the page of a filled sheet.
@@ -139,92 +136,4 @@ func (p *part) drawSubfloors() {
 				p.vp.Polygon([]geom.Vec2{{X: u0, Y: v0}, {X: u1, Y: v0}, {X: u1, Y: v1}, {X: u0, Y: v1}})...)
 		}
 	}
-}
-
-// legendOnTop tells whether the band beside the title block is too narrow for
-// the sheet's legend, which then stands in a row along the top.
-func (p *page) legendOnTop() bool { return p.Band.W < 60 }
-
-// legendRow is the height of a row of the sheet's legend.
-func (c *context) legendRow() sheet.MM { return max(2*c.legendRadius()+0.8, c.Size.Note*1.7) }
-
-// sheetLegend lists the numbers on this sheet, and how the drawing is read.
-func (p *page) sheetLegend(parts []*part) {
-	on := map[int]bool{}
-	for _, q := range parts {
-		for _, pc := range q.pieces {
-			if len(q.centreLine(q.vp, pc)) > 0 {
-				on[p.legend(pc)] = true
-			}
-		}
-	}
-	row := p.legendRow()
-	if p.legendOnTop() {
-		at := sheet.Pt{X: p.Area.X, Y: p.Area.Y}
-		for _, l := range p.Schedule.Lines {
-			if on[l.Number] && at.X < p.Area.X+p.Area.W-12 {
-				at.X += p.legendEntry(l, at, p.Area.X+p.Area.W-at.X) + 5
-			}
-		}
-		return
-	}
-	at, width := sheet.Pt{X: p.Band.X, Y: p.Band.Y}, sheet.MM(0)
-	right := p.Band.X + p.Band.W
-	for _, l := range p.Schedule.Lines {
-		if !on[l.Number] {
-			continue
-		}
-		if at.Y+row > p.Band.Y+p.Band.H {
-			at, width = sheet.Pt{X: at.X + width + 6, Y: p.Band.Y}, 0
-		}
-		if at.X > right-25 {
-			break
-		}
-		width = max(width, p.legendEntry(l, at, right-at.X))
-		at.Y += row
-	}
-	at.X += width + 6
-	p.readingNotes(sheet.Rect{X: at.X, Y: p.Band.Y, W: right - at.X, H: p.Band.H})
-}
-
-// legendEntry draws a number, its symbol and its mark, at's corner its upper
-// left one, and returns the width it takes.
-func (p *page) legendEntry(l *schedule.Line, at sheet.Pt, most sheet.MM) sheet.MM {
-	r, z := p.legendRadius(), p.Size.Note
-	mid := at.Y + p.legendRow()/2
-	p.numberCircle(l.Number, sheet.Pt{X: at.X + r, Y: mid}, fmt.Sprintf("legend %d of the sheet", l.Number))
-	p.legendSymbol(symbolNamed(l.Item.Kind.Symbol), sheet.Pt{X: at.X + 2*r + 4, Y: mid})
-	s := fitText(l.Item.Mark, z, true, most-2*r-9)
-	t := p.boxedText("label", lettered{S: s, At: sheet.Pt{X: at.X + 2*r + 8, Y: mid + z/2}, Bold: true, Role: "note"})
-	return t.X + t.W - at.X
-}
-
-// readingNotes says how an elevation is read, as far as there is room.
-func (p *page) readingNotes(r sheet.Rect) {
-	if r.W < 40 {
-		return
-	}
-	y := r.Y + p.Size.Note
-	for _, s := range [...]string{
-		"Studs: from the wall's start to the near (left) edge, at the stud's foot or in the strip below.",
-		"At left: heights above each storey's subfloor, of sills, headers, plates. At right: ends of straps.",
-		"Solid steel lies on the face toward you, open steel on the far face. Steel is shown to length.",
-		"Numbers in circles are lines of the legend and of the schedule.",
-	} {
-		for _, line := range wrap(s, p.Size.Note, false, min(r.W, 180)) {
-			if y > r.Y+r.H {
-				return
-			}
-			p.text(lettered{S: line, At: sheet.Pt{X: r.X, Y: y}, Role: "note"})
-			y += p.Size.Note * 1.6
-		}
-	}
-}
-
-// legendSymbol draws a symbol centred on a point of a legend.
-func (p *page) legendSymbol(id string, at sheet.Pt) {
-	s, _ := symbols.For(id)
-	k := p.symbolScale()
-	c := s.Box.Centre()
-	p.use(id, sheet.Pt{X: at.X - c.X*sheet.MM(k), Y: at.Y - c.Y*sheet.MM(k)}, 0, k, nil)
 }

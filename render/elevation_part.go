@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -20,6 +21,7 @@ type part struct {
 	zlo, zhi    float64     // of a balloon wall: the heights it shows as its own
 	from, to    float64     // stations of the line it shows as its own
 	left, right *part       // what goes on beyond its match lines
+	siblings    []*part     // all parts of the stack, itself too
 	// Shown range, overlaps included.
 	su0, su1, sv0, sv1 float64
 
@@ -127,21 +129,16 @@ func (p *part) ownsWall(w *plan.Wall) bool {
 	return false
 }
 
-// cut breaks a part into n along its length, in the middle of bays of the
-// module, so that no stud stands on a match line.
+// cut breaks a part into n along its length, in the middle of bays, so that no
+// stud and no opening stands on a match line.
 func (p *part) cut(n int) (out []*part) {
-	module := p.storeys[0].wall.Spacing
-	if module <= 0 {
-		module = 16
-	}
-	base := p.storeys[0].shift + p.storeys[0].wall.Layout + module/2
+	bays := p.bays()
 	start := p.from
 	for i := range n {
 		q := *p
 		q.from, q.to = start, p.to
 		if i < n-1 {
-			want := p.from + (p.to-p.from)*float64(i+1)/float64(n)
-			q.to = base + math.Round((want-base)/module)*module
+			q.to = nearest(bays, p.from+(p.to-p.from)*float64(i+1)/float64(n))
 		}
 		start = q.to
 		out = append(out, &q)
@@ -157,6 +154,42 @@ func (p *part) cut(n int) (out []*part) {
 		}
 	}
 	return out
+}
+
+// bays returns the middles of the gaps between the uprights and headers of the
+// stack that are wide enough for a match line.
+func (p *part) bays() (mids []float64) {
+	const least = 3
+	var taken [][2]float64
+	for _, h := range p.shapes {
+		if h.m.Wall != nil && (standing(h.m) || h.m.Role == framing.Header) {
+			u0, u1, _, _ := h.bounds()
+			taken = append(taken, [2]float64{u0, u1})
+		}
+	}
+	slices.SortFunc(taken, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	end := math.Inf(1)
+	for _, t := range taken {
+		if t[0]-end > least {
+			mids = append(mids, (end+t[0])/2)
+		}
+		if math.IsInf(end, 1) {
+			end = t[1]
+		}
+		end = max(end, t[1])
+	}
+	return mids
+}
+
+// nearest returns the place nearest to u, or u when there is none.
+func nearest(places []float64, u float64) float64 {
+	best := u
+	for i, x := range places {
+		if i == 0 || abs(x-u) < abs(best-u) {
+			best = x
+		}
+	}
+	return best
 }
 
 // leastScale is the smallest scale a wall is shown at before it is broken:
@@ -330,128 +363,6 @@ func (p *part) settle(s Scale) {
 	p.plan.left += p.heightsWidth() + 3
 	p.plan.right += p.lapsWidth() + 3
 	p.settleRows()
-}
-
-// gapBetween is the clear space between two blocks on a sheet.
-const gapBetween sheet.MM = 8
-
-// pack lays the parts on pages: each onto the first page that takes it, else
-// onto a page of its own.
-func pack(c *context, parts []*part) (pages []*page) {
-	var open []*shelves
-	for _, p := range parts {
-		placed := false
-		for _, s := range open {
-			if placed = s.take(p); placed {
-				break
-			}
-		}
-		if !placed {
-			s := &shelves{area: p.area(), paper: p.paper(), scale: p.scale}
-			s.add(p)
-			open = append(open, s)
-		}
-	}
-	for _, s := range open {
-		pages = append(pages, c.elevationPage(s))
-	}
-	return pages
-}
-
-// shelves is a page that is being filled: a block stands right of the last in
-// its shelf, or on a new shelf below.
-type shelves struct {
-	area        sheet.Rect
-	paper       sheet.Paper
-	scale       Scale
-	parts       []*part
-	x, y, h     sheet.MM // place of the next block, height of the shelf
-	wide, below sheet.MM // extent taken
-}
-
-// loose is the share of a page below which it gives up a step of scale to
-// take another drawing: no sheet with one small drawing in a corner.
-const loose = 0.45
-
-// take puts a part on the page, at the page's scale if it fits so, or at the
-// next smaller one when the page is still loosely filled.
-func (s *shelves) take(p *part) bool {
-	if s.paper != p.paper() || s.scale.Ratio > 2*p.scale.Ratio {
-		return false
-	}
-	if s.scale.Ratio >= p.scale.Ratio && s.refill(s.scale, p) {
-		return true
-	}
-	if p.left != nil || p.right != nil {
-		return false // lengths of one wall stay together, at their own scale
-	}
-	good, _ := p.goodScales()
-	for _, g := range good {
-		if g.Ratio > s.scale.Ratio && g.Ratio >= p.scale.Ratio {
-			return s.fill() < loose && g.Ratio <= 2*p.scale.Ratio && s.refill(g, p)
-		}
-	}
-	return false
-}
-
-// fill returns the share of the page that is taken.
-func (s *shelves) fill() float64 {
-	taken := 0.0
-	for _, p := range s.parts {
-		w, h := p.size()
-		taken += float64(w * h)
-	}
-	return taken / float64(s.area.W*s.area.H)
-}
-
-// refill lays the page's parts and one more out at a scale; when they do not
-// fit, everything stays as it was.
-func (s *shelves) refill(scale Scale, more *part) bool {
-	next := &shelves{area: s.area, paper: s.paper, scale: scale}
-	parts := append(slices.Clone(s.parts), more)
-	was := make([]part, len(parts))
-	for i, p := range parts {
-		was[i] = *p
-	}
-	for _, p := range parts {
-		if p.scale != scale {
-			p.settle(scale)
-		}
-		if !next.add(p) {
-			for i, p := range parts {
-				*p = was[i]
-			}
-			return false
-		}
-	}
-	*s = *next
-	return true
-}
-
-// add puts a part on the page as it is settled. The first always goes.
-func (s *shelves) add(p *part) bool {
-	w, h := p.size()
-	x, y, row := s.x, s.y, s.h
-	if x+w > s.area.W && x > 0 {
-		x, y, row = 0, s.y+s.h+gapBetween, 0
-	}
-	if len(s.parts) > 0 && (x+w > s.area.W || y+max(h, row) > s.area.H) {
-		return false
-	}
-	p.at, p.shelf = sheet.Pt{X: x, Y: y}, y
-	if row < h { // blocks of a shelf stand on one line
-		for _, q := range s.parts {
-			if q.shelf == y {
-				q.at.Y += h - row
-			}
-		}
-	} else {
-		p.at.Y += row - h
-	}
-	s.parts = append(s.parts, p)
-	s.x, s.y, s.h = x+w+gapBetween, y, max(row, h)
-	s.wide, s.below = max(s.wide, x+w), max(s.below, s.y+s.h)
-	return true
 }
 
 // standing tells whether members of the role stand on the bottom plate.

@@ -88,12 +88,17 @@ func slots(wish []sheet.MM, w sheet.MM, open []bool, lo, step sheet.MM) ([]sheet
 	if prev[n-1] >= inf {
 		return nil, false
 	}
-	mid := make([]sheet.MM, len(wish))
-	i := n - 1
-	for k := len(wish) - 1; k >= 0; k-- {
+	return trace(from, gap, lo, step), true
+}
+
+// trace reads the best places back from the table of choices.
+func trace(from [][]int, gap int, lo, step sheet.MM) []sheet.MM {
+	mid := make([]sheet.MM, len(from))
+	i := len(from[0]) - 1
+	for k := len(from) - 1; k >= 0; k-- {
 		at := from[k][i]
 		mid[k] = lo + sheet.MM(at)*step
 		i = at - gap
 	}
-	return mid, true
+	return mid
 }
