@@ -156,7 +156,7 @@ func (p *part) cut(n int) (out []*part) {
 	return out
 }
 
-// bays returns the middles of the gaps between the uprights and headers of the
+// bays returns the middles, to the inch, of the gaps between the uprights and headers of the
 // stack that are wide enough for a match line.
 func (p *part) bays() (mids []float64) {
 	const least = 3
@@ -171,7 +171,7 @@ func (p *part) bays() (mids []float64) {
 	end := math.Inf(1)
 	for _, t := range taken {
 		if t[0]-end > least {
-			mids = append(mids, (end+t[0])/2)
+			mids = append(mids, math.Round((end+t[0])/2))
 		}
 		if math.IsInf(end, 1) {
 			end = t[1]
