@@ -74,10 +74,14 @@ func figureOf(it detailItem) detailFigure {
 		return drawWrap
 	case "sym-ridge-strap":
 		return drawRidgeStrap
-	case "sym-holdown":
+	case "sym-holdown", "sym-holdown-pair":
+		switch {
+		case it.Joint.Wall == nil || it.Joint.Level == nil:
+			return drawPlate
+		case it.Bodies == 2:
+			return drawHoldownPair
+		}
 		return drawHoldown
-	case "sym-holdown-pair":
-		return drawHoldownPair
 	case "sym-anchor":
 		return drawAnchor
 	case "sym-post-base", "sym-post-cap":

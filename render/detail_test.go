@@ -215,3 +215,47 @@ func TestBrokenStrapIsDimensionedTrue(t *testing.T) {
 	}
 	assert.Contains(t, texts, `6'-0"`)
 }
+
+// Any item at any joint its kind belongs at has a detail, with what little
+// the joint may know.
+func TestEveryKindAtEveryJointItBelongsAtHasADetail(t *testing.T) {
+	m := detailHouse(t)
+	c := testContext(t, m, "arch-d")
+	stock := map[string]*schedule.Line{}
+	for _, l := range m.Schedule.Lines {
+		stock[l.Item.Kind.Symbol] = l
+	}
+	for _, k := range hardware.Kinds {
+		if k.Shape == hardware.Sheet {
+			continue // counted by area, not placed
+		}
+		like := stock[k.Symbol]
+		require.NotNil(t, like, "no item like a %s", k.Name)
+		for _, on := range k.On {
+			for _, wall := range []*plan.Wall{like.Pieces[0].Joint.Wall, nil} {
+				it := *like.Item
+				it.Kind = k
+				j := *like.Pieces[0].Joint
+				j.Kind, j.Wall, j.Level = on, wall, nil
+				if wall != nil {
+					j.Level = wall.Level
+				}
+				for _, members := range [][]*framing.Member{j.Members, nil} {
+					j.Members = members
+					pc := &placement.Piece{Tag: "t", Joint: &j, Item: &it}
+					d, _ := c.detail(newDetailItem(&schedule.Line{Number: 1, Item: &it, Pieces: []*placement.Piece{pc}}))
+					s := d.Sheet
+					s.Title.SheetTitle = k.Name + " at " + string(on)
+					noOverlaps(t, s, "draft")
+				}
+			}
+		}
+	}
+}
+
+func TestOneCountForAWholeBandIsSharedByItsEnds(t *testing.T) {
+	it := detailItem{Item: &hardware.Item{Item: &plan.Item{Width: 1.25, Fasteners: []plan.Fasteners{{Count: 13, Parts: 1}}}}}
+	low, high, _ := it.ends()
+	assert.Len(t, low, 7)
+	assert.Len(t, high, 6)
+}

@@ -58,15 +58,22 @@ func reach(holes []punch) (far float64) {
 	return far
 }
 
-// steelAt returns the two ends' patterns of a band: of the first part, and of
+// ends returns the two ends' patterns of a band: of the first part, and of
 // the second when the catalogue tells them apart.
 func (it detailItem) ends() (low, high []punch, guessed bool) {
 	fs := it.Fasteners
 	if len(fs) == 0 {
 		return nil, nil, false
 	}
-	low, guessed = pattern(fs[0], it.Width)
+	first := fs[0]
+	if len(fs) == 1 && first.Parts < 2 { // one count for the whole band
+		first.Count, first.Holes = (first.Count+1)/2, (first.Holes+1)/2
+	}
+	low, guessed = pattern(first, it.Width)
 	high = low
+	if n := len(low); len(fs) == 1 && fs[0].Parts < 2 && 2*n > max(fs[0].Count, fs[0].Holes) {
+		high = low[:n-1]
+	}
 	if fs[0].Parts < 2 && len(fs) > 1 {
 		var g bool
 		high, g = pattern(fs[1], it.Width)
