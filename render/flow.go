@@ -112,6 +112,10 @@ func (f *flow) put(b block) {
 		var first laid
 		first, rest = rest.split(f.area.Y + f.area.H - f.y)
 		if first == nil && f.empty() {
+			if f.area.H < f.pages[len(f.pages)-1].Area.H {
+				f.newPage() // the foot of a page, under other columns
+				continue
+			}
 			first, rest = rest, nil // higher than a sheet: better seen than lost
 		}
 		if first != nil {
