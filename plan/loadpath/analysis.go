@@ -13,25 +13,28 @@ import (
 
 // analysis is the load path while it is worked out.
 type analysis struct {
-	plan    *plan.Plan
-	house   *framing.House
-	placed  *placement.Placement
-	basis   wind.Basis
-	main    *plan.Roof
-	q       float64 // qh with Kd, psf, strength
-	species timber.Species
-	dead    *deadLoads
-	rafters []*strip
-	pairs   []*pair
-	ridges  []*ridge
-	paths   []*wallPath // highest first
-	byWall  map[*plan.Wall]*wallPath
-	bearing map[*plan.Level][]*plan.Wall // bearing walls by the level whose plates they carry
-	piles   *piling
-	porches []*porchPost
-	faces   *faceGrid
-	peaks   map[*framing.Joint]*peak
-	orphan  map[*plan.Wall]float64 // largest uplift that found nothing below, lb ASD
+	plan      *plan.Plan
+	house     *framing.House
+	placed    *placement.Placement
+	basis     wind.Basis
+	main      *plan.Roof
+	q         float64 // qh with Kd, psf, strength
+	species   timber.Species
+	dead      *deadLoads
+	rafters   []*strip
+	pairs     []*pair
+	ridges    []*ridge
+	paths     []*wallPath // highest first
+	byWall    map[*plan.Wall]*wallPath
+	bearing   map[*plan.Level][]*plan.Wall // bearing walls by the level whose plates they carry
+	piles     *piling
+	porches   []*porchPost
+	faces     *faceGrid
+	peaks     map[*framing.Joint]*peak
+	coveredBy map[*plan.Roof]extent
+	// capacities are those worked out so far.
+	capacities map[capacityKey]Capacity
+	orphan     map[*plan.Wall]float64 // largest uplift that found nothing below, lb ASD
 	// this case:
 	rafterLoad map[*framing.Joint]Force
 	roofCases  map[*plan.Roof]roofCase
@@ -59,7 +62,7 @@ func analyse(pl *placement.Placement) *analysis {
 	a := &analysis{
 		plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan),
 		byWall: map[*plan.Wall]*wallPath{}, bearing: map[*plan.Level][]*plan.Wall{},
-		peaks: map[*framing.Joint]*peak{}, orphan: map[*plan.Wall]float64{},
+		peaks: map[*framing.Joint]*peak{}, capacities: map[capacityKey]Capacity{}, coveredBy: map[*plan.Roof]extent{}, orphan: map[*plan.Wall]float64{},
 	}
 	a.basis, a.main = basisOf(a.house)
 	a.q = a.basis.Envelope().QKd

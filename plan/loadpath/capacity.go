@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"galewright/plan/framing"
@@ -53,7 +54,7 @@ func (a *analysis) capacityOf(j *framing.Joint, dir pull, use func(*placement.Pi
 				n++
 			}
 		}
-		c := a.pieceCapacity(p, dir)
+		c := a.cachedCapacity(p, dir)
 		if n > 1 && c.Unknown == "" {
 			c.Terms = append(c.Terms, Term{fmt.Sprintf("%d pieces", n), c.Value * float64(n), "lb"})
 			c.Value *= float64(n)
@@ -64,6 +65,26 @@ func (a *analysis) capacityOf(j *framing.Joint, dir pull, use func(*placement.Pi
 		}
 	}
 	return best
+}
+
+// capacityKey is all that the capacity of a piece depends on.
+type capacityKey struct {
+	item   *hardware.Item
+	wood   float64
+	across bool // a bolt across girder and pile, or a post's foot
+	dir    pull
+}
+
+// cachedCapacity is pieceCapacity, worked out once for pieces alike.
+func (a *analysis) cachedCapacity(p *placement.Piece, dir pull) Capacity {
+	k := capacityKey{p.Item, wood(p), p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase, dir}
+	c, ok := a.capacities[k]
+	if !ok {
+		c = a.pieceCapacity(p, dir)
+		c.Terms = slices.Clip(c.Terms)
+		a.capacities[k] = c
+	}
+	return c
 }
 
 // pieceCapacity returns the capacity of one piece.

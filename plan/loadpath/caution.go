@@ -17,7 +17,7 @@ func assumptions(a *analysis) []string {
 		"The whole plan is one building; mean roof height and end zones are those of the main roof. A house on piles is taken at its height above grade, and no pressure on its underside is counted.",
 		"Uplift by 0.6 D + 0.6 W. Dead load is what the list says and no more; weight relieves the joint below it only.",
 		"Roof pressure acts square to the slope. A rafter with no ridge beam and its opposite are one stiff piece on two plates; with a ridge beam, and at hips and valleys, each is a simple beam and the level part of the pressure goes to the deck.",
-		"A hip's end slopes take roof zone 2 or 3 by the side of the ridge they lie on; a shed roof takes the coefficients of a flat one. The side facing the wind takes 0.7 q more from below on overhangs (ASCE 7 28.3.3, from memory).",
+		"A hip's end slopes take roof zone 2 or 3 by the side of the ridge they lie on; a shed roof takes the coefficients of a flat one. The side facing the wind takes 0.7 q more from below on overhangs (ASCE 7 28.3.3, from memory), and so does roof over a porch.",
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header takes it to the inner king at each end, not to its neighbours.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Bearing walls across the joists are held down by half of each joist span.",
 		"Decks are flexible and hand wind to shear walls by tributary width" + map[bool]string{true: ", but the plan asks for stiffness: decks are rigid, lines as stiff as length times unit shear capacity", false: ""}[p.Loads.Distribution == "stiffness"] + ".",
@@ -39,6 +39,7 @@ func assumptions(a *analysis) []string {
 // unchecked lists what was not looked at.
 func unchecked(p *plan.Plan) []string {
 	out := []string{
+		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves.",
 		"Members themselves: bending and shear of rafters, headers, studs, joists, girders, ridge beams; plates between studs.",
 		"Sheathing and cladding on the roof and walls, windows and doors, and their fastening.",
 		"Diaphragm shear and nailing, openings in floors, deflection and drift.",

@@ -43,7 +43,7 @@ func whereOf(j *framing.Joint) string {
 		host = "wall " + j.Host
 	case j.Kind == framing.GirderPile:
 		host = "girder " + j.Host
-	case j.Kind == framing.PostBase || j.Kind == framing.PostCap:
+	case j.Kind == framing.PostBase || j.Kind == framing.PostCap || j.Kind == framing.RafterPlate:
 		host = "porch " + j.Host
 	}
 	s := host + ", "

@@ -142,6 +142,7 @@ type jsonWind struct {
 	Uplift       []map[string]any      `json:"uplift"`
 	Ridges       []RidgeLine           `json:"ridges"`
 	Storeys      []map[string]any      `json:"storey_shear"`
+	Base         []map[string]any      `json:"foundation_shear"`
 	Lines        []map[string]any      `json:"shear_lines"`
 	Twist        []string              `json:"twist"`
 	Balance      []jsonBalance         `json:"account"`
@@ -175,6 +176,9 @@ func (r *Report) windJSON() jsonWind {
 	for _, s := range r.Storeys {
 		out.Storeys = append(out.Storeys, map[string]any{"storey": s.Level.Name, "along": s.Axis, "walls_lb": tenth(s.Wall), "roofs_lb": tenth(s.Roof),
 			"above_lb": tenth(s.Above), "total_lb": tenth(s.Total), "asd_lb": tenth(s.ASD), "case": s.Case, "no_line": s.NoLine})
+	}
+	for _, b := range r.Base {
+		out.Base = append(out.Base, map[string]any{"along": b.Axis, "total_lb": tenth(b.Total), "asd_lb": tenth(ASD.W * b.Total), "case": b.Case})
 	}
 	for _, x := range r.Lines {
 		out.Lines = append(out.Lines, x.json())

@@ -58,6 +58,16 @@ type lateral struct {
 	storeys []StoreyShear
 	torsion []string
 	lines   []*ShearLine
+	base    [2]BaseShear
+}
+
+// BaseShear is the level wind force that the foundation takes along one axis:
+// the shear of the lowest storey and the wind on the lower half of its walls.
+// Wind below the lowest floor is not in it.
+type BaseShear struct {
+	Axis  string
+	Case  string
+	Total float64 // lb, strength level
 }
 
 // StoreyShear is the wind on one storey in one direction and what the shear
@@ -134,7 +144,21 @@ func (l *lateral) run(g gust) (out []StoreyShear) {
 		s.ASD = ASD.W * s.Total
 		out = append(out, s)
 	}
+	l.toBase(g, out)
 	return out
+}
+
+// toBase keeps the largest force on the foundation.
+func (l *lateral) toBase(g gust, storeys []StoreyShear) {
+	if len(storeys) == 0 {
+		return
+	}
+	d := l.decks[len(l.decks)-1]
+	cross := 1 - g.axis
+	half := l.a.band(g, axis(d.extent.lo, cross), axis(d.extent.hi, cross), d.level.PlateHeight/2, nil)
+	if f := storeys[len(storeys)-1].Total + total(half); f > l.base[g.axis].Total {
+		l.base[g.axis] = BaseShear{[]string{"x", "y"}[g.axis], g.String(), f}
+	}
 }
 
 func total(list []stretch) (f float64) {

@@ -43,6 +43,7 @@ type Report struct {
 	Uplift    []UpliftLine
 	Ridges    []RidgeLine
 	Storeys   []StoreyShear
+	Base      [2]BaseShear // along x and along y
 	Lines     []*ShearLine
 	Balance   []Balance
 	Torsion   []string

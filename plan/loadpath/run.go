@@ -19,7 +19,7 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 	}
 	a := analyse(pl)
 	r := &Report{Placement: pl, Basis: a.basis, Main: a.main, Limits: a.basis.Limits(), Dead: a.dead.lines,
-		Balance: a.balances, Storeys: a.lateral.storeys, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
+		Balance: a.balances, Storeys: a.lateral.storeys, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
 		byJoint: map[*framing.Joint][]*Link{}}
 	for _, c := range Checks() {
 		for _, l := range c.run(c, a) {
@@ -119,31 +119,36 @@ func roofName(r *plan.Roof) string {
 
 // ridgeLines sums up each roof's ridge.
 func (r *Report) ridgeLines(a *analysis) {
+	at := map[*plan.Roof]*RidgeLine{}
 	for _, roof := range a.plan.Roofs {
-		line := RidgeLine{Roof: roof.Name, Bearing: roof.RidgeBearing}
-		for _, j := range a.house.Joints {
-			if p := a.peaks[j]; j.Kind == framing.RafterRidge && j.Roof == roof && p != nil {
-				line.Joints++
-				if p.demand > line.Tension {
-					line.Tension, line.Case = p.demand, p.wind.String()
-				}
-			}
-		}
-		for _, p := range a.pairs {
-			if p.a.roof == roof {
-				line.Thrust = max(line.Thrust, a.thrust(p))
-			}
-		}
-		if line.Joints == 0 {
+		at[roof] = &RidgeLine{Roof: roof.Name, Bearing: roof.RidgeBearing}
+	}
+	for _, j := range a.house.Joints {
+		line, p := at[j.Roof], a.peaks[j]
+		if j.Kind != framing.RafterRidge || line == nil || p == nil {
 			continue
 		}
+		line.Joints++
+		if p.demand > line.Tension {
+			line.Tension, line.Case = p.demand, p.wind.String()
+		}
+	}
+	for _, p := range a.pairs {
+		if line := at[p.a.roof]; line != nil {
+			line.Thrust = max(line.Thrust, a.thrust(p))
+		}
+	}
+	for _, roof := range a.plan.Roofs {
+		line := at[roof]
 		switch {
 		case line.Thrust > 0 && roof.CeilingTies:
 			line.Note = "held by ceiling ties at the plates, whose nailing is not checked"
 		case line.Thrust > 0:
 			line.Note = "no ridge beam and no ceiling ties: nothing in the plan holds this thrust"
 		}
-		r.Ridges = append(r.Ridges, line)
+		if line.Joints > 0 {
+			r.Ridges = append(r.Ridges, *line)
+		}
 	}
 }
 

@@ -285,7 +285,7 @@ func (a *analysis) insideOf(s *strip) [2]float64 {
 	if math.Abs(s.up.Y) > 0.7 {
 		i = 1
 	}
-	area := roofArea(a.plan, s.roof)
+	area := a.covered(s.roof)
 	lo, hi := axis(area.lo, i), axis(area.hi, i)
 	at := axis(s.low, i)
 	if axis(s.up, i) > 0 {
@@ -409,7 +409,7 @@ func (a *analysis) edges(s *strip) (lo, hi float64) {
 // the area of the face there.
 func (a *analysis) serve(s *strip, e0, e1, width float64) {
 	s.width = width
-	area := roofArea(a.plan, s.roof)
+	area := a.covered(s.roof)
 	ax := ridgeAxis(s.roof)
 	if s.slopesAlong() {
 		p, q := axis(s.low, ax), axis(s.low.Add(s.up.Mul(s.run)), ax)

@@ -147,6 +147,11 @@ func (r *Report) writeLateral(p printer) {
 	for _, s := range r.Storeys {
 		p.line("  %-10s %-5s %10.0f %10.0f %10.0f %10.0f %10.0f  %s", s.Level.Name, s.Axis, s.Wall, s.Roof, s.Above, s.Total, s.ASD, s.Case)
 	}
+	for _, b := range r.Base {
+		if b.Axis != "" {
+			p.line("  %-10s %-5s %10s %10s %10s %10.0f %10.0f  %s", "foundation", b.Axis, "", "", "", b.Total, ASD.W*b.Total, b.Case)
+		}
+	}
 	p.head("Shear wall lines, strength level unless said")
 	for _, x := range r.Lines {
 		p.line("  storey %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, []string{"y", "x"}[x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
