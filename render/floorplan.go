@@ -42,7 +42,7 @@ func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2
 	// those, then pack them anew at the scale found
 	first := Scale{Ratio: c.leastPlanScale()}
 	top, left, m := c.planMargins(c.widestLanes(walls, c.runsOf(l, planScale{k: first.K()})))
-	sheets := c.layPlan(lo, hi, m)
+	sheets := c.layPlan(lo, hi, m, c.leastPlanScale())
 	runs := c.runsOf(l, planScale{sheets[0].scale.K(), sheets[0].turned})
 	holes := c.holesOf(l)
 	var pages []*page
@@ -80,6 +80,14 @@ func (c *context) planMargins(lanes sheet.MM) (top, left gridRoom, m margins) {
 	high := c.Size.Dim*1.4 + 3
 	top, left = c.gridRoom(lanes+high), c.gridRoom(lanes+name)
 	return top, left, margins{left: left.total(), top: top.total(), right: lanes + name, bottom: lanes + high + 1}
+}
+
+// openMargins is the same for plans without wall labels, whose edge has
+// lettering of its own in the nearest edge millimetres.
+func (c *context) openMargins(edge sheet.MM) (top, left gridRoom, m margins) {
+	beside := max(edge, textWidth(`rake 1'-0"`, c.Size.Note, false)+4)
+	top, left = c.gridRoom(edge), c.gridRoom(beside)
+	return top, left, margins{left: left.total(), top: top.total(), right: beside, bottom: edge + c.Size.Note*1.5}
 }
 
 // drawLevel draws everything of one level that this sheet shows.

@@ -119,7 +119,7 @@ func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 	_, _, mg := c.planMargins(0)
 	pages := floorPlanPages(c)
 	drawn(c, pages)
-	s := c.layPlan(lo, hi, mg)[0]
+	s := c.layPlan(lo, hi, mg, c.leastPlanScale())[0]
 	k := s.scale.K()
 	for _, p := range pages {
 		// the wall's own place on this sheet, from its symbols' middle
@@ -199,11 +199,11 @@ func TestPlanTurnsOrGoesOverSheetsWhereThatKeepsItReadable(t *testing.T) {
 	m := exampleModel(t, "../examples/marsh-wren.toml")
 	m.House.Plan.Project.Metric = false
 	c := testContext(t, m, "arch-d")
-	tall := c.layPlan(geom.Vec2{}, geom.Vec2{X: 300, Y: 800}, margins{})
+	tall := c.layPlan(geom.Vec2{}, geom.Vec2{X: 300, Y: 800}, margins{}, c.leastPlanScale())
 	require.Len(t, tall, 1)
 	assert.True(t, tall[0].turned, "a plan that is high lies down on paper that is wide")
 	c = testContext(t, m, "letter")
-	parts := c.layPlan(geom.Vec2{}, geom.Vec2{X: 1200, Y: 400}, margins{20, 20, 20, 20})
+	parts := c.layPlan(geom.Vec2{}, geom.Vec2{X: 1200, Y: 400}, margins{20, 20, 20, 20}, c.leastPlanScale())
 	require.Greater(t, len(parts), 1)
 	covered := 0.0
 	for _, p := range parts {

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/hardware"
@@ -19,6 +20,7 @@ func planNotePages(c *context) []*page {
 		return nil
 	}
 	f := c.newFlow("Notes to the plans", "plan notes")
+	f.columnsOf(110)
 	var notes []string
 	for _, l := range c.House.Plan.Levels {
 		if rows := c.holesOf(l); len(rows) > 0 {
@@ -142,9 +144,10 @@ func (v *planView) looseLegend() {
 	v.scatterLegend(spots, items, wide, high)
 }
 
-// scatterLegend sets the entries of a legend one by one where there is room.
+// scatterLegend sets the entries of a legend one by one where there is room:
+// the last first, for places are filled from below.
 func (v *planView) scatterLegend(spots *label.Board, items []*hardware.Item, wide, high sheet.MM) {
-	for _, it := range items {
+	for _, it := range slices.Backward(items) {
 		r, ok := v.looseSpot(spots, wide, high)
 		if !ok {
 			v.lost("legend entry " + it.Mark)

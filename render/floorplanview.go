@@ -55,7 +55,8 @@ func spanUV(lo, hi geom.Vec2, turned bool) (u0, u1, v0, v1 float64) {
 	return math.Min(a.X, b.X), math.Max(a.X, b.X), math.Min(a.Y, b.Y), math.Max(a.Y, b.Y)
 }
 
-// leastPlanScale is the smallest scale of a plan before it goes over more sheets.
+// leastPlanScale is the smallest scale of a level's plan before it goes over
+// more sheets, inches of house to one of paper.
 func (c *context) leastPlanScale() float64 {
 	switch {
 	case c.metric() && large(c.Paper):
@@ -68,17 +69,27 @@ func (c *context) leastPlanScale() float64 {
 	return 64
 }
 
+// leastOpenScale is the same for plans of the roof and the foundation, which
+// are less crowded.
+func (c *context) leastOpenScale() float64 {
+	if c.metric() {
+		return 100
+	}
+	return 96
+}
+
 // layPlan chooses scale, turn and parts for a plan of the extent lo to hi.
 // A column is kept free at the right for tables, unless the plan is long and
-// low and goes larger without; then they stand below it.
-func (c *context) layPlan(lo, hi geom.Vec2, m margins) []planSheet {
+// low and goes larger without; then they stand below it. A plan that would be
+// smaller than 1 to least goes over more sheets.
+func (c *context) layPlan(lo, hi geom.Vec2, m margins, least float64) []planSheet {
 	side := c.sideColumn()
-	beside := c.layPlanBeside(lo, hi, m, side)
+	beside := c.layPlanBeside(lo, hi, m, side, least)
 	if side == 0 {
 		return beside
 	}
 	m.bottom += tablesBelow
-	below := c.layPlanBeside(lo, hi, m, 0)
+	below := c.layPlanBeside(lo, hi, m, 0, least)
 	if len(below) > len(beside) || below[0].scale.Ratio >= beside[0].scale.Ratio {
 		return beside
 	}
@@ -89,7 +100,7 @@ func (c *context) layPlan(lo, hi geom.Vec2, m margins) []planSheet {
 const tablesBelow sheet.MM = 130
 
 // layPlanBeside lays a plan out with a column of a width at the right.
-func (c *context) layPlanBeside(lo, hi geom.Vec2, m margins, side sheet.MM) []planSheet {
+func (c *context) layPlanBeside(lo, hi geom.Vec2, m margins, side sheet.MM, least float64) []planSheet {
 	area := c.area()
 	_, th := c.viewTitleSize("x", c.scales()[0])
 	W := area.W - side - m.left - m.right
@@ -102,8 +113,8 @@ func (c *context) layPlanBeside(lo, hi geom.Vec2, m margins, side sheet.MM) []pl
 			best.scale, best.turned = s, turned
 		}
 	}
-	if best.scale.Ratio == 0 || best.scale.Ratio > c.leastPlanScale() {
-		best = c.tilePlan(lo, hi, W, H)
+	if best.scale.Ratio == 0 || best.scale.Ratio > least {
+		best = c.tilePlan(lo, hi, W, H, least)
 		best.side = side
 	}
 	u0, u1, v0, v1 := spanUV(lo, hi, best.turned)
@@ -125,10 +136,10 @@ func (c *context) layPlanBeside(lo, hi geom.Vec2, m margins, side sheet.MM) []pl
 
 // tilePlan parts a plan that is too long for one sheet: the fewest sheets at
 // the smallest scale that is good to read.
-func (c *context) tilePlan(lo, hi geom.Vec2, W, H sheet.MM) planSheet {
+func (c *context) tilePlan(lo, hi geom.Vec2, W, H sheet.MM, least float64) planSheet {
 	var s Scale
 	for _, x := range c.scales() {
-		if x.Ratio <= c.leastPlanScale() {
+		if x.Ratio <= least {
 			s = x
 		}
 	}
@@ -237,6 +248,7 @@ func (v *planView) words(s string, t lettered, near, anchors []sheet.Pt) {
 	v.later(l, func(r sheet.Rect) {
 		c := r.Centre()
 		t.At = sheet.Pt{X: c.X, Y: c.Y + t.Cap*0.42}
+		v.rect(sheet.Style{Fill: sheet.White, Layer: sheet.LayerLabel}, r)
 		v.text(t)
 		v.box("label", s, r)
 	})

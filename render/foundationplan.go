@@ -29,8 +29,8 @@ func foundationPages(c *context) []*page {
 	if !found || !ok {
 		return nil
 	}
-	top, left, m := c.planMargins(c.Size.Note * 2)
-	sheets := c.layPlan(lo, hi, m)
+	top, left, m := c.openMargins(c.Size.Note * 3)
+	sheets := c.layPlan(lo, hi, m, c.leastOpenScale())
 	var pages []*page
 	for i, s := range sheets {
 		name := "Foundation plan"

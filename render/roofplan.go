@@ -20,8 +20,8 @@ func roofPlanPages(c *context) []*page {
 		return nil
 	}
 	lo, hi := c.roofBounds()
-	top, left, m := c.planMargins(c.numberRoom() + 1)
-	sheets := c.layPlan(lo, hi, m)
+	top, left, m := c.openMargins(c.numberRoom() + 1)
+	sheets := c.layPlan(lo, hi, m, c.leastOpenScale())
 	var pages []*page
 	for i, s := range sheets {
 		name := "Roof plan"
