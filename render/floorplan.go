@@ -87,7 +87,7 @@ func (c *context) planMargins(lanes sheet.MM) (top, left gridRoom, m margins) {
 func (c *context) openMargins(edge sheet.MM) (top, left gridRoom, m margins) {
 	beside := max(edge, textWidth(`rake 1'-0"`, c.Size.Note, false)+4)
 	top, left = c.gridRoom(edge), c.gridRoom(beside)
-	return top, left, margins{left: left.total(), top: top.total(), right: beside, bottom: edge + c.Size.Note*1.5}
+	return top, left, margins{left: left.total(), top: top.total(), right: beside, bottom: edge}
 }
 
 // drawLevel draws everything of one level that this sheet shows.

@@ -20,7 +20,7 @@ func roofPlanPages(c *context) []*page {
 		return nil
 	}
 	lo, hi := c.roofBounds()
-	top, left, m := c.openMargins(c.numberRoom() + 1)
+	top, left, m := c.openMargins(c.numberRoom() + c.Size.Note*1.5 + 1)
 	sheets := c.layPlan(lo, hi, m, c.leastOpenScale())
 	var pages []*page
 	for i, s := range sheets {
