@@ -170,6 +170,10 @@ func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hard
 		c.Unknown = "the catalogue gives no thickness of the steel"
 		return
 	}
+	what := "nails"
+	if n.Bolt() {
+		what = "screws"
+	}
 	nail := timber.Nail{Name: n.Name, Length: n.Length, Diameter: n.Diameter}
 	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: wood(p), G: a.species.G})
 	if err != nil {
@@ -179,7 +183,7 @@ func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hard
 	chain := timber.Condition{Duration: timber.WindDuration}.Chain()
 	value := z.Z * chain.Product() * float64(count)
 	c.least(Term{fmt.Sprintf("%d of %s %s: Z %.1f lb (mode %s, steel %.4f in, G %.2f), %s", count, n.Name, part, z.Z, z.Mode, steel.Thickness, a.species.G, chain), value, "lb"},
-		fmt.Sprintf("nails %s, mode %s", part, z.Mode))
+		fmt.Sprintf("%s %s, mode %s", what, part, z.Mode))
 }
 
 // boltYield is Fyb of bolts, psi (NDS Appendix I, from memory).

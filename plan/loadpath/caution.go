@@ -20,7 +20,7 @@ func assumptions(a *analysis) []string {
 		"A hip's end slopes take roof zone 2 or 3 by the side of the ridge they lie on; a shed roof takes the coefficients of a flat one. The side facing the wind takes 0.7 q more from below on overhangs (ASCE 7 28.3.3, from memory), and so does roof over a porch.",
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header takes it to the inner king at each end, not to its neighbours.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Bearing walls across the joists are held down by half of each joist span.",
-		"Decks are flexible and hand wind to shear walls by tributary width" + map[bool]string{true: ", but the plan asks for stiffness: decks are rigid, lines as stiff as length times unit shear capacity", false: ""}[p.Loads.Distribution == "stiffness"] + ".",
+		"Decks are flexible and hand wind to shear walls by tributary width" + map[bool]string{true: ", but the plan asks for stiffness: decks are rigid, lines as stiff as length times unit shear capacity; what the twist adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == "stiffness"] + ".",
 		"Roofs push sideways with zones 2 and 3, never less than nothing; each roof body by itself, none shields another. Least loads of 16 and 8 psf (from memory) are run too.",
 		"Segments of one line share its force by the length that counts. Ends of segments that stand over each other within 18 in add up.",
 		fmt.Sprintf("Overturning is relieved only by weight that uplift has left over. Framing is %s, G %.2f, dry, at ordinary temperature.", a.species.Name, a.species.G),

@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"galewright/plan/framing"
+	"galewright/plan/length"
 )
 
 // Explain returns the arithmetic of every link at the joint with the ID, or
@@ -13,6 +16,9 @@ func (r *Report) Explain(jointID string) string {
 	for _, l := range r.Joint(jointID) {
 		fmt.Fprintf(&b, "%s (%s), %s\n", l.Check.Title, l.Check.ID, l.Where)
 		fmt.Fprintf(&b, "  %s\n  governing case: %s\n", l.Check.Doc, l.Case)
+		for _, s := range r.patches(l) {
+			fmt.Fprintf(&b, "    %s\n", s)
+		}
 		for _, t := range l.Terms {
 			b.WriteString(termLine("demand", t))
 		}
@@ -44,4 +50,60 @@ func termLine(what string, t Term) string {
 		number = "%.2f"
 	}
 	return fmt.Sprintf("    %-9s %10s %-5s %s\n", what, fmt.Sprintf(number, t.Value), t.Unit, t.Text)
+}
+
+// patches tells the pressure on each stretch of the rafters that meet at a
+// link's joint, in its governing case: what the reactions are made of.
+func (r *Report) patches(l *Link) (out []string) {
+	a := r.work
+	p := a.peaks[l.Joint]
+	if p == nil || l.Joint.Kind != framing.RafterPlate && l.Joint.Kind != framing.RafterRidge {
+		return nil
+	}
+	for _, s := range a.stripsAt(l.Joint) {
+		rc := a.onRoof(p.wind, s.roof)
+		out = append(out, fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", s.m.ID, length.Feet(s.width), percent(rc.inEnd(s)), rc.q))
+		a.roofLoads(s, p.wind, rc, func(x patch) {
+			what := "under the eave or a porch"
+			if x.in {
+				what = "inside"
+			}
+			out = append(out, fmt.Sprintf("  from %s to %s up the plan: zone %d, GCpf %.3f, from below %+.2f (%s): wind %.0f lb, dead %.0f lb",
+				length.Feet(x.u0), length.Feet(x.u1), x.zone, x.gcpf, x.below, what, x.force.W, x.force.D))
+		})
+	}
+	return out
+}
+
+// inEnd returns the part of a strip's stretch that lies in the end zone.
+func (rc roofCase) inEnd(s *strip) float64 {
+	if s.along1 <= s.along0 {
+		return 0
+	}
+	return overlap(s.along0, s.along1, rc.end0, rc.end1) / (s.along1 - s.along0)
+}
+
+func percent(x float64) string { return fmt.Sprintf("%.0f %%", 100*x) }
+
+// stripsAt returns the rafters that rest at a joint, with the other one of
+// their pair; hips and valleys carry no roof of their own.
+func (a *analysis) stripsAt(j *framing.Joint) (out []*strip) {
+	for _, s := range a.rafters {
+		here := s.pair != nil && s.pair.joint == j && s.pair.a == s
+		for _, e := range s.ends {
+			here = here || e.joint == j
+		}
+		if !here || s.gathers {
+			continue
+		}
+		out = append(out, s)
+		if s.pair != nil {
+			other := s.pair.a
+			if other == s {
+				other = s.pair.b
+			}
+			out = append(out, other)
+		}
+	}
+	return out
 }

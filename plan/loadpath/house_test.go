@@ -52,6 +52,7 @@ type box struct {
 	wind          string // keys of [site]
 	loads         string // [loads] and its tables
 	beam          bool   // the ridge is a bearing beam
+	trusses       bool
 	floor         float64
 }
 
@@ -85,8 +86,8 @@ func (b box) plan() string {
 	}
 	if b.beam {
 		p("ridge_member = \"3.5x14\"\nridge_beam = true")
-	} else if b.kind == "gable" {
-		p("ceiling_ties = true")
+	} else if b.trusses {
+		p("trusses = true")
 	}
 	if b.piles {
 		for i, y := range []float64{2.75, b.width / 2, b.width - 2.75} {
@@ -142,6 +143,7 @@ func drawBox(t *rapid.T) box {
 	if b.kind != "gable" {
 		b.beam = false
 	}
+	b.trusses = b.kind == "gable" && !b.beam && rapid.Bool().Draw(t, "trusses")
 	if b.kind == "hip" && b.width > b.length || b.kind == "gable" && rapid.Bool().Draw(t, "ridge along y") {
 		b.ridge = "y"
 	}

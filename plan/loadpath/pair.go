@@ -24,8 +24,8 @@ type side struct{ sum, moment Force }
 
 func (a *analysis) sideLoads(s *strip, c windCase, rc roofCase) (out side) {
 	u0 := s.foot()
-	a.roofLoads(s, c, rc, func(u float64, f Force) {
-		x := u - u0
+	a.roofLoads(s, c, rc, func(p patch) {
+		x, f := p.mid()-u0, p.force
 		out.sum.take(f)
 		out.moment.take(Force{W: f.W * x * (1 + s.tan*s.tan), D: f.D * x})
 	})

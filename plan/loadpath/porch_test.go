@@ -71,7 +71,8 @@ func TestRoofOverAPorchIsOpenBelow(t *testing.T) {
 		}
 	}
 	require.NotNil(t, rafter)
-	a.roofLoads(rafter, south, rc, func(u float64, f Force) {
+	a.roofLoads(rafter, south, rc, func(p patch) {
+		u, f := p.mid(), p.force
 		g := rc.coefs.Interior[rafter.zone(u, rc, a)-1]
 		below := 0.18
 		if u < 12+96 { // overhang and porch

@@ -6,36 +6,48 @@ import (
 	"galewright/plan/wind"
 )
 
-// roofLoads calls emit with the force of each stretch of a strip at its
-// middle u: wind on it at strength level, and the weight of roof and ceiling.
-func (a *analysis) roofLoads(s *strip, c windCase, rc roofCase, emit func(u float64, f Force)) {
+// patch is one stretch of a strip with its load.
+type patch struct {
+	u0, u1 float64
+	zone   int     // 2 or 3
+	gcpf   float64 // external, the end zone in proportion
+	below  float64 // from below, per part of the width: inside the walls GCpi, outside the soffit's
+	in     bool    // between the walls
+	force  Force
+}
+
+// mid is where the patch's force acts.
+func (p patch) mid() float64 { return (p.u0 + p.u1) / 2 }
+
+// roofLoads calls emit with each stretch of a strip: wind on it at strength
+// level, and the weight of roof and ceiling.
+func (a *analysis) roofLoads(s *strip, c windCase, rc roofCase, emit func(patch)) {
 	if s.width <= 0 {
 		return
 	}
 	cuts := s.cuts(rc, a.basis.ZoneTwoReach()*12)
 	slope := math.Hypot(1, s.tan)
 	roofDead, ceiling := a.dead.roof(s.roof)*slope, a.dead.ceiling()
+	in := s.width - s.out0 - s.out1
 	for i := 1; i < len(cuts); i++ {
-		u0, u1 := cuts[i-1], cuts[i]
-		if u1-u0 < 1e-9 {
+		p := patch{u0: cuts[i-1], u1: cuts[i]}
+		if p.u1-p.u0 < 1e-9 {
 			continue
 		}
-		mid := (u0 + u1) / 2
-		g := rc.roofCoef(s.zone(mid, rc, a), s.along0, s.along1)
-		lift := 0.0 // coefficient times width
-		in := s.width - s.out0 - s.out1
-		under := mid > s.inside[0] && mid < s.inside[1]
-		if under {
-			lift = in * (rc.gcpi - g)
-		} else {
-			lift = in * (s.soffit(mid, c) - g)
+		p.zone = s.zone(p.mid(), rc, a)
+		p.gcpf = rc.roofCoef(p.zone, s.along0, s.along1)
+		p.in = p.mid() > s.inside[0] && p.mid() < s.inside[1]
+		p.below = rc.gcpi
+		if !p.in {
+			p.below = s.soffit(p.mid(), c)
 		}
-		lift += s.out0*(rakeSoffit(c, rc, -1)-g) + s.out1*(rakeSoffit(c, rc, 1)-g)
-		f := Force{W: lift * rc.q * (u1 - u0) / 144, D: roofDead * s.width * (u1 - u0) / 144}
-		if under {
-			f.D += ceiling * in * (u1 - u0) / 144
+		lift := in*(p.below-p.gcpf) + s.out0*(rakeSoffit(c, rc, -1)-p.gcpf) + s.out1*(rakeSoffit(c, rc, 1)-p.gcpf)
+		long := (p.u1 - p.u0) / 144
+		p.force = Force{W: lift * rc.q * long, D: roofDead * s.width * long}
+		if p.in {
+			p.force.D += ceiling * in * long
 		}
-		emit(mid, f)
+		emit(p)
 	}
 }
 

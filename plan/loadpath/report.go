@@ -15,7 +15,6 @@ func (f Force) add(g Force) Force     { return Force{f.W + g.W, f.D + g.D} }
 func (f Force) times(k float64) Force { return Force{f.W * k, f.D * k} }
 func (f *Force) take(g Force)         { f.W, f.D = f.W+g.W, f.D+g.D }
 func (f Force) net(c Combo) float64   { return c.W*f.W - c.D*f.D }
-func (f Force) hasLoad() bool         { return f.W != 0 || f.D != 0 }
 func down(weight float64) Force       { return Force{D: weight} }
 
 // Combo is a load combination.
@@ -52,6 +51,7 @@ type Report struct {
 	Assumed   []string
 	Unchecked []string
 	byJoint   map[*framing.Joint][]*Link
+	work      *analysis // for the arithmetic of Explain
 }
 
 // Link is one place on the load path with its demand and its capacity.

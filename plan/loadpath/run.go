@@ -20,7 +20,7 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 	a := analyse(pl)
 	r := &Report{Placement: pl, Basis: a.basis, Main: a.main, Limits: a.basis.Limits(), Dead: a.dead.lines,
 		Balance: a.balances, Storeys: a.lateral.storeys, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
-		byJoint: map[*framing.Joint][]*Link{}}
+		byJoint: map[*framing.Joint][]*Link{}, work: a}
 	for _, c := range Checks() {
 		for _, l := range c.run(c, a) {
 			r.Links = append(r.Links, l)

@@ -68,6 +68,7 @@ type Segment struct {
 	above    []*Segment
 	ends     [2]*framing.Joint
 	moment   float64 // this case
+	all      float64 // moment with that of the segments above, this case
 	lifts    float64
 	v        float64
 	base     bool // the wall's foot is in this storey
@@ -365,16 +366,22 @@ func (x *ShearLine) resist(g gust) {
 
 // overturn adds up the chord tension of a segment: its own moment, the
 // moment of the force from above over the depth of the floor between, and
-// the tension of the segments that stand on it.
+// the tension of the segments that stand on it. Of a perforated wall it is
+// the moment of all storeys over its own arm (SDPWS 4.3.6.4.4, grade B).
 func (s *Segment) overturn() {
 	s.moment = s.v * s.Height
-	s.lifts = 0
+	s.lifts, s.all = 0, 0
 	for _, u := range s.above {
 		s.moment += u.v * u.depth
 		s.lifts += u.lifts
+		s.all += u.all
 	}
+	s.all += s.moment
 	if arm := s.arm(); arm > 0 {
 		s.lifts += s.moment / arm
+		if s.Pierced != nil {
+			s.lifts = s.all / arm
+		}
 	}
 }
 

@@ -124,7 +124,7 @@ func (a *analysis) fromRoof(c windCase) {
 			continue
 		}
 		if s.pair == nil {
-			a.roofLoads(s, c, a.roofCase(c, s.roof), func(u float64, f Force) { a.rest(s, u, f) })
+			a.roofLoads(s, c, a.roofCase(c, s.roof), func(p patch) { a.rest(s, p.mid(), p.force) })
 		} else if s == s.pair.a {
 			a.pairLoads(s.pair, c)
 		}

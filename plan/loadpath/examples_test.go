@@ -1,0 +1,109 @@
+package loadpath
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"galewright/plan/framing"
+	"galewright/plan/pipeline"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// eachExample works out the load path of every example that has a wind basis.
+func eachExample(t *testing.T, f func(t *testing.T, a *analysis)) {
+	dir := filepath.Join("..", "..", "examples")
+	files, err := filepath.Glob(filepath.Join(dir, "*.toml"))
+	require.NoError(t, err)
+	ran := 0
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		require.NoError(t, err)
+		r, ds := pipeline.Run(filepath.Base(file), src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+		if ds.Errors() || r.Placement == nil || r.Plan.Site.WindSpeed == 0 {
+			continue // a catalogue, or a plan without a wind basis
+		}
+		ran++
+		t.Run(filepath.Base(file), func(t *testing.T) { f(t, analyse(r.Placement)) })
+	}
+	require.Greater(t, ran, 2)
+}
+
+func TestEveryFootOfRoofIsCarried(t *testing.T) {
+	// Hips, valleys and all: the strips of the rafters make up the plan area of
+	// the roof's faces. A corner too small for a rafter may be left.
+	eachExample(t, func(t *testing.T, a *analysis) {
+		roof, strips := 0.0, 0.0
+		for _, f := range a.house.Roof {
+			roof += areaBetween(f.Outline, 0, math.Inf(-1), math.Inf(1))
+		}
+		for _, s := range a.rafters {
+			if !s.gathers {
+				strips += s.width * s.run
+			}
+		}
+		assert.InEpsilon(t, roof, strips, 0.01)
+	})
+}
+
+func TestExamplesLoseNothing(t *testing.T) {
+	eachExample(t, func(t *testing.T, a *analysis) {
+		assert.Zero(t, a.unheld, "rafters without bearings")
+		assert.Zero(t, a.ridgeLost, "ridges without supports")
+		for _, c := range cases() {
+			a.runCase(c)
+			lifted, reached := Force{}, Force{}
+			for _, s := range a.rafters {
+				a.roofLoads(s, c, a.roofCase(c, s.roof), func(p patch) { lifted.take(p.force) })
+			}
+			for _, p := range a.paths {
+				reached.take(p.roof)
+			}
+			for _, p := range a.porches {
+				reached.take(p.load)
+			}
+			ledger := ledgerLoad(a)
+			assert.InDelta(t, lifted.W, reached.W+ledger.W, 1e-6*math.Abs(lifted.W)+1e-6, "%s: wind", c)
+			assert.InDelta(t, lifted.D, reached.D+ledger.D, 1e-6*lifted.D+1e-6, "%s: weight", c)
+		}
+	})
+}
+
+// ledgerLoad is what ends at ledgers: their joints are neither plate, ridge,
+// hip nor valley.
+func ledgerLoad(a *analysis) (f Force) {
+	seen := map[*framing.Joint]bool{}
+	for _, s := range a.rafters {
+		for _, e := range s.ends {
+			if e.plate == nil && e.on == nil && e.ridge == nil && e.joint != nil && !seen[e.joint] {
+				seen[e.joint] = true
+				f.take(a.rafterLoad[e.joint])
+			}
+		}
+	}
+	return f
+}
+
+func TestExamplesPassStoreyByStorey(t *testing.T) {
+	eachExample(t, func(t *testing.T, a *analysis) {
+		for _, c := range cases() {
+			a.runCase(c)
+			roof, feet, lost := 0.0, 0.0, 0.0
+			for _, p := range a.paths {
+				roof += p.roof.W
+				for _, k := range p.carriers {
+					if k.base != nil && k.base.Kind == framing.StudBase {
+						feet += k.total().W
+					}
+				}
+			}
+			for _, l := range a.plan.Levels {
+				lost += a.lost[l].W
+			}
+			assert.InDelta(t, roof, feet+lost, 1e-6*math.Abs(roof)+1e-6, c.String())
+		}
+	})
+}
