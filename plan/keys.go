@@ -112,7 +112,7 @@ func read[T any](n node, keys []binding[T], t *T) {
 		raw, ok := n.m[k.Name]
 		switch {
 		case ok:
-			k.read(value{n, k.Name, -1, raw}, t)
+			k.take(value{n, k.Name, -1, raw}, t)
 		case k.Required && !n.slip(k.Name, names):
 			n.fault("", "missing-key", "add "+k.Example, "%s is missing", k.Name)
 		case k.fallback != nil:
@@ -120,6 +120,18 @@ func read[T any](n node, keys []binding[T], t *T) {
 		}
 	}
 	n.unknown(names)
+}
+
+// take reads what the plan gives; a value of the wrong type is mended after
+// the key's example.
+func (b binding[T]) take(v value, t *T) {
+	before := len(*v.r.found)
+	b.read(v, t)
+	for i := range (*v.r.found)[before:] {
+		if d := &(*v.r.found)[before+i]; d.Code == "wrong-type" && d.Mend == "" {
+			d.Mend = "write it like " + b.Example
+		}
+	}
 }
 
 func namesOf[T any](keys []binding[T]) []string {
@@ -146,7 +158,7 @@ func (n node) slip(name string, names []string) bool {
 func amend[T any](n node, keys []binding[T], t *T) {
 	for _, k := range keys {
 		if raw, ok := n.m[k.Name]; ok {
-			k.read(value{n, k.Name, -1, raw}, t)
+			k.take(value{n, k.Name, -1, raw}, t)
 		}
 	}
 	n.unknown(namesOf(keys))

@@ -4,13 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"path"
-	"strings"
-	"unicode/utf8"
-
-	"github.com/BurntSushi/toml"
-
-	"galewright/plan/pos"
+	"path/filepath"
 )
 
 // Read reads and checks a plan. File names it in places; load reads a
@@ -36,58 +32,6 @@ func Read(file string, src []byte, load func(name string) ([]byte, error)) (*Pla
 	}
 	return p, found.Sorted()
 }
-
-// decode parses TOML and indexes its places.
-func (r *reader) decode(src []byte) (m map[string]any, ok bool) {
-	start := Pos{File: r.file, Line: 1, Col: 1}
-	if i := badUTF8(src); i >= 0 {
-		before := string(src[:i])
-		start.Line += strings.Count(before, "\n")
-		start.Col = i - strings.LastIndexByte(before, '\n')
-		r.add(Diagnostic{Code: "encoding", Summary: "the file is not UTF-8", Mend: "save it as UTF-8 text", Pos: start})
-		return nil, false
-	}
-	_, err := toml.Decode(string(src), &m)
-	if e, is := errors.AsType[toml.ParseError](err); is {
-		r.syntax(e, string(src))
-		return nil, false
-	}
-	if err == nil {
-		r.index, err = pos.NewIndex(string(src))
-	}
-	if err != nil {
-		r.add(Diagnostic{Code: "syntax", Summary: oneLine(err.Error()), Pos: start})
-	}
-	return m, err == nil
-}
-
-// syntax reports a fault of TOML itself.
-func (r *reader) syntax(e toml.ParseError, src string) {
-	d := Diagnostic{Code: "syntax", Summary: oneLine(e.Message), Pos: Pos{r.file, max(e.Position.Line, 1), max(e.Position.Col, 1)}}
-	if d.Summary == "" {
-		d.Summary = oneLine(e.Error())
-	}
-	lines := strings.Split(src, "\n")
-	if i := d.Pos.Line - 1; i < len(lines) && strings.Count(lines[i], `"`)-2*strings.Count(lines[i], `\"`) > 2 && strings.Contains(lines[i], "'") {
-		d.Mend = `inside quotes write the inch mark as \" or as in: "5' 4in"`
-	}
-	r.add(d)
-}
-
-// badUTF8 returns the place of the first byte that is not UTF-8 text, or −1.
-// TOML knows no other encoding; the decoder would drop a UTF-16 mark silently.
-func badUTF8(src []byte) int {
-	for i := 0; i < len(src); {
-		c, n := utf8.DecodeRune(src[i:])
-		if c == utf8.RuneError && n <= 1 {
-			return i
-		}
-		i += n
-	}
-	return -1
-}
-
-func oneLine(s string) string { return strings.TrimSuffix(strings.Join(strings.Fields(s), " "), ".") }
 
 // rootKeys are the keys at the top of a plan, in the order of reading: what
 // is referred to comes before what refers to it. A function, because the
@@ -162,16 +106,29 @@ func tablesKey(name, doc string, each func(n node, i int, p *Plan)) binding[Plan
 
 // readCatalogues reads the catalogue files that the plan names.
 func readCatalogues(v value, p *Plan) {
+	seen := map[string]bool{}
 	for _, x := range v.list() {
 		name, ok := x.text()
 		if !ok {
 			continue
+		}
+		switch clean := path.Clean(filepath.ToSlash(name)); {
+		case path.IsAbs(clean) || filepath.IsAbs(name):
+			x.bad("absolute-path", "write its place relative to the plan, so that the two can move together", "%q is a place on this machine only", name)
+			v.r.lost = true
+			continue
+		case seen[clean]:
+			x.bad("named-twice", "take one of them out", "%q is named twice", name)
+			continue
+		default:
+			seen[clean] = true
 		}
 		src, err := v.r.load(name)
 		if err != nil {
 			if e, is := errors.AsType[*fs.PathError](err); is {
 				err = e.Err // without the path, which may be absolute
 			}
+			v.r.lost = true
 			x.bad("no-file", "the name is relative to the plan", "cannot read %q: %s", name, oneLine(err.Error()))
 			continue
 		}
@@ -179,6 +136,9 @@ func readCatalogues(v value, p *Plan) {
 		if m, ok := sub.decode(src); ok {
 			keys := []binding[Plan]{tablesKey("item", "", readItems).must()}
 			read(node{sub, "", fmt.Sprintf("catalogue %s", name), m}, keys, p)
+		} else {
+			v.r.lost = true
 		}
+		maps.Copy(v.r.spoiled, sub.spoiled)
 	}
 }

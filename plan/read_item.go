@@ -4,8 +4,19 @@ import (
 	"fmt"
 )
 
-// faces are the places of a member where hardware may lie.
-var faces = []string{"outside", "inside", "both", "top", "left", "right", "through"}
+// Faces are the places of a member where hardware may lie.
+var Faces = []string{"outside", "inside", "both", "top", "left", "right", "through"}
+
+// ItemKinds are the kinds of hardware in the order of the load path, and
+// Phases say when a piece goes on, in the order of work. Package hardware has
+// the same with what they mean; a test holds it.
+var (
+	ItemKinds = []string{
+		"clip", "ridge strap", "wrap strap", "opening strap", "strap", "coil strap", "long strap", "holdown", "holdown pair",
+		"collector strap", "anchor bolt", "anchor rod", "post base", "post cap", "hanger", "sheathing", "generic",
+	}
+	Phases = []string{"before floor", "before sheathing", "after sheathing", "inside"}
+)
 
 var gaugeTables = []string{"plain", "galvanized"}
 
@@ -19,7 +30,7 @@ type itemDraft struct {
 // itemKeys fill one catalogue item.
 var itemKeys = []binding[itemDraft]{
 	nameKey("mark", `"strap-42"`, "its mark: a plain word of yours", func(d *itemDraft) *string { return &d.Mark }).must(),
-	textKey("kind", `"strap"`, "what it is", func(d *itemDraft) *string { return &d.Kind }).must(),
+	choiceKey("kind", ItemKinds, "what it is", func(d *itemDraft) *string { return &d.Kind }).must(),
 	flagKey("override", "changes the item of a catalogue file that has the same mark; keys left out stay as they are there",
 		func(d *itemDraft) *bool { return &d.override }),
 	textKey("note", `"paint after nailing"`, "for the legend", func(d *itemDraft) *string { return &d.Note }),
@@ -58,8 +69,8 @@ var itemKeys = []binding[itemDraft]{
 		otherwise("1 1/4 in"),
 	wholeKey("bodies", "2", 1, 2, "bodies of a holdown", func(d *itemDraft) *int { return &d.Bodies }),
 	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }),
-	textKey("phase", `"before sheathing"`, "when it goes on", func(d *itemDraft) *string { return &d.Phase }),
-	choiceKey("face", faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *string { return &d.Face }),
+	choiceKey("phase", Phases, "when it goes on", func(d *itemDraft) *string { return &d.Phase }).otherwise("that of its kind"),
+	choiceKey("face", Faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *string { return &d.Face }),
 	numberKey("minutes", "4", 0, 600, "to install one", func(d *itemDraft) *float64 { return &d.Minutes }),
 	wholeKey("pack", "25", 1, 10000, "pieces in a pack", func(d *itemDraft) *int { return &d.Pack }).or(int64(1), "1"),
 	custom("loads", "table", `{ uplift = "450 lb", source = "maker's page, 2025-01" }`, "allowable loads that the maker gives", func(v value, d *itemDraft) {
@@ -206,10 +217,12 @@ func readItems(n node, _ int, p *Plan) {
 	}
 	d := &itemDraft{Item: &Item{Pos: n.pos()}}
 	read(n, itemKeys, d)
-	n.r.own[mark] = true
-	if d.Mark != "" {
-		p.Items = append(p.Items, d.Item)
+	if d.Mark == "" {
+		n.r.spoiled[mark] = true
+		return
 	}
+	n.r.own[mark] = true
+	p.Items = append(p.Items, d.Item)
 }
 
 // itemTwice reports a mark that is defined already.

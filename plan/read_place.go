@@ -5,7 +5,8 @@ import (
 	"strings"
 )
 
-var actions = []string{"replace", "add", "remove"}
+// Actions are what a place may do.
+var Actions = []string{"replace", "add", "remove"}
 
 // placeKeys fill one of the engineer's places.
 var placeKeys = []binding[Place]{
@@ -18,9 +19,9 @@ var placeKeys = []binding[Place]{
 	custom("at", "lengths", `["0' 3in", "27' 9in"]`, "stations from the start of the wall, ridge or girder", func(v value, p *Place) {
 		p.At, p.AtPos = v.lengths()
 	}).must(),
-	choiceKey("action", actions, "replace what rules put there, add to it, or remove it", func(p *Place) *string { return &p.Action }).
+	choiceKey("action", Actions, "replace what rules put there, add to it, or remove it", func(p *Place) *string { return &p.Action }).
 		or("replace", `"replace"`),
-	choiceKey("face", faces, "the face it goes on", func(p *Place) *string { return &p.Face }).otherwise("the item's"),
+	choiceKey("face", Faces, "the face it goes on", func(p *Place) *string { return &p.Face }).otherwise("the item's"),
 	wholeKey("count", "2", 1, 12, "pieces at each station", func(p *Place) *int { return &p.Count }).or(int64(1), "1"),
 	textKey("note", `"S4 detail 7"`, "the engineer's own reference", func(p *Place) *string { return &p.Note }),
 }

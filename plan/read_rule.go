@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -29,7 +30,7 @@ var ruleKeys = []binding[Rule]{
 	textKey("use", `"strap-42"`, "mark of the item", func(r *Rule) *string { return &r.Use }).must(),
 	textKey("purpose", `"uplift"`, "rules of one purpose compete at a joint: the later wins", func(r *Rule) *string { return &r.Purpose }).
 		otherwise("that of the item's kind"),
-	choiceKey("face", faces, "the face it goes on", func(r *Rule) *string { return &r.Face }).otherwise("the item's"),
+	choiceKey("face", Faces, "the face it goes on", func(r *Rule) *string { return &r.Face }).otherwise("the item's"),
 	custom("both_faces", "true or false", "true", `the same as face = "both"`, func(v value, r *Rule) {
 		if b, _ := v.flag(); b {
 			r.Face = "both"
@@ -153,6 +154,11 @@ func (v value) span(exact bool) (r [2]float64, ok bool) {
 // readRules reads one [[rule]].
 func readRules(n node, i int, p *Plan) {
 	r := &Rule{Index: i, Pos: n.pos()}
+	if !n.has("name") {
+		use, _ := n.m["use"].(string)
+		at, _ := n.m["at"].(string)
+		n.where = fmt.Sprintf("rule no. %d, %s at %s", i+1, cmp.Or(use, "no item"), cmp.Or(at, "no joint"))
+	}
 	read(n, ruleKeys, r)
 	if r.Name == "" {
 		r.Name = fmt.Sprintf("%s at %s", r.Use, r.At)
@@ -163,7 +169,7 @@ func readRules(n node, i int, p *Plan) {
 
 // uses looks up the mark that a rule or place uses.
 func (n node) uses(mark string) {
-	if mark == "" {
+	if mark == "" || n.r.lost || n.r.spoiled[mark] {
 		return
 	}
 	marks := make([]string, len(n.r.plan.Items))

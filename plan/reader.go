@@ -14,6 +14,10 @@ type reader struct {
 	found *Diagnostics
 	load  func(name string) ([]byte, error) // nil in a catalogue file
 	own   map[string]bool                   // marks that this file defines
+	// lost tells that a catalogue could not be read, and spoiled has the marks
+	// of items that could not: rules may well name what was in them.
+	lost    bool
+	spoiled map[string]bool
 	// levels are p.Levels with what their floors need to be worked out.
 	levels []*levelDraft
 	// broken are openings, shear segments, levels and walls that could not be
@@ -25,7 +29,7 @@ type reader struct {
 }
 
 func newReader(file string, p *Plan, found *Diagnostics) *reader {
-	return &reader{file: file, plan: p, found: found, own: map[string]bool{}, broken: map[any]bool{}, names: map[string]map[string]bool{}}
+	return &reader{file: file, plan: p, found: found, own: map[string]bool{}, spoiled: map[string]bool{}, broken: map[any]bool{}, names: map[string]map[string]bool{}}
 }
 
 // pos returns the place of a key path, or of its nearest ancestor.

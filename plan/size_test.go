@@ -117,9 +117,13 @@ func TestListsAreThoseOfTheirOwners(t *testing.T) {
 	} {
 		require.Contains(t, plan.Roles, string(r))
 	}
-	for _, k := range plan.Keys() {
-		if k.Name == "face" {
-			require.ElementsMatch(t, hardware.Faces, k.Values)
-		}
+	var names, phases []string
+	for _, k := range hardware.Kinds {
+		names = append(names, k.Name)
 	}
+	for _, p := range hardware.Phases {
+		phases = append(phases, p.Name)
+	}
+	require.Equal(t, names, plan.ItemKinds)
+	require.Equal(t, phases, plan.Phases)
 }

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 )
 
@@ -26,9 +25,21 @@ func nearest(s string, words []string) string {
 	if hint != "" || len(words) == 0 {
 		return hint
 	}
-	words = slices.Clone(words)
+	words = distinct(words)
 	if len(words) > 12 {
 		words = append(words[:12], "...")
 	}
 	return "known: " + strings.Join(words, ", ")
+}
+
+// distinct returns the words without doubles, in their order.
+func distinct(words []string) (out []string) {
+	seen := map[string]bool{}
+	for _, w := range words {
+		if !seen[w] {
+			seen[w] = true
+			out = append(out, w)
+		}
+	}
+	return out
 }

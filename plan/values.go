@@ -84,7 +84,11 @@ func (v value) measure(parse func(string) (float64, error)) (float64, bool) {
 		}
 		return in, err == nil
 	case int64, float64:
-		n := strings.TrimSpace(printNumber(x))
+		n := printNumber(x)
+		if !finite(x) {
+			v.wrong("a length in quotes")
+			return 0, false
+		}
 		v.bad("no-unit", `write "`+n+`'", "`+n+`in" or "`+n+`mm"`, "%s has no unit", n)
 	default:
 		v.wrong("a length in quotes")
@@ -126,7 +130,7 @@ func (v value) number(lo, hi float64) (float64, bool) {
 		v.wrong("a number")
 		return 0, false
 	}
-	if math.IsNaN(n) || math.IsInf(n, 0) || n < lo || n > hi {
+	if !finite(n) || n < lo || n > hi {
 		v.bad("out-of-range", "", "%s is not between %s and %s", printNumber(v.raw), printNumber(lo), printNumber(hi))
 		return 0, false
 	}
@@ -236,6 +240,12 @@ func (v value) spaced() (Lumber, float64, bool) {
 		return l, 0, false
 	}
 	return l, in, ok
+}
+
+// finite tells whether a TOML number is neither nan nor inf.
+func finite(x any) bool {
+	f, is := x.(float64)
+	return !is || !math.IsNaN(f) && !math.IsInf(f, 0)
 }
 
 // printNumber prints a TOML number.

@@ -111,7 +111,7 @@ func (v *checker) defaults() {
 	it := v.it
 	it.Item.Phase = cmp.Or(it.Item.Phase, it.Kind.Phase)
 	if it.Phase = PhaseNamed(it.Item.Phase); it.Phase == nil {
-		v.fault("unknown-phase", fmt.Sprintf("phase %q is none of the order of work", it.Item.Phase), "use "+phaseNames())
+		v.fault("unknown-phase", fmt.Sprintf("phase %q is none of the order of work", it.Item.Phase), "use "+strings.Join(plan.Phases, ", "))
 		it.Phase = PhaseNamed(it.Kind.Phase)
 	}
 	it.Face = cmp.Or(it.Face, it.Kind.Face)

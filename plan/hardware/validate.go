@@ -3,14 +3,12 @@ package hardware
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"galewright/plan"
 	"galewright/plan/length"
 )
-
-// Faces lists the faces an item, rule or place may name.
-var Faces = []string{"outside", "inside", "both", "top", "left", "right", "through"}
 
 // MinPitch is the least distance of nails along one row that is taken where
 // the catalogue gives no pattern, in, and MinEnd the least from the steel's
@@ -77,8 +75,8 @@ func (v *checker) numbers() {
 
 func (v *checker) names() {
 	it := v.it
-	if it.Face != "" && !contains(Faces, it.Face) {
-		v.fault("unknown-face", fmt.Sprintf("face %q is none a piece can have", it.Face), "use one of "+strings.Join(Faces, ", "))
+	if it.Face != "" && !slices.Contains(plan.Faces, it.Face) {
+		v.fault("unknown-face", fmt.Sprintf("face %q is none a piece can have", it.Face), "use one of "+strings.Join(plan.Faces, ", "))
 	}
 	switch it.Kind.Name {
 	case "holdown", "holdown pair":
@@ -182,31 +180,11 @@ func part(f plan.Fasteners) string {
 	return f.Part
 }
 
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
-}
-
-func phaseNames() string {
-	names := make([]string, len(Phases))
-	for i, p := range Phases {
-		names[i] = p.Name
-	}
-	return strings.Join(names, ", ")
-}
-
 // near names the kinds, the likeliest first when one is near.
 func near(name string) string {
-	names := make([]string, len(Kinds))
-	for i, k := range Kinds {
-		names[i] = k.Name
+	all := strings.Join(plan.ItemKinds, ", ")
+	if best := plan.Nearest(name, plan.ItemKinds); best != "" {
+		return fmt.Sprintf("%q (did you mean it?) or another of: %s", best, all)
 	}
-	if best := plan.Nearest(name, names); best != "" {
-		return fmt.Sprintf("%q (did you mean it?) or another of: %s", best, strings.Join(names, ", "))
-	}
-	return "one of " + strings.Join(names, ", ")
+	return "one of " + all
 }

@@ -12,9 +12,6 @@ import (
 	"galewright/plan/length"
 )
 
-// actions lists what a place may do.
-var actions = []string{"replace", "add", "remove"}
-
 // place asks for the engineer's item at each of its stations.
 func (x *placer) place(e *plan.Place) {
 	host := cmp.Or(e.Wall, e.Roof, e.Girder, e.Porch)
@@ -51,9 +48,9 @@ func (x *placer) place(e *plan.Place) {
 
 // placeKnown tells whether host and action of a place mean anything.
 func (x *placer) placeKnown(e *plan.Place, host, where string) bool {
-	if e.Action != "" && !slices.Contains(actions, e.Action) {
+	if e.Action != "" && !slices.Contains(plan.Actions, e.Action) {
 		x.raise(plan.Diagnostic{Code: "unknown-action", Pos: e.Pos, Where: where,
-			Summary: fmt.Sprintf("action %q is none a place has", e.Action), Mend: meant(e.Action, actions)})
+			Summary: fmt.Sprintf("action %q is none a place has", e.Action), Mend: meant(e.Action, plan.Actions)})
 		return false
 	}
 	for _, j := range x.house.Joints {
