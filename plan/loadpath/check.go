@@ -26,6 +26,7 @@ func Checks() []*Check {
 		{"storey-uplift", "Stud to stud through the floor", "uplift from storey to storey, less the weight of the wall above", upliftAt(framing.StudStud)},
 		{"base-uplift", "Studs to floor or foundation", "uplift at the foot of the lowest studs, less the weight of the walls above", upliftAt(framing.StudBase)},
 		{"girder-pile-uplift", "Girders to piles", "uplift that walls and joists bring to each pile, less the weight of the lowest floor", upliftAt(framing.GirderPile)},
+		{"pile-overturning", "Shear wall ends to piles", "uplift at a pile together with the end tension that the lowest shear walls bring there by girders and joists", overturnedAtPiles},
 		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(framing.PostCap)},
 		{"porch-base-uplift", "Porch posts to footings", "uplift of the roof on a porch beam", upliftAt(framing.PostBase)},
 		{"unit-shear", "Sheathed segments", "shear along each segment over the length that counts", unitShear},
@@ -58,7 +59,7 @@ func upliftAt(k framing.Kind) func(*Check, *analysis) []*Link {
 	return func(c *Check, a *analysis) (out []*Link) {
 		for _, j := range a.house.Joints {
 			if j.Kind == k && a.peaks[j] != nil {
-				out = append(out, a.upliftLink(c, j, partNames[:]))
+				out = append(out, a.upliftLink(c, j))
 			}
 		}
 		return out
@@ -66,7 +67,8 @@ func upliftAt(k framing.Kind) func(*Check, *analysis) []*Link {
 }
 
 // upliftLink makes the link of a joint from its peak.
-func (a *analysis) upliftLink(c *Check, j *framing.Joint, names []string) *Link {
+func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
+	names := partNames(j.Kind)
 	p := a.peaks[j]
 	l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Force: p.force,
 		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String()}

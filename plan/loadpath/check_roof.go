@@ -15,7 +15,7 @@ func ridgeTies(c *Check, a *analysis) (out []*Link) {
 		if j.Kind != framing.RafterRidge || a.peaks[j] == nil {
 			continue
 		}
-		l := a.upliftLink(c, j, []string{"across the ridge or on the beam"})
+		l := a.upliftLink(c, j)
 		l.close(a.capacityAt(j, endways))
 		out = append(out, l)
 	}
@@ -28,7 +28,7 @@ func rafterUplift(c *Check, a *analysis) (out []*Link) {
 		if j.Kind != framing.RafterPlate || a.peaks[j] == nil {
 			continue
 		}
-		l := a.upliftLink(c, j, []string{"of the roof it carries"})
+		l := a.upliftLink(c, j)
 		a.sideways(l)
 		out = append(out, l)
 	}

@@ -258,3 +258,37 @@ func TestSymmetricHouseHasSymmetricDemands(t *testing.T) {
 	require.Len(t, most, 2)
 	near(t, most["1S"], most["1N"], 1e-9, "both eaves")
 }
+
+func TestEndTensionReachesThePiles(t *testing.T) {
+	// Statics: each end of each lowest segment pulls with its net tension, and
+	// all of it is shared out over piles, one sense of the wind for each end.
+	a := analysed(t, sample.plan())
+	want := [2]float64{}
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			if s.base && s.Wall.Level.Index == 0 {
+				want[x.Axis] += ASD.W*s.Lifts - a.relief(s)
+			}
+		}
+	}
+	got := [2][2]float64{}
+	for _, o := range a.overturnedPiles() {
+		for ax := range 2 {
+			for i := range 2 {
+				got[ax][i] += o[ax][i]
+			}
+		}
+	}
+	for ax := range 2 {
+		require.Positive(t, want[ax])
+		for i := range 2 {
+			near(t, want[ax], got[ax][i], 1e-9, "wind along %d, sense %d", ax, i)
+		}
+	}
+	r, _ := Run(placed(t, sample.plan()))
+	for _, l := range r.Links {
+		if l.Check.ID == "pile-overturning" {
+			assert.Greater(t, l.Demand, 0.0, l.ID)
+		}
+	}
+}

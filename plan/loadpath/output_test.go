@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan/placement"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -180,4 +182,25 @@ func BenchmarkRun(b *testing.B) {
 			b.Fatal(ds)
 		}
 	}
+}
+
+// BenchmarkThousandHouses runs the load path of 1,000 houses of a dozen
+// sizes and shapes, each a plan of its own.
+func BenchmarkThousandHouses(b *testing.B) {
+	var houses []*placement.Placement
+	for i := range 12 {
+		h := sample
+		h.length, h.width, h.pitch = 384+float64(i)*24, 264+float64(i%4)*24, 4+float64(i%7)
+		h.storeys, h.windows = 1+i%2, i%4
+		h.kind = []string{"gable", "hip", "gable"}[i%3]
+		houses = append(houses, placed(b, h.plan()))
+	}
+	for b.Loop() {
+		for i := range 1000 {
+			if _, ds := Run(houses[i%len(houses)]); ds.Errors() {
+				b.Fatal(ds)
+			}
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/1000, "µs/house")
 }

@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -125,7 +126,7 @@ func (r *Report) ridgeLines(a *analysis) {
 	}
 	for _, j := range a.house.Joints {
 		line, p := at[j.Roof], a.peaks[j]
-		if j.Kind != framing.RafterRidge || line == nil || p == nil {
+		if j.Kind != framing.RafterRidge || line == nil || p == nil || atHip(j) {
 			continue
 		}
 		line.Joints++
@@ -150,6 +151,11 @@ func (r *Report) ridgeLines(a *analysis) {
 			r.Ridges = append(r.Ridges, *line)
 		}
 	}
+}
+
+// atHip tells whether a hip or valley meets at a joint.
+func atHip(j *framing.Joint) bool {
+	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == framing.Hip || m.Role == framing.Valley })
 }
 
 // thrust returns the push on the plates of a pair of rafters from dead load,

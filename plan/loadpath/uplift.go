@@ -14,12 +14,26 @@ type peak struct {
 	force  Force
 	demand float64 // ASD
 	wind   windCase
-	parts  [4]Force // by partNames
+	parts  [4]Force // named by partNames
 	set    bool
 }
 
-// partNames says what the parts of a peak are, by place.
-var partNames = [4]string{"from the plate", "from the header", "from the stud above", "weight of the wall"}
+// partNames says what the parts of a peak are at a kind of joint, by place.
+func partNames(k framing.Kind) []string {
+	switch k {
+	case framing.GirderPile:
+		return []string{"from walls and joists", "", "", "weight of the lowest floor"}
+	case framing.PostCap, framing.PostBase:
+		return []string{"from the beam"}
+	case framing.RafterPlate:
+		return []string{"of the roof it carries"}
+	case framing.RafterRidge:
+		return []string{"across the ridge or on the beam"}
+	case framing.StudTop:
+		return []string{"from the plate, floor above included"}
+	}
+	return []string{"from the plate, floor above included", "from the header", "from the stud above", "weight of the wall"}
+}
 
 // note keeps f when it asks for more than the joint has seen.
 func (a *analysis) note(j *framing.Joint, c windCase, f Force, parts [4]Force) {

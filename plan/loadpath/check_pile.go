@@ -1,0 +1,81 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan/framing"
+)
+
+// overturned is the tension that the ends of the lowest shear walls bring to
+// one pile, lb ASD, by the axis the wind blows along and its sense.
+type overturned [2][2]float64
+
+// most returns the largest of the four and the wind it belongs to.
+func (o overturned) most() (lb float64, wind string) {
+	for ax, row := range o {
+		for i, f := range row {
+			if f > lb {
+				lb, wind = f, "wind from "+[2][2]string{{"W", "E"}, {"S", "N"}}[ax][i]
+			}
+		}
+	}
+	return lb, wind
+}
+
+// overturnedPiles brings the end tension of the segments that stand on the
+// lowest floor to the piles. Wind towards growing coordinates lifts the low
+// end of a segment, and the other way round; of both ends of a segment only
+// one pulls at a time.
+func (a *analysis) overturnedPiles() map[*framing.Joint]overturned {
+	out := map[*framing.Joint]overturned{}
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			if !s.base || s.Wall.Level.Index != 0 {
+				continue
+			}
+			net := ASD.W*s.Lifts - a.relief(s)
+			if net <= least {
+				continue
+			}
+			f := s.Wall.Frame()
+			for _, station := range []float64{s.Shear.From, s.Shear.To} {
+				p := f.At(station, s.Wall.Depth()/2, 0).Flat()
+				sense := 0
+				if math.Abs(axis(p, x.Axis)-s.Hi) < 1 {
+					sense = 1
+				}
+				for _, g := range a.piles.at(p) {
+					o := out[g.pile.joint]
+					o[x.Axis][sense] += net * g.k
+					out[g.pile.joint] = o
+				}
+			}
+		}
+	}
+	return out
+}
+
+// overturnedAtPiles checks the piles under shear wall ends: the uplift of
+// their worst case and the end tension of one direction of wind.
+func overturnedAtPiles(c *Check, a *analysis) (out []*Link) {
+	pulls := a.overturnedPiles()
+	for _, j := range a.house.Joints {
+		o, ok := pulls[j]
+		if !ok || a.peaks[j] == nil {
+			continue
+		}
+		lb, wind := o.most()
+		l := a.upliftLink(c, j)
+		up := a.peaks[j].demand
+		l.Case = wind + " for the wall ends; " + l.Case + " for uplift"
+		l.Demand = math.Max(0, lb+up)
+		l.Strength = math.Max(0, lb/ASD.W+l.Force.net(Strength))
+		l.Terms = append(l.Terms,
+			Term{fmt.Sprintf("end tension of shear walls over it, ASD, %s", wind), lb, "lb"},
+			Term{"both, uplift and end tension each in its own worst case", lb + up, "lb"})
+		l.close(a.capacityAt(j, upward))
+		out = append(out, l)
+	}
+	return out
+}
