@@ -157,12 +157,10 @@ func readRules(n node, i int, p *Plan) {
 	if !n.has("name") {
 		use, _ := n.m["use"].(string)
 		at, _ := n.m["at"].(string)
-		n.where = fmt.Sprintf("rule no. %d, %s at %s", i+1, cmp.Or(use, "no item"), cmp.Or(at, "no joint"))
+		r.Name = fmt.Sprintf("%s at %s", cmp.Or(use, "no item"), cmp.Or(at, "no joint"))
+		n.where = fmt.Sprintf("rule no. %d, %s", i+1, r.Name)
 	}
 	read(n, ruleKeys, r)
-	if r.Name == "" {
-		r.Name = fmt.Sprintf("%s at %s", r.Use, r.At)
-	}
 	n.uses(r.Use)
 	p.Rules = append(p.Rules, r)
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"errors"
 	"regexp"
 	"strings"
@@ -13,12 +14,8 @@ import (
 
 // decode parses TOML and indexes its places.
 func (r *reader) decode(src []byte) (m map[string]any, ok bool) {
-	start := Pos{File: r.file, Line: 1, Col: 1}
 	if i := badUTF8(src); i >= 0 {
-		before := string(src[:i])
-		start.Line += strings.Count(before, "\n")
-		start.Col = i - strings.LastIndexByte(before, '\n')
-		r.add(Diagnostic{Code: "encoding", Summary: "the file is not UTF-8", Mend: notUTF8(src), Pos: start})
+		r.add(Diagnostic{Code: "encoding", Summary: "the file is not UTF-8", Mend: notUTF8(src), Pos: placeOf(r.file, string(src), i)})
 		return nil, false
 	}
 	_, err := toml.Decode(string(src), &m)
@@ -30,31 +27,31 @@ func (r *reader) decode(src []byte) (m map[string]any, ok bool) {
 		r.index, err = pos.NewIndex(string(src))
 	}
 	if err != nil {
-		r.add(Diagnostic{Code: "syntax", Summary: oneLine(err.Error()), Pos: start})
+		r.add(Diagnostic{Code: "syntax", Summary: oneLine(err.Error()), Pos: Pos{r.file, 1, 1}})
 	}
 	return m, err == nil
 }
 
+// placeOf returns the place of a byte of src.
+func placeOf(file, src string, i int) Pos {
+	return Pos{file, 1 + strings.Count(src[:i], "\n"), i - strings.LastIndexByte(src[:i], '\n')}
+}
+
 // syntax reports a fault of TOML itself.
 func (r *reader) syntax(e toml.ParseError, src string) {
-	d := Diagnostic{Code: "syntax", Summary: oneLine(e.Message), Pos: Pos{r.file, max(e.Position.Line, 1), max(e.Position.Col, 1)}}
-	if d.Summary == "" {
-		d.Summary = oneLine(e.Error())
-	}
+	d := Diagnostic{Code: "syntax", Summary: cmp.Or(oneLine(e.Message), oneLine(e.Error()))}
 	d.Summary = strings.ToLower(d.Summary[:1]) + d.Summary[1:]
-	lines := strings.Split(src, "\n")
-	if i := d.Pos.Line - 1; i > 0 && i < len(lines) && strings.HasSuffix(d.Summary, `'\n' instead`) && d.Pos.Col > len(lines[i])+1 {
-		d.Pos.Line-- // where a line breaks off the decoder counts the next already
-	}
-	if i := d.Pos.Line - 1; i < len(lines) {
-		d.Mend = syntaxMend(d.Summary, strings.TrimRight(lines[i], "\r"))
-	}
+	// The decoder's own line and column are off where a line breaks off.
+	at := min(max(e.Position.Start, 0), len(src))
+	d.Pos = placeOf(r.file, src, at)
+	line, _, _ := strings.Cut(src[strings.LastIndexByte(src[:at], '\n')+1:], "\n")
+	d.Mend = syntaxMend(d.Summary, strings.TrimRight(line, "\r"))
 	r.add(d)
 }
 
 var (
 	// innerMark is an inch mark that closes its string: "5' 4"".
-	innerMark = regexp.MustCompile(`"[^"]*'[^"]*"[^,\]}#\s]`)
+	innerMark = regexp.MustCompile(`"[^"]*'[^"]*"\s*[^,\]}#\s]`)
 	// bareMeasure is a number with its unit that stands outside of quotes.
 	bareMeasure = regexp.MustCompile(`[=\[,]\s*[0-9][-0-9 ./]*('|"|[A-Za-z:@])`)
 	// bareWord is a word that stands outside of quotes.

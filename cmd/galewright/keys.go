@@ -2,11 +2,14 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 	"text/tabwriter"
 
 	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
 
 	"github.com/spf13/pflag"
 )
@@ -14,7 +17,8 @@ import (
 var keysCommand = command{
 	name: "keys", args: "TABLE", short: "print the keys a plan may write, with what each means",
 	long: `Prints every key of a plan: its type, what it means, and what is taken when it is
-left out. Name a table, such as wall.opening, for that one alone.`,
+left out. Name a table, such as wall.opening, for that one alone. After [item]
+come the kinds of hardware with where each goes, after [rule] the kinds of joints.`,
 	example: "galewright keys wall.opening",
 	setup: func(*pflag.FlagSet) func([]string, streams) error {
 		return func(args []string, s streams) error {
@@ -42,18 +46,46 @@ func tables() (list []string) {
 
 func printKeys(keys []plan.Key, s streams) error {
 	w := tabwriter.NewWriter(s.out, 0, 0, 2, ' ', 0)
-	table := "\x00"
-	for _, k := range keys {
-		if k.Table != table {
-			if table != "\x00" {
+	for i, k := range keys {
+		if i == 0 || k.Table != keys[i-1].Table {
+			if i > 0 {
 				fmt.Fprintln(w)
 			}
-			table = k.Table
-			fmt.Fprintln(w, heading(table))
+			fmt.Fprintln(w, heading(k.Table))
 		}
 		fmt.Fprintf(w, "  %s\t%s\t%s\n", k.Example, k.Type, meaning(k))
+		if i == len(keys)-1 || k.Table != keys[i+1].Table {
+			glossary(w, k.Table)
+		}
 	}
 	return w.Flush()
+}
+
+// glossary tells what the words of a table mean.
+func glossary(w io.Writer, table string) {
+	switch table {
+	case "item":
+		fmt.Fprintln(w, "\nkinds of items, where they go, and when")
+		for _, k := range hardware.Kinds {
+			at := make([]string, len(k.On))
+			for i, j := range k.On {
+				at[i] = string(j)
+			}
+			where := "at " + strings.Join(at, ", ")
+			switch {
+			case k.Shape == hardware.Sheet:
+				where = "counted from [[wall.shear]]"
+			case len(at) == 0:
+				where = "at any joint"
+			}
+			fmt.Fprintf(w, "  %s\t%s\t%s; %s\n", k.Name, k.Phase, k.Doc, where)
+		}
+	case "rule":
+		fmt.Fprintln(w, "\nkinds of joints")
+		for _, k := range framing.Kinds {
+			fmt.Fprintf(w, "  %s\t%s\t%s\n", k.Kind, k.Code, k.Doc)
+		}
+	}
 }
 
 func heading(table string) string {

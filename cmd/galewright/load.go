@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"unicode/utf8"
 
 	"galewright/plan"
 	"galewright/plan/pipeline"
@@ -67,11 +68,14 @@ func (src sources) print(w io.Writer, faults plan.Diagnostics, asJSON bool) erro
 
 // excerpt returns the line at pos with a caret below its column.
 func (src sources) excerpt(pos plan.Pos) string {
-	lines := strings.Split(src[pos.File], "\n")
+	lines := strings.Split(strings.TrimPrefix(src[pos.File], "\ufeff"), "\n")
 	if pos.Line < 1 || pos.Line > len(lines) || src[pos.File] == "" {
 		return ""
 	}
 	line := strings.TrimRight(lines[pos.Line-1], "\r")
+	if !utf8.ValidString(line) || strings.ContainsRune(line, 0) {
+		return "" // another encoding: a terminal cannot show it
+	}
 	lead := strings.Map(func(r rune) rune {
 		if r == '\t' {
 			return r

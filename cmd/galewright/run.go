@@ -12,7 +12,7 @@ import (
 // Exit codes.
 const (
 	exitDone  = 0
-	exitFault = 1 // the plan has errors, or links fail the check asked for
+	exitFault = 1 // the plan has errors, links fail the check asked for, or output cannot be written
 	exitUsage = 2 // wrong use
 )
 
@@ -156,7 +156,8 @@ Commands:
 	}
 	fmt.Fprintf(w, `
 `+"`galewright COMMAND --help`"+` tells more, with an example.
-Exit codes: 0 done; 1 the plan has errors, or links fail the check asked for; 2 wrong use.
+Exit codes: 0 done; 1 the plan has errors, links fail the check asked for, or
+output cannot be written; 2 wrong use.
 
 %s
 `, caution)

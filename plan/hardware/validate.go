@@ -29,15 +29,17 @@ func (v *checker) run() {
 func (v *checker) sizes() {
 	it := v.it
 	switch {
-	case it.Kind.Name == "coil strap":
+	case it.Kind.Name == "coil strap" || it.Kind.Strap && it.Coil > 0:
 		if it.Coil <= 0 {
 			v.fault("coil-without-roll", "a coil strap without the length of its roll", `add coil = "150 ft" or what the roll holds`)
 		} else if it.Length > it.Coil {
 			v.fault("longer-than-roll", fmt.Sprintf("a strap of %s is longer than its roll of %s", length.Feet(it.Length), length.Feet(it.Coil)), "shorten it, or take a longer roll")
 		}
 		if it.Length <= 0 && it.Lap <= 0 {
-			v.fault("strap-without-length", "a coil strap with neither length nor lap", `add length = "48in", or lap = "15in" to have each one cut to its joint`)
+			v.fault("strap-without-length", "a strap from a coil with neither length nor lap", `add length = "48in", or lap = "15in" to have each one cut to its joint`)
 		}
+	case it.Coil > 0:
+		v.fault("coil-of-no-strap", "a "+it.Kind.Name+" does not come on a coil", "take coil out, or correct kind")
 	case it.Kind.Strap && it.Length <= 0:
 		v.fault("strap-without-length", "a "+it.Kind.Name+" without a length", `add length = "36in" or what it measures`)
 	}
