@@ -318,6 +318,7 @@ type Where struct {
 	Bearing  *bool
 	LinesUp  *bool
 	Role     []string   // of the joint's first member: stud, king, jack, post, ...
+	Against  []string   // role of a member that the first one meets: ridge, hip rafter, rim, ...
 	Stud     []string   // "2x6"
 	Spacing  [2]float64 // on centre, from and to; zero = any
 	Corner   [2]float64 // distance of the joint from the nearer wall end, from and to

@@ -91,6 +91,13 @@ var whereKeys = []binding[Where]{
 			}
 		}
 	}).words(Roles),
+	custom("against", "words", `"hip rafter"`, "what the held member meets there: a rafter may meet a ridge, a hip rafter or a valley rafter", func(v value, w *Where) {
+		for _, x := range v.list() {
+			if s, ok := x.choice(Roles); ok {
+				w.Against = append(w.Against, s)
+			}
+		}
+	}).words(Roles),
 	custom("stud", "lumbers", `"2x6"`, "sections of the wall's studs", func(v value, w *Where) {
 		for _, x := range v.list() {
 			if l, ok := x.section(); ok {

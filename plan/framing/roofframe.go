@@ -68,6 +68,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody, walls []*framedWall
 	f.valleySets()
 	f.ties()
 	f.ridgeJoints()
+	f.jackJoints()
 	f.ledgerJoints()
 	f.tributaries()
 	f.tellBare()

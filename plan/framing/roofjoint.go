@@ -2,7 +2,6 @@ package framing
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -132,17 +131,11 @@ func (f *roofFrame) beamOf(porch string, p geom.Vec3) *Member {
 // ridgeJoints adds a rafter-ridge joint for each opposing pair, or single
 // rafter, at a ridge, and for hips and valleys that end there.
 func (f *roofFrame) ridgeJoints() {
-	count := map[*roofBody]int{}
+	hosts := f.lineHosts()
 	for _, l := range f.lines {
-		if l.line.Kind != roofplan.Ridge {
-			continue
+		if l.line.Kind == roofplan.Ridge {
+			f.jointsAt(l, hosts[l])
 		}
-		count[l.owner]++
-		host := l.owner.Name
-		if n := count[l.owner]; n > 1 {
-			host = fmt.Sprintf("%s/ridge%d", host, n)
-		}
-		f.jointsAt(l, host)
 	}
 }
 

@@ -47,6 +47,15 @@ var conditions = []condition{
 		}
 		return ""
 	}),
+	{
+		key:   "against",
+		given: func(w *plan.Where) bool { return len(w.Against) > 0 },
+		holds: func(_ *world, w *plan.Where, j *framing.Joint) bool {
+			return slices.ContainsFunc(met(j), func(role string) bool { return slices.Contains(w.Against, role) })
+		},
+		want: func(w *plan.Where) string { return strings.Join(w.Against, " or ") },
+		have: func(_ *world, j *framing.Joint) string { return strings.Join(met(j), " and ") },
+	},
 	names("stud", func(w *plan.Where) []string { return w.Stud }, func(j *framing.Joint) string {
 		if j.Wall == nil {
 			return ""
@@ -100,6 +109,16 @@ var conditions = []condition{
 		},
 		have: func(_ *world, j *framing.Joint) string { return length.Feet(j.Station) },
 	},
+}
+
+// met returns the roles of the members that a joint's first one meets.
+func met(j *framing.Joint) (roles []string) {
+	for _, m := range j.Members[min(1, len(j.Members)):] {
+		if !slices.Contains(roles, string(m.Role)) {
+			roles = append(roles, string(m.Role))
+		}
+	}
+	return roles
 }
 
 // names is a condition that holds when the joint's word is in a list.

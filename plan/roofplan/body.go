@@ -40,6 +40,9 @@ type Side struct {
 	// runs on until its ridge dies in the other's plane.
 	RunsIn bool
 	run    float64 // how far it runs on past the rectangle, in
+	// lap is how much of the overhangs of the sides along the axis runs on
+	// there: no more than lies within the other body's walls.
+	lap [2]float64
 }
 
 // Body is one roof over a rectangle of walls.
@@ -130,14 +133,15 @@ func (b *Body) overhang(i int) float64 {
 }
 
 // domain returns the plan of the body with its overhangs as convex
-// rectangles. Where an end runs into another body it does so without the
-// overhangs of its sides, which would stand out beyond the other's walls.
+// rectangles. Where an end runs into another body it does so without what
+// would stand out beyond the other's walls of the overhangs of its sides.
 func (b *Body) domain() (out [][]geom.Vec2) {
 	reach := func(lap [4]float64) []geom.Vec2 {
 		lo := geom.Vec2{X: b.Lo.X - lap[West], Y: b.Lo.Y - lap[South]}
 		hi := geom.Vec2{X: b.Hi.X + lap[East], Y: b.Hi.Y + lap[North]}
 		return []geom.Vec2{lo, {X: hi.X, Y: lo.Y}, hi, {X: lo.X, Y: hi.Y}}
 	}
+	sides, _ := eaves(b.Axis)
 	var lap [4]float64
 	for i := range b.Sides {
 		if !b.Sides[i].RunsIn {
@@ -149,6 +153,9 @@ func (b *Body) domain() (out [][]geom.Vec2) {
 		if s.RunsIn && s.run > snap {
 			var on [4]float64
 			on[i], on[(i+2)%4] = s.run, -b.width(i)
+			for k, j := range sides {
+				on[j] = s.lap[k]
+			}
 			out = append(out, reach(on))
 		}
 	}

@@ -89,6 +89,9 @@ func (b *Body) runIn(bodies []*Body) (faults []Fault) {
 					"let roof " + b.Name + " run through and give roof " + o.Name + " the area beside it, or change a pitch"})
 			}
 			b.Sides[e].RunsIn, b.Sides[e].run, b.Sides[e].Slope = true, run, 0
+			for k, j := range sides {
+				b.Sides[e].lap[k] = min(max(o.edge(j)-b.edge(j), 0), b.overhang(j))
+			}
 			break
 		}
 	}
