@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 
 	"galewright/plan/length"
@@ -23,7 +22,6 @@ func (r *reader) check(written map[string]any) {
 	r.checkRoofs()
 	r.checkFoundation()
 	r.checkRules()
-	r.checkMarks()
 }
 
 // fail records an error.
@@ -163,30 +161,6 @@ func (r *reader) checkRules() {
 					}
 				}
 			}
-		}
-	}
-}
-
-// checkMarks tells of items of the plan itself that nothing uses. Those of a
-// catalogue file are there for other houses too.
-func (r *reader) checkMarks() {
-	used := map[string]bool{}
-	for _, x := range r.plan.Rules {
-		used[x.Use] = true
-	}
-	for _, x := range r.plan.Places {
-		used[x.Use] = true
-	}
-	pos := map[string]Pos{}
-	for _, it := range r.plan.Items {
-		pos[it.Mark] = it.Pos
-		if it.Kind == "sheathing" {
-			used[it.Mark] = true // the walls' shear segments use it by its thickness
-		}
-	}
-	for _, mark := range slices.Sorted(maps.Keys(r.own)) {
-		if !used[mark] && pos[mark].File == r.file {
-			r.warn(pos[mark], "unused-mark", "item "+mark, "use it in a rule or place, or take it out", "no rule and no place uses it")
 		}
 	}
 }

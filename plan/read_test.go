@@ -309,10 +309,6 @@ func TestCatalogueFiles(t *testing.T) {
 		_, ds := read(head, map[string]string{"hw.toml": file + "lenght = \"5in\"\n"})
 		require.Contains(t, strings.Join(lines(ds), "\n"), `hw.toml:9:1: error: unknown key "lenght" (catalogue hw.toml, item spare); did you mean "length"? [unknown-key]`)
 	})
-	t.Run("own item that nothing uses", func(t *testing.T) {
-		_, ds := read(house+"[[item]]\nmark = \"idle\"\nkind = \"clip\"\n", nil)
-		require.Equal(t, []string{`plan.toml:84:3: warning: no rule and no place uses it (item idle); use it in a rule or place, or take it out [unused-mark]`}, lines(ds))
-	})
 }
 
 func TestExamplesReadWithoutFault(t *testing.T) {

@@ -15,7 +15,7 @@ func (x *placer) avoid() {
 	x.fill()
 	for _, a := range x.asked {
 		for _, p := range a.pieces {
-			if x.clear(p, p.bands) && x.coverOf(p) == nil {
+			if x.clear(p, p.bands) && !x.covered(p) {
 				continue
 			}
 			x.move(p, a)
@@ -31,11 +31,11 @@ func (x *placer) move(p *Piece, a *ask) {
 		return
 	}
 	faces := a.item.Kind.Faces
-	if a.face != "" && (a.rule == nil || a.item.Kind.Shape != hardware.Body || x.coverOf(p) == nil) {
+	if a.face != "" && (a.rule == nil || a.item.Kind.Shape != hardware.Body || !x.covered(p)) {
 		return
 	}
 	for _, f := range faces[min(1, len(faces)):] {
-		if f != p.Face && x.try(p, f, false) {
+		if (f != p.Face || p.around()) && x.try(p, f, false) {
 			return
 		}
 	}
@@ -46,13 +46,13 @@ func (x *placer) try(p *Piece, face string, other bool) bool {
 	q := *p
 	q.Path, q.bands, q.Laid, q.Cut, q.room = nil, nil, nil, 0, [2]float64{}
 	q.Face, q.other = face, other
-	if x.shape(&q, 0, 1) != nil || !x.clear(p, q.bands) || x.coverOf(&q) != nil {
+	if x.shape(&q, 0, 1) != nil || !x.clear(p, q.bands) || x.covered(&q) {
 		return false
 	}
 	if o := x.blocker(p, p.bands); o != nil {
 		q.moved = fmt.Sprintf("moved there because %s lies in its first place", o.Tag)
-	} else {
-		q.moved = fmt.Sprintf("moved there because a %s covers its first place", x.coverOf(p).Role)
+	} else if m, _ := x.coverOf(p); m != nil {
+		q.moved = fmt.Sprintf("moved there because a %s covers its first place", m.Role)
 	}
 	q.extent()
 	*p = q

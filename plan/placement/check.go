@@ -1,6 +1,9 @@
 package placement
 
 import (
+	"maps"
+	"slices"
+
 	"galewright/plan"
 )
 
@@ -21,7 +24,7 @@ var Checks = []*Check{
 	ruleMatchedNothing, ruleWithoutEffect,
 	jointWithoutMember, jointOffWall, cornerOfOne, noRafter,
 	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing,
-	strapTooShort, strapPastMember,
+	strapTooShort, strapPastMember, cutPastRoll,
 	faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,
 	nailTipThrough,
 }
@@ -79,5 +82,9 @@ func (x *placer) about(c *Check, p *Piece, tag, summary, mend string, related ..
 func (x *placer) check() {
 	for _, c := range Checks {
 		c.run(x)
+		delete(x.found, c.ID)
+	}
+	for _, code := range slices.Sorted(maps.Keys(x.found)) { // a code without a check must not be lost
+		newCheck(code, plan.Error, code, code, nil).run(x)
 	}
 }

@@ -30,8 +30,9 @@ var (
 				if p.Face == "top" || p.Face == "through" {
 					continue
 				}
-				if m := x.coverOf(p); m != nil {
-					x.about(c, p, p.Tag, fmt.Sprintf("a %s stands against the %s face of the %s", m.Role, p.Face, p.Laid[0].Role), x.freeFace(p))
+				if m, face := x.coverOf(p); m != nil {
+					x.about(c, p, p.Tag, fmt.Sprintf("a %s stands against the %s face of the %s", m.Role, face, p.Laid[0].Role),
+						x.freeFace(p, "no face of the member is free there: leave the joint out with except, or ask for an item of another kind"))
 				}
 			}
 		})
@@ -149,7 +150,7 @@ func (x *placer) clashes(c *Check, kind func(a, b *Piece) bool) {
 		}
 		where := fmt.Sprintf("%s with %s at joint %s", b.Tag, a.Tag, b.Joint.ID)
 		what := fmt.Sprintf("overlaps %s for %s on the %s face", a.Item.Mark, length.Feet(k.deep), cleared(b.Face, a.Face))
-		x.about(c, b, where, what, x.freeFace(b), pos)
+		x.about(c, b, where, what, x.freeFace(b, "no face of the member is free there: take one of the two out with except, or combine them in one item"), pos)
 	}
 }
 
@@ -160,31 +161,64 @@ func cleared(a, b string) string {
 	return a
 }
 
-// freeFace suggests where a piece could go instead.
-func (x *placer) freeFace(p *Piece) string {
+// freeFace suggests where a piece could go instead, or says none when every
+// face is taken. A band on a stud's side would have to pass the plates there.
+func (x *placer) freeFace(p *Piece, none string) string {
 	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind == framing.RafterPlate {
 		return "move one of them, or change its face"
 	}
-	for _, face := range []string{"outside", "inside", "left", "right"} {
-		if face != p.Face && x.fits(p, face) {
+	faces := []string{"outside", "inside", "left", "right"}
+	if p.Item.Kind.Shape == hardware.Band {
+		faces = faces[:2]
+	}
+	for _, face := range faces {
+		if (face != p.Face || p.around()) && x.fits(p, face) {
 			return fmt.Sprintf(`the %s face is free there: face = "%s"`, face, face)
 		}
 	}
-	return "no face of the member is free there: take one of the two out with except, or combine them in one item"
+	return none
 }
 
+// around tells whether the piece goes down both faces of its member.
+func (p *Piece) around() bool { return len(p.bands) == 3 }
+
 // coverOf returns a member that stands against a face where the piece lies,
-// or nil. What lies flat on a plate's top goes on before anything covers it.
-func (x *placer) coverOf(p *Piece) *framing.Member {
+// and which face that is; nil when none does. What lies flat on a plate's top
+// goes on before anything covers it.
+func (x *placer) coverOf(p *Piece) (m *framing.Member, face string) {
 	for _, b := range p.bands {
 		if math.Abs(b.n.Z) > 0.5 {
 			continue
 		}
 		if m := x.cover(b, p.Laid...); m != nil {
-			return m
+			return m, p.faceOf(b)
 		}
 	}
-	return nil
+	return nil, ""
+}
+
+// faceOf names the face of the wall or member that a stretch of the piece's
+// steel lies on.
+func (p *Piece) faceOf(b band) string {
+	if !p.around() || p.Joint.Wall == nil {
+		return p.Face
+	}
+	f := p.Joint.Wall.Frame()
+	switch n := b.n.Flat(); {
+	case n.Dot(f.In) > 0.5:
+		return "inside"
+	case n.Dot(f.In) < -0.5:
+		return "outside"
+	case n.Dot(f.D) < 0:
+		return "left"
+	}
+	return "right"
+}
+
+// covered tells whether a member stands against a face where the piece lies.
+func (x *placer) covered(p *Piece) bool {
+	m, _ := x.coverOf(p)
+	return m != nil
 }
 
 // fits tells whether the piece could lie on another face.
@@ -193,7 +227,7 @@ func (x *placer) fits(p *Piece, face string) bool {
 	if x.shape(q, 0, 1) != nil || q.Face != face {
 		return false
 	}
-	if x.coverOf(q) != nil {
+	if x.covered(q) {
 		return false
 	}
 	free := true

@@ -28,6 +28,16 @@ var (
 				}
 			}
 		})
+
+	cutPastRoll = newCheck("cut-past-roll", plan.Error, "a strap longer than the roll it is cut from",
+		"What lies between the members and both laps take more steel in one piece than a roll has.", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if p.Item.Kind.Strap && p.Item.Coil > 0 && p.Cut > p.Item.Coil+touch {
+					x.about(c, p, p.Tag, fmt.Sprintf("%s of strap are needed here, a roll has %s", length.Feet(p.Cut), length.Feet(p.Item.Coil)),
+						"take a longer roll, or a shorter lap")
+				}
+			}
+		})
 )
 
 func (x *placer) pastMember(c *Check, p *Piece) {

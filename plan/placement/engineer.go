@@ -16,6 +16,7 @@ import (
 func (x *placer) place(e *plan.Place) {
 	host := cmp.Or(e.Wall, e.Roof, e.Girder, e.Porch)
 	where := "place of " + e.Use + " on " + host
+	x.used[e.Use] = true // also when the place itself is at fault
 	if !x.placeKnown(e, host, where) {
 		return
 	}

@@ -19,7 +19,7 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 		p.Face = p.Item.Kind.Faces[0]
 	}
 	if len(j.Members) == 0 {
-		return &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint"}
+		return &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint", Mend: "leave the joint out with except"}
 	}
 	switch p.Item.Kind.Shape {
 	case hardware.Band:

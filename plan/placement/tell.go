@@ -81,7 +81,7 @@ func hostName(j *framing.Joint) string {
 		return "wall " + j.Host
 	case j.Kind == framing.GirderPile:
 		return "girder " + j.Host
-	case j.Kind == framing.PostBase || j.Kind == framing.PostCap:
+	case j.Kind == framing.PostBase || j.Kind == framing.PostCap || j.Kind == framing.RafterPlate:
 		return "porch " + j.Host
 	case j.Roof != nil:
 		return "roof " + j.Host
