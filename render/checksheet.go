@@ -19,11 +19,16 @@ var _ = register(view{Series: 7, Order: 10, Name: "check sheets", Pages: checkPa
 func checkPages(c *context) []*page { return c.largest(checkLaid) }
 
 func checkLaid(c *context) (out []*page) {
+	lists := map[*host][]laid{}
+	f := c.checkFlow("", nil)
 	hosts := c.hosts()
-	for _, g := range c.checkGroups(hosts) {
+	for _, h := range hosts {
+		lists[h] = c.hostLists(h, f.colW)
+	}
+	for _, g := range c.checkGroups(hosts, lists) {
 		f := c.checkFlow("Check sheet: "+groupName(g), g)
 		for _, h := range g {
-			c.putHost(f, h)
+			f.putLists(lists[h])
 		}
 		out = append(out, f.done()...)
 	}
@@ -52,37 +57,43 @@ func (c *context) checkFlow(name string, hosts []*host) *flow {
 func (c *context) checkColumn() sheet.MM { return 51 * c.readingCap() }
 
 // checkGroups parts the hosts so that each group fills one large sheet.
-func (c *context) checkGroups(hosts []*host) (groups [][]*host) {
-	for len(hosts) > 0 {
-		n := 1
-		for n < len(hosts) && c.pagesFor(hosts[:n+1]) == 1 {
-			n++
+func (c *context) checkGroups(hosts []*host, lists map[*host][]laid) (groups [][]*host) {
+	var f *flow
+	for _, h := range hosts {
+		if f != nil {
+			f.putLists(lists[h])
 		}
-		groups, hosts = append(groups, hosts[:n]), hosts[n:]
+		if f == nil || len(f.pages) > 1 { // it begins a group
+			f = c.checkFlow("", nil)
+			f.putLists(lists[h])
+			groups = append(groups, nil)
+		}
+		last := &groups[len(groups)-1]
+		*last = append(*last, h)
 	}
 	return groups
 }
 
-func (c *context) pagesFor(hosts []*host) int {
-	f := c.checkFlow("", hosts)
-	for _, h := range hosts {
-		c.putHost(f, h)
+// putLists puts the lists of one host.
+func (f *flow) putLists(lists []laid) {
+	for _, l := range lists {
+		f.keep(4 * (tickSize + 3))
+		f.putLaid(l)
 	}
-	return len(f.pages)
 }
 
-// putHost puts the lists of one host, phase by phase, each with its foot.
-func (c *context) putHost(f *flow, h *host) {
+// hostLists lays out the lists of one host, phase by phase, each with its foot.
+func (c *context) hostLists(h *host, w sheet.MM) (out []laid) {
 	for _, ph := range hardware.Phases {
 		ps := h.inPhase(ph)
 		if len(ps) == 0 {
 			continue
 		}
-		f.keep(4 * (tickSize + 3))
 		t := c.checkTable(h, ph, ps)
-		t.Foot = c.checkFoot(ps, f.colW)
-		f.put(t)
+		t.Foot = c.checkFoot(ps, w)
+		out = append(out, t.lay(c, w))
 	}
+	return out
 }
 
 // inPhase returns the pieces that go on in a phase, in order of place.

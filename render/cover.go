@@ -11,11 +11,13 @@ import (
 
 var _ = register(view{Series: 0, Order: 10, Name: "cover", Pages: coverPages})
 
+const coverName = "Cover: legend, index, key plan"
+
 // coverPages lays out what everyone reads first: the project and its wind
 // basis, the legend, how to read the sheets, cautions, the key plan, the
 // index of sheets and the list of revisions.
 func coverPages(c *context) []*page {
-	rest := c.ahead()[1:]
+	rest := c.foreseen[1:]
 	pages := c.largest(coverLaid)
 	if len(pages) > 1 { // the index lists the cover's own sheets too
 		c.foreseen = nil
@@ -29,7 +31,7 @@ func coverPages(c *context) []*page {
 }
 
 func coverLaid(c *context) []*page {
-	f := c.newFlow("Cover: legend, index, key plan", "cover")
+	f := c.newFlow(coverName, "cover")
 	f.put(c.banner(f.colW))
 	groups := [][]block{
 		{c.legendTable(), c.revisionTable()},
@@ -159,7 +161,7 @@ func (c *context) legendTable() *table {
 		{Head: "No.", Align: sheet.Middle}, {Head: "Symbol", Align: sheet.Middle}, {Head: "Mark"},
 		{Head: "What it does", Wrap: true}, {Head: "Pieces", Align: sheet.Right}, {Head: "Detail"},
 	}}
-	details, any := c.ahead(), false
+	details, any := c.foreseen, false
 	for _, l := range c.Schedule.Lines {
 		d := tableCell{}
 		if ns := details.of("mark " + l.Item.Mark); len(ns) > 0 {
@@ -238,7 +240,7 @@ func (c *context) revisionTable() *table {
 func (c *context) indexTable() *table {
 	t := &table{Title: "Sheets of this set", Cols: []tableColumn{{Head: "Sheet"}, {Head: "Title", Wrap: true, Grow: true}, {Head: "Scale"}}}
 	group, before := "", ""
-	all := c.ahead()
+	all := c.foreseen
 	for i, s := range all {
 		if g := seriesNames[s.series]; g != group {
 			group = g
@@ -305,29 +307,11 @@ func (o outlook) of(key string) (ns []string) {
 	return ns
 }
 
-// ahead lays out all other views to learn their sheets' numbers, which the
-// cover lists before they are drawn. Sheets are numbered by series, so the
-// cover's own number of pages does not matter to them.
-func (c *context) ahead() outlook {
-	if c.foreseen != nil {
-		return c.foreseen
-	}
-	trial := *c
-	trial.diags, trial.foreseen = nil, outlook{{number: "S-001", name: "Cover: legend, index, key plan", scale: "none", keys: []string{"cover"}}}
-	var pages []*page
-	for _, v := range sortedViews() {
-		if v.Series == 0 {
-			continue
-		}
-		for _, p := range v.Pages(&trial) {
-			p.series = v.Series
-			pages = append(pages, p)
-		}
-	}
-	number(pages)
-	c.foreseen = trial.foreseen
-	for _, p := range pages {
+// foresee keeps what the sheets after the cover will be called.
+func (c *context) foresee(rest []*page) {
+	number(rest)
+	c.foreseen = outlook{{number: "S-001", name: coverName, scale: "none", keys: []string{"cover"}}}
+	for _, p := range rest {
 		c.foreseen = append(c.foreseen, foreseen{p.Number, p.Name, p.Scale, p.series, p.Keys})
 	}
-	return c.foreseen
 }

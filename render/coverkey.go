@@ -1,6 +1,7 @@
 package render
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -20,7 +21,7 @@ func (c *context) keyPlans(w sheet.MM) (out []block) {
 	cap := c.readingCap()
 	head := cap * 1.4
 	title := head*1.65 + 2
-	sheets := c.ahead()
+	sheets := c.foreseen
 	mx, my := sheet.MM(0), cap*1.35+3 // room for names outside
 	for _, w := range c.House.Plan.Walls {
 		mx = max(mx, nameWidth(w.Name, strings.Join(sheets.of("wall "+w.Name), ", "), cap)+3)
@@ -38,12 +39,14 @@ func (c *context) keyPlans(w sheet.MM) (out []block) {
 			continue
 		}
 		out = append(out, &figure{W: w, H: h, Draw: func(p *page, at sheet.Pt) {
-			name := "Key plan, " + l.Name + ", not to scale"
-			p.text(lettered{S: fitText(name, head, true, w), Cap: head, At: sheet.Pt{X: at.X, Y: at.Y + head*1.1}, Bold: true, Role: "note"})
 			r := sheet.Rect{X: at.X, Y: at.Y + title, W: w, H: h - title}
 			origin := sheet.Pt{X: r.X + r.W/2 - sheet.MM((lo.X+hi.X)/2*k), Y: r.Y + r.H/2 + sheet.MM((lo.Y+hi.Y)/2*k)}
 			kp := &keyPlan{page: p, cap: cap, sheets: sheets, k: k, origin: origin, board: label.NewBoard(r)}
-			kp.draw(r, l, walls)
+			name := "Key plan, " + l.Name + ", not to scale"
+			if n := kp.draw(r, walls); n > 0 {
+				name += fmt.Sprintf(" (no room for %d names: see the list of sheets)", n)
+			}
+			p.text(lettered{S: fitText(name, head, true, w), Cap: head, At: sheet.Pt{X: at.X, Y: at.Y + head*1.1}, Bold: true, Role: "note"})
 		}})
 	}
 	return out
@@ -89,22 +92,34 @@ func (kp *keyPlan) pt(p geom.Vec2) sheet.Pt {
 	return sheet.Pt{X: kp.origin.X + sheet.MM(p.X*kp.k), Y: kp.origin.Y - sheet.MM(p.Y*kp.k)}
 }
 
-func (kp *keyPlan) draw(r sheet.Rect, l *plan.Level, walls []*plan.Wall) {
+// draw draws the walls and their names; it returns how many names found no
+// place. Where names would fill half the room, each is tried beside its wall
+// alone, without leaders.
+func (kp *keyPlan) draw(r sheet.Rect, walls []*plan.Wall) (left int) {
 	for _, w := range walls {
 		kp.wall(w)
 	}
 	a := sheet.Rect{X: r.X + r.W - 13, Y: r.Y, W: 13, H: 13}
 	kp.northArrow(a.Centre(), 0)
 	kp.board.Block(a)
-	var labels []label.Label
-	for _, w := range walls {
-		labels = append(labels, kp.name(w))
+	labels, area := make([]label.Label, len(walls)), sheet.MM(0)
+	for i, w := range walls {
+		labels[i] = kp.name(w)
+		area += labels[i].W * labels[i].H
+	}
+	if area > r.W*r.H/2 {
+		for i := range labels {
+			labels[i].Anchors = nil
+		}
 	}
 	for i, pl := range kp.board.Place(labels) {
 		if pl.OK {
 			kp.set(walls[i], pl)
+		} else {
+			left++
 		}
 	}
+	return left
 }
 
 // wall draws a wall to its true place, at least a pen wide so that it is

@@ -34,6 +34,7 @@ type elev struct {
 	shapes         []shape            // far ones first
 	pieces         []*placement.Piece // those at home here, in the order of the placement
 	paths          map[*placement.Piece][]geom.Vec2
+	splices        []*framing.Joint // the breaks in the top plates
 	u0, u1, v0, v1 float64
 }
 
@@ -79,6 +80,12 @@ func elevations(c *context) (out []*elev) {
 		}
 	}
 	x := newIndex(c.House)
+	splices := map[*plan.Wall][]*framing.Joint{}
+	for _, j := range c.House.Joints {
+		if j.Kind == framing.PlateSplice {
+			splices[j.Wall] = append(splices[j.Wall], j)
+		}
+	}
 	home := map[*plan.Wall][]*placement.Piece{}
 	for _, pc := range c.Placement.Pieces {
 		if homeOf(pc) == onElevation {
@@ -87,7 +94,11 @@ func elevations(c *context) (out []*elev) {
 		}
 	}
 	for _, l := range lines {
-		out = append(out, newElev(c, l, x, home))
+		e := newElev(c, l, x, home)
+		for _, w := range l.Walls {
+			e.splices = append(e.splices, splices[w]...)
+		}
+		out = append(out, e)
 	}
 	return out
 }

@@ -7,7 +7,7 @@ import (
 // keySize returns the place a part's key map takes beside its title: none
 // when the stack is drawn whole.
 func (p *part) keySize() (w, h sheet.MM) {
-	if len(p.siblings) < 2 {
+	if !p.broken {
 		return 0, 0
 	}
 	h = 2*p.Size.Note + 6

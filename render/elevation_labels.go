@@ -188,8 +188,8 @@ func (p *part) drawWording(w wording, r sheet.Rect) {
 
 // drawSplices marks the breaks in the top plates.
 func (p *part) drawSplices() {
-	for _, j := range p.House.Joints {
-		if j.Kind != framing.PlateSplice || !p.ownsWall(j.Wall) {
+	for _, j := range p.splices {
+		if !p.ownsWall(j.Wall) {
 			continue
 		}
 		q := p.flat(j.At)

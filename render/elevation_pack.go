@@ -9,13 +9,17 @@ import (
 // gapBetween is the clear space between two blocks on a sheet.
 const gapBetween sheet.MM = 8
 
-// pack lays the parts on pages: each onto the first page that takes it, else
-// onto a page of its own.
+// lookBack is how many pages are kept open: walls far apart in the plan do not
+// share a sheet, and the work grows with the number of walls alone.
+const lookBack = 12
+
+// pack lays the parts on pages: each onto the first open page that takes it,
+// else onto a page of its own.
 func pack(c *context, parts []*part) (pages []*page) {
 	var open []*shelves
 	for _, p := range parts {
 		placed := false
-		for _, s := range open {
+		for _, s := range open[max(0, len(open)-lookBack):] {
 			if placed = s.take(p); placed {
 				break
 			}

@@ -22,12 +22,14 @@ type part struct {
 	from, to    float64     // stations of the line it shows as its own
 	left, right *part       // what goes on beyond its match lines
 	siblings    []*part     // all parts of the stack, itself too
+	broken      bool        // one of several parts
 	// Shown range, overlaps included.
 	su0, su1, sv0, sv1 float64
 
 	scale Scale
 	vp    *viewport // on a sheet whose origin is the lower left corner of the drawing
 	plan  partPlan
+	tried map[Scale]settled
 	page  *page
 	at    sheet.Pt // upper left corner of the whole block on the page
 	shelf sheet.MM // of the shelf it stands on
@@ -64,6 +66,11 @@ func (e *elev) whole() *part {
 // byStorey returns one part a storey, each deep enough to show its straps
 // down to their ends. A balloon wall gives one for each level it passes.
 func (e *elev) byStorey() (out []*part) {
+	defer func() {
+		for _, p := range out {
+			p.broken = len(out) > 1
+		}
+	}()
 	for i, s := range e.storeys {
 		levels := e.passed(s.wall)
 		for k, l := range levels {
@@ -136,6 +143,7 @@ func (p *part) cut(n int) (out []*part) {
 	start := p.from
 	for i := range n {
 		q := *p
+		q.tried, q.broken = nil, p.broken || n > 1
 		q.from, q.to = start, p.to
 		if i < n-1 {
 			q.to = nearest(bays, p.from+(p.to-p.from)*float64(i+1)/float64(n))
@@ -222,14 +230,13 @@ func (c *context) mostScale() float64 {
 // of it fails is a scale taken that is smaller than is good to read.
 func (e *elev) split() (out []*part) {
 	good, rest := e.goodScales()
+	p := e.whole()
 	for _, turned := range [...]bool{false, true} {
-		p := e.whole()
 		if p.turned = turned; p.fitLargest(good) {
 			return []*part{p}
 		}
 	}
 	for _, turned := range [...]bool{false, true} {
-		p := e.whole()
 		if p.turned = turned; p.heightFits(good) {
 			if out = p.fitLengths(good); out != nil {
 				return out
@@ -312,12 +319,22 @@ func (p *part) heightFits(list []Scale) bool {
 func (p *part) fitLargest(list []Scale) bool {
 	a := p.area()
 	for _, s := range list {
-		p.settle(s)
-		if w, h := p.size(); w <= a.W && h <= a.H {
+		if p.fits(s, a) {
 			return true
 		}
 	}
 	return false
+}
+
+// fits settles the part at a scale and tells whether it goes onto a; a part
+// whose lumber alone is too large is not settled.
+func (p *part) fits(s Scale, a sheet.Rect) bool {
+	if float64(a.W) < (p.su1-p.su0)*s.K() || float64(a.H) < (p.sv1-p.sv0)*s.K() {
+		return false
+	}
+	p.settle(s)
+	w, h := p.size()
+	return w <= a.W && h <= a.H
 }
 
 // fitLengths breaks the part into as few lengths as fit, all at one scale.
@@ -341,16 +358,34 @@ func (p *part) fitLengths(list []Scale) []*part {
 func fitsAll(parts []*part, s Scale) bool {
 	a := parts[0].area()
 	for _, q := range parts {
-		q.settle(s)
-		if w, h := q.size(); w > a.W || h > a.H {
+		if !q.fits(s, a) {
 			return false
 		}
 	}
 	return true
 }
 
-// settle fixes the scale and everything that follows from it.
+// settled is a part at one scale.
+type settled struct {
+	vp   *viewport
+	plan partPlan
+}
+
+// settle fixes the scale and everything that follows from it. What a scale
+// gave is kept, for packing asks again and again.
 func (p *part) settle(s Scale) {
+	if was, ok := p.tried[s]; ok {
+		p.scale, p.vp, p.plan = s, was.vp, was.plan
+		return
+	}
+	p.layOut(s)
+	if p.tried == nil {
+		p.tried = map[Scale]settled{}
+	}
+	p.tried[s] = settled{p.vp, p.plan}
+}
+
+func (p *part) layOut(s Scale) {
 	p.scale = s
 	p.vp = newViewport(s, sheet.Pt{}, p.su0, p.su1, p.sv0, p.sv1)
 	p.plan = partPlan{}

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/render/label"
 	"galewright/render/sheet"
@@ -98,8 +97,8 @@ const splice = 0
 // addSplices adds the breaks in a storey's top plates to its row.
 func (p *part) addSplices(r *row, i int) {
 	var us []float64
-	for _, j := range p.House.Joints {
-		if j.Kind == framing.PlateSplice && j.Wall == p.storeys[i].wall && p.holds(p.flat(j.At).X) {
+	for _, j := range p.splices {
+		if j.Wall == p.storeys[i].wall && p.holds(p.flat(j.At).X) {
 			us = append(us, p.flat(j.At).X)
 		}
 	}

@@ -103,8 +103,10 @@ func (f *flow) empty() bool { return f.y <= f.area.Y }
 
 // put sets a block under what is there, and goes on in the next column or on
 // the next page with what does not fit.
-func (f *flow) put(b block) {
-	rest := b.lay(f.c, f.colW)
+func (f *flow) put(b block) { f.putLaid(b.lay(f.c, f.colW)) }
+
+// putLaid puts a block that is laid to the width of the columns.
+func (f *flow) putLaid(rest laid) {
 	if left := f.area.Y + f.area.H - f.y; !f.empty() && rest.height() > left && rest.height() < 0.6*f.area.H {
 		f.next() // short blocks are not parted
 	}

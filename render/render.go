@@ -48,17 +48,28 @@ func Draw(m *Model, o Options) (*sheet.Set, plan.Diagnostics) {
 	return set, c.diags
 }
 
-// layOut lays all views out, numbers the pages and keeps them.
+// layOut lays all views out, numbers the pages and keeps them. The cover comes
+// last, for it lists the others; sheets are numbered by series, so its own
+// number of pages does not matter to them.
 func (c *context) layOut() []*page {
-	var pages []*page
+	rest := c.pagesOf(func(v view) bool { return v.Series > 0 })
+	c.foresee(rest)
+	c.Pages = append(c.pagesOf(func(v view) bool { return v.Series == 0 }), rest...)
+	number(c.Pages)
+	return c.Pages
+}
+
+// pagesOf lays out the views that are wanted.
+func (c *context) pagesOf(wanted func(view) bool) (pages []*page) {
 	for _, v := range sortedViews() {
+		if !wanted(v) {
+			continue
+		}
 		for _, p := range v.Pages(c) {
 			p.series = v.Series
 			pages = append(pages, p)
 		}
 	}
-	number(pages)
-	c.Pages = pages
 	return pages
 }
 

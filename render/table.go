@@ -41,7 +41,8 @@ func (c *context) readingCap() sheet.MM {
 // one sheet, so that a posted sheet is read from afar; with the paper's own
 // lettering when it takes more.
 func (c *context) largest(lay func(c *context) []*page) []*page {
-	if large(c.Paper) {
+	own := lay(c)
+	if large(c.Paper) && len(own) == 1 {
 		for h := sheet.MM(5.2); h > c.Size.Dim; h -= 0.2 {
 			try := *c
 			try.reading = h
@@ -51,7 +52,7 @@ func (c *context) largest(lay func(c *context) []*page) []*page {
 			}
 		}
 	}
-	return lay(c)
+	return own
 }
 
 // cap returns the height of the table's capitals.

@@ -47,7 +47,8 @@ type context struct {
 	Size    lettering
 	Pages   []*page // all pages of the set, numbered; empty while views lay out
 	diags   plan.Diagnostics
-	// foreseen holds the sheets of all views but the cover, once asked for.
+	// foreseen holds the sheets of the set for the cover to list: all others,
+	// and the cover's own as far as they are known.
 	foreseen outlook
 	// reading is the capital height of text sheets, mm; 0 = the paper's own.
 	reading sheet.MM

@@ -2,6 +2,7 @@ package label
 
 import (
 	"math"
+	"slices"
 
 	"galewright/render/sheet"
 )
@@ -12,7 +13,6 @@ type grid struct {
 	cell  sheet.MM
 	cells map[[2]int][]int
 	boxes []sheet.Rect
-	dead  []bool
 	seen  []int // stamp of the last query that met a box
 	stamp int
 }
@@ -25,7 +25,6 @@ func newGrid(cell sheet.MM) *grid {
 func (g *grid) add(r sheet.Rect) int {
 	id := len(g.boxes)
 	g.boxes = append(g.boxes, r)
-	g.dead = append(g.dead, false)
 	g.seen = append(g.seen, 0)
 	g.span(r, func(c [2]int) bool {
 		g.cells[c] = append(g.cells[c], id)
@@ -35,7 +34,14 @@ func (g *grid) add(r sheet.Rect) int {
 }
 
 // remove takes a box out.
-func (g *grid) remove(id int) { g.dead[id] = true }
+func (g *grid) remove(id int) {
+	g.span(g.boxes[id], func(c [2]int) bool {
+		if i := slices.Index(g.cells[c], id); i >= 0 {
+			g.cells[c] = slices.Delete(g.cells[c], i, i+1)
+		}
+		return true
+	})
+}
 
 // span calls f for every cell that r touches until it returns false.
 func (g *grid) span(r sheet.Rect, f func([2]int) bool) {
@@ -56,7 +62,7 @@ func (g *grid) over(r sheet.Rect, f func(id int) bool) {
 	g.stamp++
 	g.span(r, func(c [2]int) bool {
 		for _, id := range g.cells[c] {
-			if g.dead[id] || g.seen[id] == g.stamp {
+			if g.seen[id] == g.stamp {
 				continue
 			}
 			g.seen[id] = g.stamp
