@@ -26,25 +26,32 @@ a wall that have no hardware.`,
 			case *wall != "" && len(args) > 1:
 				return usagef("explain: give a tag or --wall, not both")
 			}
-			r, err := load(args, false, s)
-			if err != nil {
+			r, fault := load(args, false, s)
+			if fault != nil && (r == nil || r.Placement == nil) {
+				return fault
+			}
+			if err := explain(r, args, *wall, s); err != nil {
 				return err
 			}
-			var text string
-			if *wall != "" {
-				text, err = r.Placement.ExplainWall(*wall)
-			} else {
-				text, err = r.Placement.Explain(args[1])
-			}
-			if err != nil {
-				return usagef("explain: %s", err)
-			}
-			if _, err := fmt.Fprint(s.out, text); err != nil || *wall != "" {
-				return err
-			}
-			return explainLoad(r, args[1], s)
+			return fault // a piece at fault is explained all the same
 		}
 	},
+}
+
+func explain(r *pipeline.Result, args []string, wall string, s streams) (err error) {
+	var text string
+	if wall != "" {
+		text, err = r.Placement.ExplainWall(wall)
+	} else {
+		text, err = r.Placement.Explain(args[1])
+	}
+	if err != nil {
+		return usagef("explain: %s", err)
+	}
+	if _, err := fmt.Fprint(s.out, text); err != nil || wall != "" {
+		return err
+	}
+	return explainLoad(r, args[1], s)
 }
 
 // explainLoad prints the arithmetic of the joint that tag names or belongs to.

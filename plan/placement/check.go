@@ -22,7 +22,7 @@ var Checks = []*Check{
 	unknownMark, unknownJoint, itemNotForJoint, itemNeverUsed,
 	unknownAction, unknownHost, placeOffMember, placeWithoutEffect,
 	ruleMatchedNothing, ruleWithoutEffect,
-	jointWithoutMember, jointOffWall, cornerOfOne, noRafter,
+	jointWithoutMember, jointOffWall, cornerOfOne, noRafter, noRidge,
 	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing,
 	strapTooShort, strapPastMember, cutPastRoll,
 	faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,

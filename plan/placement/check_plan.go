@@ -33,6 +33,8 @@ var (
 		"A strap round a corner needs two walls that meet at an angle.", nil)
 	noRafter = newCheck("no-rafter", plan.Error, "a ridge strap without a rafter",
 		"No rafter meets the ridge at this joint.", nil)
+	noRidge = newCheck("no-ridge", plan.Error, "a ridge strap where a jack leans on a hip or valley",
+		"A jack rafter ends at the side of its hip or valley: there is no ridge for a strap to go over.", nil)
 
 	itemNeverUsed = newCheck("unused-mark", plan.Warning, "an item that nothing uses",
 		"The plan has an item that no rule, place or shear wall names. Those of a catalogue file are there for other houses too.", func(x *placer, c *Check) {
