@@ -165,6 +165,30 @@ func TestCrippleJackBetweenHipAndValley(t *testing.T) {
 	}
 }
 
+// The tops of hips and valleys lie in the roof with the rafters', so over the
+// plate they keep as much wood, however deep they are.
+func TestHipsKeepAsMuchWoodOverThePlateAsRafters(t *testing.T) {
+	for _, pitch := range []float64{2, 4, 6, 8, 12, 18} {
+		p := storeys(1)
+		ring(p, 0, rect(0, 0, 288, 192)...)
+		roofOn(p, "main", "hip", "x", pitch, rect(0, 0, 288, 192))
+		roofed(t, p) // refuses any error
+	}
+	p := storeys(1)
+	w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 216}, geom.Vec2{X: 288}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{Y: 192})
+	w[1].Height = p.Levels[0].PlateHeight + 3
+	roofOn(p, "main", "hip", "x", 6, rect(0, 0, 288, 192))
+	_, faults := Frame(p)
+	var hips []string
+	for _, d := range faults {
+		if d.Code == "notch-too-deep" && strings.Contains(d.Summary, "hip rafter") {
+			hips = append(hips, d.Summary)
+		}
+	}
+	require.Len(t, hips, 1)
+	require.Contains(t, hips[0], "over wall 1B")
+}
+
 func TestRidgeAndPlateJoints(t *testing.T) {
 	h := roofed(t, simple(7, 1.75, 12, 240))
 	// 240 in at 16 in: 15 spaces, 16 pairs; both ends flush, so none is lost

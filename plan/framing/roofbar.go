@@ -99,6 +99,10 @@ func (r bar) extent(u0, u1 float64, planes []geom.Plane) (lo, hi float64) {
 // notch is a cut from below: over u0..u1 nothing of the bar is under z.
 type notch struct{ u0, u1, z float64 }
 
+// deep returns how far the notch cuts into the bar, square to it: to its
+// corner at the low end.
+func (n notch) deep(r bar) float64 { return (n.z - r.height(n.u0) + r.plumb()) / cosInv(r.rise) }
+
 // notchOver returns the notch that lets the bar, cut by planes, down over a
 // rectangle whose top is at z: the rectangle is clipped against the bar's own
 // plan, so that the cut is square to the bar however it crosses the wall.

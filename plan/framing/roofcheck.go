@@ -18,7 +18,7 @@ const minSeat = 1.5
 func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
 	for _, s := range seats {
 		d := s.u1 - s.u0
-		switch depth := d * r.rise / cosInv(r.rise); {
+		switch depth := s.deep(r.bar); {
 		case !s.crosses(r.bar):
 		case depth > r.depth/4+0.01:
 			f.roofFault(r.owner.Roof, plan.Error, "notch-too-deep",
@@ -28,6 +28,24 @@ func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
 			f.roofFault(r.owner.Roof, plan.Warning, "short-seat",
 				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", inches(d)),
 				"take deeper rafters, or a lower pitch")
+		}
+	}
+}
+
+// checkThroat reports a hip or valley that keeps less wood over a plate than
+// the rafters beside it may: three quarters of a rafter's depth. It is deeper
+// than they are and its top lies in the roof with theirs, so its notch may be
+// more than a quarter of its own depth; what it keeps is what counts (our
+// reading of IBC 2308.7.4, which speaks of rafters; the engineer of record
+// sizes hips and valleys).
+func (f *roofFrame) checkThroat(l *roofLine, seats []bearing) {
+	least := l.owner.Rafters.Depth * 3 / 4
+	for _, s := range seats {
+		s.u0 += l.half // in the middle of its thickness, where it crosses the corner
+		if left := l.depth - s.deep(l.bar); left < least-0.25 { // a valley beside the corner cuts a hair deeper
+			f.roofFault(l.owner.Roof, plan.Error, "notch-too-deep",
+				fmt.Sprintf("keeps %s of its %s over %s, and a rafter keeps %s", inches(max(left, 0)), l.member.Role, s.name(), inches(least)),
+				"give the walls that meet there one height")
 		}
 	}
 }

@@ -128,7 +128,8 @@ func (f *roofFrame) besides(l *roofplan.Line) (owner *roofBody, drop float64, tr
 
 // hipSection returns the lumber of hips and valleys: one stock size deeper
 // than the rafters, because the jacks' plumb cuts are longer than the
-// rafters are deep (common practice, no published source).
+// rafters are deep (common practice, no published source). Over the plate
+// the depth that is more goes into the notch: see checkThroat.
 func hipSection(r plan.Lumber) plan.Lumber {
 	d := deeper(r.Depth)
 	return plan.Lumber{Ply: 1, Breadth: r.Breadth, Depth: d, Text: nominal(r.Breadth, d)}
@@ -290,6 +291,7 @@ func (f *roofFrame) addLine(l *roofLine) {
 	if role != Ridge && l.member != nil {
 		l.member.Ref = f.ref()
 		f.plateJoint(l.member, l.bar, seats, l.owner, true)
+		f.checkThroat(l, seats)
 	}
 }
 
