@@ -71,37 +71,23 @@ func (n node) known(kind, name string, names func() []string) {
 	}
 }
 
-func (p *Plan) wallNames() (out []string) {
-	for _, w := range p.Walls {
-		out = append(out, w.Name)
-	}
-	return out
+func (p *Plan) wallNames() []string { return namesIn(p.Walls, func(w *Wall) string { return w.Name }) }
+func (p *Plan) roofNames() []string { return namesIn(p.Roofs, func(r *Roof) string { return r.Name }) }
+func (p *Plan) girderNames() []string {
+	return namesIn(p.Girders, func(g *Girder) string { return g.Name })
+}
+func (p *Plan) porchNames() []string {
+	return namesIn(p.Porches, func(x *Porch) string { return x.Name })
+}
+func (p *Plan) levelNames() []string {
+	return namesIn(p.Levels, func(l *Level) string { return l.Name })
 }
 
-func (p *Plan) roofNames() (out []string) {
-	for _, r := range p.Roofs {
-		out = append(out, r.Name)
-	}
-	return out
-}
-
-func (p *Plan) girderNames() (out []string) {
-	for _, g := range p.Girders {
-		out = append(out, g.Name)
-	}
-	return out
-}
-
-func (p *Plan) porchNames() (out []string) {
-	for _, x := range p.Porches {
-		out = append(out, x.Name)
-	}
-	return out
-}
-
-func (p *Plan) levelNames() (out []string) {
-	for _, l := range p.Levels {
-		out = append(out, l.Name)
+// namesIn lists the names of things in their order.
+func namesIn[T any](things []*T, name func(*T) string) []string {
+	out := make([]string, len(things))
+	for i, x := range things {
+		out[i] = name(x)
 	}
 	return out
 }

@@ -27,7 +27,12 @@ var countCommand = command{
 	long: `Counts the pieces placed, by the numbers of the legend, with their nails. With
 --order it prints what to buy: pieces with spare and rounded up to packs, nails
 in pounds and boxes, rods, coil rolls, install hours. With --lumber it prints
-the members by size and length, cut to the yard's stock.`,
+the members by size and length, cut to the yard's stock.
+
+CSV and JSON keep these columns. A count (by wall, level or phase with that
+column before them): ` + strings.Join(schedule.CountColumns(), ", ") + `;
+a second fastener of an item is a row of its own with 0 pieces, so that columns
+add up. The order list: ` + strings.Join(schedule.OrderColumns(), ", ") + `.`,
 	example: "galewright count examples/shed.toml --format csv > schedule.csv",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		var c countFlags

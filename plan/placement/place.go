@@ -41,13 +41,6 @@ func (a *ask) source() any {
 
 func (a *ask) lose(why string) { a.why, a.beaten = why, true }
 
-func (a *ask) pos() plan.Pos {
-	if a.place != nil {
-		return a.place.Pos
-	}
-	return a.rule.Pos
-}
-
 func line(p plan.Pos) string { return fmt.Sprintf("%s:%d", p.File, p.Line) }
 
 // placer carries one run of Place.

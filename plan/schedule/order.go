@@ -213,8 +213,12 @@ func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
 	return out
 }
 
-// hours adds up the minutes of the catalogue by phase, in hours.
+// hours adds up the minutes of the catalogue by phase, in hours; nothing when
+// no item placed has any.
 func (s *Schedule) hours() (out []OrderRow) {
+	if !slices.ContainsFunc(s.Lines, func(l *Line) bool { return l.Item.Minutes > 0 }) {
+		return nil
+	}
 	for _, g := range s.By("phase") {
 		minutes, timed := 0.0, 0
 		for _, l := range g.Lines {
@@ -222,9 +226,6 @@ func (s *Schedule) hours() (out []OrderRow) {
 			if l.Item.Minutes > 0 {
 				timed += len(l.Pieces)
 			}
-		}
-		if timed == 0 {
-			continue
 		}
 		r := OrderRow{Section: "hours", Name: "install " + g.Name, Count: timed, Spare: timed, Order: math.Round(minutes/60*10) / 10, Unit: "hours", Source: "minutes of the catalogue"}
 		if rest := g.Pieces() - timed; rest > 0 {

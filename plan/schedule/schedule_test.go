@@ -133,6 +133,8 @@ func TestOrderList(t *testing.T) {
 		{"panels", "15/32 in structural panel", 4, 5, 5, 0},
 		// 6 straps at 3 minutes: 18 minutes, 0.3 h; the coil has no minutes.
 		{"hours", "install before sheathing", 6, 6, 0.3, 0},
+		// Nor have the pairs; the row says so.
+		{"hours", "install inside", 0, 0, 0, 0},
 	}, got)
 }
 

@@ -83,6 +83,21 @@ var countColumns = []column[countRow]{
 	{"fasteners", func(r countRow) any { return r.nail.Count }},
 }
 
+// CountColumns names the columns that Count writes as CSV and JSON; counts by
+// wall, level or phase have a column of that name before them.
+func CountColumns() []string { return names(countColumns) }
+
+// OrderColumns names the columns that Order writes as CSV and JSON.
+func OrderColumns() []string { return names(orderColumns) }
+
+func names[R any](cols []column[R]) []string {
+	out := make([]string, len(cols))
+	for i, c := range cols {
+		out[i] = c.name
+	}
+	return out
+}
+
 // countRows lists a breakdown as rows: each item, and each further fastener
 // of it on a row of its own with no pieces, so that columns may be added up.
 func (s *Schedule) countRows(by string) (out []countRow) {
@@ -157,10 +172,7 @@ func write[R any](w io.Writer, cols []column[R], rows []R, format string) error 
 func writeCSV[R any](w io.Writer, cols []column[R], rows []R) error {
 	c := csv.NewWriter(w)
 	c.UseCRLF = true
-	line := make([]string, len(cols))
-	for i, col := range cols {
-		line[i] = col.name
-	}
+	line := names(cols)
 	if err := c.Write(line); err != nil {
 		return err
 	}
