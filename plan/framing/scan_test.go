@@ -2,6 +2,7 @@ package framing
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"testing"
 
@@ -121,7 +122,7 @@ func TestJoistsEndAtSlantRims(t *testing.T) {
 	h := frame(t, scanned([][]geom.Vec2{bay}, "y"))
 	for _, m := range roles(h, Joist) {
 		x, south := m.A.X, 1.5
-		switch slant := 1.5 * 1.4142135623730951; {
+		switch slant := 1.5 * math.Sqrt2; {
 		case x > 168 && x < 264:
 			south = -48 + 1.5
 		case x > 120 && x < 168:
@@ -133,4 +134,19 @@ func TestJoistsEndAtSlantRims(t *testing.T) {
 		require.InDelta(t, 190.5, m.B.Y, 1e-5)
 	}
 	sound(t, h)
+}
+
+// The point of a notch lies in the middle of a joist's band, so neither of
+// the joist's sides sees it.
+func TestJoistStopsAtAPointBetweenItsSides(t *testing.T) {
+	notch := []geom.Vec2{{}, {X: 128}, {X: 176, Y: 48}, {X: 224}, {X: 352}, {X: 352, Y: 192}, {Y: 192}}
+	h := frame(t, scanned([][]geom.Vec2{notch}, "y"))
+	for _, m := range roles(h, Joist) {
+		if m.A.X == 176 {
+			require.InDelta(t, 48+1.5*math.Sqrt2, m.A.Y, 1e-4)
+			sound(t, h)
+			return
+		}
+	}
+	require.Fail(t, "no joist at 176")
 }
