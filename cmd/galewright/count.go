@@ -17,11 +17,6 @@ type countFlags struct {
 	order, lumber     bool
 }
 
-var (
-	countFormats    = []string{"table", "csv", "json"}
-	countBreakdowns = []string{"item", "wall", "level", "phase"}
-)
-
 var countCommand = command{
 	name: "count", args: "PLAN", short: "print the hardware schedule, the order list or the lumber list",
 	long: `Counts the pieces placed, by the numbers of the legend, with their nails. With
@@ -46,10 +41,10 @@ add up. The order list: ` + strings.Join(schedule.OrderColumns(), ", ") + `.`,
 }
 
 func count(args []string, c countFlags, f *pflag.FlagSet, s streams) error {
-	if err := oneOf("count: --format", c.format, countFormats); err != nil {
+	if err := oneOf("count: --format", c.format, schedule.Formats); err != nil {
 		return err
 	}
-	if err := oneOf("count: --by", c.by, countBreakdowns); err != nil {
+	if err := oneOf("count: --by", c.by, schedule.Keys); err != nil {
 		return err
 	}
 	if c.order && c.lumber || (c.order || c.lumber) && f.Changed("by") {

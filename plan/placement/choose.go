@@ -3,16 +3,17 @@ package placement
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/length"
 )
 
-// matches returns the joints at which all conditions of r hold, and before
-// that the joints of its kind, both in the order of the house.
-func (w *world) matches(r *plan.Rule) (hit []*framing.Joint) {
-	for _, j := range w.byKind[framing.Kind(r.At)] {
+// matches returns those of some joints at which all conditions of r hold, in
+// their order.
+func (w *world) matches(r *plan.Rule, joints []*framing.Joint) (hit []*framing.Joint) {
+	for _, j := range joints {
 		if w.fails(&r.Where, j) == nil && w.excepted(r, j) == nil {
 			hit = append(hit, j)
 		}
@@ -136,10 +137,9 @@ func (w *world) whyNot(r *plan.Rule, j *framing.Joint) string {
 	if x := w.excepted(r, j); x != nil {
 		return "excepted: " + describe(x)
 	}
-	for _, x := range w.choose(r, w.matches(r)) {
-		if x == j {
-			return ""
-		}
+	// Joints are thinned host by host, so those of j's host are enough.
+	if slices.Contains(w.choose(r, w.matches(r, w.byHost[hostKind{j.Host, j.Kind}])), j) {
+		return ""
 	}
 	if r.AtMost > 0 {
 		return fmt.Sprintf("not needed: at_most = %s is kept without it", length.Feet(r.AtMost))

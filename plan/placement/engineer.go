@@ -54,23 +54,12 @@ func (x *placer) placeKnown(e *plan.Place, host, where string) bool {
 			Summary: fmt.Sprintf("action %q is none a place has", e.Action), Mend: meant(e.Action, plan.Actions)})
 		return false
 	}
-	for _, j := range x.house.Joints {
-		if j.Host == host {
-			return true
-		}
+	if x.isHost[host] {
+		return true
 	}
 	x.raise(plan.Diagnostic{Code: "unknown-host", Pos: e.Pos, Where: where,
-		Summary: fmt.Sprintf("%q is no wall, roof, girder or porch with joints", host), Mend: meant(host, x.hosts())})
+		Summary: fmt.Sprintf("%q is no wall, roof, girder or porch with joints", host), Mend: meant(host, x.hosts)})
 	return false
-}
-
-func (x *placer) hosts() (out []string) {
-	for _, j := range x.house.Joints {
-		if len(out) == 0 || out[len(out)-1] != j.Host {
-			out = append(out, j.Host)
-		}
-	}
-	return out
 }
 
 // kindsOf returns the joint kinds a place may hit, the likeliest first.

@@ -2,7 +2,6 @@ package placement
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -179,12 +178,8 @@ func (p *Placement) tellVerdicts(b *strings.Builder, j *framing.Joint) {
 // nothing, and why.
 func (p *Placement) ExplainWall(name string) (string, error) {
 	var b strings.Builder
-	var hosts []string
 	bare, all := 0, 0
 	for _, j := range p.House.Joints {
-		if !slices.Contains(hosts, j.Host) {
-			hosts = append(hosts, j.Host)
-		}
 		if j.Host != name {
 			continue
 		}
@@ -196,7 +191,7 @@ func (p *Placement) ExplainWall(name string) (string, error) {
 		fmt.Fprintf(&b, "  %-14s %-12s at %-12s %s\n", j.ID, j.Kind, length.Feet(j.Station), p.bareWhy(j))
 	}
 	if all == 0 {
-		return "", fmt.Errorf("no wall, roof, girder or porch %q has joints; %s", name, meant(name, hosts))
+		return "", fmt.Errorf("no wall, roof, girder or porch %q has joints; %s", name, meant(name, p.world.hosts))
 	}
 	return fmt.Sprintf("%s: %d of %d joints have nothing\n%s", name, bare, all, b.String()), nil
 }

@@ -90,7 +90,7 @@ func (x *placer) rule(r *plan.Rule) {
 	if it == nil || !x.belongs(it, framing.Kind(r.At), r.Pos, where) {
 		return
 	}
-	hit := x.matches(r)
+	hit := x.matches(r, x.byKind[framing.Kind(r.At)])
 	for _, j := range x.choose(r, hit) {
 		a := &ask{rule: r, joint: j, item: it, purpose: cmp.Or(r.Purpose, it.Kind.Purpose),
 			face: cmp.Or(r.Face, it.Face), count: max(r.Count, 1)}

@@ -19,6 +19,8 @@ type world struct {
 	house   *framing.House
 	byKind  map[framing.Kind][]*framing.Joint
 	byHost  map[hostKind][]*framing.Joint // by station
+	hosts   []string                      // that have joints, in the order of the house
+	isHost  map[string]bool
 	byID    map[string]*framing.Joint
 	byFirst map[*framing.Member][]*framing.Joint
 	grid    grid // of members that can stand against a face
@@ -29,6 +31,7 @@ func newWorld(h *framing.House) *world {
 	w := &world{house: h,
 		byKind:  map[framing.Kind][]*framing.Joint{},
 		byHost:  map[hostKind][]*framing.Joint{},
+		isHost:  map[string]bool{},
 		byID:    map[string]*framing.Joint{},
 		byFirst: map[*framing.Member][]*framing.Joint{},
 		grid:    newGrid(h.Members),
@@ -38,6 +41,10 @@ func newWorld(h *framing.House) *world {
 		k := hostKind{j.Host, j.Kind}
 		w.byHost[k] = append(w.byHost[k], j)
 		w.byID[j.ID] = j
+		if !w.isHost[j.Host] {
+			w.isHost[j.Host] = true
+			w.hosts = append(w.hosts, j.Host)
+		}
 		if m := j.First(); m != nil {
 			w.byFirst[m] = append(w.byFirst[m], j)
 		}
