@@ -23,6 +23,7 @@ type analysis struct {
 	dead      *deadLoads
 	rafters   []*strip
 	pairs     []*pair
+	pairAt    map[*framing.Joint]*pair
 	ridges    []*ridge
 	paths     []*wallPath // highest first
 	byWall    map[*plan.Wall]*wallPath
@@ -90,8 +91,12 @@ func analyse(pl *placement.Placement) *analysis {
 	a.faces = newFaceGrid(a.house.Roof)
 	a.wallPaths()
 	a.strips()
+	a.pairAt = map[*framing.Joint]*pair{}
 	for _, p := range a.pairs {
 		p.shape()
+		if p.joint != nil {
+			a.pairAt[p.joint] = p
+		}
 	}
 	a.ridgeEnds()
 	a.runUplift()

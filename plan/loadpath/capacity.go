@@ -44,7 +44,7 @@ func (a *analysis) capacityOf(j *framing.Joint, dir pull, use func(*placement.Pi
 	seen := map[string]bool{}
 	for _, p := range a.placed.At(j) {
 		mark := p.Item.Mark
-		if seen[mark] || !use(p) {
+		if seen[mark] || !use(p) || !holdsMember(p, j) {
 			continue
 		}
 		seen[mark] = true
@@ -67,17 +67,25 @@ func (a *analysis) capacityOf(j *framing.Joint, dir pull, use func(*placement.Pi
 	return best
 }
 
+// holdsMember tells whether a piece holds the member that the joint is about:
+// a bolt at the foot of a stud holds the plate under it, and the stud only
+// through whatever ties it to that plate.
+func holdsMember(p *placement.Piece, j *framing.Joint) bool {
+	return p.Item.Kind.Shape != hardware.Rod || j.Kind != framing.StudBase && j.Kind != framing.WallEnd
+}
+
 // capacityKey is all that the capacity of a piece depends on.
 type capacityKey struct {
 	item   *hardware.Item
 	wood   float64
-	across bool // a bolt across girder and pile, or a post's foot
+	panel  float64 // sheathing between steel and wood
+	across bool    // a bolt across girder and pile, or a post's foot
 	dir    pull
 }
 
 // cachedCapacity is pieceCapacity, worked out once for pieces alike.
 func (a *analysis) cachedCapacity(p *placement.Piece, dir pull) Capacity {
-	k := capacityKey{p.Item, wood(p), p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase, dir}
+	k := capacityKey{p.Item, wood(p), panel(p), p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase, dir}
 	c, ok := a.capacities[k]
 	if !ok {
 		c = a.pieceCapacity(p, dir)
@@ -89,29 +97,49 @@ func (a *analysis) cachedCapacity(p *placement.Piece, dir pull) Capacity {
 
 // pieceCapacity returns the capacity of one piece.
 func (a *analysis) pieceCapacity(p *placement.Piece, dir pull) Capacity {
-	given := p.Item.Load.Uplift
-	word := "uplift"
-	if dir == endways {
-		given, word = math.Max(p.Item.Load.Along, 0), "along"
-		if given == 0 {
-			given, word = p.Item.Load.Uplift, "uplift"
-		}
-	}
-	if given > 0 {
-		return Capacity{Value: given, Governs: "maker's allowable load, " + word, Source: "maker's value: " + p.Item.Load.Source,
-			Terms: []Term{{"maker's " + word + ", " + p.Item.Load.Source, given, "lb"}}}
+	if c, ok := given(p.Item, dir); ok {
+		return c
 	}
 	c := Capacity{Value: math.Inf(1), Source: "computed"}
 	a.nailTerms(&c, p)
 	a.steelTerms(&c, p.Item)
 	a.rodTerms(&c, p)
-	if math.IsInf(c.Value, 1) && c.Unknown == "" {
+	switch k := p.Item.Kind; {
+	case c.Unknown != "":
+	case len(p.Item.Fasteners) == 0 && (k.Strap || k.Shape == hardware.Pair || k.Name == "holdown"):
+		c.Unknown = "the catalogue gives no nails to hold the " + k.Name + " to the wood"
+	case k.Strap && p.Item.Width == 0:
+		c.Unknown = "the catalogue gives no width of the steel"
+	case math.IsInf(c.Value, 1):
 		c.Unknown = "the catalogue gives neither a load nor nails, steel or rod to compute one from"
 	}
 	if c.Unknown != "" {
 		c.Value = 0
 	}
 	return c
+}
+
+// given returns the maker's allowable load for a direction, if the catalogue
+// has a table of loads. A strap pulls along itself either way, so one of
+// uplift and along is enough; any other piece holds only what its maker says,
+// and a load of 0 or none holds nothing.
+func given(it *hardware.Item, dir pull) (Capacity, bool) {
+	l := it.Load
+	if l.Pos.Line == 0 && l.Uplift == 0 && l.Along == 0 && l.Across == 0 {
+		return Capacity{}, false
+	}
+	v, word := l.Uplift, "uplift"
+	if dir == endways {
+		v, word = l.Along, "along"
+	}
+	if v == 0 && it.Kind.Strap {
+		v, word = math.Max(l.Uplift, l.Along), "tension"
+	}
+	if v <= 0 {
+		return Capacity{Unknown: "the maker's loads give nothing for " + word}, true
+	}
+	return Capacity{Value: v, Governs: "maker's allowable load, " + word, Source: "maker's value: " + l.Source,
+		Terms: []Term{{"maker's " + word + ", allowable stress level, " + l.Source, v, "lb"}}}, true
 }
 
 // least adds a term and lets it govern if it is the smallest.
@@ -149,19 +177,51 @@ func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
 }
 
 // wood returns the thickness of wood that a nail of the piece finds, in: the
-// depth of the member behind a wide face, its breadth behind a narrow one.
+// least of the members it is nailed to.
 func wood(p *placement.Piece) float64 {
-	m := p.Joint.First()
-	if m == nil || m.Section.Depth == 0 {
+	members := p.Laid
+	if len(members) == 0 {
+		members = p.Joint.Members[:min(1, len(p.Joint.Members))]
+	}
+	least := math.Inf(1)
+	for _, m := range members {
+		if t := across(m, p.Face); t > 0 {
+			least = math.Min(least, t)
+		}
+	}
+	if math.IsInf(least, 1) {
 		return 1.5
 	}
-	if p.Face == "left" || p.Face == "right" {
-		return math.Max(1.5, m.Section.Width())
+	return least
+}
+
+// across returns how thick a member is behind a face, in: the depth of what
+// stands or lies flat in a wall, the breadth of all else; 0 where the nail
+// runs along it.
+func across(m *framing.Member, face string) float64 {
+	if m == nil || m.Section.Depth == 0 {
+		return 0
 	}
-	if m.Wall != nil {
+	lying := m.Role == framing.TopPlate || m.Role == framing.CapPlate || m.Role == framing.BottomPlate || m.Role == framing.SillPlate
+	switch side := face == "left" || face == "right"; {
+	case side && lying:
+		return 0
+	case !side && (lying || m.Wall != nil && m.Role.FullHeight()):
 		return m.Section.Depth
 	}
 	return math.Max(1.5, m.Section.Width())
+}
+
+// sheathed is the thickness of the wall sheathing taken between the wood and
+// steel that goes on after it, in: assumed, as for the dead load.
+const sheathed = 7.0 / 16
+
+// panel returns the sheathing that the nails of a piece pass first, in.
+func panel(p *placement.Piece) float64 {
+	if p.Face == "outside" && p.Item.Phase != nil && p.Item.Phase.Name == "after sheathing" && p.Joint.Wall != nil && p.Joint.Wall.Exterior {
+		return sheathed
+	}
+	return 0
 }
 
 func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
@@ -174,7 +234,7 @@ func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hard
 	if n.Bolt() {
 		what = "screws"
 	}
-	nail := timber.Nail{Name: n.Name, Length: n.Length, Diameter: n.Diameter}
+	nail := timber.Nail{Name: n.Name, Length: n.Length - panel(p), Diameter: n.Diameter}
 	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: wood(p), G: a.species.G})
 	if err != nil {
 		c.Unknown = fmt.Sprintf("nail %s: %s", n.Name, err)
@@ -182,8 +242,17 @@ func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hard
 	}
 	chain := timber.Condition{Duration: timber.WindDuration}.Chain()
 	value := z.Z * chain.Product() * float64(count)
-	c.least(Term{fmt.Sprintf("%d of %s %s: Z %.1f lb (mode %s, steel %.4f in, G %.2f), %s", count, n.Name, part, z.Z, z.Mode, steel.Thickness, a.species.G, chain), value, "lb"},
+	c.least(Term{fmt.Sprintf("%d of %s %s: Z %.1f lb (mode %s; %.3f in, Fyb %.0f; steel %.4f in, Fe %.0f; wood G %.2f, Fe %.0f, %.2f in of the nail in it%s), %s", count, n.Name, part, z.Z, z.Mode,
+		z.D, z.Fyb, steel.Thickness, z.Fes, a.species.G, z.Fem, z.Lm, behind(p), chain), value, "lb"},
 		fmt.Sprintf("%s %s, mode %s", what, part, z.Mode))
+}
+
+// behind tells of sheathing that the nails pass.
+func behind(p *placement.Piece) string {
+	if panel(p) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" behind %.4f in of sheathing, which is taken for nothing", panel(p))
 }
 
 // boltYield is Fyb of bolts, psi (NDS Appendix I, from memory).
@@ -225,11 +294,7 @@ func (a *analysis) steelTerms(c *Capacity, it *hardware.Item) {
 	}
 	rows, d := 1, 0.0
 	for i, f := range it.Fasteners {
-		r := max(f.Rows, 1)
-		if f.Stagger {
-			r = (r + 1) / 2
-		}
-		rows = max(rows, r)
+		rows = max(rows, f.Rows) // staggered too: the zigzag's gain in length is not taken
 		if i < len(it.Nails) {
 			d = math.Max(d, it.Nails[i].Diameter+hole)
 		}

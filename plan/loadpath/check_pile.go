@@ -26,7 +26,8 @@ func (o overturned) most() (lb float64, wind string) {
 // overturnedPiles brings the end tension of the segments that stand on the
 // lowest floor to the piles. Wind towards growing coordinates lifts the low
 // end of a segment, and the other way round; of both ends of a segment only
-// one pulls at a time.
+// one pulls at a time. Weight relieves nothing here: what reaches the pile is
+// in the pile's own uplift already and counts once.
 func (a *analysis) overturnedPiles() map[*framing.Joint]overturned {
 	out := map[*framing.Joint]overturned{}
 	for _, x := range a.lateral.lines {
@@ -34,7 +35,7 @@ func (a *analysis) overturnedPiles() map[*framing.Joint]overturned {
 			if !s.base || s.Wall.Level.Index != 0 {
 				continue
 			}
-			net := ASD.W*s.Lifts - a.relief(s)
+			net := ASD.W * s.Lifts
 			if net <= least {
 				continue
 			}
@@ -72,7 +73,7 @@ func overturnedAtPiles(c *Check, a *analysis) (out []*Link) {
 		l.Demand = math.Max(0, lb+up)
 		l.Strength = math.Max(0, lb/ASD.W+l.Force.net(Strength))
 		l.Terms = append(l.Terms,
-			Term{fmt.Sprintf("end tension of shear walls over it, ASD, %s", wind), lb, "lb"},
+			Term{fmt.Sprintf("0.6 of the end tension that shear walls bring here, not relieved (all weight is in the uplift), %s", wind), lb, "lb"},
 			Term{"both, uplift and end tension each in its own worst case", lb + up, "lb"})
 		l.close(a.capacityAt(j, upward))
 		out = append(out, l)

@@ -16,10 +16,35 @@ func ridgeTies(c *Check, a *analysis) (out []*Link) {
 			continue
 		}
 		l := a.upliftLink(c, j)
-		l.close(a.capacityAt(j, endways))
+		if k := a.slopedTie(j); k > 1 && l.Demand > 0 {
+			l.Demand, l.Strength = l.Demand*k, l.Strength*k
+			l.Terms = append(l.Terms, Term{"1 / cos of the steeper slope: the tie lies along the rafters", k, ""}, Term{"tension of the tie, ASD", l.Demand, "lb"})
+		}
+		l.close(a.capacityAt(j, a.ridgePull(j)))
 		out = append(out, l)
 	}
 	return out
+}
+
+// ridgePull returns the direction a ridge joint is asked for: along the
+// rafters where two lean on each other, upward where one rests on a beam, a
+// hip or a valley.
+func (a *analysis) ridgePull(j *framing.Joint) pull {
+	if a.pairAt[j] != nil {
+		return endways
+	}
+	return upward
+}
+
+// slopedTie returns what a tie over a ridge board carries for each pound of
+// level tension: it follows the slope of the rafters, the steeper the more; 1
+// where no two rafters lean on each other.
+func (a *analysis) slopedTie(j *framing.Joint) float64 {
+	p := a.pairAt[j]
+	if p == nil {
+		return 1
+	}
+	return math.Max(math.Hypot(1, p.a.tan), math.Hypot(1, p.b.tan))
 }
 
 // rafterUplift checks each rafter at each bearing.
@@ -83,10 +108,15 @@ func (a *analysis) alongWall(j *framing.Joint) float64 {
 }
 
 // acrossWall returns the push of the wind on the upper half of the wall at a
-// joint, lb ASD: components and cladding, zone 4.
+// joint, lb ASD: components and cladding, zone 5 within a of a corner of the
+// house, else zone 4.
 func (a *analysis) acrossWall(j *framing.Joint) float64 {
 	h, w := wallHeight(j.Wall)/12, j.Tributary/12
-	z := wind.WallFigure(a.basis.Edition, a.basis.Theta).Zones[0]
+	zones := wind.WallFigure(a.basis.Edition, a.basis.Theta).Zones
+	z, strip := zones[0], 12*a.basis.EdgeStrip()
+	if j.Station < strip || j.Station > j.Wall.Length()-strip {
+		z = zones[1]
+	}
 	p := a.basis.Cladding(z, wind.EffectiveArea(h, w))
 	return ASD.W * math.Max(p.Positive, -p.Negative) * h / 2 * w
 }
