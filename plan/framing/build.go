@@ -28,6 +28,7 @@ type builder struct {
 	index   *grid // of all members so far, filled by member
 	girders []*framedGirder
 	widths  map[*plan.Level]float64 // widths of the building, once asked for
+	refs    int                     // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
 }

@@ -294,6 +294,7 @@ func (b *builder) roofs() {
 		for _, group := range cluster(all) {
 			b.roofOver(l, group, walls)
 		}
+		b.checkUnder(all)
 	}
 }
 
@@ -302,7 +303,7 @@ func cluster(all []*roofBody) (groups [][]*roofBody) {
 	touch := func(a, b *roofBody) bool {
 		lap := max(a.Overhang, a.Rake) + max(b.Overhang, b.Rake)
 		return a.Area[0].X <= b.Area[1].X+lap && b.Area[0].X <= a.Area[1].X+lap &&
-			a.Area[0].Y <= b.Area[1].Y+lap && b.Area[0].Y <= a.Area[1].Y+lap
+			a.Area[0].Y <= b.Area[1].Y+lap && b.Area[0].Y <= a.Area[1].Y+lap && !a.endsAt(b) && !b.endsAt(a)
 	}
 	for _, rb := range all {
 		joined := []*roofBody{rb}
@@ -317,6 +318,17 @@ func cluster(all []*roofBody) (groups [][]*roofBody) {
 		groups = append(rest, joined)
 	}
 	return groups
+}
+
+// endsAt tells whether rb ends at a higher wall that o stands on, so that it
+// passes under the overhang of o and does not meet its roof.
+func (rb *roofBody) endsAt(o *roofBody) bool {
+	for i, s := range rb.body.Sides {
+		if s.Against && o.body.Edge((i+2)%4) < near-rb.body.Edge(i) {
+			return true
+		}
+	}
+	return false
 }
 
 // roofFault notes a fault of a roof.

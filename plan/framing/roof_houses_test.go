@@ -1,6 +1,10 @@
 package framing
 
 import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
 	"galewright/plan"
 	"galewright/plan/geom"
 )
@@ -222,4 +226,37 @@ func overlapping(w, d, ww float64) *plan.Plan {
 	roofOn(p, "main", "gable", "x", 6, rect(0, 0, w, d))
 	roofOn(p, "wing", "gable", "y", 6, rect(w-ww, -144, w, d))
 	return p
+}
+
+// A porch roof that ends at the house's wall passes under the overhang: its
+// rafters reach the ledger there, and where there is no room for them it is
+// told.
+func TestPorchRoofPassesUnderTheOverhang(t *testing.T) {
+	house := func(overhang float64) *plan.Plan {
+		for _, c := range roofHouses {
+			if c.name == "shed porch against a wall, on a beam" {
+				p := c.plan()
+				p.Roofs[0].Overhang = overhang
+				return p
+			}
+		}
+		panic("no such house")
+	}
+	for _, overhang := range []float64{0, 6, 16} {
+		h := roofed(t, house(overhang))
+		refs := map[string]bool{}
+		for _, m := range withRole(h, Rafter) {
+			require.False(t, refs[m.Ref], "rafter %s is numbered once in the house", m.Ref)
+			refs[m.Ref] = true
+			if m.Roof.Name == "lean" {
+				require.InDelta(t, -1.5, m.B.Y, 1e-6, "%s ends at the ledger", m.ID)
+			}
+		}
+	}
+	_, faults := Frame(house(24))
+	require.Len(t, faults, 1)
+	// the eave wall's plates are at 229 1/8; 24 in out the underside of rafters
+	// at 7 in 12 is 14 in lower, and the porch at 2 in 12 is 4 in under its top
+	require.Equal(t, "roof-in-overhang", faults[0].Code)
+	require.Contains(t, faults[0].Summary, "roof main")
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/geom"
 	"galewright/plan/roofplan"
 )
 
@@ -41,7 +42,7 @@ func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
 func (f *roofFrame) checkThroat(l *roofLine, seats []bearing) {
 	least := l.owner.Rafters.Depth * 3 / 4
 	for _, s := range seats {
-		s.u0 += l.half // in the middle of its thickness, where it crosses the corner
+		s.u0 += l.half                                          // in the middle of its thickness, where it crosses the corner
 		if left := l.depth - s.deep(l.bar); left < least-0.25 { // a valley beside the corner cuts a hair deeper
 			f.roofFault(l.owner.Roof, plan.Error, "notch-too-deep",
 				fmt.Sprintf("keeps %s of its %s over %s, and a rafter keeps %s", inches(max(left, 0)), l.member.Role, s.name(), inches(least)),
@@ -80,6 +81,48 @@ func (f *roofFrame) checkHigh() {
 			}
 		}
 	}
+}
+
+// checkUnder reports roofs that pass under another's overhang without room.
+func (b *builder) checkUnder(all []*roofBody) {
+	for _, rb := range all {
+		for _, o := range all {
+			if o == rb || !rb.endsAt(o) {
+				continue
+			}
+			if d := rb.into(o); d > 1.0/16 {
+				b.roofFault(rb.Roof, plan.Error, "roof-in-overhang",
+					fmt.Sprintf("reaches %s into the overhang of roof %s that it passes under", inches(d), o.Name),
+					"set it lower, take a lower pitch, or give roof "+o.Name+" less overhang there")
+			}
+		}
+	}
+}
+
+// into returns how far the roof of rb reaches into the rafters of o where
+// both are on plan, in; negative where there is room.
+func (rb *roofBody) into(o *roofBody) float64 {
+	lo, hi := rb.reach()
+	a, z := o.reach()
+	lo = geom.Vec2{X: max(lo.X, a.X), Y: max(lo.Y, a.Y)}
+	hi = geom.Vec2{X: min(hi.X, z.X), Y: min(hi.Y, z.Y)}
+	if lo.X > hi.X-near || lo.Y > hi.Y-near {
+		return -1
+	}
+	most := math.Inf(-1)
+	for _, p := range []geom.Vec2{lo, {X: hi.X, Y: lo.Y}, hi, {X: lo.X, Y: hi.Y}} {
+		over, side := o.body.Height(p)
+		own, _ := rb.body.Height(p)
+		most = max(most, own-over+o.Rafters.Depth*cosInv(o.body.Sides[side].Slope))
+	}
+	return most
+}
+
+// reach returns the corners of a body's plan with its overhangs.
+func (rb *roofBody) reach() (lo, hi geom.Vec2) {
+	b := rb.body
+	return geom.Vec2{X: b.Lo.X - b.Reach(roofplan.West), Y: b.Lo.Y - b.Reach(roofplan.South)},
+		geom.Vec2{X: b.Hi.X + b.Reach(roofplan.East), Y: b.Hi.Y + b.Reach(roofplan.North)}
 }
 
 // checkStock warns of rafters, hips and valleys longer than any stock.

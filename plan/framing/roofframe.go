@@ -25,7 +25,6 @@ type roofFrame struct {
 	runs    []*roofplan.Run
 	pockets map[pocketKey][][]geom.Plane // where outlookers lie in a rafter
 	ledgers map[*roofBody]*Member
-	refs    int
 	bare    map[string]*bareSide // rafters that found no plate, by side
 	joints  []*Joint             // of this roof, for their tributary lengths
 }

@@ -199,6 +199,10 @@ func (b *Body) height(p geom.Vec2) (z float64, side int) {
 	return z, side
 }
 
+// Height returns the height of the body's own planes at p, in above grade,
+// and the side whose plane it is; it does not ask whether p lies under them.
+func (b *Body) Height(p geom.Vec2) (z float64, side int) { return b.height(p) }
+
 // Alone returns a copy of b that ends at its walls where b runs into another
 // body, laid out as b is.
 func (b *Body) Alone() *Body {
