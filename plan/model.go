@@ -290,6 +290,7 @@ type Item struct {
 	Minutes   float64 // to install one
 	Pack      int     // pieces in a pack
 	Load      Load
+	Broken    bool // a key of it could not be read: what follows from that is no fault
 	Pos       Pos
 }
 

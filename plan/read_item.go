@@ -208,8 +208,8 @@ func readItems(n node, _ int, p *Plan) {
 		}
 		d := &itemDraft{Item: &Item{}}
 		*d.Item = *x
-		amend(n, itemKeys, d)
-		d.Pos = n.pos()
+		n.r.whole(d.Item, func() { amend(n, itemKeys, d) })
+		d.Pos, d.Broken = n.pos(), x.Broken || n.r.broken[d.Item]
 		p.Items[i], n.r.own[mark] = d.Item, true
 		return
 	}
@@ -217,7 +217,8 @@ func readItems(n node, _ int, p *Plan) {
 		n.fault("override", "nothing-to-override", "take override out, or correct the mark", "no catalogue file has an item %q", mark)
 	}
 	d := &itemDraft{Item: &Item{Pos: n.pos()}}
-	read(n, itemKeys, d)
+	n.r.whole(d.Item, func() { read(n, itemKeys, d) })
+	d.Broken = n.r.broken[d.Item]
 	if d.Mark == "" {
 		n.r.spoiled[mark] = true
 		return

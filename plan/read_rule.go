@@ -183,5 +183,5 @@ func (n node) uses(mark string) {
 			return
 		}
 	}
-	n.fault("use", "unknown-mark", nearest(mark, marks), "there is no item %q in the catalogue", mark)
+	n.fault("use", "unknown-mark", cmp.Or(nearest(mark, marks), "add an [[item]] with that mark"), "there is no item %q in the catalogue", mark)
 }

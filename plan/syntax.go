@@ -66,6 +66,7 @@ var syntaxMends = []struct {
 	mend    string
 }{
 	{"already been defined", nil, "write it once; of what there can be several, each begins with two brackets: [[wall]]"},
+	{"cannot be used as an array", nil, "write every one of its tables with two brackets: [[wall]]"},
 	{"cannot contain newlines", nil, `close the quotes in the same line; the inch mark inside is written \" or in: "5' 4in"`},
 	{"invalid escape", nil, `only the inch mark takes a backslash: "5' 4 1/2\"", or write in: "5' 4 1/2in"`},
 	{"to end table", nil, "close it like [project], or [[wall]] with two brackets"},

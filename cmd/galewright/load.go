@@ -58,8 +58,13 @@ func (src sources) print(w io.Writer, faults plan.Diagnostics, asJSON bool) erro
 	if asJSON {
 		return src.printJSON(w, faults)
 	}
+	lines := map[string][]string{}
 	for _, d := range faults {
-		if _, err := fmt.Fprintf(w, "%s\n%s", d, src.excerpt(d.Pos)); err != nil {
+		text, ok := src[d.Pos.File]
+		if ok && lines[d.Pos.File] == nil {
+			lines[d.Pos.File] = strings.Split(strings.TrimPrefix(text, "\ufeff"), "\n")
+		}
+		if _, err := fmt.Fprintf(w, "%s\n%s", d, excerpt(lines[d.Pos.File], d.Pos)); err != nil {
 			return err
 		}
 	}
@@ -67,9 +72,8 @@ func (src sources) print(w io.Writer, faults plan.Diagnostics, asJSON bool) erro
 }
 
 // excerpt returns the line at pos with a caret below its column.
-func (src sources) excerpt(pos plan.Pos) string {
-	lines := strings.Split(strings.TrimPrefix(src[pos.File], "\ufeff"), "\n")
-	if pos.Line < 1 || pos.Line > len(lines) || src[pos.File] == "" {
+func excerpt(lines []string, pos plan.Pos) string {
+	if pos.Line < 1 || pos.Line > len(lines) || len(lines) == 1 && lines[0] == "" {
 		return ""
 	}
 	line := strings.TrimRight(lines[pos.Line-1], "\r")

@@ -4,6 +4,8 @@
 package pipeline
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
@@ -30,8 +32,10 @@ type Load func(name string) ([]byte, error)
 func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 	p, faults := plan.Read(file, src, load)
 	r := &Result{Plan: p}
-	if p == nil || faults.Errors() {
-		return r, faults.Sorted()
+	if faults.Errors() {
+		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })
+		_, more := hardware.New(whole)
+		return r, append(faults, more...).Sorted()
 	}
 	more := r.from(p)
 	return r, append(faults, more...).Sorted()
