@@ -24,7 +24,7 @@ func (o overturned) most() (lb float64, wind string) {
 }
 
 // overturnedPiles brings the end tension of the segments that stand on the
-// lowest floor to the piles. Wind towards growing coordinates lifts the low
+// lowest floor, or on no other segment, straight down to the piles. Wind towards growing coordinates lifts the low
 // end of a segment, and the other way round; of both ends of a segment only
 // one pulls at a time. Weight relieves nothing here: what reaches the pile is
 // in the pile's own uplift already and counts once.
@@ -32,7 +32,7 @@ func (a *analysis) overturnedPiles() map[*framing.Joint]overturned {
 	out := map[*framing.Joint]overturned{}
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
-			if !s.base || s.Wall.Level.Index != 0 {
+			if !s.base || s.stacked {
 				continue
 			}
 			net := ASD.W * s.Lifts

@@ -23,7 +23,7 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 			}
 			l.close(segmentCapacity(s))
 			if s.Factor == 0 && !s.Shear.Perforated {
-				l.Notes = append(l.Notes, fmt.Sprintf("height to width %.2f is over 3.5: it counts for nothing", s.Height/s.Length))
+				l.Notes = append(l.Notes, fmt.Sprintf("height to width %.2f is over 3.5: it counts for nothing", s.Tallest/s.Length))
 			}
 			if s.Pierced != nil {
 				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; the bottom plate lifts by the same %.0f plf between its ends (SDPWS 4.3.6.4.2.1)",
@@ -64,6 +64,9 @@ func overturning(c *Check, a *analysis) (out []*Link) {
 			s.Relief = a.relief(s)
 			for i := range s.ends {
 				out = append(out, a.endLink(c, x, s, i))
+				if l := a.footLink(c, s, i); l != nil {
+					out = append(out, l)
+				}
 			}
 		}
 	}
@@ -94,7 +97,9 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 	}
 	l.Terms = []Term{
 		{"shear of the segment, strength level", s.V, "lb"},
-		{"times the storey's height, and of what stands on it the floor's depth: moment", s.Moment / 12, "lb-ft"},
+		{"height at which it comes in" + map[bool]string{true: ", mean of a rake wall over the segment"}[s.Height != x.Level.PlateHeight && s.Wall.Top == "rake"], s.Height / 12, "ft"},
+		{"shear of the segments above that stand on it, over the depth of the floor between, strength level", s.Moment/12 - s.V*s.Height/12, "lb-ft"},
+		{"moment, both", s.Moment / 12, "lb-ft"},
 		{"over the lever arm", s.arm() / 12, "ft"},
 		{"with the storeys above: chord tension, strength level", s.Lifts, "lb"},
 		{"less 0.6 of the weight uplift has left over, half of it at this end, ASD", s.Relief, "lb"},
@@ -111,6 +116,34 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 	if len(s.above) == 0 && carriesUpper(x) {
 		l.Notes = append(l.Notes, "a segment of the storey above on this line ends elsewhere; its end tension is not in this number")
 	}
+	return l
+}
+
+// footLink follows the end tension of a segment that stands on no other
+// through the post below it to that post's foot; nil where there is no need.
+func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
+	net := ASD.W*s.Lifts - s.Relief
+	if s.stacked || s.Wall.Level.Index == 0 || s.ends[i] == nil || net <= least {
+		return nil
+	}
+	l := &Link{Check: c, ID: fmt.Sprintf("%s, below its %s end", s.Name, []string{"first", "second"}[i]), Wall: s.Wall, Where: "below wall " + s.Wall.Name, Unit: "lb", Case: s.Case,
+		Demand: net, Strength: net / ASD.W, Terms: []Term{{"end tension from the storey above, ASD", net, "lb"}}}
+	var base *framing.Joint
+	if foot := a.footOf[s.ends[i].First()]; foot != nil && foot.Below && len(foot.Members) > 1 {
+		base = a.footOf[foot.Members[1]]
+	}
+	if base == nil {
+		l.close(nil)
+		l.Gap = "no post below takes the end tension on"
+		return l
+	}
+	l.Joint, l.Where = base, whereOf(base)
+	if p := a.peaks[base]; p != nil && p.demand > 0 {
+		l.Demand += p.demand
+		l.Terms = append(l.Terms, Term{"uplift of the post itself, ASD, in its own worst case", p.demand, "lb"})
+	}
+	l.close(a.capacityAt(base, upward))
+	l.Notes = append(l.Notes, "no sheathed segment stands below this end")
 	return l
 }
 

@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"galewright/plan"
@@ -154,3 +155,146 @@ func TestCornerZonePushesHarder(t *testing.T) {
 	assert.Greater(t, at(w.Length()-12), 1.05*at(w.Length()/2))
 }
 
+// onSlab is a one-storey house on a slab with clips and bolts at its sill.
+func onSlab(shear string) string {
+	b := sample
+	b.storeys, b.piles, b.floor, b.windows, b.shear = 1, false, 0, 0, false
+	text := strings.Replace(b.plan(), "[[roof]]", "[foundation]\nkind = \"slab\"\n[[roof]]", 1)
+	text = strings.Replace(text, "studs = \"2x6 @ 16in\"\n", "studs = \"2x6 @ 16in\"\n"+shear, 1)
+	return text + `
+[[item]]
+mark = "sill-clip"
+kind = "clip"
+thickness = "20 ga"
+nails = { type = "8d x 1 1/2", to_stud = 5, to_plate = 5 }
+[[rule]]
+at = "stud-base"
+use = "sill-clip"
+`
+}
+
+const sillBolts = `
+[[item]]
+mark = "bolt"
+kind = "anchor bolt"
+length = "12in"
+rod = "5/8in"
+washer = "3in"
+[[rule]]
+at = "stud-base"
+use = "bolt"
+at_most = "4'"
+`
+
+func TestBoltsTakeWhatTheClipsBring(t *testing.T) {
+	r, _ := Run(placed(t, onSlab("")+sillBolts))
+	brought, held := map[string]float64{}, map[string]float64{}
+	for _, l := range r.Links {
+		switch l.Check.ID {
+		case "base-uplift":
+			brought[l.Wall.Name] += l.Demand
+			assert.NotContains(t, l.Governs(), "washer", "%s: a bolt holds no stud", l.ID)
+		case "sill-anchors":
+			held[l.Wall.Name] += l.Demand
+		}
+	}
+	require.Greater(t, brought["1S"], 1000.0)
+	for w, lb := range brought {
+		near(t, lb, held[w], 1e-9, "wall %s", w)
+	}
+	r, _ = Run(placed(t, onSlab("")))
+	gaps := 0
+	for _, l := range r.Links {
+		if l.Check.ID == "sill-anchors" && l.Gap != "" {
+			gaps++
+		}
+	}
+	assert.GreaterOrEqual(t, gaps, 2, "clips end at a plate that nothing holds")
+}
+
+func TestPerforatedWallLiftsItsPlate(t *testing.T) {
+	// SDPWS 4.3.6.4.2.1 (grade B): t equals the largest unit shear.
+	sum := func(shear string) (lb float64) {
+		r, _ := Run(placed(t, onSlab(shear)+sillBolts))
+		for _, l := range r.Links {
+			if l.Check.ID == "sill-anchors" && l.Wall.Name == "1S" {
+				lb += l.Demand
+			}
+		}
+		return lb
+	}
+	pierced := `shear = [{ name = "A", from = "0in", to = "240in", panel = "15/32", nail = "8d common", edge = "4in", perforated = true }]` + "\n"
+	r, _ := Run(placed(t, onSlab(pierced)+sillBolts))
+	var seg *Segment
+	for _, x := range r.Lines {
+		for _, s := range x.Segments {
+			seg = s
+		}
+	}
+	require.NotNil(t, seg)
+	near(t, sum(strings.Replace(pierced, ", perforated = true", "", 1))+seg.Demand*20, sum(pierced), 1e-6, "20 ft of t besides the studs' uplift")
+}
+
+func TestRakeWallTakesShearAtItsSlope(t *testing.T) {
+	// The roof's deck meets a gable wall along the rake: its shear turns the
+	// segment over from there, not from the eaves' height.
+	b := sample
+	b.storeys, b.windows, b.rake = 1, 0, 0
+	text := b.plan()
+	raked := strings.Replace(text, "name = \"1E\"\n", "name = \"1E\"\ntop = \"rake\"\n", 1)
+	require.NotEqual(t, text, raked)
+	find := func(a *analysis) *Segment {
+		for _, x := range a.lateral.lines {
+			for _, s := range x.Segments {
+				if s.Wall.Name == "1E" {
+					return s
+				}
+			}
+		}
+		return nil
+	}
+	flat, rake := find(analysed(t, text)), find(analysed(t, raked))
+	// From 6 in to a third of the wall's 288 in: the middle lies 51 in from the
+	// corner, where a roof of 6:12 has risen 25-1/2 in.
+	assert.InDelta(t, 25.5, rake.Height-flat.Height, 8)
+	near(t, flat.V*rake.Height/rake.Length, rake.Lifts, 1e-9, "end tension")
+	assert.Greater(t, rake.Tallest, rake.Height)
+}
+
+func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
+	// A segment of the upper storey that stands over none: its end tension is
+	// asked of the post below and of the piles.
+	text := sample.plan()
+	i := strings.Index(text, "name = \"1S\"")
+	j := i + strings.Index(text[i:], "shear = ")
+	k := j + strings.Index(text[j:], "\n")
+	shifted := text[:j] + strings.Replace(text[j:k], "from = \"6in\"", "from = \"60in\"", 1) + text[k:]
+	require.NotEqual(t, text, shifted)
+	count := func(text string) (feet int, piles float64) {
+		a := analysed(t, text)
+		for _, l := range overturning(&Check{}, a) {
+			if strings.Contains(l.ID, "below its") {
+				feet++
+				assert.Positive(t, l.Demand, l.ID)
+			}
+		}
+		for _, o := range a.overturnedPiles() {
+			piles += o[0][0]
+		}
+		return feet, piles
+	}
+	feet, _ := count(text)
+	assert.Zero(t, feet)
+	feet, piles := count(shifted)
+	assert.Equal(t, 2, feet)
+	a := analysed(t, shifted)
+	want := 0.0
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			if x.Axis == 0 && (s.Wall.Level.Index == 0 || s.Wall.Name == "2S") {
+				want += ASD.W * s.Lifts
+			}
+		}
+	}
+	near(t, want, piles, 1e-9, "both storeys' tension reaches the piles")
+}

@@ -51,7 +51,8 @@ type Segment struct {
 	Shear    *plan.Shear
 	Name     string
 	Lo, Hi   float64 // coordinates along the line, in
-	Height   float64 // of the storey's wall, in
+	Height   float64 // of the storey's wall, in; of a rake wall the mean over the segment
+	Tallest  float64 // the same at its highest, in
 	Length   float64 // in
 	Working  float64 // length that counts, in: a perforated wall's Co ΣLi
 	Factor   float64 // on the unit shear, by aspect ratio
@@ -72,6 +73,7 @@ type Segment struct {
 	lifts    float64
 	v        float64
 	base     bool // the wall's foot is in this storey
+	stacked  bool // a segment below takes its end tension on
 	depth    float64
 	carriers []*carrier
 }
@@ -120,6 +122,14 @@ func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, a
 	if w.Balloon() {
 		g.Name += "@" + lv.Name
 	}
+	if p := a.byWall[w]; p != nil {
+		for _, c := range p.carriers {
+			if c.station > s.From-3 && c.station < s.To+3 {
+				g.carriers = append(g.carriers, c)
+			}
+		}
+	}
+	g.rake()
 	u, err := timber.Sheathing{Thickness: s.Panel, Nail: s.Nail, Edge: s.Edge, G: a.species.G, BothFaces: s.BothFaces, Edition: 2021}.UnitShear()
 	if err != nil {
 		g.Trouble = err.Error()
@@ -129,23 +139,37 @@ func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, a
 	if g.base {
 		a.ends(g)
 	}
-	if p := a.byWall[w]; p != nil {
-		for _, c := range p.carriers {
-			if c.station > s.From-3 && c.station < s.To+3 {
-				g.carriers = append(g.carriers, c)
-			}
-		}
-	}
 	return g
 }
 
+// rake gives a segment of a gable wall whose studs run up to the roof the
+// height at which the roof hands it its shear: that of its studs and plates,
+// on the mean.
+func (g *Segment) rake() {
+	g.Tallest = g.Height
+	if g.Wall.Top != "rake" || len(g.carriers) == 0 {
+		return
+	}
+	sum := 0.0
+	for _, c := range g.carriers {
+		h := c.m.Z1 + rakePlates - g.Wall.Level.Floor
+		sum += h
+		g.Tallest = math.Max(g.Tallest, h)
+	}
+	g.Height = math.Max(g.Height, sum/float64(len(g.carriers)))
+}
+
+// rakePlates is the height of the two plates over a rake wall's studs, in.
+const rakePlates = 3
+
 // work finds the length that counts.
 func (g *Segment) work() {
+	g.Tallest = math.Max(g.Tallest, g.Height)
 	if g.Shear.Perforated {
 		g.pierce()
 		return
 	}
-	g.Factor = timber.SegmentFactor(g.Height, g.Length)
+	g.Factor = timber.SegmentFactor(g.Tallest, g.Length)
 	if g.Factor > 0 {
 		g.Working = g.Length
 	}
@@ -168,11 +192,11 @@ func (g *Segment) pierce() {
 	slices.SortStableFunc(open, func(x, y *plan.Opening) int { return cmpFloat(x.At, y.At) })
 	from, sum, area := g.Shear.From, 0.0, 0.0
 	for _, o := range open {
-		sum += timber.PerforatedLength(g.Height, o.At-from)
+		sum += timber.PerforatedLength(g.Tallest, o.At-from)
 		area += timber.OpeningArea(o.Width, o.Height, g.Height)
 		from = o.At + o.Width
 	}
-	sum += timber.PerforatedLength(g.Height, g.Shear.To-from)
+	sum += timber.PerforatedLength(g.Tallest, g.Shear.To-from)
 	if sum <= 0 {
 		g.Trouble = "no full-height part of it is wide enough to count"
 		return
@@ -270,7 +294,7 @@ func stackSegments(lines []*ShearLine) {
 			for _, g := range x.Segments {
 				for _, h := range u.line.Segments {
 					if math.Abs(g.Lo-h.Lo) < 18 && math.Abs(g.Hi-h.Hi) < 18 {
-						g.above = append(g.above, h)
+						g.above, h.stacked = append(g.above, h), true
 					}
 				}
 			}

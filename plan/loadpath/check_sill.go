@@ -1,0 +1,155 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/length"
+	"galewright/plan/placement"
+)
+
+// sillAnchors checks what holds the plates under the lowest walls down. On a
+// slab or stem wall a stud's clip ends at the sill plate, and the bolts must
+// take on what the clips bring; a perforated wall lifts its plate besides,
+// anywhere (SDPWS 4.3.6.4.2.1, grade B).
+func sillAnchors(c *Check, a *analysis) (out []*Link) {
+	pierced := a.piercedSegments()
+	for _, w := range a.plan.Walls {
+		p := a.byWall[w]
+		if p == nil {
+			continue
+		}
+		lifts := a.plateLifts(p, pierced[w])
+		sum := 0.0
+		for _, f := range lifts {
+			sum += f.lb
+		}
+		if sum <= least && len(pierced[w]) == 0 && (w.Level.Index > 0 || !a.onSill(p)) {
+			continue
+		}
+		bolts := a.bolts(w)
+		if len(bolts) == 0 {
+			if sum > least {
+				out = append(out, unbolted(c, w, sum))
+			}
+			continue
+		}
+		out = append(out, a.boltLinks(c, w, bolts, lifts)...)
+	}
+	return out
+}
+
+// plateLift is a force that lifts a plate, lb ASD, at a station.
+type plateLift struct{ station, lb float64 }
+
+// piercedSegments returns the perforated segments of each wall.
+func (a *analysis) piercedSegments() map[*plan.Wall][]*Segment {
+	out := map[*plan.Wall][]*Segment{}
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			if s.Pierced != nil && s.base {
+				out[s.Wall] = append(out[s.Wall], s)
+			}
+		}
+	}
+	return out
+}
+
+// plateLifts returns what lifts the bottom plate of a wall: the studs that a
+// clip ties to it, each in its own worst case, and a perforated wall's t.
+func (a *analysis) plateLifts(p *wallPath, pierced []*Segment) (out []plateLift) {
+	hi := 0.0
+	for i, k := range p.carriers {
+		if i == 0 {
+			hi = math.Min(0, k.station)
+		}
+		lo := hi
+		hi += k.share
+		f := plateLift{station: k.station}
+		if a.toSill(k) {
+			if q := a.peaks[k.base]; q != nil {
+				f.lb = math.Max(0, q.demand)
+			}
+		}
+		for _, s := range pierced {
+			f.lb += s.Demand / 12 * overlap(lo, hi, s.Shear.From, s.Shear.To)
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// onSill tells whether a wall's studs stand on a sill plate.
+func (a *analysis) onSill(p *wallPath) bool {
+	return slices.ContainsFunc(p.carriers, func(k *carrier) bool { return sillUnder(k) })
+}
+
+// sillUnder tells whether a stud stands on a sill plate over a slab or wall.
+func sillUnder(k *carrier) bool {
+	return k.base != nil && k.base.Kind == framing.StudBase && len(k.ground) == 0 && len(k.base.Members) > 1 && k.base.Members[1].Role == framing.SillPlate
+}
+
+// toSill tells whether a stud's uplift ends at its sill plate: nothing laps
+// past it.
+func (a *analysis) toSill(k *carrier) bool {
+	return sillUnder(k) && !slices.ContainsFunc(a.placed.At(k.base), func(q *placement.Piece) bool {
+		return q.Item.Kind.Strap || engineered(q)
+	})
+}
+
+// bolts returns the bolts through the bottom plate of a wall, by station.
+func (a *analysis) bolts(w *plan.Wall) (out []*placement.Piece) {
+	for _, j := range a.joints[w] {
+		if j.Kind != framing.StudBase && j.Kind != framing.WallEnd {
+			continue
+		}
+		for _, q := range a.placed.At(j) {
+			if q.Item.Kind.Shape == hardware.Rod {
+				out = append(out, q)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(x, y *placement.Piece) int { return cmpFloat(x.Station, y.Station) })
+	return out
+}
+
+// boltLinks shares what lifts a plate to the bolts on both sides by lever.
+func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, lifts []plateLift) (out []*Link) {
+	on := make([]float64, len(bolts))
+	for _, f := range lifts {
+		i, _ := slices.BinarySearchFunc(bolts, f.station, func(q *placement.Piece, s float64) int { return cmpFloat(q.Station, s) })
+		switch {
+		case i == 0:
+			on[0] += f.lb
+		case i == len(bolts):
+			on[i-1] += f.lb
+		default:
+			k := (f.station - bolts[i-1].Station) / (bolts[i].Station - bolts[i-1].Station)
+			on[i-1] += f.lb * (1 - k)
+			on[i] += f.lb * k
+		}
+	}
+	for i, q := range bolts {
+		l := &Link{Check: c, ID: q.Tag, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
+			Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station))}
+		l.Terms = []Term{{"uplift of the studs clipped to the plate, and t of a perforated wall, shared by lever to the bolts on both sides, ASD", on[i], "lb"}}
+		held := a.cachedCapacity(q, upward)
+		held.Pieces, held.Mark = 1, q.Item.Mark
+		l.close(&held)
+		out = append(out, l)
+	}
+	return out
+}
+
+// unbolted is the link of a plate that lifts and has no bolt.
+func unbolted(c *Check, w *plan.Wall, sum float64) *Link {
+	l := &Link{Check: c, ID: w.Name + ", bottom plate", Wall: w, Unit: "lb", Demand: sum, Strength: sum / ASD.W, Case: "each stud in its own worst case", Where: "wall " + w.Name}
+	l.Terms = []Term{{"uplift of all studs clipped to the plate, and t of a perforated wall over its length, ASD", sum, "lb"}}
+	l.close(nil)
+	l.Gap = "no bolt in the plan holds the bottom plate"
+	return l
+}
