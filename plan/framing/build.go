@@ -25,7 +25,8 @@ type builder struct {
 	walls   []*framedWall // in the order of the plan
 	byWall  map[*plan.Wall]*framedWall
 	ids     map[string]int
-	index   *grid // of all members so far, filled by member
+	index   *grid[*Member]     // of all members so far, filled by member
+	wallsAt *grid[*framedWall] // made by wallGrid when first asked for
 	girders []*framedGirder
 	widths  map[*plan.Level]float64 // widths of the building, once asked for
 	refs    int                     // numbers given to members of the roofs
@@ -39,7 +40,7 @@ func newBuilder(p *plan.Plan) *builder {
 		house:  &House{Plan: p},
 		byWall: map[*plan.Wall]*framedWall{},
 		ids:    map[string]int{},
-		index:  newGrid(),
+		index:  newGrid[*Member](),
 		widths: map[*plan.Level]float64{},
 	}
 }
@@ -53,7 +54,7 @@ func (b *builder) member(m *Member) *Member {
 		b.ids[m.ID]++
 	}
 	b.house.Members = append(b.house.Members, m)
-	b.index.add(m)
+	addMember(b.index, m)
 	return m
 }
 
@@ -121,18 +122,6 @@ func memberAt(list []*Member, s float64) *Member {
 		}
 	}
 	return nil
-}
-
-// carrying returns the framed walls whose tops are the plates of level l, in
-// the order of the plan: those that a roof over l bears on, rakes included.
-func (b *builder) carrying(l *plan.Level) []*framedWall {
-	var out []*framedWall
-	for _, w := range b.walls {
-		if w.ToLevel == l || (w.ToLevel == nil && w.Level == l) {
-			out = append(out, w)
-		}
-	}
-	return out
 }
 
 // Agreement with the roof files: they declare

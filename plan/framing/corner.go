@@ -343,19 +343,17 @@ func (b *builder) endsOn(t, u *framedWall) bool {
 // wallGrid returns a function that finds the walls, on whatever level, near
 // a rectangle of the plan.
 func (b *builder) wallGrid() func(lo, hi geom.Vec2) []*framedWall {
-	g, of := newGrid(), map[*Member]*framedWall{}
-	for _, w := range b.walls {
-		m := &Member{Solid: []geom.Solid{w.frame.Box(0, w.Length(), 0, w.Depth(), 0, 1)}, A: w.From.Up(0), B: w.To.Up(0), Section: w.Studs}
-		of[m] = w
-		g.add(m)
+	if b.wallsAt == nil {
+		b.wallsAt = newGrid[*framedWall]()
+		for _, w := range b.walls {
+			lo, hi := w.extent()
+			b.wallsAt.add(w, lo.Up(0), hi.Up(0), slant(w.From, w.To, w.Depth()))
+		}
 	}
-	return func(lo, hi geom.Vec2) (out []*framedWall) {
+	return func(lo, hi geom.Vec2) []*framedWall {
 		const around = 6 // in, more than any gap that is closed
 		by := geom.Vec2{X: around, Y: around}
-		for _, m := range g.within(lo.Sub(by).Up(0), hi.Add(by).Up(1)) {
-			out = append(out, of[m])
-		}
-		return out
+		return b.wallsAt.within(lo.Sub(by).Up(0), hi.Add(by).Up(0))
 	}
 }
 

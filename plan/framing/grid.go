@@ -11,30 +11,27 @@ import (
 // so that a stud lies in one or two cells and a plate in a row of them.
 const cell = 36
 
-// grid is a hashed uniform grid over the plan that finds the members near a
+// grid is a hashed uniform grid over the plan that finds the things near a
 // place in time independent of the size of the house.
-type grid struct {
-	cells   map[[2]int][]int
-	members []*Member
-	lo, hi  []geom.Vec3
+type grid[T any] struct {
+	cells  map[[2]int][]int
+	things []T
+	lo, hi []geom.Vec3
 }
 
-func newGrid() *grid { return &grid{cells: map[[2]int][]int{}} }
+func newGrid[T any]() *grid[T] { return &grid[T]{cells: map[[2]int][]int{}} }
 
 func cellOf(v float64) int { return int(math.Floor(v / cell)) }
 
-// add puts m into every cell that a part of it may touch.
-func (g *grid) add(m *Member) {
-	if len(m.Solid) == 0 {
-		return
-	}
-	n := len(g.members)
-	lo, hi := m.Bounds()
-	g.members = append(g.members, m)
+// add puts x, whose box is lo..hi, into every cell of it for which on holds;
+// a nil on holds for all.
+func (g *grid[T]) add(x T, lo, hi geom.Vec3, on func(x, y int) bool) {
+	n := len(g.things)
+	g.things = append(g.things, x)
 	g.lo, g.hi = append(g.lo, lo), append(g.hi, hi)
 	for x := cellOf(lo.X); x <= cellOf(hi.X); x++ {
 		for y := cellOf(lo.Y); y <= cellOf(hi.Y); y++ {
-			if onPlan(m, x, y) {
+			if on == nil || on(x, y) {
 				k := [2]int{x, y}
 				g.cells[k] = append(g.cells[k], n)
 			}
@@ -42,22 +39,34 @@ func (g *grid) add(m *Member) {
 	}
 }
 
-// onPlan tells whether m may touch cell x, y. A long member that lies slant
-// on the plan touches only the cells near its axis, not the square it spans.
-func onPlan(m *Member, x, y int) bool {
-	a, d := m.A.Flat(), m.B.Sub(m.A).Flat()
-	l := d.Len()
-	if l < cell {
-		return true
+// addMember puts m into the grid, unless it has no body.
+func addMember(g *grid[*Member], m *Member) {
+	if len(m.Solid) == 0 {
+		return
 	}
-	c := geom.Vec2{X: (float64(x) + 0.5) * cell, Y: (float64(y) + 0.5) * cell}
-	off := math.Abs(d.Cross(c.Sub(a))) / l
-	return off <= cell*math.Sqrt2/2+2*max(m.Section.Width(), m.Section.Depth)
+	lo, hi := m.Bounds()
+	g.add(m, lo, hi, slant(m.A.Flat(), m.B.Flat(), max(m.Section.Width(), m.Section.Depth)))
 }
 
-// within returns the members whose box meets the box lo..hi, in the order in
+// slant tells for a cell whether something along the line a to b, no wider
+// than wide to either side, may touch it: a long thing that lies slant on the
+// plan touches only the cells near its axis, not the square it spans. It is
+// nil, for all cells, when the line is short.
+func slant(a, b geom.Vec2, wide float64) func(x, y int) bool {
+	d := b.Sub(a)
+	l := d.Len()
+	if l < cell {
+		return nil
+	}
+	return func(x, y int) bool {
+		c := geom.Vec2{X: (float64(x) + 0.5) * cell, Y: (float64(y) + 0.5) * cell}
+		return math.Abs(d.Cross(c.Sub(a)))/l <= cell*math.Sqrt2/2+2*wide
+	}
+}
+
+// within returns the things whose box meets the box lo..hi, in the order in
 // which they were added.
-func (g *grid) within(lo, hi geom.Vec3) []*Member {
+func (g *grid[T]) within(lo, hi geom.Vec3) []T {
 	var hits []int
 	for x := cellOf(lo.X); x <= cellOf(hi.X); x++ {
 		for y := cellOf(lo.Y); y <= cellOf(hi.Y); y++ {
@@ -70,9 +79,9 @@ func (g *grid) within(lo, hi geom.Vec3) []*Member {
 	}
 	slices.Sort(hits)
 	hits = slices.Compact(hits)
-	out := make([]*Member, len(hits))
+	out := make([]T, len(hits))
 	for i, h := range hits {
-		out[i] = g.members[h]
+		out[i] = g.things[h]
 	}
 	return out
 }
@@ -99,7 +108,7 @@ func (m *Member) Bounds() (lo, hi geom.Vec3) {
 // Overlaps returns every pair of members that reach into each other by more
 // than tol inches, in order. In a well framed house there is none.
 func (h *House) Overlaps(tol float64) (pairs [][2]*Member) {
-	g := newGrid()
+	g := newGrid[*Member]()
 	for _, m := range h.Members {
 		lo, hi := m.Bounds()
 		for _, o := range g.within(lo, hi) {
@@ -107,7 +116,7 @@ func (h *House) Overlaps(tol float64) (pairs [][2]*Member) {
 				pairs = append(pairs, [2]*Member{o, m})
 			}
 		}
-		g.add(m)
+		addMember(g, m)
 	}
 	return pairs
 }

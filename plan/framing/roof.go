@@ -290,9 +290,8 @@ func (b *builder) roofs() {
 			}
 			all = append(all, rb)
 		}
-		walls := b.carrying(l)
 		for _, group := range cluster(all) {
-			b.roofOver(l, group, walls)
+			b.roofOver(l, group)
 		}
 		b.checkUnder(all)
 	}

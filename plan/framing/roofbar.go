@@ -96,6 +96,18 @@ func (r bar) extent(u0, u1 float64, planes []geom.Plane) (lo, hi float64) {
 	return lo, hi
 }
 
+// box returns a box about z = 0 that holds the plan of the bar cut by
+// vertical planes, and a little more.
+func (r bar) box(planes []geom.Plane) (lo, hi geom.Vec3) {
+	const endless = 1e5
+	u0, u1 := r.extent(-endless, endless, planes)
+	more := geom.Vec2{X: 3*r.half + 1, Y: 3*r.half + 1}
+	a, b := r.at.Add(r.dir.Mul(u0)), r.at.Add(r.dir.Mul(u1))
+	lo = geom.Vec2{X: min(a.X, b.X), Y: min(a.Y, b.Y)}.Sub(more).Up(-1)
+	hi = geom.Vec2{X: max(a.X, b.X), Y: max(a.Y, b.Y)}.Add(more).Up(1)
+	return lo, hi
+}
+
 // notch is a cut from below: over u0..u1 nothing of the bar is under z.
 type notch struct{ u0, u1, z float64 }
 

@@ -17,11 +17,13 @@ type roofFrame struct {
 	of      map[*roofplan.Body]*roofBody
 	roof    *roofplan.Roof
 	beds    []bed
-	rakes   []rakeBed
+	bedsAt  *grid[*bed]
+	rakes   []*rakeBed
+	rakesAt *grid[*rakeBed]
 	lines   []*roofLine
 	rafters []*roofRafter
-	flies   []*roofRafter
-	sticks  []*Member // rafters, hips, valleys, ridges and ties
+	sticks  []*Member                // rafters, hips, valleys, ridges and ties
+	takes   map[*Member][]geom.Plane // the room that ridges, hips, valleys, rafters and fly rafters take
 	runs    []*roofplan.Run
 	pockets map[pocketKey][][]geom.Plane // where outlookers lie in a rafter
 	ledgers map[*roofBody]*Member
@@ -40,9 +42,9 @@ type bed struct {
 }
 
 // roofOver frames the bodies of a group over a level's walls.
-func (b *builder) roofOver(l *plan.Level, group []*roofBody, walls []*framedWall) {
+func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f := &roofFrame{builder: b, level: l, bodies: group, of: map[*roofplan.Body]*roofBody{},
-		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}, ledgers: map[*roofBody]*Member{}}
+		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}, ledgers: map[*roofBody]*Member{}, takes: map[*Member][]geom.Plane{}}
 	var bodies []*roofplan.Body
 	for _, rb := range group {
 		f.of[rb.body] = rb
@@ -58,7 +60,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody, walls []*framedWall
 	if !f.checkTrusses() {
 		return
 	}
-	f.findBeds(walls)
+	f.findBeds()
 	f.makeLines()
 	f.gables()
 	f.makeRafters()
@@ -89,9 +91,9 @@ func (f *roofFrame) faces() {
 }
 
 // findBeds gathers the plates and porch beams under the roof.
-func (f *roofFrame) findBeds(walls []*framedWall) {
-	for _, w := range walls {
-		if !f.under(w.From, w.To) {
+func (f *roofFrame) findBeds() {
+	for _, w := range f.wallGrid()(f.extent()) {
+		if !carries(w.Wall, f.level) || !f.under(w.From, w.To) {
 			continue
 		}
 		z, level := w.top, w.Top != "rake"
@@ -99,7 +101,7 @@ func (f *roofFrame) findBeds(walls []*framedWall) {
 			z, level = f.highBed(w)
 		}
 		if !level {
-			f.rakes = append(f.rakes, rakeBed{w, w.frame.Box(0, w.Length(), 0, w.Depth(), -0.5, 0.5)})
+			f.rakes = append(f.rakes, &rakeBed{w, w.frame.Box(0, w.Length(), 0, w.Depth(), -0.5, 0.5)})
 		} else {
 			s0, s1 := min(w.s0, orElse(w.caps, w.c0, w.s0)), max(w.s1, orElse(w.caps, w.c1, w.s1))
 			f.beds = append(f.beds, bed{wall: w, frame: w.frame, z: z,
@@ -113,6 +115,28 @@ func (f *roofFrame) findBeds(walls []*framedWall) {
 				column: fr.Box(0, p.To.Sub(p.From).Len(), 0, p.Beam.Width(), -0.5, 0.5)})
 		}
 	}
+	f.bedsAt = newGrid[*bed]()
+	for i := range f.beds {
+		b := &f.beds[i]
+		lo, hi := b.column.Bounds()
+		f.bedsAt.add(b, lo, hi, nil)
+	}
+	f.rakesAt = newGrid[*rakeBed]()
+	for _, r := range f.rakes {
+		lo, hi := r.column.Bounds()
+		f.rakesAt.add(r, lo, hi, nil)
+	}
+}
+
+// extent returns the rectangle that holds all bodies with their overhangs.
+func (f *roofFrame) extent() (lo, hi geom.Vec2) {
+	lo, hi = f.bodies[0].reach()
+	for _, rb := range f.bodies[1:] {
+		a, z := rb.reach()
+		lo = geom.Vec2{X: min(lo.X, a.X), Y: min(lo.Y, a.Y)}
+		hi = geom.Vec2{X: max(hi.X, z.X), Y: max(hi.Y, z.Y)}
+	}
+	return lo, hi
 }
 
 // orElse returns a when there are caps, b otherwise.
@@ -156,9 +180,10 @@ type bearing struct {
 
 // bearings returns the seats of a bar cut by planes, in order of the beds.
 func (f *roofFrame) bearings(r bar, planes []geom.Plane) (out []bearing) {
-	for i := range f.beds {
-		if n, ok := r.notchOver(f.beds[i].column, f.beds[i].z, planes); ok {
-			out = append(out, bearing{n, &f.beds[i]})
+	lo, hi := r.box(planes)
+	for _, b := range f.bedsAt.within(lo, hi) {
+		if n, ok := r.notchOver(b.column, b.z, planes); ok {
+			out = append(out, bearing{n, b})
 		}
 	}
 	return out
@@ -175,7 +200,8 @@ func (f *roofFrame) less(r bar, planes []geom.Plane, seats []bearing) (out [][]g
 	for _, s := range seats {
 		out = append(out, s.notch.planes(r))
 	}
-	for _, w := range f.rakes {
+	from, to := r.box(planes)
+	for _, w := range f.rakesAt.within(from, to) {
 		if lo, hi, ok := r.over(w.column, planes); ok {
 			out = append(out, append([]geom.Plane{r.after(lo), r.before(hi)}, w.wall.seat...))
 		}

@@ -217,9 +217,9 @@ func (f *roofFrame) flyRafter(rb *roofBody, run *roofplan.Run) {
 	u0, u1, planes := f.rafterEnds(r, run.High.Sub(run.Low).Len())
 	lo, hi := r.extent(u0, u1, planes)
 	if parts := r.cut(u0, u1, planes, nil); len(parts) > 0 {
-		f.addStick(&Member{ID: fmt.Sprintf("%s/%s/fly@%s", rb.Name, roofplan.SideNames[run.Face.Side], at(rb.across(run))),
+		m := f.addStick(&Member{ID: fmt.Sprintf("%s/%s/fly@%s", rb.Name, roofplan.SideNames[run.Face.Side], at(rb.across(run))),
 			Role: Fly, Roof: rb.Roof, Section: rb.Rafters}, r.bar, parts, lo, hi)
-		f.flies = append(f.flies, r)
+		f.takes[m] = r.space()
 	}
 }
 

@@ -284,6 +284,7 @@ func (f *roofFrame) addLine(l *roofLine) {
 		}
 		m := f.addStick(&Member{ID: fmt.Sprintf("%s/%s@%s", l.owner.Name, name, at(f.along(l, max(cuts[i-1], u0)))),
 			Role: role, Roof: l.owner.Roof, Section: l.section}, l.bar, parts, max(cuts[i-1], u0), min(cuts[i], u1))
+		f.takes[m] = append(l.bounds(), l.body()...)
 		if l.member == nil {
 			l.member = m
 		}

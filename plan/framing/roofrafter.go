@@ -72,7 +72,7 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 	side2 := roofplan.SideNames[run.Face.Side]
 	r.member = f.addStick(&Member{ID: fmt.Sprintf("%s/%s/rafter@%s", owner.Name, side2, at(owner.across(run))),
 		Role: Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref()}, r.bar, parts, lo, hi)
-	f.rafters = append(f.rafters, r)
+	f.rafters, f.takes[r.member] = append(f.rafters, r), r.space()
 	if body == nil && f.lineFor(run.LowEnd.Line, r, false) == nil {
 		f.rakeEnd(r)
 	}

@@ -3,6 +3,7 @@ package framing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -17,15 +18,23 @@ var tieLumber = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5, Text: "2x6"}
 // bear on plates of one height, on the side towards the middle of the ridge.
 // A tie longer than the longest stock is made of equal pieces.
 func (f *roofFrame) ties() {
-	for _, rb := range f.bodies {
-		if !rb.CeilingTies || rb.Trusses || rb.Kind == "shed" {
-			continue
+	row := map[*roofBody]map[int][]*roofRafter{} // by station in inches
+	for _, r := range f.rafters {
+		if rb := r.owner; rb.CeilingTies && !rb.Trusses && rb.Kind != "shed" && tied(r) {
+			if row[rb] == nil {
+				row[rb] = map[int][]*roofRafter{}
+			}
+			k := int(math.Floor(r.run.Station))
+			row[rb][k] = append(row[rb][k], r)
 		}
-		for i, a := range f.rafters {
-			for _, c := range f.rafters[i+1:] {
-				if a.owner == rb && c.owner == rb && tied(a) && tied(c) && math.Abs(a.run.Station-c.run.Station) < near && c.dir.Dot(a.dir) < -0.9 {
-					f.tie(rb, a, c)
-				}
+	}
+	done := map[*roofRafter]bool{}
+	for _, a := range f.rafters {
+		done[a] = true
+		k := int(math.Floor(a.run.Station))
+		for _, c := range slices.Concat(row[a.owner][k-1], row[a.owner][k], row[a.owner][k+1]) {
+			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && c.dir.Dot(a.dir) < -0.9 {
+				f.tie(a.owner, a, c)
 			}
 		}
 	}

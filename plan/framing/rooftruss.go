@@ -2,7 +2,6 @@ package framing
 
 import (
 	"fmt"
-	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -145,13 +144,18 @@ func (f *roofFrame) trussParts(rb *roofBody, tops []chord, bottom bar, length fl
 
 // trim cuts from parts what valleys, hips, rafters and fly rafters take.
 func (f *roofFrame) trim(parts []geom.Solid) []geom.Solid {
-	for _, l := range f.lines {
-		parts = geom.Carve(parts, append(l.bounds(), l.body()...))
-	}
-	for _, r := range slices.Concat(f.rafters, f.flies) {
-		parts = geom.Carve(parts, append([]geom.Plane{r.after(0), r.before(r.run.High.Sub(r.run.Low).Len())}, r.body()...))
+	lo, hi := (&Member{Solid: parts}).Bounds()
+	for _, m := range f.index.within(lo, hi) {
+		if space := f.takes[m]; space != nil {
+			parts = geom.Carve(parts, space)
+		}
 	}
 	return parts
+}
+
+// space returns what a rafter takes of the room, its ends square to its line.
+func (r *roofRafter) space() []geom.Plane {
+	return append([]geom.Plane{r.after(0), r.before(r.run.High.Sub(r.run.Low).Len())}, r.body()...)
 }
 
 // body returns the space between the bar's faces and above its underside.
