@@ -109,7 +109,7 @@ func (h *host) inPhase(ph *hardware.Phase) (out []*placement.Piece) {
 // checkTable lists the pieces of one host and phase, each with its box: mark
 // by mark, so that one nail and one nailer go along the wall at a time.
 func (c *context) checkTable(h *host, ph *hardware.Phase, ps []*placement.Piece) *table {
-	t := &table{Title: title(h.Name) + ", " + ph.Name, RowH: tickSize + 2.2, Cols: []tableColumn{
+	t := &table{Title: title(h.Name) + ", " + ph.Name, RowH: tickSize + 1.8, Cols: []tableColumn{
 		{Head: "Done", Align: sheet.Middle}, {Head: "No.", Align: sheet.Middle}, {Head: "Place"}, {Head: "Joint", Wrap: true}, {Head: "Face", Wrap: true}, {Head: "Tag", Wrap: true, Grow: true},
 	}}
 	for _, l := range c.Schedule.Lines {

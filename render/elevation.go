@@ -18,7 +18,7 @@ func elevationPages(c *context) []*page {
 	for _, e := range elevations(c) {
 		own := e.split()
 		for _, p := range own {
-			p.siblings = own
+			p.siblings, p.best = own, p.scale
 		}
 		parts = append(parts, own...)
 	}

@@ -32,7 +32,8 @@ func (c *context) elevationPage(s *shelves) *page {
 	}
 	pg := c.newPageOn(s.paper, name+strings.Join(names, ", "), s.scale.Name, keys...)
 	dx := (s.area.W - s.wide) / 2
-	dy := max(0, (s.area.H-s.below)/2)
+	k := pg.keyFor(c.linesOn(s.parts), pg.Area.H-s.below)
+	dy := max(0, (pg.Area.H-k.strip-s.below)/2)
 	for _, p := range s.parts {
 		p.page = pg
 		p.at = p.at.Add(sheet.Pt{X: s.area.X + dx, Y: s.area.Y + dy})
@@ -41,7 +42,7 @@ func (c *context) elevationPage(s *shelves) *page {
 		for _, p := range s.parts {
 			p.draw()
 		}
-		pg.sheetLegend(s.parts)
+		pg.drawKey(k)
 	}
 	return pg
 }
@@ -90,7 +91,7 @@ func (p *part) drawShape(b *label.Board, s shape) {
 	if pts == nil {
 		return
 	}
-	st := sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}
+	st := sheet.Style{Pen: p.scale.memberPen(), Fill: sheet.White, Layer: sheet.LayerMember}
 	switch s.m.Role {
 	case framing.Pile:
 		p.drawPile(s)
@@ -124,7 +125,8 @@ func (p *part) drawPile(s shape) {
 	}
 }
 
-// drawSubfloors draws the edge of each storey's subfloor.
+// drawSubfloors draws the edge of each storey's subfloor, half as deep as a
+// plate and so in the thinnest pen.
 func (p *part) drawSubfloors() {
 	for _, s := range p.storeys {
 		for _, l := range p.passed(s.wall) {
@@ -132,7 +134,7 @@ func (p *part) drawSubfloors() {
 				continue
 			}
 			u0, u1, v0, v1 := s.shift, s.shift+s.wall.Length(), l.Floor-l.Subfloor, l.Floor
-			p.page.polygon(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember},
+			p.page.polygon(sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerMember},
 				p.vp.Polygon([]geom.Vec2{{X: u0, Y: v0}, {X: u1, Y: v0}, {X: u1, Y: v1}, {X: u0, Y: v1}})...)
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"galewright/plan/framing"
-	"galewright/plan/geom"
 	"galewright/render/label"
 	"galewright/render/sheet"
 )
@@ -22,7 +21,7 @@ type foot struct {
 const plateDeep = 1.5
 
 // edges returns the stations of the line at which the studs of a storey
-// begin that stand on its bottom plate, within the shown range.
+// begin that stand on its bottom plate, between the match lines.
 func (p *part) edges(i int) (us []float64) {
 	s := p.storeys[i]
 	if s.floor < p.sv0 {
@@ -33,7 +32,7 @@ func (p *part) edges(i int) (us []float64) {
 			continue
 		}
 		u0, _, v0, _ := h.bounds()
-		if v0 < s.floor+2*plateDeep && u0 > p.su0-geom.Eps && u0 < p.su1-geom.Eps {
+		if v0 < s.floor+2*plateDeep && p.holds(u0) {
 			us = append(us, u0)
 		}
 	}

@@ -14,7 +14,8 @@ const gapBetween sheet.MM = 8
 const lookBack = 12
 
 // pack lays the parts on pages: each onto the first open page that takes it,
-// else onto a page of its own.
+// else onto a page of its own. Pages left loose are then joined, and strips
+// made complete where there is room.
 func pack(c *context, parts []*part) (pages []*page) {
 	var open []*shelves
 	for _, p := range parts {
@@ -30,10 +31,28 @@ func pack(c *context, parts []*part) (pages []*page) {
 			open = append(open, s)
 		}
 	}
-	for _, s := range open {
+	for _, s := range joined(open) {
+		s.complete()
 		pages = append(pages, c.elevationPage(s))
 	}
 	return pages
+}
+
+// joined joins pages that are loosely filled at the next smaller scale: no
+// sheet with one small drawing in a corner.
+func joined(open []*shelves) (out []*shelves) {
+	for _, s := range open {
+		done := false
+		for _, t := range out[max(0, len(out)-lookBack):] {
+			if done = t.join(s); done {
+				break
+			}
+		}
+		if !done {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // shelves is a page that is being filled: a block stands right of the last in
@@ -45,29 +64,42 @@ type shelves struct {
 	parts       []*part
 	x, y, h     sheet.MM // place of the next block, height of the shelf
 	wide, below sheet.MM // extent taken
+	kept        sheet.MM // height kept free for the legend
+}
+
+// take puts a part on the page at the page's scale, if it fits so.
+func (s *shelves) take(p *part) bool {
+	return s.paper == p.paper() && s.suits(s.scale, p) && s.lay(s.scale, append(slices.Clone(s.parts), p))
+}
+
+// suits tells whether a part may be drawn at a scale: not larger than its own
+// and not under half of it.
+func (s *shelves) suits(g Scale, p *part) bool {
+	return g.Ratio >= p.best.Ratio && g.Ratio <= 2*p.best.Ratio
 }
 
 // loose is the share of a page below which it gives up a step of scale to
-// take another drawing: no sheet with one small drawing in a corner.
+// take another's drawings.
 const loose = 0.45
 
-// take puts a part on the page, at the page's scale if it fits so, or at the
-// next smaller one when the page is still loosely filled.
-func (s *shelves) take(p *part) bool {
-	if s.paper != p.paper() || s.scale.Ratio > 2*p.scale.Ratio {
+// join takes the parts of a page on this one when both are loosely filled.
+// Lengths of one wall stay together, at their own scale.
+func (s *shelves) join(t *shelves) bool {
+	if s.paper != t.paper || s.fill() > loose || t.fill() > loose {
 		return false
 	}
-	if s.scale.Ratio >= p.scale.Ratio && s.refill(s.scale, p) {
-		return true
-	}
-	if p.left != nil || p.right != nil {
-		return false // lengths of one wall stay together, at their own scale
-	}
-	good, _ := p.goodScales()
+	all := append(slices.Clone(s.parts), t.parts...)
+	good, _ := all[0].goodScales()
 	for _, g := range good {
-		if g.Ratio > s.scale.Ratio && g.Ratio >= p.scale.Ratio {
-			return s.fill() < loose && g.Ratio <= 2*p.scale.Ratio && s.refill(g, p)
+		if g.Ratio <= max(s.scale.Ratio, t.scale.Ratio) {
+			continue
 		}
+		for _, p := range all {
+			if p.left != nil || p.right != nil || !s.suits(g, p) {
+				return false
+			}
+		}
+		return s.lay(g, all)
 	}
 	return false
 }
@@ -82,25 +114,49 @@ func (s *shelves) fill() float64 {
 	return taken / float64(s.area.W*s.area.H)
 }
 
-// refill lays the page's parts and one more out at a scale; when they do not
-// fit, everything stays as it was.
-func (s *shelves) refill(scale Scale, more *part) bool {
-	next := &shelves{area: s.area, paper: s.paper, scale: scale}
-	parts := append(slices.Clone(s.parts), more)
+// complete makes the strips of the page's parts complete where that fits
+// beside a legend with names: all of them, else as many as do.
+func (s *shelves) complete() {
+	c := s.parts[0].context
+	k := c.newPageOn(s.paper, "", "").keyFor(c.linesOn(s.parts), s.area.H-s.below)
+	s.kept = k.strip
+	for _, p := range s.parts {
+		p.full = true
+	}
+	if s.lay(s.scale, s.parts) {
+		return
+	}
+	for _, p := range s.parts {
+		p.full = false
+	}
+	s.lay(s.scale, s.parts)
+	for _, p := range s.parts {
+		p.full = true
+		if !s.lay(s.scale, s.parts) {
+			p.full = false
+			p.settle(s.scale)
+		}
+	}
+}
+
+// lay lays parts out on the page at a scale; when they do not fit, everything
+// stays as it was.
+func (s *shelves) lay(scale Scale, parts []*part) bool {
+	next := &shelves{area: s.area, paper: s.paper, scale: scale, kept: s.kept}
 	was := make([]part, len(parts))
 	for i, p := range parts {
 		was[i] = *p
 	}
+	fits := true
 	for _, p := range parts {
-		if p.scale != scale {
-			p.settle(scale)
+		p.settle(scale)
+		fits = fits && next.add(p)
+	}
+	if !fits || next.wide > s.area.W || next.below > s.area.H-s.kept {
+		for i, p := range parts {
+			*p = was[i]
 		}
-		if !next.add(p) {
-			for i, p := range parts {
-				*p = was[i]
-			}
-			return false
-		}
+		return false
 	}
 	*s = *next
 	return true

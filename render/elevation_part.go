@@ -23,13 +23,16 @@ type part struct {
 	left, right *part       // what goes on beyond its match lines
 	siblings    []*part     // all parts of the stack, itself too
 	broken      bool        // one of several parts
+	lengths     int         // how many the wall is broken into along its length
 	// Shown range, overlaps included.
 	su0, su1, sv0, sv1 float64
 
 	scale Scale
 	vp    *viewport // on a sheet whose origin is the lower left corner of the drawing
 	plan  partPlan
-	tried map[Scale]settled
+	tried map[try]settled
+	best  Scale // its scale on a sheet of its own
+	full  bool  // its strips name every piece
 	page  *page
 	at    sheet.Pt // upper left corner of the whole block on the page
 	shelf sheet.MM // of the shelf it stands on
@@ -143,7 +146,7 @@ func (p *part) cut(n int) (out []*part) {
 	start := p.from
 	for i := range n {
 		q := *p
-		q.tried, q.broken = nil, p.broken || n > 1
+		q.tried, q.broken, q.lengths = nil, p.broken || n > 1, n
 		q.from, q.to = start, p.to
 		if i < n-1 {
 			q.to = nearest(bays, p.from+(p.to-p.from)*float64(i+1)/float64(n))
@@ -278,17 +281,13 @@ func (p *part) paper() sheet.Paper {
 }
 
 // area returns the drawing area of the part's paper, without the place of the
-// sheet's legend where that stands at the top.
+// sheet's legend where the band is too narrow for any.
 func (p *part) area() sheet.Rect {
 	pg := p.newPageOn(p.paper(), "", "")
-	if pg.legendOnTop() {
-		return cutTop(pg.Area, p.legendRow())
+	if pg.Band.W < leastNotes {
+		pg.Area.H -= p.legendRow()
 	}
 	return pg.Area
-}
-
-func cutTop(r sheet.Rect, h sheet.MM) sheet.Rect {
-	return sheet.Rect{X: r.X, Y: r.Y + h, W: r.W, H: r.H - h}
 }
 
 // goodScales returns the scales a wall is drawn at, and those below them.
@@ -365,7 +364,13 @@ func fitsAll(parts []*part, s Scale) bool {
 	return true
 }
 
-// settled is a part at one scale.
+// try is a way to lay a part out.
+type try struct {
+	scale Scale
+	full  bool
+}
+
+// settled is a part laid out.
 type settled struct {
 	vp   *viewport
 	plan partPlan
@@ -374,15 +379,16 @@ type settled struct {
 // settle fixes the scale and everything that follows from it. What a scale
 // gave is kept, for packing asks again and again.
 func (p *part) settle(s Scale) {
-	if was, ok := p.tried[s]; ok {
+	how := try{s, p.full}
+	if was, ok := p.tried[how]; ok {
 		p.scale, p.vp, p.plan = s, was.vp, was.plan
 		return
 	}
 	p.layOut(s)
 	if p.tried == nil {
-		p.tried = map[Scale]settled{}
+		p.tried = map[try]settled{}
 	}
-	p.tried[s] = settled{p.vp, p.plan}
+	p.tried[how] = settled{p.vp, p.plan}
 }
 
 func (p *part) layOut(s Scale) {

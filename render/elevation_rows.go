@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"galewright/plan/placement"
 	"galewright/render/label"
@@ -44,15 +45,20 @@ func (p *part) feetRow(i int, feet []foot) *row {
 	return r
 }
 
-// offCentre returns the row of a storey's pieces that lie on no
-// stud, one entry a place. What is nailed to a stud's centre or to its side
-// is found by the stud's own dimension.
-func (p *part) offCentre(i int) *row {
-	r := &row{title: p.rowTitle(p.storeys[i].wall.Name + ": pieces off the studs (// = break in a top plate)")}
-	mids := p.middles()
+// strip returns the row of a storey's pieces in order along the wall, one
+// entry a place. Unless it is to be complete it leaves out what is nailed at a
+// stud's centre or edge, which the stud's own dimension places.
+func (p *part) strip(i int) *row {
+	r := &row{}
+	studs := p.studsOf(i)
 	var at []*placement.Piece
+	left := 0
 	for _, pc := range p.pieces {
-		if homeWall(pc.Joint) == p.storeys[i].wall && p.owns(pc) && !near(mids, p.station(pc)) {
+		switch {
+		case homeWall(pc.Joint) != p.storeys[i].wall || !p.owns(pc):
+		case !p.full && near(studs, p.station(pc)):
+			left++
+		default:
 			at = append(at, pc)
 		}
 	}
@@ -61,7 +67,14 @@ func (p *part) offCentre(i int) *row {
 		u := p.station(pc)
 		r.add(u, p.length(u-p.storeys[i].shift), p.legend(pc))
 	}
-	p.addSplices(r, i)
+	title := p.storeys[i].wall.Name + ": every piece in order"
+	if left > 0 {
+		title = p.storeys[i].wall.Name + ": pieces in order, but those at a stud's centre or edge"
+	}
+	if p.addSplices(r, i) {
+		title += "; // = break in a top plate"
+	}
+	r.title = p.rowTitle(title)
 	return r
 }
 
@@ -71,11 +84,11 @@ func (p *part) station(pc *placement.Piece) float64 {
 	return (path[0].X + path[len(path)-1].X) / 2
 }
 
-// middles returns the centres and the edges of all uprights of the stack, in
+// studsOf returns the centres and the edges of the uprights of a storey, in
 // order.
-func (p *part) middles() (out []float64) {
+func (p *part) studsOf(i int) (out []float64) {
 	for _, h := range p.shapes {
-		if h.m.Wall != nil && standing(h.m) {
+		if h.m.Wall == p.storeys[i].wall && standing(h.m) {
 			u0, u1, _, _ := h.bounds()
 			out = append(out, u0, (u0+u1)/2, u1)
 		}
@@ -94,8 +107,9 @@ func near(places []float64, u float64) bool {
 // splice stands among the numbers of an entry for a break in a top plate.
 const splice = 0
 
-// addSplices adds the breaks in a storey's top plates to its row.
-func (p *part) addSplices(r *row, i int) {
+// addSplices adds the breaks in a storey's top plates to its row and tells
+// whether there are any.
+func (p *part) addSplices(r *row, i int) bool {
 	var us []float64
 	for _, j := range p.splices {
 		if j.Wall == p.storeys[i].wall && p.holds(p.flat(j.At).X) {
@@ -107,6 +121,7 @@ func (p *part) addSplices(r *row, i int) {
 		r.add(u, p.length(u-p.storeys[i].shift), splice)
 	}
 	slices.SortStableFunc(r.entries, func(a, b entry) int { return cmp.Compare(a.u, b.u) })
+	return len(us) > 0
 }
 
 // add puts a number at a station: with the last one where that is the same.
@@ -131,10 +146,10 @@ func (p *part) rowTitle(s string) []string {
 func (p *part) settleRows() {
 	rows := p.plan.rows
 	for _, r := range rows { // made before the margin was known
-		r.title = p.rowTitle(joinLines(r.title))
+		r.title = p.rowTitle(strings.Join(r.title, " "))
 	}
 	for _, i := range p.own {
-		rows = append(rows, p.offCentre(i))
+		rows = append(rows, p.strip(i))
 	}
 	p.plan.rows = nil
 	for _, r := range rows {
@@ -158,16 +173,6 @@ func (p *part) belowDrawing() sheet.MM {
 	return 3
 }
 
-func joinLines(lines []string) (s string) {
-	for i, l := range lines {
-		if i > 0 {
-			s += " "
-		}
-		s += l
-	}
-	return s
-}
-
 // fitRow spreads the figures of a row; where they do not fit on one line the
 // row becomes several, dealt in turn so that each still runs along the wall.
 func (p *part) fitRow(r *row) []*row {
@@ -175,6 +180,9 @@ func (p *part) fitRow(r *row) []*row {
 		rows := make([]*row, n)
 		for k := range rows {
 			rows[k] = &row{title: r.title}
+			if n > 1 {
+				rows[k].title = p.rowTitle(fmt.Sprintf("%s (row %d of %d)", strings.Join(r.title, " "), k+1, n))
+			}
 		}
 		for k, e := range r.entries {
 			rows[k%n].entries = append(rows[k%n].entries, e)

@@ -19,7 +19,7 @@ func (p *part) titleLines() (name, under string) {
 }
 
 // titleSize returns the place the title, its scale bar and the key map take:
-// the bar stands below the words, or beside them where height is scarce.
+// the bar stands beside the words, or below them where the drawing is narrow.
 func (p *part) titleSize() (w, h sheet.MM) {
 	w, h = p.wordsSize()
 	bw, bh := p.scaleBarSize(p.scale)
@@ -46,7 +46,7 @@ func (p *part) titleBeside() bool {
 	w, _ := p.wordsSize()
 	bw, _ := p.scaleBarSize(p.scale)
 	kw, _ := p.keySize()
-	return !large(p.Paper) && w+bw+kw+12 <= p.plan.left+p.vp.Clip.W+p.plan.right
+	return w+bw+kw+12 <= p.plan.left+p.vp.Clip.W+p.plan.right
 }
 
 func (p *part) titleHeight() sheet.MM { _, h := p.titleSize(); return h }

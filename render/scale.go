@@ -11,6 +11,16 @@ type Scale struct {
 // K returns the millimetres of paper that one inch of house takes.
 func (s Scale) K() float64 { return 25.4 / s.Ratio }
 
+// memberPen returns the pen for lumber at the scale: at 1/4 in to the foot and
+// smaller the two sides of a 2-by or of a subfloor would run together in the
+// heavier one.
+func (s Scale) memberPen() sheet.Pen {
+	if s.Ratio >= 48 {
+		return sheet.PenDim
+	}
+	return sheet.PenMember
+}
+
 // The drawing scales, largest first. Architectural: the fractions of an inch
 // to a foot of an architect's scale rule; metric: ISO 5455:1979 with 1:25,
 // which building drawings keep (from memory).

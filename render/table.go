@@ -119,7 +119,7 @@ func (t *table) circle(c *context) sheet.MM { return max(c.legendRadius(), t.cap
 
 // tickSize is the side of a box that a carpenter's pencil (some 7 mm by 13 mm
 // with a lead of 2 by 5 mm: common practice, no published source) can tick.
-const tickSize sheet.MM = 5.5
+const tickSize sheet.MM = 6.4
 
 // content returns the width a cell wants and the least it can do with.
 func (t *table) content(c *context, x tableCell, bold bool) (want, least sheet.MM) {
