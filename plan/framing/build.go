@@ -19,17 +19,18 @@ const near = 0.5
 // first, then floors and foundation, then roofs, then joints over all of
 // them.
 type builder struct {
-	plan    *plan.Plan
-	house   *House
-	faults  plan.Diagnostics
-	walls   []*framedWall // in the order of the plan
-	byWall  map[*plan.Wall]*framedWall
-	ids     map[string]int
-	index   *grid[*Member]     // of all members so far, filled by member
-	wallsAt *grid[*framedWall] // made by wallGrid when first asked for
-	girders []*framedGirder
-	widths  map[*plan.Level]float64 // widths of the building, once asked for
-	refs    int                     // numbers given to members of the roofs
+	plan      *plan.Plan
+	house     *House
+	faults    plan.Diagnostics
+	walls     []*framedWall // in the order of the plan
+	byWall    map[*plan.Wall]*framedWall
+	ids       map[string]int
+	index     *grid[*Member]     // of all members so far, filled by member
+	wallsAt   *grid[*framedWall] // made by wallGrid when first asked for
+	girders   []*framedGirder
+	girdersAt *grid[*framedGirder]
+	widths    map[*plan.Level]float64 // widths of the building, once asked for
+	refs      int                     // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
 }

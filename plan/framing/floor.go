@@ -68,10 +68,8 @@ func (b *builder) deckOf(l *plan.Level, loops [][]edge, find func(lo, hi geom.Ve
 		}
 	}
 	if l.Index == 0 {
-		for _, g := range b.girders {
-			if g.near(d.lo, d.hi) {
-				d.supports = append(d.supports, g.body)
-			}
+		for _, g := range b.girdersNear(d.lo, d.hi) {
+			d.supports = append(d.supports, g.body)
 		}
 	}
 	return d

@@ -25,6 +25,7 @@ func (b *builder) layGirders() {
 	}
 	l := b.plan.Levels[0]
 	top := l.Floor - l.FloorDepth
+	b.girdersAt = newGrid[*framedGirder]()
 	for _, g := range b.plan.Girders {
 		f := geom.NewFrame(g.From, g.To)
 		length, width := g.To.Sub(g.From).Len(), g.Member.Width()
@@ -36,19 +37,17 @@ func (b *builder) layGirders() {
 			b.girderFault(g, "girder-too-short", fmt.Sprintf("girder %s has no length", g.Name), "give it two ends that lie apart")
 			continue
 		}
-		for _, o := range b.girders {
+		for _, o := range b.girdersNear(fg.lo, fg.hi) {
 			b.meetGirders(o, fg)
 		}
 		b.girders = append(b.girders, fg)
+		b.girdersAt.add(fg, fg.lo.Up(0), fg.hi.Up(0), slant(g.From, g.To, width))
 	}
 }
 
 // meetGirders lets one girder end at the other's side: the later one where
 // both could.
 func (b *builder) meetGirders(o, g *framedGirder) {
-	if !g.near(o.lo, o.hi) {
-		return
-	}
 	if g.body.inLine(o.body) {
 		if lo, hi, ok := g.body.crossing(o.body); ok && lo < g.body.s1-near && hi > g.body.s0+near {
 			b.girderFault(g.Girder, "girders-overlap", fmt.Sprintf("girder %s lies in girder %s", g.Name, o.Name), "join them into one or move one")
@@ -63,9 +62,13 @@ func (b *builder) meetGirders(o, g *framedGirder) {
 	}
 }
 
-// near tells whether the girder comes within an inch of a rectangle.
-func (g *framedGirder) near(lo, hi geom.Vec2) bool {
-	return g.lo.X <= hi.X+1 && lo.X <= g.hi.X+1 && g.lo.Y <= hi.Y+1 && lo.Y <= g.hi.Y+1
+// girdersNear returns the girders within an inch of a rectangle.
+func (b *builder) girdersNear(lo, hi geom.Vec2) []*framedGirder {
+	if b.girdersAt == nil {
+		return nil
+	}
+	by := geom.Vec2{X: 1, Y: 1}
+	return b.girdersAt.within(lo.Sub(by).Up(0), hi.Add(by).Up(0))
 }
 
 func inReach(a, o body) bool {
@@ -230,10 +233,7 @@ func (b *builder) sillPlates(d *deck) {
 		for i, s := range stripsOf(loop, sill.Depth) {
 			w := loop[i].w
 			runs := []span{{s.s0, s.s1}}
-			for _, g := range b.girders {
-				if !g.near(w.extent()) {
-					continue
-				}
+			for _, g := range b.girdersNear(w.extent()) {
 				if lo, hi, ok := s.crossing(g.body); ok {
 					runs = without(runs, span{lo, hi})
 				}

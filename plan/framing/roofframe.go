@@ -21,6 +21,7 @@ type roofFrame struct {
 	rakes   []*rakeBed
 	rakesAt *grid[*rakeBed]
 	lines   []*roofLine
+	linesAt *grid[*roofLine]
 	rafters []*roofRafter
 	sticks  []*Member                // rafters, hips, valleys, ridges and ties
 	takes   map[*Member][]geom.Plane // the room that ridges, hips, valleys, rafters and fly rafters take

@@ -12,6 +12,9 @@ import (
 // wall's outside face, in.
 const minJack = 4
 
+// aroundPoint reaches from a point to whatever lies at it.
+var aroundPoint = geom.Vec3{X: 1, Y: 1, Z: 1}
+
 // roofRafter is a rafter with the line it follows.
 type roofRafter struct {
 	bar
@@ -118,7 +121,8 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 		planes = append(planes, f.ledgerFace(r)...)
 	}
 	column := clipTo(r.column(u0, u1), planes)
-	for _, l := range f.lines {
+	lo, hi := column.Bounds()
+	for _, l := range f.linesAt.within(lo, hi) {
 		if geom.Overlap(column, l.column, 0.001) {
 			p := l.beside(mid)
 			planes = append(planes, p)
@@ -138,7 +142,7 @@ func (f *roofFrame) lineFor(line *roofplan.Line, r *roofRafter, high bool) *roof
 	if high {
 		p = r.run.High
 	}
-	for _, l := range f.lines {
+	for _, l := range f.linesAt.within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
 		u := l.u(p)
 		if l.line.Kind == line.Kind && math.Abs(p.Sub(l.at).Cross(l.dir)) < 0.1 {
 			if lo, hi := l.extent(l.u0, l.u1, l.planes); u > lo-r.half && u < hi+r.half || l.line.Kind != roofplan.Ridge {

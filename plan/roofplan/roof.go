@@ -11,8 +11,9 @@ import (
 // Roof is the upper envelope of bodies over one level.
 type Roof struct {
 	Bodies []*Body
-	Faces  []*Face // in order of the bodies
-	Lines  []*Line // ridges, then hips, then valleys
+	Faces  []*Face           // in order of the bodies
+	Lines  []*Line           // ridges, then hips, then valleys
+	bounds map[*Face][]bound // filled by boundsOf
 }
 
 // Face is one plane of the roof as far as it shows.

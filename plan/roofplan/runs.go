@@ -285,18 +285,22 @@ func better(a, b []crossing) bool {
 	return len(a) > 0 && a[len(a)-1].kind == Ridge && b[len(b)-1].kind != Ridge
 }
 
-// crossings returns where the line at station s meets the outline of f. The
-// line is looked up a little beside, at s+beside, so that it never runs
-// through a corner; heights are then taken at s itself.
-func (r *Roof) crossings(f *Face, s, beside float64) (out []crossing) {
-	up := f.Uphill()
+// bound is one edge of a face's outline, or a carried valley across it.
+type bound struct {
+	a, b   geom.Vec2
+	sa, sb float64 // the ends along the eave
+	kind   string
+	line   *Line
+}
+
+// boundsOf returns what may end a rafter of f, worked out once.
+func (r *Roof) boundsOf(f *Face) []bound {
+	if got, ok := r.bounds[f]; ok {
+		return got
+	}
+	var out []bound
 	add := func(a, b geom.Vec2, kind string, line *Line) {
-		sa, sb := f.across(a), f.across(b)
-		if at := s + beside; (sa > at) == (sb > at) {
-			return
-		}
-		p := a.Add(b.Sub(a).Mul((s - sa) / (sb - sa)))
-		out = append(out, crossing{p.Dot(up), kind, line})
+		out = append(out, bound{a, b, f.across(a), f.across(b), kind, line})
 	}
 	for i, kind := range f.Edges {
 		a, b := f.Outline[i], f.Outline[(i+1)%len(f.Outline)]
@@ -309,6 +313,24 @@ func (r *Roof) crossings(f *Face, s, beside float64) (out []crossing) {
 		mid := l.Carried.Add(l.B.Flat()).Mul(0.5)
 		if contains(f.Outline, mid) && math.Abs(f.Plane.At(l.B.Flat())-l.B.Z) < step {
 			add(*l.Carried, l.B.Flat(), Valley, l)
+		}
+	}
+	if r.bounds == nil {
+		r.bounds = map[*Face][]bound{}
+	}
+	r.bounds[f] = out
+	return out
+}
+
+// crossings returns where the line at station s meets the outline of f. The
+// line is looked up a little beside, at s+beside, so that it never runs
+// through a corner; heights are then taken at s itself.
+func (r *Roof) crossings(f *Face, s, beside float64) (out []crossing) {
+	up := f.Uphill()
+	for _, e := range r.boundsOf(f) {
+		if at := s + beside; (e.sa > at) != (e.sb > at) {
+			p := e.a.Add(e.b.Sub(e.a).Mul((s - e.sa) / (e.sb - e.sa)))
+			out = append(out, crossing{p.Dot(up), e.kind, e.line})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b crossing) int { return cmp.Compare(a.h, b.h) })
