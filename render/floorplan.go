@@ -58,6 +58,7 @@ func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2
 			v.drawLevel(l, walls, runs, holes, s)
 			v.matchLines(s, pages, i)
 			v.placeLabels()
+			v.dimHoles(holes)
 			v.planTables(name, s, c.levelTables(l, holes))
 		}
 		pages = append(pages, p)
@@ -83,11 +84,11 @@ func (c *context) planMargins(lanes sheet.MM) (top, left gridRoom, m margins) {
 }
 
 // openMargins is the same for plans without wall labels, whose edge has
-// lettering of its own in the nearest edge millimetres.
-func (c *context) openMargins(edge sheet.MM) (top, left gridRoom, m margins) {
-	beside := max(edge, textWidth(`rake 1'-0"`, c.Size.Note, false)+4)
-	top, left = c.gridRoom(edge), c.gridRoom(beside)
-	return top, left, margins{left: left.total(), top: top.total(), right: beside, bottom: edge}
+// lettering of its own in the nearest millimetres, above and below in high
+// ones and beside it in wide ones.
+func (c *context) openMargins(high, wide sheet.MM) (top, left gridRoom, m margins) {
+	top, left = c.gridRoom(high), c.gridRoom(wide)
+	return top, left, margins{left: left.total(), top: top.total(), right: wide, bottom: high}
 }
 
 // drawLevel draws everything of one level that this sheet shows.
@@ -105,9 +106,7 @@ func (v *planView) drawLevel(l *plan.Level, walls []*plan.Wall, runs map[*plan.W
 	}
 	v.drawSplices(l)
 	for _, w := range walls {
-		for _, r := range runs[w] {
-			v.drawRun(w, r)
-		}
+		v.drawRuns(w, runs[w])
 	}
 	v.drawCollectors(l)
 	v.drawHoles(holes)
@@ -129,6 +128,7 @@ func (v *planView) matchLines(s planSheet, pages []*page, i int) {
 			return
 		}
 		v.line(sheet.PenGrid, sheet.LayerGrid, a, b)
+		v.board.BlockLine(a, b)
 		v.line(sheet.PenCut, sheet.LayerGrid, a, sheet.Pt{X: a.X + (b.X-a.X)*0.06, Y: a.Y + (b.Y-a.Y)*0.06})
 		v.line(sheet.PenCut, sheet.LayerGrid, b, sheet.Pt{X: b.X + (a.X-b.X)*0.06, Y: b.Y + (a.Y-b.Y)*0.06})
 		words := "match line, see " + pages[other].Number

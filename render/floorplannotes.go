@@ -83,97 +83,6 @@ func (v *planView) drawSplices(l *plan.Level) {
 	}
 }
 
-// holeRow is one hole in a subfloor with its distances from two walls.
-type holeRow struct {
-	hole  *placement.Hole
-	name  string
-	fromX string
-	fromY string
-}
-
-// holesOf lists the holes of a level's subfloor from south-west to
-// north-east, each measured from the outside faces of two walls: the deck's
-// edge, which is there before any wall is.
-func (c *context) holesOf(l *plan.Level) (rows []holeRow) {
-	for _, h := range c.Placement.Holes {
-		if h.Level == l {
-			rows = append(rows, holeRow{hole: h})
-		}
-	}
-	slices.SortStableFunc(rows, func(a, b holeRow) int {
-		return cmp.Or(cmp.Compare(math.Round(a.hole.At.Y), math.Round(b.hole.At.Y)), cmp.Compare(a.hole.At.X, b.hole.At.X))
-	})
-	for i := range rows {
-		r := &rows[i]
-		r.name = fmt.Sprintf("H%d", i+1)
-		r.fromX, r.fromY = c.offWall(l, r.hole.At.Flat(), true), c.offWall(l, r.hole.At.Flat(), false)
-	}
-	return rows
-}
-
-// offWall says how far a point is from the face of the nearest wall that
-// runs along y (or along x), exterior walls first.
-func (c *context) offWall(l *plan.Level, p geom.Vec2, alongY bool) string {
-	var best *plan.Wall
-	least := math.Inf(1)
-	for _, w := range c.wallsOn(l) {
-		d := w.Frame().D
-		if alongY != (math.Abs(d.X) < 1e-6) || !alongY && math.Abs(d.Y) > 1e-6 {
-			continue
-		}
-		_, t := w.Frame().Local(p)
-		if t = math.Abs(t); !w.Exterior {
-			t += 1e5
-		}
-		if t < least {
-			best, least = w, t
-		}
-	}
-	if best == nil {
-		return ""
-	}
-	_, t := best.Frame().Local(p)
-	return c.length(math.Abs(t)) + " from " + best.Name
-}
-
-// drawHoles marks and names the holes.
-func (v *planView) drawHoles(rows []holeRow) {
-	for _, r := range rows {
-		at := r.hole.At.Flat()
-		if !v.sees(at) {
-			continue
-		}
-		p := v.pt(at)
-		v.use("sym-hole", p, 0, 0.8, nil)
-		b := sheet.Rect{X: p.X - 1.8, Y: p.Y - 1.8, W: 3.6, H: 3.6}
-		v.board.Block(b)
-		w, h := textWidth(r.name, v.Size.Note, false)+0.8, v.Size.Note*1.4
-		var near []sheet.Pt
-		for _, d := range []sheet.MM{0.5, 3, 6} {
-			near = append(near, aroundPoint(p, w, h, 1.8+d)...)
-		}
-		v.words(r.name, lettered{Role: "label"}, near, []sheet.Pt{p})
-	}
-}
-
-// holeTable lists the holes with their size and two distances.
-func (c *context) holeTable(l *plan.Level, rows []holeRow) *table {
-	t := &table{Title: "Holes in the " + l.Name + " subfloor",
-		Cols: []tableColumn{{Head: "Hole"}, {Head: "For", Align: sheet.Middle}, {Head: "Size", Wrap: true}, {Head: "Centre, from two walls", Wrap: true, Grow: true}}}
-	for _, r := range rows {
-		size := c.length(r.hole.Size[0]) + " x " + c.length(r.hole.Size[1])
-		if r.hole.Round {
-			size = c.length(r.hole.Size[0]) + " round"
-		}
-		from := r.fromX
-		if r.fromX != "" && r.fromY != "" {
-			from += ", "
-		}
-		t.Rows = append(t.Rows, tableRow{Cells: []tableCell{{S: r.name}, {Legend: c.legend(r.hole.Piece)}, {S: size}, {S: from + r.fromY}}})
-	}
-	return t
-}
-
 // legendItems returns the items this sheet shows in order of their numbers.
 func (v *planView) legendItems() []*hardware.Item {
 	order := slices.Clone(v.order)
@@ -218,6 +127,11 @@ func (v *planView) drawJoists(l *plan.Level, walls []*plan.Wall, s planSheet) {
 	v.arrowHead(b, k)
 	v.board.BlockLine(a, b)
 	words := fmt.Sprintf("%s joists at %s, below this floor", l.Joists.Text, v.spacing(l.JoistSpace))
+	if w := textWidth(words, v.Size.Note, false); w > 2*long && k.Y*k.Y > 0.5 {
+		v.words(words, lettered{Role: "label"}, []sheet.Pt{{X: p.X + w/2 + 2, Y: p.Y}, {X: p.X - w/2 - 2, Y: p.Y},
+			{X: p.X + w/2 + 2, Y: p.Y + long/2}, {X: p.X - w/2 - 2, Y: p.Y + long/2}, {X: p.X, Y: p.Y + long + 3}}, []sheet.Pt{p})
+		return
+	}
 	var mids []sheet.Pt
 	for _, t := range []sheet.MM{0, 0.5, -0.5, 1, -1, 1.5, -1.5} {
 		mids = append(mids, sheet.Pt{X: p.X + k.X*long*t, Y: p.Y + k.Y*long*t})

@@ -9,7 +9,6 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
-	"galewright/render/label"
 	"galewright/render/sheet"
 	"galewright/symbols"
 )
@@ -81,16 +80,100 @@ func (c *context) runsOf(l *plan.Level, sc planScale) map[*plan.Wall][]*run {
 	return out
 }
 
-// drawRun draws a run's symbols in its lanes and queues its legend circle.
-func (v *planView) drawRun(w *plan.Wall, r *run) {
+// drawRuns draws the symbols of a wall's runs in their lanes and queues their
+// legend circles.
+func (v *planView) drawRuns(w *plan.Wall, runs []*run) {
+	along := v.dir(w.Frame().D)
+	drawn := map[laneKey][]laneSymbol{}
+	var keys []laneKey
+	for _, r := range runs {
+		for _, s := range v.drawRun(w, r) {
+			k := laneKey{r.outside, s.lane}
+			if drawn[k] == nil {
+				keys = append(keys, k)
+			}
+			drawn[k] = append(drawn[k], s)
+		}
+	}
+	for _, list := range laneStretches(keys, drawn, along) {
+		g := &circled{along: along, name: "legend of " + list[0].item.Mark, number: v.Schedule.Number(list[0].item.Mark)}
+		for _, s := range list {
+			g.at = append(g.at, s.at)
+		}
+		v.circleFor(g)
+	}
+}
+
+// laneKey is one lane beside a wall, laneSymbol a symbol in it.
+type laneKey struct {
+	outside bool
+	lane    int
+}
+
+type laneSymbol struct {
+	item *hardware.Item
+	at   sheet.Pt
+	lane int
+}
+
+// laneStretches parts the symbols beside a wall into those that a circle
+// speaks for. A mark that shares its symbol with another on that side gets
+// one in each lane and each time the other comes between.
+func laneStretches(keys []laneKey, drawn map[laneKey][]laneSymbol, along sheet.Pt) (out [][]laneSymbol) {
+	alone := aloneBeside(keys, drawn)
+	whole := map[laneMark]int{} // where all of a mark that is alone stand
+	for _, k := range keys {
+		list := drawn[k]
+		slices.SortStableFunc(list, func(a, b laneSymbol) int { return cmp.Compare(farAlong(a.at, along), farAlong(b.at, along)) })
+		for _, idx := range stretches(len(list), func(i int) string { return list[i].item.Mark }, func(i int) string { return list[i].item.Kind.Symbol }) {
+			it := list[idx[0]].item
+			n, again := whole[laneMark{k.outside, it.Mark}]
+			if !again || !alone[laneMark{k.outside, it.Kind.Symbol}] {
+				n = len(out)
+				whole[laneMark{k.outside, it.Mark}], out = n, append(out, nil)
+			}
+			for _, i := range idx {
+				out[n] = append(out[n], list[i])
+			}
+		}
+	}
+	return out
+}
+
+// laneMark is a mark, or a symbol, on one side of a wall.
+type laneMark struct {
+	outside bool
+	name    string
+}
+
+// aloneBeside tells for each symbol on each side of a wall whether all that
+// have it are of one mark.
+func aloneBeside(keys []laneKey, drawn map[laneKey][]laneSymbol) map[laneMark]bool {
+	alone, mark := map[laneMark]bool{}, map[laneMark]string{}
+	for _, k := range keys {
+		for _, s := range drawn[k] {
+			id := laneMark{k.outside, s.item.Kind.Symbol}
+			if m, ok := mark[id]; !ok {
+				mark[id], alone[id] = s.item.Mark, true
+			} else if m != s.item.Mark {
+				alone[id] = false
+			}
+		}
+	}
+	return alone
+}
+
+func farAlong(p, along sheet.Pt) sheet.MM { return p.X*along.X + p.Y*along.Y }
+
+// drawRun draws a run's symbols in its lanes.
+func (v *planView) drawRun(w *plan.Wall, r *run) (out []laneSymbol) {
 	sym, ok := symbols.For(r.item.Kind.Symbol)
 	if !ok {
-		return
+		return nil
 	}
 	f := w.Frame()
 	scale := float64(v.symbolSize() / max(sym.Box.W, sym.Box.H))
 	along := v.dir(f.D)
-	var at []sheet.Pt
 	for _, s := range r.spots {
 		pc := r.pieces[s.first]
 		if !v.sees(f.At(pc.Station, 0, 0).Flat()) {
@@ -99,11 +182,9 @@ func (v *planView) drawRun(w *plan.Wall, r *run) {
 		p := v.pt(f.Origin).Add(v.laneOffset(f, w.Depth(), r, s.lane)).Add(sheet.Pt{X: along.X * s.at, Y: along.Y * s.at})
 		v.drawPiece(sym, p, scale, pc)
 		v.shown[r.item] += s.count - 1
-		at = append(at, p)
+		out = append(out, laneSymbol{r.item, p, s.lane})
 	}
-	if len(at) > 0 {
-		v.labelRun(r, at, along)
-	}
+	return out
 }
 
 // drawPiece draws a piece's symbol upright at p and claims its place.
@@ -125,23 +206,4 @@ func (v *planView) laneOffset(f geom.Frame, depth float64, r *run, i int) sheet.
 		d = v.vp.Len(depth) - d
 	}
 	return sheet.Pt{X: in.X * d, Y: in.Y * d}
-}
-
-// labelRun queues the circle with a run's legend number: before its first
-// symbol, after its last, in its gaps.
-func (v *planView) labelRun(r *run, at []sheet.Pt, along sheet.Pt) {
-	rad := v.legendRadius()
-	d := rad + v.symbolSize()/2 + 0.6
-	first, last := at[0], at[len(at)-1]
-	l := label.Label{Name: "legend " + r.item.Mark, W: 2 * rad, H: 2 * rad, Anchors: []sheet.Pt{first, last, at[len(at)/2]}}
-	for _, more := range []sheet.MM{0, 2, 4, 7} {
-		l.Near = append(l.Near,
-			sheet.Pt{X: first.X - along.X*(d+more), Y: first.Y - along.Y*(d+more)},
-			sheet.Pt{X: last.X + along.X*(d+more), Y: last.Y + along.Y*(d+more)})
-	}
-	for i := 1; i < len(at); i++ {
-		l.Near = append(l.Near, sheet.Pt{X: (at[i].X + at[i-1].X) / 2, Y: (at[i].Y + at[i-1].Y) / 2})
-	}
-	n := v.Schedule.Number(r.item.Mark)
-	v.later(l, func(b sheet.Rect) { v.legendCircle(n, b.Centre(), "legend of "+r.item.Mark, nil) })
 }

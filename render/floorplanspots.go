@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -33,17 +34,17 @@ func spotOf(pc *placement.Piece, along geom.Vec2) spot {
 	return s
 }
 
+// spotDrawn is a spot's piece with its place on paper.
+type spotDrawn struct {
+	piece *placement.Piece
+	at    sheet.Pt
+}
+
 // drawSpots draws pieces at their places; those that would cover each other
-// move away in turn. Each host's pieces of one mark get a legend circle.
+// move away in turn. Each host's pieces get legend circles.
 func (v *planView) drawSpots(spots []spot, home bool) {
-	type group struct {
-		host string
-		item *hardware.Item
-		at   []sheet.Pt
-		// marks are the pieces, for the circle that stands for one
-		piece *placement.Piece
-	}
-	var groups []*group
+	on := map[string][]spotDrawn{} // by host
+	var hosts []string
 	var taken []sheet.Rect
 	for _, s := range spots {
 		sym, ok := symbols.For(s.piece.Item.Kind.Symbol)
@@ -56,15 +57,31 @@ func (v *planView) drawSpots(spots []spot, home bool) {
 		p = v.clearOf(taken, p, k, size)
 		taken = append(taken, sheet.Rect{X: p.X - size/2, Y: p.Y - size/2, W: size, H: size})
 		v.drawSpot(sym, p, scale, s.piece, home)
-		i := slices.IndexFunc(groups, func(g *group) bool { return g.host == s.piece.Joint.Host && g.item == s.piece.Item })
-		if i < 0 {
-			groups = append(groups, &group{host: s.piece.Joint.Host, item: s.piece.Item, piece: s.piece})
-			i = len(groups) - 1
+		h := s.piece.Joint.Host
+		if on[h] == nil {
+			hosts = append(hosts, h)
 		}
-		groups[i].at = append(groups[i].at, p)
+		on[h] = append(on[h], spotDrawn{s.piece, p})
 	}
-	for _, g := range groups {
-		v.circleNear(g.piece, g.at)
+	for _, h := range hosts {
+		v.circleSpots(h, on[h])
+	}
+}
+
+// circleSpots queues the legend circles of a host's pieces.
+func (v *planView) circleSpots(host string, list []spotDrawn) {
+	slices.SortStableFunc(list, func(a, b spotDrawn) int { return cmp.Compare(a.piece.Joint.Station, b.piece.Joint.Station) })
+	item := func(i int) *hardware.Item { return list[i].piece.Item }
+	for _, idx := range stretches(len(list), func(i int) string { return item(i).Mark }, func(i int) string { return item(i).Kind.Symbol }) {
+		mark := item(idx[0]).Mark
+		g := &circled{name: "legend of " + mark + " at " + host, number: v.Schedule.Number(mark), along: sheet.Pt{X: 1}, loose: true}
+		for _, i := range idx {
+			g.at = append(g.at, list[i].at)
+		}
+		if d := g.at[len(g.at)-1].Add(stretched(g.at[0], -1)); d != (sheet.Pt{}) {
+			g.along = stretched(d, 1/sheet.MM(math.Hypot(float64(d.X), float64(d.Y))))
+		}
+		v.circleFor(g)
 	}
 }
 
@@ -88,20 +105,6 @@ func (v *planView) drawSpot(sym sheet.Symbol, p sheet.Pt, scale float64, pc *pla
 	v.box("piece", pc.Tag, b)
 	v.board.Block(b)
 	v.showPiece(pc.Item)
-}
-
-// circleNear queues a legend circle beside the first or last of some places.
-func (v *planView) circleNear(pc *placement.Piece, at []sheet.Pt) {
-	rad := v.legendRadius()
-	first, last := at[0], at[len(at)-1]
-	l := label.Label{Name: "legend " + pc.Item.Mark + " of " + pc.Joint.Host, W: 2 * rad, H: 2 * rad,
-		Anchors: []sheet.Pt{first, last, at[len(at)/2]}}
-	for _, d := range []sheet.MM{0.4, 2, 4, 7} {
-		l.Near = append(l.Near, aroundPoint(first, 2*rad, 2*rad, v.symbolSize()/2+d)...)
-		l.Near = append(l.Near, aroundPoint(last, 2*rad, 2*rad, v.symbolSize()/2+d)...)
-	}
-	n := v.legend(pc)
-	v.later(l, func(b sheet.Rect) { v.legendCircle(n, b.Centre(), "legend of "+pc.Item.Mark+" at "+pc.Joint.Host, nil) })
 }
 
 // bar draws a member seen from above: a bar of its breadth along its line.

@@ -18,6 +18,7 @@ type planView struct {
 	labels            []planLabel
 	shown             map[*hardware.Item]int // pieces drawn on this sheet
 	order             []*hardware.Item
+	circles           []*circled
 	gridTop, gridLeft gridRoom
 }
 
@@ -271,6 +272,7 @@ func (v *planView) placeLabels() {
 		}
 		v.labels[i].set(pl.Rect)
 	}
+	v.moreCircles()
 }
 
 // around returns places beside p in the eight directions, d away from it for

@@ -168,10 +168,13 @@ func (v *planView) labelShear(w *plan.Wall) {
 			continue
 		}
 		text := v.shearWords(s)
+		if !strings.HasPrefix(s.Name, w.Name) { // in a corner two walls' names meet
+			text = w.Name + " " + text
+		}
 		var near []sheet.Pt
 		for _, u := range []float64{mid, mid - (s.To-s.From)*0.25, mid + (s.To-s.From)*0.25} {
-			near = append(near, v.beside(f, u, d, 1, textWidth(text, v.Size.Note, false), 4, 12)...)
-			near = append(near, v.beside(f, u, 0, -1, textWidth(text, v.Size.Note, false), 3, 6)...)
+			near = append(near, v.beside(f, u, d, 1, textWidth(text, v.Size.Note, false), 4, 6)...)
+			near = append(near, v.beside(f, u, 0, -1, textWidth(text, v.Size.Note, false), 3, 3)...)
 		}
 		v.words(text, lettered{Role: "label"}, near, []sheet.Pt{v.pt(f.At(mid, d, 0).Flat()), v.pt(f.At(mid, 0, 0).Flat())})
 	}

@@ -1,8 +1,10 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan/framing"
 	"galewright/plan/geom"
@@ -29,7 +31,9 @@ func foundationPages(c *context) []*page {
 	if !found || !ok {
 		return nil
 	}
-	top, left, m := c.openMargins(c.Size.Note * 3)
+	top, left, m := c.openMargins(c.Size.Note*3, textWidth(c.length(hi.X-lo.X), c.Size.Note, false)+4)
+	room := top.step + 2 // of the girders' dimensions
+	m.right, m.bottom = m.right+room, m.bottom+room
 	sheets := c.layPlan(lo, hi, m, c.leastOpenScale())
 	var pages []*page
 	for i, s := range sheets {
@@ -42,6 +46,7 @@ func foundationPages(c *context) []*page {
 			v := p.newPlanView(s)
 			v.gridTop, v.gridLeft = top, left
 			v.drawFoundation(s)
+			v.girderDims(s, m, room)
 			v.matchLines(s, pages, i)
 			v.placeLabels()
 			v.planTables(name, s, []*table{numbered("Notes", c.foundationNotes())})
@@ -106,9 +111,82 @@ func (v *planView) drawSupport(m *framing.Member) {
 	default:
 		h, d := b/2, math.Max(m.Section.Depth, b)/2
 		c := m.A.Flat()
+		if r, ok := v.boxOf(wallPoly(geom.NewFrame(c, c.Add(geom.Vec2{X: 1})), -h, h, -d, d)); ok {
+			v.board.Block(r)
+		}
 		v.shape(sheet.Style{Pen: sheet.PenCut, Fill: sheet.Pale, Layer: sheet.LayerMember},
 			c.Add(geom.Vec2{X: -h, Y: -d}), c.Add(geom.Vec2{X: h, Y: -d}), c.Add(geom.Vec2{X: h, Y: d}), c.Add(geom.Vec2{X: -h, Y: d}))
 	}
+}
+
+// girderDims dimensions the centre lines of girders and porch beams between
+// the outermost grid lines: those that run across the sheet at its right,
+// those that run up it below.
+func (v *planView) girderDims(s planSheet, m margins, room sheet.MM) {
+	var across, up []gridLine
+	add := func(a, b geom.Vec2) {
+		p, q := uv(a, v.turned), uv(b, v.turned)
+		switch {
+		case math.Abs(p.Y-q.Y) < 1 && p.Y > s.v0-geom.Eps && p.Y < s.v1+geom.Eps:
+			across = append(across, gridLine{at: p.Y})
+		case math.Abs(p.X-q.X) < 1 && p.X > s.u0-geom.Eps && p.X < s.u1+geom.Eps:
+			up = append(up, gridLine{at: p.X})
+		}
+	}
+	for _, g := range v.House.Plan.Girders {
+		add(g.From, g.To)
+	}
+	for _, p := range v.House.Plan.Porches {
+		add(p.From, p.To)
+	}
+	c := v.vp.Clip
+	if lines := v.toFaces(across, s, false); len(lines) > 0 {
+		slices.Reverse(lines) // down the paper
+		var ys []sheet.MM
+		x := c.X + c.W + m.right - room + v.Size.Note*1.4 + 2
+		for _, l := range lines {
+			y := v.vp.Y(l.at)
+			ys = append(ys, y)
+			v.line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: c.X + c.W + 3, Y: y}, sheet.Pt{X: x + 1, Y: y})
+			v.board.BlockLine(sheet.Pt{X: c.X + c.W + 3, Y: y}, sheet.Pt{X: x + 1, Y: y})
+		}
+		v.stringV(lines, ys, x)
+	}
+	if lines := v.toFaces(up, s, true); len(lines) > 0 {
+		var xs []sheet.MM
+		y := c.Y + c.H + m.bottom - 1
+		for _, l := range lines {
+			x := v.vp.X(l.at)
+			xs = append(xs, x)
+			v.line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: c.Y + c.H + 3}, sheet.Pt{X: x, Y: y + 1})
+			v.board.BlockLine(sheet.Pt{X: x, Y: c.Y + c.H + 3}, sheet.Pt{X: x, Y: y + 1})
+		}
+		v.stringU(lines, xs, y)
+	}
+}
+
+// toFaces adds to lines the outermost grid lines on the sheet that run the
+// same way, and sorts them; none when there are no lines.
+func (v *planView) toFaces(lines []gridLine, s planSheet, upright bool) []gridLine {
+	if len(lines) == 0 {
+		return nil
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, g := range v.gridOf() {
+		q := uv(geom.Vec2{X: g.at, Y: g.at}, v.turned)
+		at, from, to := q.Y, s.v0, s.v1
+		if upright {
+			at, from, to = q.X, s.u0, s.u1
+		}
+		if (g.alongY != v.turned) == upright && at > from-1 && at < to+1 {
+			lo, hi = min(lo, at), max(hi, at)
+		}
+	}
+	if lo <= hi {
+		lines = append(lines, gridLine{at: lo}, gridLine{at: hi})
+	}
+	slices.SortFunc(lines, func(a, b gridLine) int { return cmp.Compare(a.at, b.at) })
+	return slices.CompactFunc(lines, func(a, b gridLine) bool { return math.Abs(a.at-b.at) < 0.25 })
 }
 
 // girderNames sets each girder's and porch beam's name and section along it.

@@ -20,7 +20,7 @@ func roofPlanPages(c *context) []*page {
 		return nil
 	}
 	lo, hi := c.roofBounds()
-	top, left, m := c.openMargins(c.numberRoom() + c.Size.Note*1.5 + 1)
+	top, left, m := c.openMargins(c.numberRoom()+c.Size.Note*1.5+1, c.numberRoom()+c.overhangRoom()+1)
 	sheets := c.layPlan(lo, hi, m, c.leastOpenScale())
 	var pages []*page
 	for i, s := range sheets {
@@ -198,64 +198,6 @@ func (v *planView) roofHardware() {
 	v.drawSpots(home, true)
 }
 
-// faceWords sets a face's fall with an arrow downhill, its pitch, and the
-// rafters under it.
-func (v *planView) faceWords(f *framing.Face) {
-	var c geom.Vec2
-	for _, p := range f.Outline {
-		c = c.Add(p.Flat().Mul(1 / float64(len(f.Outline))))
-	}
-	if !v.sees(c) || f.Roof == nil {
-		return
-	}
-	rise := f.Roof.Pitch
-	words := fmt.Sprintf("%s in 12", trimFloat(rise))
-	if v.metric() {
-		words = fmt.Sprintf("%s : 12", trimFloat(rise))
-	}
-	under := fmt.Sprintf("%s rafters at %s", f.Roof.Rafters.Text, v.spacing(f.Roof.Spacing))
-	if f.Roof.Trusses {
-		under = "trusses at " + v.spacing(f.Roof.Spacing)
-	}
-	d := v.dir(f.Slope)
-	z := v.Size
-	w := max(textWidth(words, z.Dim, true), textWidth(under, z.Note, false)) + 1.5
-	const arrow sheet.MM = 14
-	across := d.X*d.X > d.Y*d.Y
-	h := z.Dim*1.6 + z.Note*1.6 + 1
-	l := label.Label{Name: "pitch " + words, W: w, H: h + arrow, Anchors: []sheet.Pt{v.pt(c)}}
-	if across {
-		l.W, l.H = max(w, arrow+2), h+5
-	}
-	p := v.pt(c)
-	for _, m := range []sheet.MM{0, 8, -8, 16, -16, 25, -25, 40, -40} {
-		for _, n := range []sheet.MM{0, 6, -6, 12, -12} {
-			l.Near = append(l.Near, sheet.Pt{X: p.X - d.Y*m + d.X*n, Y: p.Y + d.X*m + d.Y*n})
-		}
-	}
-	v.later(l, func(r sheet.Rect) { v.setPitch(r, words, under, d, across) })
-}
-
-// setPitch draws what faceWords laid out.
-func (v *planView) setPitch(r sheet.Rect, words, under string, d sheet.Pt, across bool) {
-	z := v.Size
-	v.rect(sheet.Style{Fill: sheet.White, Layer: sheet.LayerLabel}, r)
-	c := r.Centre()
-	y := r.Y + z.Dim*1.3
-	v.text(lettered{S: words, Cap: z.Dim, At: sheet.Pt{X: c.X, Y: y}, Anchor: sheet.Middle, Bold: true, Role: "label"})
-	y += z.Note * 1.6
-	v.text(lettered{S: under, At: sheet.Pt{X: c.X, Y: y}, Anchor: sheet.Middle, Role: "label"})
-	v.box("label", "pitch "+words, r)
-	m := sheet.Pt{X: c.X, Y: (y + 1 + r.Y + r.H) / 2}
-	long := sheet.MM(6)
-	if !across {
-		long = min(long, (r.Y+r.H-y)/2-1)
-	}
-	a, b := sheet.Pt{X: m.X - d.X*long, Y: m.Y - d.Y*long}, sheet.Pt{X: m.X + d.X*long, Y: m.Y + d.Y*long}
-	v.line(sheet.PenMember, sheet.LayerNote, a, b)
-	v.arrowHead(b, d)
-}
-
 // overhang dimensions how far a face's eaves and rakes stand out from the walls.
 func (v *planView) overhang(f *framing.Face) {
 	if f.Roof == nil {
@@ -328,6 +270,14 @@ func (v *planView) numberRafters() {
 			v.box("label", "rafter "+m.Ref, r)
 		})
 	}
+}
+
+// overhangRoom is the width of the longest lettering of an overhang, mm.
+func (c *context) overhangRoom() (w sheet.MM) {
+	for _, r := range c.House.Plan.Roofs {
+		w = max(w, textWidth("overhang "+c.length(r.Overhang), c.Size.Note, false), textWidth("rake "+c.length(r.Rake), c.Size.Note, false))
+	}
+	return w
 }
 
 // numberRoom is the room that rafter numbers take outside the eaves, mm.
