@@ -49,12 +49,18 @@ func (x *placer) try(p *Piece, face string, other bool) bool {
 	if x.shape(&q, 0, 1) != nil || !x.clear(p, q.bands) || x.covered(&q) {
 		return false
 	}
+	q.extent()
+	if lack := missing(&q); max(lack[0], lack[1]) > touch {
+		return false // there its nails would find no room
+	}
+	if (q.Face == "left" || q.Face == "right") && len(q.Laid) > 0 && inOpening(q.Laid[0], q.Face, (q.Z0+q.Z1)/2) {
+		return false
+	}
 	if o := x.blocker(p, p.bands); o != nil {
 		q.moved = fmt.Sprintf("moved there because %s lies in its first place", o.Tag)
 	} else if m, _ := x.coverOf(p); m != nil {
 		q.moved = fmt.Sprintf("moved there because a %s covers its first place", m.Role)
 	}
-	q.extent()
 	*p = q
 	x.space.add(p)
 	return true

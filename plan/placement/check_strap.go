@@ -92,24 +92,32 @@ func endNails(it *hardware.Item, i int) (plan.Fasteners, bool) {
 	return plan.Fasteners{}, false
 }
 
+// missing returns the steel that the lap on each of the two members lacks.
+func missing(p *Piece) (lack [2]float64) {
+	if p.Item.Kind.Strap {
+		need := needs(p)
+		lack = [2]float64{max(need[0]-p.Laps[0], 0), max(need[1]-p.Laps[1], 0)}
+	}
+	return lack
+}
+
 // tooShort tells how much is missing for both laps.
 func (x *placer) tooShort(c *Check, p *Piece) {
-	need := needs(p)
-	d0, d1 := need[0]-p.Laps[0], need[1]-p.Laps[1]
-	missing := max(d0, 0) + max(d1, 0)
-	if p.room[1] > 0 && p.Laps[1] >= p.room[1]-touch && d1 > touch && !standing(p.Laid[1]) {
-		x.about(c, p, p.Tag, fmt.Sprintf("the %s below gives %s to nail to, the nails of that end take %s", p.Laid[1].Role, length.Feet(p.room[1]), length.Feet(need[1])),
-			"take an item with fewer or closer nails at that end, or a deeper member below")
+	need, lack := needs(p), missing(p)
+	if p.room[1] > 0 && p.Laps[1] >= p.room[1]-touch && lack[1] > touch && !standing(p.Laid[1]) {
+		x.about(c, p, p.Tag, fmt.Sprintf("the %s gives %s to nail to, the nails of that end take %s", p.Laid[1].Role, length.Feet(p.room[1]), length.Feet(need[1])),
+			"take an item with fewer or closer nails at that end, or a deeper member")
 		return
 	}
-	if missing <= 2*touch {
+	short := lack[0] + lack[1]
+	if short <= 2*touch {
 		return
 	}
 	if p.Laps[0] == p.Laps[1] {
-		missing = 2 * max(d0, d1)
+		short = 2 * max(lack[0], lack[1])
 	}
 	have := p.Length()
 	x.about(c, p, p.Tag, fmt.Sprintf("the strap is %s, laps of %s and %s and the %s between need %s: %s missing", length.Feet(have),
-		length.Feet(need[0]), length.Feet(need[1]), length.Feet(p.gap), length.Feet(have+missing), length.Feet(missing)),
-		fmt.Sprintf("take a strap of at least %s", length.Feet(have+missing)))
+		length.Feet(need[0]), length.Feet(need[1]), length.Feet(p.gap), length.Feet(have+short), length.Feet(short)),
+		fmt.Sprintf("take a strap of at least %s", length.Feet(have+short)))
 }

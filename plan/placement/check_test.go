@@ -73,7 +73,7 @@ func TestConsequences(t *testing.T) {
 			edit: set("strap-42", func(i *plan.Item) { i.Lap = 18 }), code: "strap-too-short", count: 1, contains: []string{`11 3/8" missing`}},
 		// 15 nails: 0.5 + 14*0.75 = 11 on the rim's 11.25: they fit. 17: 12.5 do not.
 		"rim too shallow for the nails": {house: standard().with(first(rule("s", "stud-base", "base-36"))),
-			edit: set("base-36", func(i *plan.Item) { i.Fasteners[0].Count = 17 }), code: "strap-too-short", count: 1, contains: []string{`rim below gives 11 1/4"`, `take 1'-0 1/2"`}},
+			edit: set("base-36", func(i *plan.Item) { i.Fasteners[0].Count = 17 }), code: "strap-too-short", count: 1, contains: []string{`rim gives 11 1/4"`, `take 1'-0 1/2"`}},
 		// 240 - 17.375 = 222.625, half is 111.3125; the stud above is 97.125 - 4.5
 		// = 92.625 long, the one below 109.125 - 4.5 = 104.625. Over by 18.6875 at
 		// one end, so by 37.375 in all.

@@ -124,8 +124,9 @@ func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face st
 	return sides[k/per%len(sides)], k % per, min(per, n)
 }
 
-// freeSides lists the sides of an upright that no other member covers, the
-// better first: away from the opening, away from the wall's end.
+// freeSides lists the sides of an upright that no other member covers and that
+// no rough opening needs clear, the better first: away from the opening, away
+// from the wall's end.
 func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out []string) {
 	s0, _ := span2(j, m)
 	order := []string{"left", "right"}
@@ -133,11 +134,28 @@ func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out 
 		order = []string{"right", "left"}
 	}
 	for _, side := range order {
-		if m.Wall == nil || !x.beside(m, side, z) {
+		if m.Wall == nil || !x.beside(m, side, z) && !inOpening(m, side, z) {
 			out = append(out, side)
 		}
 	}
 	return out
+}
+
+// inOpening tells whether a side of an upright is the edge of its rough
+// opening at height z: a window or door goes there.
+func inOpening(m *framing.Member, side string, z float64) bool {
+	o := m.Opening
+	if o == nil || m.Wall == nil {
+		return false
+	}
+	foot := m.Wall.Level.Floor + o.Sill
+	if z < foot || z > foot+o.Height {
+		return false
+	}
+	if side == "left" {
+		return math.Abs(m.S0-o.At-o.Width) < touch
+	}
+	return math.Abs(m.S1-o.At) < touch
 }
 
 // role returns the first member of the joint with one of the roles, or nil.
