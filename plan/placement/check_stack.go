@@ -10,6 +10,9 @@ import (
 	"galewright/plan/length"
 )
 
+// embed is the least depth of a sill plate's bolt in the foundation, in.
+const embed = 7
+
 // The checks of what stands over what.
 var (
 	studNoneBelow = newCheck("stud-none-below", plan.Warning, "a stud above with none below it",
@@ -31,6 +34,23 @@ var (
 				if off := x.through(p.Joint).joint.Offset; math.Abs(off) > aligned {
 					x.about(c, p, p.Tag, fmt.Sprintf("the bodies stand %s out of line, the rod's holes allow %s", length.Feet(math.Abs(off)), length.Feet(aligned)),
 						"move one of the posts, or add a stud that stands over the other")
+				}
+			}
+		})
+
+	boltTooShort = newCheck("bolt-too-short", plan.Warning, "an anchor bolt that reaches too little into the foundation",
+		"A bolt of a sill plate goes at least 7 in into the concrete or masonry below it (IRC R403.1.6, from memory).", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if p.Item.Kind.Shape != hardware.Rod || p.Joint.Wall == nil || len(p.Path) != 2 {
+					continue
+				}
+				sill := role(x.through(p.Joint).joint, framing.SillPlate)
+				if sill == nil {
+					continue
+				}
+				if in := sill.Z0 - p.Path[1].Z; in < embed-touch {
+					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate, %s is the least", length.Feet(max(in, 0)), length.Feet(embed)),
+						fmt.Sprintf("take a bolt of at least %s", length.Feet(p.Item.Length+embed-in)))
 				}
 			}
 		})

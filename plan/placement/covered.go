@@ -79,8 +79,12 @@ func (w *world) cover(b band, skip ...*framing.Member) *framing.Member {
 	v := n.Cross(u)
 	o := b.a.Add(u.Mul(probeInset)).Sub(v.Mul(wide / 2)).Add(n.Mul(probeNear))
 	probe := geom.Box(o, u.Mul(l), v.Mul(wide), n.Mul(probeFar-probeNear))
+	return w.inside(probe, skip...)
+}
+
+// inside returns a member that stands in a room, other than those in skip, or nil.
+func (w *world) inside(probe geom.Solid, skip ...*framing.Member) (hit *framing.Member) {
 	lo, hi := probe.Bounds()
-	var hit *framing.Member
 	cells(lo, hi, func(k [2]int32) {
 		for _, x := range w.grid[k] {
 			if hit != nil || x.lo.X > hi.X || x.hi.X < lo.X || x.lo.Y > hi.Y || x.hi.Y < lo.Y || x.lo.Z > hi.Z || x.hi.Z < lo.Z || in(skip, x.m) {

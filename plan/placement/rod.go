@@ -39,19 +39,7 @@ func (x *placer) rod(p *Piece, k, n int) *plan.Diagnostic {
 		p.Path = []geom.Vec3{j.At, j.At.Sub(geom.Vec3{Z: p.Item.Length})}
 		return nil
 	}
-	f, depth := j.Wall.Frame(), j.Wall.Depth()
-	l := x.through(j)
-	side := 1.0
-	free := x.freeSides(j, l.above, l.zAbove+1)
-	s0, s1 := span2(j, l.above)
-	s := s1
-	if len(free) > 0 && free[0] == "left" && s1 > j.Wall.Length()-6 {
-		s, side = s0, -1
-	}
-	s += side * (max(p.Item.Washer, 2)/2 + 0.5 + float64(k)*(max(p.Item.Washer, 2)+1))
-	top := l.zAbove + nuts(p.Item.Rod)
-	p.Path = []geom.Vec3{f.At(s, depth/2, top), f.At(s, depth/2, top-p.Item.Length)}
-	p.Station = s
+	x.bolt(p, k)
 	return nil
 }
 

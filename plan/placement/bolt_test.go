@@ -1,0 +1,53 @@
+package placement_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"galewright/plan/framing"
+	"galewright/plan/pipeline"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A bolt stands in the plate it holds, with its washer on it and clear of
+// every member that stands there: not in a doorway, where the plate is cut,
+// and not where a king or a corner's second post is.
+func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
+	files, err := filepath.Glob("../../examples/*.toml")
+	require.NoError(t, err)
+	bolts := 0
+	for _, file := range append(files, "testdata/bolt-too-short.toml") {
+		if strings.HasSuffix(file, "hardware.toml") {
+			continue
+		}
+		src, err := os.ReadFile(file)
+		require.NoError(t, err)
+		r, ds := pipeline.Run(file, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(file), n)) })
+		require.False(t, ds.Errors(), "%v", ds)
+		for _, p := range r.Placement.Pieces {
+			if p.Item.Kind.Name != "anchor bolt" || p.Joint.Wall == nil {
+				continue
+			}
+			bolts++
+			half, z := p.Item.Washer/2-0.05, p.Path[0].Z-p.Item.Rod-0.25 // the plate's top
+			on := false
+			for _, m := range r.House.Members {
+				if m.Wall != p.Joint.Wall || m.Role == framing.Rim { // the rim stands on the sill's edge, beside the washer
+					continue
+				}
+				switch {
+				case (m.Role == framing.SillPlate || m.Role == framing.BottomPlate) && m.S0 <= p.Station-half && p.Station+half <= m.S1:
+					on = on || m.Z1 > z-0.01 && m.Z1 < z+0.01
+				case m.Z0 < z+0.5 && m.Z1 > z+2:
+					assert.False(t, m.S0 < p.Station+half && p.Station-half < m.S1, "%s: %s at %.2f stands in %s", file, p.Tag, p.Station, m.ID)
+				}
+			}
+			assert.True(t, on, "%s: %s at %.2f is on no plate at %.2f", file, p.Tag, p.Station, z)
+		}
+	}
+	assert.Greater(t, bolts, 50)
+}
