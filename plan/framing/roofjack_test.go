@@ -49,7 +49,9 @@ var looseEnds = map[string][]string{
 func TestEveryEndOfARafterIsTied(t *testing.T) {
 	for _, c := range roofHouses {
 		t.Run(c.name, func(t *testing.T) {
-			require.Equal(t, looseEnds[c.name], untied(roofed(t, c.plan())))
+			h := roofed(t, c.plan())
+			require.Equal(t, looseEnds[c.name], untied(h))
+			require.Empty(t, doublyTied(h))
 		})
 	}
 }
@@ -110,6 +112,7 @@ func TestAnyRoofIsTied(t *testing.T) {
 			t.Skip("the rafters there lie on rake walls all along")
 		}
 		h, _ := Frame(p)
+		require.Empty(t, doublyTied(h))
 		require.Empty(t, slices.DeleteFunc(untied(h), func(end string) bool {
 			// a valley that is carried on to the rake, as beside a wing flush with the gable
 			return strings.Contains(end, "/valley@") && strings.HasSuffix(end, " high")

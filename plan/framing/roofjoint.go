@@ -167,7 +167,7 @@ func (f *roofFrame) ledgerJoints() {
 func (f *roofFrame) jointsAt(l *roofLine, host string) {
 	var here []*roofRafter
 	for _, r := range f.rafters {
-		if r.run.HighEnd.Kind == roofplan.Ridge && l.holds(r.run.High) {
+		if r.run.HighEnd.Kind == roofplan.Ridge && l.holds(r.run.High) && f.ridgeOf(r.run.High, r.dir) == l {
 			here = append(here, r)
 		}
 	}
@@ -187,10 +187,24 @@ func (f *roofFrame) jointsAt(l *roofLine, host string) {
 		f.ridgeJoint(l, host, members, a.run.High)
 	}
 	for _, o := range f.lines {
-		if o.line.Kind != roofplan.Ridge && o.member != nil && l.holds(o.line.B.Flat()) {
+		if o.line.Kind != roofplan.Ridge && o.member != nil && l.holds(o.line.B.Flat()) && f.ridgeOf(o.line.B.Flat(), o.dir) == l {
 			f.ridgeJoint(l, host, []*Member{o.member}, o.line.B.Flat())
 		}
 	}
+}
+
+// ridgeOf returns the ridge that holds what comes up in direction d to p: of
+// two that end there, as over the corner of an L, the one it meets squarer.
+func (f *roofFrame) ridgeOf(p, d geom.Vec2) (best *roofLine) {
+	for _, l := range f.linesAt.within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
+		if l.line.Kind != roofplan.Ridge || !l.holds(p) {
+			continue
+		}
+		if best == nil || math.Abs(l.dir.Dot(d)) < math.Abs(best.dir.Dot(d))-1e-6 {
+			best = l
+		}
+	}
+	return best
 }
 
 // holds tells whether p lies on the ridge.
