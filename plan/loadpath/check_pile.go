@@ -23,36 +23,52 @@ func (o overturned) most() (lb float64, wind string) {
 	return lb, wind
 }
 
-// overturnedPiles brings the end tension of the segments that stand on the
-// lowest floor, or on no other segment, straight down to the piles. Wind towards growing coordinates lifts the low
-// end of a segment, and the other way round; of both ends of a segment only
-// one pulls at a time. Weight relieves nothing here: what reaches the pile is
-// in the pile's own uplift already and counts once.
-func (a *analysis) overturnedPiles() map[*framing.Joint]overturned {
-	out := map[*framing.Joint]overturned{}
+// pilePull is what one end of a segment brings to one pile.
+type pilePull struct {
+	joint   *framing.Joint
+	segment *Segment
+	end     string // "low" or "high", by coordinate
+	axis    int
+	sense   int
+	k       float64 // the pile's share
+	lb      float64 // ASD
+}
+
+// pilePulls brings the end tension of the segments that stand on the lowest
+// floor, or on no other segment, straight down to the piles. Wind towards
+// growing coordinates lifts the low end of a segment, and the other way
+// round; of both ends of a segment only one pulls at a time. Weight relieves
+// nothing here: what reaches the pile is in the pile's own uplift already and
+// counts once.
+func (a *analysis) pilePulls() (out []pilePull) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
-			if !s.base || s.stacked {
+			lb := ASD.W * s.Lifts
+			if !s.base || s.stacked || lb <= least {
 				continue
 			}
-			net := ASD.W * s.Lifts
-			if net <= least {
-				continue
-			}
-			f := s.Wall.Frame()
 			for _, station := range []float64{s.Shear.From, s.Shear.To} {
-				p := f.At(station, s.Wall.Depth()/2, 0).Flat()
+				p := s.Wall.Frame().At(station, s.Wall.Depth()/2, 0).Flat()
 				sense := 0
 				if math.Abs(axis(p, x.Axis)-s.Hi) < 1 {
 					sense = 1
 				}
 				for _, g := range a.piles.at(p) {
-					o := out[g.pile.joint]
-					o[x.Axis][sense] += net * g.k
-					out[g.pile.joint] = o
+					out = append(out, pilePull{g.pile.joint, s, []string{"low", "high"}[sense], x.Axis, sense, g.k, lb * g.k})
 				}
 			}
 		}
+	}
+	return out
+}
+
+// overturnedPiles adds up what each pile is asked for.
+func (a *analysis) overturnedPiles() map[*framing.Joint]overturned {
+	out := map[*framing.Joint]overturned{}
+	for _, p := range a.pilePulls() {
+		o := out[p.joint]
+		o[p.axis][p.sense] += p.lb
+		out[p.joint] = o
 	}
 	return out
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"galewright/plan/framing"
-	"galewright/plan/length"
 )
 
 // Explain returns the arithmetic of every link at the joint with the ID, or
@@ -16,7 +15,7 @@ func (r *Report) Explain(jointID string) string {
 	for _, l := range r.Joint(jointID) {
 		fmt.Fprintf(&b, "%s (%s), %s\n", l.Check.Title, l.Check.ID, l.Where)
 		fmt.Fprintf(&b, "  %s\n  governing case: %s\n", l.Check.Doc, l.Case)
-		for _, s := range r.patches(l) {
+		for _, s := range r.workings(l) {
 			fmt.Fprintf(&b, "    %s\n", s)
 		}
 		for _, t := range l.Terms {
@@ -50,29 +49,6 @@ func termLine(what string, t Term) string {
 		number = "%.2f"
 	}
 	return fmt.Sprintf("    %-9s %10s %-5s %s\n", what, fmt.Sprintf(number, t.Value), t.Unit, t.Text)
-}
-
-// patches tells the pressure on each stretch of the rafters that meet at a
-// link's joint, in its governing case: what the reactions are made of.
-func (r *Report) patches(l *Link) (out []string) {
-	a := r.work
-	p := a.peaks[l.Joint]
-	if p == nil || l.Joint.Kind != framing.RafterPlate && l.Joint.Kind != framing.RafterRidge {
-		return nil
-	}
-	for _, s := range a.stripsAt(l.Joint) {
-		rc := a.onRoof(p.wind, s.roof)
-		out = append(out, fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", s.m.ID, length.Feet(s.width), percent(rc.inEnd(s)), rc.q))
-		a.roofLoads(s, p.wind, rc, func(x patch) {
-			what := "under the eave or a porch"
-			if x.in {
-				what = "inside"
-			}
-			out = append(out, fmt.Sprintf("  from %s to %s up the plan: zone %d, GCpf %.3f, from below %+.2f (%s): wind %.0f lb, dead %.0f lb",
-				length.Feet(x.u0), length.Feet(x.u1), x.zone, x.gcpf, x.below, what, x.force.W, x.force.D))
-		})
-	}
-	return out
 }
 
 // inEnd returns the part of a strip's stretch that lies in the end zone.

@@ -87,6 +87,24 @@ type StoreyShear struct {
 	Width    float64 // across the wind, ft
 	NoLine   bool    // nothing resists
 	AxisName string
+	Bands    []Band
+}
+
+// Band is level wind on the edge of a deck between two coordinates across
+// the wind.
+type Band struct {
+	From   string  // "walls" or "roofs"
+	Lo, Hi float64 // in
+	Load   float64 // plf, strength level
+}
+
+func bands(from string, list []stretch) (out []Band) {
+	for _, s := range list {
+		if s.hi > s.lo {
+			out = append(out, Band{from, s.lo, s.hi, s.w})
+		}
+	}
+	return out
 }
 
 // runLateral works out storey forces, lines, overturning and collectors.
@@ -127,6 +145,7 @@ func (l *lateral) run(g gust) (out []StoreyShear) {
 		s := StoreyShear{Level: d.level, Axis: []string{"x", "y"}[g.axis], Case: g.String(),
 			Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-g.axis) / 12, Depth: d.extent.span(g.axis) / 12}
 		s.Deck = s.Wall + s.Roof
+		s.Bands = append(bands("walls", walls), bands("roofs", roofs)...)
 		lines := d.lines[g.axis]
 		for _, x := range lines {
 			x.deck, x.brought = 0, 0

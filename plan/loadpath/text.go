@@ -152,6 +152,12 @@ func (r *Report) writeLateral(p printer) {
 			p.line("  %-10s %-5s %10s %10s %10s %10.0f %10.0f  %s", "foundation", b.Axis, "", "", "", b.Total, ASD.W*b.Total, b.Case)
 		}
 	}
+	p.line("  made of, strength level (walls: half the storey below the deck, the floor's depth and half the storey above; roofs: to the ridge):")
+	for _, s := range r.Storeys {
+		for _, b := range s.Bands {
+			p.line("    storey %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[string]string{"x": "y", "y": "x"}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
+		}
+	}
 	p.head("Shear wall lines, strength level unless said")
 	for _, x := range r.Lines {
 		p.line("  storey %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, []string{"y", "x"}[x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)

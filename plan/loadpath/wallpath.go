@@ -279,29 +279,45 @@ func (p *wallPath) roofLoad(s float64, f Force) {
 
 // load puts a force on the top plates at a station.
 func (p *wallPath) load(s float64, f Force) {
+	for _, x := range p.places(s) {
+		if x.load != nil {
+			x.load.take(f.times(x.k))
+			x.c.head.take(f.times(x.k))
+			continue
+		}
+		x.c.top.take(f.times(x.k))
+	}
+}
+
+// place is a share of a load on the top plates: on a stud, or through a
+// header's end on the king beside it.
+type place struct {
+	c    *carrier
+	k    float64
+	head *framing.Joint
+	load *Force // of the header's end
+}
+
+// places shares a load at a station out by lever: to the kings at both ends
+// of a header, or to the full-height members on both sides.
+func (p *wallPath) places(s float64) []place {
 	for _, o := range p.openings {
 		if s > o.lo && s < o.hi && o.left != nil && o.right != nil {
 			k := (s - o.lo) / (o.hi - o.lo)
-			o.load[0].take(f.times(1 - k))
-			o.load[1].take(f.times(k))
-			o.left.head.take(f.times(1 - k))
-			o.right.head.take(f.times(k))
-			return
+			return []place{{o.left, 1 - k, o.ends[0], &o.load[0]}, {o.right, k, o.ends[1], &o.load[1]}}
 		}
 	}
 	n := len(p.carriers)
 	i, _ := slices.BinarySearchFunc(p.carriers, s, func(c *carrier, s float64) int { return cmpFloat(c.station, s) })
 	switch {
 	case n == 0:
-		return
+		return nil
 	case i == 0:
-		p.carriers[0].top.take(f)
+		return []place{{c: p.carriers[0], k: 1}}
 	case i == n:
-		p.carriers[n-1].top.take(f)
-	default:
-		l, r := p.carriers[i-1], p.carriers[i]
-		k := (s - l.station) / (r.station - l.station)
-		l.top.take(f.times(1 - k))
-		r.top.take(f.times(k))
+		return []place{{c: p.carriers[n-1], k: 1}}
 	}
+	l, r := p.carriers[i-1], p.carriers[i]
+	k := (s - l.station) / (r.station - l.station)
+	return []place{{c: l, k: 1 - k}, {c: r, k: k}}
 }

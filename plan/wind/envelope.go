@@ -84,11 +84,15 @@ func (b Basis) EdgeStrip() float64 {
 // notes (grade S): the lesser of half the least plan dimension and 2.5 times
 // the eave height.
 func (b Basis) ZoneTwoReach() float64 {
-	he := b.Eave
-	if he == 0 {
-		he = b.Height
+	return math.Min(0.5*math.Min(b.Length, b.Width), 2.5*b.eave())
+}
+
+// eave returns the eave height, ft, or mean roof height when none is set.
+func (b Basis) eave() float64 {
+	if b.Eave == 0 {
+		return b.Height
 	}
-	return math.Min(0.5*math.Min(b.Length, b.Width), 2.5*he)
+	return b.Eave
 }
 
 // Pressure returns the net design pressure for an external and an internal

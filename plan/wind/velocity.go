@@ -138,7 +138,10 @@ func (b Basis) Coefficients() []Coefficient {
 	return []Coefficient{
 		{"V", b.Speed, "mph", "plan", ""},
 		{"h, mean roof height", b.Height, "ft", "plan", ""},
+		{"eave, top of plates", b.eave(), "ft", "plan", ""},
 		{"roof angle", b.Theta, "deg", "plan", ""},
+		{"length along the ridge", b.Length, "ft", "plan", ""},
+		{"width across the ridge", b.Width, "ft", "plan", ""},
 		{"alpha", t.alpha[b.Exposure], "", e + "Table 26.11-1", "S"},
 		{"zg", t.zg[b.Exposure], "ft", e + "Table 26.11-1", "S"},
 		{"Kh", v.Kz, "", kz, "S"},

@@ -1,0 +1,173 @@
+package loadpath
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"galewright/plan/pipeline"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The demo house worked by hand, from the plan's numbers and the tables alone
+// (coefficients: ASCE 7-22 Tables 26.10-1, 26.11-1, Fig. 28.3-1, grades as in
+// package wind). Nothing here calls the package's own arithmetic.
+const (
+	handQ    = 58.00           // psf: 0.00256 x 2.41 (32.60/1935)^(2/11.5) x 0.85 x 150²
+	handRoof = 6.561           // psf on plan: (2.00 + 1.41 + 0.244 x 9.25) sqrt(12² + 7²)/12
+	handCeil = 2.2             // psf
+	handWall = 4.852           // psf: 1.31 + 2.20 + 0.244 x 5.5
+	handSeat = 20.31           // in from the rafter's tail: 18 and half a seat of 4.62
+	handApex = 15.5*12 - 20.31 // in from seat to ridge
+)
+
+// handRafter returns the reaction at the south plate of a pair of common
+// rafters at 16 in away from the ends, wind from the west, corner south, and
+// the level tension at the ridge: wind (strength) and dead, lb.
+func handRafter() (plate, ridge Force) {
+	strip := 16.0 / 12
+	load := func(u0, u1, c float64) (sum, moment float64) { // in up the plan, net coefficient
+		sum = c * handQ * strip * (u1 - u0) / 12
+		return sum, sum * ((u0+u1)/2 - handSeat) * (1 + 49.0/144)
+	}
+	side := func(stretches [][3]float64) (sum, moment float64) {
+		for _, s := range stretches {
+			f, m := load(s[0], s[1], s[2])
+			sum, moment = sum+f, moment+m
+		}
+		return sum, moment
+	}
+	// Windward zone 2 to 14 ft from the edge, then zone 3; +0.18 inside, and
+	// nothing from below on eaves that do not face the wind.
+	south, ms := side([][3]float64{{0, 18, 0.69}, {18, 168, 0.69 + 0.18}, {168, 186, 0.37 + 0.18}})
+	_, mn := side([][3]float64{{0, 18, 0.37}, {18, 186, 0.37 + 0.18}})
+	span, rise := 2*handApex, handApex*7/12
+	over := (ms - mn) / span
+	roof := handRoof * strip * 15.5
+	ceiling := handCeil * strip * 14
+	md := handRoof*strip*15.5*(93-handSeat) + ceiling*((18+186)/2-handSeat)
+	return Force{south - over, roof + ceiling}, Force{(ms - over*handApex) / rise, md / rise}
+}
+
+func demoReport(t *testing.T) *Report {
+	dir := filepath.Join("..", "..", "examples")
+	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
+	require.NoError(t, err)
+	p, ds := pipeline.Run("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	require.False(t, ds.Errors())
+	r, ds := Run(p.Placement)
+	require.False(t, ds.Errors())
+	return r
+}
+
+func demand(t *testing.T, r *Report, id, check string) *Link {
+	for _, l := range r.Joint(id) {
+		if l.Check.ID == check {
+			return l
+		}
+	}
+	t.Fatalf("no %s at %s", check, id)
+	return nil
+}
+
+func TestDemoHouseUpliftByHand(t *testing.T) {
+	r := demoReport(t)
+	kh := 2.41 * math.Pow(32.603/1935, 2/11.5)
+	assert.InDelta(t, handQ, 0.00256*kh*0.85*150*150, 0.01)
+	assert.InDelta(t, handQ, r.Basis.Envelope().QKd, 0.01)
+	plate, ridge := handRafter()
+	asd := func(f Force) float64 { return 0.6*f.W - 0.6*f.D }
+	assert.InDelta(t, asd(plate), demand(t, r, "2S-112-RP", "rafter-uplift").Demand, 1)
+	assert.InDelta(t, asd(ridge)*math.Sqrt(144+49)/12, demand(t, r, "main-112-RR", "ridge-tie").Demand, 1)
+	// Header of w1, from 110-1/2 to 152 in; rafters at 112, 128 and 144 in.
+	left := plate.times((40 + 24 + 8) / 41.5)
+	assert.InDelta(t, asd(left), demand(t, r, "2S-111-OH", "header-uplift").Demand, 1)
+	// King at 109-3/4 in beside a post at 95-1/4 in: the rafter at 96 in brings
+	// a twentieth. Its wall is 28.75 in long (half way to 95-1/4 and to the
+	// king at 152-3/4) and 97-1/8 in high.
+	king := left.add(plate.times(0.75 / 14.5))
+	upper := king.add(down(handWall * 28.75 * 97.125 / 144))
+	assert.InDelta(t, asd(upper), demand(t, r, "2S-110-SS", "storey-uplift").Demand, 1)
+	// Below it: floor of 2.16 + 0.244 x 11.25 psf on 7 ft of joists, and the
+	// wall of the first storey, 109-1/8 in high.
+	lower := upper.add(down(4.905 * 7 * 28.75 / 12)).add(down(handWall * 28.75 * 109.125 / 144))
+	assert.InDelta(t, asd(lower), demand(t, r, "1S-110-SB", "base-uplift").Demand, 1)
+}
+
+func TestDemoHouseShearByHand(t *testing.T) {
+	r := demoReport(t)
+	// Wind along the ridge, zones 5 and 6: 0.69 q, and 1.04 q over the 6 ft of
+	// the end zone. On the upper deck: half of 97-1/8 in, and half the rise of
+	// 8.84 ft for the gable; line 2S takes 14 ft of the 28, the end zone in it.
+	in, end := 0.69*handQ, 1.04*handQ
+	strip := 97.125/24 + 8.836/2
+	line := strip * (6*end + 8*in)
+	share := 8 / (8 + 6 + 8.0/12)
+	v := line * share
+	lower := (97.125/24 + 11.969/12 + 109.125/24) * (6*end + 8*in)
+	vLow := (line + lower) * share
+	find := func(name string) *Segment {
+		for _, x := range r.Lines {
+			for _, s := range x.Segments {
+				if s.Name == name {
+					return s
+				}
+			}
+		}
+		t.Fatal(name)
+		return nil
+	}
+	assert.InDelta(t, 0.6*v/8, find("2S/A").Demand, 1)
+	assert.InDelta(t, 0.6*vLow/8, find("1S/A").Demand, 1)
+	// End tension: each storey's shear over its height, the upper one over the
+	// floor between too, on 8 ft.
+	up := v * 97.125 / 12 / 8
+	low := up + (vLow*109.125/12+v*11.969/12)/8
+	assert.InDelta(t, up, find("2S/A").Lifts, 2)
+	assert.InDelta(t, low, find("1S/A").Lifts, 4)
+	// The whole of it comes to the pile at 7 ft 8 in by lever: the segment ends
+	// at 8 ft, the next pile stands at 14 ft 10 in.
+	pull := 0.6 * low * (14 + 10.0/12 - 8) / (14 + 10.0/12 - 7 - 8.0/12)
+	pile := demand(t, r, "GS-92-GP", "girder-pile-uplift").Demand
+	assert.InDelta(t, pile+pull, demand(t, r, "GS-92-GP", "pile-overturning").Demand, 3)
+	// Collector at 8 ft: what the deck brings on 8 of 44 ft less what the
+	// segment takes.
+	assert.InDelta(t, 0.6*math.Abs(line*8/44-v), demand(t, r, "2S-96-CO", "collector").Demand, 1)
+	// Gable wall 2W: the first 8 ft of the rake, plates to 97-1/8 in and on up
+	// at 7:12, so about 28 in more in the middle.
+	rake := find("2W/A")
+	assert.InDelta(t, 97.125+48*7/12.0, rake.Height, 6)
+	near(t, rake.V*rake.Height/96, rake.Lifts, 1e-9, "gable end")
+}
+
+func TestDemoHouseCapacitiesByHand(t *testing.T) {
+	// NDS 2018 12.3.1, mode IIIs with a steel side plate: Fem 5,550 (G 0.55), Fes
+	// 61,850, Rd 2.2 under 0.17 in; times 1.6 (grade B).
+	mode := func(d, fyb, ls float64) float64 {
+		re := 5550 / 61850.0
+		k3 := -1 + math.Sqrt(2*(1+re)/re+2*fyb*(2+re)*d*d/(3*5550*ls*ls))
+		return k3 * d * ls * 5550 / ((2 + re) * 2.2)
+	}
+	r := demoReport(t)
+	term := func(id, check, word string) float64 {
+		for _, x := range demand(t, r, id, check).Capacity.Terms {
+			if strings.Contains(x.Text, word) {
+				return x.Value
+			}
+		}
+		t.Fatalf("no %q at %s", word, id)
+		return 0
+	}
+	assert.InDelta(t, 5*1.6*mode(0.131, 100_000, 0.0478), term("2S-112-RP", "rafter-uplift", "to rafter"), 1)
+	assert.InDelta(t, 9*1.6*mode(0.148, 90_000, 0.0478), term("2S-110-SS", "storey-uplift", "each end"), 1)
+	assert.InDelta(t, 20*1.6*mode(0.162, 90_000, 0.1345), term("GS-92-GP", "pile-overturning", "each end"), 1)
+	// AISI S100-16 D2 and D3 (grade B): 4 in of 10 gauge, four holes of 0.184 in.
+	gross, net := 4*0.1345*33_000/1.67, (4-4*0.184)*0.1345*45_000/2
+	assert.InDelta(t, math.Min(gross, net), term("GS-92-GP", "pile-overturning", "net rupture"), 1)
+	// 1.6 is for wood: the strap of the storey joint is held by its steel.
+	assert.InDelta(t, 1.5*0.0478*33_000/1.67, demand(t, r, "2S-110-SS", "storey-uplift").Capacity.Value, 1)
+}
