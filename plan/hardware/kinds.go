@@ -76,7 +76,7 @@ var Kinds = []*Kind{
 		On: []framing.Kind{framing.StudStud, framing.StudBase, framing.PlateSplice, framing.WallCorner, framing.WallEnd,
 			framing.OpeningHead, framing.OpeningSill, framing.RafterRidge, framing.StudTop, framing.Collector},
 		Symbol: "sym-coil", Strap: true, Shape: Band, Phase: "before sheathing", Face: "outside"},
-	{Name: "long strap", Code: "long", Doc: "a long flat band where the engineer asks for one; from inside it passes a hole in the subfloor", Purpose: "strap",
+	{Name: "long strap", Code: "long", Doc: "a long flat band where the engineer asks for one; from inside it goes through a hole in the subfloor", Purpose: "strap",
 		On:     []framing.Kind{framing.StudStud, framing.WallEnd, framing.StudBase},
 		Symbol: "sym-long-strap", Strap: true, Shape: Band, Phase: "before floor", Faces: []string{"inside", "outside", "left", "right"}},
 	{Name: "holdown", Code: "holdown", Doc: "one body that holds a post down to what is below by a rod", Purpose: "holdown",

@@ -5,10 +5,10 @@ import (
 	"galewright/plan/geom"
 )
 
-// bolt sets the kth bolt of a joint beside its stud, where the plate it holds
-// has room for the washer: an anchor bolt in the sill plate on the foundation,
-// any other rod in the plate that the stud stands on.
-func (x *placer) bolt(p *Piece, k int) {
+// bolt sets a bolt beside its stud, where the plate it holds has room for the
+// washer: an anchor bolt in the sill plate on the foundation, any other rod in
+// the plate that the stud stands on.
+func (x *placer) bolt(p *Piece) {
 	j, it := p.Joint, p.Item
 	f, depth := j.Wall.Frame(), j.Wall.Depth()
 	l := x.through(j)
@@ -24,7 +24,7 @@ func (x *placer) bolt(p *Piece, k int) {
 	if plate != nil {
 		z = plate.Z1
 	}
-	s := x.roomOnPlate(p, l, plate, t, z, k)
+	s := x.roomOnPlate(p, l, plate, t, z)
 	top := z + nuts(it.Rod)
 	p.Path = []geom.Vec3{f.At(s, t, top), f.At(s, t, top-it.Length)}
 	p.Station = s
@@ -42,10 +42,10 @@ const (
 	boltReach = 24   // in
 )
 
-// roomOnPlate returns the station nearest to the stud where the washer of the
-// kth bolt lies on the plate, half an inch clear of what stands there, and
-// clear of the bolts before it.
-func (x *placer) roomOnPlate(p *Piece, l link, plate *framing.Member, t, z float64, k int) float64 {
+// roomOnPlate returns the station nearest to the stud where the washer of a
+// bolt lies on the plate, half an inch clear of what stands there, and clear
+// of the bolts before it and of a holdown's rod.
+func (x *placer) roomOnPlate(p *Piece, l link, plate *framing.Member, t, z float64) float64 {
 	f, w := p.Joint.Wall.Frame(), washer(p)
 	lo, hi := 0.0, p.Joint.Wall.Length()
 	if plate != nil && plate.Wall == p.Joint.Wall {
@@ -54,6 +54,10 @@ func (x *placer) roomOnPlate(p *Piece, l link, plate *framing.Member, t, z float
 	mid := (l.s0 + l.s1) / 2
 	first := (l.s1-l.s0)/2 + w/2
 	var taken []float64
+	n := p.nth
+	if q := x.holdownAt(p.Joint); q != nil {
+		taken, n = append(taken, q.Station), n+1
+	}
 	free := func(s, clear, end float64) bool {
 		for _, o := range taken {
 			if s-o < w+1 && o-s < w+1 {
@@ -64,7 +68,7 @@ func (x *placer) roomOnPlate(p *Piece, l link, plate *framing.Member, t, z float
 		room := f.Box(s-half, s+half, t-w/2, t+w/2, z+touch, z+3)
 		return s >= lo+end && s <= hi-end && x.inside(room) == nil
 	}
-	for range k + 1 {
+	for len(taken) <= n {
 		s, ok := nearestFree(mid, first+0.5, func(s float64) bool { return free(s, 0.5, max(boltEnd*p.Item.Rod, w/2)) })
 		if !ok {
 			s, ok = nearestFree(mid, first, func(s float64) bool { return free(s, 0, w/2) })
@@ -74,7 +78,7 @@ func (x *placer) roomOnPlate(p *Piece, l link, plate *framing.Member, t, z float
 		}
 		taken = append(taken, s)
 	}
-	return taken[k]
+	return taken[n]
 }
 
 // nearestFree looks right and left of mid, from a first distance outward.

@@ -1,6 +1,7 @@
 package placement_test
 
 import (
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -50,4 +51,27 @@ func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
 		}
 	}
 	assert.Greater(t, bolts, 50)
+}
+
+// A sill bolt keeps clear of the rod under a holdown at its post: two nuts
+// need a washer and an inch between their middles.
+func TestSillBoltsKeepClearOfHoldownRods(t *testing.T) {
+	const file = "../../examples/curlew-row.toml"
+	src, err := os.ReadFile(file)
+	require.NoError(t, err)
+	r, ds := pipeline.Run(file, src, func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
+	require.False(t, ds.Errors(), "%v", ds)
+	rods := 0
+	for _, p := range r.Placement.Pieces {
+		if p.Item.Mark != "anchor-rod-58" {
+			continue
+		}
+		rods++
+		for _, q := range r.Placement.Pieces {
+			if q.Item.Mark == "sill-bolt-58" && q.Joint.Wall == p.Joint.Wall && q.Joint.First() == p.Joint.First() {
+				assert.GreaterOrEqual(t, math.Abs(p.Station-q.Station), 4-1e-9, "%s and %s", p.Tag, q.Tag)
+			}
+		}
+	}
+	assert.Greater(t, rods, 20)
 }

@@ -55,6 +55,17 @@ var (
 			}
 		})
 
+	holdownWithoutAnchor = newCheck("holdown-without-anchor", plan.Warning, "a holdown with no rod below it",
+		"A holdown over a sill plate hangs on a rod that stands in the foundation; none is placed at its post.", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if p.Item.Kind.Name != "holdown" || role(x.through(p.Joint).joint, framing.SillPlate) == nil || x.anchored(p) {
+					continue
+				}
+				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod stands in the foundation under it", length.Feet(p.Item.Rod)),
+					fmt.Sprintf(`place an item of kind = "anchor rod" at the same %s joint`, p.Joint.Kind))
+			}
+		})
+
 	headerWithoutKing = newCheck("header-without-king", plan.Warning, "a header's end without a king",
 		"Without a full-height stud at a header's end its uplift has no way down.", func(x *placer, c *Check) {
 			for _, j := range x.byKind[framing.OpeningHead] {
@@ -73,3 +84,15 @@ var (
 			}
 		})
 )
+
+// anchored tells whether a rod or bolt is placed at the post of a holdown.
+func (x *placer) anchored(p *Piece) bool {
+	for _, j := range x.byFirst[p.Joint.First()] {
+		for _, q := range x.p.At(j) {
+			if q.Item.Kind.Shape == hardware.Rod && math.Abs(q.Station-p.Station) < aligned {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -50,7 +50,7 @@ func (x *placer) pastMember(c *Check, p *Piece) {
 			over *= 2
 		}
 		x.about(c, p, p.Tag, fmt.Sprintf("laps %s on a %s that gives %s there", length.Feet(p.Laps[i]), m.Role, length.Feet(p.room[i])),
-			fmt.Sprintf("take a strap at least %s shorter", length.Feet(over)))
+			fmt.Sprintf("take a strap at least %s shorter, or leave it out with except", length.Feet(over)))
 	}
 }
 
