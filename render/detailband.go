@@ -1,6 +1,8 @@
 package render
 
 import (
+	"fmt"
+
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
@@ -19,12 +21,15 @@ func drawBand(d *draft, it detailItem) {
 	s.endsIn(v0)
 	low, high, guessed := it.ends()
 	s.trim(v0-bandPast, v1+bandPast)
-	d.cutsV = clear(v0+reach(low)+1.5, v1-reach(high)-1.5, s.bottom-2, s.top+2)
+	if it.memberOf(framing.Header) < 0 { // a header beside the strap is shown whole
+		d.cutsV = clear(v0+reach(low)+1.5, v1-reach(high)-1.5, s.bottom-2, s.top+2)
+	}
 	w := max(it.Width, 0.75)
 	if it.Piece.Face == "left" || it.Piece.Face == "right" {
 		s.turn()
 	}
 	d.head(0, "square to the strap")
+	d.headerBeside(it, s, bandHalf, v0-bandPast)
 	d.drawFront(s, bandHalf)
 	d.steel(box2(-w/2, w/2, v0, v1)...)
 	d.endHoles(it, low, high, v0, v1)
@@ -52,6 +57,9 @@ func (d *draft) bandSide(it detailItem, s stack, low, high []punch, v0, v1 float
 	d.endNails(it, low, high, face, v0, v1, dir)
 	d.broken(min(0, face), s.depth+5)
 	d.nameLayers(s, v0-bandPast, v1+bandPast)
+	if out, name := s.proud(face); out > 0.25 {
+		d.say(face, d.shown((s.bottom+v0)/2, v0, s.bottom), fmt.Sprintf("%s stands %s out past this face: the strap must lie flat, see the engineer", name, d.length(out)))
+	}
 	d.du = 0
 }
 

@@ -137,12 +137,24 @@ func (d *draft) leaf(f plan.Fasteners, u, v, w, h float64) {
 	}
 }
 
+// clipBoards returns what the other leaf of a clip is nailed to, from the
+// joint on: the plates of a wall so deep, or one board on edge.
+func (it detailItem) clipBoards(depth float64) []layer {
+	if m := it.member(1); m != nil && it.Joint.Kind == framing.RafterPlate && m.Role != framing.TopPlate && m.Role != framing.CapPlate && m.Z1-m.Z0 > 2*plateThick {
+		return []layer{{v1: m.Section.Depth, t1: cmp.Or(m.Section.Width(), plateThick)}}
+	}
+	boards := []layer{{v1: plateThick, t1: depth}, {v0: plateThick, v1: 2 * plateThick, t1: depth}}
+	if it.Joint.Kind == framing.StudBase || it.Joint.Kind == framing.OpeningSill {
+		return boards[:1]
+	}
+	return boards
+}
+
 // clipFront draws the members of a clip as seen square to the wall.
 func (d *draft) clipFront(it detailItem, up, b, w, leaf float64) {
 	half := b/2 + w + 2
-	d.wood(-half, half, min(0, -up*plateThick), max(0, -up*plateThick), alongU)
-	if it.Joint.Kind != framing.StudBase && it.Joint.Kind != framing.OpeningSill {
-		d.wood(-half, half, min(-up*plateThick, -up*2*plateThick), max(-up*plateThick, -up*2*plateThick), alongU)
+	for _, l := range it.clipBoards(0) {
+		d.wood(-half, half, min(-up*l.v0, -up*l.v1), max(-up*l.v0, -up*l.v1), alongU)
 	}
 	far := up * max(leaf+1.5, 6)
 	if it.Joint.Kind == framing.RafterPlate {
@@ -156,11 +168,11 @@ func (d *draft) clipFront(it detailItem, up, b, w, leaf float64) {
 
 // clipSide draws them cut across the wall; a rafter slopes up and inward.
 func (d *draft) clipSide(it detailItem, up, depth float64) {
-	d.wood(0, depth, min(0, -up*plateThick), max(0, -up*plateThick), endGrain)
-	d.say(depth*0.7, -up*plateThick/2, it.memberName(1))
-	if it.Joint.Kind != framing.StudBase && it.Joint.Kind != framing.OpeningSill {
-		d.wood(0, depth, min(-up*plateThick, -up*2*plateThick), max(-up*plateThick, -up*2*plateThick), endGrain)
+	boards := it.clipBoards(depth)
+	for _, l := range boards {
+		d.wood(0, l.t1, min(-up*l.v0, -up*l.v1), max(-up*l.v0, -up*l.v1), endGrain)
 	}
+	d.say(boards[0].t1*0.7, -up*boards[0].v1/2, it.memberName(1))
 	if it.Joint.Kind == framing.RafterPlate && it.Joint.Roof != nil && !it.Joint.Roof.Trusses {
 		d.clipRafter(it, depth)
 		return

@@ -95,7 +95,7 @@ func (d *draft) headerBeside(it detailItem, s stack, half, lo float64) {
 		}
 		top := min(m.Z1-s.ref, s.bottom)
 		if top < lo+3 {
-			top = s.bottom
+			return // it stands lower than the view
 		}
 		d.wood(0.75, half, max(lo, top-m.Section.Depth), top, alongU)
 		d.say(half-1, top-1, it.memberName(k))

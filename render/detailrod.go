@@ -2,6 +2,8 @@ package render
 
 import (
 	"cmp"
+	"math"
+	"strings"
 
 	"galewright/plan/geom"
 	"galewright/render/sheet"
@@ -176,16 +178,14 @@ func drawAnchor(d *draft, it detailItem) {
 		drawThroughBolt(d, it)
 		return
 	}
+	if it.Joint.Wall != nil && it.Joint.Level != nil && len(it.Piece.Path) > 1 {
+		drawSillBolt(d, it)
+		return
+	}
 	b := it.body()
 	length := cmp.Or(it.Length, it.Piece.Cut, 10)
 	bm, dm := it.section(0)
-	held, name := plateThick, it.memberName(0)
-	if it.Joint.Wall == nil {
-		held = dm
-	} else {
-		name = "sill plate"
-		bm = it.Joint.Wall.Depth()
-	}
+	held, name := dm, it.memberName(0)
 	half := max(bm/2+3, 4)
 	top := held + 0.25 + 1.8*b.rod
 	below := min(-(length - top), -3)
@@ -210,9 +210,55 @@ func drawAnchor(d *draft, it detailItem) {
 	d.dimV(below, 0, held, top)
 }
 
+// drawSillBolt draws a bolt down through a wall's plate into what it reaches,
+// cut across the wall beside the stud.
+func drawSillBolt(d *draft, it detailItem) {
+	b := it.body()
+	s := floorStack(it, 60)
+	s.layers = s.layers[1:] // the stud stands behind the cut
+	v0, v1 := it.Piece.Z0-s.ref, it.Piece.Z1-s.ref
+	seat, foot := s.seat(v1)
+	s.trim(v0-3, v1+2)
+	d.head(s.depth/2, "cut across")
+	d.drawSide(s)
+	mid := s.depth / 2
+	d.rod(mid, v0, v1, b.rod)
+	if w := it.Washer; w > 0 {
+		d.steel(box2(mid-w/2, mid+w/2, seat, seat+0.25)...)
+		d.say(mid+w/2-0.1, seat+0.12, "plate washer "+d.length(w)+" square")
+	}
+	d.nut(mid, seat+0.25, b.rod)
+	for _, l := range s.layers {
+		if l.name != "" {
+			d.say(l.t1-(l.t1-l.t0)*0.1, max(l.v0, v0-2)*0.6+min(l.v1, v1+2)*0.4, l.name)
+		}
+	}
+	d.say(mid, max(v0*0.6+seat*0.4, v0+1), d.length(b.rod)+" rod, "+d.length(v1-v0)+" long")
+	r := d.extent()
+	d.dimU(r.Y+r.H, 0, mid, s.depth)
+	d.dimV(v0, foot, seat, v1)
+}
+
+// seat returns the top and the underside of the plate that a bolt ending at v
+// holds down: the highest one below its end.
+func (s stack) seat(v float64) (top, foot float64) {
+	top, foot = plateThick, 0
+	least := math.Inf(1)
+	for _, l := range s.layers {
+		if d := v - l.v1; strings.Contains(l.name, "plate") && d > -geom.Eps && d < least {
+			top, foot, least = l.v1, l.v0, d
+		}
+	}
+	return top, foot
+}
+
 // drawThroughBolt draws a bolt that lies: through a girder beside its pile or
 // post, cut along the bolt, and from its head.
 func drawThroughBolt(d *draft, it detailItem) {
+	if g, p := it.member(0), it.member(it.carrier()); g != nil && p != nil && grainOf(g) == alongU && grainOf(p) == alongV && p.Z1 < it.Piece.Path[0].Z {
+		drawCheekBolt(d, it)
+		return
+	}
 	b := it.body()
 	length := cmp.Or(it.Length, it.Piece.Cut, 10)
 	b0, d0 := it.section(0)
@@ -230,18 +276,54 @@ func drawThroughBolt(d *draft, it detailItem) {
 	}
 	from := (b0 + b1 - length) / 2
 	d.steel(box2(from, from+length, -b.rod/2, b.rod/2)...)
-	if w := it.Washer; w > 0 {
-		d.steel(box2(-0.25, 0, -w/2, w/2)...)
-		d.steel(box2(b0+b1, b0+b1+0.25, -w/2, w/2)...)
-		d.say(b0+b1+0.2, w/2-0.2, "plate washer "+d.length(w)+" square, under head and nut")
-	}
-	for _, u := range []float64{-0.25 - 0.85*b.rod, b0 + b1 + 0.25} {
-		d.polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerHardware}, d.pts(box2(u, u+0.85*b.rod, -0.9*b.rod, 0.9*b.rod)...)...)
-	}
+	d.boltEnds(it, b, 0, b0+b1, 0)
 	d.say(b0*0.8, d0*0.35, it.memberName(0))
 	d.say(b0+b1*0.6, -d0/2-2, it.memberName(1))
 	d.say(b0+b1*0.5, 0, d.length(b.rod)+" bolt, "+d.length(length)+" long")
 	r := d.extent()
 	d.dimU(r.Y+r.H, 0, b0, b0+b1)
 	d.dimV(-d0/2, 0, d0/2)
+}
+
+// drawCheekBolt draws a bolt that lies through a girder which stands on its
+// pile: it holds by the cheeks of a pile that is cut to take the girder.
+func drawCheekBolt(d *draft, it detailItem) {
+	b := it.body()
+	length := cmp.Or(it.Length, it.Piece.Cut, 10)
+	s := twoMembers(it, 8)
+	girder, pile := s.layers[0], s.layers[1]
+	v := it.Piece.Path[0].Z - s.ref
+	d.head(s.depth/2, "cut along the bolt")
+	d.drawSide(s)
+	for _, c := range [][2]float64{{pile.t0, 0}, {s.depth, pile.t1}} {
+		if c[1]-c[0] > 0.25 {
+			d.polyline(sheet.PenHidden, sheet.LayerHidden, d.pts(geom.Vec2{X: c[0], Y: pile.v1}, geom.Vec2{X: c[0], Y: girder.v1}, geom.Vec2{X: c[1], Y: girder.v1}, geom.Vec2{X: c[1], Y: pile.v1})...)
+		}
+	}
+	mid := s.depth / 2
+	d.steel(box2(mid-length/2, mid+length/2, v-b.rod/2, v+b.rod/2)...)
+	t0, t1 := min(0, pile.t0), max(s.depth, pile.t1)
+	d.boltEnds(it, b, t0, t1, v)
+	d.say(pile.t1-0.4, girder.v1*0.8, "cheek of the "+pile.name+" beside the girder, as the engineer details it")
+	d.say(s.depth*0.9, girder.v1*0.25, girder.name)
+	d.say(pile.t1*0.8, -5, pile.name)
+	d.say(t1+length/2-(t1-t0)/2-0.2, v, d.length(b.rod)+" bolt, "+d.length(length)+" long")
+	r := d.extent()
+	d.dimU(r.Y+r.H, pile.t0, 0, s.depth, pile.t1)
+	d.dimV(0, v, girder.v1)
+}
+
+// boltEnds draws washer and nut at both ends of a level bolt at height v that
+// grips from t0 to t1.
+func (d *draft) boltEnds(it detailItem, b body, t0, t1, v float64) {
+	thick := 0.0
+	if w := it.Washer; w > 0 {
+		thick = 0.25
+		d.steel(box2(t0-thick, t0, v-w/2, v+w/2)...)
+		d.steel(box2(t1, t1+thick, v-w/2, v+w/2)...)
+		d.say(t1+0.2, v+w/2-0.2, "plate washer "+d.length(w)+" square, under head and nut")
+	}
+	for _, u := range []float64{t0 - thick - 0.85*b.rod, t1 + thick} {
+		d.polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerHardware}, d.pts(box2(u, u+0.85*b.rod, v-0.9*b.rod, v+0.9*b.rod)...)...)
+	}
 }

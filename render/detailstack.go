@@ -2,6 +2,7 @@ package render
 
 import (
 	"cmp"
+	"slices"
 
 	"galewright/plan/framing"
 	"galewright/plan/geom"
@@ -105,6 +106,11 @@ func (s stack) wallBelow(it detailItem, reach float64) stack {
 	return s
 }
 
+// memberOf returns which member of the joint has a role, -1 for none.
+func (it detailItem) memberOf(r framing.Role) int {
+	return slices.IndexFunc(it.Joint.Members, func(m *framing.Member) bool { return m.Role == r })
+}
+
 // ply returns how many pieces make the joint's i-th member.
 func (it detailItem) ply(i int) int {
 	if m := it.member(i); m != nil {
@@ -117,6 +123,12 @@ func (it detailItem) ply(i int) int {
 func (s stack) girderBelow(it detailItem, reach float64) stack {
 	fd, depth, ply, b := it.Joint.Level.FloorDepth, reach, 1, 3.0
 	name := "what carries the floor"
+	if k := it.memberOf(framing.SillPlate); k > 0 {
+		s.layers = append(s.layers, layer{name: it.memberName(k), v0: -fd - plateThick, v1: -fd, t1: s.depth, front: alongU, side: endGrain},
+			layer{name: "stem wall or footing", v0: -fd - reach, v1: -fd - plateThick, t1: s.depth + 2, lapped: true, ragged: -1})
+		s.bottom = -fd
+		return s
+	}
 	for k := 1; k < len(it.Joint.Members); k++ {
 		if m := it.member(k); m.Role == framing.Girder {
 			depth, ply, b = m.Section.Depth, max(m.Section.Ply, 1), cmp.Or(m.Section.Width(), 3)
@@ -148,12 +160,16 @@ func (s stack) onGround(it detailItem, reach float64) stack {
 // it where the joint has one.
 func topStack(it detailItem, reach float64) stack {
 	j := it.Joint
-	s := stack{ref: j.Level.Top(), depth: j.Wall.Depth(), bottom: -2 * plateThick}
+	thick := it.plumbPlate()
+	s := stack{ref: j.Level.Top(), depth: j.Wall.Depth(), bottom: -2 * thick}
 	b, name := 1.5, "stud"
 	for k := range j.Members {
 		if m := it.member(k); m.Role.FullHeight() || m.Role == framing.Jack {
 			b, _ = it.section(k)
 			name = it.memberName(k)
+			if m.Role.FullHeight() { // under a rake its plates stand higher
+				s.ref = max(s.ref, m.Z1+2*thick)
+			}
 			break
 		}
 	}
@@ -162,56 +178,21 @@ func topStack(it detailItem, reach float64) stack {
 		s.layers = append(s.layers, layer{name: it.memberName(0), v1: rd, t0: -4, t1: s.depth + 5, front: endGrain, side: alongU, breadth: rb, lapped: true})
 	}
 	s.layers = append(s.layers,
-		layer{name: "double top plate", v0: -plateThick, t1: s.depth, front: alongU, side: endGrain},
-		layer{v0: -2 * plateThick, v1: -plateThick, t1: s.depth, front: alongU, side: endGrain},
-		layer{name: name, v0: -reach, v1: -2 * plateThick, t1: s.depth, front: alongV, side: alongV, breadth: b, lapped: true, ragged: -1})
+		layer{name: "double top plate", v0: -thick, t1: s.depth, front: alongU, side: endGrain},
+		layer{v0: -2 * thick, v1: -thick, t1: s.depth, front: alongU, side: endGrain},
+		layer{name: name, v0: -reach, v1: -2 * thick, t1: s.depth, front: alongV, side: alongV, breadth: b, lapped: true, ragged: -1})
 	return s
 }
 
-// twoMembers is any other joint: the member held down over the next one.
-func twoMembers(it detailItem, reach float64) stack {
-	b0, d0 := it.section(0)
-	b1, d1 := it.section(1)
-	s := stack{ref: it.Joint.At.Z, depth: max(d0, d1), bottom: -it.Joint.Gap}
-	up, down := grainOf(it.member(0)), grainOf(it.member(1))
-	lo, hi := -it.Joint.Gap-reach, reach
-	if down == alongU {
-		lo = -it.Joint.Gap - d1
-	}
-	if up == alongU {
-		hi = d0
-	}
-	s.layers = []layer{
-		{name: it.memberName(0), v1: hi, t1: d0, front: up, side: crossOf(up), breadth: b0, lapped: true},
-		{name: it.memberName(1), v0: lo, v1: -it.Joint.Gap, t1: d1, front: down, side: crossOf(down), breadth: b1, lapped: true},
-	}
-	for i := range s.layers {
-		if s.layers[i].front == alongU {
-			s.layers[i].breadth = 0
-		} else {
-			s.layers[i].ragged = 1 - 2*i
+// plumbPlate returns how thick a top plate is plumb: more where it rises
+// along a rake.
+func (it detailItem) plumbPlate() float64 {
+	for _, m := range it.Joint.Members {
+		if d := m.B.Sub(m.A); m.Role == framing.TopPlate && d.Flat().Len() > 1 {
+			return plateThick * d.Len() / d.Flat().Len()
 		}
 	}
-	return s
-}
-
-// grainOf tells which way a member's grain runs as seen from the front.
-func grainOf(m *framing.Member) grain {
-	if m == nil {
-		return alongU
-	}
-	if d := m.B.Sub(m.A).Unit(); d.Z*d.Z > 0.5 {
-		return alongV
-	}
-	return alongU
-}
-
-// crossOf is a front's grain seen from the side.
-func crossOf(g grain) grain {
-	if g == alongU {
-		return endGrain
-	}
-	return g
+	return plateThick
 }
 
 // lie returns the ends of a vertical piece about the stack's reference: those
@@ -268,9 +249,24 @@ func (d *draft) nameLayers(s stack, lo, hi float64) {
 		if l.name == "" {
 			continue
 		}
-		v := (max(l.v0, lo) + min(l.v1, hi)) / 2
+		v := d.shown((max(l.v0, lo)+min(l.v1, hi))/2, max(l.v0, lo), min(l.v1, hi))
 		d.say(l.t0+(l.t1-l.t0)*0.8, v, l.name)
 	}
+}
+
+// shown moves a height that is cut out of the view to the nearer of the
+// lengths beside the cut that lie between lo and hi.
+func (d *draft) shown(v, lo, hi float64) float64 {
+	for _, c := range d.cutsV {
+		if v < c.from-1 || v > c.to+1 {
+			continue
+		}
+		if below := c.from - 1.2; below > lo && (v-c.from < c.to-v || c.to+1.2 >= hi) {
+			return below
+		}
+		return min(c.to+1.2, hi)
+	}
+	return v
 }
 
 // right is the direction of u.
