@@ -108,43 +108,54 @@ func (c *context) projectTable() *table {
 	return t
 }
 
-// windTable prints the wind basis and what the plan left to be assumed.
+// windTable prints the wind basis, and in bold what the plan left to be
+// assumed.
 func (c *context) windTable() *table {
 	s := c.House.Plan.Site
-	speed := fmt.Sprintf("%.4g mph, 3 second gust", s.WindSpeed)
-	if c.metric() {
-		speed = fmt.Sprintf("%.0f m/s (%.4g mph), 3 second gust", s.WindSpeed*0.44704, s.WindSpeed)
+	t := &table{Title: "Wind basis, as the plan gives it", Plain: true, Cols: []tableColumn{{}, {Wrap: true, Grow: true}}}
+	for _, r := range c.windRows() {
+		row := tableRow{Cells: texts(r.name, r.value)}
+		if slices.ContainsFunc(s.Assumed, func(a string) bool { return strings.HasPrefix(a, r.key+" =") }) {
+			row = tableRow{Bold: true, Cells: texts(r.name, r.value+" (assumed, not in the plan)")}
+		}
+		if r.value != "" {
+			t.Rows = append(t.Rows, row)
+		}
 	}
-	if s.WindSpeed == 0 {
-		speed = ""
-	}
-	edition, kzt, ground := "", "", ""
-	if s.Edition != "" {
-		edition = "ASCE 7-" + strings.TrimPrefix(s.Edition, "7-")
-	}
-	if s.Kzt != 0 {
-		kzt = fmt.Sprintf("%.4g", s.Kzt)
-	}
-	if s.WindSpeed != 0 {
-		ground = c.above(s.Elevation) + " above sea level"
-	}
-	t := pairs("Wind basis, as the plan gives it", "Basic wind speed", speed, "Exposure", s.Exposure, "Risk category", s.Risk,
-		"Standard", edition, "Enclosure", s.Enclosure, "Topographic factor", kzt, "Ground", ground)
 	switch {
 	case len(t.Rows) == 0:
 		t.Rows = []tableRow{{Cells: texts("None", "the plan gives no wind basis")}}
 	case len(s.Assumed) == 0:
 		t.Rows = append(t.Rows, tableRow{Cells: texts("Assumed", "nothing: the plan gives every value")})
 	}
-	for i, a := range s.Assumed {
-		name := ""
-		if i == 0 {
-			name = "Assumed, not in the plan"
-		}
-		t.Rows = append(t.Rows, tableRow{Bold: true, Cells: texts(name, a)})
-	}
 	t.Rows = append(t.Rows, tableRow{Cells: texts("", "The engineer of record settles the wind basis; these lines repeat what the plan says.")})
 	return t
+}
+
+// windRow is one value of the wind basis and the plan's key for it.
+type windRow struct{ key, name, value string }
+
+func (c *context) windRows() []windRow {
+	s := c.House.Plan.Site
+	speed, edition, kzt, ground := "", "", "", ""
+	if s.WindSpeed != 0 {
+		speed = fmt.Sprintf("%.4g mph, 3 second gust", s.WindSpeed)
+		if c.metric() {
+			speed = fmt.Sprintf("%.0f m/s (%.4g mph), 3 second gust", s.WindSpeed*0.44704, s.WindSpeed)
+		}
+		ground = c.above(s.Elevation) + " above sea level"
+	}
+	if s.Edition != "" {
+		edition = "ASCE 7-" + strings.TrimPrefix(s.Edition, "7-")
+	}
+	if s.Kzt != 0 {
+		kzt = fmt.Sprintf("%.4g", s.Kzt)
+	}
+	return []windRow{
+		{"wind_speed", "Basic wind speed", speed}, {"exposure", "Exposure", s.Exposure}, {"risk", "Risk category", s.Risk},
+		{"edition", "Standard", edition}, {"enclosure", "Enclosure", s.Enclosure},
+		{"kzt", "Topographic factor", kzt}, {"elevation", "Ground", ground},
+	}
 }
 
 // above prints a height over the sea that is given in feet.
@@ -200,8 +211,9 @@ func (c *context) readingTable() *table {
 		"A wall is seen from outside (an inner wall from the side its sheet names) and measured from its left end, along the outside face of its studs. Hook the tape once; every running dimension is from there.",
 		"A long piece is drawn where it lies, to length; its symbol and number stand at its middle. On plans they stand at its foot.",
 		"Use the figures. Before you scale anything off a print, lay a rule on the scale bar: prints get shrunk.",
-		"A number in a triangle is a revision; a cloud goes round what it changed.",
-		"Sheets are numbered by what they show: 0 general, 1 plans, 2 wall elevations, 5 details, 6 schedules, 7 check sheets.",
+		"On an elevation a strip below the wall gives each piece's distance from the wall's start, in order; where it leaves out those at a stud's centre or edge, the stud's own figure places them.",
+		"Revise by hand: a cloud round what is changed, the revision's number in a triangle beside it, a line in the list of revisions.",
+		"Sheets are numbered by what they show: 0 general, 1 plans, 2 wall elevations, 3 load path, 5 details, 6 schedules, 7 check sheets.",
 	})
 }
 

@@ -74,12 +74,15 @@ func (p *part) draw() {
 // behind it; what is hidden behind a rim shows dashed.
 func (p *part) drawMembers(b *label.Board) {
 	var dashed []shape
-	for _, s := range p.shapes {
+	merged := p.merged()
+	for i, s := range p.shapes {
 		if s.hidden {
 			dashed = append(dashed, s)
 			continue
 		}
-		p.drawShape(b, s)
+		if s.pts = merged[i]; s.pts != nil {
+			p.drawShape(b, s)
+		}
 	}
 	for _, s := range dashed {
 		p.page.polygon(style(sheet.PenHidden, sheet.LayerHidden), p.vp.Polygon(s.pts)...)

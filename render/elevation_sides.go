@@ -153,8 +153,8 @@ func (p *part) drawColumn(b *label.Board, hs []height, x sheet.MM, side sheet.MM
 		tick := sheet.Pt{X: x, Y: wish[i]}
 		at := sheet.Pt{X: x + side*(sideJog-1), Y: mid[i]}
 		pg.line(sheet.PenMember, sheet.LayerDimension, tick.Add(sheet.Pt{X: -0.6, Y: 0.6}), tick.Add(sheet.Pt{X: 0.6, Y: -0.6}))
-		pg.line(sheet.PenDim, sheet.LayerDimension, tick.Add(sheet.Pt{X: -side * 1.5}), tick.Add(sheet.Pt{X: side * 1.5}))
-		pg.line(sheet.PenDim, sheet.LayerDimension, tick.Add(sheet.Pt{X: side * 1.5}), at)
+		pg.line(sheet.PenDim, sheet.LayerDimension, tick.Add(sheet.Pt{X: -side * 0.9}), tick.Add(sheet.Pt{X: side * 0.9}))
+		pg.line(sheet.PenDim, sheet.LayerDimension, tick.Add(sheet.Pt{X: side * 0.9}), at)
 		r := pg.boxedText("dimension", lettered{S: h.text, Cap: z, At: sheet.Pt{X: at.X + side*0.8, Y: at.Y + z/2}, Anchor: anchor, Bold: h.bold, Role: "dimension"})
 		b.BlockText(r)
 	}

@@ -107,8 +107,13 @@ func (f *flow) put(b block) { f.putLaid(b.lay(f.c, f.colW)) }
 
 // putLaid puts a block that is laid to the width of the columns.
 func (f *flow) putLaid(rest laid) {
-	if left := f.area.Y + f.area.H - f.y; !f.empty() && rest.height() > left && rest.height() < 0.6*f.area.H {
-		f.next() // short blocks are not parted
+	page := f.pages[len(f.pages)-1].Area.H
+	left, short := f.area.Y+f.area.H-f.y, rest.height() < 0.6*page
+	switch { // short blocks are not parted
+	case short && rest.height() > f.area.H: // in no column at the foot of this page
+		f.newPage()
+	case short && rest.height() > left && !f.empty():
+		f.next()
 	}
 	for rest != nil {
 		var first laid

@@ -3,6 +3,7 @@ package render_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -13,9 +14,9 @@ import (
 	"galewright/render/sheet"
 )
 
-// Every example is drawn on a large sheet and on office paper: nothing leaves
-// the paper, every piece is at home once, no lettering lies on another, and
-// none is lower than 3/32 in.
+// Every example is drawn on large sheets and on office paper: nothing leaves
+// the paper, every piece is at home once, no lettering lies on another, none
+// is lower than 3/32 in, and lines that run beside each other stay apart.
 func TestEveryExampleIsLegibleOnEveryPaper(t *testing.T) {
 	files, err := filepath.Glob(filepath.Join("..", "examples", "*.toml"))
 	require.NoError(t, err)
@@ -32,7 +33,7 @@ func TestEveryExampleIsLegibleOnEveryPaper(t *testing.T) {
 		if faults.Errors() {
 			loads = nil // a plan without a wind basis
 		}
-		for _, paper := range []string{"arch-d", "tabloid", "letter"} {
+		for _, paper := range []string{"arch-d", "arch-c", "tabloid", "letter", "a4"} {
 			t.Run(filepath.Base(file)+"/"+paper, func(t *testing.T) {
 				set, faults := render.Draw(&render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}, render.Options{Paper: paper})
 				require.False(t, faults.Errors(), "%v", faults)
@@ -47,6 +48,10 @@ func TestEveryExampleIsLegibleOnEveryPaper(t *testing.T) {
 	}
 }
 
+// leastGap is the paper left between two lines that run beside each other,
+// mm: the width of the thinnest pen, under which a print makes them one.
+const leastGap = 0.18
+
 func legible(t *testing.T, sh *sheet.Sheet) {
 	if x, cap, ok := sheet.SmallestLettering(sh); ok && cap < 3.0/32*25.4 {
 		t.Errorf("%s: %q has capitals of %.2f mm", sh.Title.Sheet, x.S, cap)
@@ -54,4 +59,26 @@ func legible(t *testing.T, sh *sheet.Sheet) {
 	for _, o := range sheet.TextOverlaps(sh, 0.2) {
 		t.Errorf("%s: %q lies on %q at %.0f, %.0f", sh.Title.Sheet, o.A.S, o.B.S, o.B.At.X, o.B.At.Y)
 	}
+	if n := sh.Title.Sheet; strings.HasPrefix(n, "S-1") || strings.HasPrefix(n, "S-3") {
+		return // plans show every stud from above, some nearer to the next than a pen; the pictures beside the chains are small
+	}
+	if g, ok := sheet.SmallestGap(lumberAndTables(sh)); ok && g.Clear < leastGap {
+		t.Errorf("%s, %s: lines from %.1f and %.1f leave %.2f mm between them, pens %v and %v, layer %v", sh.Title.Sheet, sh.Title.Scale, g.A.A, g.B.A, g.Clear, g.A.Pen, g.B.Pen, g.A.Layer)
+	}
+}
+
+// lumberAndTables returns an elevation without its steel: pieces at one stud
+// touch each other, and their numbers tell them apart.
+func lumberAndTables(sh *sheet.Sheet) *sheet.Sheet {
+	if !strings.HasPrefix(sh.Title.Sheet, "S-2") {
+		return sh
+	}
+	out := *sh
+	out.Marks = nil
+	for _, m := range sh.Marks {
+		if sheet.StyleOf(m).Layer != sheet.LayerHardware {
+			out.Marks = append(out.Marks, m)
+		}
+	}
+	return &out
 }

@@ -238,7 +238,7 @@ func TestSchedulesCountWhatIsPlaced(t *testing.T) {
 func TestCoverTellsWhatWasAssumed(t *testing.T) {
 	_, pages := textSet(t, textModel(), "letter")
 	text := strings.Join(lines(series(pages, 0)), "\n")
-	for _, s := range []string{"150 mph", `enclosure = "enclosed"`, "ASCE 7-22", "S-201", "structural engineer of record", "first issue", "stud-clip", "S-001 to S-00"} {
+	for _, s := range []string{"150 mph", "enclosed (assumed", "ASCE 7-22", "S-201", "structural engineer of record", "first issue", "stud-clip", "S-001 to S-00"} {
 		require.Contains(t, text, s)
 	}
 	require.NotContains(t, text, "unused-strap")
