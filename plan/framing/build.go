@@ -29,8 +29,10 @@ type builder struct {
 	wallsAt   *grid[*framedWall] // made by wallGrid when first asked for
 	girders   []*framedGirder
 	girdersAt *grid[*framedGirder]
-	widths    map[*plan.Level]float64 // widths of the building, once asked for
-	refs      int                     // numbers given to members of the roofs
+	widths    map[*plan.Level]float64  // widths of the building, once asked for
+	loops     map[*plan.Level][][]edge // outlines of the levels, once the floors stand
+	bodies    *grid[*roofBody]         // of all roofs, filled by roofs
+	refs      int                      // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
 }
@@ -42,7 +44,9 @@ func newBuilder(p *plan.Plan) *builder {
 		byWall: map[*plan.Wall]*framedWall{},
 		ids:    map[string]int{},
 		index:  newGrid[*Member](),
+		bodies: newGrid[*roofBody](),
 		widths: map[*plan.Level]float64{},
+		loops:  map[*plan.Level][][]edge{},
 	}
 }
 
@@ -124,14 +128,3 @@ func memberAt(list []*Member, s float64) *Member {
 	}
 	return nil
 }
-
-// Agreement with the roof files: they declare
-//
-//	func (b *builder) rakePlanes(w *framedWall) []geom.Plane
-//	func (b *builder) roofs()
-//
-// rakePlanes is called before any member stands, so it may use the plan and
-// w's frame only. It returns the half spaces below the seat of the roof over
-// a wall with Top "rake": what lies in all of them is below the rafters (or
-// outlookers), and the top of the wall's upper plate fills it up to there.
-// roofs is called when walls, floors and foundation stand.

@@ -26,6 +26,7 @@ type deck struct {
 func (b *builder) floors() {
 	for _, l := range b.plan.Levels {
 		loops := b.outline(l)
+		b.loops[l] = loops
 		if l.Joists.Depth == 0 || l.Index == 0 && b.plan.Foundation.Kind == "slab" || !b.floorHeights(l) {
 			continue
 		}

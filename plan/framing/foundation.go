@@ -126,7 +126,7 @@ func (b *builder) pileTops() {
 // girder adds the girder, broken over piles where longer than the stock.
 func (b *builder) girder(g *framedGirder) {
 	from := g.body.s0
-	for _, to := range append(b.girderCuts(g), g.body.s1) {
+	for _, to := range append(cutsOver(g.Piles, g.body.s0, g.body.s1, b.longest()), g.body.s1) {
 		m := b.lying(Girder, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
 		m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s", g.Name, at(from)), g.Member, b.plan.Levels[0]
 		g.pieces = append(g.pieces, b.member(m))
@@ -134,22 +134,22 @@ func (b *builder) girder(g *framedGirder) {
 	}
 }
 
-// girderCuts returns the stations of the piles over which g is spliced.
-func (b *builder) girderCuts(g *framedGirder) (cuts []float64) {
-	piles := slices.Sorted(slices.Values(g.Piles))
-	longest := b.longest()
-	for from := g.body.s0; g.body.s1-from > longest+geom.Eps; {
+// cutsOver returns the places of supports over which something from lo to hi
+// is spliced, where it is longer than the stock; none once it must be had in
+// one length because there is no support to break over.
+func cutsOver(supports []float64, lo, hi, longest float64) (cuts []float64) {
+	at := slices.Sorted(slices.Values(supports))
+	for from := lo; hi-from > longest+geom.Eps; {
 		next := from
-		for _, p := range piles {
-			if p > next+geom.Eps && p <= from+longest+geom.Eps && p < g.body.s1 {
+		for _, p := range at {
+			if p > next+geom.Eps && p <= from+longest+geom.Eps && p < hi {
 				next = p
 			}
 		}
 		if next == from {
-			return cuts // no pile to break over: it must be had in one length
+			return cuts
 		}
-		cuts = append(cuts, next)
-		from = next
+		cuts, from = append(cuts, next), next
 	}
 	return cuts
 }
@@ -182,14 +182,14 @@ func (b *builder) piles(g *framedGirder) {
 			members = append(members, g.pieces[min(1, int(math.Round(s/g.body.s1)))*(len(g.pieces)-1)])
 		}
 		b.joint(&Joint{Kind: GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
-			Members: append(members, pile), Below: true, Gap: g.z0 - pile.Z1, Tributary: pileShare(g, s)})
+			Members: append(members, pile), Below: true, Gap: g.z0 - pile.Z1, Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1)})
 	}
 }
 
-// pileShare returns the length of girder that the pile at s carries.
-func pileShare(g *framedGirder, s float64) float64 {
-	lo, hi := g.body.s0, g.body.s1
-	for _, p := range g.Piles {
+// shareOf returns the length between lo and hi that the support at s carries,
+// one of those at the given places: half way to its neighbours.
+func shareOf(supports []float64, s, lo, hi float64) float64 {
+	for _, p := range supports {
 		if p < s-geom.Eps {
 			lo = max(lo, (p+s)/2)
 		}

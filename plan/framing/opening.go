@@ -18,7 +18,6 @@ type framedOpening struct {
 	h0, h1       float64 // ends of the header: faces of the inner kings
 	sill, head   float64 // above grade: top of the sill (or subfloor), foot of the header
 	top          float64 // top of the header
-	left, right  *Member // inner full-height member on each side
 	header       *Member
 	sillPlate    *Member
 	jack         []*Member

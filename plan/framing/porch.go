@@ -2,7 +2,6 @@ package framing
 
 import (
 	"fmt"
-	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -19,7 +18,7 @@ func (b *builder) porches() {
 		}
 		var beams []*Member
 		from := 0.0
-		for _, to := range append(b.beamCuts(p, length), length) {
+		for _, to := range append(cutsOver(p.Posts, 0, length, b.longest()), length) {
 			m := b.lying(Beam, f, from, to, 0, p.Beam.Width(), foot, p.Top)
 			m.ID, m.Section = fmt.Sprintf("%s/beam@%s", p.Name, at(from)), p.Beam
 			beams = append(beams, b.member(m))
@@ -35,31 +34,13 @@ func (b *builder) porches() {
 	}
 }
 
-// beamCuts breaks a beam longer than the stock over posts.
-func (b *builder) beamCuts(p *plan.Porch, length float64) (cuts []float64) {
-	posts := slices.Sorted(slices.Values(p.Posts))
-	for from := 0.0; length-from > b.longest()+geom.Eps; {
-		next := from
-		for _, s := range posts {
-			if s > next+geom.Eps && s <= from+b.longest()+geom.Eps && s < length {
-				next = s
-			}
-		}
-		if next == from {
-			return cuts
-		}
-		cuts, from = append(cuts, next), next
-	}
-	return cuts
-}
-
 // porchPost adds one post, kept flush within the beam's ends.
 func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams []*Member) {
 	w, d, mid := p.Post.Width(), p.Post.Depth, p.Beam.Width()/2
 	m := b.member(&Member{ID: fmt.Sprintf("%s/porch post@%s", p.Name, at(s)), Role: Column, Section: p.Post, Length: foot - p.Base,
 		Z0: p.Base, Z1: foot, A: f.At(s, mid, p.Base), B: f.At(s, mid, foot),
 		Solid: []geom.Solid{f.Box(s-w/2, s+w/2, mid-d/2, mid+d/2, p.Base, foot)}})
-	share := postShare(p, s)
+	share := shareOf(p.Posts, s, 0, p.To.Sub(p.From).Len())
 	b.joint(&Joint{Kind: PostBase, Host: p.Name, Station: s, At: m.A, Members: []*Member{m}, Below: true, Tributary: share})
 	over := []*Member{}
 	for _, beam := range beams {
@@ -68,20 +49,6 @@ func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams 
 		}
 	}
 	b.joint(&Joint{Kind: PostCap, Host: p.Name, Station: s, At: m.B, Members: append([]*Member{over[0], m}, over[1:]...), Below: true, Tributary: share})
-}
-
-// postShare returns the length of beam that the post at s carries.
-func postShare(p *plan.Porch, s float64) float64 {
-	lo, hi := 0.0, p.To.Sub(p.From).Len()
-	for _, o := range p.Posts {
-		if o < s-geom.Eps {
-			lo = max(lo, (o+s)/2)
-		}
-		if o > s+geom.Eps {
-			hi = min(hi, (o+s)/2)
-		}
-	}
-	return hi - lo
 }
 
 func (b *builder) porchFault(p *plan.Porch, code, what, mend string) {

@@ -236,7 +236,8 @@ func (rb *roofBody) isHigh(i int) bool {
 
 // rakePlanes returns the half spaces below the seat of the roof over a wall
 // with a rake top: the undersides of the rafters, or the level seat over a
-// shed's high wall. It returns nil when no roof is over the wall.
+// shed's high wall. It returns nil when no roof is over the wall. It is asked
+// before any member stands, so it goes by the plan alone.
 func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
 	mid := w.From.Add(w.To).Mul(0.5)
 	for _, r := range b.plan.Roofs {
@@ -290,11 +291,16 @@ func (b *builder) roofs() {
 			}
 			all = append(all, rb)
 		}
+		for _, rb := range all {
+			lo, hi := rb.reach()
+			b.bodies.add(rb, lo.Up(0), hi.Up(0), nil)
+		}
 		for _, group := range cluster(all) {
 			b.roofOver(l, group)
 		}
 		b.checkUnder(all)
 	}
+	b.checkOpenSky()
 }
 
 // cluster parts bodies into groups whose roofs may touch on plan.

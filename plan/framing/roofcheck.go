@@ -86,8 +86,9 @@ func (f *roofFrame) checkHigh() {
 // checkUnder reports roofs that pass under another's overhang without room.
 func (b *builder) checkUnder(all []*roofBody) {
 	for _, rb := range all {
-		for _, o := range all {
-			if o == rb || !rb.endsAt(o) {
+		lo, hi := rb.reach()
+		for _, o := range b.bodies.within(lo.Up(0), hi.Up(0)) {
+			if o == rb || o.Over != rb.Over || !rb.endsAt(o) {
 				continue
 			}
 			if d := rb.into(o); d > 1.0/16 {
@@ -123,6 +124,53 @@ func (rb *roofBody) reach() (lo, hi geom.Vec2) {
 	b := rb.body
 	return geom.Vec2{X: b.Lo.X - b.Reach(roofplan.West), Y: b.Lo.Y - b.Reach(roofplan.South)},
 		geom.Vec2{X: b.Hi.X + b.Reach(roofplan.East), Y: b.Hi.Y + b.Reach(roofplan.North)}
+}
+
+// checkOpenSky warns of exterior walls that have neither a roof nor a floor
+// over them, as a bay that the roof beside it does not cover.
+func (b *builder) checkOpenSky() {
+	if len(b.plan.Roofs) == 0 {
+		return
+	}
+	bare := map[*plan.Level][]*framedWall{}
+	for _, w := range b.walls {
+		if p := w.frame.At(w.Length()/2, w.Depth()/2, 0).Flat(); w.Exterior && !b.roofed(p) && !b.floored(w, p) {
+			bare[w.Level] = append(bare[w.Level], w)
+		}
+	}
+	for _, l := range b.plan.Levels {
+		if list := bare[l]; len(list) > 0 {
+			names := list[0].Name
+			for _, w := range list[1:] {
+				names += ", " + w.Name
+			}
+			b.fault(plan.Diagnostic{Severity: plan.Warning, Code: "wall-without-roof", Pos: list[0].Pos, Where: "level " + l.Name,
+				Summary: fmt.Sprintf("%s of level %s, %s, %s neither roof nor floor over %s", number(len(list), "exterior wall"), l.Name, names, haveHas(len(list)), themIt(len(list))),
+				Mend:    "give a roof the area that covers it, or add a roof there"})
+		}
+	}
+}
+
+// roofed tells whether a roof is over p.
+func (b *builder) roofed(p geom.Vec2) bool {
+	return len(b.bodies.within(p.Up(0), p.Up(0))) > 0
+}
+
+// floored tells whether a floor lies over w at p.
+func (b *builder) floored(w *framedWall, p geom.Vec2) bool {
+	for l, loops := range b.loops {
+		if l.Index <= w.topLevel() {
+			continue
+		}
+		in := false
+		for _, loop := range loops {
+			in = in != contains(points(loop), p)
+		}
+		if in {
+			return true
+		}
+	}
+	return false
 }
 
 // checkStock warns of rafters, hips and valleys longer than any stock.

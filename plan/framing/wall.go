@@ -169,7 +169,6 @@ type piece struct {
 	z0, z1         float64
 	section        plan.Lumber
 	opening        *plan.Opening
-	layer          int // plates of a rake wall: 1 lower, 2 upper
 }
 
 // wallMember adds a member between stations, depths (0, 0 = the wall's own)

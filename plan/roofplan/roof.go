@@ -263,6 +263,3 @@ func angle(a, b geom.Vec2) float64 { return math.Atan2(a.Cross(b), a.Dot(b)) }
 
 // byPlace orders plan points by x, then y.
 func byPlace(a, b geom.Vec2) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) }
-
-// sorted returns xs in order.
-func sorted(xs []float64) []float64 { slices.Sort(xs); return xs }
