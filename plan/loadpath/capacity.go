@@ -167,7 +167,7 @@ func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
 		switch {
 		case word == "screw" || word == "lag":
 			n.Diameter *= screwRoot
-			n.Name += " (root 0.75 of its size, assumed)"
+			n.Name += " (root 0.75 of its size, assumed; Fyb as of a nail, from memory)"
 		case n.Bolt():
 			a.boltTerm(c, p, f.Part, n, f.Count)
 			continue

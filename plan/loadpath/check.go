@@ -30,6 +30,7 @@ func Checks() []*Check {
 		{"pile-overturning", "Shear wall ends to piles", "uplift at a pile together with the end tension that the lowest shear walls bring there by girders and joists", overturnedAtPiles},
 		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(framing.PostCap)},
 		{"porch-base-uplift", "Porch posts to footings", "uplift of the roof on a porch beam", upliftAt(framing.PostBase)},
+		{"storey-shear", "Storeys and lines that nothing holds sideways", "shear of a storey without sheathed segments in the wind's direction, or of a line none of whose segments counts", storeyShear},
 		{"unit-shear", "Sheathed segments", "shear along each segment over the length that counts", unitShear},
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, storeys above included, less weight that uplift has left over; of a segment that stands on no other also at the foot of the post below", overturning},
 		{"collector", "Collectors", "force along a shear wall's line where it goes on past a segment", collectors},

@@ -298,3 +298,25 @@ func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
 	}
 	near(t, want, piles, 1e-9, "both storeys' tension reaches the piles")
 }
+
+func TestShearThatNothingHoldsIsAGap(t *testing.T) {
+	gaps := func(text string) (out []string) {
+		r, _ := Run(placed(t, text))
+		for _, l := range r.Links {
+			if l.Check.ID == "storey-shear" {
+				assert.NotEmpty(t, l.Gap)
+				assert.Positive(t, l.Demand)
+				out = append(out, l.ID)
+			}
+		}
+		return out
+	}
+	assert.Empty(t, gaps(sample.plan()))
+	bare := sample
+	bare.shear = false
+	assert.ElementsMatch(t, []string{"storey first, along x", "storey first, along y", "storey second, along x", "storey second, along y"}, gaps(bare.plan()))
+	// 24 in of a wall 109 in high is more than 3.5 to 1 and counts for nothing
+	// (SDPWS Table 4.3.4, grade A).
+	narrow := strings.ReplaceAll(sample.plan(), `to = "160in"`, `to = "30in"`)
+	assert.Contains(t, gaps(narrow), "line 1S")
+}

@@ -1,0 +1,41 @@
+package loadpath
+
+import "fmt"
+
+// storeyShear tells of storeys and lines that nothing holds sideways: their
+// shear is a gap of the path, not a line of numbers that ends in nothing.
+func storeyShear(c *Check, a *analysis) (out []*Link) {
+	for _, s := range a.lateral.storeys {
+		if s.NoLine && s.ASD > least {
+			l := &Link{Check: c, ID: fmt.Sprintf("storey %s, along %s", s.Level.Name, s.Axis), Where: "storey " + s.Level.Name, Unit: "lb",
+				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the storey, strength level", s.Total, "lb"}}}
+			l.close(nil)
+			l.Gap = "no sheathed segment in walls along " + s.Axis
+			out = append(out, l)
+		}
+	}
+	for _, x := range a.lateral.lines {
+		if l := idleLine(c, x); l != nil {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// idleLine is the link of a line none of whose segments counts, nil of any
+// other.
+func idleLine(c *Check, x *ShearLine) *Link {
+	for _, s := range x.Segments {
+		if s.Working > 0 {
+			return nil
+		}
+	}
+	if ASD.W*x.Force <= least || len(x.Segments) == 0 {
+		return nil
+	}
+	l := &Link{Check: c, ID: "line " + x.Name, Wall: x.Segments[0].Wall, Where: fmt.Sprintf("line %s, storey %s", x.Name, x.Level.Name), Unit: "lb",
+		Demand: ASD.W * x.Force, Strength: x.Force, Case: x.Case, Terms: []Term{{"force of the line, strength level", x.Force, "lb"}}}
+	l.close(nil)
+	l.Gap = "none of its segments is wide enough to count"
+	return l
+}
