@@ -49,6 +49,9 @@ func (x *placer) try(p *Piece, face string, other bool) bool {
 	if x.shape(&q, 0, 1) != nil || !x.clear(p, q.bands) || x.covered(&q) {
 		return false
 	}
+	if q.Item.Bodies > 0 && !x.holds(&q, x.through(q.Joint), q.Face) {
+		return false
+	}
 	q.extent()
 	if lack := missing(&q); max(lack[0], lack[1]) > touch {
 		return false // there its nails would find no room

@@ -14,14 +14,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A bolt stands in the plate it holds, with its washer on it and clear of
-// every member that stands there: not in a doorway, where the plate is cut,
-// and not where a king or a corner's second post is.
-func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
+// examples takes every example, and some plans besides, as far as its pieces.
+func examples(t *testing.T, more ...string) map[string]*pipeline.Result {
+	t.Helper()
 	files, err := filepath.Glob("../../examples/*.toml")
 	require.NoError(t, err)
-	bolts := 0
-	for _, file := range append(files, "testdata/bolt-too-short.toml") {
+	out := map[string]*pipeline.Result{}
+	for _, file := range append(files, more...) {
 		if strings.HasSuffix(file, "hardware.toml") {
 			continue
 		}
@@ -29,6 +28,17 @@ func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
 		require.NoError(t, err)
 		r, ds := pipeline.Run(file, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(file), n)) })
 		require.False(t, ds.Errors(), "%v", ds)
+		out[filepath.Base(file)] = r
+	}
+	return out
+}
+
+// A bolt stands in the plate it holds, with its washer on it and clear of
+// every member that stands there: not in a doorway, where the plate is cut,
+// and not where a king or a corner's second post is.
+func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
+	bolts := 0
+	for file, r := range examples(t, "testdata/bolt-too-short.toml") {
 		for _, p := range r.Placement.Pieces {
 			if p.Item.Kind.Name != "anchor bolt" || p.Joint.Wall == nil {
 				continue
@@ -56,11 +66,7 @@ func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
 // A sill bolt keeps clear of the rod under a holdown at its post: two nuts
 // need a washer and an inch between their middles.
 func TestSillBoltsKeepClearOfHoldownRods(t *testing.T) {
-	const file = "../../examples/curlew-row.toml"
-	src, err := os.ReadFile(file)
-	require.NoError(t, err)
-	r, ds := pipeline.Run(file, src, func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
-	require.False(t, ds.Errors(), "%v", ds)
+	r := examples(t)["curlew-row.toml"]
 	rods := 0
 	for _, p := range r.Placement.Pieces {
 		if p.Item.Mark != "anchor-rod-58" {
@@ -74,4 +80,27 @@ func TestSillBoltsKeepClearOfHoldownRods(t *testing.T) {
 		}
 	}
 	assert.Greater(t, rods, 20)
+}
+
+// A holdown's body and rod stand on the wall, beside their post, in no other
+// stud.
+func TestHoldownsStandOnTheWallClearOfMembers(t *testing.T) {
+	holdowns := 0
+	for file, r := range examples(t) {
+		for _, p := range r.Placement.Pieces {
+			if p.Item.Bodies == 0 {
+				continue
+			}
+			holdowns++
+			reach := p.Item.Centre - 0.05
+			assert.True(t, p.Station-reach >= 0 && p.Station+reach <= p.Joint.Wall.Length(), "%s: %s at %.2f is off the wall", file, p.Tag, p.Station)
+			for _, m := range r.House.Members {
+				if m.Wall != p.Joint.Wall || !m.Role.FullHeight() || m.Z0 > p.Z1-1 || m.Z1 < p.Z1 {
+					continue
+				}
+				assert.False(t, m.S0 < p.Station+reach && p.Station-reach < m.S1, "%s: %s at %.2f stands in %s", file, p.Tag, p.Station, m.ID)
+			}
+		}
+	}
+	assert.Greater(t, holdowns, 50)
 }

@@ -190,11 +190,20 @@ func (x *placer) coverOf(p *Piece) (m *framing.Member, face string) {
 		if math.Abs(b.n.Z) > 0.5 {
 			continue
 		}
-		if m := x.cover(b, p.Laid...); m != nil {
+		if m := x.cover(b, p.reach(), p.Laid...); m != nil {
 			return m, p.faceOf(b)
 		}
 	}
 	return nil, ""
+}
+
+// reach returns how far the piece stands off its face at least: the body of a
+// holdown as far past its rod as the rod stands off.
+func (p *Piece) reach() float64 {
+	if p.Item.Bodies > 0 {
+		return 2*p.Item.Centre - probeNear
+	}
+	return probeFar
 }
 
 // faceOf names the face of the wall or member that a stretch of the piece's

@@ -66,9 +66,9 @@ const (
 	probeInset = 0.125
 )
 
-// cover returns a member that stands against the face where the band lies,
-// other than those in skip, or nil.
-func (w *world) cover(b band, skip ...*framing.Member) *framing.Member {
+// cover returns a member that stands against the face where the band lies, up
+// to far in front of it, other than those in skip, or nil.
+func (w *world) cover(b band, far float64, skip ...*framing.Member) *framing.Member {
 	along := b.b.Sub(b.a)
 	l := along.Len() - 2*probeInset
 	wide := b.width - 2*probeInset
@@ -78,7 +78,7 @@ func (w *world) cover(b band, skip ...*framing.Member) *framing.Member {
 	u, n := along.Unit(), b.n.Unit()
 	v := n.Cross(u)
 	o := b.a.Add(u.Mul(probeInset)).Sub(v.Mul(wide / 2)).Add(n.Mul(probeNear))
-	probe := geom.Box(o, u.Mul(l), v.Mul(wide), n.Mul(probeFar-probeNear))
+	probe := geom.Box(o, u.Mul(l), v.Mul(wide), n.Mul(far-probeNear))
 	return w.inside(probe, skip...)
 }
 
@@ -111,5 +111,5 @@ func in(list []*framing.Member, m *framing.Member) bool {
 // a wall at height z.
 func (w *world) beside(m *framing.Member, side string, z float64) bool {
 	g := facingOf(m.Wall.Frame(), m.S0, m.S1, m.Wall.Depth(), side)
-	return w.cover(band{g.n, g.at(z-1, 0), g.at(z+1, 0), g.breadth / 2}, m) != nil
+	return w.cover(band{g.n, g.at(z-1, 0), g.at(z+1, 0), g.breadth / 2}, probeFar, m) != nil
 }

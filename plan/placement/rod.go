@@ -1,6 +1,9 @@
 package placement
 
 import (
+	"math"
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
@@ -61,7 +64,7 @@ func (x *placer) pair(p *Piece, k, n int) *plan.Diagnostic {
 		return &plan.Diagnostic{Code: "pair-without-post", Summary: "a holdown pair needs a post above the floor and one below, there is none below",
 			Mend: "add a stud below, or use a single holdown here"}
 	}
-	x.side(p, l)
+	l = x.side(p, l)
 	s := l.rodLine(p)
 	total := l.zAbove - l.zBelow
 	it := p.Item
@@ -94,29 +97,84 @@ func (p *Piece) bodies(f geom.Frame, depth float64, l link, body float64) {
 	}
 }
 
-// side chooses the post's side a body goes on: toward the shear wall it
-// holds down, else toward the wall's middle, unless a face is asked for.
-func (x *placer) side(p *Piece, l link) {
+// side chooses the side a body goes on and returns the link of the upright
+// that has it: toward the shear wall it holds down, else toward the wall's
+// middle, unless a face is asked for; where there is no room, the other side,
+// or past a corner's second post, which is nailed to the first.
+func (x *placer) side(p *Piece, l link) link {
 	if p.Face == "left" || p.Face == "right" {
-		return
+		return l
 	}
-	j, mid := p.Joint, (l.s0+l.s1)/2
-	to := j.Wall.Length() / 2
-	best := 1e9
+	toward, other := "right", "left"
+	if x.shearMiddle(p.Joint, l) < (l.s0+l.s1)/2 {
+		toward, other = other, toward
+	}
+	p.Face = toward
+	if x.holds(p, l, toward) {
+		return l
+	}
+	if x.holds(p, l, other) {
+		p.Face = other
+		return l
+	}
+	if next, ok := x.next(l, toward); ok && x.holds(p, next, toward) {
+		return next
+	}
+	return l
+}
+
+// shearMiddle returns the station of the middle of the nearest shear segment,
+// else of the wall.
+func (x *placer) shearMiddle(j *framing.Joint, l link) float64 {
+	mid, to, best := (l.s0+l.s1)/2, j.Wall.Length()/2, 1e9
 	for _, s := range j.Wall.Shear {
-		d := max(s.From-mid, mid-s.To, 0)
-		if d < best {
+		if d := max(s.From-mid, mid-s.To, 0); d < best {
 			best, to = d, (s.From+s.To)/2
 		}
 	}
-	p.Face = "right"
-	if to < mid {
-		p.Face = "left"
+	return to
+}
+
+// postWide is the most that the middles of two neighbouring studs of a corner
+// post are apart, in.
+const postWide = 8
+
+// next returns the link of the next upright of the wall on one side, when it
+// stands near enough to be of the same post.
+func (x *placer) next(l link, side string) (link, bool) {
+	list := x.byHost[hostKind{l.joint.Host, l.joint.Kind}]
+	i := slices.Index(list, l.joint) + 1
+	if side == "left" {
+		i -= 2
 	}
-	other := map[string]string{"left": "right", "right": "left"}[p.Face]
-	if x.beside(l.above, p.Face, l.zAbove+1.5) && !x.beside(l.above, other, l.zAbove+1.5) {
-		p.Face = other
+	if i < 0 || i >= len(list) || math.Abs(list[i].Station-l.joint.Station) > postWide {
+		return l, false
 	}
+	n := x.through(list[i])
+	return n, n.below != nil && n.floor == l.floor
+}
+
+// holds tells whether a body fits on a side of an upright, above and, of a
+// pair, below: it reaches as far past its rod as the rod stands off, and does
+// not hang over the wall's end.
+func (x *placer) holds(p *Piece, l link, side string) bool {
+	f, depth := p.Joint.Wall.Frame(), p.Joint.Wall.Depth()
+	reach := 2 * p.Item.Centre
+	body := max(p.Item.Length, p.Item.Standoff)
+	fits := func(m *framing.Member, off, z float64) bool {
+		s0, s1 := span2(l.joint, m)
+		a, b := s1+off, s1+off+reach
+		if side == "left" {
+			a, b = s0+off-reach, s0+off
+		}
+		half := p.wide()/2 - probeInset
+		room := f.Box(a+probeNear, b-probeNear, depth/2-half, depth/2+half, z+touch, z+body-touch)
+		return a > -touch && b < p.Joint.Wall.Length()+touch && x.inside(room, l.above, l.below) == nil
+	}
+	if p.Item.Kind.Shape == hardware.Pair && !fits(l.below, l.joint.Offset, l.zBelow-body) {
+		return false
+	}
+	return fits(l.above, 0, l.zAbove)
 }
 
 // rodLine returns the station of a holdown's rod.
@@ -140,7 +198,7 @@ func (x *placer) holdown(p *Piece, k, n int) *plan.Diagnostic {
 	if l.below == nil {
 		return l.stacked()
 	}
-	x.side(p, l)
+	l = x.side(p, l)
 	s := l.rodLine(p)
 	it := p.Item
 	p.gap, p.Laid = l.zAbove-l.zBelow, laid(l.above, l.below)
