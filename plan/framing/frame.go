@@ -23,6 +23,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.foundation()
 	b.porches()
 	b.roofs()
+	b.checkOverlaps()
 	b.lines()
 	b.wallJoints()
 	b.baseJoints()

@@ -104,30 +104,3 @@ func (m *Member) Bounds() (lo, hi geom.Vec3) {
 	}
 	return lo, hi
 }
-
-// Overlaps returns every pair of members that reach into each other by more
-// than tol inches, in order. In a well framed house there is none.
-func (h *House) Overlaps(tol float64) (pairs [][2]*Member) {
-	g := newGrid[*Member]()
-	for _, m := range h.Members {
-		lo, hi := m.Bounds()
-		for _, o := range g.within(lo, hi) {
-			if overlap(m, o, tol) {
-				pairs = append(pairs, [2]*Member{o, m})
-			}
-		}
-		addMember(g, m)
-	}
-	return pairs
-}
-
-func overlap(a, b *Member, tol float64) bool {
-	for _, s := range a.Solid {
-		for _, t := range b.Solid {
-			if geom.Overlap(s, t, tol) {
-				return true
-			}
-		}
-	}
-	return false
-}

@@ -3,6 +3,7 @@ package framing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -24,13 +25,25 @@ func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
 		case depth > r.depth/4+0.01:
 			f.roofFault(r.owner.Roof, plan.Error, "notch-too-deep",
 				fmt.Sprintf("needs a notch %s deep in its rafters over %s, and a quarter of their depth is %s", inches(depth), s.name(), inches(r.depth/4)),
-				"give the walls under one side one height")
+				f.lowerIt(s))
 		case d < minSeat-0.01 && r.owner.sides[r.run.Face.Side].seat < minSeat:
 			f.roofFault(r.owner.Roof, plan.Warning, "short-seat",
 				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", inches(d)),
 				"take deeper rafters, or a lower pitch")
 		}
 	}
+}
+
+// lowerIt says how to mend a wall that stands too high under a rafter.
+func (f *roofFrame) lowerIt(x bearing) string {
+	for _, rb := range f.bodies {
+		for _, s := range rb.sides {
+			if x.bed.wall == nil || slices.Contains(s.walls, x.bed.wall.Wall) {
+				return "give the walls under one side one height"
+			}
+		}
+	}
+	return "make " + x.name() + " lower, or let the overhang end before it"
 }
 
 // checkThroat reports a hip or valley that keeps less wood over a plate than
