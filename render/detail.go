@@ -127,12 +127,12 @@ type room struct {
 // to nail from.
 func (c *context) detailRooms() []room {
 	a := c.area()
-	const good, any = 5, 1e9
+	const good, fair, any = 5, 8, 1e9
 	if !c.Paper.Small() {
 		return []room{{a.W * 0.36, a.H * 0.6, any}, {a.W, a.H, any}}
 	}
 	half := a.W/2 - detailGap/2
-	return []room{{half, a.H, good}, {a.W, a.H, good}, {half, a.H, any}, {a.W, a.H, any}}
+	return []room{{half, a.H, good}, {a.W, a.H, good}, {half, a.H, fair}, {a.W, a.H, fair}, {half, a.H, any}, {a.W, a.H, any}}
 }
 
 // detail draws one item at the largest scale that fits its best room.

@@ -195,7 +195,7 @@ func drawAnchor(d *draft, it detailItem) {
 	d.wood(-bm/2, bm/2, 0, held, endGrain)
 	d.rod(0, below, top, b.rod)
 	if w := it.Washer; w > 0 {
-		d.steel(box2(-w/2, w/2, held, held+0.25)...)
+		d.washer(-w/2, w/2, held, held+0.25)
 		d.say(-w/2+0.1, held+0.12, "plate washer "+d.length(w)+" square")
 	}
 	d.nut(0, held+0.25, b.rod)
@@ -224,7 +224,7 @@ func drawSillBolt(d *draft, it detailItem) {
 	mid := s.depth / 2
 	d.rod(mid, v0, v1, b.rod)
 	if w := it.Washer; w > 0 {
-		d.steel(box2(mid-w/2, mid+w/2, seat, seat+0.25)...)
+		d.washer(mid-w/2, mid+w/2, seat, seat+0.25)
 		d.say(mid+w/2-0.1, seat+0.12, "plate washer "+d.length(w)+" square")
 	}
 	d.nut(mid, seat+0.25, b.rod)
@@ -319,11 +319,21 @@ func (d *draft) boltEnds(it detailItem, b body, t0, t1, v float64) {
 	thick := 0.0
 	if w := it.Washer; w > 0 {
 		thick = 0.25
-		d.steel(box2(t0-thick, t0, v-w/2, v+w/2)...)
-		d.steel(box2(t1, t1+thick, v-w/2, v+w/2)...)
+		d.washer(t0-thick, t0, v-w/2, v+w/2)
+		d.washer(t1, t1+thick, v-w/2, v+w/2)
 		d.say(t1+0.2, v+w/2-0.2, "plate washer "+d.length(w)+" square, under head and nut")
 	}
 	for _, u := range []float64{t0 - thick - 0.85*b.rod, t1 + thick} {
 		d.polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerHardware}, d.pts(box2(u, u+0.85*b.rod, v-0.9*b.rod, v+0.9*b.rod)...)...)
 	}
+}
+
+// washer draws a plate on its edge: solid where its two faces would run into
+// one line.
+func (d *draft) washer(u0, u1, v0, v1 float64) {
+	if thin := min(u1-u0, v1-v0) * d.k; sheet.MM(thin) < sheet.PenHardware.Width()*1.5 {
+		d.polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerHardware}, d.pts(box2(u0, u1, v0, v1)...)...)
+		return
+	}
+	d.steel(box2(u0, u1, v0, v1)...)
 }

@@ -45,21 +45,20 @@ func drawPostShoe(d *draft, it detailItem) {
 			d.say(b/2-0.3, -h-3, it.memberName(post))
 		}
 	}
+	r := d.extent()
+	d.dimU(r.Y+r.H, -w/2, w/2)
 	if cap {
 		d.sayBothSides(held, h*0.6)
 		d.sayBothSides(other, -h*0.6)
-	} else {
-		d.sayBothSides(held, h*0.7)
+		d.du = 0
+		d.dimU(r.Y+r.H, -pb/2, pb/2)
+		d.dimV(-h, 0, h)
+		return
 	}
-	r := d.extent()
-	d.dimU(r.Y+r.H, -w/2, w/2)
+	d.sayBothSides(held, h*0.7)
 	d.du = 0
 	d.dimU(r.Y+r.H, -pb/2, pb/2)
-	if cap {
-		d.dimV(-h, 0, h)
-	} else {
-		d.dimV(-cmp.Or(it.Standoff, 1), 0, h)
-	}
+	d.dimV(-cmp.Or(it.Standoff, 1), 0, h)
 }
 
 // oneSide is the share of a part's fasteners on one of two sides.

@@ -45,21 +45,39 @@ func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2
 	sheets := c.layPlan(lo, hi, m, c.leastPlanScale())
 	runs := c.runsOf(l, planScale{sheets[0].scale.K(), sheets[0].turned})
 	holes := c.holesOf(l)
-	var pages []*page
+	return c.planPages(sheets, planKind{title: "Plan, " + l.Name, key: "level " + l.Name, top: top, left: left,
+		draw:   func(v *planView, s planSheet) { v.drawLevel(l, walls, runs, holes, s) },
+		after:  func(v *planView) { v.dimHoles(holes) },
+		tables: c.levelTables(l, holes)})
+}
+
+// planKind is what makes one plan differ from another.
+type planKind struct {
+	title, key string
+	top, left  gridRoom
+	draw       func(v *planView, s planSheet)
+	after      func(v *planView) // once the labels have their places; may be nil
+	tables     []*table
+}
+
+// planPages makes the sheets of a plan.
+func (c *context) planPages(sheets []planSheet, k planKind) (pages []*page) {
 	for i, s := range sheets {
-		name := "Plan, " + l.Name
+		name := k.title
 		if len(sheets) > 1 {
 			name += fmt.Sprintf(", part %d of %d", i+1, len(sheets))
 		}
-		p := c.newPage(name, s.scale.Name, "level "+l.Name)
+		p := c.newPage(name, s.scale.Name, k.key)
 		p.Draw = func(p *page) {
 			v := p.newPlanView(s)
-			v.gridTop, v.gridLeft = top, left
-			v.drawLevel(l, walls, runs, holes, s)
+			v.gridTop, v.gridLeft = k.top, k.left
+			k.draw(v, s)
 			v.matchLines(s, pages, i)
 			v.placeLabels()
-			v.dimHoles(holes)
-			v.planTables(name, s, c.levelTables(l, holes))
+			if k.after != nil {
+				k.after(v)
+			}
+			v.planTables(name, s, k.tables)
 		}
 		pages = append(pages, p)
 	}

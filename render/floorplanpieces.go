@@ -180,7 +180,7 @@ func (v *planView) drawRun(w *plan.Wall, r *run) (out []laneSymbol) {
 			continue
 		}
 		p := v.pt(f.Origin).Add(v.laneOffset(f, w.Depth(), r, s.lane)).Add(sheet.Pt{X: along.X * s.at, Y: along.Y * s.at})
-		v.drawPiece(sym, p, scale, pc)
+		v.drawPiece(sym, p, scale, pc, false)
 		v.shown[r.item] += s.count - 1
 		out = append(out, laneSymbol{r.item, p, s.lane})
 	}
@@ -188,9 +188,9 @@ func (v *planView) drawRun(w *plan.Wall, r *run) (out []laneSymbol) {
 }
 
 // drawPiece draws a piece's symbol upright at p and claims its place.
-func (v *planView) drawPiece(sym sheet.Symbol, p sheet.Pt, scale float64, pc *placement.Piece) {
+func (v *planView) drawPiece(sym sheet.Symbol, p sheet.Pt, scale float64, pc *placement.Piece, home bool) {
 	k := sheet.MM(scale)
-	v.use(sym.ID, p, 0, scale, v.pieceMark(pc, false))
+	v.use(sym.ID, p, 0, scale, v.pieceMark(pc, home))
 	b := sheet.Rect{X: p.X + sym.Box.X*k, Y: p.Y + sym.Box.Y*k, W: sym.Box.W * k, H: sym.Box.H * k}
 	v.box("piece", pc.Tag, b)
 	v.board.Block(b)

@@ -45,7 +45,7 @@ type spotDrawn struct {
 func (v *planView) drawSpots(spots []spot, home bool) {
 	on := map[string][]spotDrawn{} // by host
 	var hosts []string
-	var taken []sheet.Rect
+	taken := label.NewBoard(sheet.Rect{X: -1e4, Y: -1e4, W: 2e4, H: 2e4})
 	for _, s := range spots {
 		sym, ok := symbols.For(s.piece.Item.Kind.Symbol)
 		if !ok || !v.sees(s.at) {
@@ -54,9 +54,9 @@ func (v *planView) drawSpots(spots []spot, home bool) {
 		size := v.symbolSize()
 		scale := float64(size / max(sym.Box.W, sym.Box.H))
 		p, k := v.pt(s.at), v.dir(s.away)
-		p = v.clearOf(taken, p, k, size)
-		taken = append(taken, sheet.Rect{X: p.X - size/2, Y: p.Y - size/2, W: size, H: size})
-		v.drawSpot(sym, p, scale, s.piece, home)
+		p = clearOf(taken, p, k, size)
+		taken.Block(around(p, size))
+		v.drawPiece(sym, p, scale, s.piece, home)
 		h := s.piece.Joint.Host
 		if on[h] == nil {
 			hosts = append(hosts, h)
@@ -87,24 +87,19 @@ func (v *planView) circleSpots(host string, list []spotDrawn) {
 
 // clearOf moves p along k until a symbol of that size there covers none of
 // those taken.
-func (v *planView) clearOf(taken []sheet.Rect, p, k sheet.Pt, size sheet.MM) sheet.Pt {
+func clearOf(taken *label.Board, p, k sheet.Pt, size sheet.MM) sheet.Pt {
 	for range 8 {
-		r := sheet.Rect{X: p.X - size/2, Y: p.Y - size/2, W: size, H: size}
-		if !slices.ContainsFunc(taken, r.Overlaps) {
+		if taken.Free(around(p, size).Inset(label.Gap + 0.01)) {
 			return p
 		}
-		p = sheet.Pt{X: p.X + k.X*(size+0.4), Y: p.Y + k.Y*(size+0.4)}
+		p = p.Add(stretched(k, size+0.4))
 	}
 	return p
 }
 
-func (v *planView) drawSpot(sym sheet.Symbol, p sheet.Pt, scale float64, pc *placement.Piece, home bool) {
-	k := sheet.MM(scale)
-	v.use(sym.ID, p, 0, scale, v.pieceMark(pc, home))
-	b := sheet.Rect{X: p.X + sym.Box.X*k, Y: p.Y + sym.Box.Y*k, W: sym.Box.W * k, H: sym.Box.H * k}
-	v.box("piece", pc.Tag, b)
-	v.board.Block(b)
-	v.showPiece(pc.Item)
+// around is the square of a size about p.
+func around(p sheet.Pt, size sheet.MM) sheet.Rect {
+	return sheet.Rect{X: p.X - size/2, Y: p.Y - size/2, W: size, H: size}
 }
 
 // bar draws a member seen from above: a bar of its breadth along its line.

@@ -201,16 +201,25 @@ func (v *planView) dir(d geom.Vec2) sheet.Pt {
 // shape draws a convex polygon of the plan, cut at the sheet's range, and
 // returns its box on paper.
 func (v *planView) shape(s sheet.Style, pts ...geom.Vec2) (sheet.Rect, bool) {
-	q := make([]geom.Vec2, len(pts))
-	for i, p := range pts {
-		q[i] = uv(p, v.turned)
-	}
-	on := v.vp.Polygon(q)
-	if len(on) < 3 {
+	on := v.cut(pts)
+	if on == nil {
 		return sheet.Rect{}, false
 	}
 	v.polygon(s, on...)
 	return bounds(on), true
+}
+
+// cut maps a convex polygon of the plan onto paper, cut at the sheet's range;
+// nil when nothing of it is left.
+func (v *planView) cut(pts []geom.Vec2) []sheet.Pt {
+	q := make([]geom.Vec2, len(pts))
+	for i, p := range pts {
+		q[i] = uv(p, v.turned)
+	}
+	if on := v.vp.Polygon(q); len(on) > 2 {
+		return on
+	}
+	return nil
 }
 
 // stroke draws a line of the plan, cut at the sheet's range.
@@ -242,10 +251,7 @@ func (v *planView) words(s string, t lettered, near, anchors []sheet.Pt) {
 	}
 	t.S, t.Anchor = s, sheet.Middle
 	w, h := textWidth(s, t.Cap, t.Bold)+0.8, t.Cap*1.4
-	l := label.Label{Name: s, W: w, H: h, Anchors: anchors}
-	for _, n := range near {
-		l.Near = append(l.Near, n)
-	}
+	l := label.Label{Name: s, W: w, H: h, Near: near, Anchors: anchors}
 	v.later(l, func(r sheet.Rect) {
 		c := r.Centre()
 		t.At = sheet.Pt{X: c.X, Y: c.Y + t.Cap*0.42}

@@ -70,12 +70,8 @@ func (v *planView) drawWall(w *plan.Wall, members []*framing.Member) {
 
 // boxOf returns the box on paper of a part of the plan that is on the sheet.
 func (v *planView) boxOf(pts []geom.Vec2) (sheet.Rect, bool) {
-	q := make([]geom.Vec2, len(pts))
-	for i, p := range pts {
-		q[i] = uv(p, v.turned)
-	}
-	on := v.vp.Polygon(q)
-	if len(on) < 3 {
+	on := v.cut(pts)
+	if on == nil {
 		return sheet.Rect{}, false
 	}
 	return bounds(on), true

@@ -2,7 +2,6 @@ package render
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -34,26 +33,12 @@ func foundationPages(c *context) []*page {
 	top, left, m := c.openMargins(c.Size.Note*3, textWidth(c.length(hi.X-lo.X), c.Size.Note, false)+4)
 	room := top.step + 2 // of the girders' dimensions
 	m.right, m.bottom = m.right+room, m.bottom+room
-	sheets := c.layPlan(lo, hi, m, c.leastOpenScale())
-	var pages []*page
-	for i, s := range sheets {
-		name := "Foundation plan"
-		if len(sheets) > 1 {
-			name += fmt.Sprintf(", part %d of %d", i+1, len(sheets))
-		}
-		p := c.newPage(name, s.scale.Name, "foundation")
-		p.Draw = func(p *page) {
-			v := p.newPlanView(s)
-			v.gridTop, v.gridLeft = top, left
+	return c.planPages(c.layPlan(lo, hi, m, c.leastOpenScale()), planKind{title: "Foundation plan", key: "foundation", top: top, left: left,
+		draw: func(v *planView, s planSheet) {
 			v.drawFoundation(s)
 			v.girderDims(s, m, room)
-			v.matchLines(s, pages, i)
-			v.placeLabels()
-			v.planTables(name, s, []*table{numbered("Notes", c.foundationNotes())})
-		}
-		pages = append(pages, p)
-	}
-	return pages
+		},
+		tables: []*table{numbered("Notes", c.foundationNotes())}})
 }
 
 func onFoundationPlan(r framing.Role) bool {
@@ -123,7 +108,40 @@ func (v *planView) drawSupport(m *framing.Member) {
 // the outermost grid lines: those that run across the sheet at its right,
 // those that run up it below.
 func (v *planView) girderDims(s planSheet, m margins, room sheet.MM) {
-	var across, up []gridLine
+	across, up := v.girderLines(s)
+	c := v.vp.Clip
+	if lines := v.toFaces(across, s, false); len(lines) > 0 {
+		slices.Reverse(lines) // down the paper
+		var ys []sheet.MM
+		x := c.X + c.W + m.right - room + v.Size.Note*1.4 + 2
+		for _, l := range lines {
+			y := v.vp.Y(l.at)
+			ys = append(ys, y)
+			v.witness(sheet.Pt{X: c.X + c.W + 3, Y: y}, sheet.Pt{X: x + 1, Y: y})
+		}
+		v.stringV(lines, ys, x)
+	}
+	if lines := v.toFaces(up, s, true); len(lines) > 0 {
+		var xs []sheet.MM
+		y := c.Y + c.H + m.bottom - 1
+		for _, l := range lines {
+			x := v.vp.X(l.at)
+			xs = append(xs, x)
+			v.witness(sheet.Pt{X: x, Y: c.Y + c.H + 3}, sheet.Pt{X: x, Y: y + 1})
+		}
+		v.stringU(lines, xs, y)
+	}
+}
+
+// witness draws a line from what a dimension measures to the dimension.
+func (v *planView) witness(a, b sheet.Pt) {
+	v.line(sheet.PenDim, sheet.LayerDimension, a, b)
+	v.board.BlockLine(a, b)
+}
+
+// girderLines returns where the girders and porch beams on the sheet run
+// across it and up it.
+func (v *planView) girderLines(s planSheet) (across, up []gridLine) {
 	add := func(a, b geom.Vec2) {
 		p, q := uv(a, v.turned), uv(b, v.turned)
 		switch {
@@ -139,30 +157,7 @@ func (v *planView) girderDims(s planSheet, m margins, room sheet.MM) {
 	for _, p := range v.House.Plan.Porches {
 		add(p.From, p.To)
 	}
-	c := v.vp.Clip
-	if lines := v.toFaces(across, s, false); len(lines) > 0 {
-		slices.Reverse(lines) // down the paper
-		var ys []sheet.MM
-		x := c.X + c.W + m.right - room + v.Size.Note*1.4 + 2
-		for _, l := range lines {
-			y := v.vp.Y(l.at)
-			ys = append(ys, y)
-			v.line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: c.X + c.W + 3, Y: y}, sheet.Pt{X: x + 1, Y: y})
-			v.board.BlockLine(sheet.Pt{X: c.X + c.W + 3, Y: y}, sheet.Pt{X: x + 1, Y: y})
-		}
-		v.stringV(lines, ys, x)
-	}
-	if lines := v.toFaces(up, s, true); len(lines) > 0 {
-		var xs []sheet.MM
-		y := c.Y + c.H + m.bottom - 1
-		for _, l := range lines {
-			x := v.vp.X(l.at)
-			xs = append(xs, x)
-			v.line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: c.Y + c.H + 3}, sheet.Pt{X: x, Y: y + 1})
-			v.board.BlockLine(sheet.Pt{X: x, Y: c.Y + c.H + 3}, sheet.Pt{X: x, Y: y + 1})
-		}
-		v.stringU(lines, xs, y)
-	}
+	return across, up
 }
 
 // toFaces adds to lines the outermost grid lines on the sheet that run the

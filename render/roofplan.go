@@ -21,25 +21,9 @@ func roofPlanPages(c *context) []*page {
 	}
 	lo, hi := c.roofBounds()
 	top, left, m := c.openMargins(c.numberRoom()+c.Size.Note*1.5+1, c.numberRoom()+c.overhangRoom()+1)
-	sheets := c.layPlan(lo, hi, m, c.leastOpenScale())
-	var pages []*page
-	for i, s := range sheets {
-		name := "Roof plan"
-		if len(sheets) > 1 {
-			name += fmt.Sprintf(", part %d of %d", i+1, len(sheets))
-		}
-		p := c.newPage(name, s.scale.Name, "roof")
-		p.Draw = func(p *page) {
-			v := p.newPlanView(s)
-			v.gridTop, v.gridLeft = top, left
-			v.drawRoof(s)
-			v.matchLines(s, pages, i)
-			v.placeLabels()
-			v.planTables(name, s, []*table{numbered("Notes", c.roofNotes())})
-		}
-		pages = append(pages, p)
-	}
-	return pages
+	return c.planPages(c.layPlan(lo, hi, m, c.leastOpenScale()), planKind{title: "Roof plan", key: "roof", top: top, left: left,
+		draw:   func(v *planView, s planSheet) { v.drawRoof(s) },
+		tables: []*table{numbered("Notes", c.roofNotes())}})
 }
 
 // roofBounds returns the extent of all faces on plan.
