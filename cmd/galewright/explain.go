@@ -16,7 +16,7 @@ the rules that matched with their lines in the plan, which lost and why, and the
 arithmetic of its demand and capacity. TAG is the tag of a piece as sheets and
 check lists print it, or the name of a joint. With --wall it lists the joints of
 a wall that have no hardware.`,
-	example: "galewright explain examples/shed.toml S-16-SB-strap",
+	example: "galewright explain examples/shed.toml S-16-RP-clip",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		wall := f.String("wall", "", "list the joints of this wall that have no hardware")
 		return func(args []string, s streams) error {

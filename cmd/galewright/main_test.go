@@ -3,6 +3,7 @@ package main
 import (
 	"flag"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -54,4 +55,24 @@ func code(err error) string {
 		return string(rune('0' + e.ExitCode()))
 	}
 	return err.Error()
+}
+
+// TestHelpExamplesRun runs the example that each command's help gives, from
+// the top of the tree as a reader would, and holds it to exit code 0 or, for
+// a check, 1.
+func TestHelpExamplesRun(t *testing.T) {
+	t.Chdir("../..")
+	for _, c := range commands() {
+		words := strings.Fields(strings.Split(c.example, " > ")[0])
+		require.Equal(t, "galewright", words[0])
+		for i, w := range words {
+			if w == "out" && words[i-1] == "--out" {
+				words[i] = t.TempDir()
+			}
+		}
+		var out, err strings.Builder
+		got := run(words[1:], &out, &err)
+		require.True(t, got == exitDone || got == exitFault && c.name == "check", "%s: exit code %d\n%s", c.example, got, err.String())
+		require.NotEmpty(t, out.String(), c.example)
+	}
 }
