@@ -199,12 +199,11 @@ type Roof struct {
 
 // Foundation is what carries the lowest floor.
 type Foundation struct {
-	Kind     string // "piles", "slab" or "stem"
-	Pile     Lumber // section of a pile
-	PileTop  float64
-	SillBolt float64 // spacing of anchor bolts on slab or stem wall, on centre
-	Sill     Lumber  // sill plate on slab or stem wall
-	Pos      Pos
+	Kind    string // "piles", "slab" or "stem"
+	Pile    Lumber // section of a pile
+	PileTop float64
+	Sill    Lumber // sill plate on slab or stem wall
+	Pos     Pos
 }
 
 // Girder is a beam or stringer on piles under the lowest floor.

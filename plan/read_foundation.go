@@ -11,8 +11,6 @@ var foundationKeys = []binding[Foundation]{
 	lumberKey("pile", `"12.0x12.0"`, "section of a pile", func(f *Foundation) *Lumber { return &f.Pile }).or("10x10", `"10x10"`),
 	lengthKey("pile_top", `"8'"`, "top of the piles above grade", func(f *Foundation) *float64 { return &f.PileTop }).
 		otherwise("under the deepest girder"),
-	sizeKey("sill_bolts", `"4'"`, "anchor bolts of the sill plate on slab or stem wall, on centre", func(f *Foundation) *float64 { return &f.SillBolt }).
-		or("6'", `"6'"`),
 	lumberKey("sill", `"2x6"`, "sill plate on slab or stem wall", func(f *Foundation) *Lumber { return &f.Sill }).
 		otherwise("2x, as wide as the studs of the lowest exterior walls"),
 }
