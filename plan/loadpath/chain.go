@@ -42,6 +42,12 @@ func (r *Report) chains(a *analysis) {
 	at := r.byJoint
 	over := a.ridgesOver()
 	under := a.pilesUnder()
+	sills := map[*plan.Wall][]*Link{}
+	for _, k := range r.Links {
+		if k.Check.ID == sillCheck {
+			sills[k.Wall] = append(sills[k.Wall], k)
+		}
+	}
 	for _, l := range a.house.Lines {
 		if !slices.ContainsFunc(l.Walls, func(w *plan.Wall) bool { return w.Bearing }) {
 			continue
@@ -52,6 +58,9 @@ func (r *Report) chains(a *analysis) {
 			byWall[w] = map[framing.Kind][]*Link{}
 			for _, j := range a.joints[w] {
 				for _, k := range at[j] {
+					if k.Check.ID == sillCheck {
+						continue // a ring of its own
+					}
 					byWall[w][j.Kind] = append(byWall[w][j.Kind], k)
 				}
 			}
@@ -71,6 +80,9 @@ func (r *Report) chains(a *analysis) {
 				{framing.StudStud, "stud to stud through the floor"}, {framing.StudBase, "studs to floor"}, {framing.WallEnd, "shear wall ends"},
 			} {
 				c.add(k.title+", wall "+w.Name, k.kind, w, byWall[w][k.kind])
+				if k.kind == framing.StudBase {
+					c.add("bottom plate to foundation, wall "+w.Name, k.kind, w, sills[w])
+				}
 			}
 		}
 		c.add("girders to piles", framing.GirderPile, nil, piles)

@@ -25,7 +25,7 @@ func Checks() []*Check {
 		{"header-uplift", "Header ends", "uplift over an opening, gathered by the header to the king at each end", upliftAt(framing.OpeningHead)},
 		{"storey-uplift", "Stud to stud through the floor", "uplift from storey to storey, less the weight of the wall above", upliftAt(framing.StudStud)},
 		{"base-uplift", "Studs to floor or foundation", "uplift at the foot of the lowest studs, less the weight of the walls above", upliftAt(framing.StudBase)},
-		{"sill-anchors", "Bottom plates to the foundation", "what clips bring to a sill plate on a slab or stem wall, shared by lever to the bolts on both sides; with the uplift t of a perforated wall, at every storey; the plate's bending between bolts and the bolts' hold in concrete or masonry are not computed", sillAnchors},
+		{sillCheck, "Bottom plates to the foundation", "what clips bring to a sill plate on a slab or stem wall, shared by lever to the bolts on both sides; with the uplift t of a perforated wall, at every storey; the plate's bending between bolts and the bolts' hold in concrete or masonry are not computed", sillAnchors},
 		{"girder-pile-uplift", "Girders to piles", "uplift that walls and joists bring to each pile, less the weight of the lowest floor", upliftAt(framing.GirderPile)},
 		{"pile-overturning", "Shear wall ends to piles", "uplift at a pile together with the end tension that the lowest shear walls bring there by girders and joists", overturnedAtPiles},
 		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(framing.PostCap)},

@@ -12,6 +12,9 @@ import (
 	"galewright/plan/placement"
 )
 
+// sillCheck is the ID of the check of bottom plates.
+const sillCheck = "sill-anchors"
+
 // sillAnchors checks what holds the plates under the lowest walls down. On a
 // slab or stem wall a stud's clip ends at the sill plate, and the bolts must
 // take on what the clips bring; a perforated wall lifts its plate besides,
@@ -43,8 +46,12 @@ func sillAnchors(c *Check, a *analysis) (out []*Link) {
 	return out
 }
 
-// plateLift is a force that lifts a plate, lb ASD, at a station.
-type plateLift struct{ station, lb float64 }
+// plateLift is a force that lifts a plate at a stud, lb ASD: what the stud's
+// clip brings, and t of a perforated wall on the stud's stretch.
+type plateLift struct {
+	station, lb float64
+	from        string
+}
 
 // piercedSegments returns the perforated segments of each wall.
 func (a *analysis) piercedSegments() map[*plan.Wall][]*Segment {
@@ -69,7 +76,7 @@ func (a *analysis) plateLifts(p *wallPath, pierced []*Segment) (out []plateLift)
 		}
 		lo := hi
 		hi += k.share
-		f := plateLift{station: k.station}
+		f := plateLift{station: k.station, from: "stud at " + length.Feet(k.station)}
 		if a.toSill(k) {
 			if q := a.peaks[k.base]; q != nil {
 				f.lb = math.Max(0, q.demand)
@@ -119,24 +126,31 @@ func (a *analysis) bolts(w *plan.Wall) (out []*placement.Piece) {
 
 // boltLinks shares what lifts a plate to the bolts on both sides by lever.
 func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, lifts []plateLift) (out []*Link) {
-	on := make([]float64, len(bolts))
+	on, terms := make([]float64, len(bolts)), make([][]Term, len(bolts))
+	put := func(i int, f plateLift, k float64) {
+		lb := f.lb * k
+		on[i] += lb
+		if lb > least {
+			terms[i] = append(terms[i], Term{fmt.Sprintf("%s: %.0f lb ASD in its own worst case, times %.3f by lever", f.from, f.lb, k), lb, "lb"})
+		}
+	}
 	for _, f := range lifts {
 		i, _ := slices.BinarySearchFunc(bolts, f.station, func(q *placement.Piece, s float64) int { return cmpFloat(q.Station, s) })
 		switch {
 		case i == 0:
-			on[0] += f.lb
+			put(0, f, 1)
 		case i == len(bolts):
-			on[i-1] += f.lb
+			put(i-1, f, 1)
 		default:
 			k := (f.station - bolts[i-1].Station) / (bolts[i].Station - bolts[i-1].Station)
-			on[i-1] += f.lb * (1 - k)
-			on[i] += f.lb * k
+			put(i-1, f, 1-k)
+			put(i, f, k)
 		}
 	}
 	for i, q := range bolts {
-		l := &Link{Check: c, ID: q.Tag, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
+		l := &Link{Check: c, ID: q.Tag, Joint: q.Joint, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
 			Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station))}
-		l.Terms = []Term{{"uplift of the studs clipped to the plate, and t of a perforated wall, shared by lever to the bolts on both sides, ASD", on[i], "lb"}}
+		l.Terms = terms[i]
 		held := a.cachedCapacity(q, upward)
 		held.Pieces, held.Mark = 1, q.Item.Mark
 		l.close(&held)

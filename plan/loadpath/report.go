@@ -118,11 +118,12 @@ type Balance struct {
 	Elsewhere Force // what found no member below
 }
 
-// Joint returns the links at the joint with the ID, or nil.
+// Joint returns the links at the joint, or of the segment or place, with the
+// ID, or nil.
 func (r *Report) Joint(id string) []*Link {
 	var out []*Link
 	for _, l := range r.Links {
-		if l.ID == id {
+		if l.ID == id || l.Joint != nil && l.Joint.ID == id {
 			out = append(out, l)
 		}
 	}

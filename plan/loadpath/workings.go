@@ -14,12 +14,13 @@ import (
 func (r *Report) workings(l *Link) []string {
 	a := r.work
 	p := a.peaks[l.Joint]
-	if l.Joint == nil || p == nil || !p.set {
+	if l.Joint == nil || p == nil || !p.set || l.Check.ID == sillCheck {
 		return nil
 	}
 	switch l.Joint.Kind {
 	case framing.RafterPlate, framing.RafterRidge:
-		return a.roofWorkings(l.Joint, p.wind)
+		a.runCase(p.wind)
+		return append(a.gathered(l.Joint), a.roofWorkings(l.Joint, p.wind)...)
 	case framing.StudTop, framing.OpeningHead:
 		a.runCase(p.wind)
 		return a.plateWorkings(l.Joint)
@@ -62,6 +63,30 @@ func (a *analysis) roofWorkings(j *framing.Joint, c windCase) (out []string) {
 		if s.pair != nil && s.pair != told {
 			told = s.pair
 			defer func(p *pair) { out = append(out, a.pairWorkings(p, c)...) }(told)
+		}
+	}
+	return out
+}
+
+// gathered tells what jacks bring to the hips and valleys at a joint.
+func (a *analysis) gathered(j *framing.Joint) (out []string) {
+	for _, g := range a.rafters {
+		here := false
+		for _, e := range g.ends {
+			here = here || e.joint == j
+		}
+		if !g.gathers || !here {
+			continue
+		}
+		for _, e := range g.ends {
+			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever", g.m.ID, length.Feet(e.u)))
+		}
+		for _, s := range a.rafters {
+			for _, e := range s.ends {
+				if f, ok := a.rafterLoad[e.joint]; e.on == g && e.joint != nil && ok {
+					out = append(out, fmt.Sprintf("  %s brings it at %s: wind %.0f, dead %.0f lb", s.m.ID, length.Feet(e.at.Sub(g.low).Dot(g.up)), whole(f.W), whole(f.D)))
+				}
+			}
 		}
 	}
 	return out
