@@ -10,6 +10,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
+	"galewright/plan/placement"
 
 	"github.com/spf13/pflag"
 )
@@ -18,7 +19,8 @@ var keysCommand = command{
 	name: "keys", args: "TABLE", short: "print the keys a plan may write, with what each means",
 	long: `Prints every key of a plan: its type, what it means, and what is taken when it is
 left out. Name a table, such as wall.opening, for that one alone. After [item]
-come the kinds of hardware with where each goes, after [rule] the kinds of joints.`,
+come the kinds of hardware with where each goes, after [rule] the kinds of joints,
+after [place] what is told of hardware placed, by the code at the end of a message.`,
 	example: "galewright keys wall.opening",
 	setup: func(*pflag.FlagSet) func([]string, streams) error {
 		return func(args []string, s streams) error {
@@ -84,6 +86,11 @@ func glossary(w io.Writer, table string) {
 		fmt.Fprintln(w, "\nkinds of joints")
 		for _, k := range framing.Kinds {
 			fmt.Fprintf(w, "  %s\t%s\t%s\n", k.Kind, k.Code, k.Doc)
+		}
+	case "place":
+		fmt.Fprintln(w, "\nwhat is told of hardware placed")
+		for _, c := range placement.Checks {
+			fmt.Fprintf(w, "  %s\t%s\t%s\n", c.ID, c.Severity, c.Doc)
 		}
 	}
 }

@@ -7,8 +7,8 @@ import (
 	"galewright/plan"
 )
 
-// Check is one thing that placement looks at and tells. The list of checks
-// in the documentation is made from these values.
+// Check is one thing that placement looks at and tells. `galewright keys
+// place` lists them.
 type Check struct {
 	ID       string // the code of its diagnostics
 	Title    string // what it finds, in a few words
