@@ -42,12 +42,12 @@ func (f *roofFrame) makeLines() {
 		}
 	}
 	f.linesAt = newGrid[*roofLine]()
-	for _, l := range f.lines {
+	for i, l := range f.lines {
 		lo, hi := l.column.Bounds()
 		a, b := l.line.A, l.line.B
 		f.linesAt.add(l, geom.Vec3{X: min(lo.X, a.X, b.X), Y: min(lo.Y, a.Y, b.Y), Z: -1},
 			geom.Vec3{X: max(hi.X, a.X, b.X), Y: max(hi.Y, a.Y, b.Y), Z: 1}, slant(l.point(l.u0).Flat(), l.point(l.u1).Flat(), l.half))
-		f.addLine(l)
+		f.addLine(i, l)
 	}
 }
 
@@ -262,9 +262,10 @@ func yield(o, l *roofLine) {
 	l.recut()
 }
 
-// addLine makes the members of a line: one, or for a ridge board longer than
-// the longest stock several that meet over a rafter.
-func (f *roofFrame) addLine(l *roofLine) {
+// addLine makes the members of line i: one, or for a ridge board longer than
+// the longest stock several that meet over a rafter. The hip of an overhang's
+// corner that reaches neither a plate nor another line is none.
+func (f *roofFrame) addLine(i int, l *roofLine) {
 	u0, u1 := l.extent(l.u0, l.u1, l.planes)
 	if u1-u0 < 1 {
 		return
@@ -276,6 +277,9 @@ func (f *roofFrame) addLine(l *roofLine) {
 		role, name, seats = Hip, "hip", f.bearings(l.bar, l.bounds())
 	case roofplan.Valley:
 		role, name, seats = Valley, "valley", f.bearings(l.bar, l.bounds())
+	}
+	if role == Hip && len(seats) == 0 && !f.carried(i, l.line.B) {
+		return
 	}
 	cuts := []float64{l.u0, l.u1}
 	if role == Ridge && !l.owner.RidgeBearing {

@@ -189,7 +189,7 @@ func (r *Roof) addLine(kind string, a, b geom.Vec3) {
 		if lo < 0 {
 			a = l.A
 		}
-		if hi > b.Sub(a).Dot(d) && l.B.Sub(b).Dot(d) > 0 {
+		if l.B.Sub(b).Dot(d) > 0 {
 			b = l.B
 		}
 		r.Lines = slices.Delete(r.Lines, i, i+1)
