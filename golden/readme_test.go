@@ -4,19 +4,28 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
 
-// TestReadmeIsTrue: the plan that the README shows is the example, the files
-// it names are there, and its picture is a golden sheet.
+// TestReadmeIsTrue: every piece of a plan that the README shows stands in an
+// example, the files it names are there, and its picture is a golden sheet.
 func TestReadmeIsTrue(t *testing.T) {
 	readme, err := os.ReadFile("../README.md")
 	require.NoError(t, err)
-	shed, err := os.ReadFile("../examples/shed.toml")
-	require.NoError(t, err)
-	require.Contains(t, string(readme), string(shed))
+	var plans strings.Builder
+	for _, name := range examples(t) {
+		src, err := os.ReadFile("../examples/" + name + ".toml")
+		require.NoError(t, err)
+		plans.Write(src)
+	}
+	blocks := regexp.MustCompile("(?s)```toml\n(.*?)```").FindAllStringSubmatch(string(readme), -1)
+	require.NotEmpty(t, blocks)
+	for _, b := range blocks {
+		require.Contains(t, plans.String(), b[1])
+	}
 	for _, m := range regexp.MustCompile(`\]\(([a-zA-Z][^):]*)\)`).FindAllStringSubmatch(string(readme), -1) {
 		_, err := os.Stat(filepath.Join("..", m[1]))
 		require.NoError(t, err)
