@@ -44,7 +44,7 @@ func (c *context) keyPlans(w sheet.MM) (out []block) {
 			kp := &keyPlan{page: p, cap: cap, sheets: sheets, k: k, origin: origin, board: label.NewBoard(r)}
 			name := "Key plan, " + l.Name + ", not to scale"
 			if n := kp.draw(r, walls); n > 0 {
-				name += fmt.Sprintf(" (no room for %d names: see the list of sheets)", n)
+				name += fmt.Sprintf(", %d names left out", n)
 			}
 			p.text(lettered{S: fitText(name, head, true, w), Cap: head, At: sheet.Pt{X: at.X, Y: at.Y + head*1.1}, Bold: true, Role: "note"})
 		}})

@@ -161,11 +161,6 @@ func (e *elev) flat(p geom.Vec3) geom.Vec2 {
 	return geom.Vec2{X: s, Y: p.Z}
 }
 
-// storeyOf returns the index of the wall in the stack, or -1.
-func (e *elev) storeyOf(w *plan.Wall) int {
-	return slices.IndexFunc(e.storeys, func(s storey) bool { return s.wall == w })
-}
-
 // name returns the names of the walls i of the stack.
 func (e *elev) name(own []int) string {
 	s := "Wall " + e.storeys[own[0]].wall.Name

@@ -136,6 +136,9 @@ func (p *part) drawSubfloors() {
 			if l.Subfloor <= 0 || l.Joists.Depth <= 0 {
 				continue
 			}
+			if p.vp.Len(l.Subfloor) < sheet.PenDim.Width()+apart {
+				continue // one line with the plate on it
+			}
 			u0, u1, v0, v1 := s.shift, s.shift+s.wall.Length(), l.Floor-l.Subfloor, l.Floor
 			p.page.polygon(sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerMember},
 				p.vp.Polygon([]geom.Vec2{{X: u0, Y: v0}, {X: u1, Y: v0}, {X: u1, Y: v1}, {X: u0, Y: v1}})...)

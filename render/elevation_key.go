@@ -12,7 +12,7 @@ func (p *part) keySize() (w, h sheet.MM) {
 	}
 	h = 2*p.Size.Note + 6
 	w = h * sheet.MM((p.elev.u1-p.elev.u0)/(p.elev.v1-p.elev.v0))
-	return max(min(w, 60), 14*sheet.MM(max(3, p.lengths))), h
+	return max(min(w, 60), 14*sheet.MM(min(max(3, p.lengths), 5))), h
 }
 
 // drawKey draws the whole stack small, with the part shown here dark and the

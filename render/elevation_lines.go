@@ -12,8 +12,8 @@ import (
 const apart sheet.MM = 0.2
 
 // mostMerged bounds how far an edge is moved to print on another, in: less
-// than half of the thinnest lumber.
-const mostMerged = 0.7
+// than the thickness of a 2-by.
+const mostMerged = 1
 
 // level is how far the ends of an edge may differ that counts as level or
 // upright, in.
@@ -28,16 +28,22 @@ func (p *part) merged() [][]geom.Vec2 {
 	out := make([][]geom.Vec2, len(p.shapes))
 	us, vs := []float64{p.su0, p.su1}, []float64{p.sv0, p.sv1} // of nearer shapes and the cut, in order
 	for i, s := range slices.Backward(p.shapes) {
-		out[i] = slices.Clone(s.pts)
-		if s.hidden {
+		if out[i] = s.pts; s.hidden {
 			continue
 		}
 		if u0, u1, v0, v1 := s.bounds(); u1-u0 < most || v1-v0 < most {
 			out[i] = nil // a sliver of a member that is cut beside the wall
 			continue
 		}
-		us = mergeEdges(out[i], us, most, func(q *geom.Vec2) *float64 { return &q.X })
-		vs = mergeEdges(out[i], vs, most, func(q *geom.Vec2) *float64 { return &q.Y })
+		pts := slices.Clone(s.pts)
+		us = mergeEdges(pts, us, most, func(q *geom.Vec2) *float64 { return &q.X })
+		vs = mergeEdges(pts, vs, most, func(q *geom.Vec2) *float64 { return &q.Y })
+		switch u0, u1, v0, v1 := (shape{pts: pts}).bounds(); {
+		case u1-u0 > geom.Eps && v1-v0 > geom.Eps:
+			out[i] = pts
+		case s.m.Wall == nil: // both sides fall on one line that is there
+			out[i] = nil
+		}
 	}
 	return out
 }

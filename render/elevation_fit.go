@@ -1,0 +1,209 @@
+package render
+
+import (
+	"galewright/plan"
+	"galewright/render/sheet"
+)
+
+// leastScale is the smallest scale a wall is shown at before it is broken:
+// studs that stand together must stay apart on paper.
+func (c *context) leastScale() float64 {
+	switch {
+	case !large(c.Paper):
+		return 50
+	case c.metric():
+		return 25
+	}
+	return 32
+}
+
+// mostScale is the largest scale a wall is drawn at: more gives air, not
+// sight, and fewer walls to a sheet.
+func (c *context) mostScale() float64 {
+	switch {
+	case !large(c.Paper):
+		return 24
+	case c.metric():
+		return 20
+	}
+	return 16
+}
+
+// split breaks the elevation into parts that fit the paper, each with its
+// scale: whole if it can be, on the paper as it lies or turned, else along its
+// length, and where the stack is too high for that, by storey. Only where all
+// of it fails is a scale taken that is smaller than is good to read.
+func (e *elev) split() (out []*part) {
+	good, rest := e.goodScales()
+	p := e.whole()
+	for _, turned := range [...]bool{false, true} {
+		if p.turned = turned; p.fitLargest(good) {
+			return []*part{p}
+		}
+	}
+	for _, turned := range [...]bool{false, true} {
+		if p.turned = turned; p.heightFits(good) {
+			if out = p.fitLengths(good); out != nil {
+				return out
+			}
+		}
+	}
+	for _, p := range e.byStorey() {
+		out = append(out, p.fitSomehow(good, rest)...)
+	}
+	return out
+}
+
+// fitSomehow breaks one storey along its length at a scale that is good to
+// read, on the paper as it lies or turned, else at any scale.
+func (p *part) fitSomehow(good, rest []Scale) []*part {
+	for _, list := range [][]Scale{good, rest} {
+		for _, turned := range [...]bool{false, true} {
+			p.turned = turned
+			if parts := p.fitLengths(list); parts != nil {
+				return parts
+			}
+		}
+	}
+	p.turned = false
+	p.settle(p.scales()[len(p.scales())-1])
+	w := p.storeys[p.own[0]].wall
+	p.tell(plan.Diagnostic{Severity: plan.Warning, Code: "paper-too-small",
+		Summary: "the wall does not fit the paper at any scale of the list",
+		Where:   "wall " + w.Name, Mend: "take larger paper", Pos: w.Pos})
+	return []*part{p}
+}
+
+// paper returns the paper the part is laid on.
+func (p *part) paper() sheet.Paper {
+	if p.turned {
+		return p.Paper.Turned()
+	}
+	return p.Paper
+}
+
+// area returns the drawing area of the part's paper, without the place of the
+// sheet's legend where the band is too narrow for any.
+func (p *part) area() sheet.Rect {
+	pg := p.newPageOn(p.paper(), "", "")
+	if pg.Band.W < leastNotes {
+		pg.Area.H -= p.legendRow()
+	}
+	return pg.Area
+}
+
+// goodScales returns the scales a wall is drawn at, and those below them.
+func (c *context) goodScales() (good, rest []Scale) {
+	for _, s := range c.scales() {
+		switch {
+		case s.Ratio < c.mostScale():
+		case s.Ratio <= c.leastScale():
+			good = append(good, s)
+		default:
+			rest = append(rest, s)
+		}
+	}
+	return good, rest
+}
+
+// heightFits tells whether the part's height fits at the last scale.
+func (p *part) heightFits(list []Scale) bool {
+	if len(list) == 0 {
+		return false
+	}
+	p.settle(list[len(list)-1])
+	_, h := p.size()
+	return h <= p.area().H
+}
+
+// fitLargest settles the part at the largest scale of the list that fits.
+func (p *part) fitLargest(list []Scale) bool {
+	a := p.area()
+	for _, s := range list {
+		if p.fits(s, a) {
+			return true
+		}
+	}
+	return false
+}
+
+// fits settles the part at a scale and tells whether it goes onto a; a part
+// whose lumber alone is too large is not settled.
+func (p *part) fits(s Scale, a sheet.Rect) bool {
+	if float64(a.W) < (p.su1-p.su0)*s.K() || float64(a.H) < (p.sv1-p.sv0)*s.K() {
+		return false
+	}
+	p.settle(s)
+	w, h := p.size()
+	return w <= a.W && h <= a.H
+}
+
+// fitLengths breaks the part into as few lengths as fit, all at one scale.
+func (p *part) fitLengths(list []Scale) []*part {
+	const most = 40
+	a := p.area()
+	for n := 1; n <= most; n++ {
+		for _, s := range list {
+			if (p.to-p.from)*s.K()/float64(n) > float64(a.W) {
+				continue
+			}
+			parts := p.cut(n)
+			if fitsAll(parts, s) {
+				return parts
+			}
+		}
+	}
+	return nil
+}
+
+func fitsAll(parts []*part, s Scale) bool {
+	a := parts[0].area()
+	for _, q := range parts {
+		if !q.fits(s, a) {
+			return false
+		}
+	}
+	return true
+}
+
+// try is a way to lay a part out.
+type try struct {
+	scale Scale
+	full  bool
+}
+
+// settled is a part laid out.
+type settled struct {
+	vp   *viewport
+	plan partPlan
+}
+
+// settle fixes the scale and everything that follows from it. What a scale
+// gave is kept, for packing asks again and again.
+func (p *part) settle(s Scale) {
+	how := try{s, p.full}
+	if was, ok := p.tried[how]; ok {
+		p.scale, p.vp, p.plan = s, was.vp, was.plan
+		return
+	}
+	p.layOut(s)
+	if p.tried == nil {
+		p.tried = map[try]settled{}
+	}
+	p.tried[how] = settled{p.vp, p.plan}
+}
+
+func (p *part) layOut(s Scale) {
+	p.scale = s
+	p.vp = newViewport(s, sheet.Pt{}, p.su0, p.su1, p.sv0, p.sv1)
+	p.plan = partPlan{}
+	p.plan.top = 2*p.legendRadius() + 3
+	if p.left != nil || p.right != nil {
+		p.plan.top += p.Size.Note + 3
+	}
+	p.plan.left, p.plan.right = 3, 3
+	p.settleFeet()
+	p.plan.left += p.heightsWidth() + 3
+	p.plan.right += p.lapsWidth() + 3
+	p.settleRows()
+}
