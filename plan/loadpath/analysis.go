@@ -27,7 +27,7 @@ type analysis struct {
 	ridges    []*ridge
 	paths     []*wallPath // highest first
 	byWall    map[*plan.Wall]*wallPath
-	bearing   map[*plan.Level][]*plan.Wall // bearing walls by the level whose plates they carry
+	bearing   map[bearingCell][]*plan.Wall
 	piles     *piling
 	porches   []*porchPost
 	faces     *faceGrid
@@ -62,7 +62,7 @@ type porchPost struct {
 func analyse(pl *placement.Placement) *analysis {
 	a := &analysis{
 		plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan),
-		byWall: map[*plan.Wall]*wallPath{}, bearing: map[*plan.Level][]*plan.Wall{},
+		byWall: map[*plan.Wall]*wallPath{}, bearing: map[bearingCell][]*plan.Wall{},
 		peaks: map[*framing.Joint]*peak{}, capacities: map[capacityKey]Capacity{}, coveredBy: map[*plan.Roof]extent{}, orphan: map[*plan.Wall]float64{},
 	}
 	a.basis, a.main = basisOf(a.house)
@@ -70,7 +70,7 @@ func analyse(pl *placement.Placement) *analysis {
 	a.species = speciesOf(a.plan)
 	for _, w := range a.plan.Walls {
 		if w.Bearing {
-			a.bearing[topLevel(w)] = append(a.bearing[topLevel(w)], w)
+			a.enterBearing(w)
 		}
 	}
 	a.footOf = map[*framing.Member]*framing.Joint{}

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan/framing"
 	"galewright/plan/placement"
@@ -200,12 +201,19 @@ func (a *analysis) lineOf(j *framing.Joint) *ShearLine {
 	if j.Wall == nil {
 		return nil
 	}
-	for _, x := range a.lateral.lines {
-		if x.Level != topLevel(j.Wall) {
-			continue
-		}
-		if math.Abs(axis(j.Wall.Frame().D, x.Axis)) > 0.98 && math.Abs(axis(j.Wall.From, 1-x.Axis)-x.At) < 12 {
-			return x
+	d := j.Wall.Frame().D
+	for _, k := range a.lateral.decks {
+		for ax := range 2 {
+			if k.level != topLevel(j.Wall) || math.Abs(axis(d, ax)) <= 0.98 {
+				continue
+			}
+			at := axis(j.Wall.From, 1-ax)
+			i, _ := slices.BinarySearchFunc(k.lines[ax], at-12, func(x *ShearLine, v float64) int { return cmpFloat(x.At, v) })
+			for ; i < len(k.lines[ax]) && k.lines[ax][i].At < at+12; i++ {
+				if math.Abs(k.lines[ax][i].At-at) < 12 {
+					return k.lines[ax][i]
+				}
+			}
 		}
 	}
 	return nil

@@ -213,7 +213,7 @@ func (a *analysis) joistShare(p *wallPath, next *plan.Level) float64 {
 	}
 	at := axis(p.w.From, i)
 	lo, hi := math.Inf(1), math.Inf(1)
-	for _, q := range a.bearing[p.top] {
+	for _, q := range a.bearingNear(p.w, 1-i) {
 		if d := axis(q.From, i) - at; math.Abs(axis(q.Frame().D, i)) < 0.3 && sharesStretch(p.w, q, 1-i) {
 			if d > 6 {
 				hi = math.Min(hi, d)
@@ -230,6 +230,40 @@ func (a *analysis) joistShare(p *wallPath, next *plan.Level) float64 {
 		}
 	}
 	return share
+}
+
+// bearingCell is one step along an axis at a level whose plates bearing walls
+// carry: by it the walls beside each other are found.
+type bearingCell struct {
+	level *plan.Level
+	axis  int
+	step  int
+}
+
+// stepsOf returns the first and last step of a wall along an axis.
+func stepsOf(w *plan.Wall, i int) (lo, hi int) {
+	p, q := axis(w.From, i), axis(w.To, i)
+	return int(math.Floor(math.Min(p, q) / cell)), int(math.Floor(math.Max(p, q) / cell))
+}
+
+func (a *analysis) enterBearing(w *plan.Wall) {
+	for i := range 2 {
+		lo, hi := stepsOf(w, i)
+		for s := lo; s <= hi; s++ {
+			k := bearingCell{topLevel(w), i, s}
+			a.bearing[k] = append(a.bearing[k], w)
+		}
+	}
+}
+
+// bearingNear returns the bearing walls of the storey of w that share a step
+// with it along an axis; some of them more than once.
+func (a *analysis) bearingNear(w *plan.Wall, i int) (out []*plan.Wall) {
+	lo, hi := stepsOf(w, i)
+	for s := lo; s <= hi; s++ {
+		out = append(out, a.bearing[bearingCell{topLevel(w), i, s}]...)
+	}
+	return out
 }
 
 // sharesStretch tells whether two walls overlap by a foot along axis i.
