@@ -104,3 +104,25 @@ func TestHoldownsStandOnTheWallClearOfMembers(t *testing.T) {
 	}
 	assert.Greater(t, holdowns, 50)
 }
+
+// Bolts asked for at every stud stand at least a washer and an inch apart,
+// also where a king stands against its jack.
+func TestNoTwoBoltsTakeOnePlace(t *testing.T) {
+	src, err := os.ReadFile("../../examples/shed.toml")
+	require.NoError(t, err)
+	each := strings.Replace(string(src), `, at_most = "4'"`, "", 1)
+	require.NotEqual(t, string(src), each)
+	r, ds := pipeline.Run("shed.toml", []byte(each), nil)
+	require.Empty(t, ds)
+	bolts := map[string][]float64{}
+	for _, p := range r.Placement.Pieces {
+		if p.Item.Mark != "bolt-12" {
+			continue
+		}
+		for _, s := range bolts[p.Joint.Host] {
+			assert.GreaterOrEqual(t, math.Abs(s-p.Station), 4-1e-9, p.Tag)
+		}
+		bolts[p.Joint.Host] = append(bolts[p.Joint.Host], p.Station)
+	}
+	assert.Len(t, bolts, 4)
+}

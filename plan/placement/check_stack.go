@@ -55,6 +55,15 @@ var (
 			}
 		})
 
+	noRoomOnPlate = newCheck("no-room-on-plate", plan.Warning, "a bolt with no room on its plate",
+		"Within 2 ft of its stud the bolt's washer would lie on a stud, past the plate's end, or on another bolt's.", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if p.tight {
+					x.about(c, p, p.Tag, "no place on the plate beside the stud is clear", "thin the rule with at_most, or leave the joint out with except")
+				}
+			}
+		})
+
 	holdownWithoutAnchor = newCheck("holdown-without-anchor", plan.Warning, "a holdown with no rod below it",
 		"A holdown over a sill plate hangs on a rod that stands in the foundation; none is placed at its post.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {

@@ -58,16 +58,25 @@ func (w *world) choose(r *plan.Rule, hit []*framing.Joint) []*framing.Joint {
 	return out
 }
 
+// shortPlate is the longest plate that one bolt holds by itself, in its middle
+// (IRC R403.1.6, exception for walls of 24 in or less, from memory), in.
+const shortPlate = 24
+
+// basePlate returns the plate at a stud's base, or nil at another joint.
+func basePlate(j *framing.Joint) *framing.Member {
+	if j.Kind != framing.StudBase {
+		return nil
+	}
+	return role(j, framing.SillPlate, framing.BottomPlate)
+}
+
 // stretches cuts a run of base joints where the plate below is cut, as at a
 // door: each length of plate is held down by itself, at both its ends (IRC
 // R403.1.6 asks for bolts near each end of each plate, from memory).
 func stretches(run []*framing.Joint) (out [][]*framing.Joint) {
 	var last *framing.Member
 	for i, j := range run {
-		var plate *framing.Member
-		if j.Kind == framing.StudBase {
-			plate = role(j, framing.SillPlate, framing.BottomPlate)
-		}
+		plate := basePlate(j)
 		if i == 0 || plate != last {
 			out = append(out, nil)
 		}
@@ -88,6 +97,9 @@ func thin(r *plan.Rule, run []*framing.Joint) (out []*framing.Joint) {
 	}
 	if r.AtMost <= 0 {
 		return nth
+	}
+	if p := basePlate(run[0]); p != nil && p.S1-p.S0 <= shortPlate {
+		return nth[len(nth)/2 : len(nth)/2+1]
 	}
 	for i, j := range nth {
 		last := i == len(nth)-1

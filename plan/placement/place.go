@@ -71,7 +71,7 @@ func Place(h *framing.House, c *hardware.Catalogue) (*Placement, plan.Diagnostic
 	}
 	x.build()
 	x.avoid()
-	x.alignRods()
+	x.seatRods()
 	x.cutHoles()
 	x.check()
 	return x.p, x.tell.list()

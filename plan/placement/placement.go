@@ -38,7 +38,7 @@ type Piece struct {
 	other bool       // on the second of two sides that are free
 	moved string     // why it is not in its first place
 	gap   float64    // that the steel bridges, in
-	nth   int        // of the bolts of one ask
+	tight bool       // a bolt for which no clear place was found
 	room  [2]float64 // how far Laid[i] goes on along the steel, in; 0 = not known
 }
 

@@ -42,9 +42,7 @@ func (x *placer) rod(p *Piece, k, n int) *plan.Diagnostic {
 		p.Path = []geom.Vec3{j.At, j.At.Sub(geom.Vec3{Z: p.Item.Length})}
 		return nil
 	}
-	p.nth = k
-	x.bolt(p)
-	return nil
+	return nil // seatRods finds its place when all pieces are there
 }
 
 // aligned is how far two bodies of a pair may stand out of line, in: the play
@@ -209,47 +207,6 @@ func (x *placer) holdown(p *Piece, k, n int) *plan.Diagnostic {
 	p.Path = []geom.Vec3{f.At(s, depth/2, l.zAbove), f.At(s, depth/2, l.zAbove+body)}
 	p.Station = s
 	p.bodies(f, depth, l, body)
-	return nil
-}
-
-// alignRods sets an anchor rod under the holdown that stands at its joint,
-// and moves other bolts at the same post clear of it.
-func (x *placer) alignRods() {
-	for _, p := range x.p.Pieces {
-		if p.Item.Kind.Shape != hardware.Rod || p.Joint.Wall == nil {
-			continue
-		}
-		if q := holdownAmong(x.p.At(p.Joint)); q != nil {
-			d := q.Path[0].Sub(p.Path[0])
-			d.Z = 0
-			for i := range p.Path {
-				p.Path[i] = p.Path[i].Add(d)
-			}
-			p.Station = q.Station
-		} else if x.holdownAt(p.Joint) != nil {
-			x.bolt(p)
-			p.extent()
-		}
-	}
-}
-
-func holdownAmong(pieces []*Piece) *Piece {
-	for _, q := range pieces {
-		if q.Item.Kind.Name == "holdown" {
-			return q
-		}
-	}
-	return nil
-}
-
-// holdownAt returns the holdown at the post of a joint, at whichever of the
-// post's joints it is placed, or nil.
-func (x *placer) holdownAt(j *framing.Joint) *Piece {
-	for _, o := range x.byFirst[j.First()] {
-		if q := holdownAmong(x.p.At(o)); q != nil {
-			return q
-		}
-	}
 	return nil
 }
 
