@@ -22,8 +22,10 @@ func TestOddHouses(t *testing.T) {
 			src, err := os.ReadFile(file)
 			require.NoError(t, err)
 			p, faults := plan.Read(file, src, os.ReadFile)
-			require.Empty(t, faults)
-			h, faults := Frame(p)
+			h := &House{}
+			if !faults.Errors() {
+				h, faults = Frame(p)
+			}
 			seen := map[string]bool{}
 			var codes []string
 			for _, d := range faults {
@@ -35,10 +37,10 @@ func TestOddHouses(t *testing.T) {
 				seen[d.Code] = true
 			}
 			require.Equal(t, wanted(string(src)), strings.Join(codes, ", "), "%v", faults)
-			for _, pair := range h.Overlaps(0.01) {
-				require.Fail(t, pair[0].ID+" reaches into "+pair[1].ID)
-			}
-			if len(faults) == 0 {
+			if !faults.Errors() {
+				for _, pair := range h.Overlaps(0.01) {
+					require.Fail(t, pair[0].ID+" reaches into "+pair[1].ID)
+				}
 				require.Empty(t, untied(h))
 				require.Empty(t, doublyTied(h))
 			}
