@@ -186,6 +186,34 @@ func TestHolesAreMeasuredFromTwoWalls(t *testing.T) {
 	assert.Equal(t, `2'-6" from S`, rows[0].fromY)
 }
 
+// Dimensions drawn to holes say what the table of holes says, and are as long
+// on paper as they say.
+func TestHolesAreDimensionedWhereLinesFit(t *testing.T) {
+	m := exampleModel(t, "../examples/marsh-wren.toml")
+	c := testContext(t, m, "arch-d")
+	l := m.House.Plan.Levels[0]
+	lo, hi, _ := c.wallBounds()
+	pages := c.levelPages(l, c.wallsOn(l), lo, hi)
+	drawn(c, pages)
+	table := map[string]bool{}
+	for _, r := range c.holesOf(l) {
+		for _, from := range []string{r.fromX, r.fromY} {
+			s, _, _ := strings.Cut(from, " from ")
+			table[s] = true
+		}
+	}
+	n := 0
+	for _, mk := range pages[0].Marks {
+		x, ok := mk.(sheet.Text)
+		if !ok || x.Role != "dimension" || x.Size != sheet.Em(c.Size.Note) {
+			continue
+		}
+		n++
+		assert.True(t, table[x.S], "%s is no hole's distance", x.S)
+	}
+	assert.GreaterOrEqual(t, n, 4)
+}
+
 func TestGridLettersLeaveOutIAndO(t *testing.T) {
 	var all []string
 	for i := range 24 {

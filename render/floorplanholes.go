@@ -116,10 +116,14 @@ func (c *context) holeTable(l *plan.Level, rows []holeRow) *table {
 // line and figure fit between what stands on the plan already. The table
 // gives them all.
 func (v *planView) dimHoles(rows []holeRow) {
+	lettering := label.NewBoard(v.frame)
+	for _, b := range v.Boxes {
+		lettering.Block(b.Rect)
+	}
 	for _, r := range rows {
 		for _, w := range []*plan.Wall{r.wallX, r.wallY} {
 			if w != nil && v.sees(r.hole.At.Flat()) {
-				v.dimHole(r.hole.At.Flat(), w)
+				v.dimHole(r.hole.At.Flat(), w, lettering)
 			}
 		}
 	}
@@ -135,13 +139,14 @@ type holeDim struct {
 	angle      float64
 }
 
-// dimHole draws a hole's dimension from a wall where it fits.
-func (v *planView) dimHole(p geom.Vec2, w *plan.Wall) {
+// dimHole draws a hole's dimension from a wall where it fits; lettering is
+// what the lines out to it may not cross.
+func (v *planView) dimHole(p geom.Vec2, w *plan.Wall, lettering *label.Board) {
 	f := w.Frame()
 	s, t := f.Local(p)
 	foot := f.At(s, 0, 0).Flat()
 	base := v.pt(foot)
-	d := holeDim{hole: v.pt(p), words: v.length(math.Abs(t)), angle: v.angleOn(f.In)}
+	d := holeDim{words: v.length(math.Abs(t)), angle: v.angleOn(f.In)}
 	long := v.vp.Len(math.Abs(t))
 	if !v.sees(foot) || textWidth(d.words, v.Size.Note, false)+4 > long {
 		return
@@ -150,6 +155,7 @@ func (v *planView) dimHole(p geom.Vec2, w *plan.Wall) {
 	for off := sheet.MM(4); off <= 34; off += 1.5 {
 		for _, side := range []sheet.MM{off, -off} {
 			by := stretched(n, side)
+			d.hole = v.pt(p)
 			d.from, d.to = base.Add(by), d.hole.Add(by)
 			// the wall's face itself stops the dimension where it goes on
 			if at := s + float64(side)/v.vp.Scale.K(); at >= 0 && at <= w.Length() {
@@ -157,8 +163,9 @@ func (v *planView) dimHole(p geom.Vec2, w *plan.Wall) {
 			} else {
 				d.foot = v.pt(f.At(min(max(s, 0), w.Length()), 0, 0).Flat())
 			}
-			if v.holeDimFits(&d, stretched(in, v.vp.Len(w.Depth())), long) {
+			if v.holeDimFits(&d, stretched(in, v.vp.Len(w.Depth())), long, lettering) {
 				v.setHoleDim(d)
+				lettering.Block(d.text)
 				return
 			}
 		}
@@ -167,7 +174,7 @@ func (v *planView) dimHole(p geom.Vec2, w *plan.Wall) {
 
 // holeDimFits tells whether a dimension crosses nothing beyond the wall it
 // starts at, and places its figure.
-func (v *planView) holeDimFits(d *holeDim, wall sheet.Pt, long sheet.MM) bool {
+func (v *planView) holeDimFits(d *holeDim, wall sheet.Pt, long sheet.MM, lettering *label.Board) bool {
 	start := d.from
 	if d.foot == d.from {
 		start = d.from.Add(wall)
@@ -176,10 +183,11 @@ func (v *planView) holeDimFits(d *holeDim, wall sheet.Pt, long sheet.MM) bool {
 	if n := max(way.X, -way.X, way.Y, -way.Y); !v.board.Free(thinRect(start.Add(stretched(way, 0.9/n)), d.to)) {
 		return false // a grid line may run through its start
 	}
-	for _, b := range v.Boxes {
-		if label.Crosses(d.hole, d.to, b.Rect) || label.Crosses(d.foot, d.from, b.Rect) {
-			return false
-		}
+	var ok1, ok2 bool
+	d.hole, ok1 = freeFrom(lettering, d.hole, d.to)
+	d.foot, ok2 = freeFrom(lettering, d.foot, d.from)
+	if !ok1 || !ok2 {
+		return false
 	}
 	z := v.Size.Note
 	w := textWidth(d.words, z, false)
@@ -197,6 +205,26 @@ func (v *planView) holeDimFits(d *holeDim, wall sheet.Pt, long sheet.MM) bool {
 		}
 	}
 	return false
+}
+
+// freeFrom returns where a line out to a dimension may begin: at what is
+// measured, or beyond the symbols that stand before it.
+func freeFrom(b *label.Board, from, to sheet.Pt) (sheet.Pt, bool) {
+	way := to.Add(stretched(from, -1))
+	long := max(way.X, -way.X, way.Y, -way.Y)
+	for _, skip := range []sheet.MM{0, 5, 8, 12, 16, 20, 25} {
+		if skip > max(0, long-2) {
+			break
+		}
+		start := from
+		if skip > 0 {
+			start = from.Add(stretched(way, skip/long))
+		}
+		if b.Free(thinRect(start, to).Inset(0.29)) {
+			return start, true
+		}
+	}
+	return from, false
 }
 
 // thinRect is a level or upright line as a rectangle a hair wide.
