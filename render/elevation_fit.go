@@ -41,12 +41,8 @@ func (e *elev) split() (out []*part) {
 			return []*part{p}
 		}
 	}
-	for _, turned := range [...]bool{false, true} {
-		if p.turned = turned; p.heightFits(good) {
-			if out = p.fitLengths(good); out != nil {
-				return out
-			}
-		}
+	if out = p.fitFewest(good, p.heightFits); out != nil {
+		return out
 	}
 	for _, p := range e.byStorey() {
 		out = append(out, p.fitSomehow(good, rest)...)
@@ -58,11 +54,8 @@ func (e *elev) split() (out []*part) {
 // read, on the paper as it lies or turned, else at any scale.
 func (p *part) fitSomehow(good, rest []Scale) []*part {
 	for _, list := range [][]Scale{good, rest} {
-		for _, turned := range [...]bool{false, true} {
-			p.turned = turned
-			if parts := p.fitLengths(list); parts != nil {
-				return parts
-			}
+		if parts := p.fitFewest(list, func([]Scale) bool { return true }); parts != nil {
+			return parts
 		}
 	}
 	p.turned = false
@@ -136,6 +129,19 @@ func (p *part) fits(s Scale, a sheet.Rect) bool {
 	p.settle(s)
 	w, h := p.size()
 	return w <= a.W && h <= a.H
+}
+
+// fitFewest breaks the part into lengths on the paper as it lies or turned,
+// whichever takes fewer, where it may be tried at all.
+func (p *part) fitFewest(list []Scale, may func([]Scale) bool) (best []*part) {
+	for _, turned := range [...]bool{false, true} {
+		if p.turned = turned; may(list) {
+			if parts := p.fitLengths(list); best == nil || parts != nil && len(parts) < len(best) {
+				best = parts
+			}
+		}
+	}
+	return best
 }
 
 // fitLengths breaks the part into as few lengths as fit, all at one scale.

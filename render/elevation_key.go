@@ -1,6 +1,8 @@
 package render
 
 import (
+	"strings"
+
 	"galewright/render/sheet"
 )
 
@@ -28,12 +30,15 @@ func (p *part) drawKey(r sheet.Rect) {
 			st.Fill = sheet.Mid
 		}
 		p.page.rect(st, box)
-		number := q.page.Number
-		if q == p || textWidth(number, p.Size.Note, false)+1 > box.W || p.Size.Note+1 > box.H {
+		number, text := q.page.Number, q.page.Number
+		if textWidth(text, p.Size.Note, false)+1 > box.W {
+			text = strings.TrimPrefix(number, "S-")
+		}
+		if q == p || textWidth(text, p.Size.Note, false)+1 > box.W || p.Size.Note+1 > box.H {
 			continue
 		}
 		c := box.Centre()
-		p.page.text(lettered{S: number, At: sheet.Pt{X: c.X, Y: c.Y + p.Size.Note/2}, Anchor: sheet.Middle, Role: "label", Link: number})
+		p.page.text(lettered{S: text, At: sheet.Pt{X: c.X, Y: c.Y + p.Size.Note/2}, Anchor: sheet.Middle, Role: "label", Link: number})
 	}
 	p.page.box("label", "key map", r)
 }
