@@ -311,7 +311,7 @@ func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
 		return
 	}
 	if it.Kind.Shape == hardware.Rod && (p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase) {
-		a.crossBolt(c, it)
+		a.crossBolt(c, p)
 		return
 	}
 	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
@@ -324,16 +324,17 @@ func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
 
 // crossBolt adds one bolt across girder and pile in single shear: the
 // girder's grain lies across the load, the pile's along it.
-func (a *analysis) crossBolt(c *Capacity, it *hardware.Item) {
+func (a *analysis) crossBolt(c *Capacity, p *placement.Piece) {
+	it := p.Item
 	d := timber.Dowel{D: it.Rod, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, it.Rod, 0),
 		Fes: timber.DowelBearing(a.species.G, it.Rod, 90), Lm: 8, Ls: 3, Angle: 90}
-	if p := a.plan.Foundation.Pile; p.Depth > 0 {
-		d.Lm = p.Depth
+	if pile := a.plan.Foundation.Pile; pile.Depth > 0 {
+		d.Lm = pile.Depth
 	}
-	if len(a.plan.Girders) > 0 {
-		d.Ls = a.plan.Girders[0].Member.Width()
+	if m := p.Joint.First(); m != nil && m.Role == framing.Girder && m.Section.Width() > 0 {
+		d.Ls = m.Section.Width()
 	}
 	y := d.SingleShear()
-	c.least(Term{fmt.Sprintf("bolt %.3f in across girder and pile: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", it.Rod, y.Z, y.Mode), y.Z * 1.6, "lb"},
+	c.least(Term{fmt.Sprintf("bolt %.3f in across girder (%.2f in, Fe %.0f) and pile (%.2f in, Fe %.0f): Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", it.Rod, d.Ls, d.Fes, d.Lm, d.Fem, y.Z, y.Mode), y.Z * 1.6, "lb"},
 		"bolt across the grain, mode "+y.Mode)
 }

@@ -94,17 +94,11 @@ func (a *analysis) sideways(l *Link) {
 // alongWall returns the share of the deck's shear that passes from the roof
 // into the wall at a joint, lb ASD.
 func (a *analysis) alongWall(j *framing.Joint) float64 {
-	for _, x := range a.lateral.lines {
-		if x.Level != topLevel(j.Wall) || x.hi <= x.lo {
-			continue
-		}
-		for _, s := range x.Segments {
-			if s.Wall == j.Wall {
-				return ASD.W * math.Abs(x.Deck) / (x.hi - x.lo) * j.Tributary
-			}
-		}
+	x := a.lineOf(j)
+	if x == nil || x.hi <= x.lo {
+		return 0
 	}
-	return 0
+	return ASD.W * math.Abs(x.Deck) / (x.hi - x.lo) * j.Tributary
 }
 
 // acrossWall returns the push of the wind on the upper half of the wall at a
