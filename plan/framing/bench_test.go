@@ -45,3 +45,38 @@ func BenchmarkFrame(b *testing.B) {
 		})
 	}
 }
+
+// winged returns one house with n wings under one long roof.
+func winged(n int) *plan.Plan {
+	p := storeys(1)
+	w := float64(n) * 240
+	walls := []geom.Vec2{{}}
+	for i := range n {
+		x := float64(i)*240 + 48
+		walls = append(walls, geom.Vec2{X: x}, geom.Vec2{X: x, Y: -96}, geom.Vec2{X: x + 144, Y: -96}, geom.Vec2{X: x + 144})
+	}
+	ring(p, 0, append(walls, geom.Vec2{X: w}, geom.Vec2{X: w, Y: 240}, geom.Vec2{Y: 240})...)
+	roofOn(p, "main", "gable", "x", 6, rect(0, 0, w, 240))
+	for i := range n {
+		x := float64(i)*240 + 48
+		roofOn(p, fmt.Sprintf("wing%d", i+1), "gable", "y", 6, rect(x, -96, x+144, 0))
+	}
+	for _, r := range p.Roofs {
+		r.GableEnd = [2]string{"gable truss", "gable truss"}
+	}
+	return p
+}
+
+// BenchmarkWings shows that time grows with the roof also where all of it is
+// one: what stands near is found by place, not by trying all of it.
+func BenchmarkWings(b *testing.B) {
+	for _, n := range []int{1, 10, 100} {
+		p := winged(n)
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				Frame(p)
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/wing")
+		})
+	}
+}

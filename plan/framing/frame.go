@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -39,8 +40,15 @@ func (b *builder) finish() {
 	for i, k := range Kinds {
 		kind[k.Kind] = i
 	}
+	of := func(j *Joint) int { // a hip goes with its roof
+		if r, ok := rank[j.Host]; ok {
+			return r
+		}
+		host, _, _ := strings.Cut(j.Host, "/")
+		return rank[host]
+	}
 	slices.SortStableFunc(b.house.Joints, func(x, y *Joint) int {
-		return cmp.Or(cmp.Compare(rank[x.Host], rank[y.Host]), cmp.Compare(x.Host, y.Host),
+		return cmp.Or(cmp.Compare(of(x), of(y)), cmp.Compare(x.Host, y.Host),
 			cmp.Compare(math.Round(x.Station*1000), math.Round(y.Station*1000)), cmp.Compare(kind[x.Kind], kind[y.Kind]), cmp.Compare(math.Round(x.At.Z*1000), math.Round(y.At.Z*1000)))
 	})
 	taken := map[string]int{}

@@ -96,7 +96,7 @@ var Kinds = []struct {
 	Code string
 	Doc  string
 }{
-	{RafterRidge, "RR", "each rafter pair (or single) at the ridge; hips and valleys alike"},
+	{RafterRidge, "RR", "each rafter pair (or single) at the ridge, and what leans on a hip or valley: its jacks, one by one"},
 	{RafterPlate, "RP", "each rafter over each bearing plate"},
 	{StudTop, "ST", "each full stud, king and jack or header bearing to its top plate"},
 	{OpeningHead, "OH", "each end of each header, king to header to plate"},
@@ -129,12 +129,13 @@ type Joint struct {
 	// kind, never from a running count. Unique in the house.
 	ID    string
 	Kind  Kind
-	Host  string      // name of the wall, roof, girder or porch
+	Host  string      // name of the wall, roof, girder or porch; a second ridge is "main/ridge2", a hip "main/hipSW"
 	Wall  *plan.Wall  // nil when the host is none
 	Level *plan.Level // of the wall
 	Roof  *plan.Roof
 	// Station is along the wall from its start (ridge joints: along the
-	// ridge; girder joints: along the girder), in.
+	// ridge; those at hips and valleys: on plan from its low end; girder
+	// joints: along the girder), in.
 	Station float64
 	// Members that meet, the one that is held down first: rafter before
 	// plate, upper stud before lower stud, stud before plate, then what it
