@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -12,7 +13,7 @@ var Actions = []string{"replace", "add", "remove"}
 var placeKeys = []binding[Place]{
 	textKey("use", `"long-strap-60"`, "mark of the item", func(p *Place) *string { return &p.Use }),
 	textKey("wall", `"1S"`, "the wall it is on", func(p *Place) *string { return &p.Wall }),
-	textKey("roof", `"main"`, "or the roof", func(p *Place) *string { return &p.Roof }),
+	textKey("roof", `"main"`, "or the roof: its ridge; a hip or valley of it by the name in its tags, main/hipNE", func(p *Place) *string { return &p.Roof }),
 	textKey("girder", `"G1"`, "or the girder", func(p *Place) *string { return &p.Girder }),
 	textKey("porch", `"porch"`, "or the porch", func(p *Place) *string { return &p.Porch }),
 	choiceKey("on", JointKinds, "kind of joint", func(p *Place) *string { return &p.On }).otherwise("the usual one of the item's kind"),
@@ -47,10 +48,20 @@ func readPlaces(n node, i int, p *Plan) {
 	}
 	n.uses(x.Use)
 	n.known("wall", x.Wall, p.wallNames)
-	n.known("roof", x.Roof, p.roofNames)
+	n.known("roof", p.bodyOf(x.Roof), p.roofNames)
 	n.known("girder", x.Girder, p.girderNames)
 	n.known("porch", x.Porch, p.porchNames)
 	p.Places = append(p.Places, x)
+}
+
+// bodyOf returns the roof that a name means: the roof's own, or what stands
+// before the slash in that of one of its hips, valleys or lesser ridges, which
+// framing alone knows.
+func (p *Plan) bodyOf(name string) string {
+	if i := strings.LastIndexByte(name, '/'); i > 0 && !slices.Contains(p.roofNames(), name) {
+		return name[:i]
+	}
+	return name
 }
 
 // known checks a reference by name; the set of names of a kind is made once.
