@@ -45,7 +45,7 @@ func coverLaid(c *context) []*page {
 		f.put(c.legendTable())
 		f.columnsOf(48 * c.readingCap()) // some 60 letters
 		groups[0] = nil
-		groups[3] = append(groups[3], c.revisionTable())
+		groups[1] = slices.Insert(groups[1], 2, block(c.revisionTable()))
 	}
 	groups[2] = c.keyPlans(f.colW)
 	for i, g := range groups {

@@ -35,7 +35,9 @@ func (t *table) lay(c *context, w sheet.MM) laid {
 func (l *laidTable) layRow(r tableRow) (lines [][]string, h sheet.MM) {
 	z := l.cap(l.c)
 	lines = make([][]string, len(r.Cells))
-	h = l.RowH
+	if !r.Group {
+		h = l.RowH
+	}
 	for i, x := range r.Cells {
 		w := l.w
 		if !r.Group {
