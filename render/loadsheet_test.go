@@ -147,3 +147,17 @@ func TestNoLoadsNoChains(t *testing.T) {
 		assert.NotContains(t, s.Title.Sheet, "S-3")
 	}
 }
+
+func TestChainsTellTheirLimits(t *testing.T) {
+	// The demo house is higher than it is wide, and the method's own limit says
+	// so beside the chains; what no chain shows is told there too.
+	m := loadedModel(t, "marsh-wren.toml")
+	require.NotEmpty(t, m.Loads.Limits)
+	s := chainCaution(m.Loads)
+	require.Contains(t, s, "engineer of record")
+	require.Contains(t, s, m.Loads.Limits[0])
+	require.NotContains(t, s, "Beside the chains")
+	bare := *m.Loads
+	bare.Links = append(bare.Links[:len(bare.Links):len(bare.Links)], &loadpath.Link{Gap: "no sheathed segment", Demand: 100})
+	require.Contains(t, chainCaution(&bare), "Beside the chains: 1 gap")
+}

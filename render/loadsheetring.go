@@ -1,7 +1,11 @@
 package render
 
 import (
+	"fmt"
+	"strings"
+
 	"galewright/plan/framing"
+	"galewright/plan/loadpath"
 	"galewright/render/sheet"
 )
 
@@ -179,11 +183,30 @@ var chainKeyRows = []struct {
 	{ringIdle, "nothing is asked: weight outdoes uplift"},
 }
 
+// chainCaution is what to know before reading the chains: what the numbers
+// are, where the method ends, and what no chain shows.
+func chainCaution(r *loadpath.Report) string {
+	s := "Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked stand on the load path sheet."
+	for _, l := range r.Limits {
+		s += " Limit of the method: " + strings.TrimSuffix(l, ".") + "."
+	}
+	sideways := 0
+	for _, l := range r.Links {
+		if l.Joint == nil && l.Gap != "" {
+			sideways++
+		}
+	}
+	if sideways > 0 {
+		s += fmt.Sprintf(" Beside the chains: %s, told on the load path sheet.", gapCount(sideways))
+	}
+	return s
+}
+
 func (k *chainKey) wanted(c *context) sheet.MM { return 58 * c.readingCap() }
 
 func (k *chainKey) lay(c *context, w sheet.MM) laid {
 	m := c.ringMetrics()
-	note := wrapHard("Preliminary numbers for the engineer of record. Demand is net uplift at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked stand on the load path sheet.", m.cap, false, w)
+	note := wrapHard(chainCaution(c.Loads), m.cap, false, w)
 	row := 4.6 * m.cap
 	head := pitch(m.cap*1.4) + m.gap
 	h := head + sheet.MM(len(chainKeyRows))*row + sheet.MM(len(note))*pitch(m.cap) + m.gap
