@@ -14,7 +14,8 @@ func (h *House) Overlaps(tol float64) (pairs [][2]*Member) {
 	g := newGrid[*Member]()
 	for _, m := range h.Members {
 		lo, hi := m.Bounds()
-		for _, o := range g.within(lo, hi) {
+		by := geom.Vec3{X: tol, Y: tol, Z: tol} // most that stand near only touch
+		for _, o := range g.within(lo.Add(by), hi.Sub(by)) {
 			if overlap(m, o, tol) {
 				pairs = append(pairs, [2]*Member{o, m})
 			}
