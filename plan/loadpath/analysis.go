@@ -63,7 +63,7 @@ func analyse(pl *placement.Placement) *analysis {
 	a := &analysis{
 		plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan),
 		byWall: map[*plan.Wall]*wallPath{}, bearing: map[bearingCell][]*plan.Wall{},
-		peaks: map[*framing.Joint]*peak{}, capacities: map[capacityKey]Capacity{}, coveredBy: map[*plan.Roof]extent{}, orphan: map[*plan.Wall]float64{},
+		peaks: make(map[*framing.Joint]*peak, len(pl.House.Joints)), capacities: map[capacityKey]Capacity{}, coveredBy: map[*plan.Roof]extent{}, orphan: map[*plan.Wall]float64{},
 	}
 	a.basis, a.main = basisOf(a.house)
 	a.q = a.basis.Envelope().QKd
@@ -73,7 +73,7 @@ func analyse(pl *placement.Placement) *analysis {
 			a.enterBearing(w)
 		}
 	}
-	a.footOf = map[*framing.Member]*framing.Joint{}
+	a.footOf = make(map[*framing.Member]*framing.Joint, len(a.house.Joints)/2)
 	a.wallEnds, a.joints = map[*plan.Wall][]*framing.Joint{}, map[*plan.Wall][]*framing.Joint{}
 	for _, j := range a.house.Joints {
 		if j.Kind == framing.StudStud || j.Kind == framing.StudBase {

@@ -128,7 +128,10 @@ func (a *analysis) handDown(k *carrier, f Force) {
 
 // fromRoof brings the roof's reactions to plates, beams and ridges.
 func (a *analysis) fromRoof(c windCase) {
-	a.rafterLoad = map[*framing.Joint]Force{}
+	if a.rafterLoad == nil {
+		a.rafterLoad = map[*framing.Joint]Force{}
+	}
+	clear(a.rafterLoad) // it is as large in every case
 	a.roofCases = map[*plan.Roof]roofCase{}
 	for _, p := range a.pairs {
 		p.pull = Force{}
