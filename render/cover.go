@@ -209,7 +209,7 @@ func (c *context) readingTable() *table {
 	return numbered("How to read these sheets", []string{
 		"The number in a circle is the mark's line in this legend and in the count schedule. It is the same on every sheet.",
 		"A wall is seen from outside (an inner wall from the side its sheet names) and measured from its left end, along the outside face of its studs. Hook the tape once; every running dimension is from there.",
-		"A long piece is drawn where it lies, to length; its symbol and number stand at its middle. On plans they stand at its foot.",
+		"A long piece is drawn where it lies, to length; its symbol and number stand at its middle. On plans they stand at its foot. On elevations solid steel lies on the face toward you, open steel on the far face.",
 		"Use the figures. Before you scale anything off a print, lay a rule on the scale bar: prints get shrunk.",
 		"On an elevation a strip below the wall gives each piece's distance from the wall's start, in order; where it leaves out those at a stud's centre or edge, the stud's own figure places them.",
 		"Revise by hand: a cloud round what is changed, the revision's number in a triangle beside it, a line in the list of revisions.",

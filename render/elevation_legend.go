@@ -74,6 +74,9 @@ func (p *page) keyFor(lines []*schedule.Line, free sheet.MM) key {
 	if k.strip <= free {
 		return k
 	}
+	if p.columnsWidth(lines)-6 <= p.Band.W {
+		return key{lines: lines, named: true}
+	}
 	return p.bareKey(lines)
 }
 
