@@ -189,12 +189,17 @@ func (v *planView) drawRun(w *plan.Wall, r *run) (out []laneSymbol) {
 
 // drawPiece draws a piece's symbol upright at p and claims its place.
 func (v *planView) drawPiece(sym sheet.Symbol, p sheet.Pt, scale float64, pc *placement.Piece, home bool) {
-	k := sheet.MM(scale)
 	v.use(sym.ID, p, 0, scale, v.pieceMark(pc, home))
-	b := sheet.Rect{X: p.X + sym.Box.X*k, Y: p.Y + sym.Box.Y*k, W: sym.Box.W * k, H: sym.Box.H * k}
+	b := symbolBox(sym, p, scale)
 	v.box("piece", pc.Tag, b)
 	v.board.Block(b)
 	v.showPiece(pc.Item)
+}
+
+// symbolBox is what a symbol takes that stands upright at p.
+func symbolBox(sym sheet.Symbol, p sheet.Pt, scale float64) sheet.Rect {
+	k := sheet.MM(scale)
+	return sheet.Rect{X: p.X + sym.Box.X*k, Y: p.Y + sym.Box.Y*k, W: sym.Box.W * k, H: sym.Box.H * k}
 }
 
 // laneOffset returns how far the i-th lane on a run's side is off its wall's

@@ -38,13 +38,37 @@ func spotOf(pc *placement.Piece, along geom.Vec2) spot {
 type spotDrawn struct {
 	piece *placement.Piece
 	at    sheet.Pt
+	sym   sheet.Symbol
+	scale float64
 }
+
+// box is what the piece takes on paper.
+func (s spotDrawn) box() sheet.Rect { return symbolBox(s.sym, s.at, s.scale) }
 
 // drawSpots draws pieces at their places; those that would cover each other
 // move away in turn. Each host's pieces get legend circles.
 func (v *planView) drawSpots(spots []spot, home bool) {
 	on := map[string][]spotDrawn{} // by host
 	var hosts []string
+	drawn := v.spread(spots)
+	for _, s := range drawn { // heavy members lie under some
+		v.rect(sheet.Style{Fill: sheet.White, Layer: sheet.LayerMember}, s.box().Inset(-0.35))
+	}
+	for _, s := range drawn {
+		v.drawPiece(s.sym, s.at, s.scale, s.piece, home)
+		h := s.piece.Joint.Host
+		if on[h] == nil {
+			hosts = append(hosts, h)
+		}
+		on[h] = append(on[h], s)
+	}
+	for _, h := range hosts {
+		v.circleSpots(h, on[h])
+	}
+}
+
+// spread gives the pieces on this sheet their places on paper.
+func (v *planView) spread(spots []spot) (out []spotDrawn) {
 	taken := label.NewBoard(sheet.Rect{X: -1e4, Y: -1e4, W: 2e4, H: 2e4})
 	for _, s := range spots {
 		sym, ok := symbols.For(s.piece.Item.Kind.Symbol)
@@ -52,20 +76,11 @@ func (v *planView) drawSpots(spots []spot, home bool) {
 			continue
 		}
 		size := v.symbolSize()
-		scale := float64(size / max(sym.Box.W, sym.Box.H))
-		p, k := v.pt(s.at), v.dir(s.away)
-		p = clearOf(taken, p, k, size)
+		p := clearOf(taken, v.pt(s.at), v.dir(s.away), size)
 		taken.Block(around(p, size))
-		v.drawPiece(sym, p, scale, s.piece, home)
-		h := s.piece.Joint.Host
-		if on[h] == nil {
-			hosts = append(hosts, h)
-		}
-		on[h] = append(on[h], spotDrawn{s.piece, p})
+		out = append(out, spotDrawn{s.piece, p, sym, float64(size / max(sym.Box.W, sym.Box.H))})
 	}
-	for _, h := range hosts {
-		v.circleSpots(h, on[h])
-	}
+	return out
 }
 
 // circleSpots queues the legend circles of a host's pieces.

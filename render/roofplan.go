@@ -168,7 +168,7 @@ func (v *planView) roofHardware() {
 	for _, pc := range v.Placement.Pieces {
 		away := geom.Vec2{X: 1}
 		if m := pc.Joint.First(); m != nil && m.B.Sub(m.A).Flat().Len() > 1 {
-			away = m.B.Sub(m.A).Flat().Unit()
+			away = m.A.Sub(m.B).Flat().Unit() // downhill, on its own rafter
 		}
 		s := spot{piece: pc, at: pc.Joint.At.Flat(), away: away}
 		switch {
