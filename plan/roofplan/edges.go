@@ -198,15 +198,18 @@ func (r *Roof) addLine(kind string, a, b geom.Vec3) {
 	r.Lines = append(r.Lines, &Line{Kind: kind, A: a, B: b})
 }
 
-// carry runs one valley on wherever valleys would end in mid plane.
+// carry runs one valley on wherever valleys would end in mid plane: sooner
+// one that comes to a ridge or hip than one that comes to a rake.
 func (r *Roof) carry() {
-	for _, l := range r.Lines {
-		if l.Kind != Valley || r.supported(l) {
-			continue
-		}
-		at := l.B.Flat()
-		if end, ok := r.onward(l); ok {
-			l.Carried, l.B = &at, end
+	for _, anywhere := range []bool{false, true} {
+		for _, l := range r.Lines {
+			if l.Kind != Valley || l.Carried != nil || r.supported(l) {
+				continue
+			}
+			at := l.B.Flat()
+			if end, ok := r.onward(l); ok && (anywhere || r.lineOn(Ridge, end.Flat(), end.Flat()) != nil || r.lineOn(Hip, end.Flat(), end.Flat()) != nil) {
+				l.Carried, l.B = &at, end
+			}
 		}
 	}
 }
