@@ -48,6 +48,7 @@ func unchecked(p *plan.Plan) []string {
 		"Perpendicular forces on studs other than the push at rafter joints; gable ends against outward pressure.",
 		"Push along and across the wall at rafter bearings, where the maker gives no load for it; the level thrust of rafters on their plates in wind.",
 		"Shear through bottom plates, rims and blocking, and from the roof's deck down to interior walls.",
+		"Rim to sill plate where a strap ends at the rim.",
 		"Uplift on cripples over headers, and on plates and headers that span between tied studs.",
 		"Torsional load cases of the envelope procedure; twist of open fronts is told but not added.",
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",

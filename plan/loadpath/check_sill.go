@@ -26,6 +26,11 @@ func sillAnchors(c *Check, a *analysis) (out []*Link) {
 		if p == nil {
 			continue
 		}
+		if lb := a.endsAtPlate(p); lb > least {
+			l := unbolted(c, w, lb)
+			l.Gap = "clips end at the bottom plate over a floor; nothing in the plan ties it to rim, joists or girder below"
+			out = append(out, l)
+		}
 		lifts := a.plateLifts(p, pierced[w])
 		sum := 0.0
 		for _, f := range lifts {
@@ -106,6 +111,28 @@ func (a *analysis) toSill(k *carrier) bool {
 	return sillUnder(k) && !slices.ContainsFunc(a.placed.At(k.base), func(q *placement.Piece) bool {
 		return q.Item.Kind.Strap || engineered(q)
 	})
+}
+
+// endsAtPlate returns the uplift of the studs whose clip ends at a bottom plate
+// that lies on a floor, lb ASD: what lies under the plate is not tied to it.
+func (a *analysis) endsAtPlate(p *wallPath) (lb float64) {
+	for _, k := range p.carriers {
+		if k.base == nil || k.base.Kind != framing.StudBase || sillUnder(k) || a.peaks[k.base] == nil || !overFloor(k.base) {
+			continue
+		}
+		pieces := a.placed.At(k.base)
+		past := slices.ContainsFunc(pieces, func(q *placement.Piece) bool { return q.Item.Kind.Strap || engineered(q) })
+		clip := slices.ContainsFunc(pieces, func(q *placement.Piece) bool { return q.Item.Kind.Shape == hardware.Body }) // too short to go past the plate
+		if clip && !past {
+			lb += math.Max(0, a.peaks[k.base].demand)
+		}
+	}
+	return lb
+}
+
+// overFloor tells whether the bottom plate at a stud's foot lies on a floor.
+func overFloor(j *framing.Joint) bool {
+	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == framing.BottomPlate })
 }
 
 // bolts returns the bolts through the bottom plate of a wall, by station.

@@ -320,3 +320,30 @@ func TestShearThatNothingHoldsIsAGap(t *testing.T) {
 	narrow := strings.ReplaceAll(sample.plan(), `to = "160in"`, `to = "30in"`)
 	assert.Contains(t, gaps(narrow), "line 1S")
 }
+
+func TestClipOverAFloorEndsAtThePlate(t *testing.T) {
+	// A stud clipped to a bottom plate that lies on joists: the plate itself is
+	// tied to nothing below, however strong the clip. A strap goes past it.
+	clip := sample.plan() + `
+[[item]]
+mark = "foot-clip"
+kind = "clip"
+thickness = "20 ga"
+nails = { type = "8d x 1 1/2", to_stud = 5, to_plate = 5 }
+[[rule]]
+at = "stud-base"
+use = "foot-clip"
+`
+	count := func(text string) (n int) {
+		r, _ := Run(placed(t, text))
+		for _, l := range r.Links {
+			if l.Check.ID == sillCheck && strings.Contains(l.Gap, "clips end") {
+				assert.Positive(t, l.Demand)
+				n++
+			}
+		}
+		return n
+	}
+	assert.GreaterOrEqual(t, count(clip), 2, "both eaves' walls")
+	assert.Zero(t, count(strings.Replace(clip, "use = \"foot-clip\"", "use = \"strap\"", 1)))
+}
