@@ -258,8 +258,8 @@ func behind(p *placement.Piece) string {
 // boltYield is Fyb of bolts, psi (NDS Appendix I, from memory).
 const boltYield = 45_000
 
-// boltTerm adds bolts through a post in single shear, the load along its
-// grain; the group factor is left at 1.
+// boltTerm adds bolts in single shear: through a post the load lies along its
+// grain, through a beam across; the group factor is left at 1.
 func (a *analysis) boltTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
 	t := baseThickness(p.Item)
 	if t == 0 {
@@ -267,9 +267,13 @@ func (a *analysis) boltTerm(c *Capacity, p *placement.Piece, part string, n hard
 		return
 	}
 	fes, _ := timber.SteelBearing(t)
-	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, 0), Fes: fes, Lm: wood(p), Ls: t}
+	grain := 0.0
+	if strings.Contains(part, "beam") || strings.Contains(part, "girder") || strings.Contains(part, "header") {
+		grain = 90
+	}
+	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, grain), Fes: fes, Lm: wood(p), Ls: t, Angle: grain}
 	y := d.SingleShear()
-	c.least(Term{fmt.Sprintf("%d bolts %s %s: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", count, n.Name, part, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
+	c.least(Term{fmt.Sprintf("%d bolts %s %s, load at %.0f degrees to grain: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", count, n.Name, part, grain, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
 		fmt.Sprintf("bolts %s, mode %s", part, y.Mode))
 }
 

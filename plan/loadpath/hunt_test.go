@@ -347,3 +347,15 @@ use = "foot-clip"
 	assert.GreaterOrEqual(t, count(clip), 2, "both eaves' walls")
 	assert.Zero(t, count(strings.Replace(clip, "use = \"foot-clip\"", "use = \"strap\"", 1)))
 }
+
+func TestBoltsThroughABeamBearAcrossItsGrain(t *testing.T) {
+	// NDS 2018 Table 12.3.3 footnote 2 (grade B): a bolt bears less across the
+	// grain than along it.
+	held := func(part string) float64 {
+		c := pine().pieceCapacity(pieceOf(t, plan.Item{Mark: "p", Kind: "post cap", Length: 11, Width: 5.5, Gauge: "7 ga",
+			Fasteners: []plan.Fasteners{{Part: part, Nail: "bolt 3/4 x 6", Count: 2, Parts: 1}}}, framing.PostCap, ""), upward)
+		require.Empty(t, c.Unknown)
+		return c.Value
+	}
+	assert.Less(t, held("to beam"), 0.85*held("to post"))
+}
