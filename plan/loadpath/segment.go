@@ -1,0 +1,173 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/timber"
+)
+
+type Segment struct {
+	Wall     *plan.Wall
+	Shear    *plan.Shear
+	Name     string
+	Lo, Hi   float64 // coordinates along the line, in
+	Height   float64 // of the storey's wall, in; of a rake wall the mean over the segment
+	Tallest  float64 // the same at its highest, in
+	Length   float64 // in
+	Working  float64 // length that counts, in: a perforated wall's Co ΣLi
+	Factor   float64 // on the unit shear, by aspect ratio
+	Share    float64 // of the line's force
+	Unit     timber.UnitShear
+	Trouble  string // why there is no unit shear
+	Pierced  *timber.Perforated
+	V        float64 // largest, lb at strength level
+	Demand   float64 // plf, ASD
+	Case     string
+	Moment   float64 // V h of this storey and what stands on it, lb in, strength
+	Lifts    float64 // chord tension of the storey and those above, lb, strength
+	Relief   float64 // weight left over from uplift at one end, lb, ASD
+	above    []*Segment
+	ends     [2]*framing.Joint
+	moment   float64 // this case
+	all      float64 // moment with that of the segments above, this case
+	lifts    float64
+	v        float64
+	base     bool // the wall's foot is in this storey
+	stacked  bool // a segment below takes its end tension on
+	depth    float64
+	carriers []*carrier
+}
+
+func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax int) *Segment {
+	f := w.Frame()
+	p, q := axis(f.At(s.From, 0, 0).Flat(), ax), axis(f.At(s.To, 0, 0).Flat(), ax)
+	g := &Segment{Wall: w, Shear: s, Name: w.Name + "/" + s.Name, Lo: math.Min(p, q), Hi: math.Max(p, q), Length: s.To - s.From,
+		Height: lv.PlateHeight, Factor: 1, base: w.Level == lv, depth: lv.FloorDepth}
+	if w.Height > 0 && !w.Balloon() {
+		g.Height = w.Height
+	}
+	if s.Name == "" {
+		g.Name = fmt.Sprintf("%s/%d", w.Name, i+1)
+	}
+	if w.Balloon() {
+		g.Name += "@" + lv.Name
+	}
+	if p := a.byWall[w]; p != nil {
+		for _, c := range p.carriers {
+			if c.station > s.From-3 && c.station < s.To+3 {
+				g.carriers = append(g.carriers, c)
+			}
+		}
+	}
+	g.rake()
+	u, err := timber.Sheathing{Thickness: s.Panel, Nail: s.Nail, Edge: s.Edge, G: a.species.G, BothFaces: s.BothFaces, Edition: 2021}.UnitShear()
+	if err != nil {
+		g.Trouble = err.Error()
+	}
+	g.Unit = u
+	g.work()
+	if g.base {
+		a.ends(g)
+	}
+	return g
+}
+
+func (g *Segment) rake() {
+	g.Tallest = g.Height
+	if g.Wall.Top != "rake" || len(g.carriers) == 0 {
+		return
+	}
+	sum := 0.0
+	for _, c := range g.carriers {
+		h := c.m.Z1 + rakePlates - g.Wall.Level.Floor
+		sum += h
+		g.Tallest = math.Max(g.Tallest, h)
+	}
+	g.Height = math.Max(g.Height, sum/float64(len(g.carriers)))
+}
+
+const rakePlates = 3
+
+func (g *Segment) work() {
+	g.Tallest = math.Max(g.Tallest, g.Height)
+	if g.Shear.Perforated {
+		g.pierce()
+		return
+	}
+	g.Factor = timber.SegmentFactor(g.Tallest, g.Length)
+	if g.Factor > 0 {
+		g.Working = g.Length
+	}
+	for _, o := range g.Wall.Openings {
+		if overlap(o.At, o.At+o.Width, g.Shear.From, g.Shear.To) > 1 {
+			g.Trouble = fmt.Sprintf("opening %s lies in the segment, which is not marked perforated", o.Name)
+		}
+	}
+}
+
+func (g *Segment) pierce() {
+	var open []*plan.Opening
+	for _, o := range g.Wall.Openings {
+		if overlap(o.At, o.At+o.Width, g.Shear.From, g.Shear.To) > 1 {
+			open = append(open, o)
+		}
+	}
+	slices.SortStableFunc(open, func(x, y *plan.Opening) int { return cmpFloat(x.At, y.At) })
+	from, sum, area := g.Shear.From, 0.0, 0.0
+	for _, o := range open {
+		sum += timber.PerforatedLength(g.Tallest, o.At-from)
+		area += timber.OpeningArea(o.Width, o.Height, g.Height)
+		from = o.At + o.Width
+	}
+	sum += timber.PerforatedLength(g.Tallest, g.Shear.To-from)
+	if sum <= 0 {
+		g.Trouble = "no full-height part of it is wide enough to count"
+		return
+	}
+	p := timber.PerforatedFactor(area, g.Height, sum, g.Length)
+	g.Pierced, g.Working = &p, p.Co*sum
+	if g.Unit.Nominal*g.Unit.Species*g.Unit.Faces > timber.PerforatedLimit {
+		g.Unit.Allow = timber.PerforatedLimit / g.Unit.Divisor
+	}
+}
+
+func (a *analysis) ends(g *Segment) {
+	for _, j := range a.wallEnds[g.Wall] {
+		for i, at := range []float64{g.Shear.From, g.Shear.To} {
+			if old := g.ends[i]; math.Abs(j.Station-at) < 18 && (old == nil || math.Abs(j.Station-at) < math.Abs(old.Station-at)) {
+				g.ends[i] = j
+			}
+		}
+	}
+	if g.ends[0] == g.ends[1] {
+		g.ends[1] = nil
+	}
+}
+
+func (s *Segment) overturn() {
+	s.moment = s.v * s.Height
+	s.lifts, s.all = 0, 0
+	for _, u := range s.above {
+		s.moment += u.v * u.depth
+		s.lifts += u.lifts
+		s.all += u.all
+	}
+	s.all += s.moment
+	if arm := s.arm(); arm > 0 {
+		s.lifts += s.moment / arm
+		if s.Pierced != nil {
+			s.lifts = s.all / arm
+		}
+	}
+}
+
+func (s *Segment) arm() float64 {
+	if s.Pierced != nil {
+		return s.Working
+	}
+	return s.Length
+}
