@@ -39,11 +39,17 @@ func (c *context) sideColumn() sheet.MM {
 // levelPages makes the sheets of one level.
 func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2) []*page {
 	// lanes take most room at the smallest scale: lay the sheet out with
-	// those, then pack them anew at the scale found
-	first := Scale{Ratio: c.leastPlanScale()}
-	top, left, m := c.planMargins(c.widestLanes(walls, c.runsOf(l, planScale{k: first.K()})))
-	sheets := c.layPlan(lo, hi, m, c.leastPlanScale())
-	runs := c.runsOf(l, planScale{sheets[0].scale.K(), sheets[0].turned})
+	// those, then with the lanes at the scale found, then pack them for good
+	sc := planScale{k: (Scale{Ratio: c.leastPlanScale()}).K()}
+	var top, left gridRoom
+	var sheets []planSheet
+	for range 2 {
+		var m margins
+		top, left, m = c.planMargins(c.widestLanes(walls, c.runsOf(l, sc)))
+		sheets = c.layPlan(lo, hi, m, c.leastPlanScale())
+		sc = planScale{sheets[0].scale.K(), sheets[0].turned}
+	}
+	runs := c.runsOf(l, sc)
 	holes := c.holesOf(l)
 	return c.planPages(sheets, planKind{title: "Plan, " + l.Name, key: "level " + l.Name, top: top, left: left,
 		draw:   func(v *planView, s planSheet) { v.drawLevel(l, walls, runs, holes, s) },
@@ -84,10 +90,12 @@ func (c *context) planPages(sheets []planSheet, k planKind) (pages []*page) {
 	return pages
 }
 
-// widestLanes is the most room that the lanes outside any wall take, mm.
+// widestLanes is the most room that the lanes outside the house take, mm.
 func (c *context) widestLanes(walls []*plan.Wall, runs map[*plan.Wall][]*run) (lanes sheet.MM) {
 	for _, w := range walls {
-		lanes = max(lanes, c.laneRoom(runs[w]))
+		if w.Exterior {
+			lanes = max(lanes, c.laneRoom(runs[w]))
+		}
 	}
 	return lanes
 }

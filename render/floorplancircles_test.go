@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"galewright/plan/framing"
+	"galewright/render/label"
 	"galewright/render/sheet"
+	"galewright/symbols"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -80,4 +82,31 @@ func TestPlacesInsideLieInTheOutline(t *testing.T) {
 	assert.Equal(t, sheet.Pt{X: 20, Y: 20}, places[0], "the middle itself is best")
 	assert.Empty(t, placesInside(tri, all, 50, 30, sheet.Pt{X: 20, Y: 20}), "what does not fit has no place")
 	assert.Empty(t, placesInside(tri, sheet.Rect{X: 100, W: 10, H: 10}, 5, 5, sheet.Pt{}), "nor what is on another sheet")
+}
+
+// At corners, where two walls' lanes meet, and at built-up posts no symbol
+// stands upon another.
+func TestSymbolsOfALevelDoNotCoverEachOther(t *testing.T) {
+	for _, name := range []string{"curlew-row", "marsh-wren", "dunlin"} {
+		m := exampleModel(t, "../examples/"+name+".toml")
+		for _, paper := range []string{"arch-d", "letter"} {
+			c := testContext(t, m, paper)
+			for _, p := range drawn(c, floorPlanPages(c)) {
+				spots, upon := label.NewBoard(sheet.Rect{X: -1e4, Y: -1e4, W: 2e4, H: 2e4}), 0
+				for _, mk := range p.Marks {
+					u, ok := mk.(sheet.Use)
+					if !ok || u.Piece == nil || m.Placement.Piece(u.Piece.Tag).Joint.Kind == framing.Collector {
+						continue
+					}
+					sym, _ := symbols.For(u.Symbol)
+					r := symbolBox(sym, u.At, u.Scale).Inset(label.Gap + 0.05)
+					if !spots.Free(r) {
+						upon++
+					}
+					spots.Block(r)
+				}
+				assert.Zero(t, upon, "%s on %s, %s: symbols upon others", name, paper, p.Title.Sheet)
+			}
+		}
+	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/placement"
+	"galewright/render/label"
 	"galewright/render/sheet"
 	"galewright/symbols"
 )
@@ -59,33 +60,82 @@ func (s *laneSide) take(lane int, lo, hi sheet.MM) {
 // packRuns gives every piece of a wall's runs its spot. Each run has a lane
 // of its own, long runs next to the wall; runs that do not meet share one.
 // Pieces that crowd in theirs go to lanes farther out.
-func (c *context) packRuns(w *plan.Wall, runs []*run, sc planScale) {
+// Nothing is set upon what taken holds of other walls.
+func (c *context) packRuns(w *plan.Wall, runs []*run, sc planScale, taken *label.Board) {
 	slices.SortStableFunc(runs, func(a, b *run) int {
 		return cmp.Or(cmp.Compare(len(b.pieces), len(a.pieces)), cmp.Compare(c.Schedule.Number(a.item.Mark), c.Schedule.Number(b.item.Mark)))
 	})
-	sides := map[bool]*laneSide{true: {}, false: {}}
+	p := packing{c, w, sc, taken, map[bool]*laneSide{true: {}, false: {}}}
 	for i, r := range runs {
 		c.wantSpots(w, r, sc)
 		r.lane = c.ownLane(r, runs[:i])
-		side := sides[r.outside]
 		for k := range r.spots {
-			s := &r.spots[k]
-			if at, ok := side.place(r.lane, s.at, r.gap); ok {
-				s.at, s.lane, s.set = at, r.lane, true
-				side.take(r.lane, at-r.gap/2, at+r.gap/2)
-			}
+			p.set(r, &r.spots[k], r.lane)
 		}
 	}
 	for _, r := range runs {
-		side := sides[r.outside]
 		for k := range r.spots {
-			for s, lane := &r.spots[k], r.lane+1; !s.set; lane++ {
-				if at, ok := side.place(lane, s.at, r.gap); ok {
-					s.at, s.lane, s.set = at, lane, true
-					side.take(lane, at-r.gap/2, at+r.gap/2)
-				}
+			for lane := r.lane + 1; !r.spots[k].set; lane++ {
+				p.set(r, &r.spots[k], lane)
 			}
 		}
+	}
+}
+
+// packing is the lanes of one wall while they fill.
+type packing struct {
+	*context
+	wall  *plan.Wall
+	scale planScale
+	taken *label.Board // by symbols of all walls
+	sides map[bool]*laneSide
+}
+
+// aside lists how far a symbol may move along its wall, in symbols, where
+// another wall's symbols fill the lanes before it.
+var aside = []sheet.MM{0, 0.7, -0.7, 1.4, -1.4, 2.1, -2.1}
+
+// mostLanes is how many lanes out a symbol goes to be clear of other walls'.
+const mostLanes = 7
+
+// set gives a spot its place in a lane if there is room: at its own place in
+// the first two, farther out moved along too.
+func (p packing) set(r *run, s *laneSpot, lane int) {
+	side := p.sides[r.outside]
+	tries := aside
+	if lane < r.lane+2 {
+		tries = aside[:1]
+	}
+	sym, _ := symbols.For(r.item.Kind.Symbol)
+	scale := float64(p.symbolSize() / max(sym.Box.W, sym.Box.H))
+	for _, t := range tries {
+		at, ok := side.place(lane, s.at+t*r.gap, r.gap)
+		if !ok {
+			continue
+		}
+		box := symbolBox(sym, p.laneAt(p.wall, r.outside, lane, at, p.scale), scale)
+		if lane < r.lane+mostLanes && !p.taken.Free(box.Inset(label.Gap+0.01)) {
+			continue
+		}
+		p.taken.Block(box)
+		s.at, s.lane, s.set = at, lane, true
+		side.take(lane, at-r.gap/2, at+r.gap/2)
+		return
+	}
+}
+
+// laneAt returns where the middle of a symbol stands in a lane, at mm along
+// its wall, mm of paper from where the plan's origin falls.
+func (c *context) laneAt(w *plan.Wall, outside bool, lane int, at sheet.MM, sc planScale) sheet.Pt {
+	f := w.Frame()
+	o, along, in := uv(f.Origin, sc.turned), uv(f.D, sc.turned), uv(f.In, sc.turned)
+	d := -(sheet.MM(lane)+0.5)*c.lanePitch() - 0.8
+	if !outside {
+		d = sheet.MM(w.Depth()*sc.k) - d
+	}
+	return sheet.Pt{
+		X: sheet.MM(o.X*sc.k) + sheet.MM(along.X)*at + sheet.MM(in.X)*d,
+		Y: -sheet.MM(o.Y*sc.k) - sheet.MM(along.Y)*at - sheet.MM(in.Y)*d,
 	}
 }
 

@@ -6,9 +6,9 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/render/label"
 	"galewright/render/sheet"
 	"galewright/symbols"
 )
@@ -71,11 +71,20 @@ func (c *context) runsOf(l *plan.Level, sc planScale) map[*plan.Wall][]*run {
 		}
 		out[w][i].pieces = append(out[w][i].pieces, pc)
 	}
+	taken := label.NewBoard(sheet.Rect{X: -1e6, Y: -1e6, W: 2e6, H: 2e6})
+	for _, w := range c.wallsOn(l) {
+		var on []sheet.Pt
+		for _, p := range wallPoly(w.Frame(), 0, w.Length(), 0, w.Depth()) {
+			q := uv(p, sc.turned)
+			on = append(on, sheet.Pt{X: sheet.MM(q.X * sc.k), Y: sheet.MM(-q.Y * sc.k)})
+		}
+		taken.Block(bounds(on))
+	}
 	for _, w := range c.House.Plan.Walls {
 		for _, r := range out[w] {
 			slices.SortStableFunc(r.pieces, func(a, b *placement.Piece) int { return cmp.Compare(a.Station, b.Station) })
 		}
-		c.packRuns(w, out[w], sc)
+		c.packRuns(w, out[w], sc, taken)
 	}
 	return out
 }
@@ -173,13 +182,12 @@ func (v *planView) drawRun(w *plan.Wall, r *run) (out []laneSymbol) {
 	}
 	f := w.Frame()
 	scale := float64(v.symbolSize() / max(sym.Box.W, sym.Box.H))
-	along := v.dir(f.D)
 	for _, s := range r.spots {
 		pc := r.pieces[s.first]
 		if !v.sees(f.At(pc.Station, 0, 0).Flat()) {
 			continue
 		}
-		p := v.pt(f.Origin).Add(v.laneOffset(f, w.Depth(), r, s.lane)).Add(sheet.Pt{X: along.X * s.at, Y: along.Y * s.at})
+		p := v.vp.Origin.Add(v.laneAt(w, r.outside, s.lane, s.at, planScale{v.vp.Scale.K(), v.turned}))
 		v.drawPiece(sym, p, scale, pc, false)
 		v.shown[r.item] += s.count - 1
 		out = append(out, laneSymbol{r.item, p, s.lane})
@@ -200,15 +208,4 @@ func (v *planView) drawPiece(sym sheet.Symbol, p sheet.Pt, scale float64, pc *pl
 func symbolBox(sym sheet.Symbol, p sheet.Pt, scale float64) sheet.Rect {
 	k := sheet.MM(scale)
 	return sheet.Rect{X: p.X + sym.Box.X*k, Y: p.Y + sym.Box.Y*k, W: sym.Box.W * k, H: sym.Box.H * k}
-}
-
-// laneOffset returns how far the i-th lane on a run's side is off its wall's
-// line, on paper.
-func (v *planView) laneOffset(f geom.Frame, depth float64, r *run, i int) sheet.Pt {
-	in := v.dir(f.In)
-	d := -(sheet.MM(i)+0.5)*v.lanePitch() - 0.8
-	if !r.outside {
-		d = v.vp.Len(depth) - d
-	}
-	return sheet.Pt{X: in.X * d, Y: in.Y * d}
 }
