@@ -299,14 +299,20 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 		}
 	}
 	if role != Ridge && l.member != nil {
-		l.member.Ref = f.ref()
-		if !f.plateJoint(l.member, l.bar, seats, l.owner, true) && !f.carried(i, l.line.A) {
-			f.roofFault(l.owner.Roof, plan.Error, "hip-without-plate",
-				fmt.Sprintf("has a %s with no plate under its low end, %s east and %s north", role, inches(l.line.A.X), inches(l.line.A.Y)),
-				"let the walls under the two roof planes meet there, or give the roof the area of its walls")
-		}
-		f.checkThroat(l, seats)
+		f.seatLine(i, l, seats)
 	}
+}
+
+// seatLine joins hip or valley i to the plates under its low end, or reports
+// that there are none.
+func (f *roofFrame) seatLine(i int, l *roofLine, seats []bearing) {
+	l.member.Ref = f.ref()
+	if !f.plateJoint(l.member, l.bar, seats, l.owner, true) && !f.carried(i, l.line.A) {
+		f.roofFault(l.owner.Roof, plan.Error, "hip-without-plate",
+			fmt.Sprintf("has a %s with no plate under its low end, %s east and %s north", l.member.Role, inches(l.line.A.X), inches(l.line.A.Y)),
+			"let the walls under the two roof planes meet there, or give the roof the area of its walls")
+	}
+	f.checkThroat(l, seats)
 }
 
 // along returns the place of a line for an ID: along the ridge, or the x of
