@@ -83,13 +83,17 @@ func (n node) known(kind, name string, names func() []string) {
 }
 
 func (p *Plan) wallNames() []string { return namesIn(p.Walls, func(w *Wall) string { return w.Name }) }
+
 func (p *Plan) roofNames() []string { return namesIn(p.Roofs, func(r *Roof) string { return r.Name }) }
+
 func (p *Plan) girderNames() []string {
 	return namesIn(p.Girders, func(g *Girder) string { return g.Name })
 }
+
 func (p *Plan) porchNames() []string {
 	return namesIn(p.Porches, func(x *Porch) string { return x.Name })
 }
+
 func (p *Plan) levelNames() []string {
 	return namesIn(p.Levels, func(l *Level) string { return l.Name })
 }

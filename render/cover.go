@@ -152,9 +152,13 @@ func (c *context) windRows() []windRow {
 		kzt = fmt.Sprintf("%.4g", s.Kzt)
 	}
 	return []windRow{
-		{"wind_speed", "Basic wind speed", speed}, {"exposure", "Exposure", s.Exposure}, {"risk", "Risk category", s.Risk},
-		{"edition", "Standard", edition}, {"enclosure", "Enclosure", s.Enclosure},
-		{"kzt", "Topographic factor", kzt}, {"elevation", "Ground", ground},
+		{"wind_speed", "Basic wind speed", speed},
+		{"exposure", "Exposure", s.Exposure},
+		{"risk", "Risk category", s.Risk},
+		{"edition", "Standard", edition},
+		{"enclosure", "Enclosure", s.Enclosure},
+		{"kzt", "Topographic factor", kzt},
+		{"elevation", "Ground", ground},
 	}
 }
 
@@ -169,8 +173,12 @@ func (c *context) above(ft float64) string {
 // legendTable explains every number and symbol, with its count.
 func (c *context) legendTable() *table {
 	t := &table{Title: "Legend", Cols: []tableColumn{
-		{Head: "No.", Align: sheet.Middle}, {Head: "Symbol", Align: sheet.Middle}, {Head: "Mark"},
-		{Head: "What it does", Wrap: true}, {Head: "Pieces", Align: sheet.Right}, {Head: "Detail"},
+		{Head: "No.", Align: sheet.Middle},
+		{Head: "Symbol", Align: sheet.Middle},
+		{Head: "Mark"},
+		{Head: "What it does", Wrap: true},
+		{Head: "Pieces", Align: sheet.Right},
+		{Head: "Detail"},
 	}}
 	details, any := c.foreseen, false
 	for _, l := range c.Schedule.Lines {

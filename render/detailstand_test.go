@@ -47,8 +47,13 @@ func TestAGirderOverItsPileIsDrawnAsWideAsItIs(t *testing.T) {
 // A strap is drawn where it is placed, and never above what it is nailed to.
 func TestStrapsEndOnTheirMembers(t *testing.T) {
 	for _, c := range []struct{ example, mark string }{
-		{"dunlin", "pile-strap-30"}, {"marsh-wren", "pile-strap-30"}, {"sanderling", "pier-strap-18"},
-		{"sanderling", "head-strap-24"}, {"dunlin", "head-strap-24"}, {"marsh-wren", "base-strap-36"}, {"marsh-wren", "storey-strap-54"},
+		{"dunlin", "pile-strap-30"},
+		{"marsh-wren", "pile-strap-30"},
+		{"sanderling", "pier-strap-18"},
+		{"sanderling", "head-strap-24"},
+		{"dunlin", "head-strap-24"},
+		{"marsh-wren", "base-strap-36"},
+		{"marsh-wren", "storey-strap-54"},
 	} {
 		it := itemOn(t, c.example, c.mark)
 		s := stackOf(it, 60)

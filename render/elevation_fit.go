@@ -61,9 +61,11 @@ func (p *part) fitSomehow(good, rest []Scale) []*part {
 	p.turned = false
 	p.settle(p.scales()[len(p.scales())-1])
 	w := p.storeys[p.own[0]].wall
-	p.tell(plan.Diagnostic{Severity: plan.Warning, Code: "paper-too-small",
+	p.tell(plan.Diagnostic{
+		Severity: plan.Warning, Code: "paper-too-small",
 		Summary: "the wall does not fit the paper at any scale of the list",
-		Where:   "wall " + w.Name, Mend: "take larger paper", Pos: w.Pos})
+		Where:   "wall " + w.Name, Mend: "take larger paper", Pos: w.Pos,
+	})
 	return []*part{p}
 }
 

@@ -159,9 +159,11 @@ func (p *part) label(b *label.Board, list []*shown) {
 // unplaced tells of a label that found no place.
 func (p *part) unplaced(name string) {
 	w := p.storeys[p.own[0]].wall
-	p.tell(plan.Diagnostic{Severity: plan.Warning, Code: "label-without-place",
+	p.tell(plan.Diagnostic{
+		Severity: plan.Warning, Code: "label-without-place",
 		Summary: "there is no room on the sheet for the " + name,
-		Where:   "wall " + w.Name + ", sheet " + p.page.Number, Mend: "draw it on larger paper", Pos: w.Pos})
+		Where:   "wall " + w.Name + ", sheet " + p.page.Number, Mend: "draw it on larger paper", Pos: w.Pos,
+	})
 }
 
 // drawLeader draws a leader that ends in a ring on what it speaks of; the

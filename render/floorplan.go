@@ -51,10 +51,12 @@ func (c *context) levelPages(l *plan.Level, walls []*plan.Wall, lo, hi geom.Vec2
 	}
 	runs := c.runsOf(l, sc)
 	holes := c.holesOf(l)
-	return c.planPages(sheets, planKind{title: "Plan, " + l.Name, key: "level " + l.Name, top: top, left: left,
+	return c.planPages(sheets, planKind{
+		title: "Plan, " + l.Name, key: "level " + l.Name, top: top, left: left,
 		draw:   func(v *planView, s planSheet) { v.drawLevel(l, walls, runs, holes, s) },
 		after:  func(v *planView) { v.dimHoles(holes) },
-		tables: c.levelTables(l, holes)})
+		tables: c.levelTables(l, holes),
+	})
 }
 
 // planKind is what makes one plan differ from another.
@@ -175,7 +177,9 @@ func (v *planView) matchLines(s planSheet, pages []*page, i int) {
 
 // lost tells that something found no room on a sheet.
 func (p *page) lost(what string) {
-	p.tell(plan.Diagnostic{Severity: plan.Warning, Code: "no-room-on-sheet",
+	p.tell(plan.Diagnostic{
+		Severity: plan.Warning, Code: "no-room-on-sheet",
 		Summary: fmt.Sprintf("no room for %q on sheet %s", what, p.Number),
-		Mend:    "take larger paper", Pos: p.planPos()})
+		Mend:    "take larger paper", Pos: p.planPos(),
+	})
 }

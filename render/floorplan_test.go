@@ -176,10 +176,14 @@ func TestHolesAreMeasuredFromTwoWalls(t *testing.T) {
 	wall := func(name string, a, b geom.Vec2) *plan.Wall {
 		return &plan.Wall{Name: name, Level: l, From: a, To: b, Exterior: true, Studs: plan.Lumber{Depth: 5.5}}
 	}
-	walls := []*plan.Wall{wall("S", geom.Vec2{}, geom.Vec2{X: 300}), wall("E", geom.Vec2{X: 300}, geom.Vec2{X: 300, Y: 200}),
-		wall("N", geom.Vec2{X: 300, Y: 200}, geom.Vec2{Y: 200}), wall("W", geom.Vec2{Y: 200}, geom.Vec2{})}
-	c := &context{Model: &Model{House: &framing.House{Plan: &plan.Plan{Walls: walls, Levels: []*plan.Level{l}}},
-		Placement: &placement.Placement{Holes: []*placement.Hole{{Level: l, At: geom.Vec3{X: 290.5, Y: 30}}}}}}
+	walls := []*plan.Wall{
+		wall("S", geom.Vec2{}, geom.Vec2{X: 300}), wall("E", geom.Vec2{X: 300}, geom.Vec2{X: 300, Y: 200}),
+		wall("N", geom.Vec2{X: 300, Y: 200}, geom.Vec2{Y: 200}), wall("W", geom.Vec2{Y: 200}, geom.Vec2{}),
+	}
+	c := &context{Model: &Model{
+		House:     &framing.House{Plan: &plan.Plan{Walls: walls, Levels: []*plan.Level{l}}},
+		Placement: &placement.Placement{Holes: []*placement.Hole{{Level: l, At: geom.Vec3{X: 290.5, Y: 30}}}},
+	}}
 	rows := c.holesOf(l)
 	require.Len(t, rows, 1)
 	assert.Equal(t, `9 1/2" from E`, rows[0].fromX)

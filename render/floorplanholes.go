@@ -96,8 +96,10 @@ func (v *planView) drawHoles(rows []holeRow) {
 
 // holeTable lists the holes with their size and two distances.
 func (c *context) holeTable(l *plan.Level, rows []holeRow) *table {
-	t := &table{Title: "Holes in the " + l.Name + " subfloor",
-		Cols: []tableColumn{{Head: "Hole"}, {Head: "For", Align: sheet.Middle}, {Head: "Size"}, {Head: "Centre, from two walls", Wrap: true, Grow: true}}}
+	t := &table{
+		Title: "Holes in the " + l.Name + " subfloor",
+		Cols:  []tableColumn{{Head: "Hole"}, {Head: "For", Align: sheet.Middle}, {Head: "Size"}, {Head: "Centre, from two walls", Wrap: true, Grow: true}},
+	}
 	for _, r := range rows {
 		size := c.length(r.hole.Size[0]) + " x " + c.length(r.hole.Size[1])
 		if r.hole.Round {

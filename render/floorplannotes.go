@@ -128,8 +128,13 @@ func (v *planView) drawJoists(l *plan.Level, walls []*plan.Wall, s planSheet) {
 	v.board.BlockLine(a, b)
 	words := fmt.Sprintf("%s joists at %s, below this floor", l.Joists.Text, v.spacing(l.JoistSpace))
 	if w := textWidth(words, v.Size.Note, false); w > 2*long && k.Y*k.Y > 0.5 {
-		v.words(words, lettered{Role: "label"}, []sheet.Pt{{X: p.X + w/2 + 2, Y: p.Y}, {X: p.X - w/2 - 2, Y: p.Y},
-			{X: p.X + w/2 + 2, Y: p.Y + long/2}, {X: p.X - w/2 - 2, Y: p.Y + long/2}, {X: p.X, Y: p.Y + long + 3}}, []sheet.Pt{p})
+		v.words(words, lettered{Role: "label"}, []sheet.Pt{
+			{X: p.X + w/2 + 2, Y: p.Y},
+			{X: p.X - w/2 - 2, Y: p.Y},
+			{X: p.X + w/2 + 2, Y: p.Y + long/2},
+			{X: p.X - w/2 - 2, Y: p.Y + long/2},
+			{X: p.X, Y: p.Y + long + 3},
+		}, []sheet.Pt{p})
 		return
 	}
 	var mids []sheet.Pt

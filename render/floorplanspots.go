@@ -136,9 +136,11 @@ func (v *planView) turnedWords(t lettered, angle float64, off sheet.MM, mids, an
 	z := v.Size.Note
 	w, h := textWidth(t.S, z, false)+1, z*1.4
 	sin, cos := math.Sincos(angle * math.Pi / 180)
-	l := label.Label{Name: t.S, Anchors: anchors,
+	l := label.Label{
+		Name: t.S, Anchors: anchors,
 		W: sheet.MM(math.Abs(float64(w)*cos) + math.Abs(float64(h)*sin)),
-		H: sheet.MM(math.Abs(float64(w)*sin) + math.Abs(float64(h)*cos))}
+		H: sheet.MM(math.Abs(float64(w)*sin) + math.Abs(float64(h)*cos)),
+	}
 	for _, m := range mids {
 		for _, side := range []sheet.MM{1, -1} {
 			d := side * (h/2 + off)

@@ -285,6 +285,14 @@ func (v *planView) placeLabels() {
 // a label of w by h.
 func aroundPoint(p sheet.Pt, w, h, d sheet.MM) []sheet.Pt {
 	x, y := w/2+d, h/2+d
-	return []sheet.Pt{{X: p.X + x, Y: p.Y - y}, {X: p.X - x, Y: p.Y - y}, {X: p.X + x, Y: p.Y + y}, {X: p.X - x, Y: p.Y + y},
-		{X: p.X, Y: p.Y - y}, {X: p.X, Y: p.Y + y}, {X: p.X + x, Y: p.Y}, {X: p.X - x, Y: p.Y}}
+	return []sheet.Pt{
+		{X: p.X + x, Y: p.Y - y},
+		{X: p.X - x, Y: p.Y - y},
+		{X: p.X + x, Y: p.Y + y},
+		{X: p.X - x, Y: p.Y + y},
+		{X: p.X, Y: p.Y - y},
+		{X: p.X, Y: p.Y + y},
+		{X: p.X + x, Y: p.Y},
+		{X: p.X - x, Y: p.Y},
+	}
 }

@@ -33,12 +33,14 @@ func foundationPages(c *context) []*page {
 	top, left, m := c.openMargins(c.Size.Note*3, textWidth(c.length(hi.X-lo.X), c.Size.Note, false)+4)
 	room := top.step + 2 // of the girders' dimensions
 	m.right, m.bottom = m.right+room, m.bottom+room
-	return c.planPages(c.layPlan(lo, hi, m, c.leastOpenScale()), planKind{title: "Foundation plan", key: "foundation", top: top, left: left,
+	return c.planPages(c.layPlan(lo, hi, m, c.leastOpenScale()), planKind{
+		title: "Foundation plan", key: "foundation", top: top, left: left,
 		draw: func(v *planView, s planSheet) {
 			v.drawFoundation(s)
 			v.girderDims(s, m, room)
 		},
-		tables: []*table{numbered("Notes", c.foundationNotes())}})
+		tables: []*table{numbered("Notes", c.foundationNotes())},
+	})
 }
 
 func onFoundationPlan(r framing.Role) bool {

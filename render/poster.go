@@ -37,8 +37,10 @@ func Poster(m *Model, wall, large string, o Options) (*sheet.Set, plan.Diagnosti
 		set.Sheets = append(set.Sheets, tiles(p.Sheet, small, c.Size)...)
 	}
 	if len(set.Sheets) == 0 {
-		c.tell(plan.Diagnostic{Code: "no-such-wall", Summary: fmt.Sprintf("no elevation shows a wall %q", wall),
-			Mend: "name a wall of the plan", Pos: m.House.Plan.Project.Pos})
+		c.tell(plan.Diagnostic{
+			Code: "no-such-wall", Summary: fmt.Sprintf("no elevation shows a wall %q", wall),
+			Mend: "name a wall of the plan", Pos: m.House.Plan.Project.Pos,
+		})
 		return nil, c.diags
 	}
 	for i, s := range set.Sheets {

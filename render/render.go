@@ -81,8 +81,10 @@ func newContext(m *Model, o Options) (*context, bool) {
 	}
 	paper, ok := sheet.PaperNamed(name)
 	if !ok {
-		c.tell(plan.Diagnostic{Code: "unknown-paper", Summary: fmt.Sprintf("there is no paper %q", name),
-			Mend: "take one of " + strings.Join(sheet.PaperNames(), ", "), Pos: m.House.Plan.Project.Pos})
+		c.tell(plan.Diagnostic{
+			Code: "unknown-paper", Summary: fmt.Sprintf("there is no paper %q", name),
+			Mend: "take one of " + strings.Join(sheet.PaperNames(), ", "), Pos: m.House.Plan.Project.Pos,
+		})
 		return c, false
 	}
 	c.Paper, c.Size = paper, letteringFor(paper)
@@ -119,10 +121,12 @@ func chosen(c *context, pages []*page) (out []*page) {
 	}
 	for i, f := range c.Options.Sheets {
 		if !hit[i] {
-			c.tell(plan.Diagnostic{Severity: plan.Warning, Code: "no-such-sheet",
+			c.tell(plan.Diagnostic{
+				Severity: plan.Warning, Code: "no-such-sheet",
 				Summary: fmt.Sprintf("no sheet matches %q", f),
 				Mend:    fmt.Sprintf("the set runs from %s to %s", pages[0].Number, pages[len(pages)-1].Number),
-				Pos:     c.House.Plan.Project.Pos})
+				Pos:     c.House.Plan.Project.Pos,
+			})
 		}
 	}
 	return out

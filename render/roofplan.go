@@ -21,9 +21,11 @@ func roofPlanPages(c *context) []*page {
 	}
 	lo, hi := c.roofBounds()
 	top, left, m := c.openMargins(c.numberRoom()+c.Size.Note*1.5+1, c.numberRoom()+c.overhangRoom()+1)
-	return c.planPages(c.layPlan(lo, hi, m, c.leastOpenScale()), planKind{title: "Roof plan", key: "roof", top: top, left: left,
+	return c.planPages(c.layPlan(lo, hi, m, c.leastOpenScale()), planKind{
+		title: "Roof plan", key: "roof", top: top, left: left,
 		draw:   func(v *planView, s planSheet) { v.drawRoof(s) },
-		tables: []*table{numbered("Notes", c.roofNotes())}})
+		tables: []*table{numbered("Notes", c.roofNotes())},
+	})
 }
 
 // roofBounds returns the extent of all faces on plan.

@@ -69,8 +69,16 @@ func (c *context) countTable() *table {
 // lineRows returns the rows of one schedule line.
 func (c *context) lineRows(l *schedule.Line) []tableRow {
 	it, n := l.Item, len(l.Pieces)
-	head := []tableCell{{Legend: l.Number}, {Symbol: it.Kind.Symbol}, {S: it.Mark}, {S: it.Kind.Name},
-		{S: c.itemSize(it)}, {S: it.Phase.Name}, {S: faces(l.Pieces)}, {S: fmt.Sprint(n)}}
+	head := []tableCell{
+		{Legend: l.Number},
+		{Symbol: it.Kind.Symbol},
+		{S: it.Mark},
+		{S: it.Kind.Name},
+		{S: c.itemSize(it)},
+		{S: it.Phase.Name},
+		{S: faces(l.Pieces)},
+		{S: fmt.Sprint(n)},
+	}
 	if len(it.Fasteners) == 0 {
 		return []tableRow{{Cells: append(head, texts("none", "", "")...)}}
 	}

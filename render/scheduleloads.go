@@ -87,8 +87,13 @@ func (c *context) loadParts() (out []*loadPart) {
 // governTable shows the governing joint of each part; a ratio over 1 is bold.
 func (c *context) governTable() *table {
 	t := &table{Title: "Demand and capacity, where the ratio is largest", Cols: []tableColumn{
-		{Head: "On"}, {Head: "Places", Align: sheet.Right}, {Head: "Governs at", Wrap: true}, {Head: "Demand", Align: sheet.Right}, {Head: "Capacity", Align: sheet.Right},
-		{Head: "Ratio", Align: sheet.Right}, {Head: "What governs", Wrap: true, Grow: true},
+		{Head: "On"},
+		{Head: "Places", Align: sheet.Right},
+		{Head: "Governs at", Wrap: true},
+		{Head: "Demand", Align: sheet.Right},
+		{Head: "Capacity", Align: sheet.Right},
+		{Head: "Ratio", Align: sheet.Right},
+		{Head: "What governs", Wrap: true, Grow: true},
 	}}
 	check := ""
 	for _, p := range c.loadParts() {

@@ -21,8 +21,10 @@ import (
 // by hand, so that the text sheets are tested apart from framing and rules.
 func textModel() *Model {
 	p := &plan.Plan{
-		Project: plan.Project{Name: "Heron Point, lot 4", Number: "24-017", Site: "Sandbar Lane, lot 4", Date: "2026-03-02", Revision: "0",
-			DrawnBy: "site office", CheckedBy: "lead framer", Engineer: "structural engineer of record", Notes: []string{"Piles by others."}},
+		Project: plan.Project{
+			Name: "Heron Point, lot 4", Number: "24-017", Site: "Sandbar Lane, lot 4", Date: "2026-03-02", Revision: "0",
+			DrawnBy: "site office", CheckedBy: "lead framer", Engineer: "structural engineer of record", Notes: []string{"Piles by others."},
+		},
 		Site: plan.Site{WindSpeed: 150, Exposure: "D", Risk: "II", Edition: "7-22", Enclosure: "enclosed", Kzt: 1, Assumed: []string{`enclosure = "enclosed"`}},
 	}
 	for i, name := range []string{"first", "second"} {
@@ -33,8 +35,10 @@ func textModel() *Model {
 			name           string
 			x0, y0, x1, y1 float64
 		}{{"S", 0, 0, 44, 0}, {"E", 44, 0, 44, 28}, {"N", 44, 28, 0, 28}, {"W", 0, 28, 0, 0}, {"A", 20, 0, 20, 28}, {"stair", 8, 14, 8, 28}} {
-			p.Walls = append(p.Walls, &plan.Wall{Name: fmt.Sprintf("%d%s", i+1, w.name), Level: l, ToLevel: l, Exterior: len(w.name) == 1 && w.name != "A",
-				From: geom.Vec2{X: w.x0 * 12, Y: w.y0 * 12}, To: geom.Vec2{X: w.x1 * 12, Y: w.y1 * 12}, Studs: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}, Spacing: 16})
+			p.Walls = append(p.Walls, &plan.Wall{
+				Name: fmt.Sprintf("%d%s", i+1, w.name), Level: l, ToLevel: l, Exterior: len(w.name) == 1 && w.name != "A",
+				From: geom.Vec2{X: w.x0 * 12, Y: w.y0 * 12}, To: geom.Vec2{X: w.x1 * 12, Y: w.y1 * 12}, Studs: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}, Spacing: 16,
+			})
 		}
 	}
 	p.Roofs = []*plan.Roof{{Name: "main", Over: p.Levels[1]}}
@@ -78,7 +82,8 @@ func (m *Model) put(w *plan.Wall, s float64, k framing.Kind, mark, face string, 
 	it := m.Placement.Catalogue.Item(mark)
 	j := &framing.Joint{Kind: k, Host: w.Name, Wall: w, Level: w.Level, Station: s, At: w.Frame().At(s, 0, z)}
 	m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{
-		Tag: fmt.Sprintf("%s-%.0f-%s-%s", w.Name, s, k.Code(), it.Kind.Code), Joint: j, Item: it, Face: face, Station: s, Z0: z, Z1: z + it.Length})
+		Tag: fmt.Sprintf("%s-%.0f-%s-%s", w.Name, s, k.Code(), it.Kind.Code), Joint: j, Item: it, Face: face, Station: s, Z0: z, Z1: z + it.Length,
+	})
 }
 
 var textPapers = []string{"letter", "a4", "tabloid", "arch-c", "arch-d"}
@@ -93,8 +98,10 @@ func textContext(t require.TestingT, m *Model, paper string) *context {
 // textSet draws the views of this file's subject alone.
 func textSet(t require.TestingT, m *Model, paper string) (*context, []*page) {
 	c := textContext(t, m, paper)
-	c.foreseen = outlook{{number: "S-001", name: "Cover: legend, index, key plan", scale: "none"},
-		{number: "S-201", name: "Wall 1S", scale: `1/2" = 1'-0"`, series: 2, keys: []string{"wall 1S"}}}
+	c.foreseen = outlook{
+		{number: "S-001", name: "Cover: legend, index, key plan", scale: "none"},
+		{number: "S-201", name: "Wall 1S", scale: `1/2" = 1'-0"`, series: 2, keys: []string{"wall 1S"}},
+	}
 	var pages []*page
 	for _, v := range []view{{Series: 0, Pages: coverPages}, {Series: 6, Pages: schedulePages}, {Series: 7, Pages: checkPages}} {
 		for _, p := range v.Pages(c) {
@@ -254,12 +261,14 @@ func TestTableHoldsItsTextHoweverNarrow(t *testing.T) {
 		tb := &table{Title: "T", Cols: []tableColumn{{Head: "No.", Align: sheet.Middle}, {Head: "What it is", Wrap: true}, {Head: "Count", Align: sheet.Right}}}
 		n := rapid.IntRange(1, 30).Draw(t, "rows")
 		for i := range n {
-			tb.Rows = append(tb.Rows, tableRow{Join: i > 0 && rapid.IntRange(0, 4).Draw(t, "join") == 0,
-				Cells: []tableCell{{S: fmt.Sprintf("r%d", i)}, {S: words.Draw(t, "text")}, {S: fmt.Sprint(i)}}})
+			tb.Rows = append(tb.Rows, tableRow{
+				Join:  i > 0 && rapid.IntRange(0, 4).Draw(t, "join") == 0,
+				Cells: []tableCell{{S: fmt.Sprintf("r%d", i)}, {S: words.Draw(t, "text")}, {S: fmt.Sprint(i)}},
+			})
 		}
 		w := sheet.MM(rapid.Float64Range(40, 200).Draw(t, "width"))
 		h := sheet.MM(rapid.Float64Range(60, 200).Draw(t, "height"))
-		var rest = tb.lay(c, w)
+		rest := tb.lay(c, w)
 		var seen []string
 		for rest != nil {
 			var part laid

@@ -22,8 +22,10 @@ func row(n int) *plan.Plan {
 			}
 		}
 		for k, y := range []float64{3, 176, 352, 525} {
-			p.Girders = append(p.Girders, &plan.Girder{Name: fmt.Sprintf("G%d-%d", i+1, k+1), From: geom.Vec2{X: x, Y: y}, To: geom.Vec2{X: x + 336, Y: y},
-				Member: headerWide, Piles: []float64{6, 168, 330}})
+			p.Girders = append(p.Girders, &plan.Girder{
+				Name: fmt.Sprintf("G%d-%d", i+1, k+1), From: geom.Vec2{X: x, Y: y}, To: geom.Vec2{X: x + 336, Y: y},
+				Member: headerWide, Piles: []float64{6, 168, 330},
+			})
 		}
 	}
 	return p

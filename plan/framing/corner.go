@@ -228,9 +228,11 @@ func (b *builder) agree(o, e wallEnd) {
 	if pos.Line == 0 {
 		pos = e.w.Pos
 	}
-	b.fault(plan.Diagnostic{Code: "corner-contradicts", Pos: pos, Related: []plan.Pos{x.Pos},
+	b.fault(plan.Diagnostic{
+		Code: "corner-contradicts", Pos: pos, Related: []plan.Pos{x.Pos},
 		Summary: fmt.Sprintf("walls %s and %s are both %q at one corner", o.w.Name, e.w.Name, x.Join),
-		Where:   "wall " + e.w.Name, Mend: mend})
+		Where:   "wall " + e.w.Name, Mend: mend,
+	})
 }
 
 // inLine lets e go on where o ends: cut back where o runs on past the corner
@@ -365,6 +367,8 @@ func (w *framedWall) extent() (lo, hi geom.Vec2) {
 
 // wallFault notes an error of a wall.
 func (b *builder) wallFault(w *plan.Wall, code, what, mend string) {
-	b.fault(plan.Diagnostic{Code: code, Pos: w.Pos, Where: "wall " + w.Name,
-		Summary: fmt.Sprintf("wall %s %s", w.Name, what), Mend: mend})
+	b.fault(plan.Diagnostic{
+		Code: code, Pos: w.Pos, Where: "wall " + w.Name,
+		Summary: fmt.Sprintf("wall %s %s", w.Name, what), Mend: mend,
+	})
 }

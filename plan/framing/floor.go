@@ -215,8 +215,10 @@ func (b *builder) strip(w *framedWall, l *plan.Level, role Role, s body, section
 // lying makes a member that lies along a frame.
 func (b *builder) lying(role Role, f geom.Frame, s0, s1, t0, t1, z0, z1 float64) *Member {
 	t, z := (t0+t1)/2, (z0+z1)/2
-	return &Member{Role: role, Length: s1 - s0, Z0: z0, Z1: z1, A: f.At(s0, t, z), B: f.At(s1, t, z),
-		Solid: []geom.Solid{f.Box(s0, s1, t0, t1, z0, z1)}}
+	return &Member{
+		Role: role, Length: s1 - s0, Z0: z0, Z1: z1, A: f.At(s0, t, z), B: f.At(s1, t, z),
+		Solid: []geom.Solid{f.Box(s0, s1, t0, t1, z0, z1)},
+	}
 }
 
 // longest returns the longest stock of the yard.

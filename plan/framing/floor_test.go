@@ -143,8 +143,10 @@ func TestGirdersMeetSideOn(t *testing.T) {
 func TestPorch(t *testing.T) {
 	p := onSlabPlan()
 	ring(p, 0, rect(0, 0, 336, 240)...)
-	p.Porches = []*plan.Porch{{Name: "porch", From: geom.Vec2{X: 0, Y: -96}, To: geom.Vec2{X: 336, Y: -96}, Beam: headerThin,
-		Post: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5, Text: "6x6"}, Posts: []float64{3, 168, 333}, Base: 0, Top: 210}}
+	p.Porches = []*plan.Porch{{
+		Name: "porch", From: geom.Vec2{X: 0, Y: -96}, To: geom.Vec2{X: 336, Y: -96}, Beam: headerThin,
+		Post: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5, Text: "6x6"}, Posts: []float64{3, 168, 333}, Base: 0, Top: 210,
+	}}
 	h := frame(t, p)
 	assert.Len(t, roles(h, Column), 3)
 	assert.Len(t, joints(h, "porch", PostBase), 3)

@@ -118,9 +118,11 @@ func (b *builder) pileTops() {
 			return
 		}
 	}
-	b.fault(plan.Diagnostic{Severity: plan.Warning, Code: "pile-top", Pos: f.Pos, Where: "foundation",
+	b.fault(plan.Diagnostic{
+		Severity: plan.Warning, Code: "pile-top", Pos: f.Pos, Where: "foundation",
 		Summary: fmt.Sprintf("the piles' tops are given at %s and the underside of girder %s is at %s", inches(f.PileTop), b.girders[0].Name, inches(b.girders[0].z0)),
-		Mend:    "leave pile_top out, and the piles end under their girders"})
+		Mend:    "leave pile_top out, and the piles end under their girders",
+	})
 }
 
 // girder adds the girder, broken over piles where longer than the stock.
@@ -181,8 +183,10 @@ func (b *builder) piles(g *framedGirder) {
 		if len(members) == 0 && len(g.pieces) > 0 { // the end was cut back to another girder
 			members = append(members, g.pieces[min(1, int(math.Round(s/g.body.s1)))*(len(g.pieces)-1)])
 		}
-		b.joint(&Joint{Kind: GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
-			Members: append(members, pile), Below: true, Gap: g.z0 - pile.Z1, Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1)})
+		b.joint(&Joint{
+			Kind: GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
+			Members: append(members, pile), Below: true, Gap: g.z0 - pile.Z1, Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
+		})
 	}
 }
 
@@ -217,8 +221,10 @@ func (b *builder) pileAt(p geom.Vec2, r float64) *Member {
 func (b *builder) pile(g *framedGirder, line geom.Frame, s float64, sec plan.Lumber) *Member {
 	z0, z1 := min(0, g.z0-12), g.z0
 	w, d := sec.Width(), sec.Depth
-	m := &Member{ID: fmt.Sprintf("%s/pile@%s", g.Name, at(s)), Role: Pile, Level: b.plan.Levels[0], Section: sec, Length: z1 - z0, Z0: z0, Z1: z1,
-		A: line.At(s, 0, z0), B: line.At(s, 0, z1), Solid: []geom.Solid{line.Box(s-w/2, s+w/2, -d/2, d/2, z0, z1)}}
+	m := &Member{
+		ID: fmt.Sprintf("%s/pile@%s", g.Name, at(s)), Role: Pile, Level: b.plan.Levels[0], Section: sec, Length: z1 - z0, Z0: z0, Z1: z1,
+		A: line.At(s, 0, z0), B: line.At(s, 0, z1), Solid: []geom.Solid{line.Box(s-w/2, s+w/2, -d/2, d/2, z0, z1)},
+	}
 	return b.member(m)
 }
 

@@ -49,8 +49,10 @@ func (b *builder) cripple(w *framedWall, o *framedOpening, name string, s, z0, z
 	if z1-z0 < geom.Eps {
 		return
 	}
-	m := b.wallMember(w, piece{role: Cripple, name: name, s0: s - plate/2, s1: s + plate/2, z0: z0, z1: z1,
-		section: w.Studs, opening: o.Opening})
+	m := b.wallMember(w, piece{
+		role: Cripple, name: name, s0: s - plate/2, s1: s + plate/2, z0: z0, z1: z1,
+		section: w.Studs, opening: o.Opening,
+	})
 	if m != nil {
 		w.uprights = append(w.uprights, m)
 	}

@@ -23,12 +23,16 @@ var (
 
 // storeys returns a plan of n empty levels on piles.
 func storeys(n int) *plan.Plan {
-	p := &plan.Plan{Foundation: plan.Foundation{Kind: "piles", Pile: plan.Lumber{Ply: 1, Breadth: 7.5, Depth: 7.5, Text: "8x8"}},
-		Lumber: plan.LumberYard{Plate: 192, Stud: 240, Stock: []float64{96, 120, 144, 168, 192, 216, 240}}}
+	p := &plan.Plan{
+		Foundation: plan.Foundation{Kind: "piles", Pile: plan.Lumber{Ply: 1, Breadth: 7.5, Depth: 7.5, Text: "8x8"}},
+		Lumber:     plan.LumberYard{Plate: 192, Stud: 240, Stock: []float64{96, 120, 144, 168, 192, 216, 240}},
+	}
 	floor := 120.0
 	for i := range n {
-		p.Levels = append(p.Levels, &plan.Level{Name: []string{"first", "second", "third"}[i], Index: i, Floor: floor, PlateHeight: 109.125,
-			FloorDepth: 10, Subfloor: 0.75, Joists: twoByTen, JoistSpace: 16, JoistRun: "y", Rim: 1.5, Pos: plan.Pos{File: "plan.toml", Line: 2 + i}})
+		p.Levels = append(p.Levels, &plan.Level{
+			Name: []string{"first", "second", "third"}[i], Index: i, Floor: floor, PlateHeight: 109.125,
+			FloorDepth: 10, Subfloor: 0.75, Joists: twoByTen, JoistSpace: 16, JoistRun: "y", Rim: 1.5, Pos: plan.Pos{File: "plan.toml", Line: 2 + i},
+		})
 		floor += 109.125 + 10
 	}
 	return p
@@ -48,8 +52,10 @@ func ring(p *plan.Plan, level int, pts ...geom.Vec2) []*plan.Wall {
 // wall adds one interior wall.
 func wall(p *plan.Plan, name string, level int, a, z geom.Vec2) *plan.Wall {
 	l := p.Levels[level]
-	w := &plan.Wall{Name: name, Level: l, ToLevel: l, From: a, To: z, Studs: twoBySix, Spacing: 16, Top: "plate",
-		Pos: plan.Pos{File: "plan.toml", Line: 10 + len(p.Walls)}}
+	w := &plan.Wall{
+		Name: name, Level: l, ToLevel: l, From: a, To: z, Studs: twoBySix, Spacing: 16, Top: "plate",
+		Pos: plan.Pos{File: "plan.toml", Line: 10 + len(p.Walls)},
+	}
 	p.Walls = append(p.Walls, w)
 	return w
 }
@@ -57,8 +63,10 @@ func wall(p *plan.Plan, name string, level int, a, z geom.Vec2) *plan.Wall {
 // girders adds girders along x at the given heights of y.
 func girders(p *plan.Plan, x0, x1 float64, ys ...float64) {
 	for i, y := range ys {
-		p.Girders = append(p.Girders, &plan.Girder{Name: fmt.Sprintf("G%d", i+1), From: geom.Vec2{X: x0, Y: y}, To: geom.Vec2{X: x1, Y: y},
-			Member: plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 11.25, Text: "3-2x12"}, Piles: []float64{6, (x1 - x0) / 2, x1 - x0 - 6}})
+		p.Girders = append(p.Girders, &plan.Girder{
+			Name: fmt.Sprintf("G%d", i+1), From: geom.Vec2{X: x0, Y: y}, To: geom.Vec2{X: x1, Y: y},
+			Member: plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 11.25, Text: "3-2x12"}, Piles: []float64{6, (x1 - x0) / 2, x1 - x0 - 6},
+		})
 	}
 }
 

@@ -23,8 +23,10 @@ func (b *builder) newJoint(w *framedWall, k Kind, s, z float64, members ...*Memb
 			with = append(with, m)
 		}
 	}
-	return b.joint(&Joint{Kind: k, Host: w.Name, Wall: w.Wall, Level: w.Level, Station: s,
-		At: w.frame.At(s, w.Depth()/2, z), Members: with, Below: true})
+	return b.joint(&Joint{
+		Kind: k, Host: w.Name, Wall: w.Wall, Level: w.Level, Station: s,
+		At: w.frame.At(s, w.Depth()/2, z), Members: with, Below: true,
+	})
 }
 
 // studTops ties full-height members to the top plates and jacks to their

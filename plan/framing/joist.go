@@ -47,9 +47,11 @@ func (b *builder) joists(d *deck) {
 		}
 	}
 	if d.unborne > 0 {
-		b.fault(plan.Diagnostic{Severity: plan.Warning, Code: "joist-too-long", Pos: l.Pos, Where: "level " + l.Name,
+		b.fault(plan.Diagnostic{
+			Severity: plan.Warning, Code: "joist-too-long", Pos: l.Pos, Where: "level " + l.Name,
 			Summary: fmt.Sprintf("joists of level %s run up to %s without a support within the longest stock, %s", l.Name, inches(d.unborne), inches(b.longest())),
-			Mend:    "add a girder or a bearing wall below, or run the joists the other way"})
+			Mend:    "add a girder or a bearing wall below, or run the joists the other way",
+		})
 	}
 }
 

@@ -67,9 +67,11 @@ func TestBalloonGableRunsToTheRafters(t *testing.T) {
 	g.ToLevel, g.Top = p.Levels[1], "rake"
 	p.Walls[6].Top = "rake"
 	g.Openings = []*plan.Opening{window("low", 60, 40)}
-	p.Roofs = []*plan.Roof{{Name: "roof", Over: p.Levels[1], Kind: "gable", Area: [2]geom.Vec2{{}, {X: 336, Y: 240}}, Ridge: "x", Pitch: 8,
+	p.Roofs = []*plan.Roof{{
+		Name: "roof", Over: p.Levels[1], Kind: "gable", Area: [2]geom.Vec2{{}, {X: 336, Y: 240}}, Ridge: "x", Pitch: 8,
 		Overhang: 12, Rake: 12, Rafters: twoByTen, Spacing: 16, RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 14, Text: "1.75x14"},
-		GableEnd: [2]string{"rake", "rake"}}}
+		GableEnd: [2]string{"rake", "rake"},
+	}}
 	h := frame(t, p)
 	tallest := 0.0
 	for _, m := range of(h, "1B", Stud) {

@@ -70,9 +70,11 @@ func (b *builder) checkOverlaps() {
 		if n := count[k] - 1; n > 0 {
 			more = fmt.Sprintf(", and so do %s of theirs", number(n, "more pair"))
 		}
-		b.fault(plan.Diagnostic{Severity: plan.Error, Code: "members-overlap", Pos: b.posOf(y), Related: []plan.Pos{b.posOf(x)}, Where: k[1],
+		b.fault(plan.Diagnostic{
+			Severity: plan.Error, Code: "members-overlap", Pos: b.posOf(y), Related: []plan.Pos{b.posOf(x)}, Where: k[1],
 			Summary: fmt.Sprintf("%s of %s and %s of %s take the same place%s", x.ID, k[0], y.ID, k[1], more),
-			Mend:    "move one of the two, or end it at the other's face"})
+			Mend:    "move one of the two, or end it at the other's face",
+		})
 	}
 }
 

@@ -120,9 +120,11 @@ func TestRakeWallFollowsTheRoof(t *testing.T) {
 	p := onSlabPlan()
 	walls := ring(p, 0, rect(0, 0, 336, 240)...)
 	walls[1].Top, walls[3].Top = "rake", "rake"
-	p.Roofs = []*plan.Roof{{Name: "roof", Over: p.Levels[0], Kind: "gable", Area: [2]geom.Vec2{{}, {X: 336, Y: 240}}, Ridge: "x", Pitch: 6,
+	p.Roofs = []*plan.Roof{{
+		Name: "roof", Over: p.Levels[0], Kind: "gable", Area: [2]geom.Vec2{{}, {X: 336, Y: 240}}, Ridge: "x", Pitch: 6,
 		Overhang: 12, Rake: 12, Rafters: twoByTen, Spacing: 16, RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"},
-		GableEnd: [2]string{"rake", "rake"}}}
+		GableEnd: [2]string{"rake", "rake"},
+	}}
 	h := frame(t, p)
 	var tallest, lowest float64 = 0, math.Inf(1)
 	for _, m := range of(h, "1B", Stud, Post) {

@@ -37,9 +37,11 @@ func (b *builder) porches() {
 // porchPost adds one post, kept flush within the beam's ends.
 func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams []*Member) {
 	w, d, mid := p.Post.Width(), p.Post.Depth, p.Beam.Width()/2
-	m := b.member(&Member{ID: fmt.Sprintf("%s/porch post@%s", p.Name, at(s)), Role: Column, Section: p.Post, Length: foot - p.Base,
+	m := b.member(&Member{
+		ID: fmt.Sprintf("%s/porch post@%s", p.Name, at(s)), Role: Column, Section: p.Post, Length: foot - p.Base,
 		Z0: p.Base, Z1: foot, A: f.At(s, mid, p.Base), B: f.At(s, mid, foot),
-		Solid: []geom.Solid{f.Box(s-w/2, s+w/2, mid-d/2, mid+d/2, p.Base, foot)}})
+		Solid: []geom.Solid{f.Box(s-w/2, s+w/2, mid-d/2, mid+d/2, p.Base, foot)},
+	})
 	share := shareOf(p.Posts, s, 0, p.To.Sub(p.From).Len())
 	b.joint(&Joint{Kind: PostBase, Host: p.Name, Station: s, At: m.A, Members: []*Member{m}, Below: true, Tributary: share})
 	over := []*Member{}

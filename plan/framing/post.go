@@ -80,13 +80,17 @@ func (b *builder) postSize(w *framedWall, m meeting) int {
 	case n == 0:
 		n, pos = its.Post, its.Pos
 	case its.Post != 0 && its.Post != n:
-		b.fault(plan.Diagnostic{Code: "post-contradicts", Pos: pos, Related: []plan.Pos{its.Pos}, Where: "wall " + w.Name,
+		b.fault(plan.Diagnostic{
+			Code: "post-contradicts", Pos: pos, Related: []plan.Pos{its.Pos}, Where: "wall " + w.Name,
 			Summary: fmt.Sprintf("walls %s and %s ask for posts of %d and %d studs at one corner", w.Name, m.other.Name, n, its.Post),
-			Mend:    "name the post at one of them only"})
+			Mend:    "name the post at one of them only",
+		})
 	}
 	if n != 0 && (n < 2 || n > 6) {
-		b.fault(plan.Diagnostic{Code: "post-size", Pos: pos, Where: "wall " + w.Name,
-			Summary: fmt.Sprintf("a corner post of %s", number(n, "stud")), Mend: "ask for 2 to 6"})
+		b.fault(plan.Diagnostic{
+			Code: "post-size", Pos: pos, Where: "wall " + w.Name,
+			Summary: fmt.Sprintf("a corner post of %s", number(n, "stud")), Mend: "ask for 2 to 6",
+		})
 	}
 	if n == 0 {
 		return 3

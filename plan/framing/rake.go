@@ -95,8 +95,10 @@ func (w *framedWall) after(s float64) geom.Plane {
 
 // slopedPlate adds one piece of a plate whose centre lies in plane mid.
 func (b *builder) slopedPlate(w *framedWall, s geom.Solid, role Role, s0, s1 float64, mid geom.Plane) *Member {
-	m := &Member{ID: w.Name + "/" + string(role) + "@" + at(s0), Role: role, Wall: w.Wall, Level: w.Level,
-		Section: flat(w), S0: s0, S1: s1, Solid: []geom.Solid{s}}
+	m := &Member{
+		ID: w.Name + "/" + string(role) + "@" + at(s0), Role: role, Wall: w.Wall, Level: w.Level,
+		Section: flat(w), S0: s0, S1: s1, Solid: []geom.Solid{s},
+	}
 	lo, hi := s.Bounds()
 	m.Z0, m.Z1 = lo.Z, hi.Z
 	end := func(x float64) geom.Vec3 {

@@ -39,8 +39,10 @@ func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, ok bool) {
 	if !ok || size.X < 2*r.Rafters.Depth || size.Y < 2*r.Rafters.Depth {
 		return nil, false
 	}
-	rb = &roofBody{Roof: r, body: &roofplan.Body{Name: r.Name, Lo: r.Area[0], Hi: r.Area[1],
-		Axis: r.Ridge, Spacing: r.Spacing, Thick: r.Rafters.Width()}}
+	rb = &roofBody{Roof: r, body: &roofplan.Body{
+		Name: r.Name, Lo: r.Area[0], Hi: r.Area[1],
+		Axis: r.Ridge, Spacing: r.Spacing, Thick: r.Rafters.Width(),
+	}}
 	for i, m := range slopes {
 		side := b.sideOf(rb, i)
 		over := r.Overhang
@@ -48,8 +50,10 @@ func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, ok bool) {
 			if !r.Trusses {
 				side.seat = seat(side.depth, r.Rafters.Depth, m)
 			}
-			rb.body.Sides[i] = roofplan.Side{Slope: m, Over: over,
-				Height: side.plate + r.Rafters.Depth*cosInv(m) - side.seat*m}
+			rb.body.Sides[i] = roofplan.Side{
+				Slope: m, Over: over,
+				Height: side.plate + r.Rafters.Depth*cosInv(m) - side.seat*m,
+			}
 		} else {
 			if r.Kind != "shed" || roofplan.SideNames[i] != r.High {
 				over = r.Rake
@@ -338,6 +342,8 @@ func (rb *roofBody) endsAt(o *roofBody) bool {
 
 // roofFault notes a fault of a roof.
 func (b *builder) roofFault(r *plan.Roof, s plan.Severity, code, what, mend string) {
-	b.fault(plan.Diagnostic{Severity: s, Code: code, Summary: fmt.Sprintf("roof %s %s", r.Name, what),
-		Where: "roof " + r.Name, Mend: mend, Pos: r.Pos})
+	b.fault(plan.Diagnostic{
+		Severity: s, Code: code, Summary: fmt.Sprintf("roof %s %s", r.Name, what),
+		Where: "roof " + r.Name, Mend: mend, Pos: r.Pos,
+	})
 }

@@ -13,10 +13,12 @@ var twoByEight = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 7.25, Text: "2x8"}
 
 // roofOn adds a roof over level 0 of p with the corners given.
 func roofOn(p *plan.Plan, name, kind, ridge string, pitch float64, area []geom.Vec2) *plan.Roof {
-	r := &plan.Roof{Name: name, Over: p.Levels[0], Kind: kind, Area: [2]geom.Vec2{area[0], area[2]}, AreaGiven: true,
+	r := &plan.Roof{
+		Name: name, Over: p.Levels[0], Kind: kind, Area: [2]geom.Vec2{area[0], area[2]}, AreaGiven: true,
 		Ridge: ridge, Pitch: pitch, Overhang: 18, Rake: 12, Rafters: twoByEight, Spacing: 16,
 		RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"},
-		GableEnd:    [2]string{"rake", "rake"}, CeilingTies: true, Pos: plan.Pos{File: "plan.toml", Line: 50 + len(p.Roofs)}}
+		GableEnd:    [2]string{"rake", "rake"}, CeilingTies: true, Pos: plan.Pos{File: "plan.toml", Line: 50 + len(p.Roofs)},
+	}
 	if kind == "hip" {
 		r.GableEnd = [2]string{"hip", "hip"}
 	}
@@ -126,9 +128,11 @@ var roofHouses = []struct {
 		w := ring(p, 0, rect(0, 0, 288, 192)...)
 		w[1].Top, w[3].Top = "rake", "rake"
 		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192)).Overhang = 6
-		p.Porches = append(p.Porches, &plan.Porch{Name: "porch", From: geom.Vec2{X: 24, Y: -96}, To: geom.Vec2{X: 264, Y: -96},
+		p.Porches = append(p.Porches, &plan.Porch{
+			Name: "porch", From: geom.Vec2{X: 24, Y: -96}, To: geom.Vec2{X: 264, Y: -96},
 			Beam: plan.Lumber{Ply: 2, Breadth: 1.5, Depth: 9.25, Text: "2-2x10"}, Post: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5, Text: "6x6"},
-			Posts: []float64{2.75, 120, 237.25}, Base: 60, Top: 196, Pos: plan.Pos{File: "plan.toml", Line: 40}})
+			Posts: []float64{2.75, 120, 237.25}, Base: 60, Top: 196, Pos: plan.Pos{File: "plan.toml", Line: 40},
+		})
 		r := roofOn(p, "lean", "shed", "x", 2, rect(24, -96, 264, 0))
 		r.High, r.Overhang = "N", 12
 		return p

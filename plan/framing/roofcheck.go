@@ -157,9 +157,11 @@ func (b *builder) checkOpenSky() {
 			for _, w := range list[1:] {
 				names += ", " + w.Name
 			}
-			b.fault(plan.Diagnostic{Severity: plan.Warning, Code: "wall-without-roof", Pos: list[0].Pos, Where: "level " + l.Name,
+			b.fault(plan.Diagnostic{
+				Severity: plan.Warning, Code: "wall-without-roof", Pos: list[0].Pos, Where: "level " + l.Name,
 				Summary: fmt.Sprintf("%s of level %s, %s, %s neither roof nor floor over %s", number(len(list), "exterior wall"), l.Name, names, haveHas(len(list)), themIt(len(list))),
-				Mend:    "give a roof the area that covers it, or add a roof there"})
+				Mend:    "give a roof the area that covers it, or add a roof there",
+			})
 		}
 	}
 }

@@ -44,8 +44,10 @@ type bed struct {
 
 // roofOver frames the bodies of a group over a level's walls.
 func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
-	f := &roofFrame{builder: b, level: l, bodies: group, of: map[*roofplan.Body]*roofBody{},
-		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}, ledgers: map[*roofBody]*Member{}, takes: map[*Member][]geom.Plane{}}
+	f := &roofFrame{
+		builder: b, level: l, bodies: group, of: map[*roofplan.Body]*roofBody{},
+		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}, ledgers: map[*roofBody]*Member{}, takes: map[*Member][]geom.Plane{},
+	}
 	var bodies []*roofplan.Body
 	for _, rb := range group {
 		f.of[rb.body] = rb
@@ -53,8 +55,10 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	}
 	roof, faults := roofplan.New(bodies)
 	for _, x := range faults {
-		b.fault(plan.Diagnostic{Severity: plan.Error, Code: x.Code, Summary: x.Summary,
-			Where: "roof " + x.Body.Name, Mend: x.Mend, Pos: f.of[x.Body].Pos})
+		b.fault(plan.Diagnostic{
+			Severity: plan.Error, Code: x.Code, Summary: x.Summary,
+			Where: "roof " + x.Body.Name, Mend: x.Mend, Pos: f.of[x.Body].Pos,
+		})
 	}
 	f.roof, f.runs = roof, roof.Runs()
 	f.faces()
@@ -105,15 +109,19 @@ func (f *roofFrame) findBeds() {
 			f.rakes = append(f.rakes, &rakeBed{w, w.frame.Box(0, w.Length(), 0, w.Depth(), -0.5, 0.5)})
 		} else {
 			s0, s1 := min(w.s0, orElse(w.caps, w.c0, w.s0)), max(w.s1, orElse(w.caps, w.c1, w.s1))
-			f.beds = append(f.beds, bed{wall: w, frame: w.frame, z: z,
-				column: w.frame.Box(s0, s1, 0, w.Depth(), -0.5, 0.5)})
+			f.beds = append(f.beds, bed{
+				wall: w, frame: w.frame, z: z,
+				column: w.frame.Box(s0, s1, 0, w.Depth(), -0.5, 0.5),
+			})
 		}
 	}
 	for _, p := range f.plan.Porches {
 		if f.under(p.From, p.To) {
 			fr := geom.NewFrame(p.From, p.To)
-			f.beds = append(f.beds, bed{porch: p, frame: fr, z: p.Top,
-				column: fr.Box(0, p.To.Sub(p.From).Len(), 0, p.Beam.Width(), -0.5, 0.5)})
+			f.beds = append(f.beds, bed{
+				porch: p, frame: fr, z: p.Top,
+				column: fr.Box(0, p.To.Sub(p.From).Len(), 0, p.Beam.Width(), -0.5, 0.5),
+			})
 		}
 	}
 	f.bedsAt = newGrid[*bed]()
@@ -246,11 +254,13 @@ func (f *roofFrame) tellBare() {
 			if i == roofplan.East || i == roofplan.West {
 				end = "south"
 			}
-			f.fault(plan.Diagnostic{Severity: plan.Error, Code: "rafter-without-plate",
+			f.fault(plan.Diagnostic{
+				Severity: plan.Error, Code: "rafter-without-plate",
 				Summary: fmt.Sprintf("%s of roof %s %s no plate under %s", number(s.count, "rafter"), rb.Name, haveHas(s.count), themIt(s.count)),
 				Where:   fmt.Sprintf("roof %s, %s side, from %s off its %s end", rb.Name, name, inches(s.first), end),
 				Mend:    "put a wall of level " + rb.Over.Name + " or a porch beam under that side, or give the roof the area of its walls",
-				Pos:     rb.Pos})
+				Pos:     rb.Pos,
+			})
 		}
 	}
 }

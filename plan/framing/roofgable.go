@@ -217,8 +217,10 @@ func (f *roofFrame) flyRafter(rb *roofBody, run *roofplan.Run) {
 	u0, u1, planes := f.rafterEnds(r, run.High.Sub(run.Low).Len())
 	lo, hi := r.extent(u0, u1, planes)
 	if parts := r.cut(u0, u1, planes, nil); len(parts) > 0 {
-		m := f.addStick(&Member{ID: fmt.Sprintf("%s/%s/fly@%s", rb.Name, roofplan.SideNames[run.Face.Side], at(rb.across(run))),
-			Role: Fly, Roof: rb.Roof, Section: rb.Rafters}, r.bar, parts, lo, hi)
+		m := f.addStick(&Member{
+			ID:   fmt.Sprintf("%s/%s/fly@%s", rb.Name, roofplan.SideNames[run.Face.Side], at(rb.across(run))),
+			Role: Fly, Roof: rb.Roof, Section: rb.Rafters,
+		}, r.bar, parts, lo, hi)
 		f.takes[m] = r.space()
 	}
 }
@@ -295,9 +297,11 @@ func (f *roofFrame) outlooker(rb *roofBody, face *roofplan.Face, s0, s1, h float
 	}
 	lo, hi := solid.Bounds()
 	mid := slope.Mul(lookout.Depth / 2)
-	f.member(&Member{ID: fmt.Sprintf("%s/%s/outlooker@%s/%s", rb.Name, roofplan.SideNames[face.Side], at(s1), at(h)),
+	f.member(&Member{
+		ID:   fmt.Sprintf("%s/%s/outlooker@%s/%s", rb.Name, roofplan.SideNames[face.Side], at(s1), at(h)),
 		Role: Outlooker, Level: f.level, Roof: rb.Roof, Section: lookout, Length: b.Sub(a).Len(),
-		A: a.Add(mid), B: b.Add(mid), Z0: lo.Z, Z1: hi.Z, Solid: []geom.Solid{solid}})
+		A: a.Add(mid), B: b.Add(mid), Z0: lo.Z, Z1: hi.Z, Solid: []geom.Solid{solid},
+	})
 	return true
 }
 
@@ -325,9 +329,11 @@ func (f *roofFrame) ledger(rb *roofBody, i int) {
 	z := rb.body.Plane(low).At(fr.At(0, plate, 0).Flat())
 	solid := fr.Box(0, length, 0, plate, z-depth, z)
 	a, b := fr.At(0, plate/2, z-depth/2), fr.At(length, plate/2, z-depth/2)
-	f.ledgers[rb] = f.member(&Member{ID: rb.Name + "/ledger", Role: Ledger, Level: f.level, Roof: rb.Roof, Length: length,
+	f.ledgers[rb] = f.member(&Member{
+		ID: rb.Name + "/ledger", Role: Ledger, Level: f.level, Roof: rb.Roof, Length: length,
 		Section: plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)},
-		A:       a, B: b, Z0: z - depth, Z1: z, Solid: []geom.Solid{solid}})
+		A:       a, B: b, Z0: z - depth, Z1: z, Solid: []geom.Solid{solid},
+	})
 }
 
 // corner returns the corner of the body at the start (0) or end (1) of side

@@ -48,8 +48,10 @@ func (f *roofFrame) lineJoint(l *roofLine, host string, m *Member, p geom.Vec3) 
 	if l.line.Kind == roofplan.Ridge {
 		station = l.owner.station(p.Flat())
 	}
-	f.joints = append(f.joints, f.joint(&Joint{Kind: RafterRidge, Host: host, Level: f.level, Roof: m.Roof,
-		Station: station, Members: []*Member{m, l.member}, At: p}))
+	f.joints = append(f.joints, f.joint(&Joint{
+		Kind: RafterRidge, Host: host, Level: f.level, Roof: m.Roof,
+		Station: station, Members: []*Member{m, l.member}, At: p,
+	}))
 }
 
 // lineHosts names the lines that carry. A ridge is its roof, a hip or valley

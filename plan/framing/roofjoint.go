@@ -72,8 +72,10 @@ func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int
 		for _, w := range rb.sides[side].walls {
 			s, t := w.Frame().Local(p)
 			if plate != nil && math.Abs(t) < near && s > -near && s < w.Length()+near {
-				f.joints = append(f.joints, f.joint(&Joint{Kind: RafterPlate, Host: w.Name, Wall: w, Station: s,
-					Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: p.Up(rb.sides[side].plate)}))
+				f.joints = append(f.joints, f.joint(&Joint{
+					Kind: RafterPlate, Host: w.Name, Wall: w, Station: s,
+					Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: p.Up(rb.sides[side].plate),
+				}))
 				return true
 			}
 		}
@@ -92,8 +94,10 @@ func (f *roofFrame) rakeEnd(r *roofRafter) {
 			continue
 		}
 		if plate := rake.wall.plateUnder(s); plate != nil {
-			f.joints = append(f.joints, f.joint(&Joint{Kind: RafterPlate, Host: rake.wall.Name, Wall: rake.wall.Wall, Station: s,
-				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: r.member.A.Add(geom.Vec3{Z: -r.plumb()})}))
+			f.joints = append(f.joints, f.joint(&Joint{
+				Kind: RafterPlate, Host: rake.wall.Name, Wall: rake.wall.Wall, Station: s,
+				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: r.member.A.Add(geom.Vec3{Z: -r.plumb()}),
+			}))
 			return
 		}
 	}
@@ -154,8 +158,10 @@ func (f *roofFrame) ledgerJoints() {
 			for _, w := range f.wallsOn(r.owner.body, i) {
 				s, _ := w.Frame().Local(r.run.High)
 				if s > -near && s < w.Length()+near && plateTop(w) > l.Z1 && w.Level.Floor < l.Z1 {
-					f.joints = append(f.joints, f.joint(&Joint{Kind: RafterPlate, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof,
-						Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb())}))
+					f.joints = append(f.joints, f.joint(&Joint{
+						Kind: RafterPlate, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof,
+						Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
+					}))
 					break
 				}
 			}
@@ -218,8 +224,10 @@ func (f *roofFrame) ridgeJoint(l *roofLine, host string, members []*Member, p ge
 	if m := f.ridgePiece(l, p); m != nil {
 		members = append(members, m)
 	}
-	f.joints = append(f.joints, f.joint(&Joint{Kind: RafterRidge, Host: host, Level: f.level, Roof: l.owner.Roof,
-		Station: l.owner.station(p), Members: members, At: p.Up(l.height(l.u(p)))}))
+	f.joints = append(f.joints, f.joint(&Joint{
+		Kind: RafterRidge, Host: host, Level: f.level, Roof: l.owner.Roof,
+		Station: l.owner.station(p), Members: members, At: p.Up(l.height(l.u(p))),
+	}))
 }
 
 // ridgePiece returns the piece of a ridge at p: a long board is several.

@@ -99,8 +99,10 @@ func (f *roofFrame) lineOf(l *roofplan.Line) *roofLine {
 		}
 	}
 	half := section.Width() / 2
-	rl := &roofLine{line: l, owner: owner, section: section, u1: l.Run(),
-		bar: bar{at: l.A.Flat(), dir: l.Dir(), rise: (l.B.Z - l.A.Z) / l.Run(), half: half, depth: section.Depth}}
+	rl := &roofLine{
+		line: l, owner: owner, section: section, u1: l.Run(),
+		bar: bar{at: l.A.Flat(), dir: l.Dir(), rise: (l.B.Z - l.A.Z) / l.Run(), half: half, depth: section.Depth},
+	}
 	rl.top = l.A.Z - drop*half
 	return rl
 }
@@ -291,8 +293,10 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 		if len(parts) == 0 {
 			continue
 		}
-		m := f.addStick(&Member{ID: fmt.Sprintf("%s/%s@%s", l.owner.Name, name, at(f.along(l, max(cuts[i-1], u0)))),
-			Role: role, Roof: l.owner.Roof, Section: l.section}, l.bar, parts, max(cuts[i-1], u0), min(cuts[i], u1))
+		m := f.addStick(&Member{
+			ID:   fmt.Sprintf("%s/%s@%s", l.owner.Name, name, at(f.along(l, max(cuts[i-1], u0)))),
+			Role: role, Roof: l.owner.Roof, Section: l.section,
+		}, l.bar, parts, max(cuts[i-1], u0), min(cuts[i], u1))
 		f.takes[m] = append(l.bounds(), l.body()...)
 		if l.member == nil {
 			l.member = m

@@ -34,8 +34,10 @@ func (f *roofFrame) ownerOf(run *roofplan.Run) *roofBody {
 
 // barOf returns the stick of a run, u = 0 at its low end.
 func (rb *roofBody) barOf(run *roofplan.Run) bar {
-	return bar{at: run.Low, dir: run.Face.Uphill(), top: run.Face.Plane.At(run.Low),
-		rise: run.Face.Slope(), depth: rb.Rafters.Depth, half: rb.Rafters.Width() / 2}
+	return bar{
+		at: run.Low, dir: run.Face.Uphill(), top: run.Face.Plane.At(run.Low),
+		rise: run.Face.Slope(), depth: rb.Rafters.Depth, half: rb.Rafters.Width() / 2,
+	}
 }
 
 // makeRafters makes the rafters of all faces.
@@ -73,8 +75,10 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 		return
 	}
 	side2 := roofplan.SideNames[run.Face.Side]
-	r.member = f.addStick(&Member{ID: fmt.Sprintf("%s/%s/rafter@%s", owner.Name, side2, at(owner.across(run))),
-		Role: Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref()}, r.bar, parts, lo, hi)
+	r.member = f.addStick(&Member{
+		ID:   fmt.Sprintf("%s/%s/rafter@%s", owner.Name, side2, at(owner.across(run))),
+		Role: Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref(),
+	}, r.bar, parts, lo, hi)
 	f.rafters, f.takes[r.member] = append(f.rafters, r), r.space()
 	if body == nil && f.lineFor(run.LowEnd.Line, r, false) == nil {
 		f.rakeEnd(r)

@@ -147,15 +147,19 @@ func (f *roofFrame) valleyFrame(rb *roofBody, i int, d float64, out geom.Vec2) {
 	if space.Empty() {
 		return
 	}
-	inner := []geom.Plane{underside(rb.body.Plane((i+1)%4), rb.Rafters.Depth), underside(rb.body.Plane((i+3)%4), rb.Rafters.Depth),
-		above(raised(face.Plane, rb.Rafters.Depth))}
+	inner := []geom.Plane{
+		underside(rb.body.Plane((i+1)%4), rb.Rafters.Depth), underside(rb.body.Plane((i+3)%4), rb.Rafters.Depth),
+		above(raised(face.Plane, rb.Rafters.Depth)),
+	}
 	parts := geom.Carve([]geom.Solid{space}, inner)
 	lo, hi := space.Bounds()
 	a, b := space.Along(whole.dir.Up(0))
 	base := whole.dir.Dot(start)
-	m := &Member{ID: fmt.Sprintf("%s/valley frame@%s", rb.Name, at(rb.station(foot))), Role: Truss, Level: f.level, Roof: rb.Roof,
+	m := &Member{
+		ID: fmt.Sprintf("%s/valley frame@%s", rb.Name, at(rb.station(foot))), Role: Truss, Level: f.level, Roof: rb.Roof,
 		Section: rb.Rafters, Length: b - a, Solid: parts, Z0: lo.Z, Z1: hi.Z, Ref: f.ref(),
-		A: start.Add(whole.dir.Mul(a - base)).Up(lo.Z), B: start.Add(whole.dir.Mul(b - base)).Up(lo.Z)}
+		A: start.Add(whole.dir.Mul(a - base)).Up(lo.Z), B: start.Add(whole.dir.Mul(b - base)).Up(lo.Z),
+	}
 	f.member(m)
 }
 

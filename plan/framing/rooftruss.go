@@ -104,8 +104,10 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	if len(tops) > 1 {
 		b = tops[1].point(0)
 	}
-	m := &Member{ID: fmt.Sprintf("%s/truss@%s", rb.Name, at(rb.station(bottom.at))), Role: Truss,
-		Level: f.level, Roof: rb.Roof, Section: section, Length: length, A: a, B: b, Solid: parts, Ref: f.ref()}
+	m := &Member{
+		ID: fmt.Sprintf("%s/truss@%s", rb.Name, at(rb.station(bottom.at))), Role: Truss,
+		Level: f.level, Roof: rb.Roof, Section: section, Length: length, A: a, B: b, Solid: parts, Ref: f.ref(),
+	}
 	lo, hi := m.Bounds()
 	m.Z0, m.Z1 = lo.Z, hi.Z
 	f.member(m)

@@ -190,8 +190,10 @@ func (b *builder) wallMember(w *framedWall, p piece) *Member {
 			return nil
 		}
 	}
-	m := &Member{Role: p.role, Wall: w.Wall, Level: w.Level, Opening: p.opening, Section: p.section,
-		S0: p.s0, S1: p.s1, Solid: []geom.Solid{solid}}
+	m := &Member{
+		Role: p.role, Wall: w.Wall, Level: w.Level, Opening: p.opening, Section: p.section,
+		S0: p.s0, S1: p.s1, Solid: []geom.Solid{solid},
+	}
 	lo, hi := solid.Bounds()
 	m.Z0, m.Z1 = lo.Z, hi.Z
 	axis(m, w.frame, p)
@@ -236,9 +238,11 @@ func (b *builder) checkStock(w *framedWall) {
 	}
 	for _, m := range w.uprights {
 		if m.Length > longest+geom.Eps {
-			b.fault(plan.Diagnostic{Code: "stud-too-long", Pos: w.Pos, Where: fmt.Sprintf("wall %s, %s at %s", w.Name, m.Role, inches(m.Mid())),
+			b.fault(plan.Diagnostic{
+				Code: "stud-too-long", Pos: w.Pos, Where: fmt.Sprintf("wall %s, %s at %s", w.Name, m.Role, inches(m.Mid())),
 				Summary: fmt.Sprintf("the studs of wall %s are %s long and the longest stock is %s", w.Name, inches(m.Length), inches(longest)),
-				Mend:    "name longer stud stock under [lumber], or stop the wall at a floor"})
+				Mend:    "name longer stud stock under [lumber], or stop the wall at a floor",
+			})
 			return
 		}
 	}

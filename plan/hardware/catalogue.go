@@ -63,9 +63,11 @@ func New(items []*plan.Item) (*Catalogue, plan.Diagnostics) {
 }
 
 func twice(old, it *Item) plan.Diagnostic {
-	return plan.Diagnostic{Code: "mark-twice", Pos: it.Pos, Related: []plan.Pos{old.Pos},
+	return plan.Diagnostic{
+		Code: "mark-twice", Pos: it.Pos, Related: []plan.Pos{old.Pos},
 		Summary: fmt.Sprintf("item %q is defined twice, first at line %d", it.Mark, old.Pos.Line),
-		Where:   "item " + it.Mark, Mend: "give one of them another mark, or take it out"}
+		Where:   "item " + it.Mark, Mend: "give one of them another mark, or take it out",
+	}
 }
 
 // check returns the item ready to use, and all its faults; nil when its kind
@@ -102,8 +104,10 @@ func (v *checker) fault(code, summary, mend string) { v.add(plan.Error, code, su
 func (v *checker) warn(code, summary, mend string)  { v.add(plan.Warning, code, summary, mend) }
 
 func (v *checker) add(s plan.Severity, code, summary, mend string) {
-	v.ds = append(v.ds, plan.Diagnostic{Severity: s, Code: code, Pos: v.src.Pos,
-		Summary: summary, Where: "item " + cmp.Or(v.src.Mark, "without a mark"), Mend: mend})
+	v.ds = append(v.ds, plan.Diagnostic{
+		Severity: s, Code: code, Pos: v.src.Pos,
+		Summary: summary, Where: "item " + cmp.Or(v.src.Mark, "without a mark"), Mend: mend,
+	})
 }
 
 // defaults fills in what kind and gauge imply.

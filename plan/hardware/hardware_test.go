@@ -11,9 +11,11 @@ import (
 )
 
 func good() *plan.Item {
-	return &plan.Item{Mark: "strap-36", Kind: "strap", Length: 36, Width: 1.25, Gauge: "20",
+	return &plan.Item{
+		Mark: "strap-36", Kind: "strap", Length: 36, Width: 1.25, Gauge: "20",
 		Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 9, Parts: 2}},
-		Pos:       plan.Pos{File: "t.toml", Line: 7, Col: 1}}
+		Pos:       plan.Pos{File: "t.toml", Line: 7, Col: 1},
+	}
 }
 
 func TestNewFillsInWhatTheKindImplies(t *testing.T) {

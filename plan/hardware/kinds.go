@@ -56,57 +56,95 @@ var clipFaces = []string{"", "left", "right", "inside", "outside"}
 
 // Kinds lists the kinds of hardware in the order of the load path.
 var Kinds = []*Kind{
-	{Name: "clip", Code: "clip", Doc: "holds the angle between two members that cross", Purpose: "clip",
+	{
+		Name: "clip", Code: "clip", Doc: "holds the angle between two members that cross", Purpose: "clip",
 		On:     []framing.Kind{framing.RafterPlate, framing.StudTop, framing.StudBase, framing.OpeningSill, framing.RafterRidge, framing.OpeningHead},
-		Symbol: "sym-clip", Phase: "before sheathing", Faces: clipFaces},
-	{Name: "ridge strap", Code: "ridge", Doc: "goes over the ridge and ties opposing rafters", Purpose: "strap",
+		Symbol: "sym-clip", Phase: "before sheathing", Faces: clipFaces,
+	},
+	{
+		Name: "ridge strap", Code: "ridge", Doc: "goes over the ridge and ties opposing rafters", Purpose: "strap",
 		On:     []framing.Kind{framing.RafterRidge},
-		Symbol: "sym-ridge-strap", Strap: true, Shape: Over, Phase: "before sheathing", Face: "top"},
-	{Name: "wrap strap", Code: "wrap", Doc: "goes over a plate or rafter and down both faces", Purpose: "strap",
+		Symbol: "sym-ridge-strap", Strap: true, Shape: Over, Phase: "before sheathing", Face: "top",
+	},
+	{
+		Name: "wrap strap", Code: "wrap", Doc: "goes over a plate or rafter and down both faces", Purpose: "strap",
 		On:     []framing.Kind{framing.StudTop, framing.RafterPlate, framing.OpeningHead},
-		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing", Faces: []string{"", "inside", "outside"}},
-	{Name: "opening strap", Code: "head", Doc: "ties a header's end up over the plate and down the king", Purpose: "strap",
+		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing", Faces: []string{"", "inside", "outside"},
+	},
+	{
+		Name: "opening strap", Code: "head", Doc: "ties a header's end up over the plate and down the king", Purpose: "strap",
 		On:     []framing.Kind{framing.OpeningHead},
-		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing", Faces: []string{"", "inside", "outside"}},
-	{Name: "strap", Code: "strap", Doc: "a flat band lapped on two members in line", Purpose: "strap",
-		On: []framing.Kind{framing.StudStud, framing.StudBase, framing.PlateSplice, framing.WallCorner, framing.WallEnd,
-			framing.OpeningHead, framing.OpeningSill, framing.RafterPlate, framing.RafterRidge, framing.StudTop, framing.GirderPile, framing.PostCap, framing.PostBase},
-		Symbol: "sym-strap", Strap: true, Shape: Band, Phase: "before sheathing", Face: "outside"},
-	{Name: "coil strap", Code: "coil", Doc: "a flat band cut to length from a roll", Purpose: "strap",
-		On: []framing.Kind{framing.StudStud, framing.StudBase, framing.PlateSplice, framing.WallCorner, framing.WallEnd,
-			framing.OpeningHead, framing.OpeningSill, framing.RafterRidge, framing.StudTop, framing.Collector},
-		Symbol: "sym-coil", Strap: true, Shape: Band, Phase: "before sheathing", Face: "outside"},
-	{Name: "long strap", Code: "long", Doc: "a long flat band where the engineer asks for one; from inside it goes through a hole in the subfloor", Purpose: "strap",
+		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing", Faces: []string{"", "inside", "outside"},
+	},
+	{
+		Name: "strap", Code: "strap", Doc: "a flat band lapped on two members in line", Purpose: "strap",
+		On: []framing.Kind{
+			framing.StudStud, framing.StudBase, framing.PlateSplice, framing.WallCorner, framing.WallEnd,
+			framing.OpeningHead, framing.OpeningSill, framing.RafterPlate, framing.RafterRidge, framing.StudTop, framing.GirderPile, framing.PostCap, framing.PostBase,
+		},
+		Symbol: "sym-strap", Strap: true, Shape: Band, Phase: "before sheathing", Face: "outside",
+	},
+	{
+		Name: "coil strap", Code: "coil", Doc: "a flat band cut to length from a roll", Purpose: "strap",
+		On: []framing.Kind{
+			framing.StudStud, framing.StudBase, framing.PlateSplice, framing.WallCorner, framing.WallEnd,
+			framing.OpeningHead, framing.OpeningSill, framing.RafterRidge, framing.StudTop, framing.Collector,
+		},
+		Symbol: "sym-coil", Strap: true, Shape: Band, Phase: "before sheathing", Face: "outside",
+	},
+	{
+		Name: "long strap", Code: "long", Doc: "a long flat band where the engineer asks for one; from inside it goes through a hole in the subfloor", Purpose: "strap",
 		On:     []framing.Kind{framing.StudStud, framing.WallEnd, framing.StudBase},
-		Symbol: "sym-long-strap", Strap: true, Shape: Band, Phase: "before floor", Faces: []string{"inside", "outside", "left", "right"}},
-	{Name: "holdown", Code: "holdown", Doc: "one body that holds a post down to what is below by a rod", Purpose: "holdown",
+		Symbol: "sym-long-strap", Strap: true, Shape: Band, Phase: "before floor", Faces: []string{"inside", "outside", "left", "right"},
+	},
+	{
+		Name: "holdown", Code: "holdown", Doc: "one body that holds a post down to what is below by a rod", Purpose: "holdown",
 		On:     []framing.Kind{framing.WallEnd, framing.StudBase},
-		Symbol: "sym-holdown", Phase: "inside", Faces: []string{"", "left", "right"}},
-	{Name: "holdown pair", Code: "pair", Doc: "two bodies, above and below a floor, joined by a rod", Purpose: "holdown",
+		Symbol: "sym-holdown", Phase: "inside", Faces: []string{"", "left", "right"},
+	},
+	{
+		Name: "holdown pair", Code: "pair", Doc: "two bodies, above and below a floor, joined by a rod", Purpose: "holdown",
 		On:     []framing.Kind{framing.WallEnd, framing.StudStud, framing.StudBase},
-		Symbol: "sym-holdown-pair", Shape: Pair, Phase: "inside", Faces: []string{"", "left", "right"}},
-	{Name: "collector strap", Code: "collector", Doc: "carries a shear wall's line on into a truss, joist or beam", Purpose: "collector",
+		Symbol: "sym-holdown-pair", Shape: Pair, Phase: "inside", Faces: []string{"", "left", "right"},
+	},
+	{
+		Name: "collector strap", Code: "collector", Doc: "carries a shear wall's line on into a truss, joist or beam", Purpose: "collector",
 		On:     []framing.Kind{framing.Collector, framing.PlateSplice},
-		Symbol: "sym-collector", Strap: true, Shape: Band, Phase: "inside", Faces: []string{"top", "inside", "outside"}},
-	{Name: "anchor bolt", Code: "anchor", Doc: "holds a sill plate down to what is below", Purpose: "anchor",
+		Symbol: "sym-collector", Strap: true, Shape: Band, Phase: "inside", Faces: []string{"top", "inside", "outside"},
+	},
+	{
+		Name: "anchor bolt", Code: "anchor", Doc: "holds a sill plate down to what is below", Purpose: "anchor",
 		On:     []framing.Kind{framing.StudBase, framing.WallEnd, framing.GirderPile, framing.PostBase},
-		Symbol: "sym-anchor", Shape: Rod, Phase: "before floor", Face: "through"},
-	{Name: "anchor rod", Code: "rod", Doc: "a threaded rod with nut and washer", Purpose: "anchor",
+		Symbol: "sym-anchor", Shape: Rod, Phase: "before floor", Face: "through",
+	},
+	{
+		Name: "anchor rod", Code: "rod", Doc: "a threaded rod with nut and washer", Purpose: "anchor",
 		On:     []framing.Kind{framing.WallEnd, framing.StudBase, framing.GirderPile, framing.PostBase},
-		Symbol: "sym-anchor", Shape: Rod, Phase: "before floor", Face: "through"},
-	{Name: "post base", Code: "base", Doc: "stands a post off and holds it down", Purpose: "post base",
+		Symbol: "sym-anchor", Shape: Rod, Phase: "before floor", Face: "through",
+	},
+	{
+		Name: "post base", Code: "base", Doc: "stands a post off and holds it down", Purpose: "post base",
 		On:     []framing.Kind{framing.PostBase, framing.GirderPile},
-		Symbol: "sym-post-base", Phase: "before floor"},
-	{Name: "post cap", Code: "cap", Doc: "holds a beam on a post", Purpose: "post cap",
+		Symbol: "sym-post-base", Phase: "before floor",
+	},
+	{
+		Name: "post cap", Code: "cap", Doc: "holds a beam on a post", Purpose: "post cap",
 		On:     []framing.Kind{framing.PostCap, framing.GirderPile},
-		Symbol: "sym-post-cap", Phase: "before floor"},
-	{Name: "hanger", Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
+		Symbol: "sym-post-cap", Phase: "before floor",
+	},
+	{
+		Name: "hanger", Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
 		On:     []framing.Kind{framing.RafterRidge, framing.OpeningHead, framing.Collector},
-		Symbol: "sym-hanger", Phase: "before floor"},
-	{Name: "sheathing", Code: "sheathing", Doc: "panels of a shear wall with their edge and field nailing", Purpose: "sheathing",
-		Symbol: "sym-sheathing", Shape: Sheet, Phase: "after sheathing"},
-	{Name: "generic", Code: "piece", Doc: "anything else that is nailed or bolted at a joint", Purpose: "generic",
-		Symbol: "sym-generic", Phase: "before sheathing", Faces: clipFaces},
+		Symbol: "sym-hanger", Phase: "before floor",
+	},
+	{
+		Name: "sheathing", Code: "sheathing", Doc: "panels of a shear wall with their edge and field nailing", Purpose: "sheathing",
+		Symbol: "sym-sheathing", Shape: Sheet, Phase: "after sheathing",
+	},
+	{
+		Name: "generic", Code: "piece", Doc: "anything else that is nailed or bolted at a joint", Purpose: "generic",
+		Symbol: "sym-generic", Phase: "before sheathing", Faces: clipFaces,
+	},
 }
 
 // KindNamed returns the kind with the name, or nil.

@@ -63,9 +63,22 @@ func (v *checker) numbers() {
 	for _, x := range []struct {
 		key string
 		val float64
-	}{{"length", it.Length}, {"width", it.Width}, {"thickness", it.Thickness}, {"lap", it.Lap}, {"rod", it.Rod},
-		{"washer", it.Washer}, {"standoff", it.Standoff}, {"centre", it.Centre}, {"coil", it.Coil}, {"minutes", it.Minutes},
-		{"pack", float64(it.Pack)}, {"load.uplift", it.Load.Uplift}, {"load.along", it.Load.Along}, {"load.across", it.Load.Across}} {
+	}{
+		{"length", it.Length},
+		{"width", it.Width},
+		{"thickness", it.Thickness},
+		{"lap", it.Lap},
+		{"rod", it.Rod},
+		{"washer", it.Washer},
+		{"standoff", it.Standoff},
+		{"centre", it.Centre},
+		{"coil", it.Coil},
+		{"minutes", it.Minutes},
+		{"pack", float64(it.Pack)},
+		{"load.uplift", it.Load.Uplift},
+		{"load.along", it.Load.Along},
+		{"load.across", it.Load.Across},
+	} {
 		if x.val < 0 || math.IsNaN(x.val) || math.IsInf(x.val, 0) {
 			v.fault("bad-number", x.key+" is not a number that can be measured", "give a number above zero")
 		}

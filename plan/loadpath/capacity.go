@@ -138,8 +138,10 @@ func given(it *hardware.Item, dir pull) (Capacity, bool) {
 	if v <= 0 {
 		return Capacity{Unknown: "the maker's loads give nothing for " + word}, true
 	}
-	return Capacity{Value: v, Governs: "maker's allowable load, " + word, Source: "maker's value: " + l.Source,
-		Terms: []Term{{"maker's " + word + ", allowable stress level, " + l.Source, v, "lb"}}}, true
+	return Capacity{
+		Value: v, Governs: "maker's allowable load, " + word, Source: "maker's value: " + l.Source,
+		Terms: []Term{{"maker's " + word + ", allowable stress level, " + l.Source, v, "lb"}},
+	}, true
 }
 
 // least adds a term and lets it govern if it is the smallest.
@@ -330,8 +332,10 @@ func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
 // girder's grain lies across the load, the pile's along it.
 func (a *analysis) crossBolt(c *Capacity, p *placement.Piece) {
 	it := p.Item
-	d := timber.Dowel{D: it.Rod, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, it.Rod, 0),
-		Fes: timber.DowelBearing(a.species.G, it.Rod, 90), Lm: 8, Ls: 3, Angle: 90}
+	d := timber.Dowel{
+		D: it.Rod, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, it.Rod, 0),
+		Fes: timber.DowelBearing(a.species.G, it.Rod, 90), Lm: 8, Ls: 3, Angle: 90,
+	}
 	if pile := a.plan.Foundation.Pile; pile.Depth > 0 {
 		d.Lm = pile.Depth
 	}

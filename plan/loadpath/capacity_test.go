@@ -41,19 +41,36 @@ func TestCapacityOfPieces(t *testing.T) {
 		want    float64
 		governs string
 	}{
-		{"few nails govern a strap", plan.Item{Mark: "s", Kind: "strap", Length: 36, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1)},
-			framing.StudStud, 4 * 123.1 * 1.6, "nails each end, mode IIIs"},
-		{"the net section governs", plan.Item{Mark: "s", Kind: "strap", Length: 60, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 2)},
-			framing.StudStud, 1341, "strap, net rupture"},
-		{"the gross section governs", plan.Item{Mark: "s", Kind: "strap", Length: 60, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 1)},
-			framing.StudStud, 1419, "strap, gross yielding"},
-		{"the weaker leg of a clip", plan.Item{Mark: "c", Kind: "clip", Gauge: "18 ga", Fasteners: []plan.Fasteners{
-			{Part: "to rafter", Nail: "8d x 1 1/2", Count: 5, Parts: 1}, {Part: "to plate", Nail: "8d x 1 1/2", Count: 6, Parts: 1}}},
-			framing.RafterPlate, 5 * 102.7 * 1.6, "nails to rafter, mode IIIs"},
-		{"the maker's value beats all", plan.Item{Mark: "s", Kind: "strap", Length: 36, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1),
-			Load: plan.Load{Uplift: 700, Source: "invented sheet"}}, framing.StudStud, 700, "maker's allowable load, uplift"},
-		{"the rod of a pair", plan.Item{Mark: "h", Kind: "holdown pair", Length: 14, Width: 3, Gauge: "7 ga", Rod: 0.5, Standoff: 1.75,
-			Fasteners: []plan.Fasteners{{Part: "each body", Nail: "10d common", Count: 40, Parts: 2}}}, framing.WallEnd, 4271, "rod tension"},
+		{
+			"few nails govern a strap",
+			plan.Item{Mark: "s", Kind: "strap", Length: 36, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1)},
+			framing.StudStud, 4 * 123.1 * 1.6, "nails each end, mode IIIs",
+		},
+		{
+			"the net section governs",
+			plan.Item{Mark: "s", Kind: "strap", Length: 60, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 2)},
+			framing.StudStud, 1341, "strap, net rupture",
+		},
+		{
+			"the gross section governs",
+			plan.Item{Mark: "s", Kind: "strap", Length: 60, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 1)},
+			framing.StudStud, 1419, "strap, gross yielding",
+		},
+		{
+			"the weaker leg of a clip",
+			plan.Item{Mark: "c", Kind: "clip", Gauge: "18 ga", Fasteners: []plan.Fasteners{
+				{Part: "to rafter", Nail: "8d x 1 1/2", Count: 5, Parts: 1}, {Part: "to plate", Nail: "8d x 1 1/2", Count: 6, Parts: 1},
+			}},
+			framing.RafterPlate, 5 * 102.7 * 1.6, "nails to rafter, mode IIIs",
+		},
+		{"the maker's value beats all", plan.Item{
+			Mark: "s", Kind: "strap", Length: 36, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1),
+			Load: plan.Load{Uplift: 700, Source: "invented sheet"},
+		}, framing.StudStud, 700, "maker's allowable load, uplift"},
+		{"the rod of a pair", plan.Item{
+			Mark: "h", Kind: "holdown pair", Length: 14, Width: 3, Gauge: "7 ga", Rod: 0.5, Standoff: 1.75,
+			Fasteners: []plan.Fasteners{{Part: "each body", Nail: "10d common", Count: 40, Parts: 2}},
+		}, framing.WallEnd, 4271, "rod tension"},
 	} {
 		got := pine().pieceCapacity(pieceOf(t, c.item, c.kind, "outside"), upward)
 		require.Empty(t, got.Unknown, c.name)
@@ -101,8 +118,10 @@ func TestBoltAcrossGirderAndPile(t *testing.T) {
 }
 
 func TestBoltsOfAHoldown(t *testing.T) {
-	it := plan.Item{Mark: "h", Kind: "holdown", Length: 14, Width: 3, Gauge: "7 ga", Rod: 1, Standoff: 1.75,
-		Fasteners: []plan.Fasteners{{Part: "to post", Nail: "bolt 3/4 x 6", Count: 2, Parts: 1}}}
+	it := plan.Item{
+		Mark: "h", Kind: "holdown", Length: 14, Width: 3, Gauge: "7 ga", Rod: 1, Standoff: 1.75,
+		Fasteners: []plan.Fasteners{{Part: "to post", Nail: "bolt 3/4 x 6", Count: 2, Parts: 1}},
+	}
 	got := pine().pieceCapacity(pieceOf(t, it, framing.WallEnd, "left"), upward)
 	require.Empty(t, got.Unknown)
 	assert.Contains(t, got.Governs, "bolts to post")
@@ -127,8 +146,10 @@ func TestPerforatedWallOfTwoStoreys(t *testing.T) {
 	// SDPWS 2021 4.3.6 (grade B): 10 ft storeys, 40 ft long; 8,000 lb above an
 	// opening of 8 x 7 ft, 6,000 lb more above one of 24 x 8 ft.
 	wall := func(width, height float64) *Segment {
-		s := &Segment{Height: 120, Length: 480, Shear: &plan.Shear{From: 0, To: 480, Perforated: true},
-			Wall: &plan.Wall{Openings: []*plan.Opening{{Name: "o", At: 240 - width*6, Width: width * 12, Height: height * 12}}}}
+		s := &Segment{
+			Height: 120, Length: 480, Shear: &plan.Shear{From: 0, To: 480, Perforated: true},
+			Wall: &plan.Wall{Openings: []*plan.Opening{{Name: "o", At: 240 - width*6, Width: width * 12, Height: height * 12}}},
+		}
 		s.work()
 		require.Empty(t, s.Trouble)
 		return s
@@ -147,13 +168,17 @@ func TestPerforatedWallOfTwoStoreys(t *testing.T) {
 }
 
 func TestPerforatedLimits(t *testing.T) {
-	narrow := &Segment{Height: 120, Length: 120, Shear: &plan.Shear{To: 120, Perforated: true},
-		Wall: &plan.Wall{Openings: []*plan.Opening{{Name: "o", At: 20, Width: 80, Height: 84}}}}
+	narrow := &Segment{
+		Height: 120, Length: 120, Shear: &plan.Shear{To: 120, Perforated: true},
+		Wall: &plan.Wall{Openings: []*plan.Opening{{Name: "o", At: 20, Width: 80, Height: 84}}},
+	}
 	narrow.work()
 	assert.NotEmpty(t, narrow.Trouble, "20 in beside an opening in a 10 ft wall counts for nothing")
 	// SDPWS 2021 4.3.2.3 (grade B): no more than 2,435 plf nominal.
-	strong := &Segment{Height: 96, Length: 480, Shear: &plan.Shear{To: 480, Perforated: true}, Wall: &plan.Wall{},
-		Unit: timber.UnitShear{Nominal: 2155, Species: 1, Faces: 2, Divisor: 2, Allow: 2155}}
+	strong := &Segment{
+		Height: 96, Length: 480, Shear: &plan.Shear{To: 480, Perforated: true}, Wall: &plan.Wall{},
+		Unit: timber.UnitShear{Nominal: 2155, Species: 1, Faces: 2, Divisor: 2, Allow: 2155},
+	}
 	strong.work()
 	assert.InDelta(t, 1217.5, strong.Unit.Allow, 1e-9)
 	assert.Equal(t, 1.0, strong.Pierced.Co, "no opening, no loss")

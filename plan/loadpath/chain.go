@@ -76,8 +76,12 @@ func (r *Report) chains(a *analysis) {
 				kind  framing.Kind
 				title string
 			}{
-				{framing.RafterPlate, "rafters to plate"}, {framing.StudTop, "plate to studs"}, {framing.OpeningHead, "headers to kings"},
-				{framing.StudStud, "stud to stud through the floor"}, {framing.StudBase, "studs to floor"}, {framing.WallEnd, "shear wall ends"},
+				{framing.RafterPlate, "rafters to plate"},
+				{framing.StudTop, "plate to studs"},
+				{framing.OpeningHead, "headers to kings"},
+				{framing.StudStud, "stud to stud through the floor"},
+				{framing.StudBase, "studs to floor"},
+				{framing.WallEnd, "shear wall ends"},
 			} {
 				c.add(k.title+", wall "+w.Name, k.kind, w, byWall[w][k.kind])
 				if k.kind == framing.StudBase {

@@ -72,8 +72,10 @@ func upliftAt(k framing.Kind) func(*Check, *analysis) []*Link {
 func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 	names := partNames(j.Kind)
 	p := a.peaks[j]
-	l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Force: p.force,
-		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String()}
+	l := &Link{
+		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Force: p.force,
+		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String(),
+	}
 	for i, f := range p.parts {
 		if f.W != 0 && i < len(names) {
 			l.Terms = append(l.Terms, Term{"wind uplift, strength level, " + names[i], f.W, "lb"})

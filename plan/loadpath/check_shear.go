@@ -14,8 +14,10 @@ import (
 func unitShear(c *Check, a *analysis) (out []*Link) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
-			l := &Link{Check: c, ID: s.Name, Wall: s.Wall, Unit: "plf", Demand: s.Demand, Strength: s.Demand / ASD.W, Case: s.Case,
-				Where: fmt.Sprintf("wall %s, storey %s", s.Wall.Name, x.Level.Name)}
+			l := &Link{
+				Check: c, ID: s.Name, Wall: s.Wall, Unit: "plf", Demand: s.Demand, Strength: s.Demand / ASD.W, Case: s.Case,
+				Where: fmt.Sprintf("wall %s, storey %s", s.Wall.Name, x.Level.Name),
+			}
 			l.Terms = []Term{
 				{"shear of the line, strength level, " + x.Name, x.Force, "lb"},
 				{"share of this segment", s.Share, ""},
@@ -88,8 +90,10 @@ func (a *analysis) relief(s *Segment) (lb float64) {
 func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 	j := s.ends[i]
 	net := ASD.W*s.Lifts - s.Relief
-	l := &Link{Check: c, Joint: j, Wall: s.Wall, Unit: "lb", Case: s.Case, Force: Force{W: s.Lifts},
-		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-s.Relief*Strength.D/ASD.D)}
+	l := &Link{
+		Check: c, Joint: j, Wall: s.Wall, Unit: "lb", Case: s.Case, Force: Force{W: s.Lifts},
+		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-s.Relief*Strength.D/ASD.D),
+	}
 	if j != nil {
 		l.ID, l.Where = j.ID, whereOf(j)
 	} else {
@@ -127,8 +131,10 @@ func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
 	if s.stacked || s.Wall.Level.Index == 0 || s.ends[i] == nil || net <= least {
 		return nil
 	}
-	l := &Link{Check: c, ID: fmt.Sprintf("%s, below its %s end", s.Name, []string{"first", "second"}[i]), Wall: s.Wall, Where: "below wall " + s.Wall.Name, Unit: "lb", Case: s.Case,
-		Demand: net, Strength: net / ASD.W, Terms: []Term{{"end tension from the storey above, ASD", net, "lb"}}}
+	l := &Link{
+		Check: c, ID: fmt.Sprintf("%s, below its %s end", s.Name, []string{"first", "second"}[i]), Wall: s.Wall, Where: "below wall " + s.Wall.Name, Unit: "lb", Case: s.Case,
+		Demand: net, Strength: net / ASD.W, Terms: []Term{{"end tension from the storey above, ASD", net, "lb"}},
+	}
 	var base *framing.Joint
 	if foot := a.footOf[s.ends[i].First()]; foot != nil && foot.Below && len(foot.Members) > 1 {
 		base = a.footOf[foot.Members[1]]
@@ -293,6 +299,8 @@ func (a *analysis) splicedByNails() *Capacity {
 		return nil
 	}
 	v := 8 * z.Z * float64(timber.WindDuration)
-	return &Capacity{Value: v, Governs: "8-16d nails in the lap, assumed, mode " + z.Mode, Source: "assumed nailing", Pieces: 8,
-		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC Table R602.3(1) row 14): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}}}
+	return &Capacity{
+		Value: v, Governs: "8-16d nails in the lap, assumed, mode " + z.Mode, Source: "assumed nailing", Pieces: 8,
+		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC Table R602.3(1) row 14): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}},
+	}
 }

@@ -175,8 +175,10 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 		}
 	}
 	for i, q := range bolts {
-		l := &Link{Check: c, ID: q.Tag, Joint: q.Joint, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
-			Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station))}
+		l := &Link{
+			Check: c, ID: q.Tag, Joint: q.Joint, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
+			Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station)),
+		}
 		l.Terms = terms[i]
 		held := a.cachedCapacity(q, upward)
 		held.Pieces, held.Mark = 1, q.Item.Mark

@@ -7,8 +7,10 @@ import "fmt"
 func storeyShear(c *Check, a *analysis) (out []*Link) {
 	for _, s := range a.lateral.storeys {
 		if s.NoLine && s.ASD > least {
-			l := &Link{Check: c, ID: fmt.Sprintf("storey %s, along %s", s.Level.Name, s.Axis), Where: "storey " + s.Level.Name, Unit: "lb",
-				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the storey, strength level", s.Total, "lb"}}}
+			l := &Link{
+				Check: c, ID: fmt.Sprintf("storey %s, along %s", s.Level.Name, s.Axis), Where: "storey " + s.Level.Name, Unit: "lb",
+				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the storey, strength level", s.Total, "lb"}},
+			}
 			l.close(nil)
 			l.Gap = "no sheathed segment in walls along " + s.Axis
 			out = append(out, l)
@@ -33,8 +35,10 @@ func idleLine(c *Check, x *ShearLine) *Link {
 	if ASD.W*x.Force <= least || len(x.Segments) == 0 {
 		return nil
 	}
-	l := &Link{Check: c, ID: "line " + x.Name, Wall: x.Segments[0].Wall, Where: fmt.Sprintf("line %s, storey %s", x.Name, x.Level.Name), Unit: "lb",
-		Demand: ASD.W * x.Force, Strength: x.Force, Case: x.Case, Terms: []Term{{"force of the line, strength level", x.Force, "lb"}}}
+	l := &Link{
+		Check: c, ID: "line " + x.Name, Wall: x.Segments[0].Wall, Where: fmt.Sprintf("line %s, storey %s", x.Name, x.Level.Name), Unit: "lb",
+		Demand: ASD.W * x.Force, Strength: x.Force, Case: x.Case, Terms: []Term{{"force of the line, strength level", x.Force, "lb"}},
+	}
 	l.close(nil)
 	l.Gap = "none of its segments is wide enough to count"
 	return l

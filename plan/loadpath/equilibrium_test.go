@@ -228,8 +228,10 @@ func closes(t *rapid.T, x *ShearLine) {
 }
 
 func TestEnvelopeIsNoLessThanAnyCase(t *testing.T) {
-	b := box{length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
-		wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120}
+	b := box{
+		length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
+		wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120,
+	}
 	a := analysed(t, b.plan())
 	kept := map[*framing.Joint]float64{}
 	for j, p := range a.peaks {
@@ -246,8 +248,10 @@ func TestEnvelopeIsNoLessThanAnyCase(t *testing.T) {
 }
 
 func TestSymmetricHouseHasSymmetricDemands(t *testing.T) {
-	b := box{length: 480, width: 288, storeys: 1, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, shear: true,
-		wind: "wind_speed = \"150 mph\"\nexposure = \"D\""}
+	b := box{
+		length: 480, width: 288, storeys: 1, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, shear: true,
+		wind: "wind_speed = \"150 mph\"\nexposure = \"D\"",
+	}
 	a := analysed(t, b.plan())
 	most := map[string]float64{}
 	for j, p := range a.peaks {

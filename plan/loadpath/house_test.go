@@ -172,8 +172,10 @@ func placed(t require.TestingT, text string) *placement.Placement {
 func analysed(t require.TestingT, text string) *analysis { return analyse(placed(t, text)) }
 
 func TestGeneratedPlansAreSound(t *testing.T) {
-	b := box{length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
-		wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120}
+	b := box{
+		length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
+		wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120,
+	}
 	a := analysed(t, b.plan())
 	require.NotEmpty(t, a.rafters)
 	require.NotEmpty(t, a.piles.girders)

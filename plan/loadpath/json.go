@@ -60,8 +60,10 @@ func terms(list []Term) []jsonTerm {
 }
 
 func (l *Link) json(limit float64) jsonLink {
-	out := jsonLink{Check: l.Check.ID, ID: l.ID, Where: l.Where, Unit: l.Unit, Demand: tenth(l.Demand), Strength: tenth(l.Strength),
-		Case: l.Case, Governs: l.Governs(), Gap: l.Gap, Over: l.Over(limit), Terms: terms(l.Terms), Notes: l.Notes}
+	out := jsonLink{
+		Check: l.Check.ID, ID: l.ID, Where: l.Where, Unit: l.Unit, Demand: tenth(l.Demand), Strength: tenth(l.Strength),
+		Case: l.Case, Governs: l.Governs(), Gap: l.Gap, Over: l.Over(limit), Terms: terms(l.Terms), Notes: l.Notes,
+	}
 	if c := l.Capacity; c != nil && c.Unknown == "" {
 		v := tenth(c.Value)
 		out.Capacity, out.Source, out.Holds = &v, c.Source, terms(c.Terms)
@@ -154,8 +156,10 @@ func (r *Report) windJSON() jsonWind {
 	if r.Missing != "" {
 		return jsonWind{Caution: Caution, Missing: r.Missing}
 	}
-	out := jsonWind{Caution: Caution, Coefficients: r.Basis.Coefficients(), Limits: r.Limits, Zones: map[string][]jsonZone{}, Dead: r.Dead,
-		Twist: r.Torsion, Assumed: r.Assumed, Left: r.Unchecked}
+	out := jsonWind{
+		Caution: Caution, Coefficients: r.Basis.Coefficients(), Limits: r.Limits, Zones: map[string][]jsonZone{}, Dead: r.Dead,
+		Twist: r.Torsion, Assumed: r.Assumed, Left: r.Unchecked,
+	}
 	for name, coefs := range map[string]wind.Coefs{"A": wind.CaseA(r.Basis.Theta), "B": wind.CaseB} {
 		for _, z := range r.Basis.Zones(coefs) {
 			out.Zones[name] = append(out.Zones[name], jsonZone{z.Name, hundredth(z.GCpf), tenth(z.External), tenth(z.Plus), tenth(z.Minus)})
@@ -166,16 +170,20 @@ func (r *Report) windJSON() jsonWind {
 		if u.Wall != nil {
 			name = u.Wall.Name
 		}
-		out.Uplift = append(out.Uplift, map[string]any{"wall": name, "roof": u.Roof, "joints": u.Joints, "largest_at": u.At, "largest": forceJSON(u.Largest),
-			"largest_asd_lb": tenth(u.Largest.net(ASD)), "asd_plf": tenth(u.PerFoot), "strength_lb": tenth(u.Strength), "case": u.Case})
+		out.Uplift = append(out.Uplift, map[string]any{
+			"wall": name, "roof": u.Roof, "joints": u.Joints, "largest_at": u.At, "largest": forceJSON(u.Largest),
+			"largest_asd_lb": tenth(u.Largest.net(ASD)), "asd_plf": tenth(u.PerFoot), "strength_lb": tenth(u.Strength), "case": u.Case,
+		})
 	}
 	for _, x := range r.Ridges {
 		x.Tension, x.Thrust = tenth(x.Tension), tenth(x.Thrust)
 		out.Ridges = append(out.Ridges, x)
 	}
 	for _, s := range r.Storeys {
-		out.Storeys = append(out.Storeys, map[string]any{"storey": s.Level.Name, "along": s.Axis, "walls_lb": tenth(s.Wall), "roofs_lb": tenth(s.Roof),
-			"above_lb": tenth(s.Above), "total_lb": tenth(s.Total), "asd_lb": tenth(s.ASD), "case": s.Case, "no_line": s.NoLine})
+		out.Storeys = append(out.Storeys, map[string]any{
+			"storey": s.Level.Name, "along": s.Axis, "walls_lb": tenth(s.Wall), "roofs_lb": tenth(s.Roof),
+			"above_lb": tenth(s.Above), "total_lb": tenth(s.Total), "asd_lb": tenth(s.ASD), "case": s.Case, "no_line": s.NoLine,
+		})
 	}
 	for _, b := range r.Base {
 		out.Base = append(out.Base, map[string]any{"along": b.Axis, "total_lb": tenth(b.Total), "asd_lb": tenth(ASD.W * b.Total), "case": b.Case})
@@ -192,12 +200,16 @@ func (r *Report) windJSON() jsonWind {
 func (x *ShearLine) json() map[string]any {
 	var segments, drag []map[string]any
 	for _, s := range x.Segments {
-		segments = append(segments, map[string]any{"name": s.Name, "length_ft": hundredth(s.Length / 12), "counts_ft": hundredth(s.Working / 12), "share": hundredth(s.Share),
-			"shear_lb": tenth(s.V), "asd_plf": tenth(s.Demand), "end_tension_lb": tenth(s.Lifts)})
+		segments = append(segments, map[string]any{
+			"name": s.Name, "length_ft": hundredth(s.Length / 12), "counts_ft": hundredth(s.Working / 12), "share": hundredth(s.Share),
+			"shear_lb": tenth(s.V), "asd_plf": tenth(s.Demand), "end_tension_lb": tenth(s.Lifts),
+		})
 	}
 	for _, d := range x.Drag {
 		drag = append(drag, map[string]any{"at_ft": hundredth(d.At / 12), "force_lb": tenth(d.Force)})
 	}
-	return map[string]any{"storey": x.Level.Name, "line": x.Name, "axis": []string{"x", "y"}[x.Axis], "at_ft": hundredth(x.At / 12),
-		"force_lb": tenth(x.Force), "case": x.Case, "segments": segments, "collector": drag}
+	return map[string]any{
+		"storey": x.Level.Name, "line": x.Name, "axis": []string{"x", "y"}[x.Axis], "at_ft": hundredth(x.At / 12),
+		"force_lb": tenth(x.Force), "case": x.Case, "segments": segments, "collector": drag,
+	}
 }

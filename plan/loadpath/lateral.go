@@ -142,8 +142,10 @@ func (a *analysis) runLateral() *lateral {
 func (l *lateral) run(g gust) (out []StoreyShear) {
 	for _, d := range l.decks {
 		walls, roofs := l.a.deckLoad(d, g)
-		s := StoreyShear{Level: d.level, Axis: []string{"x", "y"}[g.axis], Case: g.String(),
-			Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-g.axis) / 12, Depth: d.extent.span(g.axis) / 12}
+		s := StoreyShear{
+			Level: d.level, Axis: []string{"x", "y"}[g.axis], Case: g.String(),
+			Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-g.axis) / 12, Depth: d.extent.span(g.axis) / 12,
+		}
 		s.Deck = s.Wall + s.Roof
 		s.Bands = append(bands("walls", walls), bands("roofs", roofs)...)
 		lines := d.lines[g.axis]

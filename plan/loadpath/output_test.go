@@ -13,8 +13,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-var sample = box{length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
-	wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120}
+var sample = box{
+	length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
+	wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120,
+}
 
 func TestEveryOutputIsHonest(t *testing.T) {
 	r, ds := Run(placed(t, sample.plan()))

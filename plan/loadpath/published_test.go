@@ -36,10 +36,12 @@ func tabled(span, pitch, speed float64) box {
 	rise := span * 12 / 2 * pitch / 12
 	// The mean roof height is half way from the plates to the ridge of the
 	// framed roof; a try with the plain rise is mended once by what came out.
-	b := box{length: 720, width: span * 12, storeys: 1, kind: "gable", ridge: "x", pitch: pitch, overhang: 24, rake: 12, spacing: 24,
+	b := box{
+		length: 720, width: span * 12, storeys: 1, kind: "gable", ridge: "x", pitch: pitch, overhang: 24, rake: 12, spacing: 24,
 		wind:  fmt.Sprintf("wind_speed = \"%g mph\"\nexposure = \"B\"\nedition = \"7-16\"", speed),
 		loads: fmt.Sprintf("[loads]\n[[loads.dead]]\npart = \"roof\"\nname = \"all\"\nweight = \"%g psf\"\n[[loads.dead]]\npart = \"ceiling\"\nname = \"none\"\nweight = \"0 psf\"\n", 15/slope),
-		floor: 33*12 - 109 - rise/2}
+		floor: 33*12 - 109 - rise/2,
+	}
 	return b
 }
 
@@ -87,8 +89,10 @@ func TestResidentialUpliftTable(t *testing.T) {
 func TestRidgeTensionByStatics(t *testing.T) {
 	// T = wL²/(8f) for a pair hinged at the ridge under an even load: statics,
 	// no published table was found. Dead load is even: its thrust is that.
-	b := box{length: 480, width: 288, storeys: 1, kind: "gable", ridge: "x", pitch: 6, spacing: 16,
-		wind: "wind_speed = \"120 mph\"\nexposure = \"C\"", loads: "[loads]\n[[loads.dead]]\npart = \"roof\"\nname = \"all\"\nweight = \"10 psf\"\n[[loads.dead]]\npart = \"ceiling\"\nname = \"none\"\nweight = \"0 psf\"\n"}
+	b := box{
+		length: 480, width: 288, storeys: 1, kind: "gable", ridge: "x", pitch: 6, spacing: 16,
+		wind: "wind_speed = \"120 mph\"\nexposure = \"C\"", loads: "[loads]\n[[loads.dead]]\npart = \"roof\"\nname = \"all\"\nweight = \"10 psf\"\n[[loads.dead]]\npart = \"ceiling\"\nname = \"none\"\nweight = \"0 psf\"\n",
+	}
 	a := analysed(t, b.plan())
 	p := a.pairs[len(a.pairs)/2]
 	w := 10 * math.Hypot(1, 0.5) * 16 / 12 // lb per ft of plan

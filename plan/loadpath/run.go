@@ -19,9 +19,11 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 		return &Report{Placement: pl, Missing: ds[0].Summary + "; " + ds[0].Mend}, ds
 	}
 	a := analyse(pl)
-	r := &Report{Placement: pl, Basis: a.basis, Main: a.main, Limits: a.basis.Limits(), Dead: a.dead.lines,
+	r := &Report{
+		Placement: pl, Basis: a.basis, Main: a.main, Limits: a.basis.Limits(), Dead: a.dead.lines,
 		Balance: a.balances, Storeys: a.lateral.storeys, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
-		byJoint: map[*framing.Joint][]*Link{}, work: a}
+		byJoint: map[*framing.Joint][]*Link{}, work: a,
+	}
 	for _, c := range Checks() {
 		for _, l := range c.run(c, a) {
 			r.Links = append(r.Links, l)
@@ -45,8 +47,10 @@ func basisFaults(h *framing.House) plan.Diagnostics {
 		if pos.Line == 0 {
 			pos = plan.Pos{File: h.Plan.File, Line: 1, Col: 1}
 		}
-		return plan.Diagnostics{{Code: "no-wind-basis", Summary: "the plan gives no wind speed, so no loads can be computed",
-			Where: "site", Mend: `add [site] with wind_speed = "150 mph" and exposure = "D"`, Pos: pos}}
+		return plan.Diagnostics{{
+			Code: "no-wind-basis", Summary: "the plan gives no wind speed, so no loads can be computed",
+			Where: "site", Mend: `add [site] with wind_speed = "150 mph" and exposure = "D"`, Pos: pos,
+		}}
 	}
 	if len(h.Joints) == 0 {
 		return plan.Diagnostics{{Code: "no-joints", Summary: "the house has no joints to carry load", Where: "house", Mend: "mend the errors of the plan first", Pos: s.Pos}}

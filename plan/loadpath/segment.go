@@ -45,8 +45,10 @@ type Segment struct {
 func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax int) *Segment {
 	f := w.Frame()
 	p, q := axis(f.At(s.From, 0, 0).Flat(), ax), axis(f.At(s.To, 0, 0).Flat(), ax)
-	g := &Segment{Wall: w, Shear: s, Name: w.Name + "/" + s.Name, Lo: math.Min(p, q), Hi: math.Max(p, q), Length: s.To - s.From,
-		Height: lv.PlateHeight, Factor: 1, base: w.Level == lv, depth: lv.FloorDepth}
+	g := &Segment{
+		Wall: w, Shear: s, Name: w.Name + "/" + s.Name, Lo: math.Min(p, q), Hi: math.Max(p, q), Length: s.To - s.From,
+		Height: lv.PlateHeight, Factor: 1, base: w.Level == lv, depth: lv.FloorDepth,
+	}
 	if w.Height > 0 && !w.Balloon() {
 		g.Height = w.Height
 	}

@@ -156,8 +156,10 @@ func newStrip(m *framing.Member) *strip {
 	if run < 1 {
 		return nil
 	}
-	return &strip{m: m, roof: m.Roof, low: m.A.Flat(), up: d.Flat().Unit(), run: run, tan: d.Z / run,
-		gathers: m.Role == framing.Hip || m.Role == framing.Valley}
+	return &strip{
+		m: m, roof: m.Roof, low: m.A.Flat(), up: d.Flat().Unit(), run: run, tan: d.Z / run,
+		gathers: m.Role == framing.Hip || m.Role == framing.Valley,
+	}
 }
 
 // ridgeLine returns the ridge that a member is part of.

@@ -74,8 +74,10 @@ func newCheck(id string, s plan.Severity, title, doc string, run func(*placer, *
 // about tells something of one piece at the line that asked for it.
 func (x *placer) about(c *Check, p *Piece, tag, summary, mend string, related ...plan.Pos) {
 	_, pos := p.By()
-	x.tell.at(p.Joint, tag, plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: pos,
-		Summary: p.Item.Mark + ": " + summary, Mend: mend, Related: related})
+	x.tell.at(p.Joint, tag, plan.Diagnostic{
+		Severity: c.Severity, Code: c.ID, Pos: pos,
+		Summary: p.Item.Mark + ": " + summary, Mend: mend, Related: related,
+	})
 }
 
 // check runs all checks.

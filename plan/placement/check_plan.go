@@ -42,9 +42,11 @@ var (
 				if x.used[it.Mark] || it.Kind.Shape == hardware.Sheet || it.Pos.File != x.house.Plan.File {
 					continue
 				}
-				x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: it.Pos,
+				x.tell.add(plan.Diagnostic{
+					Severity: c.Severity, Code: c.ID, Pos: it.Pos,
 					Summary: "no rule and no place uses it", Where: "item " + it.Mark,
-					Mend: "use it in a rule or place, or take it out"})
+					Mend: "use it in a rule or place, or take it out",
+				})
 			}
 		})
 
@@ -70,9 +72,11 @@ func (x *placer) beaten(c *Check) {
 	}
 	tell := func(source any, what, where string, pos plan.Pos) {
 		if a := first[source]; a != nil && standing[source] == 0 {
-			x.tell.add(plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: pos, Where: where,
+			x.tell.add(plan.Diagnostic{
+				Severity: c.Severity, Code: c.ID, Pos: pos, Where: where,
 				Summary: fmt.Sprintf("the %s has no effect at any of its %d joints", what, lost[source]),
-				Mend:    fmt.Sprintf("at %s it is %s: take it out, move it after, or give it a purpose of its own", a.joint.ID, a.why)})
+				Mend:    fmt.Sprintf("at %s it is %s: take it out, move it after, or give it a purpose of its own", a.joint.ID, a.why),
+			})
 		}
 	}
 	for _, r := range x.house.Plan.Rules {

@@ -88,8 +88,10 @@ var (
 				if m := j.First(); m != nil && m.Opening != nil {
 					pos = m.Opening.Pos
 				}
-				x.tell.at(j, "", plan.Diagnostic{Severity: c.Severity, Code: c.ID, Pos: pos,
-					Summary: "no king stands at this end of the header", Mend: "move the opening off the wall's end, or give kings = 1"})
+				x.tell.at(j, "", plan.Diagnostic{
+					Severity: c.Severity, Code: c.ID, Pos: pos,
+					Summary: "no king stands at this end of the header", Mend: "move the opening off the wall's end, or give kings = 1",
+				})
 			}
 		})
 )

@@ -123,7 +123,8 @@ func met(j *framing.Joint) (roles []string) {
 
 // names is a condition that holds when the joint's word is in a list.
 func names(key string, list func(*plan.Where) []string, word func(*framing.Joint) string) condition {
-	return condition{key,
+	return condition{
+		key,
 		func(w *plan.Where) bool { return len(list(w)) > 0 },
 		func(_ *world, w *plan.Where, j *framing.Joint) bool { return slices.Contains(list(w), word(j)) },
 		func(w *plan.Where) string { return strings.Join(list(w), " or ") },
@@ -132,22 +133,26 @@ func names(key string, list func(*plan.Where) []string, word func(*framing.Joint
 				return s
 			}
 			return "none"
-		}}
+		},
+	}
 }
 
 // flag is a condition on a yes or no.
 func flag(key string, want func(*plan.Where) *bool, is func(*world, *framing.Joint) bool) condition {
-	return condition{key,
+	return condition{
+		key,
 		func(w *plan.Where) bool { return want(w) != nil },
 		func(wo *world, w *plan.Where, j *framing.Joint) bool { return is(wo, j) == *want(w) },
 		func(w *plan.Where) string { return fmt.Sprint(*want(w)) },
-		func(wo *world, j *framing.Joint) string { return fmt.Sprint(is(wo, j)) }}
+		func(wo *world, j *framing.Joint) string { return fmt.Sprint(is(wo, j)) },
+	}
 }
 
 // span is a condition on a length between two others; an upper end of zero
 // asks nothing.
 func span(key string, want func(*plan.Where) [2]float64, of func(*world, *framing.Joint) float64) condition {
-	return condition{key,
+	return condition{
+		key,
 		func(w *plan.Where) bool { return want(w) != [2]float64{} },
 		func(wo *world, w *plan.Where, j *framing.Joint) bool {
 			r, v := want(w), of(wo, j)
@@ -164,7 +169,8 @@ func span(key string, want func(*plan.Where) [2]float64, of func(*world, *framin
 				return length.Feet(v)
 			}
 			return "none"
-		}}
+		},
+	}
 }
 
 func roofOf(j *framing.Joint) *plan.Roof {

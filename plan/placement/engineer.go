@@ -50,15 +50,19 @@ func (x *placer) place(e *plan.Place) {
 // placeKnown tells whether host and action of a place mean anything.
 func (x *placer) placeKnown(e *plan.Place, host, where string) bool {
 	if e.Action != "" && !slices.Contains(plan.Actions, e.Action) {
-		x.raise(plan.Diagnostic{Code: "unknown-action", Pos: e.Pos, Where: where,
-			Summary: fmt.Sprintf("action %q is none a place has", e.Action), Mend: meant(e.Action, plan.Actions)})
+		x.raise(plan.Diagnostic{
+			Code: "unknown-action", Pos: e.Pos, Where: where,
+			Summary: fmt.Sprintf("action %q is none a place has", e.Action), Mend: meant(e.Action, plan.Actions),
+		})
 		return false
 	}
 	if x.isHost[host] {
 		return true
 	}
-	x.raise(plan.Diagnostic{Code: "unknown-host", Pos: e.Pos, Where: where,
-		Summary: fmt.Sprintf("%q is no wall, roof, girder or porch with joints", host), Mend: meant(host, x.hosts)})
+	x.raise(plan.Diagnostic{
+		Code: "unknown-host", Pos: e.Pos, Where: where,
+		Summary: fmt.Sprintf("%q is no wall, roof, girder or porch with joints", host), Mend: meant(host, x.hosts),
+	})
 	return false
 }
 
@@ -76,8 +80,10 @@ func (x *placer) kindsOf(e *plan.Place, it *hardware.Item, where string) []frami
 	}
 	k := framing.Kind(e.On)
 	if k.Code() == "" {
-		x.raise(plan.Diagnostic{Code: "unknown-joint", Pos: e.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is no kind of joint", e.On), Mend: meant(e.On, jointKinds())})
+		x.raise(plan.Diagnostic{
+			Code: "unknown-joint", Pos: e.Pos, Where: where,
+			Summary: fmt.Sprintf("%q is no kind of joint", e.On), Mend: meant(e.On, jointKinds()),
+		})
 		return nil
 	}
 	if it != nil && !x.belongs(it, k, e.Pos, where) {
@@ -127,9 +133,11 @@ const geomTie = 1e-9
 
 // missed tells that no member stands where the engineer wants his item.
 func (x *placer) missed(e *plan.Place, pos plan.Pos, host string, kinds []framing.Kind, s float64) {
-	d := plan.Diagnostic{Code: "place-off-member", Pos: pos,
+	d := plan.Diagnostic{
+		Code: "place-off-member", Pos: pos,
 		Summary: fmt.Sprintf("no %s joint at %s for %s", list(kinds), length.Feet(s), cmp.Or(e.Use, "what is to go")),
-		Where:   fmt.Sprintf("%s at %s", host, length.Feet(s)), Mend: "the host has no such joint"}
+		Where:   fmt.Sprintf("%s at %s", host, length.Feet(s)), Mend: "the host has no such joint",
+	}
 	if j, off := x.nearest(host, kinds, s); j != nil {
 		name := "the nearest"
 		if m := j.First(); m != nil {
@@ -166,7 +174,9 @@ func (x *placer) remove(e *plan.Place, pos plan.Pos, j *framing.Joint, it *hardw
 	if gone {
 		return
 	}
-	x.raise(plan.Diagnostic{Severity: plan.Warning, Code: "place-without-effect", Pos: pos,
+	x.raise(plan.Diagnostic{
+		Severity: plan.Warning, Code: "place-without-effect", Pos: pos,
 		Summary: fmt.Sprintf("there is no %s to remove", cmp.Or(e.Use, "hardware")), Where: jointName(j),
-		Mend: "take the place out, or correct its station"})
+		Mend: "take the place out, or correct its station",
+	})
 }

@@ -71,10 +71,12 @@ func (h *hand) column(s1, s2 float64) (low, high *framing.Member) {
 func (h *hand) member(wall int, role framing.Role, s0, s1, z0, z1 float64) *framing.Member {
 	w := h.walls[wall]
 	f := w.Frame()
-	m := &framing.Member{ID: fmt.Sprintf("%s/%s@%g", w.Name, role, (s0+s1)/2), Role: role, Wall: w, Level: w.Level, Section: two6,
+	m := &framing.Member{
+		ID: fmt.Sprintf("%s/%s@%g", w.Name, role, (s0+s1)/2), Role: role, Wall: w, Level: w.Level, Section: two6,
 		S0: s0, S1: s1, Z0: z0, Z1: z1, Length: z1 - z0,
 		A: f.At((s0+s1)/2, 2.75, z0), B: f.At((s0+s1)/2, 2.75, z1),
-		Solid: []geom.Solid{f.Box(s0, s1, 0, 5.5, z0, z1)}}
+		Solid: []geom.Solid{f.Box(s0, s1, 0, 5.5, z0, z1)},
+	}
 	if role != framing.Stud {
 		m.A, m.B = f.At(s0, 2.75, (z0+z1)/2), f.At(s1, 2.75, (z0+z1)/2)
 	}

@@ -17,8 +17,10 @@ func (x *placer) level(p *Piece, k, n int) *plan.Diagnostic {
 		return fault
 	}
 	if j.Kind == framing.Collector && len(j.Members) < 2 {
-		return &plan.Diagnostic{Code: "collector-to-nothing", Summary: "nothing carries the shear wall's line on past its end: nothing is placed",
-			Mend: "run a joist, beam or truss over the wall's line, or end the shear wall at another wall"}
+		return &plan.Diagnostic{
+			Code: "collector-to-nothing", Summary: "nothing carries the shear wall's line on past its end: nothing is placed",
+			Mend: "run a joist, beam or truss over the wall's line, or end the shear wall at another wall",
+		}
 	}
 	m := j.First()
 	z, t, normal := (m.Z0+m.Z1)/2, 0.0, f.In.Up(0).Mul(-1)

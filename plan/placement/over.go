@@ -116,8 +116,10 @@ func (x *placer) ridge(p *Piece, k, n int) *plan.Diagnostic {
 		return &plan.Diagnostic{Code: "no-rafter", Summary: "no rafter meets the ridge here", Mend: "take this joint out of the rule"}
 	}
 	if on := rafters[min(1, len(rafters)-1)]; on != rafters[0] && (on.Role == framing.Hip || on.Role == framing.Valley) {
-		return &plan.Diagnostic{Code: "no-ridge", Summary: fmt.Sprintf("a %s leans on a %s here: there is no ridge for a strap to go over", rafters[0].Role, on.Role),
-			Mend: `give the rule where = { against = "ridge" }, and hang the jacks by a rule of their own`}
+		return &plan.Diagnostic{
+			Code: "no-ridge", Summary: fmt.Sprintf("a %s leans on a %s here: there is no ridge for a strap to go over", rafters[0].Role, on.Role),
+			Mend: `give the rule where = { against = "ridge" }, and hang the jacks by a rule of their own`,
+		}
 	}
 	r := rafters[0]
 	down := r.A.Sub(r.B).Unit()

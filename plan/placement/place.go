@@ -59,9 +59,13 @@ type placer struct {
 // Place puts hardware at the joints of h: every rule in the order written,
 // then every place of the engineer, then the pieces, then all checks.
 func Place(h *framing.House, c *hardware.Catalogue) (*Placement, plan.Diagnostics) {
-	x := &placer{world: newWorld(h), c: c, used: map[string]bool{}, found: map[string][]finding{},
-		p: &Placement{House: h, Catalogue: c, byTag: map[string]*Piece{},
-			byJoint: map[*framing.Joint][]*Piece{}, asks: map[*framing.Joint][]*ask{}}}
+	x := &placer{
+		world: newWorld(h), c: c, used: map[string]bool{}, found: map[string][]finding{},
+		p: &Placement{
+			House: h, Catalogue: c, byTag: map[string]*Piece{},
+			byJoint: map[*framing.Joint][]*Piece{}, asks: map[*framing.Joint][]*ask{},
+		},
+	}
 	x.p.world = x.world
 	for _, r := range h.Plan.Rules {
 		x.rule(r)
@@ -83,8 +87,10 @@ func (x *placer) rule(r *plan.Rule) {
 	where := fmt.Sprintf("rule %q", r.Name)
 	it := x.item(r.Use, r.Pos, where)
 	if framing.Kind(r.At).Code() == "" {
-		x.raise(plan.Diagnostic{Code: "unknown-joint", Pos: r.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is no kind of joint", r.At), Mend: meant(r.At, jointKinds())})
+		x.raise(plan.Diagnostic{
+			Code: "unknown-joint", Pos: r.Pos, Where: where,
+			Summary: fmt.Sprintf("%q is no kind of joint", r.At), Mend: meant(r.At, jointKinds()),
+		})
 		return
 	}
 	if it == nil || !x.belongs(it, framing.Kind(r.At), r.Pos, where) {
@@ -92,8 +98,10 @@ func (x *placer) rule(r *plan.Rule) {
 	}
 	hit := x.matches(r, x.byKind[framing.Kind(r.At)])
 	for _, j := range x.choose(r, hit) {
-		a := &ask{rule: r, joint: j, item: it, purpose: cmp.Or(r.Purpose, it.Kind.Purpose),
-			face: cmp.Or(r.Face, it.Face), count: max(r.Count, 1)}
+		a := &ask{
+			rule: r, joint: j, item: it, purpose: cmp.Or(r.Purpose, it.Kind.Purpose),
+			face: cmp.Or(r.Face, it.Face), count: max(r.Count, 1),
+		}
 		for _, old := range x.p.asks[j] {
 			if old.why == "" && old.purpose == a.purpose {
 				old.lose(fmt.Sprintf("beaten by %s, a later one for the same purpose (%s)", a.by(), a.purpose))
@@ -127,8 +135,10 @@ func (x *placer) nothing(r *plan.Rule, where string) {
 		}
 		mend = fmt.Sprintf("of %d such joints the nearest is %s: %s", len(all), j.ID, x.whyNot(r, j))
 	}
-	x.raise(plan.Diagnostic{Severity: plan.Warning, Code: "rule-matched-nothing", Pos: r.Pos, Where: where,
-		Summary: fmt.Sprintf("no %s joint of this house meets the rule", r.At), Mend: mend})
+	x.raise(plan.Diagnostic{
+		Severity: plan.Warning, Code: "rule-matched-nothing", Pos: r.Pos, Where: where,
+		Summary: fmt.Sprintf("no %s joint of this house meets the rule", r.At), Mend: mend,
+	})
 }
 
 // item finds a mark, or tells that there is none.
@@ -136,8 +146,10 @@ func (x *placer) item(mark string, pos plan.Pos, where string) *hardware.Item {
 	x.used[mark] = true
 	it := x.c.Item(mark)
 	if it == nil {
-		x.raise(plan.Diagnostic{Code: "unknown-mark", Pos: pos, Where: where,
-			Summary: fmt.Sprintf("mark %q is not in the catalogue", mark), Mend: meant(mark, x.c.Marks())})
+		x.raise(plan.Diagnostic{
+			Code: "unknown-mark", Pos: pos, Where: where,
+			Summary: fmt.Sprintf("mark %q is not in the catalogue", mark), Mend: meant(mark, x.c.Marks()),
+		})
 	}
 	return it
 }
@@ -150,8 +162,10 @@ func (x *placer) belongs(it *hardware.Item, k framing.Kind, pos plan.Pos, where 
 	if len(it.Kind.On) > 0 {
 		mend = "it goes at " + list(it.Kind.On)
 	}
-	x.raise(plan.Diagnostic{Code: "item-not-for-joint", Pos: pos, Where: where,
-		Summary: fmt.Sprintf("%s is a %s, which does not go at %s joints", it.Mark, it.Kind.Name, k), Mend: mend})
+	x.raise(plan.Diagnostic{
+		Code: "item-not-for-joint", Pos: pos, Where: where,
+		Summary: fmt.Sprintf("%s is a %s, which does not go at %s joints", it.Mark, it.Kind.Name, k), Mend: mend,
+	})
 	return false
 }
 
@@ -196,8 +210,10 @@ func (x *placer) pieces(a *ask) (out []*Piece) {
 	}
 	for _, f := range faces {
 		for k := range a.count {
-			p := &Piece{Joint: a.joint, Item: a.item, Face: f, Rule: a.rule, Place: a.place, Purpose: a.purpose,
-				Station: a.joint.Station}
+			p := &Piece{
+				Joint: a.joint, Item: a.item, Face: f, Rule: a.rule, Place: a.place, Purpose: a.purpose,
+				Station: a.joint.Station,
+			}
 			if fault := x.shape(p, k, a.count); fault != nil {
 				a.why = fault.Summary
 				x.consequence(p, fault)

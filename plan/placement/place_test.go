@@ -171,8 +171,10 @@ func TestLaterRuleBeatsEarlierForOnePurpose(t *testing.T) {
 		plan.Rule{Name: "inside too", At: "stud-stud", Use: "strap-42", Purpose: "second", Face: "inside", Where: plan.Where{To: 4}})
 	p, ds := placed(t, h)
 	require.Empty(t, ds)
-	assert.Equal(t, []string{"2S-1-SS-strap", "2S-1-SS-coil", "2S-16-SS-strap", "2S-32-SS-strap", "2S-48-SS-strap",
-		"2S-64-SS-strap", "2S-80-SS-strap", "2S-95-SS-coil"}, tags(p))
+	assert.Equal(t, []string{
+		"2S-1-SS-strap", "2S-1-SS-coil", "2S-16-SS-strap", "2S-32-SS-strap", "2S-48-SS-strap",
+		"2S-64-SS-strap", "2S-80-SS-strap", "2S-95-SS-coil",
+	}, tags(p))
 }
 
 func TestEngineerBeatsRules(t *testing.T) {
@@ -187,8 +189,10 @@ func TestEngineerBeatsRules(t *testing.T) {
 		"remove by mark":         {plan.Place{Use: "strap-42", At: []float64{16}, Action: "remove"}, nil},
 		"remove whatever is":     {plan.Place{On: "stud-stud", At: []float64{16}, Action: "remove"}, nil},
 		"another purpose stays":  {plan.Place{Use: "pair-5", On: "stud-stud", At: []float64{16}}, []string{"2S-16-SS-pair", "2S-16-SS-strap"}},
-		"within half and an inch": {plan.Place{Use: "coil", At: []float64{17.7}},
-			[]string{"2S-16-SS-coil"}},
+		"within half and an inch": {
+			plan.Place{Use: "coil", At: []float64{17.7}},
+			[]string{"2S-16-SS-coil"},
+		},
 	} {
 		t.Run(name, func(t *testing.T) {
 			c.place.Wall = "2S"
@@ -234,8 +238,10 @@ func TestPiecesGiveWayToTheirNextFace(t *testing.T) {
 
 	// A long strap goes inside; a second one outside; with a strap of a rule
 	// there too, the second goes to the side.
-	two := []any{plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: at},
-		plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: at, Action: "add"}}
+	two := []any{
+		plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: at},
+		plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: at, Action: "add"},
+	}
 	p, ds = placed(t, standard().with(two...))
 	require.Empty(t, ds)
 	assert.ElementsMatch(t, []string{"long-60 inside", "long-60 outside"}, faces(p))

@@ -132,8 +132,10 @@ func few(t *testing.T, check func(*rapid.T)) {
 }
 
 func generate(t *rapid.T) house {
-	h := house{long: rapid.SampledFrom([]int{24, 25, 26, 28, 29, 30, 32, 34, 36, 40}).Draw(t, "long"), wide: rapid.IntRange(16, 28).Draw(t, "wide"),
-		spacing: rapid.SampledFrom([]int{12, 16, 24}).Draw(t, "spacing")}
+	h := house{
+		long: rapid.SampledFrom([]int{24, 25, 26, 28, 29, 30, 32, 34, 36, 40}).Draw(t, "long"), wide: rapid.IntRange(16, 28).Draw(t, "wide"),
+		spacing: rapid.SampledFrom([]int{12, 16, 24}).Draw(t, "spacing"),
+	}
 	for i := range h.at {
 		for n := range rapid.IntRange(1, 2).Draw(t, "openings") {
 			h.at[i] = append(h.at[i], 36+n*120+rapid.IntRange(0, 40).Draw(t, "at"))

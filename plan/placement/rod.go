@@ -59,8 +59,10 @@ func (x *placer) pair(p *Piece, k, n int) *plan.Diagnostic {
 	}
 	l := x.through(j)
 	if !l.floor || l.below == nil {
-		return &plan.Diagnostic{Code: "pair-without-post", Summary: "a holdown pair needs a post above the floor and one below, there is none below",
-			Mend: "add a stud below, or use a single holdown here"}
+		return &plan.Diagnostic{
+			Code: "pair-without-post", Summary: "a holdown pair needs a post above the floor and one below, there is none below",
+			Mend: "add a stud below, or use a single holdown here",
+		}
 	}
 	l = x.side(p, l)
 	s := l.rodLine(p)
@@ -69,8 +71,10 @@ func (x *placer) pair(p *Piece, k, n int) *plan.Diagnostic {
 	p.gap, p.Laid = total, laid(l.above, l.below)
 	p.Cut = total + 2*it.Standoff + 2*nuts(it.Rod)
 	body := max(it.Length, it.Standoff)
-	p.Path = []geom.Vec3{f.At(s, depth/2, l.zBelow-body), f.At(s, depth/2, l.zBelow-it.Standoff),
-		f.At(s, depth/2, l.zAbove+it.Standoff), f.At(s, depth/2, l.zAbove+body)}
+	p.Path = []geom.Vec3{
+		f.At(s, depth/2, l.zBelow-body), f.At(s, depth/2, l.zBelow-it.Standoff),
+		f.At(s, depth/2, l.zAbove+it.Standoff), f.At(s, depth/2, l.zAbove+body),
+	}
 	p.Station = s
 	p.bodies(f, depth, l, body)
 	return nil

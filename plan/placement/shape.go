@@ -103,8 +103,10 @@ func (p *Piece) wide() float64 {
 // onWall returns the joint's frame and wall depth.
 func onWall(j *framing.Joint) (geom.Frame, float64, *plan.Diagnostic) {
 	if j.Wall == nil {
-		return geom.Frame{}, 0, &plan.Diagnostic{Code: "joint-off-wall",
-			Summary: fmt.Sprintf("a %s joint of %s has no wall for this item", j.Kind, j.Host), Mend: "use an item that goes at joints without a wall"}
+		return geom.Frame{}, 0, &plan.Diagnostic{
+			Code:    "joint-off-wall",
+			Summary: fmt.Sprintf("a %s joint of %s has no wall for this item", j.Kind, j.Host), Mend: "use an item that goes at joints without a wall",
+		}
 	}
 	return j.Wall.Frame(), j.Wall.Depth(), nil
 }

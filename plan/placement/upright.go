@@ -70,15 +70,19 @@ const minShared = 2 * edge
 // stacked says why there is nothing to tie to below, or nil.
 func (l link) stacked() *plan.Diagnostic {
 	if l.below == nil {
-		return &plan.Diagnostic{Severity: plan.Warning, Code: "stud-none-below",
+		return &plan.Diagnostic{
+			Severity: plan.Warning, Code: "stud-none-below",
 			Summary: fmt.Sprintf("no stud stands below the %s above: nothing is placed", l.above.Role),
-			Mend:    "add a stud or blocking below, or leave these joints out with where = { lines_up = true }"}
+			Mend:    "add a stud or blocking below, or leave these joints out with where = { lines_up = true }",
+		}
 	}
 	if l.floor && l.s1-l.s0 < minShared-geom.Eps {
-		return &plan.Diagnostic{Severity: plan.Warning, Code: "studs-out-of-line",
+		return &plan.Diagnostic{
+			Severity: plan.Warning, Code: "studs-out-of-line",
 			Summary: fmt.Sprintf("the stud below stands %s beside the %s above, more than a strap can follow: nothing is placed",
 				length.Feet(math.Abs(l.joint.Offset)), l.above.Role),
-			Mend: "move one of them, add a stud below, or leave these joints out with where = { lines_up = true }"}
+			Mend: "move one of them, add a stud below, or leave these joints out with where = { lines_up = true }",
+		}
 	}
 	return nil
 }

@@ -28,7 +28,8 @@ type world struct {
 }
 
 func newWorld(h *framing.House) *world {
-	w := &world{house: h,
+	w := &world{
+		house:   h,
 		byKind:  map[framing.Kind][]*framing.Joint{},
 		byHost:  map[hostKind][]*framing.Joint{},
 		isHost:  map[string]bool{},

@@ -37,8 +37,10 @@ func (r *Roof) RunsAt(f *Face, s float64) (out []*Run) {
 		if !contains(f.Outline, mid) {
 			continue
 		}
-		run := &Run{Face: f, Station: s, Low: point(lo.h), High: point(hi.h),
-			LowEnd: End{lo.kind, lo.line}, HighEnd: End{hi.kind, hi.line}}
+		run := &Run{
+			Face: f, Station: s, Low: point(lo.h), High: point(hi.h),
+			LowEnd: End{lo.kind, lo.line}, HighEnd: End{hi.kind, hi.line},
+		}
 		r.atRidgeEnd(run)
 		run.Kind = run.kindOf()
 		out = append(out, run)

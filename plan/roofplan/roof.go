@@ -85,9 +85,11 @@ func (b *Body) runIn(bodies []*Body) (faults []Fault) {
 			}
 			run, ok := o.dies(p, outward[e], z)
 			if !ok {
-				faults = append(faults, Fault{b, "ridge-does-not-die",
+				faults = append(faults, Fault{
+					b, "ridge-does-not-die",
 					"the ridge of roof " + b.Name + " stands higher than roof " + o.Name + " that it runs into",
-					"let roof " + b.Name + " run through and give roof " + o.Name + " the area beside it, or change a pitch"})
+					"let roof " + b.Name + " run through and give roof " + o.Name + " the area beside it, or change a pitch",
+				})
 			}
 			b.Sides[e].RunsIn, b.Sides[e].run, b.Sides[e].Slope = true, run, 0
 			for k, j := range sides {
@@ -190,13 +192,17 @@ func (r *Roof) faces(fs []facet) (faults []Fault) {
 		}
 		for _, loop := range union(all) {
 			if Area(loop) < 0 {
-				faults = append(faults, Fault{f.body, "roof-within-roof",
+				faults = append(faults, Fault{
+					f.body, "roof-within-roof",
 					"a roof stands wholly within one face of roof " + f.body.Name,
-					"let the smaller roof reach an eave"})
+					"let the smaller roof reach an eave",
+				})
 				continue
 			}
-			r.Faces = append(r.Faces, &Face{Body: f.body, Side: f.side,
-				Plane: f.body.Plane(f.side), Outline: loop, parts: parts})
+			r.Faces = append(r.Faces, &Face{
+				Body: f.body, Side: f.side,
+				Plane: f.body.Plane(f.side), Outline: loop, parts: parts,
+			})
 		}
 	}
 	return faults

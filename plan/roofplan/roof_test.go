@@ -39,12 +39,18 @@ func TestShapes(t *testing.T) {
 		{"hip", []*Body{body(t, "a", "hip", "x", v(0, 0), v(240, 144), 6, 12)}, 4, map[string]int{Ridge: 1, Hip: 4}},
 		{"pyramid", []*Body{body(t, "a", "hip", "x", v(0, 0), v(144, 144), 6, 12)}, 4, map[string]int{Hip: 4}},
 		{"shed", []*Body{body(t, "a", "shed", "x", v(0, 0), v(144, 96), 3, 12)}, 1, map[string]int{}},
-		{"lower wing", []*Body{body(t, "a", "gable", "x", v(0, 0), v(360, 192), 6, 12),
-			body(t, "b", "gable", "y", v(120, -120), v(240, 0), 6, 12)}, 4, map[string]int{Ridge: 2, Valley: 2}},
-		{"hips round an L", []*Body{body(t, "a", "hip", "x", v(0, 0), v(288, 192), 6, 12),
-			body(t, "b", "hip", "y", v(144, -120), v(288, 0), 6, 12)}, 6, map[string]int{Ridge: 2, Hip: 6, Valley: 1}},
-		{"equal ridges cross", []*Body{body(t, "a", "gable", "x", v(0, 0), v(384, 144), 6, 12),
-			body(t, "b", "gable", "y", v(120, -120), v(264, 264), 6, 12)}, 8, map[string]int{Ridge: 2, Valley: 4}},
+		{"lower wing", []*Body{
+			body(t, "a", "gable", "x", v(0, 0), v(360, 192), 6, 12),
+			body(t, "b", "gable", "y", v(120, -120), v(240, 0), 6, 12),
+		}, 4, map[string]int{Ridge: 2, Valley: 2}},
+		{"hips round an L", []*Body{
+			body(t, "a", "hip", "x", v(0, 0), v(288, 192), 6, 12),
+			body(t, "b", "hip", "y", v(144, -120), v(288, 0), 6, 12),
+		}, 6, map[string]int{Ridge: 2, Hip: 6, Valley: 1}},
+		{"equal ridges cross", []*Body{
+			body(t, "a", "gable", "x", v(0, 0), v(384, 144), 6, 12),
+			body(t, "b", "gable", "y", v(120, -120), v(264, 264), 6, 12),
+		}, 8, map[string]int{Ridge: 2, Valley: 4}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r, faults := New(c.bodies)

@@ -85,9 +85,11 @@ func coilRow(l *Line, spare float64) OrderRow {
 	for _, c := range cuts {
 		total += c
 	}
-	return OrderRow{Section: "coil", Number: l.Number, Name: l.Item.Mark, Detail: fmt.Sprintf("%s of strap, %s", length.Feet(total), Size(l.Item)),
+	return OrderRow{
+		Section: "coil", Number: l.Number, Name: l.Item.Mark, Detail: fmt.Sprintf("%s of strap, %s", length.Feet(total), Size(l.Item)),
 		Count: n, Spare: len(cuts), Order: float64(len(rolls)), Unit: "roll", Packs: len(rolls), Pack: "roll of " + length.Feet(l.Item.Coil),
-		Source: fmt.Sprintf("best fit, longest first; no cutting needs fewer than %d", bound)}
+		Source: fmt.Sprintf("best fit, longest first; no cutting needs fewer than %d", bound),
+	}
 }
 
 // allNails adds up the fasteners of pieces and of sheathing, and the bolts
@@ -207,8 +209,10 @@ func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
 	}
 	for _, k := range order {
 		m := more(n[k], spare)
-		out = append(out, OrderRow{Section: "panels", Name: k.thick + " in structural panel", Detail: length.Feet(k.wide) + " x " + length.Feet(k.tall),
-			Count: n[k], Spare: m, Order: float64(m), Unit: "panel", Source: "shear wall segments only, upright, cut at the segment's end"})
+		out = append(out, OrderRow{
+			Section: "panels", Name: k.thick + " in structural panel", Detail: length.Feet(k.wide) + " x " + length.Feet(k.tall),
+			Count: n[k], Spare: m, Order: float64(m), Unit: "panel", Source: "shear wall segments only, upright, cut at the segment's end",
+		})
 	}
 	return out
 }

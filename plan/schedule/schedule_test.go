@@ -36,8 +36,10 @@ func small(t require.TestingT) *Schedule {
 	}
 	c, ds := hardware.New(items)
 	require.Empty(t, ds)
-	w1 := &plan.Wall{Name: "1S", Level: first, ToLevel: first, To: geom.Vec2{X: 96}, Studs: plan.Lumber{Depth: 5.5}, Spacing: 16,
-		Shear: []*plan.Shear{{From: 0, To: 60, Panel: "15/32", Nail: "8d common", Edge: 6, Field: 12}}}
+	w1 := &plan.Wall{
+		Name: "1S", Level: first, ToLevel: first, To: geom.Vec2{X: 96}, Studs: plan.Lumber{Depth: 5.5}, Spacing: 16,
+		Shear: []*plan.Shear{{From: 0, To: 60, Panel: "15/32", Nail: "8d common", Edge: 6, Field: 12}},
+	}
 	w2 := &plan.Wall{Name: "2S", Level: second, ToLevel: second, To: geom.Vec2{X: 96}}
 	p := &placement.Placement{House: &framing.House{Plan: &plan.Plan{Levels: []*plan.Level{first, second}, Walls: []*plan.Wall{w1, w2}}}, Catalogue: c}
 	roof := &plan.Roof{Name: "main"}
@@ -258,7 +260,8 @@ func random(t *rapid.T) *Schedule {
 	for range rapid.IntRange(0, 60).Draw(t, "pieces") {
 		base.Pieces = append(base.Pieces, &placement.Piece{
 			Item:  items[rapid.IntRange(0, len(items)-1).Draw(t, "item")],
-			Joint: joints[rapid.IntRange(0, len(joints)-1).Draw(t, "joint")], Cut: 20, Rule: &plan.Rule{}})
+			Joint: joints[rapid.IntRange(0, len(joints)-1).Draw(t, "joint")], Cut: 20, Rule: &plan.Rule{},
+		})
 	}
 	return New(&base)
 }

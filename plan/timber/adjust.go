@@ -66,9 +66,11 @@ type Condition struct {
 // Chain returns the factors of a nail of diameter under 1/4 in: Cg and
 // Cdelta are then 1 (NDS 2018 11.3.6, 12.5.1; grade B).
 func (c Condition) Chain() Adjust {
-	a := Adjust{{"CD", min(float64(c.Duration), 1.6), "NDS 2018 Table 2.3.2"},
+	a := Adjust{
+		{"CD", min(float64(c.Duration), 1.6), "NDS 2018 Table 2.3.2"},
 		{"CM", c.moisture(), "NDS 2018 Table 11.3.3"},
-		{"Ct", c.temperature(), "NDS 2018 Table 11.3.4"}}
+		{"Ct", c.temperature(), "NDS 2018 Table 11.3.4"},
+	}
 	if c.ForWithdraw {
 		return append(a, Factor{"Ceg", pick(c.EndGrain, 0, 1), "NDS 2018 12.2.3.3"},
 			Factor{"Ctn", pick(c.ToeNail, 0.67, 1), "NDS 2018 12.5.4"})

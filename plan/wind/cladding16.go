@@ -24,23 +24,29 @@ func gable16(theta float64) Figure {
 		pos := Curve{{2, 0.7}, {10, 0.53}, {20, 0.45}, {50, 0.38}, {100, 0.3}}
 		one := Clad{"1", pos, points(-2.0, -2.0, -1.17, -0.5, -0.5), line(-2.5, -1.5, 100)}
 		two := Clad{"2n", pos, append(points(-3.0, -2.57, -2.0, -1.6, -1.1), Point{250, -1.0}), line(-3.5, -2.0, 250)}
-		f = Figure{Name: "ASCE 7-16 Fig. 30.3-2B", Zones: []Clad{one, named(one, "2e"), two, named(two, "2r"),
+		f = Figure{Name: "ASCE 7-16 Fig. 30.3-2B", Zones: []Clad{
+			one, named(one, "2e"), two, named(two, "2r"),
 			{"3e", pos, two.Negative, line(-4.1, -1.5, 250)},
-			{"3r", pos, points(-3.6, -3.05, -2.34, -1.8, -1.8), line(-4.7, -2.3, 100)}}}
+			{"3r", pos, points(-3.6, -3.05, -2.34, -1.8, -1.8), line(-4.7, -2.3, 100)},
+		}}
 	case theta <= 27:
 		pos := line(0.6, 0.3, 200) // of 7-22; the copy gives none
 		one := Clad{"1", pos, append(points(-1.5, -1.5, -1.25, -1.06, -0.89), Point{300, -0.8}), line(-2.0, -1.8, 350)}
 		two := Clad{"2n", pos, append(points(-2.5, -2.15, -1.7, -1.38), Point{150, -1.2}), line(-3.0, -2.2, 150)}
-		f = Figure{Name: "ASCE 7-16 Fig. 30.3-2C", Zones: []Clad{one, named(one, "2e"), two, named(two, "2r"),
+		f = Figure{Name: "ASCE 7-16 Fig. 30.3-2C", Zones: []Clad{
+			one, named(one, "2e"), two, named(two, "2r"),
 			{"3e", pos, two.Negative, line(-3.6, -1.7, 150)},
-			{"3r", pos, Curve{{4, -3.6}, {10, -2.73}, {20, -2.35}, {50, -1.8}}, Curve{{4, -4.7}, {50, -2.4}}}}}
+			{"3r", pos, Curve{{4, -3.6}, {10, -2.73}, {20, -2.35}, {50, -1.8}}, Curve{{4, -4.7}, {50, -2.4}}},
+		}}
 	default:
 		pos := points(0.9, 0.8, 0.6, 0.5, 0.5)
 		one := Clad{"1", pos, points(-1.8, -1.5, -1.1, -0.8, -0.8), nil}
 		two := Clad{"2n", pos, points(-2.0, -1.77, -1.45, -1.23, -1.0), nil}
-		f = Figure{Name: "ASCE 7-16 Fig. 30.3-2D", Zones: []Clad{one, named(one, "2e"), named(one, "2r"), two,
+		f = Figure{Name: "ASCE 7-16 Fig. 30.3-2D", Zones: []Clad{
+			one, named(one, "2e"), named(one, "2r"), two,
 			{"3e", pos, Curve{{2, -3.2}, {10, -2.5}, {20, -2.2}, {50, -1.8}, {100, -1.5}, {300, -1.0}}, nil},
-			named(two, "3r")}}
+			named(two, "3r"),
+		}}
 	}
 	f.Grade, f.Note = "S", provisional
 	return f
@@ -54,7 +60,8 @@ func hip16(theta, hOverB float64) Figure {
 	pos := line(0.7, 0.3, 100) // of 7-22; the copy gives none
 	set := func(name string, one, edge, ridge, corner Curve) Figure {
 		return Figure{Name: "ASCE 7-16 " + name, Grade: "S", Note: provisional, Zones: []Clad{
-			{"1", pos, one, nil}, {"2e", pos, edge, nil}, {"2r", pos, ridge, nil}, {"3", pos, corner, nil}}}
+			{"1", pos, one, nil}, {"2e", pos, edge, nil}, {"2r", pos, ridge, nil}, {"3", pos, corner, nil},
+		}}
 	}
 	switch {
 	case theta <= 20:

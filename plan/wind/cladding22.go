@@ -11,7 +11,8 @@ var flat = Figure{Name: "Fig. 30.3-2A", Grade: "S+", Zones: []Clad{
 // three builds the usual three zones over one positive curve.
 func three(name, grade, note string, pos, one, two, corner Curve) Figure {
 	return Figure{Name: name, Grade: grade, Note: note, Zones: []Clad{
-		{"1", pos, one, nil}, {"2", pos, two, nil}, {"3", pos, corner, nil}}}
+		{"1", pos, one, nil}, {"2", pos, two, nil}, {"3", pos, corner, nil},
+	}}
 }
 
 // gable22 returns ASCE 7-22 Figs. 30.3-2B to 2D.
@@ -55,9 +56,11 @@ func blend(a, b Figure, f float64) Figure {
 	out := a
 	out.Zones = make([]Clad, len(a.Zones))
 	for i, z := range a.Zones {
-		out.Zones[i] = Clad{Zone: z.Zone,
+		out.Zones[i] = Clad{
+			Zone:     z.Zone,
 			Positive: mix(z.Positive, b.Zones[i].Positive, f),
-			Negative: mix(z.Negative, b.Zones[i].Negative, f)}
+			Negative: mix(z.Negative, b.Zones[i].Negative, f),
+		}
 	}
 	return out
 }

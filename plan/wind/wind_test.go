@@ -16,13 +16,19 @@ func TestKzTables(t *testing.T) {
 		z       float64
 		want    [3]float64
 	}{
-		{"7-22", 15, [3]float64{0.57, 0.85, 1.03}}, {"7-22", 20, [3]float64{0.62, 0.90, 1.08}},
-		{"7-22", 25, [3]float64{0.66, 0.94, 1.12}}, {"7-22", 30, [3]float64{0.70, 0.98, 1.16}},
-		{"7-22", 40, [3]float64{0.74, 1.04, 1.22}}, {"7-22", 50, [3]float64{0.79, 1.09, 1.27}},
+		{"7-22", 15, [3]float64{0.57, 0.85, 1.03}},
+		{"7-22", 20, [3]float64{0.62, 0.90, 1.08}},
+		{"7-22", 25, [3]float64{0.66, 0.94, 1.12}},
+		{"7-22", 30, [3]float64{0.70, 0.98, 1.16}},
+		{"7-22", 40, [3]float64{0.74, 1.04, 1.22}},
+		{"7-22", 50, [3]float64{0.79, 1.09, 1.27}},
 		{"7-22", 60, [3]float64{0.83, 1.13, 1.31}},
-		{"7-16", 15, [3]float64{0.57, 0.85, 1.03}}, {"7-16", 20, [3]float64{0.62, 0.90, 1.08}},
-		{"7-16", 25, [3]float64{0.66, 0.94, 1.12}}, {"7-16", 30, [3]float64{0.70, 0.98, 1.16}},
-		{"7-16", 40, [3]float64{0.76, 1.04, 1.22}}, {"7-16", 50, [3]float64{0.81, 1.09, 1.27}},
+		{"7-16", 15, [3]float64{0.57, 0.85, 1.03}},
+		{"7-16", 20, [3]float64{0.62, 0.90, 1.08}},
+		{"7-16", 25, [3]float64{0.66, 0.94, 1.12}},
+		{"7-16", 30, [3]float64{0.70, 0.98, 1.16}},
+		{"7-16", 40, [3]float64{0.76, 1.04, 1.22}},
+		{"7-16", 50, [3]float64{0.81, 1.09, 1.27}},
 		{"7-16", 60, [3]float64{0.85, 1.13, 1.31}},
 	} {
 		for i, e := range []string{"B", "C", "D"} {
@@ -108,8 +114,10 @@ func TestInternalPressure(t *testing.T) {
 }
 
 // gable is the building of the worked envelope example.
-var gable = Basis{Edition: "7-22", Speed: 115, Exposure: "C", Enclosure: "enclosed", Kzt: 1,
-	Height: 36.63, Eave: 20, Theta: 18.4, Length: 250, Width: 200}
+var gable = Basis{
+	Edition: "7-22", Speed: 115, Exposure: "C", Enclosure: "enclosed", Kzt: 1,
+	Height: 36.63, Eave: 20, Theta: 18.4, Length: 250, Width: 200,
+}
 
 func TestEnvelopeWorkedExample(t *testing.T) {
 	// Continuing-education course on the ASCE 7-22 envelope procedure, answers

@@ -62,8 +62,10 @@ const Gap sheet.MM = 0.4
 
 // NewBoard returns an empty board.
 func NewBoard(bounds sheet.Rect) *Board {
-	return &Board{bounds: bounds, taken: newGrid(8), barred: newGrid(8), soft: newGrid(8), linesG: newGrid(8),
-		owner: map[int]*job{}, bars: map[int]*job{}, leader: map[int]*job{}}
+	return &Board{
+		bounds: bounds, taken: newGrid(8), barred: newGrid(8), soft: newGrid(8), linesG: newGrid(8),
+		owner: map[int]*job{}, bars: map[int]*job{}, leader: map[int]*job{},
+	}
 }
 
 // Block forbids labels on r. Leaders may still pass, at a cost.

@@ -19,11 +19,24 @@ func TestPapersHavePublishedSizes(t *testing.T) {
 		short, long float64
 		unit        float64
 	}{
-		{"ansi-a", 8.5, 11, 25.4}, {"ansi-b", 11, 17, 25.4}, {"ansi-c", 17, 22, 25.4}, {"ansi-d", 22, 34, 25.4}, {"ansi-e", 34, 44, 25.4},
-		{"letter", 8.5, 11, 25.4}, {"tabloid", 11, 17, 25.4},
-		{"arch-a", 9, 12, 25.4}, {"arch-b", 12, 18, 25.4}, {"arch-c", 18, 24, 25.4}, {"arch-d", 24, 36, 25.4}, {"arch-e", 36, 48, 25.4},
+		{"ansi-a", 8.5, 11, 25.4},
+		{"ansi-b", 11, 17, 25.4},
+		{"ansi-c", 17, 22, 25.4},
+		{"ansi-d", 22, 34, 25.4},
+		{"ansi-e", 34, 44, 25.4},
+		{"letter", 8.5, 11, 25.4},
+		{"tabloid", 11, 17, 25.4},
+		{"arch-a", 9, 12, 25.4},
+		{"arch-b", 12, 18, 25.4},
+		{"arch-c", 18, 24, 25.4},
+		{"arch-d", 24, 36, 25.4},
+		{"arch-e", 36, 48, 25.4},
 		{"arch-e1", 30, 42, 25.4},
-		{"a4", 210, 297, 1}, {"a3", 297, 420, 1}, {"a2", 420, 594, 1}, {"a1", 594, 841, 1}, {"a0", 841, 1189, 1},
+		{"a4", 210, 297, 1},
+		{"a3", 297, 420, 1},
+		{"a2", 420, 594, 1},
+		{"a1", 594, 841, 1},
+		{"a0", 841, 1189, 1},
 	} {
 		p, ok := PaperNamed(strings.ToUpper(c.name))
 		require.True(t, ok, c.name)
@@ -110,8 +123,10 @@ func requireRect(t *testing.T, want, got Rect, name string) {
 func TestBoundsHoldEveryPointOfATurnedSymbol(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		sym := Symbol{ID: "s", Box: Rect{-2, -3, 5, 7}}
-		u := Use{Symbol: "s", At: Pt{10, 20},
-			Angle: rapid.Float64Range(-720, 720).Draw(t, "angle"), Scale: rapid.Float64Range(0.1, 9).Draw(t, "scale")}
+		u := Use{
+			Symbol: "s", At: Pt{10, 20},
+			Angle: rapid.Float64Range(-720, 720).Draw(t, "angle"), Scale: rapid.Float64Range(0.1, 9).Draw(t, "scale"),
+		}
 		b := Bounds(u, map[string]Symbol{"s": sym})
 		a := u.Angle * math.Pi / 180
 		for _, p := range []Pt{{-2, -3}, {3, -3}, {-2, 4}, {3, 4}, {0, 0}} {

@@ -78,8 +78,10 @@ func (w *writer) document(set *sheet.Set) {
 // open begins the document at real size: one unit is a millimetre.
 func (w *writer) open() {
 	wd, ht := number(w.num(float64(w.sheet.Paper.W))), number(w.num(float64(w.sheet.Paper.H)))
-	attrs := []string{attr("class", "gw"), attr("width", wd+"mm"), attr("height", ht+"mm"),
-		attr("viewBox", "0 0 "+wd+" "+ht), attr("data-sheet", w.sheet.Title.Sheet), attr("data-paper", w.sheet.Paper.Name)}
+	attrs := []string{
+		attr("class", "gw"), attr("width", wd+"mm"), attr("height", ht+"mm"),
+		attr("viewBox", "0 0 "+wd+" "+ht), attr("data-sheet", w.sheet.Title.Sheet), attr("data-paper", w.sheet.Paper.Name),
+	}
 	if !w.o.Bare {
 		w.svg.Startraw(attrs...)
 		return
