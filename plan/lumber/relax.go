@@ -124,15 +124,16 @@ func (m *master) enter(p pattern) bool {
 			d[r] += float64(row[i] * float64(c))
 		}
 	}
-	out, ratio := -1, math.Inf(1)
+	out := -1
 	for r := range d {
-		if q := m.use[r] / d[r]; d[r] > 1e-9 && q < ratio-1e-12 {
-			out, ratio = r, q
+		if d[r] > 1e-9 && (out < 0 || m.sooner(r, out, d)) {
+			out = r
 		}
 	}
 	if out < 0 {
 		return false
 	}
+	ratio := m.use[out] / d[out]
 	for i := range n {
 		m.inverse[out][i] /= d[out]
 	}
@@ -147,6 +148,22 @@ func (m *master) enter(p pattern) bool {
 	}
 	m.use[out], m.basis[out] = ratio, p
 	return true
+}
+
+// sooner tells whether pattern a runs out before pattern b. Where both run out
+// at once the rows of the inverse decide, in order: the lexicographic rule,
+// which keeps the method from going round in circles (Dantzig, Orden and
+// Wolfe, 1955, from memory).
+func (m *master) sooner(a, b int, d []float64) bool {
+	if x, y := m.use[a]/d[a], m.use[b]/d[b]; math.Abs(x-y) > 1e-9 {
+		return x < y
+	}
+	for i := range m.lengths {
+		if x, y := m.inverse[a][i]/d[a], m.inverse[b][i]/d[b]; math.Abs(x-y) > 1e-9 {
+			return x < y
+		}
+	}
+	return false
 }
 
 // sack is the best value for every capacity, with the choices that give it.
