@@ -40,12 +40,26 @@ func (x *placer) level(p *Piece, k, n int) *plan.Diagnostic {
 	p.Laid = laid(j.Members[:min(2, len(j.Members))]...)
 	off := spread(k, n, p.wide())
 	s, _ := f.Local(j.At.Flat())
-	a, b := f.At(s-total/2, t, z), f.At(s+total/2, t, z)
+	path := []geom.Vec3{f.At(s-total/2, t, z), f.At(s+total/2, t, z)}
 	shift := geom.Vec3{Z: off}
 	if p.Face == "top" {
 		shift = f.In.Up(0).Mul(off)
 	}
-	p.lay(normal, a.Add(shift), b.Add(shift))
+	if row := x.sloped[plateRow{m.Wall, m.Role}]; len(row) > 0 {
+		above := 0.0
+		if p.Face == "top" {
+			above = m.Section.Breadth / 2
+		}
+		path = alongSlope(f, row, s, t, above, total)
+	}
+	for i := range len(path) - 1 {
+		a, b := path[i].Add(shift), path[i+1].Add(shift)
+		n := normal
+		if p.Face == "top" {
+			n = f.In.Up(0).Cross(a.Sub(b)).Unit()
+		}
+		p.lay(n, a, b)
+	}
 	return nil
 }
 

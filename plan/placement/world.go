@@ -24,6 +24,7 @@ type world struct {
 	byID    map[string]*framing.Joint
 	byFirst map[*framing.Member][]*framing.Joint
 	grid    grid // of members that can stand against a face
+	sloped  map[plateRow][]*framing.Member
 	endZone float64
 }
 
@@ -36,6 +37,7 @@ func newWorld(h *framing.House) *world {
 		byID:    map[string]*framing.Joint{},
 		byFirst: map[*framing.Member][]*framing.Joint{},
 		grid:    newGrid(h.Members),
+		sloped:  slopedPlates(h),
 	}
 	for _, j := range h.Joints {
 		w.byKind[j.Kind] = append(w.byKind[j.Kind], j)
