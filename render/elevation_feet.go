@@ -111,8 +111,15 @@ func (p *part) placeFeet(i int, feet []foot) bool {
 }
 
 // closed returns the intervals along a row where no figure may stand: over
-// uprights of the storey and over hardware.
+// uprights of the storey, over hardware, and beyond match lines, where what
+// is shown again is shaded.
 func (p *part) closed(i int, row sheet.Rect) (out [][2]sheet.MM) {
+	if p.left != nil {
+		out = append(out, [2]sheet.MM{p.vp.X(p.su0), p.vp.X(p.from) + 0.2})
+	}
+	if p.right != nil {
+		out = append(out, [2]sheet.MM{p.vp.X(p.to) - 0.2, p.vp.X(p.su1)})
+	}
 	for _, h := range p.shapes {
 		u0, u1, v0, v1 := h.bounds()
 		if h.m.Wall != p.storeys[i].wall || !standing(h.m) && h.m.Role != framing.Header || !p.vp.Shows(u0, u1, v0, v1) {

@@ -179,11 +179,21 @@ func (v *planView) overall(lines []gridLine, xs []sheet.MM, set func(mid sheet.M
 	set(mid, v.length(math.Abs(lines[len(lines)-1].at-lines[0].at)))
 }
 
+// stringParts returns where each figure of a string wants its middle, the
+// figures, and the room they take. At an end of the string a figure wider
+// than its bay stands outside, where no line runs through it.
 func (v *planView) stringParts(lines []gridLine, xs []sheet.MM) (mids []sheet.MM, words []string, sizes []sheet.MM) {
-	for i := 1; i < len(lines); i++ {
+	last := len(lines) - 1
+	for i := 1; i <= last; i++ {
 		s := v.length(math.Abs(lines[i].at - lines[i-1].at))
-		mids, words = append(mids, (xs[i]+xs[i-1])/2), append(words, s)
-		sizes = append(sizes, textWidth(s, v.Size.Dim, false)+2)
+		mid, size := (xs[i]+xs[i-1])/2, textWidth(s, v.Size.Dim, false)+2
+		switch narrow := xs[i]-xs[i-1] < size; {
+		case narrow && i == 1:
+			mid = xs[0] - size/2
+		case narrow && i == last:
+			mid = xs[last] + size/2
+		}
+		mids, words, sizes = append(mids, mid), append(words, s), append(sizes, size)
 	}
 	return mids, words, sizes
 }

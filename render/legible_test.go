@@ -59,6 +59,11 @@ func legible(t *testing.T, sh *sheet.Sheet) {
 	for _, o := range sheet.TextOverlaps(sh, 0.2) {
 		t.Errorf("%s: %q lies on %q at %.0f, %.0f", sh.Title.Sheet, o.A.S, o.B.S, o.B.At.X, o.B.At.Y)
 	}
+	for _, role := range []string{"dimension", "legend", "label"} {
+		for _, x := range sheet.StruckTexts(sh, role, 0.45) {
+			t.Errorf("%s: a line runs through the %s %q at %.0f, %.0f", sh.Title.Sheet, role, x.Text.S, x.Text.At.X, x.Text.At.Y)
+		}
+	}
 	if n := sh.Title.Sheet; strings.HasPrefix(n, "S-1") || strings.HasPrefix(n, "S-3") {
 		return // plans show every stud from above, some nearer to the next than a pen; the pictures beside the chains are small
 	}
