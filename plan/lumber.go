@@ -103,11 +103,6 @@ func decimal(s string) (float64, error) {
 	return strconv.ParseFloat(s, 64)
 }
 
-// Same tells whether two sections have the same dressed size and plies.
-func (l Lumber) Same(m Lumber) bool {
-	return l.Ply == m.Ply && l.Breadth == m.Breadth && l.Depth == m.Depth
-}
-
 // deepEnough returns the shallowest nominal 2x section of at least depth in.
 func deepEnough(depth float64) Lumber {
 	for _, n := range []int{6, 8, 10, 12, 14} {

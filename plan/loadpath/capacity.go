@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
@@ -279,13 +280,11 @@ func (a *analysis) boltTerm(c *Capacity, p *placement.Piece, part string, n hard
 		fmt.Sprintf("bolts %s, mode %s", part, y.Mode))
 }
 
-// baseThickness returns the thickness of the bare steel of an item, in.
+// baseThickness returns the thickness of the bare steel of an item, in: that
+// of its gauge in the plain table, zinc or none.
 func baseThickness(it *hardware.Item) float64 {
-	var g int
-	if _, err := fmt.Sscanf(strings.TrimSpace(it.Gauge), "%d", &g); err == nil {
-		if t, ok := timber.BaseThickness(g); ok {
-			return t
-		}
+	if t, _, err := plan.Thickness(it.Gauge+" ga", false); err == nil {
+		return t
 	}
 	return it.Thickness
 }

@@ -188,3 +188,15 @@ func TestWindOfTheTableIsOurs(t *testing.T) {
 	b := wind.Basis{Edition: "7-16", Speed: 140, Exposure: "B", Height: 33}
 	require.InDelta(t, 0.720, b.Envelope().Kz, 0.0005)
 }
+
+// Holdowns of a segmented wall: 8,000 lb at 10 ft over 8 ft lift 10,000 lb at
+// the end; 0.6 of half the weight on it comes off. A public calculator's own
+// pinned arithmetic (grade S): 9,100 lb with 3,000 lb of weight, 4,000 with
+// 20,000, none with 34,000.
+func TestOverturningOfASegmentIsThePublished(t *testing.T) {
+	s := &Segment{v: 8000, Height: 120, Length: 96, Working: 96}
+	s.overturn()
+	for weight, want := range map[float64]float64{3000: 9100, 20_000: 4000, 34_000: -200} {
+		assert.InDelta(t, want, s.lifts-ASD.D*weight/2, 1e-9)
+	}
+}

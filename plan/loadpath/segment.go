@@ -10,6 +10,7 @@ import (
 	"galewright/plan/timber"
 )
 
+// Segment is one sheathed segment in a line.
 type Segment struct {
 	Wall     *plan.Wall
 	Shear    *plan.Shear
@@ -42,6 +43,7 @@ type Segment struct {
 	carriers []*carrier
 }
 
+// segment reads one sheathed segment at one storey.
 func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax int) *Segment {
 	f := w.Frame()
 	p, q := axis(f.At(s.From, 0, 0).Flat(), ax), axis(f.At(s.To, 0, 0).Flat(), ax)
@@ -78,6 +80,9 @@ func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, a
 	return g
 }
 
+// rake gives a segment of a gable wall whose studs run up to the roof the
+// height at which the roof hands it its shear: that of its studs and plates,
+// on the mean.
 func (g *Segment) rake() {
 	g.Tallest = g.Height
 	if g.Wall.Top != "rake" || len(g.carriers) == 0 {
@@ -92,8 +97,10 @@ func (g *Segment) rake() {
 	g.Height = math.Max(g.Height, sum/float64(len(g.carriers)))
 }
 
+// rakePlates is the height of the two plates over a rake wall's studs, in.
 const rakePlates = 3
 
+// work finds the length that counts.
 func (g *Segment) work() {
 	g.Tallest = math.Max(g.Tallest, g.Height)
 	if g.Shear.Perforated {
@@ -111,6 +118,8 @@ func (g *Segment) work() {
 	}
 }
 
+// pierce works a perforated wall out: its full-height parts are what lies
+// between openings and ends.
 func (g *Segment) pierce() {
 	var open []*plan.Opening
 	for _, o := range g.Wall.Openings {
@@ -137,6 +146,7 @@ func (g *Segment) pierce() {
 	}
 }
 
+// ends finds the wall-end joints of a segment.
 func (a *analysis) ends(g *Segment) {
 	for _, j := range a.wallEnds[g.Wall] {
 		for i, at := range []float64{g.Shear.From, g.Shear.To} {
@@ -150,6 +160,10 @@ func (a *analysis) ends(g *Segment) {
 	}
 }
 
+// overturn adds up the chord tension of a segment: its own moment, the
+// moment of the force from above over the depth of the floor between, and
+// the tension of the segments that stand on it. Of a perforated wall it is
+// the moment of all storeys over its own arm (SDPWS 4.3.6.4.4, grade B).
 func (s *Segment) overturn() {
 	s.moment = s.v * s.Height
 	s.lifts, s.all = 0, 0
@@ -167,6 +181,8 @@ func (s *Segment) overturn() {
 	}
 }
 
+// arm returns the lever arm of the chords: the segment's length, of a
+// perforated wall Co ΣLi (SDPWS 4.3.6.1, grade B).
 func (s *Segment) arm() float64 {
 	if s.Pierced != nil {
 		return s.Working

@@ -42,7 +42,6 @@ func (x *ShearLine) force() float64 { return x.deck + x.brought }
 // level: positive is tension when the wind blows towards growing coordinates.
 type DragPoint struct{ At, Force float64 }
 
-// Segment is one sheathed segment in a line.
 // shearLines gathers the segments of a storey that run along an axis.
 func (a *analysis) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 	for _, w := range a.plan.Walls {
@@ -72,15 +71,6 @@ func (a *analysis) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 	return out
 }
 
-// segment reads one sheathed segment at one storey.
-// rake gives a segment of a gable wall whose studs run up to the roof the
-// height at which the roof hands it its shear: that of its studs and plates,
-// on the mean.
-// rakePlates is the height of the two plates over a rake wall's studs, in.
-// work finds the length that counts.
-// pierce works a perforated wall out: its full-height parts are what lies
-// between openings and ends.
-// ends finds the wall-end joints of a segment.
 // shareOut splits a line's force over its segments by the length that counts
 // and gives the line its stiffness: length times unit shear capacity.
 func (x *ShearLine) shareOut() {
@@ -247,12 +237,6 @@ func (x *ShearLine) resist(g gust) {
 	}
 }
 
-// overturn adds up the chord tension of a segment: its own moment, the
-// moment of the force from above over the depth of the floor between, and
-// the tension of the segments that stand on it. Of a perforated wall it is
-// the moment of all storeys over its own arm (SDPWS 4.3.6.4.4, grade B).
-// arm returns the lever arm of the chords: the segment's length, of a
-// perforated wall Co ΣLi (SDPWS 4.3.6.1, grade B).
 // drag returns the collector force along the line: what the deck and the
 // segments above bring, less what the segments here take, added up from the
 // low end. It ends at zero.

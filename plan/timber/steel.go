@@ -46,53 +46,6 @@ func tension(ag, an float64, s Steel) Tension {
 	return t
 }
 
-// gauges is the manufacturers' standard gauge, uncoated, and the galvanized
-// sheet gauge, in (grade B, four charts agree).
-var gauges = []struct {
-	gauge       int
-	steel, coat float64
-}{
-	{7, .1793, 0},
-	{8, .1644, .1681},
-	{9, .1495, .1532},
-	{10, .1345, .1382},
-	{11, .1196, .1233},
-	{12, .1046, .1084},
-	{13, .0897, .0934},
-	{14, .0747, .0785},
-	{15, .0673, .0710},
-	{16, .0598, .0635},
-	{17, .0538, .0575},
-	{18, .0478, .0516},
-	{19, .0418, .0456},
-	{20, .0359, .0396},
-	{22, .0299, .0336},
-	{24, .0239, .0276},
-	{26, .0179, .0217},
-}
-
-// BaseThickness returns the thickness of uncoated sheet steel of the gauge,
-// in, by the manufacturers' standard gauge.
-func BaseThickness(gauge int) (float64, bool) {
-	for _, g := range gauges {
-		if g.gauge == gauge {
-			return g.steel, true
-		}
-	}
-	return 0, false
-}
-
-// CoatedThickness returns the thickness of galvanized sheet of the gauge, in,
-// coating included.
-func CoatedThickness(gauge int) (float64, bool) {
-	for _, g := range gauges {
-		if g.gauge == gauge && g.coat > 0 {
-			return g.coat, true
-		}
-	}
-	return 0, false
-}
-
 // RodTension returns the allowable tension of a threaded rod, lb: nominal
 // 0.75 Fu on the gross area of the rod, safety factor 2.0 (AISC 360 Table
 // J3.2, from memory).

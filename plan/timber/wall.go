@@ -59,9 +59,3 @@ const PerforatedLimit = 2_435
 // OpeningArea returns what an opening of the width and height counts in Ao
 // of a wall of height h.
 func OpeningArea(width, height, h float64) float64 { return width * math.Max(height, h/3) }
-
-// Overturn returns the chord tension at the end of a segment: shear force v
-// (lb) at height h over width b, relieved by a uniform dead load w per unit
-// of length times the factor; below 0 when nothing lifts. ASD/LRFD Manual
-// M14.3-1 and M14.3-2 (grade A).
-func Overturn(v, h, b, w, factor float64) float64 { return v*h/b - factor*w*b/2 }

@@ -47,19 +47,6 @@ func (d Dowel) SingleShear() Yield {
 	return y.govern()
 }
 
-// DoubleShear evaluates the four modes of two side members of the same
-// bearing length, NDS 2018 equations 12.3-7 to 12.3-10 (grade B).
-func (d Dowel) DoubleShear() Yield {
-	y := d.SingleShear()
-	y.Modes = []Mode{
-		y.Modes[0],
-		{"Is", 2 * y.Modes[1].Z},
-		{"IIIs", 2 * y.Modes[4].Z},
-		{"IV", 2 * y.Modes[5].Z},
-	}
-	return y.govern()
-}
-
 // terms fills in the ratios and the coefficients k1 to k3 of Table 12.3.1A.
 func (d Dowel) terms() (y Yield) {
 	re, rt := d.Fem/d.Fes, d.Lm/d.Ls

@@ -150,15 +150,6 @@ func TestPortalFrameLumberStrap(t *testing.T) {
 	}
 }
 
-func TestDoubleShearDoublesSideModes(t *testing.T) {
-	d := Dowel{D: 0.148, Fyb: 90_000, Fem: 4650, Fes: 4650, Lm: 1.5, Ls: 0.75}
-	one, two := d.SingleShear(), d.DoubleShear()
-	require.Len(t, two.Modes, 4)
-	assert.Equal(t, one.Modes[0], two.Modes[0])
-	assert.Equal(t, 2*one.Modes[4].Z, two.Modes[2].Z)
-	assert.Equal(t, two.Z, 2*one.Modes[4].Z)
-}
-
 func TestDowelBearingCells(t *testing.T) {
 	// NDS 2018 Table 12.3.3: 3350 and 4650 printed (grade B), the others by
 	// the footnote's formula and rounding.
