@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"galewright/plan/framing"
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
