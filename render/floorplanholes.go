@@ -16,12 +16,16 @@ import (
 // holeRow is one hole in a subfloor with its distances from two walls.
 type holeRow struct {
 	hole  *placement.Hole
-	name  string
+	n     int // number on its sheet, from 1
 	fromX string
 	fromY string
 	wallX *plan.Wall // the wall that fromX is from, nil without one
 	wallY *plan.Wall
 }
+
+// name is how the plan speaks of the hole: in words, since letter and number
+// look like a mark.
+func (r holeRow) name() string { return fmt.Sprintf("hole %d", r.n) }
 
 // holesOf lists the holes of a level's subfloor from south-west to
 // north-east, each measured from the outside faces of two walls: the deck's
@@ -37,7 +41,7 @@ func (c *context) holesOf(l *plan.Level) (rows []holeRow) {
 	})
 	for i := range rows {
 		r := &rows[i]
-		r.name = fmt.Sprintf("H%d", i+1)
+		r.n = i + 1
 		p := r.hole.At.Flat()
 		r.wallX, r.wallY = c.wallNear(l, p, true), c.wallNear(l, p, false)
 		r.fromX, r.fromY = c.offWall(r.wallX, p), c.offWall(r.wallY, p)
@@ -85,12 +89,12 @@ func (v *planView) drawHoles(rows []holeRow) {
 		v.use("sym-hole", p, 0, 0.8, nil)
 		b := sheet.Rect{X: p.X - 1.8, Y: p.Y - 1.8, W: 3.6, H: 3.6}
 		v.board.Block(b)
-		w, h := textWidth(r.name, v.Size.Note, false)+0.8, v.Size.Note*1.4
+		w, h := textWidth(r.name(), v.Size.Note, false)+0.8, v.Size.Note*1.4
 		var near []sheet.Pt
 		for _, d := range []sheet.MM{0.5, 3, 6} {
 			near = append(near, aroundPoint(p, w, h, 1.8+d)...)
 		}
-		v.words(r.name, lettered{Role: "label"}, near, []sheet.Pt{p})
+		v.words(r.name(), lettered{Role: "label"}, near, []sheet.Pt{p})
 	}
 }
 
@@ -109,7 +113,7 @@ func (c *context) holeTable(l *plan.Level, rows []holeRow) *table {
 		if r.fromX != "" && r.fromY != "" {
 			from += ", "
 		}
-		t.Rows = append(t.Rows, tableRow{Cells: []tableCell{{S: r.name}, {Legend: c.legend(r.hole.Piece)}, {S: size}, {S: from + r.fromY}}})
+		t.Rows = append(t.Rows, tableRow{Cells: []tableCell{{S: fmt.Sprint(r.n)}, {Legend: c.legend(r.hole.Piece)}, {S: size}, {S: from + r.fromY}}})
 	}
 	return t
 }
