@@ -16,7 +16,7 @@ import (
 	"galewright/plan/placement"
 )
 
-// plans returns the names of all plans: every file but the catalogue.
+// plans returns the names of all plans: every file but the catalog.
 func plans(t *testing.T) (out []string) {
 	files, err := fs.Glob(os.DirFS("."), "*.toml")
 	require.NoError(t, err)
@@ -76,11 +76,11 @@ func TestAnEngineersPlaceHitsOncePerStation(t *testing.T) {
 	}
 }
 
-// Two storeys, about 28 by 44 ft: 200 to 300 clips (common practice, no
+// Two stories, about 28 by 44 ft: 200 to 300 clips (common practice, no
 // published source). Geometry alone gives the number: 44 ft of eaves on both
 // sides at 16 in is 33 spaces and 34 rafters, 68 bearings; the rest stand on
-// the studs of the top storey.
-func TestTwoStoreyHouseTakes200To300Clips(t *testing.T) {
+// the studs of the top story.
+func TestTwoStoryHouseTakes200To300Clips(t *testing.T) {
 	n := map[string]int{}
 	kinds := map[string]bool{}
 	for _, x := range place(t, "marsh-wren.toml").Pieces {
@@ -92,15 +92,15 @@ func TestTwoStoreyHouseTakes200To300Clips(t *testing.T) {
 	clips := n["rafter-clip"] + n["stud-clip"]
 	require.GreaterOrEqual(t, clips, 200)
 	require.LessOrEqual(t, clips, 300)
-	require.Equal(t, 5, n["holdown-pair-58"])
-	for _, k := range []string{"clip", "strap", "ridge strap", "opening strap", "long strap", "holdown pair", "collector strap", "anchor bolt"} {
+	require.Equal(t, 5, n["hold-down-pair-58"])
+	for _, k := range []string{"clip", "strap", "ridge strap", "opening strap", "long strap", "hold-down pair", "collector strap", "anchor bolt"} {
 		require.True(t, kinds[k], k)
 	}
 }
 
 // The engineer's places close every link that the load path looks at; whoever
 // changes plan, framing or loads so that one opens again is told here.
-func TestTwoStoreyHouseHasNoGap(t *testing.T) {
+func TestTwoStoryHouseHasNoGap(t *testing.T) {
 	report, ds := loadpath.Run(place(t, "marsh-wren.toml"))
 	require.False(t, ds.Errors())
 	require.False(t, report.Failed(1.0))

@@ -31,7 +31,7 @@ const dpi = 100
 // other within reach. tolerance is the share of pixels without. A missing
 // label circle of 6 mm on ARCH D is 300 pixels of 8.6 million, 3.5e-5.
 const (
-	dark      = 170 // grey, 0 = black
+	dark      = 170 // gray, 0 = black
 	inkless   = 230
 	reach     = 2
 	tolerance = 1e-5
@@ -150,19 +150,19 @@ func inked(p []uint8, x, y, w, h int) bool {
 	return false
 }
 
-// pixelsOf returns the grey of every pixel, row by row.
+// pixelsOf returns the gray of every pixel, row by row.
 func pixelsOf(m image.Image, w, h int) []uint8 {
-	grey := greys(m)
+	gray := grays(m)
 	out := make([]uint8, w*h)
 	for i := range out {
-		out[i] = uint8(grey(i%w, i/w))
+		out[i] = uint8(gray(i%w, i/w))
 	}
 	return out
 }
 
-// greys returns how to read the grey of a pixel: on black and white sheets
+// grays returns how to read the gray of a pixel: on black and white sheets
 // its green. The two kinds that the renderers write are read directly.
-func greys(m image.Image) func(x, y int) int {
+func grays(m image.Image) func(x, y int) int {
 	switch m := m.(type) {
 	case *image.NRGBA:
 		return func(x, y int) int { return int(m.Pix[y*m.Stride+4*x+1]) }

@@ -130,11 +130,11 @@ func requireSeries(t *testing.T, in instance) {
 	require.True(t, strings.HasPrefix(in.sheet, "S-2") || strings.HasPrefix(in.sheet, "S-1"), "%s is on %s", in.tag, in.sheet)
 }
 
-// requireFasteners multiplies the pieces drawn by the catalogue's nails and
+// requireFasteners multiplies the pieces drawn by the catalog's nails and
 // holds the schedule to it.
 func requireFasteners(t *testing.T, mark string, drawn int, r *pipeline.Result) {
 	want := 0
-	for _, f := range r.Catalogue.Item(mark).Fasteners {
+	for _, f := range r.Catalog.Item(mark).Fasteners {
 		want += drawn * f.Count * max(f.Parts, 1)
 	}
 	got := 0

@@ -34,7 +34,7 @@ func (r *reader) warn(at Pos, code, where, mend, format string, args ...any) {
 	r.add(Diagnostic{Severity: Warning, Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: at})
 }
 
-// checkEmpty refuses a house without storeys or walls.
+// checkEmpty refuses a house without stories or walls.
 func (r *reader) checkEmpty(written map[string]any) {
 	p := r.plan
 	top := Pos{p.File, 1, 1}

@@ -1,5 +1,5 @@
 // Package plan is the model of a house as its TOML plan writes it: project,
-// site, levels, walls, openings, roofs, floors, catalogue, rules and the
+// site, levels, walls, openings, roofs, floors, catalog, rules and the
 // engineer's places. It reads the plan, keeps the place of every key, checks
 // what can be checked without framing, and reports every fault at once.
 //

@@ -21,7 +21,7 @@ type Plan struct {
 	Foundation Foundation
 	Girders    []*Girder
 	Porches    []*Porch
-	Items      []*Item // the catalogue, in the order written
+	Items      []*Item // the catalog, in the order written
 	Rules      []*Rule
 	Places     []*Place
 	Lumber     LumberYard
@@ -72,7 +72,7 @@ type Site struct {
 	Assumed   []string // keys the plan left out, with the value taken
 }
 
-// Level is one storey: its floor, and the walls that stand on it.
+// Level is one story: its floor, and the walls that stand on it.
 type Level struct {
 	Name        string
 	Index       int     // 0 is the lowest
@@ -81,7 +81,7 @@ type Level struct {
 	FloorDepth  float64 // subfloor and joists below Floor
 	Subfloor    float64 // thickness of the subfloor
 	Joists      Lumber  // zero when the floor is a slab
-	JoistSpace  float64 // on centre
+	JoistSpace  float64 // on center
 	JoistRun    string  // "x" or "y": the way the joists run
 	Rim         float64 // thickness of the rim board
 	Pos         Pos
@@ -111,7 +111,7 @@ type Wall struct {
 	From, To geom.Vec2
 	Exterior bool
 	Studs    Lumber  // one ply; Depth is the wall's depth
-	Spacing  float64 // on centre
+	Spacing  float64 // on center
 	Layout   float64 // station where the module starts, default 0
 	Height   float64 // subfloor of Level to top of top plate of ToLevel; 0 = the levels' own
 	Top      string  // "plate" or "rake"
@@ -166,8 +166,8 @@ type Shear struct {
 	From, To   float64 // stations
 	Panel      string  // "15/32"
 	Nail       string  // nail of the sheathing, "8d common"
-	Edge       float64 // edge nailing, on centre
-	Field      float64 // field nailing, on centre
+	Edge       float64 // edge nailing, on center
+	Field      float64 // field nailing, on center
 	BothFaces  bool
 	Perforated bool
 	Pos        Pos
@@ -209,9 +209,9 @@ type Foundation struct {
 // Girder is a beam or stringer on piles under the lowest floor.
 type Girder struct {
 	Name     string
-	From, To geom.Vec2 // centre line
+	From, To geom.Vec2 // center line
 	Member   Lumber
-	Piles    []float64 // stations of pile centres from From
+	Piles    []float64 // stations of pile centers from From
 	Pos      Pos
 }
 
@@ -221,7 +221,7 @@ type Porch struct {
 	From, To geom.Vec2 // outside face of the beam
 	Beam     Lumber
 	Post     Lumber
-	Posts    []float64 // stations of post centres
+	Posts    []float64 // stations of post centers
 	Base     float64   // height of the posts' foot
 	Top      float64   // height of the beam's top
 	Pos      Pos
@@ -265,7 +265,7 @@ type Load struct {
 	Pos                   Pos
 }
 
-// Item is one catalogue entry as written.
+// Item is one catalog entry as written.
 type Item struct {
 	Mark      string
 	Kind      string // see hardware.Kinds
@@ -280,9 +280,9 @@ type Item struct {
 	Lap       float64 // wanted on each member
 	Rod       float64 // diameter of rod or bolt
 	Washer    float64 // side of a square plate washer
-	Centre    float64 // of a holdown: from the wood it is nailed to, to the middle of its rod; 0 = 1 1/4 in
+	Center    float64 // of a hold-down: from the wood it is nailed to, to the middle of its rod; 0 = 1 1/4 in
 	Standoff  float64 // rod length inside one body, from the wood it stands on to the nut
-	Bodies    int     // of a holdown: 1 or 2
+	Bodies    int     // of a hold-down: 1 or 2
 	Coil      float64 // roll length when the strap comes on a coil
 	Phase     string  // see hardware.Phases
 	Face      string  // default face: "outside", "inside", "both", "top", ""
@@ -302,7 +302,7 @@ type Rule struct {
 	Face    string  // overrides the item's
 	Count   int     // pieces at one joint, default 1
 	Every   int     // every nth joint along a wall or ridge, default 1
-	AtMost  float64 // on centre: skip joints nearer to the last one than this allows; 0 = each
+	AtMost  float64 // on center: skip joints nearer to the last one than this allows; 0 = each
 	Where   Where
 	Except  []Where
 	Index   int // order in the plan
@@ -320,7 +320,7 @@ type Where struct {
 	Role     []string   // of the joint's first member: stud, king, jack, post, ...
 	Against  []string   // role of a member that the first one meets: ridge, hip rafter, rim, ...
 	Stud     []string   // "2x6"
-	Spacing  [2]float64 // on centre, from and to; zero = any
+	Spacing  [2]float64 // on center, from and to; zero = any
 	Corner   [2]float64 // distance of the joint from the nearer wall end, from and to
 	Opening  [2]float64 // distance from the nearest opening's edge
 	Height   [2]float64 // above the subfloor

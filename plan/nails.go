@@ -33,7 +33,7 @@ var nailSizes = []nailSize{
 //	"0.148 x 1 1/2"                   any nail
 //	"bolt 5/8", "bolt 5/8 x 8", "screw 0.25 x 3"  anything else, by diameter
 //
-// Lengths in a fastener are inches, as boxes are labelled.
+// Lengths in a fastener are inches, as boxes are labeled.
 func NailSize(text string) (diameter, length float64, err error) {
 	s := strings.Join(strings.Fields(text), " ")
 	head, tail, long := strings.Cut(s, " x ")

@@ -19,7 +19,7 @@ func Nearest(word string, names []string) string {
 	return best
 }
 
-// edits counts insertions, deletions, changes and swaps of neighbours that
+// edits counts insertions, deletions, changes and swaps of neighbors that
 // turn a into b; it gives up at limit.
 func edits(a, b string, limit int) int {
 	ar, br := []rune(a), []rune(b)

@@ -10,7 +10,7 @@ import (
 )
 
 // Read reads and checks a plan. File names it in places; load reads a
-// catalogue file by the name the plan gives it, relative to the plan. All
+// catalog file by the name the plan gives it, relative to the plan. All
 // faults are returned at once, sorted by place; when one is an error the plan
 // is as far as it could be read and must not be framed.
 func Read(file string, src []byte, load func(name string) ([]byte, error)) (*Plan, Diagnostics) {
@@ -48,13 +48,13 @@ func rootKeys() []binding[Plan] {
 			func(p *Plan) *LumberYard { return &p.Lumber }),
 		tableKey("loads", "[loads]", "how the load path is computed", loadsKeys,
 			func(p *Plan) *Loads { return &p.Loads }),
-		tablesKey("level", "the storeys, lowest first", readLevels).must(),
+		tablesKey("level", "the stories, lowest first", readLevels).must(),
 		tablesKey("wall", "the walls; those of the outside go counterclockwise round the house", readWalls).must(),
 		tablesKey("roof", "the roof bodies; bodies over one level meet in valleys", readRoofs),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
-		custom("catalogue", "texts", `"hardware.toml"`, "files of [[item]]s, relative to the plan", readCatalogues),
-		tablesKey("item", "the catalogue: one piece of hardware each", readItems),
+		custom("catalog", "texts", `"hardware.toml"`, "files of [[item]]s, relative to the plan", readCatalogs),
+		tablesKey("item", "the catalog: one piece of hardware each", readItems),
 		tablesKey("rule", "what goes at which joints; a later rule beats an earlier one of the same purpose", readRules),
 		tablesKey("place", "what the engineer puts himself; it beats every rule", readPlaces),
 	}
@@ -104,8 +104,8 @@ func tablesKey(name, doc string, each func(n node, i int, p *Plan)) binding[Plan
 	return b
 }
 
-// readCatalogues reads the catalogue files that the plan names.
-func readCatalogues(v value, p *Plan) {
+// readCatalogs reads the catalog files that the plan names.
+func readCatalogs(v value, p *Plan) {
 	seen := map[string]bool{}
 	for _, x := range v.list() {
 		name, ok := x.text()
@@ -135,7 +135,7 @@ func readCatalogues(v value, p *Plan) {
 		sub := newReader(path.Join(path.Dir(v.r.file), name), p, v.r.found)
 		if m, ok := sub.decode(src); ok {
 			keys := []binding[Plan]{tablesKey("item", "", readItems).must()}
-			read(node{sub, "", fmt.Sprintf("catalogue %s", name), m}, keys, p)
+			read(node{sub, "", fmt.Sprintf("catalog %s", name), m}, keys, p)
 		} else {
 			v.r.lost = true
 		}

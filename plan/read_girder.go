@@ -10,10 +10,10 @@ import (
 // girderKeys fill one girder.
 var girderKeys = []binding[Girder]{
 	nameKey("name", `"G1"`, "name in tags and on sheets", func(g *Girder) *string { return &g.Name }).must(),
-	field("from", "point", `["0'", "3in"]`, "where its centre line begins, [east, north]", value.point, func(g *Girder) *geom.Vec2 { return &g.From }).must(),
-	field("to", "point", `["44'", "3in"]`, "where its centre line ends", value.point, func(g *Girder) *geom.Vec2 { return &g.To }).must(),
+	field("from", "point", `["0'", "3in"]`, "where its center line begins, [east, north]", value.point, func(g *Girder) *geom.Vec2 { return &g.From }).must(),
+	field("to", "point", `["44'", "3in"]`, "where its center line ends", value.point, func(g *Girder) *geom.Vec2 { return &g.To }).must(),
 	lumberKey("member", `"3-2x12"`, "section", func(g *Girder) *Lumber { return &g.Member }).must(),
-	custom("piles", "lengths or @ spacing", `"@ 8'"`, "stations of the pile centres, or their greatest spacing from end to end", func(v value, g *Girder) {
+	custom("piles", "lengths or @ spacing", `"@ 8'"`, "stations of the pile centers, or their greatest spacing from end to end", func(v value, g *Girder) {
 		g.Piles = v.stations(g.To.Sub(g.From).Len())
 	}).must(),
 }
@@ -72,7 +72,7 @@ var porchKeys = []binding[Porch]{
 	field("to", "point", `["28'", "-8'"]`, "where it ends", value.point, func(p *Porch) *geom.Vec2 { return &p.To }).must(),
 	lumberKey("beam", `"3-2x10"`, "section of the beam", func(p *Porch) *Lumber { return &p.Beam }).must(),
 	lumberKey("post", `"6x6"`, "section of the posts", func(p *Porch) *Lumber { return &p.Post }).or("6x6", `"6x6"`),
-	custom("posts", "lengths or @ spacing", `["3in", "9'", "18'"]`, "stations of the post centres, or their greatest spacing", func(v value, p *Porch) {
+	custom("posts", "lengths or @ spacing", `["3in", "9'", "18'"]`, "stations of the post centers, or their greatest spacing", func(v value, p *Porch) {
 		p.Posts = v.stations(p.To.Sub(p.From).Len())
 	}).must(),
 	lengthKey("base", `"6in"`, "height of the posts' foot above grade", func(p *Porch) *float64 { return &p.Base }).or("0'", `"0'"`),

@@ -12,7 +12,7 @@ var Faces = []string{"outside", "inside", "both", "top", "left", "right", "throu
 // the same with what they mean; a test holds it.
 var (
 	ItemKinds = []string{
-		"clip", "ridge strap", "wrap strap", "opening strap", "strap", "coil strap", "long strap", "holdown", "holdown pair",
+		"clip", "ridge strap", "wrap strap", "opening strap", "strap", "coil strap", "long strap", "hold-down", "hold-down pair",
 		"collector strap", "anchor bolt", "anchor rod", "post base", "post cap", "hanger", "sheathing", "generic",
 	}
 	Phases = []string{"before floor", "before sheathing", "after sheathing", "inside"}
@@ -27,11 +27,11 @@ type itemDraft struct {
 	galvanized bool
 }
 
-// itemKeys fill one catalogue item.
+// itemKeys fill one catalog item.
 var itemKeys = []binding[itemDraft]{
 	nameKey("mark", `"strap-42"`, "its mark: a plain word of yours", func(d *itemDraft) *string { return &d.Mark }).must(),
 	choiceKey("kind", ItemKinds, "what it is", func(d *itemDraft) *string { return &d.Kind }).must(),
-	flagKey("override", "changes the item of a catalogue file that has the same mark; keys left out stay as they are there",
+	flagKey("override", "changes the item of a catalog file that has the same mark; keys left out stay as they are there",
 		func(d *itemDraft) *bool { return &d.override }),
 	textKey("note", `"paint after nailing"`, "for the legend", func(d *itemDraft) *string { return &d.Note }),
 	sizeKey("length", `"42in"`, "along the steel", func(d *itemDraft) *float64 { return &d.Length }),
@@ -65,9 +65,9 @@ var itemKeys = []binding[itemDraft]{
 	sizeKey("rod", `"5/8in"`, "diameter of rod or bolt", func(d *itemDraft) *float64 { return &d.Rod }),
 	sizeKey("washer", `"3in"`, "side of a square plate washer", func(d *itemDraft) *float64 { return &d.Washer }),
 	sizeKey("standoff", `"2in"`, "rod inside one body, from the wood it stands on to the nut", func(d *itemDraft) *float64 { return &d.Standoff }),
-	sizeKey("centre", `"1 1/4in"`, "of a holdown: from the wood it is nailed to, to the middle of its rod", func(d *itemDraft) *float64 { return &d.Centre }).
+	sizeKey("center", `"1 1/4in"`, "of a hold-down: from the wood it is nailed to, to the middle of its rod", func(d *itemDraft) *float64 { return &d.Center }).
 		otherwise("1 1/4 in"),
-	wholeKey("bodies", "2", 1, 2, "bodies of a holdown", func(d *itemDraft) *int { return &d.Bodies }),
+	wholeKey("bodies", "2", 1, 2, "bodies of a hold-down", func(d *itemDraft) *int { return &d.Bodies }),
 	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }),
 	choiceKey("phase", Phases, "when it goes on", func(d *itemDraft) *string { return &d.Phase }).otherwise("that of its kind"),
 	choiceKey("face", Faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *string { return &d.Face }),
@@ -150,7 +150,7 @@ func nailBindings() []binding[nailDraft] {
 		wholeKey("rows", "2", 1, 10, "rows of holes", func(d *nailDraft) *int { return &d.Rows }),
 		sizeKey("spacing", `"2in"`, "between fasteners along a row", func(d *nailDraft) *float64 { return &d.Spacing }),
 		sizeKey("end_distance", `"1in"`, "from the end of the steel to the first hole", func(d *nailDraft) *float64 { return &d.EndDist }),
-		flagKey("stagger", "holes of neighbouring rows are staggered", func(d *nailDraft) *bool { return &d.Stagger }),
+		flagKey("stagger", "holes of neighboring rows are staggered", func(d *nailDraft) *bool { return &d.Stagger }),
 		lengthKey("offset", `"1in"`, "of the first hole of every other staggered row, beyond end_distance", func(d *nailDraft) *float64 { return &d.Offset }).
 			otherwise("half the spacing"),
 		wholeKey("holes", "12", 1, 500, "holes that the part has", func(d *nailDraft) *int { return &d.Holes }).otherwise("as many as fasteners"),
@@ -193,7 +193,7 @@ func (n node) nails(d *itemDraft) {
 	}
 }
 
-// readItems reads one [[item]] of the plan or of a catalogue file.
+// readItems reads one [[item]] of the plan or of a catalog file.
 func readItems(n node, _ int, p *Plan) {
 	mark, _ := n.m["mark"].(string)
 	override, _ := n.m["override"].(bool)
@@ -214,7 +214,7 @@ func readItems(n node, _ int, p *Plan) {
 		return
 	}
 	if override {
-		n.fault("override", "nothing-to-override", "take override out, or correct the mark", "no catalogue file has an item %q", mark)
+		n.fault("override", "nothing-to-override", "take override out, or correct the mark", "no catalog file has an item %q", mark)
 	}
 	d := &itemDraft{Item: &Item{Pos: n.pos()}}
 	n.r.whole(d.Item, func() { read(n, itemKeys, d) })
@@ -231,7 +231,7 @@ func readItems(n node, _ int, p *Plan) {
 func (n node) itemTwice(first *Item, override bool) {
 	mend := "give it a mark of its own"
 	if first.Pos.File != n.r.file && !override {
-		mend = "if the plan is to change the catalogue's item, add override = true"
+		mend = "if the plan is to change the catalog's item, add override = true"
 	}
 	n.r.add(Diagnostic{
 		Code: "same-mark", Summary: fmt.Sprintf("mark %q is defined already, at %s", first.Mark, first.Pos),

@@ -19,7 +19,7 @@ type levelDraft struct {
 // of the tape.
 const tolerance = length.Tape
 
-// levelKeys fill one storey.
+// levelKeys fill one story.
 var levelKeys = []binding[levelDraft]{
 	nameKey("name", `"first"`, "name by which walls and rules speak of it", func(d *levelDraft) *string { return &d.Name }).must(),
 	custom("floor", "length", `"10'"`, "top of the subfloor above grade", func(v value, d *levelDraft) {
@@ -116,7 +116,7 @@ func (d *levelDraft) standOn(below *levelDraft) {
 			"floor is %s, but level %s has its plates at %s and this floor is %s deep, which makes %s",
 			length.Feet(d.Floor), below.Name, length.Feet(below.Top()), length.Feet(d.FloorDepth), length.Feet(want))
 	default:
-		d.Floor = want // within a mark of the tape: storeys must stack exactly
+		d.Floor = want // within a mark of the tape: stories must stack exactly
 	}
 }
 

@@ -12,7 +12,7 @@ var projectKeys = []binding[Project]{
 	textKey("checked_by", `"lead framer"`, "who checked it", func(p *Project) *string { return &p.CheckedBy }),
 	textKey("engineer", `"engineer of record"`, "engineer of record, as a title or a role", func(p *Project) *string { return &p.Engineer }),
 	textsKey("notes", `["All hardware zinc coated."]`, "notes for the cover sheet", func(p *Project) *[]string { return &p.Notes }),
-	custom("units", "word", `"metric"`, "what sheets print: feet and inches, or millimetres", func(v value, p *Project) {
+	custom("units", "word", `"metric"`, "what sheets print: feet and inches, or millimeters", func(v value, p *Project) {
 		s, _ := v.choice([]string{"imperial", "metric"})
 		p.Metric = s == "metric"
 	}).words([]string{"imperial", "metric"}).otherwise(`"imperial"`),

@@ -38,7 +38,7 @@ var roofKeys = []binding[roofDraft]{
 		or("1'", `"1'"`),
 	custom("rake", "length", `"1'"`, "overhang at gable ends, horizontal", func(v value, d *roofDraft) { d.Rake, d.rake = v.length() }).
 		otherwise("overhang"),
-	custom("rafters", "lumber @ spacing", `"2x8 @ 16in"`, "rafters, with their spacing on centre", func(v value, d *roofDraft) {
+	custom("rafters", "lumber @ spacing", `"2x8 @ 16in"`, "rafters, with their spacing on center", func(v value, d *roofDraft) {
 		d.Rafters, d.Spacing, _ = v.spaced()
 	}).or("2x8 @ 16in", `"2x8 @ 16in"`),
 	lumberKey("ridge_member", `"1.75x11.875"`, "ridge board or beam", func(d *roofDraft) *Lumber { return &d.RidgeMember }).

@@ -25,7 +25,7 @@ var Roles = []string{
 
 // ruleKeys fill one rule.
 var ruleKeys = []binding[Rule]{
-	textKey("name", `"storey straps"`, "name in messages and in explain", func(r *Rule) *string { return &r.Name }).otherwise("its mark and joint"),
+	textKey("name", `"story straps"`, "name in messages and in explain", func(r *Rule) *string { return &r.Name }).otherwise("its mark and joint"),
 	choiceKey("at", JointKinds, "kind of joint", func(r *Rule) *string { return &r.At }).must(),
 	textKey("use", `"strap-42"`, "mark of the item", func(r *Rule) *string { return &r.Use }).must(),
 	textKey("purpose", `"uplift"`, "rules of one purpose compete at a joint: the later wins", func(r *Rule) *string { return &r.Purpose }).
@@ -183,5 +183,5 @@ func (n node) uses(mark string) {
 			return
 		}
 	}
-	n.fault("use", "unknown-mark", cmp.Or(nearest(mark, marks), "add an [[item]] with that mark"), "there is no item %q in the catalogue", mark)
+	n.fault("use", "unknown-mark", cmp.Or(nearest(mark, marks), "add an [[item]] with that mark"), "there is no item %q in the catalog", mark)
 }

@@ -21,8 +21,8 @@ var shearKeys = []binding[shearDraft]{
 	choiceKey("panel", panels, "panel thickness, in", func(d *shearDraft) *string { return &d.Panel }).or("15/32", `"15/32"`),
 	field("nail", "nail", `"8d common"`, "nail of the sheathing", value.nail, func(d *shearDraft) *string { return &d.Nail }).
 		or("8d common", `"8d common"`),
-	sizeKey("edge", `"4in"`, "nails along panel edges, on centre", func(d *shearDraft) *float64 { return &d.Edge }).or("6in", `"6in"`),
-	sizeKey("field", `"12in"`, "nails along the studs between, on centre", func(d *shearDraft) *float64 { return &d.Field }).or("12in", `"12in"`),
+	sizeKey("edge", `"4in"`, "nails along panel edges, on center", func(d *shearDraft) *float64 { return &d.Edge }).or("6in", `"6in"`),
+	sizeKey("field", `"12in"`, "nails along the studs between, on center", func(d *shearDraft) *float64 { return &d.Field }).or("12in", `"12in"`),
 	flagKey("both_faces", "sheathed on both faces", func(d *shearDraft) *bool { return &d.BothFaces }),
 	flagKey("perforated", "a perforated shear wall: openings inside it count as such", func(d *shearDraft) *bool { return &d.Perforated }),
 }

@@ -209,7 +209,7 @@ func TestFaults(t *testing.T) {
 		{"header through the plate", `sill = "2'"`, `sill = "3' 6in"`, `22:5: error: sill 3'-6", opening 5'-2 1/2" and header 9 1/4" reach 9'-5 3/4"; under the plates there are 8'-10 1/8": 7 5/8" too much (wall 1S, opening w1); lower the opening, or take a shallower header [header-through-plate]`},
 		{"floor does not follow", "name = \"second\"\n", "name = \"second\"\nfloor = \"20'\"\n", `15:1: error: floor is 20'-0", but level first has its plates at 19'-1 1/8" and this floor is 10" deep, which makes 19'-11 1/8" (level second); correct one of them, or leave floor out: it is computed [floor-height]`},
 		{"wall of no length", `to = ["28'", "0'"]` + "\n  ", `to = ["0'", "0'"]` + "\n  ", `21:1: error: the wall is 0" long (wall 1S); from and to must lie apart [short-wall]`},
-		{"unknown mark", `use = "strap-42"` + "\nwall", `use = "strap-24"` + "\nwall", `81:1: error: there is no item "strap-24" in the catalogue (place no. 1, strap-24); did you mean "strap-42"? [unknown-mark]`},
+		{"unknown mark", `use = "strap-42"` + "\nwall", `use = "strap-24"` + "\nwall", `81:1: error: there is no item "strap-24" in the catalog (place no. 1, strap-24); did you mean "strap-42"? [unknown-mark]`},
 		{"unknown wall", `wall = "2S"`, `wall = "3S"`, `82:1: error: there is no wall "3S" (place no. 1, strap-42); known: 1S, 1E, 1N, 1W, 2S, 2E, 2N [unknown-wall]`},
 		{"unknown wall in a condition", `except = { wall = "2N" }`, `except = { wall = "2Q" }`, `79:12: error: there is no wall "2Q" (rule strap-42 at stud-stud); known: 1S, 1E, 1N, 1W, 2S, 2E, 2N [unknown-wall]`},
 		{"same name twice", `name = "1E"`, `name = "1S"`, `30:3: error: the name "1S" is that of the wall in line 17 (wall 1S); tags are made from names: give it one of its own [same-name]`},
@@ -273,11 +273,11 @@ func TestOutline(t *testing.T) {
 	require.Contains(t, strings.Join(lines(ds), "\n"), `it ends 3" from where wall w1 begins (wall w0); let one begin where the other ends [corner-apart]`)
 }
 
-func TestCatalogueFiles(t *testing.T) {
+func TestCatalogFiles(t *testing.T) {
 	const file = "[[item]]\nmark = \"clip\"\nkind = \"clip\"\nlength = \"5in\"\nnails = { type = \"8d\", count = 6 }\n" +
 		"[[item]]\nmark = \"spare\"\nkind = \"clip\"\n"
 	const use = "\n[[rule]]\nat = \"stud-top\"\nuse = \"clip\"\n"
-	head := "catalogue = \"hw.toml\"\n" + house + use
+	head := "catalog = \"hw.toml\"\n" + house + use
 
 	t.Run("read before the plan's own", func(t *testing.T) {
 		p, ds := read(head, map[string]string{"hw.toml": file})
@@ -295,19 +295,19 @@ func TestCatalogueFiles(t *testing.T) {
 	})
 	t.Run("same mark without override", func(t *testing.T) {
 		_, ds := read(head+"[[item]]\nmark = \"clip\"\nkind = \"clip\"\n", map[string]string{"hw.toml": file})
-		require.Contains(t, strings.Join(lines(ds), "\n"), `mark "clip" is defined already, at hw.toml:1:3 (item clip); if the plan is to change the catalogue's item, add override = true [same-mark]`)
+		require.Contains(t, strings.Join(lines(ds), "\n"), `mark "clip" is defined already, at hw.toml:1:3 (item clip); if the plan is to change the catalog's item, add override = true [same-mark]`)
 	})
 	t.Run("override of nothing", func(t *testing.T) {
 		_, ds := read(house+"[[item]]\nmark = \"clop\"\nkind = \"clip\"\noverride = true\n", nil)
-		require.Contains(t, strings.Join(lines(ds), "\n"), `no catalogue file has an item "clop"`)
+		require.Contains(t, strings.Join(lines(ds), "\n"), `no catalog file has an item "clop"`)
 	})
 	t.Run("missing file, without its absolute path", func(t *testing.T) {
 		_, ds := read(head, nil)
-		require.Contains(t, strings.Join(lines(ds), "\n"), `plan.toml:1:1: error: catalogue: cannot read "hw.toml": file does not exist; the name is relative to the plan [no-file]`)
+		require.Contains(t, strings.Join(lines(ds), "\n"), `plan.toml:1:1: error: catalog: cannot read "hw.toml": file does not exist; the name is relative to the plan [no-file]`)
 	})
 	t.Run("fault in the file", func(t *testing.T) {
 		_, ds := read(head, map[string]string{"hw.toml": file + "lenght = \"5in\"\n"})
-		require.Contains(t, strings.Join(lines(ds), "\n"), `hw.toml:9:1: error: unknown key "lenght" (catalogue hw.toml, item spare); did you mean "length"? [unknown-key]`)
+		require.Contains(t, strings.Join(lines(ds), "\n"), `hw.toml:9:1: error: unknown key "lenght" (catalog hw.toml, item spare); did you mean "length"? [unknown-key]`)
 	})
 }
 

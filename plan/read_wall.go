@@ -32,7 +32,7 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 			func(v value, d *wallDraft) { d.To, d.toGiven = v.point() }).must(),
 		field("interior", "true or false", "true", "an interior wall; from and to lie on the face on the viewing side", value.flag,
 			func(d *wallDraft) *bool { return &d.interior }).otherwise("false"),
-		custom("studs", "lumber @ spacing", `"2x6 @ 16in"`, "studs, with their spacing on centre", value.studs).
+		custom("studs", "lumber @ spacing", `"2x6 @ 16in"`, "studs, with their spacing on center", value.studs).
 			otherwise(`the level's outside, "2x4 @ 16in" inside`),
 		custom("balloon_to", "name of a level", `"second"`, "the level whose top plates its studs reach in one piece",
 			func(v value, d *wallDraft) { d.ToLevel = v.level() }).otherwise("its own level"),

@@ -12,9 +12,9 @@ type reader struct {
 	index *pos.Index
 	plan  *Plan // what is read so far: references are resolved in it
 	found *Diagnostics
-	load  func(name string) ([]byte, error) // nil in a catalogue file
+	load  func(name string) ([]byte, error) // nil in a catalog file
 	own   map[string]bool                   // marks that this file defines
-	// lost tells that a catalogue could not be read, and spoiled has the marks
+	// lost tells that a catalog could not be read, and spoiled has the marks
 	// of items that could not: rules may well name what was in them.
 	lost    bool
 	spoiled map[string]bool

@@ -99,7 +99,7 @@ func TestNailSize(t *testing.T) {
 		require.Equal(t, want, [2]float64{d, l}, text)
 		n, err := hardware.ParseNail(text)
 		require.NoError(t, err, text)
-		require.Equal(t, want, [2]float64{n.Diameter, n.Length}, "the catalogue must read %q the same", text)
+		require.Equal(t, want, [2]float64{n.Diameter, n.Length}, "the catalog must read %q the same", text)
 	}
 	for _, text := range []string{"", "9d", "6d sinker", "8d ring common", "10d x", "nail", "bolt", "0 x 1", "10d x 0"} {
 		_, _, err := plan.NailSize(text)

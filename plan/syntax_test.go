@@ -43,10 +43,10 @@ func TestFaultsThatFollowAreNotTold(t *testing.T) {
 		return out
 	}
 	rule := "[[rule]]\nat = \"stud-stud\"\nuse = \"from-file\"\n"
-	require.Equal(t, []string{"no-file"}, codes("catalogue = \"hw.toml\"\n"+house+rule, nil))
-	require.Equal(t, []string{"syntax"}, codes("catalogue = \"hw.toml\"\n"+house+rule, map[string]string{"hw.toml": "[[item]\n"}))
-	require.Equal(t, []string{"absolute-path"}, codes("catalogue = \"/hw.toml\"\n"+house+rule, nil))
+	require.Equal(t, []string{"no-file"}, codes("catalog = \"hw.toml\"\n"+house+rule, nil))
+	require.Equal(t, []string{"syntax"}, codes("catalog = \"hw.toml\"\n"+house+rule, map[string]string{"hw.toml": "[[item]\n"}))
+	require.Equal(t, []string{"absolute-path"}, codes("catalog = \"/hw.toml\"\n"+house+rule, nil))
 	require.Equal(t, []string{"bad-name"}, codes(house+"[[item]]\nmark = \"a clip\"\nkind = \"clip\"\n[[rule]]\nat = \"stud-top\"\nuse = \"a clip\"\n", nil))
 	file := map[string]string{"hw.toml": "[[item]]\nmark = \"from-file\"\nkind = \"clip\"\n"}
-	require.Equal(t, []string{"named-twice"}, codes("catalogue = [\"hw.toml\", \"./hw.toml\"]\n"+house+rule, file))
+	require.Equal(t, []string{"named-twice"}, codes("catalog = [\"hw.toml\", \"./hw.toml\"]\n"+house+rule, file))
 }

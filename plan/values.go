@@ -217,7 +217,7 @@ func (v value) section() (Lumber, bool) {
 	return l, err == nil
 }
 
-// spaced reads "2x6 @ 16in": a section and its spacing on centre, 0 when left out.
+// spaced reads "2x6 @ 16in": a section and its spacing on center, 0 when left out.
 func (v value) spaced() (Lumber, float64, bool) {
 	s, ok := v.text()
 	if !ok {

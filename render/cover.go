@@ -93,7 +93,7 @@ func (c *context) projectTable() *table {
 	}
 	t := pairs("Project", "Project", pr.Name, "Number", pr.Number, "Site", pr.Site, "Date of the plan", pr.Date,
 		"Revision", pr.Revision, "Drawn by", pr.DrawnBy, "Checked by", pr.CheckedBy, "Engineer of record", pr.Engineer,
-		"Measured in", map[bool]string{true: "millimetres", false: "feet and inches, to the tape's 1/16"}[pr.Metric])
+		"Measured in", map[bool]string{true: "millimeters", false: "feet and inches, to the tape's 1/16"}[pr.Metric])
 	for i, l := range levels {
 		name := "Levels"
 		if i > 0 {
@@ -219,7 +219,7 @@ func (c *context) readingTable() *table {
 		"A wall is seen from outside (an inner wall from the side its sheet names) and measured from its left end, along the outside face of its studs. Hook the tape once; every running dimension is from there.",
 		"A long piece is drawn where it lies, to length; its symbol and number stand at its middle. On plans they stand at its foot. On elevations solid steel lies on the face toward you, open steel on the far face.",
 		"Use the figures. Before you scale anything off a print, lay a rule on the scale bar: prints get shrunk.",
-		"On an elevation a strip below the wall gives each piece's distance from the wall's start, in order; where it leaves out those at a stud's centre or edge, the stud's own figure places them.",
+		"On an elevation a strip below the wall gives each piece's distance from the wall's start, in order; where it leaves out those at a stud's center or edge, the stud's own figure places them.",
 		"Revise by hand: a cloud round what is changed, the revision's number in a triangle beside it, a line in the list of revisions.",
 		"Sheets are numbered by what they show: 0 general, 1 plans, 2 wall elevations, 3 load path, 5 details, 6 schedules, 7 check sheets.",
 	})

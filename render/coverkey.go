@@ -100,7 +100,7 @@ func (kp *keyPlan) draw(r sheet.Rect, walls []*plan.Wall) (left int) {
 		kp.wall(w)
 	}
 	a := sheet.Rect{X: r.X + r.W - 13, Y: r.Y, W: 13, H: 13}
-	kp.northArrow(a.Centre(), 0)
+	kp.northArrow(a.Center(), 0)
 	kp.board.Block(a)
 	labels, area := make([]label.Label, len(walls)), sheet.MM(0)
 	for i, w := range walls {

@@ -15,7 +15,7 @@ import (
 
 var _ = register(view{Series: 5, Order: 10, Name: "details", Pages: detailPages})
 
-// detailItem is what one detail shows: an item of the catalogue and the piece
+// detailItem is what one detail shows: an item of the catalog and the piece
 // of it whose members stand for all.
 type detailItem struct {
 	*hardware.Item
@@ -74,14 +74,14 @@ func figureOf(it detailItem) detailFigure {
 		return drawWrap
 	case "sym-ridge-strap":
 		return drawRidgeStrap
-	case "sym-holdown", "sym-holdown-pair":
+	case "sym-hold-down", "sym-hold-down-pair":
 		switch {
 		case it.Joint.Wall == nil || it.Joint.Level == nil:
 			return drawPlate
 		case it.Bodies == 2:
-			return drawHoldownPair
+			return drawHoldDownPair
 		}
-		return drawHoldown
+		return drawHoldDown
 	case "sym-anchor":
 		return drawAnchor
 	case "sym-post-base", "sym-post-cap":
@@ -201,7 +201,7 @@ func (d *draft) lines(at sheet.Pt, lines []string) {
 	}
 }
 
-// sizeWords says how big an item is, as the catalogue has it.
+// sizeWords says how big an item is, as the catalog has it.
 func (c *context) sizeWords(it detailItem) string {
 	var w []string
 	if it.Gauge != "" {
@@ -243,7 +243,7 @@ func (c *context) footWords(it detailItem) string {
 	if len(it.Fasteners) > 0 {
 		s += " Black holes take a fastener"
 		if _, _, guessed := it.ends(); guessed {
-			s += "; the catalogue gives no full hole pattern, so spacing is drawn at common practice's least"
+			s += "; the catalog gives no full hole pattern, so spacing is drawn at common practice's least"
 		}
 		s += "."
 	}

@@ -70,8 +70,8 @@ func detailHouse(t *testing.T) *Model {
 	add("coil strap", j(framing.StudBase, low, stud(low), girder), "outside", plan.Item{Length: 36, Width: 1.25, Gauge: "20", Coil: 1200, Fasteners: each(8)})
 	add("wrap strap", j(framing.OpeningHead, wall, stud(wall), flat(framing.Header, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25, Text: "3-2x10"})), "outside", plan.Item{Length: 30, Width: 1.25, Gauge: "20", Fasteners: each(6)})
 	add("ridge strap", j(framing.RafterRidge, nil, rafter, rafter, flat(framing.Ridge, roof.RidgeMember)), "top", plan.Item{Length: 24, Width: 1.25, Gauge: "20", Fasteners: each(7)})
-	add("holdown", j(framing.WallEnd, low, stud(low), girder), "inside", plan.Item{Length: 12, Width: 2.5, Gauge: "12", Rod: 0.625, Standoff: 1.5, Centre: 1.25, Fasteners: []plan.Fasteners{{Part: "to post", Nail: "screw 1/4 x 2 1/2", Count: 10, Parts: 1}}})
-	add("holdown pair", j(framing.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 12, Width: 2.5, Gauge: "12", Rod: 0.75, Standoff: 1.5, Centre: 1.25, Fasteners: []plan.Fasteners{{Part: "each body", Nail: "screw 1/4 x 2 1/2", Count: 10, Parts: 2}}})
+	add("hold-down", j(framing.WallEnd, low, stud(low), girder), "inside", plan.Item{Length: 12, Width: 2.5, Gauge: "12", Rod: 0.625, Standoff: 1.5, Center: 1.25, Fasteners: []plan.Fasteners{{Part: "to post", Nail: "screw 1/4 x 2 1/2", Count: 10, Parts: 1}}})
+	add("hold-down pair", j(framing.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 12, Width: 2.5, Gauge: "12", Rod: 0.75, Standoff: 1.5, Center: 1.25, Fasteners: []plan.Fasteners{{Part: "each body", Nail: "screw 1/4 x 2 1/2", Count: 10, Parts: 2}}})
 	add("collector strap", j(framing.Collector, wall, flat(framing.CapPlate, two6), flat(framing.Beam, plan.Lumber{Ply: 2, Breadth: 1.75, Depth: 11.875, Text: "2-1.75x11.875"})), "top", plan.Item{Length: 40, Width: 1.25, Gauge: "16", Fasteners: each(11)})
 	add("anchor bolt", j(framing.StudBase, low, flat(framing.SillPlate, two6)), "through", plan.Item{Length: 12, Rod: 0.625, Washer: 3})
 	add("post base", j(framing.PostBase, nil, post), "", plan.Item{Length: 6, Width: 3, Gauge: "12", Fasteners: []plan.Fasteners{{Part: "to post", Nail: "16d common", Count: 8, Parts: 1}}})
@@ -166,9 +166,9 @@ func TestPatternSaysWhenItIsGuessed(t *testing.T) {
 	assert.True(t, guessed)
 }
 
-// Black holes of the strap's front view are the catalogue's count: a changed
-// catalogue redraws the detail.
-func TestBlackHolesAreTheCataloguesCount(t *testing.T) {
+// Black holes of the strap's front view are the catalog's count: a changed
+// catalog redraws the detail.
+func TestBlackHolesAreTheCatalogsCount(t *testing.T) {
 	m := detailHouse(t)
 	c := testContext(t, m, "arch-d")
 	for _, want := range []int{9, 5} {

@@ -257,7 +257,7 @@ func (it detailItem) spliced() bool {
 	return it.Joint.Kind == framing.PlateSplice || m != nil && (m.Role == framing.TopPlate || m.Role == framing.CapPlate)
 }
 
-// bandLength is the length of steel, of the coil cut or the catalogue's.
+// bandLength is the length of steel, of the coil cut or the catalog's.
 func (it detailItem) bandLength() float64 {
 	switch {
 	case it.Length > 0:

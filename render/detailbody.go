@@ -11,7 +11,7 @@ import (
 )
 
 // leafHoles spreads the holes of one leaf of a bent piece over w by h inches,
-// centred on the origin. A pattern the catalogue gives is not stretched.
+// centered on the origin. A pattern the catalog gives is not stretched.
 func leafHoles(f plan.Fasteners, w, h float64) (out []punch) {
 	n := max(f.Count, f.Holes)
 	if n == 0 {
@@ -194,7 +194,7 @@ func (d *draft) clipRafter(it detailItem, depth float64) {
 	poly := []geom.Vec2{{X: x0, Y: y(x0)}, {X: 0, Y: y(0)}, {X: 0, Y: 0}, {X: seat, Y: 0}, {X: x1, Y: y(x1)}, {X: x1, Y: y(x1) + plumb}, {X: x0, Y: y(x0) + plumb}}
 	d.woodShape(poly...)
 	for i := 1; i <= 3; i++ {
-		f, t := fibre(i)
+		f, t := fiber(i)
 		off := plumb * float64(i) / 4
 		a, b := x0+(x1-x0)*f, x0+(x1-x0)*t
 		d.thin(geom.Vec2{X: a, Y: y(a) + off}, geom.Vec2{X: b, Y: y(b) + off})

@@ -8,16 +8,16 @@ import (
 	"galewright/render/sheet"
 )
 
-// spread moves intervals of the given sizes, wanted about centres that run
+// spread moves intervals of the given sizes, wanted about centers that run
 // upward, apart until none overlaps, and as little as possible: touching
-// ones are pooled and the pool centred on what its members want.
-func spread(centres, sizes []sheet.MM) []sheet.MM {
+// ones are pooled and the pool centered on what its members want.
+func spread(centers, sizes []sheet.MM) []sheet.MM {
 	type pool struct {
 		n         int
 		want, len sheet.MM // sum of wanted starts of the pool, its length
 	}
 	var pools []pool
-	for i, c := range centres {
+	for i, c := range centers {
 		p := pool{1, c - sizes[i]/2, sizes[i]}
 		for len(pools) > 0 {
 			q := pools[len(pools)-1]
@@ -29,7 +29,7 @@ func spread(centres, sizes []sheet.MM) []sheet.MM {
 		}
 		pools = append(pools, p)
 	}
-	out := make([]sheet.MM, 0, len(centres))
+	out := make([]sheet.MM, 0, len(centers))
 	for _, p := range pools {
 		at := p.want / sheet.MM(p.n)
 		for range p.n {

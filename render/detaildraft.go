@@ -95,24 +95,24 @@ func (d *draft) grain(u0, u1, v0, v1 float64, g grain) {
 	case alongU:
 		for i, n := 1, grainLines((v1-v0)*d.k); i <= n; i++ {
 			v := v0 + (v1-v0)*float64(i)/float64(n+1)
-			f, t := fibre(i)
+			f, t := fiber(i)
 			thin(d.at(u0+(u1-u0)*f, v), d.at(u0+(u1-u0)*t, v))
 		}
 	case alongV:
 		for i, n := 1, grainLines((u1-u0)*d.k); i <= n; i++ {
 			u := u0 + (u1-u0)*float64(i)/float64(n+1)
-			f, t := fibre(i)
+			f, t := fiber(i)
 			thin(d.at(u, v0+(v1-v0)*f), d.at(u, v0+(v1-v0)*t))
 		}
 	}
 }
 
 // grainLines returns how many grain lines a face of that width on paper
-// takes without turning grey.
+// takes without turning gray.
 func grainLines(mm float64) int { return min(4, int(mm/2.4)) }
 
-// fibre returns where along a face the i-th grain line begins and ends.
-func fibre(i int) (from, to float64) {
+// fiber returns where along a face the i-th grain line begins and ends.
+func fiber(i int) (from, to float64) {
 	return [...]float64{0.08, 0.2, 0.04, 0.3}[i%4], [...]float64{0.7, 0.94, 0.85, 0.97}[i%4]
 }
 
@@ -197,7 +197,7 @@ func (d *draft) nail(u, v, length float64, dir geom.Vec2) {
 	d.line(sheet.PenHardware, sheet.LayerHardware, p[2], p[3])
 }
 
-// rod draws a threaded rod standing between v0 and v1 with its centre at u.
+// rod draws a threaded rod standing between v0 and v1 with its center at u.
 func (d *draft) rod(u, v0, v1, dia float64) {
 	d.steel(box2(u-dia/2, u+dia/2, v0, v1)...)
 	for v := v0 + dia*0.4; v < v1-dia*0.2; v += max(dia*0.5, 1.5/d.k) {

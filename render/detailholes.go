@@ -16,7 +16,7 @@ type punch struct {
 	filled        bool
 }
 
-// pattern lays out the holes of one end of a band as the catalogue gives
+// pattern lays out the holes of one end of a band as the catalog gives
 // them. Where it gives no pitch or end distance, the least that common
 // practice allows is drawn and guessed is true.
 func pattern(f plan.Fasteners, width float64) (holes []punch, guessed bool) {
@@ -59,7 +59,7 @@ func reach(holes []punch) (far float64) {
 }
 
 // ends returns the two ends' patterns of a band: of the first part, and of
-// the second when the catalogue tells them apart.
+// the second when the catalog tells them apart.
 func (it detailItem) ends() (low, high []punch, guessed bool) {
 	fs := it.Fasteners
 	if len(fs) == 0 {

@@ -156,7 +156,7 @@ func (d *draft) ridgeRafter(slope geom.Vec2, far, depth, rb, side float64) {
 	pts := d.pts(at(x0, x0*tan), at(x1, x1*tan), at(x1, x1*tan-plumb), at(x0, x0*tan-plumb))
 	d.polygon(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}, pts...)
 	for i := 1; i <= 3; i++ {
-		f, t := fibre(i)
+		f, t := fiber(i)
 		y := plumb * float64(i) / 4
 		a, b := x0+(x1-x0)*f, x0+(x1-x0)*t
 		q := d.pts(at(a, a*tan-y), at(b, b*tan-y))

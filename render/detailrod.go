@@ -9,18 +9,18 @@ import (
 	"galewright/render/sheet"
 )
 
-// body is what the catalogue tells of one holdown body, in.
+// body is what the catalog tells of one hold-down body, in.
 type body struct {
 	h, w     float64 // along the post, across it
 	standoff float64 // of the seat's top from the wood it stands on
-	centre   float64 // of the rod from the post
+	center   float64 // of the rod from the post
 	rod      float64
 }
 
 func (it detailItem) body() body {
 	return body{
 		h: cmp.Or(it.Length, 10), w: cmp.Or(it.Width, 2.5),
-		standoff: cmp.Or(it.Standoff, 1.5), centre: cmp.Or(it.Centre, 1.25), rod: cmp.Or(it.Rod, 0.625),
+		standoff: cmp.Or(it.Standoff, 1.5), center: cmp.Or(it.Center, 1.25), rod: cmp.Or(it.Rod, 0.625),
 	}
 }
 
@@ -29,8 +29,8 @@ func (it detailItem) body() body {
 func (d *draft) bodySide(b body, v, up float64) {
 	seat := v + up*b.standoff
 	t := 0.3
-	d.steel(geom.Vec2{Y: v}, geom.Vec2{X: t, Y: v}, geom.Vec2{X: t, Y: seat - up*t}, geom.Vec2{X: 2 * b.centre, Y: seat - up*t},
-		geom.Vec2{X: 2 * b.centre, Y: seat}, geom.Vec2{X: t, Y: v + up*b.h*0.55}, geom.Vec2{X: t, Y: v + up*b.h}, geom.Vec2{Y: v + up*b.h})
+	d.steel(geom.Vec2{Y: v}, geom.Vec2{X: t, Y: v}, geom.Vec2{X: t, Y: seat - up*t}, geom.Vec2{X: 2 * b.center, Y: seat - up*t},
+		geom.Vec2{X: 2 * b.center, Y: seat}, geom.Vec2{X: t, Y: v + up*b.h*0.55}, geom.Vec2{X: t, Y: v + up*b.h}, geom.Vec2{Y: v + up*b.h})
 }
 
 // bodyFront draws a body from its face with its holes.
@@ -69,7 +69,7 @@ func (d *draft) bodyNails(it detailItem, b body, v, up float64) {
 	}
 }
 
-// beside makes the layers of a stack into what a holdown sees along its wall:
+// beside makes the layers of a stack into what a hold-down sees along its wall:
 // lapped studs left of u = 0, everything else on both sides.
 func (d *draft) beside(s stack, post, half float64) {
 	for _, l := range s.layers {
@@ -88,24 +88,24 @@ func (d *draft) beside(s stack, post, half float64) {
 	}
 }
 
-// drawHoldown draws one body: along the wall from its side, and its face.
-func drawHoldown(d *draft, it detailItem) {
+// drawHoldDown draws one body: along the wall from its side, and its face.
+func drawHoldDown(d *draft, it detailItem) {
 	b := it.body()
 	s := floorStack(it, 60)
 	post, _ := it.section(0)
 	foot := s.bottom
 	s.trim(foot-6, plateThick+b.h+4)
-	half := 2*b.centre + 4
+	half := 2*b.center + 4
 	d.head(0, "along the wall")
 	d.beside(s, post, half)
 	d.bodySide(b, plateThick, 1)
 	seat := plateThick + b.standoff
-	d.rod(b.centre, foot-5, seat+1.6*b.rod, b.rod)
-	d.nut(b.centre, seat, b.rod)
+	d.rod(b.center, foot-5, seat+1.6*b.rod, b.rod)
+	d.nut(b.center, seat, b.rod)
 	d.bodyNails(it, b, plateThick, 1)
 	d.rodNotes(it, b, foot-4)
 	r := d.extent()
-	d.dimU(r.Y+r.H, 0, b.centre)
+	d.dimU(r.Y+r.H, 0, b.center)
 
 	d.du = half + post + 9
 	d.head(0, "its face")
@@ -119,27 +119,27 @@ func drawHoldown(d *draft, it detailItem) {
 	d.dimV(foot, -it.Joint.Level.FloorDepth, 0, plateThick, seat, plateThick+b.h)
 }
 
-// drawHoldownPair draws two bodies joined by a rod through the floor.
-func drawHoldownPair(d *draft, it detailItem) {
+// drawHoldDownPair draws two bodies joined by a rod through the floor.
+func drawHoldDownPair(d *draft, it detailItem) {
 	b := it.body()
 	s := floorStack(it, 60)
 	post, _ := it.section(0)
 	low := s.bottom
 	s.trim(low-b.h-4, plateThick+b.h+4)
-	half := 2*b.centre + 4
+	half := 2*b.center + 4
 	d.head(0, "along the wall")
 	d.beside(s, post, half)
 	up, down := plateThick+b.standoff, low-b.standoff
 	d.bodySide(b, plateThick, 1)
 	d.bodySide(b, low, -1)
-	d.rod(b.centre, down-1.6*b.rod, up+1.6*b.rod, b.rod)
-	d.nut(b.centre, up, b.rod)
-	d.nut(b.centre, down-0.85*b.rod, b.rod)
+	d.rod(b.center, down-1.6*b.rod, up+1.6*b.rod, b.rod)
+	d.nut(b.center, up, b.rod)
+	d.nut(b.center, down-0.85*b.rod, b.rod)
 	d.bodyNails(it, b, plateThick, 1)
 	d.bodyNails(it, b, low, -1)
 	d.rodNotes(it, b, (low+plateThick)/2)
 	r := d.extent()
-	d.dimU(r.Y+r.H, 0, b.centre)
+	d.dimU(r.Y+r.H, 0, b.center)
 
 	d.du = half + post + 9
 	d.head(0, "their faces")
@@ -162,8 +162,8 @@ func (d *draft) rodNotes(it detailItem, b body, v float64) {
 	if it.Bodies == 2 {
 		words += ", a nut at each end; the two bodies stand over each other"
 	}
-	d.say(b.centre, v, words)
-	d.say(b.centre, plateThick+b.standoff+b.rod*0.4, "nut")
+	d.say(b.center, v, words)
+	d.say(b.center, plateThick+b.standoff+b.rod*0.4, "nut")
 }
 
 func (d *draft) bodyWords(it detailItem, b body, v, up float64) {

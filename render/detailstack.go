@@ -87,7 +87,7 @@ func (s *stack) joists(it detailItem, v0, v1 float64) {
 	}
 }
 
-// wallBelow adds the double plate and the stud of the storey below.
+// wallBelow adds the double plate and the stud of the story below.
 func (s stack) wallBelow(it detailItem, reach float64) stack {
 	fd := it.Joint.Level.FloorDepth
 	i := len(it.Joint.Members) - 1

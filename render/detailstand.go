@@ -21,7 +21,7 @@ func twoMembers(it detailItem, reach float64) stack {
 		{name: it.memberName(upright), v0: lo, v1: -it.Joint.Gap, t1: d1, front: down, side: crossOf(down), breadth: b1, lapped: true},
 	}
 	if up == alongU && down == alongV {
-		s.centre(it, upright)
+		s.center(it, upright)
 	}
 	for i := range s.layers {
 		switch l := &s.layers[i]; {
@@ -64,9 +64,9 @@ func (it detailItem) carrier() int {
 	return 1
 }
 
-// centre sets a level member, the plies of its breadth cut across, over the
+// center sets a level member, the plies of its breadth cut across, over the
 // upright that carries it, as far to its side as they are framed.
-func (s *stack) centre(it detailItem, upright int) {
+func (s *stack) center(it detailItem, upright int) {
 	g, p := it.member(0), it.member(upright)
 	b, _ := it.section(0)
 	_, wide := it.section(upright)

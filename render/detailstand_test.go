@@ -23,7 +23,7 @@ func itemOn(t *testing.T, example, mark string) detailItem {
 }
 
 // A 3-2x10 is three plies of 1 1/2 in, 4 1/2 in wide, and a 10x10 is 9 1/4 in
-// (dressed sizes, PS 20: see the table of the plan package). Centred, the pile
+// (dressed sizes, PS 20: see the table of the plan package). Centered, the pile
 // stands (9 1/4 - 4 1/2) / 2 = 2 3/8 in out past the girder.
 func TestAGirderOverItsPileIsDrawnAsWideAsItIs(t *testing.T) {
 	it := itemOn(t, "dunlin", "pile-strap-30")
@@ -53,7 +53,7 @@ func TestStrapsEndOnTheirMembers(t *testing.T) {
 		{"sanderling", "head-strap-24"},
 		{"dunlin", "head-strap-24"},
 		{"marsh-wren", "base-strap-36"},
-		{"marsh-wren", "storey-strap-54"},
+		{"marsh-wren", "story-strap-54"},
 	} {
 		it := itemOn(t, c.example, c.mark)
 		s := stackOf(it, 60)

@@ -2,7 +2,7 @@
 // A Model flows in, flat sheets flow out. Each view is one file that
 // registers a value: it lays out pages first (paper, scale, what goes on
 // which), then, when every sheet has its number, draws marks onto them. All
-// marks are in millimetres of paper; no view knows a file format. The
+// marks are in millimeters of paper; no view knows a file format. The
 // invariant: every piece has exactly one home instance over the set, and
 // nothing that is lettered lies upon something else.
 package render

@@ -30,7 +30,7 @@ func elevationPages(c *context) []*page {
 type elev struct {
 	*context
 	line           *framing.Line
-	storeys        []storey
+	stories        []story
 	shapes         []shape            // far ones first
 	pieces         []*placement.Piece // those at home here, in the order of the placement
 	paths          map[*placement.Piece][]geom.Vec2
@@ -38,8 +38,8 @@ type elev struct {
 	u0, u1, v0, v1 float64
 }
 
-// storey is one wall of the stack.
-type storey struct {
+// story is one wall of the stack.
+type story struct {
 	wall  *plan.Wall
 	shift float64 // station of the line where the wall starts
 	floor float64 // top of subfloor
@@ -106,7 +106,7 @@ func elevations(c *context) (out []*elev) {
 func newElev(c *context, l *framing.Line, x *index, home map[*plan.Wall][]*placement.Piece) *elev {
 	e := &elev{context: c, line: l}
 	for i, w := range l.Walls {
-		e.storeys = append(e.storeys, storey{w, l.Shift[i], w.Level.Floor, x.top(w)})
+		e.stories = append(e.stories, story{w, l.Shift[i], w.Level.Floor, x.top(w)})
 		e.pieces = append(e.pieces, home[w]...)
 		delete(home, w) // a wall is at home in one line only
 	}
@@ -129,7 +129,7 @@ func (e *elev) extend() {
 		e.u0, e.u1 = min(e.u0, u0), max(e.u1, u1)
 		e.v0, e.v1 = min(e.v0, v0), max(e.v1, v1)
 	}
-	for _, s := range e.storeys {
+	for _, s := range e.stories {
 		add(s.shift, s.shift+s.wall.Length(), s.floor, s.top)
 	}
 	for _, s := range e.shapes {
@@ -163,13 +163,13 @@ func (e *elev) flat(p geom.Vec3) geom.Vec2 {
 
 // name returns the names of the walls i of the stack.
 func (e *elev) name(own []int) string {
-	s := "Wall " + e.storeys[own[0]].wall.Name
+	s := "Wall " + e.stories[own[0]].wall.Name
 	for k, i := range own[1:] {
 		sep := ", "
 		if k == len(own)-2 {
 			sep = " and "
 		}
-		s += sep + e.storeys[i].wall.Name
+		s += sep + e.stories[i].wall.Name
 	}
 	if len(own) > 1 {
 		s = "Walls" + s[len("Wall"):]
@@ -180,7 +180,7 @@ func (e *elev) name(own []int) string {
 // seenFrom says how one looks at the stack.
 func (e *elev) seenFrom() string {
 	from := "from outside, "
-	if !e.storeys[0].wall.Exterior {
+	if !e.stories[0].wall.Exterior {
 		from = ""
 	}
 	return "seen " + from + "looking " + compass(e.line.Frame.In)

@@ -16,7 +16,7 @@ func (c *context) elevationPage(s *shelves) *page {
 	var keys []string
 	for _, p := range s.parts {
 		for _, i := range p.own {
-			w := p.storeys[i].wall
+			w := p.stories[i].wall
 			if !slices.Contains(names, w.Name) {
 				names = append(names, w.Name)
 				keys = append(keys, "wall "+w.Name)
@@ -128,10 +128,10 @@ func (p *part) drawPile(s shape) {
 	}
 }
 
-// drawSubfloors draws the edge of each storey's subfloor, half as deep as a
+// drawSubfloors draws the edge of each story's subfloor, half as deep as a
 // plate and so in the thinnest pen.
 func (p *part) drawSubfloors() {
-	for _, s := range p.storeys {
+	for _, s := range p.stories {
 		for _, l := range p.passed(s.wall) {
 			if l.Subfloor <= 0 || l.Joists.Depth <= 0 {
 				continue

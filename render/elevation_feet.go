@@ -20,10 +20,10 @@ type foot struct {
 // plateDeep is the thickness of a bottom plate, in: a dressed 2-by (PS 20).
 const plateDeep = 1.5
 
-// edges returns the stations of the line at which the studs of a storey
+// edges returns the stations of the line at which the studs of a story
 // begin that stand on its bottom plate, between the match lines.
 func (p *part) edges(i int) (us []float64) {
-	s := p.storeys[i]
+	s := p.stories[i]
 	if s.floor < p.sv0 {
 		return nil // the upper half of a balloon wall: its foot is on another sheet
 	}
@@ -48,7 +48,7 @@ func (p *part) figureWidth() sheet.MM { return p.Size.Dim*1.29 + 0.5 }
 func (p *part) footShift() sheet.MM { return 3.2 * p.figureWidth() }
 
 // settleFeet finds places for the dimensions at the studs' feet. When the
-// bays of one storey are too narrow for that, every storey of the part gets a
+// bays of one story are too narrow for that, every story of the part gets a
 // row below the drawing instead, so that a sheet is read in one way.
 func (p *part) settleFeet() {
 	fits := true
@@ -72,19 +72,19 @@ func (p *part) settleFeet() {
 
 func (p *part) feetOf(i int) (out []foot) {
 	for _, u := range p.edges(i) {
-		out = append(out, foot{u: u, text: p.length(u - p.storeys[i].shift)})
+		out = append(out, foot{u: u, text: p.length(u - p.stories[i].shift)})
 	}
 	return out
 }
 
 // footLine returns the heights on paper, from the drawing's lower edge,
-// between which the figures of a storey stand.
+// between which the figures of a story stand.
 func (p *part) footLine(i int, feet []foot) (foot, head sheet.MM) {
 	long := sheet.MM(0)
 	for _, f := range feet {
 		long = max(long, textWidth(f.text, p.Size.Dim, false))
 	}
-	foot = p.vp.Y(p.storeys[i].floor+plateDeep) - 1.8
+	foot = p.vp.Y(p.stories[i].floor+plateDeep) - 1.8
 	return foot, foot - long - 0.5
 }
 
@@ -111,7 +111,7 @@ func (p *part) placeFeet(i int, feet []foot) bool {
 }
 
 // closed returns the intervals along a row where no figure may stand: over
-// uprights of the storey, over hardware, and beyond match lines, where what
+// uprights of the story, over hardware, and beyond match lines, where what
 // is shown again is shaded.
 func (p *part) closed(i int, row sheet.Rect) (out [][2]sheet.MM) {
 	if p.left != nil {
@@ -122,7 +122,7 @@ func (p *part) closed(i int, row sheet.Rect) (out [][2]sheet.MM) {
 	}
 	for _, h := range p.shapes {
 		u0, u1, v0, v1 := h.bounds()
-		if h.m.Wall != p.storeys[i].wall || !standing(h.m) && h.m.Role != framing.Header || !p.vp.Shows(u0, u1, v0, v1) {
+		if h.m.Wall != p.stories[i].wall || !standing(h.m) && h.m.Role != framing.Header || !p.vp.Shows(u0, u1, v0, v1) {
 			continue
 		}
 		if r := p.vp.Rect(u0, u1, v0, v1); r.Overlaps(row) {
@@ -147,7 +147,7 @@ func (p *part) drawFeet(b *label.Board) (figures []sheet.Rect) {
 		feet := p.plan.feet[k]
 		y, _ := p.footLine(i, feet)
 		for _, f := range feet {
-			figures = append(figures, p.drawFoot(b, f, p.storeys[i].floor+plateDeep/2, y))
+			figures = append(figures, p.drawFoot(b, f, p.stories[i].floor+plateDeep/2, y))
 		}
 	}
 	return figures

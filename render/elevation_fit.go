@@ -31,7 +31,7 @@ func (c *context) mostScale() float64 {
 
 // split breaks the elevation into parts that fit the paper, each with its
 // scale: whole if it can be, on the paper as it lies or turned, else along its
-// length, and where the stack is too high for that, by storey. Only where all
+// length, and where the stack is too high for that, by story. Only where all
 // of it fails is a scale taken that is smaller than is good to read.
 func (e *elev) split() (out []*part) {
 	good, rest := e.goodScales()
@@ -44,13 +44,13 @@ func (e *elev) split() (out []*part) {
 	if out = p.fitFewest(good, p.heightFits); out != nil {
 		return out
 	}
-	for _, p := range e.byStorey() {
+	for _, p := range e.byStory() {
 		out = append(out, p.fitSomehow(good, rest)...)
 	}
 	return out
 }
 
-// fitSomehow breaks one storey along its length at a scale that is good to
+// fitSomehow breaks one story along its length at a scale that is good to
 // read, on the paper as it lies or turned, else at any scale.
 func (p *part) fitSomehow(good, rest []Scale) []*part {
 	for _, list := range [][]Scale{good, rest} {
@@ -60,7 +60,7 @@ func (p *part) fitSomehow(good, rest []Scale) []*part {
 	}
 	p.turned = false
 	p.settle(p.scales()[len(p.scales())-1])
-	w := p.storeys[p.own[0]].wall
+	w := p.stories[p.own[0]].wall
 	p.tell(plan.Diagnostic{
 		Severity: plan.Warning, Code: "paper-too-small",
 		Summary: "the wall does not fit the paper at any scale of the list",

@@ -37,14 +37,14 @@ func (p *part) drawKey(r sheet.Rect) {
 		if q == p || textWidth(text, p.Size.Note, false)+1 > box.W || p.Size.Note+1 > box.H {
 			continue
 		}
-		c := box.Centre()
+		c := box.Center()
 		p.page.text(lettered{S: text, At: sheet.Pt{X: c.X, Y: c.Y + p.Size.Note/2}, Anchor: sheet.Middle, Role: "label", Link: number})
 	}
 	p.page.box("label", "key map", r)
 }
 
 // share returns the heights of the stack that the part shows as its own,
-// without what it shows again of its neighbours.
+// without what it shows again of its neighbors.
 func (p *part) share() (z0, z1 float64) {
 	z0, z1 = p.elev.v0, p.elev.v1
 	if !p.alone() {

@@ -21,7 +21,7 @@ type wording struct {
 // wordings returns the labels of openings, headers and shear walls.
 func (p *part) wordings() (out []wording) {
 	for _, i := range p.own {
-		s := p.storeys[i]
+		s := p.stories[i]
 		for _, o := range s.wall.Openings {
 			if u := s.shift + o.At; p.holds(u+o.Width/2) && p.vp.Shows(u, u+o.Width, s.floor+o.Sill, s.floor+o.Sill+o.Height) {
 				out = append(out, p.openingWording(s, o))
@@ -51,7 +51,7 @@ func (p *part) worded(name string, lines []string, bold bool) wording {
 }
 
 // openingWording names an opening and gives its rough size.
-func (p *part) openingWording(s storey, o *plan.Opening) wording {
+func (p *part) openingWording(s story, o *plan.Opening) wording {
 	u := s.shift + o.At
 	room := p.vp.Rect(u, u+o.Width, s.floor+o.Sill, s.floor+o.Sill+o.Height)
 	lines := []string{o.Name, "R.O. " + p.length(o.Width) + " x " + p.length(o.Height)}
@@ -60,7 +60,7 @@ func (p *part) openingWording(s storey, o *plan.Opening) wording {
 	}
 	w := p.worded("opening "+o.Name, lines, true)
 	w.place.Near = gridIn(room, w.place.W, w.place.H, 5, 7)
-	w.place.Anchors = []sheet.Pt{room.Centre()}
+	w.place.Anchors = []sheet.Pt{room.Center()}
 	return w
 }
 
@@ -71,7 +71,7 @@ func (p *part) headerWording(m *framing.Member, room sheet.Rect) wording {
 		text = fmt.Sprintf("%g x %g", m.Section.Width(), m.Section.Depth)
 	}
 	w := p.worded("header "+text, []string{text}, false)
-	c := room.Centre()
+	c := room.Center()
 	for _, dx := range [...]sheet.MM{0, 0.15, -0.15, 0.3, -0.3} {
 		w.place.Near = append(w.place.Near, sheet.Pt{X: c.X + dx*room.W, Y: c.Y})
 	}
@@ -85,7 +85,7 @@ func (p *part) headerWording(m *framing.Member, room sheet.Rect) wording {
 }
 
 // shearWordings says how a shear segment is sheathed and nailed.
-func (p *part) shearWordings(s storey, x *plan.Shear) []wording {
+func (p *part) shearWordings(s story, x *plan.Shear) []wording {
 	u0, u1 := max(s.shift+x.From, p.from), min(s.shift+x.To, p.to)
 	v0, v1 := max(s.floor, p.sv0), min(s.top, p.sv1)
 	if u1-u0 < 12 || v1-v0 < 12 {
@@ -102,15 +102,15 @@ func (p *part) shearWordings(s storey, x *plan.Shear) []wording {
 	lines := append([]string{"shear wall " + x.Name}, wrap(text, p.Size.Note, false, max(26, min(room.W*0.8, 60)))...)
 	w := p.worded("shear wall "+x.Name, lines, true)
 	w.place.Near = gridIn(room, w.place.W, w.place.H, 9, 13)
-	w.place.Anchors = []sheet.Pt{room.Centre()}
+	w.place.Anchors = []sheet.Pt{room.Center()}
 	w.place.Reach = 90
 	return []wording{w}
 }
 
-// gridIn returns centres for a box in a room, the middle first and outward
+// gridIn returns centers for a box in a room, the middle first and outward
 // from there.
 func gridIn(room sheet.Rect, w, h sheet.MM, nx, ny int) (out []sheet.Pt) {
-	c := room.Centre()
+	c := room.Center()
 	dx, dy := max(room.W-w, 0)/2, max(room.H-h, 0)/2
 	for _, y := range outward(ny) {
 		for _, x := range outward(nx) {
@@ -152,13 +152,13 @@ func (p *part) label(b *label.Board, list []*shown) {
 		}
 		d := list[i-len(words)]
 		p.drawLeader(at.Leader, d.mark)
-		p.page.legendCircle(d.mark.Legend, at.Rect.Centre(), labels[i].Name, d.mark)
+		p.page.legendCircle(d.mark.Legend, at.Rect.Center(), labels[i].Name, d.mark)
 	}
 }
 
 // unplaced tells of a label that found no place.
 func (p *part) unplaced(name string) {
-	w := p.storeys[p.own[0]].wall
+	w := p.stories[p.own[0]].wall
 	p.tell(plan.Diagnostic{
 		Severity: plan.Warning, Code: "label-without-place",
 		Summary: "there is no room on the sheet for the " + name,
@@ -213,7 +213,7 @@ func (p *page) spliceMark(c sheet.Pt) {
 // drawShear tints the shear segments.
 func (p *part) drawShear() {
 	for _, i := range p.own {
-		s := p.storeys[i]
+		s := p.stories[i]
 		for _, x := range s.wall.Shear {
 			pts := p.vp.Polygon(p.under(s, s.shift+x.From, s.shift+x.To))
 			p.page.polygon(sheet.Style{Fill: sheet.Pale, Layer: sheet.LayerMember}, pts...)
@@ -223,7 +223,7 @@ func (p *part) drawShear() {
 
 // under returns the outline of a wall between two stations, from its floor
 // up to its plates: for a rake wall they rise to the ridge.
-func (e *elev) under(s storey, u0, u1 float64) []geom.Vec2 {
+func (e *elev) under(s story, u0, u1 float64) []geom.Vec2 {
 	var plates []shape
 	var ends []float64
 	for _, h := range e.shapes {

@@ -36,7 +36,7 @@ func (c *context) linesOn(parts []*part) (lines []*schedule.Line) {
 	on := map[int]bool{}
 	for _, q := range parts {
 		for _, pc := range q.pieces {
-			if len(q.centreLine(q.vp, pc)) > 0 {
+			if len(q.centerLine(q.vp, pc)) > 0 {
 				on[c.legend(pc)] = true
 			}
 		}
@@ -50,7 +50,7 @@ func (c *context) linesOn(parts []*part) (lines []*schedule.Line) {
 }
 
 // keyFor chooses the form of the legend for a page whose drawings leave free
-// millimetres of height.
+// millimeters of height.
 func (p *page) keyFor(lines []*schedule.Line, free sheet.MM) key {
 	band := p.Band.W - p.columnsWidth(lines)
 	for _, notes := range [...][]string{readingNotes, shortNotes} {
@@ -196,7 +196,7 @@ func (p *page) legendEntry(l *schedule.Line, at sheet.Pt) {
 var (
 	readingNotes = []string{
 		"Studs: from the wall's start to the near (left) edge, at the stud's foot or in the strip below.",
-		"At left: heights above each storey's subfloor: sills, headers, plates. At right: ends of straps, as room allows.",
+		"At left: heights above each story's subfloor: sills, headers, plates. At right: ends of straps, as room allows.",
 		"Solid steel lies on the face toward you, open steel on the far face. Steel is shown to length.",
 		"Numbers in circles are lines of the legend and of the schedule.",
 	}
@@ -236,10 +236,10 @@ func (p *page) setNotes(notes []string, r sheet.Rect) {
 	}
 }
 
-// legendSymbol draws a symbol centred on a point of a legend.
+// legendSymbol draws a symbol centered on a point of a legend.
 func (p *page) legendSymbol(id string, at sheet.Pt) {
 	s, _ := symbols.For(id)
 	k := p.symbolScale()
-	c := s.Box.Centre()
+	c := s.Box.Center()
 	p.use(id, sheet.Pt{X: at.X - c.X*sheet.MM(k), Y: at.Y - c.Y*sheet.MM(k)}, 0, k, nil)
 }

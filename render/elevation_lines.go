@@ -21,7 +21,7 @@ const level = 0.01
 
 // merged returns the outlines of all shapes as they are drawn. A level or
 // upright edge that would come too near to one of a nearer shape to print as a
-// line of its own is drawn on that one, as a draughtsman would; figures are
+// line of its own is drawn on that one, as a drafter would; figures are
 // those of the true place. A shape too thin to show two sides is nil.
 func (p *part) merged() [][]geom.Vec2 {
 	most := min(mostMerged, float64(p.scale.memberPen().Width()+apart)/p.scale.K())

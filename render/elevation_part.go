@@ -11,11 +11,11 @@ import (
 	"galewright/render/sheet"
 )
 
-// part is what one sheet shows of an elevation: all of it, some storeys, or
+// part is what one sheet shows of an elevation: all of it, some stories, or
 // a length between match lines.
 type part struct {
 	*elev
-	own         []int       // the storeys it shows as its own
+	own         []int       // the stories it shows as its own
 	turned      bool        // on paper with its long side up
 	level       *plan.Level // when it shows one level alone
 	zlo, zhi    float64     // of a balloon wall: the heights it shows as its own
@@ -41,7 +41,7 @@ type part struct {
 // partPlan is what is settled with the scale, before the page is known.
 type partPlan struct {
 	left, right, top, bottom sheet.MM // kept clear round the drawing
-	feet                     [][]foot // dimensions at the feet of the studs, by own storey
+	feet                     [][]foot // dimensions at the feet of the studs, by own story
 	rows                     []*row   // strips below the drawing, top first
 }
 
@@ -54,27 +54,27 @@ func (p *part) size() (w, h sheet.MM) {
 // overlap is how far the drawing goes on beyond a match line, in.
 const overlap = 16
 
-// aboveShown is how much of the storey above shows over one shown alone, in.
+// aboveShown is how much of the story above shows over one shown alone, in.
 const aboveShown = 8
 
 // whole returns the elevation in one part.
 func (e *elev) whole() *part {
 	p := &part{elev: e, zlo: math.Inf(-1), zhi: math.Inf(1), from: e.u0, to: e.u1, su0: e.u0, su1: e.u1, sv0: e.v0, sv1: e.v1}
-	for i := range e.storeys {
+	for i := range e.stories {
 		p.own = append(p.own, i)
 	}
 	return p
 }
 
-// byStorey returns one part a storey, each deep enough to show its straps
+// byStory returns one part a story, each deep enough to show its straps
 // down to their ends. A balloon wall gives one for each level it passes.
-func (e *elev) byStorey() (out []*part) {
+func (e *elev) byStory() (out []*part) {
 	defer func() {
 		for _, p := range out {
 			p.broken = len(out) > 1
 		}
 	}()
-	for i, s := range e.storeys {
+	for i, s := range e.stories {
 		levels := e.passed(s.wall)
 		for k, l := range levels {
 			p := e.whole()
@@ -86,8 +86,8 @@ func (e *elev) byStorey() (out []*part) {
 			if k+1 < len(levels) {
 				p.zhi = levels[k+1].Floor - levels[k+1].FloorDepth
 				p.sv1 = levels[k+1].Floor + aboveShown
-			} else if i+1 < len(e.storeys) {
-				p.sv1 = e.storeys[i+1].floor + aboveShown
+			} else if i+1 < len(e.stories) {
+				p.sv1 = e.stories[i+1].floor + aboveShown
 			}
 			for _, pc := range e.pieces {
 				if p.owns(pc) {
@@ -111,7 +111,7 @@ func (e *elev) passed(w *plan.Wall) (out []*plan.Level) {
 	return out
 }
 
-// alone tells whether only some storeys of the stack are shown.
+// alone tells whether only some stories of the stack are shown.
 func (p *part) alone() bool { return p.level != nil }
 
 // owns tells whether the part is the home of a piece.
@@ -119,7 +119,7 @@ func (p *part) owns(pc *placement.Piece) bool {
 	if !p.ownsWall(homeWall(pc.Joint)) {
 		return false
 	}
-	if z := (pc.Z0 + pc.Z1) / 2; p.storeys[p.own[0]].wall.Balloon() && (z < p.zlo || z >= p.zhi) {
+	if z := (pc.Z0 + pc.Z1) / 2; p.stories[p.own[0]].wall.Balloon() && (z < p.zlo || z >= p.zhi) {
 		return false
 	}
 	return p.holds(p.path(pc)[0].X)
@@ -132,7 +132,7 @@ func (p *part) holds(u float64) bool {
 
 func (p *part) ownsWall(w *plan.Wall) bool {
 	for _, i := range p.own {
-		if p.storeys[i].wall == w {
+		if p.stories[i].wall == w {
 			return true
 		}
 	}

@@ -15,7 +15,7 @@ import (
 type shown struct {
 	pc     *placement.Piece
 	mark   *sheet.Piece
-	line   []sheet.Pt // its centre line on paper
+	line   []sheet.Pt // its center line on paper
 	steel  []strip
 	symbol sheet.Rect // where its symbol stands
 	own    bool       // at home on this sheet
@@ -75,8 +75,8 @@ func (p *part) steel(v *viewport, pc *placement.Piece) (out []strip) {
 	return out
 }
 
-// centreLine returns a piece's line on paper, cut to what is shown.
-func (p *part) centreLine(v *viewport, pc *placement.Piece) (pts []sheet.Pt) {
+// centerLine returns a piece's line on paper, cut to what is shown.
+func (p *part) centerLine(v *viewport, pc *placement.Piece) (pts []sheet.Pt) {
 	path := p.path(pc)
 	if len(path) == 1 {
 		if v.Shows(path[0].X-0.01, path[0].X+0.01, path[0].Y-0.01, path[0].Y+0.01) {
@@ -103,7 +103,7 @@ func (p *part) pieceRects(v *viewport, pc *placement.Piece) (out []sheet.Rect) {
 	for _, s := range p.steel(v, pc) {
 		out = append(out, s.rects()...)
 	}
-	if pts := p.centreLine(v, pc); len(pts) > 0 {
+	if pts := p.centerLine(v, pc); len(pts) > 0 {
 		w, h := p.symbolSize(pc)
 		c := along(pts, 0.5)
 		out = append(out, sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h})
@@ -180,7 +180,7 @@ func (p *part) symbolSize(pc *placement.Piece) (w, h sheet.MM) {
 // of other parts that reach into it.
 func (p *part) gatherPieces() (out []*shown) {
 	for _, pc := range p.pieces {
-		pts := p.centreLine(p.vp, pc)
+		pts := p.centerLine(p.vp, pc)
 		if len(pts) == 0 {
 			continue
 		}
@@ -285,7 +285,7 @@ func (p *part) drawSymbols(b *label.Board, list []*shown) {
 // pointer leads from a symbol that had to stand aside to the place of its
 // piece.
 func (p *part) pointer(d *shown) {
-	c := d.symbol.Centre()
+	c := d.symbol.Center()
 	if len(d.line) > 1 || dist(c, d.line[0]) < 0.75*float64(max(d.symbol.W, d.symbol.H)) {
 		return
 	}
@@ -297,7 +297,7 @@ func (p *part) pointer(d *shown) {
 func (p *part) numberLabel(d *shown) label.Label {
 	r := p.legendRadius()
 	l := label.Label{Name: "legend of " + d.pc.Tag, W: 2 * r, H: 2 * r}
-	c, w, h := d.symbol.Centre(), d.symbol.W/2+r+0.5, d.symbol.H/2+r+0.5
+	c, w, h := d.symbol.Center(), d.symbol.W/2+r+0.5, d.symbol.H/2+r+0.5
 	add := func(x, y sheet.MM) { l.Near = append(l.Near, sheet.Pt{X: x, Y: y}) }
 	l.Anchors = append(l.Anchors, c)
 	add(c.X+w, c.Y)

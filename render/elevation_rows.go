@@ -36,18 +36,18 @@ func (c *context) rowJog() sheet.MM {
 	return 3.5
 }
 
-// feetRow is the row of a storey whose bays are too narrow for figures.
+// feetRow is the row of a story whose bays are too narrow for figures.
 func (p *part) feetRow(i int, feet []foot) *row {
-	r := &row{title: p.rowTitle(p.storeys[i].wall.Name + ": studs, near edges")}
+	r := &row{title: p.rowTitle(p.stories[i].wall.Name + ": studs, near edges")}
 	for _, f := range feet {
 		r.entries = append(r.entries, entry{u: f.u, text: f.text})
 	}
 	return r
 }
 
-// strip returns the row of a storey's pieces in order along the wall, one
+// strip returns the row of a story's pieces in order along the wall, one
 // entry a place. Unless it is to be complete it leaves out what is nailed at a
-// stud's centre or edge, which the stud's own dimension places.
+// stud's center or edge, which the stud's own dimension places.
 func (p *part) strip(i int) *row {
 	r := &row{}
 	studs := p.studsOf(i)
@@ -55,7 +55,7 @@ func (p *part) strip(i int) *row {
 	left := 0
 	for _, pc := range p.pieces {
 		switch {
-		case homeWall(pc.Joint) != p.storeys[i].wall || !p.owns(pc):
+		case homeWall(pc.Joint) != p.stories[i].wall || !p.owns(pc):
 		case !p.full && near(studs, p.station(pc)):
 			left++
 		default:
@@ -65,11 +65,11 @@ func (p *part) strip(i int) *row {
 	slices.SortStableFunc(at, func(a, b *placement.Piece) int { return cmp.Compare(p.station(a), p.station(b)) })
 	for _, pc := range at {
 		u := p.station(pc)
-		r.add(u, p.length(u-p.storeys[i].shift), p.legend(pc))
+		r.add(u, p.length(u-p.stories[i].shift), p.legend(pc))
 	}
-	title := p.storeys[i].wall.Name + ": every piece in order"
+	title := p.stories[i].wall.Name + ": every piece in order"
 	if left > 0 {
-		title = p.storeys[i].wall.Name + ": pieces in order, but those at a stud's centre or edge"
+		title = p.stories[i].wall.Name + ": pieces in order, but those at a stud's center or edge"
 	}
 	if p.addSplices(r, i) {
 		title += "; // = break in a top plate"
@@ -84,11 +84,11 @@ func (p *part) station(pc *placement.Piece) float64 {
 	return (path[0].X + path[len(path)-1].X) / 2
 }
 
-// studsOf returns the centres and the edges of the uprights of a storey, in
+// studsOf returns the centers and the edges of the uprights of a story, in
 // order.
 func (p *part) studsOf(i int) (out []float64) {
 	for _, h := range p.shapes {
-		if h.m.Wall == p.storeys[i].wall && standing(h.m) {
+		if h.m.Wall == p.stories[i].wall && standing(h.m) {
 			u0, u1, _, _ := h.bounds()
 			out = append(out, u0, (u0+u1)/2, u1)
 		}
@@ -107,18 +107,18 @@ func near(places []float64, u float64) bool {
 // splice stands among the numbers of an entry for a break in a top plate.
 const splice = 0
 
-// addSplices adds the breaks in a storey's top plates to its row and tells
+// addSplices adds the breaks in a story's top plates to its row and tells
 // whether there are any.
 func (p *part) addSplices(r *row, i int) bool {
 	var us []float64
 	for _, j := range p.splices {
-		if j.Wall == p.storeys[i].wall && p.holds(p.flat(j.At).X) {
+		if j.Wall == p.stories[i].wall && p.holds(p.flat(j.At).X) {
 			us = append(us, p.flat(j.At).X)
 		}
 	}
 	slices.Sort(us)
 	for _, u := range slices.CompactFunc(us, closeBy) {
-		r.add(u, p.length(u-p.storeys[i].shift), splice)
+		r.add(u, p.length(u-p.stories[i].shift), splice)
 	}
 	slices.SortStableFunc(r.entries, func(a, b entry) int { return cmp.Compare(a.u, b.u) })
 	return len(us) > 0

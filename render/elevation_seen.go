@@ -71,7 +71,7 @@ func slabOf(r framing.Role) (slab, bool) {
 
 // seen returns what shows in an elevation, far things first.
 func (x *index) seen(e *elev) (out []shape) {
-	for _, s := range e.storeys {
+	for _, s := range e.stories {
 		for _, m := range x.ofWall[s.wall] {
 			for _, solid := range m.Solid {
 				out = e.addShape(out, m, solid, false)
@@ -79,7 +79,7 @@ func (x *index) seen(e *elev) (out []shape) {
 		}
 	}
 	length := 0.0
-	for _, s := range e.storeys {
+	for _, s := range e.stories {
 		length = max(length, s.shift+s.wall.Length())
 	}
 	for _, b := range x.others {
@@ -92,9 +92,9 @@ func (x *index) seen(e *elev) (out []shape) {
 }
 
 // concerns tells whether a member without a wall belongs to one of the
-// stack's storeys: its floor, the roof over it, the foundation below it.
+// stack's stories: its floor, the roof over it, the foundation below it.
 func (e *elev) concerns(m *framing.Member) bool {
-	for i, s := range e.storeys {
+	for i, s := range e.stories {
 		switch m.Role {
 		case framing.Girder, framing.Pile, framing.SillPlate:
 			if i == 0 && s.wall.Level.Index == 0 {
@@ -116,7 +116,7 @@ func (e *elev) concerns(m *framing.Member) bool {
 // addCut adds the part of a member that lies in the slab round the wall.
 func (e *elev) addCut(out []shape, b boxed, sl slab, length float64) []shape {
 	f := e.line.Frame
-	depth := e.storeys[0].wall.Depth()
+	depth := e.stories[0].wall.Depth()
 	if !e.reaches(b, -sl.before, depth+sl.behind, -sl.beyond, length+sl.beyond) {
 		return out
 	}
@@ -149,7 +149,7 @@ func (e *elev) carries(m *framing.Member, cut geom.Solid) bool {
 	if m.Roof == nil {
 		return true
 	}
-	last := e.storeys[len(e.storeys)-1]
+	last := e.stories[len(e.stories)-1]
 	along := abs(m.B.Sub(m.A).Flat().Unit().Dot(e.line.Frame.D)) > 0.5
 	if last.wall.Exterior || last.wall.Top == "rake" {
 		return m.Role != framing.Ridge || !along

@@ -17,11 +17,11 @@ type height struct {
 	bold bool
 }
 
-// heights returns what stands at the left: for each storey, above its
+// heights returns what stands at the left: for each story, above its
 // subfloor, the sills, the undersides of headers and plates, and the top.
 func (p *part) heights() (out []height) {
 	for _, i := range p.own {
-		s := p.storeys[i]
+		s := p.stories[i]
 		for _, l := range p.passed(s.wall) {
 			if p.level == nil || p.level == l {
 				out = append(out, p.levelHeights(s, l)...)
@@ -32,7 +32,7 @@ func (p *part) heights() (out []height) {
 }
 
 // levelHeights returns the heights of a wall that lie in one level.
-func (p *part) levelHeights(s storey, l *plan.Level) []height {
+func (p *part) levelHeights(s story, l *plan.Level) []height {
 	out := []height{{l.Floor, l.Name + " " + p.length(0), true}}
 	var vs []float64
 	if p.passed(s.wall)[len(p.passed(s.wall))-1] == l {
@@ -56,7 +56,7 @@ func (p *part) levelHeights(s storey, l *plan.Level) []height {
 func closeBy(a, b float64) bool { return abs(a-b) < 1.0/16 }
 
 // laps returns what stands at the right: the ends of the straps, above the
-// subfloor of the storey they end in.
+// subfloor of the story they end in.
 func (p *part) laps() (out []height) {
 	var vs []float64
 	for _, pc := range p.pieces {
@@ -66,8 +66,8 @@ func (p *part) laps() (out []height) {
 	}
 	slices.Sort(vs)
 	for _, v := range slices.CompactFunc(vs, closeBy) {
-		i := p.storeyAt(v)
-		s := p.storeys[i]
+		i := p.storyAt(v)
+		s := p.stories[i]
 		text := p.length(v - s.floor)
 		if !slices.Contains(p.own, i) {
 			text = s.wall.Level.Name + " " + text
@@ -94,11 +94,11 @@ func (p *part) most(in []height) []height {
 	return in
 }
 
-// storeyAt returns the storey a height lies in; between two storeys it is
+// storyAt returns the story a height lies in; between two stories it is
 // the upper one when nearer to its floor.
-func (p *part) storeyAt(v float64) int {
-	for i := len(p.storeys) - 1; i > 0; i-- {
-		if v > (p.storeys[i].floor+p.storeys[i-1].top)/2 {
+func (p *part) storyAt(v float64) int {
+	for i := len(p.stories) - 1; i > 0; i-- {
+		if v > (p.stories[i].floor+p.stories[i-1].top)/2 {
 			return i
 		}
 	}
@@ -184,7 +184,7 @@ func (p *part) drawMatches(b *label.Board) {
 	}
 }
 
-// goesOn says where a neighbour is drawn.
+// goesOn says where a neighbor is drawn.
 func (p *part) goesOn(to *part) string {
 	switch {
 	case to.page != p.page:

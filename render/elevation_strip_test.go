@@ -31,7 +31,7 @@ func entered(p *part, list []entry, pc *placement.Piece) bool {
 }
 
 // A complete strip gives every piece of its wall at its place; one that is not
-// leaves out only what lies at a stud's centre or edge, and says so.
+// leaves out only what lies at a stud's center or edge, and says so.
 func TestStripGivesEveryPieceOrSaysWhichNot(t *testing.T) {
 	c, ok := newContext(exampleModel(t, "../examples/marsh-wren.toml"), Options{Paper: "tabloid"})
 	require.True(t, ok)
@@ -51,10 +51,10 @@ func TestStripGivesEveryPieceOrSaysWhichNot(t *testing.T) {
 						continue
 					}
 					left++
-					i := slices.IndexFunc(p.storeys, func(s storey) bool { return s.wall.Name == wall })
+					i := slices.IndexFunc(p.stories, func(s story) bool { return s.wall.Name == wall })
 					assert.False(t, p.full, "%s is not in the complete strip", pc.Tag)
 					assert.True(t, near(p.studsOf(i), p.station(pc)), "%s is left out", pc.Tag)
-					assert.True(t, title == "" || strings.Contains(title, "but those at a stud's centre or edge"), title)
+					assert.True(t, title == "" || strings.Contains(title, "but those at a stud's center or edge"), title)
 				}
 			}
 		}

@@ -52,7 +52,7 @@ var drawings = sync.OnceValue(func() (out []drawing) {
 	for _, file := range files {
 		src, err := os.ReadFile(file)
 		if err != nil || !strings.Contains(string(src), "[[wall]]") {
-			continue // a catalogue
+			continue // a catalog
 		}
 		m := modelOf(file)
 		for _, paper := range papersLooked {
@@ -156,7 +156,7 @@ func TestRunningDimensionsAreTheStudsNearEdges(t *testing.T) {
 			for k, i := range p.own {
 				var want []float64
 				for _, mem := range m.House.Members {
-					if mem.Wall == p.storeys[i].wall && standing(mem) && mem.Z0 < p.storeys[i].floor+3 {
+					if mem.Wall == p.stories[i].wall && standing(mem) && mem.Z0 < p.stories[i].floor+3 {
 						want = append(want, mem.S0)
 					}
 				}
@@ -164,12 +164,12 @@ func TestRunningDimensionsAreTheStudsNearEdges(t *testing.T) {
 				for _, f := range p.plan.feet[k] {
 					assert.Condition(t, func() bool {
 						for _, w := range want {
-							if abs(w-(f.u-p.storeys[i].shift)) < 1.0/16 {
+							if abs(w-(f.u-p.stories[i].shift)) < 1.0/16 {
 								return true
 							}
 						}
 						return false
-					}, "wall %s: a figure %s with no stud", p.storeys[i].wall.Name, f.text)
+					}, "wall %s: a figure %s with no stud", p.stories[i].wall.Name, f.text)
 				}
 			}
 		}
@@ -191,7 +191,7 @@ func TestSteelIsDrawnToLength(t *testing.T) {
 					continue
 				}
 				seen++
-				line := p.centreLine(p.vp, pc)
+				line := p.centerLine(p.vp, pc)
 				require.Len(t, line, 2, pc.Tag)
 				want := pc.Path[1].Sub(pc.Path[0]).Len() * 25.4 / p.scale.Ratio
 				assert.InDelta(t, want, dist(line[0], line[1]), 1e-6, pc.Tag)
@@ -207,10 +207,10 @@ func TestStationsGrowToTheRight(t *testing.T) {
 	c, ok := newContext(m, Options{})
 	require.True(t, ok)
 	for _, e := range elevations(c) {
-		for i, s := range e.storeys {
+		for i, s := range e.stories {
 			f := s.wall.Frame()
 			a, b := e.flat(f.At(0, 0, s.floor)), e.flat(f.At(s.wall.Length(), 0, s.floor))
-			assert.InDelta(t, e.storeys[i].shift, a.X, 1e-6, s.wall.Name)
+			assert.InDelta(t, e.stories[i].shift, a.X, 1e-6, s.wall.Name)
 			assert.InDelta(t, s.wall.Length(), b.X-a.X, 1e-6, s.wall.Name)
 		}
 	}
@@ -232,7 +232,7 @@ func TestMatchLinesCoverTheWall(t *testing.T) {
 				broken++
 				assert.Equal(t, p.from, parts[i-1].to)
 				assert.Same(t, p, parts[i-1].right)
-				assert.Less(t, p.su0, p.from, "some of the neighbour is shown again")
+				assert.Less(t, p.su0, p.from, "some of the neighbor is shown again")
 			}
 			if p.right == nil {
 				assert.GreaterOrEqual(t, p.to, e.u1)

@@ -9,7 +9,7 @@ import (
 // titleLines returns the name under the drawing and what it says below that.
 func (p *part) titleLines() (name, under string) {
 	name = p.name(p.own)
-	if p.level != nil && p.storeys[p.own[0]].wall.Balloon() {
+	if p.level != nil && p.stories[p.own[0]].wall.Balloon() {
 		name += ", " + p.level.Name
 	}
 	if p.left != nil || p.right != nil {
@@ -76,7 +76,7 @@ func (p *part) drawTitle(y sheet.MM) {
 }
 
 func (p *part) longest() (l float64) {
-	for _, s := range p.storeys {
+	for _, s := range p.stories {
 		l = max(l, s.shift+s.wall.Length())
 	}
 	return l

@@ -112,7 +112,7 @@ func (c *context) planMargins(lanes sheet.MM) (top, left gridRoom, m margins) {
 }
 
 // openMargins is the same for plans without wall labels, whose edge has
-// lettering of its own in the nearest millimetres, above and below in high
+// lettering of its own in the nearest millimeters, above and below in high
 // ones and beside it in wide ones.
 func (c *context) openMargins(high, wide sheet.MM) (top, left gridRoom, m margins) {
 	top, left = c.gridRoom(high), c.gridRoom(wide)

@@ -111,7 +111,7 @@ func TestLevelPlansShowEveryMarkAtEveryStud(t *testing.T) {
 }
 
 // A symbol in a lane stands beside its stud: moved along the wall no farther
-// than its neighbours push it.
+// than its neighbors push it.
 func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 	m := exampleModel(t, "../examples/marsh-wren.toml")
 	c := testContext(t, m, "arch-d")
@@ -133,7 +133,7 @@ func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 			if pc.Joint.Kind == framing.Collector || w == nil || math.Abs(w.Frame().D.X) < 0.5 {
 				continue
 			}
-			other := neighbour(m, pc)
+			other := neighbor(m, pc)
 			if other == nil || byCrossing(c, w, pc) || byCrossing(c, w, other) {
 				continue
 			}
@@ -161,8 +161,8 @@ func byCrossing(c *context, w *plan.Wall, pc *placement.Piece) bool {
 	return false
 }
 
-// neighbour returns the next piece of the same mark, wall and face.
-func neighbour(m *Model, pc *placement.Piece) *placement.Piece {
+// neighbor returns the next piece of the same mark, wall and face.
+func neighbor(m *Model, pc *placement.Piece) *placement.Piece {
 	for _, o := range m.Placement.Pieces {
 		if o != pc && o.Item == pc.Item && homeWall(o.Joint) == homeWall(pc.Joint) && o.Face == pc.Face && o.Station > pc.Station+30 {
 			return o

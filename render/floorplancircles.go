@@ -7,7 +7,7 @@ import (
 	"galewright/render/sheet"
 )
 
-// circled is neighbouring symbols of one mark, and the legend circles that
+// circled is neighboring symbols of one mark, and the legend circles that
 // speak for them.
 type circled struct {
 	name   string
@@ -15,7 +15,7 @@ type circled struct {
 	at     []sheet.Pt // the symbols, in order
 	along  sheet.Pt   // the way they follow each other, unit
 	loose  bool       // the symbols stand at their own places, not in lanes
-	placed []sheet.Pt // centres of their circles
+	placed []sheet.Pt // centers of their circles
 }
 
 // circleReach is how far a symbol may be from the nearest circle that speaks
@@ -46,7 +46,7 @@ func (v *planView) circleFor(g *circled) {
 		l.Near = append(l.Near, aroundPoint(last, 2*rad, 2*rad, v.symbolSize()/2+more)...)
 	}
 	v.circles = append(v.circles, g)
-	v.later(l, func(r sheet.Rect) { v.setCircle(g, r.Centre()) })
+	v.later(l, func(r sheet.Rect) { v.setCircle(g, r.Center()) })
 }
 
 func (v *planView) setCircle(g *circled, at sheet.Pt) {

@@ -102,7 +102,7 @@ func (v *planView) drawHoles(rows []holeRow) {
 func (c *context) holeTable(l *plan.Level, rows []holeRow) *table {
 	t := &table{
 		Title: "Holes in the " + l.Name + " subfloor",
-		Cols:  []tableColumn{{Head: "Hole"}, {Head: "For", Align: sheet.Middle}, {Head: "Size"}, {Head: "Centre, from two walls", Wrap: true, Grow: true}},
+		Cols:  []tableColumn{{Head: "Hole"}, {Head: "For", Align: sheet.Middle}, {Head: "Size"}, {Head: "Center, from two walls", Wrap: true, Grow: true}},
 	}
 	for _, r := range rows {
 		size := c.length(r.hole.Size[0]) + " x " + c.length(r.hole.Size[1])
@@ -248,7 +248,7 @@ func (v *planView) setHoleDim(d holeDim) {
 	v.tick(d.to)
 	v.board.Block(thinRect(d.from, d.to).Inset(-0.6))
 	v.board.BlockLine(d.hole, d.to)
-	z, c := v.Size.Note, d.text.Centre()
+	z, c := v.Size.Note, d.text.Center()
 	at := sheet.Pt{X: c.X, Y: d.text.Y + z*1.1}
 	if math.Abs(d.angle) > 45 {
 		at = sheet.Pt{X: d.text.X + z*1.1, Y: c.Y}

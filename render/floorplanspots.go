@@ -148,7 +148,7 @@ func (v *planView) turnedWords(t lettered, angle float64, off sheet.MM, mids, an
 		}
 	}
 	v.later(l, func(r sheet.Rect) {
-		c := r.Centre()
+		c := r.Center()
 		v.ground(r, angle, w, h)
 		t.At = sheet.Pt{X: c.X + z*0.42*sheet.MM(sin), Y: c.Y + z*0.42*sheet.MM(cos)}
 		t.Anchor, t.Angle, t.Role = sheet.Middle, angle, "label"

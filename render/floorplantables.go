@@ -187,7 +187,7 @@ func (v *planView) looseSpot(spots *label.Board, w, h sheet.MM) (sheet.Rect, boo
 	return sheet.Rect{}, false
 }
 
-// planNorth draws the north mark about a centre; on a turned plan its letter
+// planNorth draws the north mark about a center; on a turned plan its letter
 // stays upright.
 func (v *planView) planNorth(at sheet.Pt) {
 	if !v.turned {

@@ -159,7 +159,7 @@ func (c *context) tilePlan(lo, hi geom.Vec2, W, H sheet.MM, least float64) planS
 func (p *page) newPlanView(s planSheet) *planView {
 	v := &planView{page: p, turned: s.turned, shown: map[*hardware.Item]int{}, board: label.NewBoard(p.Area)}
 	v.vp = newViewport(s.scale, s.at, s.u0, s.u1, s.v0, s.v1)
-	// beyond the house's own edge the sheet shows what sticks out; towards
+	// beyond the house's own edge the sheet shows what sticks out; toward
 	// the next part it ends at the match line
 	const past = 240
 	if s.col == 0 {
@@ -253,7 +253,7 @@ func (v *planView) words(s string, t lettered, near, anchors []sheet.Pt) {
 	w, h := textWidth(s, t.Cap, t.Bold)+0.8, t.Cap*1.4
 	l := label.Label{Name: s, W: w, H: h, Near: near, Anchors: anchors}
 	v.later(l, func(r sheet.Rect) {
-		c := r.Centre()
+		c := r.Center()
 		t.At = sheet.Pt{X: c.X, Y: c.Y + t.Cap*0.42}
 		v.rect(sheet.Style{Fill: sheet.White, Layer: sheet.LayerLabel}, r)
 		v.text(t)

@@ -146,7 +146,7 @@ func (c *context) shearWords(s *plan.Shear) string {
 	return strings.TrimSpace(w)
 }
 
-// spacing prints an on-centre distance as it is spoken: in inches, never in
+// spacing prints an on-center distance as it is spoken: in inches, never in
 // feet.
 func (c *context) spacing(in float64) string {
 	if c.metric() {

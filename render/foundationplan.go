@@ -106,7 +106,7 @@ func (v *planView) drawSupport(m *framing.Member) {
 	}
 }
 
-// girderDims dimensions the centre lines of girders and porch beams between
+// girderDims dimensions the center lines of girders and porch beams between
 // the outermost grid lines: those that run across the sheet at its right,
 // those that run up it below.
 func (v *planView) girderDims(s planSheet, m margins, room sheet.MM) {
@@ -208,7 +208,7 @@ func (v *planView) nameBeam(s string, a, b geom.Vec2, wide float64) {
 	v.turnedWords(lettered{S: s}, v.angleOn(b.Sub(a).Unit()), v.vp.Len(max(wide, 14))/2+0.6, mids, mids[:1])
 }
 
-// pileStations letters at each pile and post how far its centre is from the
+// pileStations letters at each pile and post how far its center is from the
 // start of its girder or porch: the tape is hooked once.
 func (v *planView) pileStations() {
 	at := func(from, to geom.Vec2, stations []float64) {
@@ -242,7 +242,7 @@ func (v *planView) pileStations() {
 func (c *context) foundationNotes() []string {
 	fnd := c.House.Plan.Foundation
 	notes := []string{
-		"Walls of the lowest floor are dashed. Figures at piles and posts run along each girder or porch from its start to the centre of the pile or post.",
+		"Walls of the lowest floor are dashed. Figures at piles and posts run along each girder or porch from its start to the center of the pile or post.",
 		"Pieces on girders, piles and porch posts are counted here.",
 	}
 	if fnd.Kind == "piles" && fnd.Pile.Text != "" {

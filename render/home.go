@@ -33,7 +33,7 @@ func homeOf(pc *placement.Piece) home {
 }
 
 // homeWall returns the wall whose elevation shows the joint: the upper one
-// where two storeys meet, the bearing wall under a rafter.
+// where two stories meet, the bearing wall under a rafter.
 func homeWall(j *framing.Joint) *plan.Wall {
 	if j.Kind == framing.StudStud && j.First() != nil && j.First().Wall != nil {
 		return j.First().Wall

@@ -23,7 +23,7 @@ func TestEveryExampleIsLegibleOnEveryPaper(t *testing.T) {
 	require.NotEmpty(t, files)
 	for _, file := range files {
 		if filepath.Base(file) == "hardware.toml" {
-			continue // a catalogue
+			continue // a catalog
 		}
 		src, err := os.ReadFile(file)
 		require.NoError(t, err)

@@ -9,7 +9,7 @@ import (
 )
 
 // TestTilesCoverTheSheet lays the pages of a poster back together: every
-// point of the big sheet shows on a page at its own place, neighbours share
+// point of the big sheet shows on a page at its own place, neighbors share
 // the glue strip, and no page draws outside its printable part.
 func TestTilesCoverTheSheet(t *testing.T) {
 	big, _ := sheet.PaperNamed("arch-d")

@@ -116,7 +116,7 @@ func (v *planView) edgeName(s string, p, q sheet.Pt, d geom.Vec2) {
 // ground whitens what lies under lettering, turned with it.
 func (v *planView) ground(r sheet.Rect, angle float64, w, h sheet.MM) {
 	sin, cos := math.Sincos(angle * math.Pi / 180)
-	c := r.Centre()
+	c := r.Center()
 	var pts []sheet.Pt
 	for _, q := range [][2]sheet.MM{{-w, -h}, {w, -h}, {w, h}, {-w, h}} {
 		p := sheet.Turn(sheet.Pt{X: q[0] / 2, Y: q[1] / 2}, sin, cos, 1)
@@ -249,7 +249,7 @@ func (v *planView) numberRafters() {
 			l.Near = append(l.Near, sheet.Pt{X: p.X + out.X*(off+w/2), Y: p.Y + out.Y*(off+w/2)})
 		}
 		v.later(l, func(r sheet.Rect) {
-			c := r.Centre()
+			c := r.Center()
 			at := sheet.Pt{X: c.X + z*0.5*sheet.MM(sin), Y: c.Y + z*0.5*sheet.MM(cos)}
 			v.ground(r, a, w+0.3, z+0.3)
 			v.text(lettered{S: m.Ref, At: at, Anchor: sheet.Middle, Angle: a, Role: "label"})

@@ -33,7 +33,7 @@ func (v *planView) faceWords(f *framing.Face) {
 	}
 }
 
-// placesInside lists the centres of boxes of w by h that lie in an outline
+// placesInside lists the centers of boxes of w by h that lie in an outline
 // and on a part of the sheet, on a raster, the nearest to a point first.
 func placesInside(outline []sheet.Pt, on sheet.Rect, w, h sheet.MM, to sheet.Pt) (out []sheet.Pt) {
 	const step, most = 4, 80
@@ -58,7 +58,7 @@ func placesInside(outline []sheet.Pt, on sheet.Rect, w, h sheet.MM, to sheet.Pt)
 // holdsRect tells whether a rectangle lies in an outline: its middle does,
 // and no edge runs through it.
 func holdsRect(outline []sheet.Pt, r sheet.Rect) bool {
-	in, c := false, r.Centre()
+	in, c := false, r.Center()
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]
 		if label.Crosses(a, b, r) {

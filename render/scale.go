@@ -8,7 +8,7 @@ type Scale struct {
 	Ratio float64
 }
 
-// K returns the millimetres of paper that one inch of house takes.
+// K returns the millimeters of paper that one inch of house takes.
 func (s Scale) K() float64 { return 25.4 / s.Ratio }
 
 // memberPen returns the pen for lumber at the scale: at 1/4 in to the foot and
@@ -66,7 +66,7 @@ func (c *context) detailScales() []Scale {
 func (c *context) metric() bool { return c.House.Plan.Project.Metric }
 
 // fit returns the largest scale at which w by h inches of house go onto W by
-// H millimetres of paper; ok is false when none of the list does.
+// H millimeters of paper; ok is false when none of the list does.
 func fit(list []Scale, w, h float64, W, H sheet.MM) (s Scale, ok bool) {
 	for _, s := range list {
 		if w*s.K() <= float64(W) && h*s.K() <= float64(H) {

@@ -35,7 +35,7 @@ func loadLaid(c *context) []*page {
 func (c *context) loadNotes() *table {
 	source, _, _ := strings.Cut(loadpath.ASD.Source, " (grade")
 	list := []string{
-		"Preliminary numbers for the engineer of record, from the plan and the catalogue as given. They settle nothing.",
+		"Preliminary numbers for the engineer of record, from the plan and the catalog as given. They settle nothing.",
 		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + source + "). Ratio is demand over capacity; a ratio over 1, in bold, asks for more than the capacity.",
 		"For each part of the path the place with the largest ratio on each wall, roof or girder is shown; where nothing is asked of any, none.",
 	}

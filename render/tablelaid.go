@@ -225,7 +225,7 @@ func (l *laidTable) drawRow(p *page, x, y sheet.MM, i int) {
 }
 
 func (l *laidTable) drawCell(p *page, box sheet.Rect, x tableCell, lines []string, a sheet.Anchor, bold bool) {
-	mid := box.Centre()
+	mid := box.Center()
 	switch {
 	case x.Legend > 0:
 		p.legendMark(x.Legend, sheet.Pt{X: cellX(box, a, l.padX(l.c), l.circle(l.c)), Y: mid.Y}, l.circle(l.c))
@@ -284,6 +284,6 @@ func (p *page) symbolIn(id string, box sheet.Rect) {
 		return
 	}
 	k := math.Min(2, math.Min(float64(box.W/s.Box.W), float64(box.H/s.Box.H)))
-	c, m := s.Box.Centre(), box.Centre()
+	c, m := s.Box.Center(), box.Center()
 	p.use(id, sheet.Pt{X: m.X - c.X*sheet.MM(k), Y: m.Y - c.Y*sheet.MM(k)}, 0, k, nil)
 }

@@ -45,7 +45,7 @@ func textModel() *Model {
 	p.Items = textItems()
 	c, _ := hardware.New(p.Items)
 	m := &Model{House: &framing.House{Plan: p}}
-	m.Placement = &placement.Placement{House: m.House, Catalogue: c}
+	m.Placement = &placement.Placement{House: m.House, Catalog: c}
 	for _, w := range p.Walls {
 		for s := 0.75; s < w.Length(); s += 16 {
 			m.put(w, s, framing.StudTop, "stud-clip", "inside", w.Level.Top())
@@ -54,7 +54,7 @@ func textModel() *Model {
 			}
 		}
 		m.put(w, 1.5, framing.WallEnd, "long-strap-60", "inside", w.Level.Floor)
-		m.put(w, 4.5, framing.WallEnd, "holdown-pair-8", "inside", w.Level.Floor)
+		m.put(w, 4.5, framing.WallEnd, "hold-down-pair-8", "inside", w.Level.Floor)
 	}
 	for i := range 34 {
 		j := &framing.Joint{Kind: framing.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
@@ -74,12 +74,12 @@ func textItems() []*plan.Item {
 		{Mark: "strap-48", Kind: "strap", Length: 48, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
 		{Mark: "unused-strap", Kind: "strap", Length: 99, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
 		{Mark: "long-strap-60", Kind: "long strap", Length: 60, Width: 2, Gauge: "14", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
-		{Mark: "holdown-pair-8", Kind: "holdown pair", Rod: .625, Gauge: "12", Standoff: 1.5, Fasteners: []plan.Fasteners{nails("each body", "screw 1/4 x 3", 10, 2, false)}},
+		{Mark: "hold-down-pair-8", Kind: "hold-down pair", Rod: .625, Gauge: "12", Standoff: 1.5, Fasteners: []plan.Fasteners{nails("each body", "screw 1/4 x 3", 10, 2, false)}},
 	}
 }
 
 func (m *Model) put(w *plan.Wall, s float64, k framing.Kind, mark, face string, z float64) {
-	it := m.Placement.Catalogue.Item(mark)
+	it := m.Placement.Catalog.Item(mark)
 	j := &framing.Joint{Kind: k, Host: w.Name, Wall: w, Level: w.Level, Station: s, At: w.Frame().At(s, 0, z)}
 	m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{
 		Tag: fmt.Sprintf("%s-%.0f-%s-%s", w.Name, s, k.Code(), it.Kind.Code), Joint: j, Item: it, Face: face, Station: s, Z0: z, Z1: z + it.Length,

@@ -105,7 +105,7 @@ func (p *page) blockNumber(r sheet.Rect) {
 	for textWidth(p.Number, h, true) > r.W-4 && h > minLetter {
 		h -= 0.5
 	}
-	c := r.Centre()
+	c := r.Center()
 	p.text(lettered{S: p.Number, Cap: h, At: sheet.Pt{X: c.X, Y: r.Y + 2.2 + h}, Anchor: sheet.Middle, Bold: true, Role: "title"})
 	s := fmt.Sprintf("sheet %d of %d", p.Title.Index, p.Title.Of)
 	p.text(lettered{S: s, At: sheet.Pt{X: c.X, Y: r.Y + r.H - 2}, Anchor: sheet.Middle, Role: "title"})
@@ -235,7 +235,7 @@ func (p *page) scaleBar(at sheet.Pt, s Scale) sheet.Rect {
 	return sheet.Rect{X: at.X, Y: top, W: w, H: h}
 }
 
-// northArrow draws the arrow of plans at a centre; angle turns it
+// northArrow draws the arrow of plans at a center; angle turns it
 // counterclockwise from up.
 func (p *page) northArrow(at sheet.Pt, angle float64) {
 	const k = 2.2

@@ -9,7 +9,7 @@ func clip() []sheet.Mark {
 	return append(m, nails(0.35, -1.55, -1.3, 1.3, 1.55)...)
 }
 
-func holdown() []sheet.Mark {
+func holdDown() []sheet.Mark {
 	m := []sheet.Mark{
 		solid(-1.9, -2.9, -0.8, -2.9, -0.8, -0.9, 1.9, 0.2, 1.9, 1, -1.9, 1),
 		bar(0.4, 0.9, 1.1, 2.9), bar(-0.2, 2.1, 1.7, 2.6),
@@ -17,7 +17,7 @@ func holdown() []sheet.Mark {
 	return append(m, nails(0.3, -1.35, -2.2, -1.35, -1.2)...)
 }
 
-func holdownPair() []sheet.Mark {
+func holdDownPair() []sheet.Mark {
 	m := []sheet.Mark{
 		solid(-1.7, -2.95, -0.7, -2.95, -0.7, -1.9, 1.7, -1.4, 1.7, -0.7, -1.7, -0.7),
 		solid(-1.7, 2.95, -0.7, 2.95, -0.7, 1.9, 1.7, 1.4, 1.7, 0.7, -1.7, 0.7),

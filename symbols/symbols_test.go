@@ -59,7 +59,7 @@ func TestBoxesHoldTheInkAndNoMore(t *testing.T) {
 	}
 }
 
-func TestSizesAreThreeToSixMillimetres(t *testing.T) {
+func TestSizesAreThreeToSixMillimeters(t *testing.T) {
 	for _, s := range All() {
 		big := max(s.Box.W, s.Box.H)
 		assert.True(t, big >= 3 && big <= 6.01, "%s is %.2f mm", s.ID, big)

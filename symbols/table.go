@@ -28,12 +28,12 @@ var table = []Entry{
 		"a band cut from a roll: the roll seen from its side, the loose end leaving it", true, coil,
 	},
 	{
-		"sym-holdown", "holdown",
-		"a seat on the side of a stud with a rod down from it: back plate, gusset, seat, rod and nut", true, holdown,
+		"sym-hold-down", "hold-down",
+		"a seat on the side of a stud with a rod down from it: back plate, gusset, seat, rod and nut", true, holdDown,
 	},
 	{
-		"sym-holdown-pair", "holdown pair",
-		"two bodies, one above the floor and one below, and the rod that joins them", true, holdownPair,
+		"sym-hold-down-pair", "hold-down pair",
+		"two bodies, one above the floor and one below, and the rod that joins them", true, holdDownPair,
 	},
 	{
 		"sym-post-base", "post base",

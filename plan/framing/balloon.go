@@ -27,7 +27,7 @@ func (b *builder) balloons(d *deck) {
 	}
 }
 
-// outerLedger puts the ledger of an exterior wall between its neighbours'
+// outerLedger puts the ledger of an exterior wall between its neighbors'
 // rims or ledgers.
 func (b *builder) outerLedger(d *deck, loop []edge, inner []geom.Vec2, k int) {
 	e, n := loop[k], len(loop)
@@ -41,7 +41,7 @@ func (b *builder) outerLedger(d *deck, loop []edge, inner []geom.Vec2, k int) {
 }
 
 // ledgerEnd returns the station of e's wall at which the inset line of its
-// neighbour crosses depth t.
+// neighbor crosses depth t.
 func ledgerEnd(e, o edge, t, own float64) float64 {
 	if math.Abs(e.w.frame.D.Cross(o.w.frame.D)) < 0.035 {
 		return own

@@ -8,9 +8,9 @@ import (
 	"galewright/plan/geom"
 )
 
-// row returns n two-storey houses side by side in one plan.
+// row returns n two-story houses side by side in one plan.
 func row(n int) *plan.Plan {
-	p := storeys(2)
+	p := stories(2)
 	for i := range n {
 		x := float64(i) * 480
 		for l := range 2 {
@@ -50,7 +50,7 @@ func BenchmarkFrame(b *testing.B) {
 
 // winged returns one house with n wings under one long roof.
 func winged(n int) *plan.Plan {
-	p := storeys(1)
+	p := stories(1)
 	w := float64(n) * 240
 	walls := []geom.Vec2{{}}
 	for i := range n {

@@ -103,7 +103,7 @@ func (b *builder) corners() {
 		lapTees(w)
 		if w.s1-w.s0 < 2*plate {
 			b.wallFault(w.Wall, "wall-too-short",
-				"too short for its two end studs once it has met its neighbours", "make it longer or leave it out")
+				"too short for its two end studs once it has met its neighbors", "make it longer or leave it out")
 		}
 	}
 }

@@ -11,9 +11,9 @@ import (
 	"galewright/plan/geom"
 )
 
-// onSlabPlan is one storey on a slab, so that nothing but walls is framed.
+// onSlabPlan is one story on a slab, so that nothing but walls is framed.
 func onSlabPlan() *plan.Plan {
-	p := storeys(1)
+	p := stories(1)
 	p.Foundation.Kind = "slab"
 	p.Levels[0].Joists = plan.Lumber{}
 	return p
@@ -248,7 +248,7 @@ func TestHigherWallRunsThrough(t *testing.T) {
 }
 
 func TestOpenOutlineIsTold(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	girders(p, 0, 336, 3, 120, 237)
 	walls := ring(p, 0, rect(0, 0, 336, 240)...)
 	walls[2].To.X = 4

@@ -10,9 +10,9 @@ import (
 	"galewright/plan/geom"
 )
 
-// elevated returns a house of n storeys on girders.
+// elevated returns a house of n stories on girders.
 func elevated(n int) *plan.Plan {
-	p := storeys(n)
+	p := stories(n)
 	girders(p, 0, 336, 3, 120, 237)
 	for l := range n {
 		ring(p, l, rect(0, 0, 336, 240)...)
@@ -69,7 +69,7 @@ func TestRimsMeetAtCorners(t *testing.T) {
 }
 
 func TestFloorsOfLAndCourtyard(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	girders(p, 0, 480, 3, 160, 320, 477)
 	p.Lumber.Stock = []float64{480}
 	ring(p, 0, rect(0, 0, 480, 480)...)

@@ -191,7 +191,7 @@ func (b *builder) piles(g *framedGirder) {
 }
 
 // shareOf returns the length between lo and hi that the support at s carries,
-// one of those at the given places: half way to its neighbours.
+// one of those at the given places: half way to its neighbors.
 func shareOf(supports []float64, s, lo, hi float64) float64 {
 	for _, p := range supports {
 		if p < s-geom.Eps {

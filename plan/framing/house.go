@@ -40,7 +40,7 @@ const (
 )
 
 // FullHeight tells whether members of the role run from plate to plate and
-// so carry uplift from storey to storey.
+// so carry uplift from story to story.
 func (r Role) FullHeight() bool { return r == Stud || r == King || r == Post }
 
 // Member is one stick of lumber where it stands.
@@ -56,7 +56,7 @@ type Member struct {
 	// S0, S1 and Z0, Z1 are its extent along its wall (stations, in) and in
 	// height above grade (in). For members without a wall S0, S1 are zero.
 	S0, S1, Z0, Z1 float64
-	// A and B are the ends of its centre line (for rafters: along the top
+	// A and B are the ends of its center line (for rafters: along the top
 	// edge, low end first).
 	A, B  geom.Vec3
 	Solid []geom.Solid // convex parts that touch but do not overlap
@@ -142,8 +142,8 @@ type Joint struct {
 	// passes.
 	Members []*Member
 	At      geom.Vec3 // the point where they meet
-	// Offset is, for stud-stud, how far the centre of the stud below stands
-	// from the centre of the stud above along the wall, in. Below is false
+	// Offset is, for stud-stud, how far the center of the stud below stands
+	// from the center of the stud above along the wall, in. Below is false
 	// when there is nothing below to tie to.
 	Offset float64
 	Below  bool

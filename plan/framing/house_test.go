@@ -21,8 +21,8 @@ var (
 	headerThin = plan.Lumber{Ply: 2, Breadth: 1.5, Depth: 9.25, Text: "2-2x10"}
 )
 
-// storeys returns a plan of n empty levels on piles.
-func storeys(n int) *plan.Plan {
+// stories returns a plan of n empty levels on piles.
+func stories(n int) *plan.Plan {
 	p := &plan.Plan{
 		Foundation: plan.Foundation{Kind: "piles", Pile: plan.Lumber{Ply: 1, Breadth: 7.5, Depth: 7.5, Text: "8x8"}},
 		Lumber:     plan.LumberYard{Plate: 192, Stud: 240, Stock: []float64{96, 120, 144, 168, 192, 216, 240}},

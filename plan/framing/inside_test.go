@@ -49,7 +49,7 @@ func drawInside(t *rapid.T, p *plan.Plan, level int, w, d float64) {
 
 func TestPartitionsDoNotOverlap(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := storeys(2)
+		p := stories(2)
 		p.Lumber.Stock = []float64{1e6}
 		for l := range 2 {
 			ring(p, l, rect(0, 0, 384, 288)...)
@@ -66,10 +66,10 @@ func TestPartitionsDoNotOverlap(t *testing.T) {
 	})
 }
 
-// An upper storey set back from the lower one or hanging over it.
-func TestUpperStoreySetBackOrHangingOver(t *testing.T) {
+// An upper story set back from the lower one or hanging over it.
+func TestUpperStorySetBackOrHangingOver(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := storeys(2)
+		p := stories(2)
 		p.Lumber.Stock = []float64{1e6}
 		ring(p, 0, rect(0, 0, 384, 288)...)
 		by := func(name string) float64 { return rapid.SampledFrom([]float64{0, 0, 24, -24, 60}).Draw(t, name) }

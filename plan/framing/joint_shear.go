@@ -8,7 +8,7 @@ import (
 )
 
 // shearPosts puts a post stud at each end of a shear segment, unless a
-// full-height member stands within 3 in of it: a holdown must have one to
+// full-height member stands within 3 in of it: a hold-down must have one to
 // hold (common practice, no published source).
 func shearPosts(w *framedWall, l *layout) {
 	for _, s := range w.Shear {
@@ -21,7 +21,7 @@ func shearPosts(w *framedWall, l *layout) {
 	}
 }
 
-// fullNear tells whether a full-height slot is centred within d of c.
+// fullNear tells whether a full-height slot is centered within d of c.
 func (l *layout) fullNear(c, d float64) bool {
 	for _, x := range l.slots {
 		if x.role.FullHeight() && math.Abs((x.lo+x.hi)/2-c) <= d {

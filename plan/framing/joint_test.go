@@ -36,7 +36,7 @@ func TestStudBaseOnSlabGoesToTheSillPlate(t *testing.T) {
 	assert.Zero(t, j.Gap)
 }
 
-func TestStoreysStack(t *testing.T) {
+func TestStoriesStack(t *testing.T) {
 	p := elevated(2)
 	p.Walls[0].Openings = []*plan.Opening{window("w", 50, 60)}
 	h := frame(t, p)
@@ -68,7 +68,7 @@ func TestNothingBelowIsSaid(t *testing.T) {
 }
 
 func TestUpperWallSetBackStandsOnItsFloor(t *testing.T) {
-	p := storeys(2)
+	p := stories(2)
 	girders(p, 0, 336, 3, 120, 237)
 	ring(p, 0, rect(0, 0, 336, 240)...)
 	ring(p, 1, rect(0, 48, 336, 240)...)
@@ -92,7 +92,7 @@ func TestLines(t *testing.T) {
 }
 
 func TestLineShiftsStationsOfAShorterUpperWall(t *testing.T) {
-	p := storeys(2)
+	p := stories(2)
 	girders(p, 0, 336, 3, 120, 237)
 	ring(p, 0, rect(0, 0, 336, 240)...)
 	ring(p, 1, rect(96, 0, 336, 240)...)
@@ -138,7 +138,7 @@ func TestFreeEndOfAnInteriorShearWallWantsACollector(t *testing.T) {
 }
 
 func TestBalloonWall(t *testing.T) {
-	p := storeys(2)
+	p := stories(2)
 	girders(p, 0, 336, 3, 120, 237)
 	ring(p, 0, rect(0, 0, 336, 240)...)
 	p.Walls[0].ToLevel = p.Levels[1]

@@ -48,7 +48,7 @@ func (b *builder) studTops(w *framedWall) {
 }
 
 // tributary returns the length of wall that each full-height member serves:
-// half way to its neighbours; kings half of their opening too.
+// half way to its neighbors; kings half of their opening too.
 func tributary(w *framedWall) map[*Member]float64 {
 	share := map[*Member]float64{}
 	var full []*Member

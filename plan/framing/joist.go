@@ -92,7 +92,7 @@ func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 	return cuts
 }
 
-// under returns the stations along a band of the centres of girders and
+// under returns the stations along a band of the centers of girders and
 // bearing walls below it, in order.
 func (d *deck) under(band body, s span) (out []float64) {
 	band.s0, band.s1 = s.lo, s.hi

@@ -224,7 +224,7 @@ func TestAutoTakesJacksFromTheTable(t *testing.T) {
 }
 
 // IRC 2015 Table R602.7.5: a 16 ft header takes 6 full-height studs at each
-// end at 16 in on centre, 4 at 24 in (grade C).
+// end at 16 in on center, 4 at 24 in (grade C).
 func TestKingStudTable(t *testing.T) {
 	assert.Equal(t, 6, tableKings(16*12, 16))
 	assert.Equal(t, 4, tableKings(16*12, 24))

@@ -30,14 +30,14 @@ var outlineNames = []string{"rectangle", "L", "T", "U", "bay", "kite", "round"}
 // can be built mirrored, moved or turned.
 type shape struct {
 	outline  []geom.Vec2
-	storeys  int
+	stories  int
 	spacing  float64
 	posts    []int
 	joins    []string
 	studs    []plan.Lumber
 	openings [][]*plan.Opening // by wall, all levels alike
 	run      string
-	balloon  int // exterior wall that goes up through all storeys, or -1
+	balloon  int // exterior wall that goes up through all stories, or -1
 	inner    bool
 }
 
@@ -47,7 +47,7 @@ func drawShape(t *rapid.T) shape {
 
 func drawShapeOf(t *rapid.T, names []string, spacings []float64) shape {
 	s := shape{
-		storeys: rapid.IntRange(1, 2).Draw(t, "storeys"),
+		stories: rapid.IntRange(1, 2).Draw(t, "stories"),
 		spacing: rapid.SampledFrom(spacings).Draw(t, "spacing"),
 		run:     rapid.SampledFrom([]string{"x", "y"}).Draw(t, "run"),
 		inner:   rapid.Bool().Draw(t, "inner"),
@@ -57,7 +57,7 @@ func drawShapeOf(t *rapid.T, names []string, spacings []float64) shape {
 		s.outline = append(s.outline, p.Mul(12))
 	}
 	n := len(s.outline)
-	if rapid.IntRange(0, 2).Draw(t, "balloon") == 0 && s.storeys > 1 {
+	if rapid.IntRange(0, 2).Draw(t, "balloon") == 0 && s.stories > 1 {
 		s.balloon = rapid.IntRange(0, n-1).Draw(t, "balloon wall")
 	}
 	for i := range n {
@@ -94,10 +94,10 @@ func drawOpenings(t *rapid.T, length float64) (out []*plan.Opening) {
 // plan builds the shape, each point moved by place; mirrored tells that place
 // turns the outline round.
 func (s shape) plan(place func(geom.Vec2) geom.Vec2, mirrored bool) *plan.Plan {
-	p := storeys(s.storeys)
+	p := stories(s.stories)
 	p.Lumber.Stock = []float64{1e6}
 	n := len(s.outline)
-	for l := range s.storeys {
+	for l := range s.stories {
 		p.Levels[l].JoistRun = s.run
 		for i := range n {
 			if i == s.balloon && l > 0 {
@@ -110,7 +110,7 @@ func (s shape) plan(place func(geom.Vec2) geom.Vec2, mirrored bool) *plan.Plan {
 			w := wall(p, fmt.Sprintf("%d%c", l+1, 'A'+i), l, a, z)
 			w.Exterior, w.Bearing, w.Spacing, w.Studs = true, true, s.spacing, s.studs[i]
 			if i == s.balloon {
-				w.ToLevel = p.Levels[s.storeys-1]
+				w.ToLevel = p.Levels[s.stories-1]
 			}
 			// the corner at point i is named by the wall that starts there
 			start, end := plan.End{Post: s.posts[i], Join: s.joins[i]}, plan.End{}

@@ -93,7 +93,7 @@ func (w *framedWall) after(s float64) geom.Plane {
 	return geom.PlaneAt(w.frame.At(s, 0, 0), w.frame.D.Mul(-1).Up(0))
 }
 
-// slopedPlate adds one piece of a plate whose centre lies in plane mid.
+// slopedPlate adds one piece of a plate whose center lies in plane mid.
 func (b *builder) slopedPlate(w *framedWall, s geom.Solid, role Role, s0, s1 float64, mid geom.Plane) *Member {
 	m := &Member{
 		ID: w.Name + "/" + string(role) + "@" + at(s0), Role: role, Wall: w.Wall, Level: w.Level,

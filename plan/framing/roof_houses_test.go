@@ -31,14 +31,14 @@ var roofHouses = []struct {
 	plan func() *plan.Plan
 }{
 	{"gable on rake walls", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, rect(0, 0, 288, 192)...)
 		w[1].Top, w[3].Top = "rake", "rake"
 		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192))
 		return p
 	}},
 	{"gable with gable trusses, unequal pitches", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		ring(p, 0, rect(0, 0, 192, 288)...)
 		r := roofOn(p, "main", "gable", "y", 7, rect(0, 0, 192, 288))
 		r.GableEnd = [2]string{"gable truss", "gable truss"}
@@ -46,7 +46,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"trusses", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		ring(p, 0, rect(0, 0, 288, 192)...)
 		r := roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
 		r.GableEnd = [2]string{"gable truss", "gable truss"}
@@ -54,19 +54,19 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"hip", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		ring(p, 0, rect(0, 0, 288, 192)...)
 		roofOn(p, "main", "hip", "x", 8, rect(0, 0, 288, 192))
 		return p
 	}},
 	{"pyramid", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		ring(p, 0, rect(0, 0, 192, 192)...)
 		roofOn(p, "main", "hip", "x", 8, rect(0, 0, 192, 192))
 		return p
 	}},
 	{"shed", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, rect(0, 0, 192, 120)...)
 		w[1].Top, w[2].Top, w[3].Top = "rake", "rake", "rake"
 		r := roofOn(p, "main", "shed", "x", 3, rect(0, 0, 192, 120))
@@ -74,7 +74,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"L with gables and a carried valley", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 360, Y: 0}, geom.Vec2{X: 360, Y: 192}, geom.Vec2{X: 0, Y: 192})
 		w[2].Top, w[5].Top, w[7].Top = "rake", "rake", "rake"
 		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 360, 192))
@@ -82,14 +82,14 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"L with hips, broken hip", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
 		roofOn(p, "main", "hip", "x", 6, rect(0, 0, 288, 192))
 		roofOn(p, "wing", "hip", "y", 6, rect(144, -120, 288, 0))
 		return p
 	}},
 	{"T with equal ridges", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 312, Y: -120}, geom.Vec2{X: 312, Y: 0}, geom.Vec2{X: 432, Y: 0}, geom.Vec2{X: 432, Y: 192}, geom.Vec2{X: 0, Y: 192})
 		w[2].Top, w[5].Top, w[7].Top = "rake", "rake", "rake"
 		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 432, 192))
@@ -97,7 +97,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"cross of two gables", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 384, Y: 0}, geom.Vec2{X: 384, Y: 144}, geom.Vec2{X: 264, Y: 144}, geom.Vec2{X: 264, Y: 264}, geom.Vec2{X: 120, Y: 264}, geom.Vec2{X: 120, Y: 144}, geom.Vec2{X: 0, Y: 144})
 		w[2].Top, w[5].Top, w[8].Top, w[11].Top = "rake", "rake", "rake", "rake"
 		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 384, 144))
@@ -105,7 +105,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"U with two lower wings and gable trusses", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 0, Y: -120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 120}, geom.Vec2{X: 312}, geom.Vec2{X: 312, Y: -96}, geom.Vec2{X: 432, Y: -96}, geom.Vec2{X: 432, Y: 192}, geom.Vec2{X: 0, Y: 192})
 		roofOn(p, "main", "gable", "x", 8, rect(0, 0, 432, 192))
 		roofOn(p, "west", "gable", "y", 8, rect(0, -120, 120, 0))
@@ -116,7 +116,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"hip main, gable wing to the north, steeper", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 360}, geom.Vec2{X: 360, Y: 192}, geom.Vec2{X: 240, Y: 192}, geom.Vec2{X: 240, Y: 300}, geom.Vec2{X: 120, Y: 300}, geom.Vec2{X: 120, Y: 192}, geom.Vec2{Y: 192})
 		w[4].Top = "rake"
 		roofOn(p, "main", "hip", "x", 6, rect(0, 0, 360, 192))
@@ -124,7 +124,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"shed porch against a wall, on a beam", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, rect(0, 0, 288, 192)...)
 		w[1].Top, w[3].Top = "rake", "rake"
 		roofOn(p, "main", "gable", "x", 7, rect(0, 0, 288, 192)).Overhang = 6
@@ -137,8 +137,8 @@ var roofHouses = []struct {
 		r.High, r.Overhang = "N", 12
 		return p
 	}},
-	{"low wing against a wall of two storeys", func() *plan.Plan {
-		p := storeys(2)
+	{"low wing against a wall of two stories", func() *plan.Plan {
+		p := stories(2)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 288}, geom.Vec2{X: 288, Y: 24}, geom.Vec2{X: 408, Y: 24}, geom.Vec2{X: 408, Y: 168}, geom.Vec2{X: 288, Y: 168}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{Y: 192})
 		w[3].Top = "rake"
 		w2 := ring(p, 1, rect(0, 0, 288, 192)...)
@@ -148,7 +148,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"lean-to over a setback", func() *plan.Plan {
-		p := storeys(2)
+		p := stories(2)
 		ring(p, 0, rect(0, 0, 288, 192)...)
 		w := ring(p, 1, rect(0, 60, 288, 192)...)
 		w[1].Top, w[3].Top = "rake", "rake"
@@ -163,7 +163,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"shed on plates, high wall to the west, gable ends trussed", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, rect(0, 0, 120, 192)...)
 		w[3].Top = "rake"
 		r := roofOn(p, "main", "shed", "y", 3, rect(0, 0, 120, 192))
@@ -200,7 +200,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"T of trusses with a valley set", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 384, Y: 0}, geom.Vec2{X: 384, Y: 192}, geom.Vec2{X: 0, Y: 192})
 		wall(p, "1M", 0, geom.Vec2{X: 125.5}, geom.Vec2{X: 258.5}).Bearing = true
 		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 384, 192))
@@ -211,7 +211,7 @@ var roofHouses = []struct {
 		return p
 	}},
 	{"L flush with a gable", func() *plan.Plan {
-		p := storeys(1)
+		p := stories(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 0}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
 		w[2].Top, w[4].Top, w[6].Top = "rake", "rake", "rake"
 		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
@@ -223,7 +223,7 @@ var roofHouses = []struct {
 // overlapping returns an L: a main roof of width w and depth d with its east
 // part under a wing that is ww wide and runs on to the north wall.
 func overlapping(w, d, ww float64) *plan.Plan {
-	p := storeys(1)
+	p := stories(1)
 	p.Lumber.Stud = 360
 	walls := ring(p, 0, geom.Vec2{}, geom.Vec2{X: w - ww}, geom.Vec2{X: w - ww, Y: -144}, geom.Vec2{X: w, Y: -144}, geom.Vec2{X: w, Y: d}, geom.Vec2{Y: d})
 	walls[2].Top, walls[5].Top = "rake", "rake"

@@ -31,7 +31,7 @@ func roofPlan(t *rapid.T) *plan.Plan {
 	foot := func(lo, hi int, name string) float64 { return 12 * float64(rapid.IntRange(lo, hi).Draw(t, name)) }
 	kinds := rapid.SampledFrom([]string{"gable", "hip"})
 	pitch := func(name string) float64 { return float64(rapid.IntRange(3, 12).Draw(t, name)) }
-	p := storeys(1)
+	p := stories(1)
 	p.Lumber.Stud = 360 // rake walls may be high
 	w, d := foot(24, 40, "width"), foot(14, 26, "depth")
 	rakes, trusses := rapid.Bool().Draw(t, "rake walls"), rapid.Bool().Draw(t, "trusses")

@@ -68,7 +68,7 @@ func bears(h *House, m *Member) bool {
 // simple returns a gable over walls of 2x6, 2x8 rafters and a ridge of the
 // given thickness.
 func simple(pitch, ridge, overhang, span float64) *plan.Plan {
-	p := storeys(1)
+	p := stories(1)
 	w := ring(p, 0, rect(0, 0, 240, span)...)
 	w[1].Top, w[3].Top = "rake", "rake"
 	r := roofOn(p, "main", "gable", "x", pitch, rect(0, 0, 240, span))
@@ -89,7 +89,7 @@ func byID(t testing.TB, h *House, id string) *Member {
 
 // A common rafter is shortened by half of the ridge's thickness: published
 // rule (NAVEDTRA 14044, grade A). A published example (a textbook of
-// carpentry, its result recomputed there): 14 ft from wall to ridge centre, 1
+// carpentry, its result recomputed there): 14 ft from wall to ridge center, 1
 // ft of overhang, half the ridge 3/4 in: the run is 14'-11 1/4" = 179 1/4 in.
 func TestCommonRafterIsShortenedByHalfTheRidge(t *testing.T) {
 	h := roofed(t, simple(8, 1.5, 12, 336))
@@ -126,7 +126,7 @@ func TestBirdsmouth(t *testing.T) {
 	}
 }
 
-// p0Top is the top of the plates of the first level of storeys: 120 in of
+// p0Top is the top of the plates of the first level of stories: 120 in of
 // floor and 109 1/8 in of wall.
 const p0Top = 120 + 109.125
 
@@ -134,7 +134,7 @@ const p0Top = 120 + 109.125
 // common rafters it bears on, a jack by half of the hip's: published rule
 // (NAVEDTRA 14044, grade A). On plan that is t/2 times the root of 2.
 func TestHipsAndJacksAreShortenedAt45Degrees(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	ring(p, 0, rect(0, 0, 288, 192)...)
 	r := roofOn(p, "main", "hip", "x", 8, rect(0, 0, 288, 192))
 	r.Overhang = 0
@@ -169,12 +169,12 @@ func TestCrippleJackBetweenHipAndValley(t *testing.T) {
 // plate they keep as much wood, however deep they are.
 func TestHipsKeepAsMuchWoodOverThePlateAsRafters(t *testing.T) {
 	for _, pitch := range []float64{2, 4, 6, 8, 12, 18} {
-		p := storeys(1)
+		p := stories(1)
 		ring(p, 0, rect(0, 0, 288, 192)...)
 		roofOn(p, "main", "hip", "x", pitch, rect(0, 0, 288, 192))
 		roofed(t, p) // refuses any error
 	}
-	p := storeys(1)
+	p := stories(1)
 	w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 216}, geom.Vec2{X: 288}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{Y: 192})
 	w[1].Height = p.Levels[0].PlateHeight + 3
 	roofOn(p, "main", "hip", "x", 6, rect(0, 0, 288, 192))
@@ -207,7 +207,7 @@ func TestRidgeAndPlateJoints(t *testing.T) {
 }
 
 func TestHipsMeetTheRidgeInJoints(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	ring(p, 0, rect(0, 0, 288, 192)...)
 	roofOn(p, "main", "hip", "x", 8, rect(0, 0, 288, 192))
 	h := roofed(t, p)
@@ -228,7 +228,7 @@ func TestHipsMeetTheRidgeInJoints(t *testing.T) {
 }
 
 func TestTrussesHaveRaftersJoints(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	ring(p, 0, rect(0, 0, 288, 192)...)
 	r := roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
 	r.Trusses, r.GableEnd = true, [2]string{"gable truss", "gable truss"}
@@ -299,7 +299,7 @@ func mirror(p *plan.Plan) *plan.Plan {
 
 // A mirrored hip house has the same rafters by length, hips and ridge alike.
 func TestMirroredPlanMirrorsTheRafters(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	ring(p, 0, rect(0, 0, 300, 196)...)
 	roofOn(p, "main", "hip", "x", 7, rect(0, 0, 300, 196))
 	lengths := func(h *House) (out []float64) {

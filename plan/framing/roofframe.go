@@ -296,7 +296,7 @@ func (f *roofFrame) addStick(m *Member, r bar, parts []geom.Solid, u0, u1 float6
 }
 
 // tributaries gives each joint of the roof the length of its host that it
-// serves: half the way to its neighbour of the same kind on either side, and
+// serves: half the way to its neighbor of the same kind on either side, and
 // at the ends no more than half a spacing.
 func (f *roofFrame) tributaries() {
 	type key struct {

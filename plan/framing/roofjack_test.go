@@ -47,7 +47,7 @@ func TestEveryEndOfARafterIsTied(t *testing.T) {
 }
 
 func TestEveryJackIsTiedToItsHip(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	ring(p, 0, rect(0, 0, 288, 192)...)
 	roofOn(p, "main", "hip", "x", 8, rect(0, 0, 288, 192))
 	h := roofed(t, p)

@@ -15,7 +15,7 @@ import (
 var tieLumber = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5, Text: "2x6"}
 
 // ties adds ceiling ties beside each opposing pair of common rafters that
-// bear on plates of one height, on the side towards the middle of the ridge.
+// bear on plates of one height, on the side toward the middle of the ridge.
 // A tie longer than the longest stock is made of equal pieces.
 func (f *roofFrame) ties() {
 	row := map[*roofBody]map[int][]*roofRafter{} // by station in inches

@@ -14,7 +14,7 @@ import (
 
 // A floor is scanned by bands as wide as a joist: a joist lies where its whole
 // band is inside of the rims. The figures are by hand: rims are 1 1/2 in, the
-// joists run north, 16 in on centre from the west.
+// joists run north, 16 in on center from the west.
 func TestJoistsFillTheOutlineAndNothingElse(t *testing.T) {
 	type row struct{ lo, hi float64 }
 	cases := []struct {
@@ -73,7 +73,7 @@ func TestJoistsFillTheOutlineAndNothingElse(t *testing.T) {
 
 // scanned returns a house on the loops, with joists that need no support.
 func scanned(loops [][]geom.Vec2, run string) *plan.Plan {
-	p := storeys(1)
+	p := stories(1)
 	p.Lumber.Stock = []float64{600}
 	p.Levels[0].JoistRun = run
 	for k, pts := range loops {

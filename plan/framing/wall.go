@@ -218,7 +218,7 @@ func lying(p piece) bool {
 	return true
 }
 
-// axis sets the ends of m's centre line and its length.
+// axis sets the ends of m's center line and its length.
 func axis(m *Member, f geom.Frame, p piece) {
 	t := (p.t0 + p.t1) / 2
 	if lying(p) {

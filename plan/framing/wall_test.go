@@ -11,7 +11,7 @@ import (
 )
 
 func TestRectangle(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	walls := ring(p, 0, rect(0, 0, 336, 528)...)
 	walls[0].Openings = []*plan.Opening{window("w1", 64, 38.5), door("d1", 160, 38.5)}
 	girders(p, 0, 336, 3, 180, 348, 525)
@@ -27,7 +27,7 @@ func TestRectangle(t *testing.T) {
 // Source: a published take-off exercise (Estimating in Building
 // Construction, ch. 13, example 13-11); grade A.
 func TestStudCountOfStraightWall(t *testing.T) {
-	p := storeys(1)
+	p := stories(1)
 	wall(p, "1A", 0, geom.Vec2{}, geom.Vec2{X: 148 * 12})
 	h, _ := Frame(p)
 	assert.Len(t, of(h, "1A", Stud), 112)

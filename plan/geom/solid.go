@@ -47,7 +47,7 @@ func Prism(base []Vec3, ext Vec3) Solid {
 	return s
 }
 
-// normal returns the (unnormalised) normal of a planar loop by Newell's method.
+// normal returns the (unnormalized) normal of a planar loop by Newell's method.
 func normal(loop []Vec3) (n Vec3) {
 	for i, a := range loop {
 		n = n.Add(a.Cross(loop[(i+1)%len(loop)]))

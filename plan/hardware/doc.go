@@ -1,7 +1,7 @@
-// Package hardware turns catalogue entries as written into checked items:
+// Package hardware turns catalog entries as written into checked items:
 // kinds, true thickness, nails with their sizes, what goes on when. A plan's
-// items flow in, a Catalogue flows out. It knows the steel, never where it goes.
+// items flow in, a Catalog flows out. It knows the steel, never where it goes.
 //
-// Invariant: every item of a Catalogue has a kind, a phase, a mark of its own
+// Invariant: every item of a Catalog has a kind, a phase, a mark of its own
 // and fasteners whose diameter and length are known.
 package hardware

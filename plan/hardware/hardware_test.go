@@ -35,7 +35,7 @@ func TestNewFillsInWhatTheKindImplies(t *testing.T) {
 
 func TestNewTellsEachFault(t *testing.T) {
 	pair := func(i *plan.Item) {
-		i.Kind, i.Length, i.Rod, i.Standoff = "holdown pair", 10, .625, 1.5
+		i.Kind, i.Length, i.Rod, i.Standoff = "hold-down pair", 10, .625, 1.5
 	}
 	for name, c := range map[string]struct {
 		edit func(*plan.Item)
@@ -112,9 +112,9 @@ func TestMarksOfOneFileAreUnique(t *testing.T) {
 	assert.Equal(t, "mark-twice", ds[0].Code)
 	assert.Equal(t, []plan.Pos{a.Pos}, ds[0].Related)
 
-	b.Pos.File, b.Length = "catalogue.toml", 48
+	b.Pos.File, b.Length = "catalog.toml", 48
 	c, ds := New([]*plan.Item{a, b})
-	require.Empty(t, ds, "a plan may change a catalogue's item")
+	require.Empty(t, ds, "a plan may change a catalog's item")
 	require.Len(t, c.Items, 1)
 	assert.Equal(t, 48.0, c.Item("strap-36").Length)
 }
@@ -125,7 +125,7 @@ func TestKindsAreWellFormed(t *testing.T) {
 		assert.False(t, names[k.Name], k.Name)
 		assert.False(t, codes[k.Code], k.Code)
 		names[k.Name], codes[k.Code] = true, true
-		assert.Regexp(t, `^[a-z]+$`, k.Code)
+		assert.Regexp(t, `^[a-z]+(-[a-z]+)*$`, k.Code)
 		assert.Regexp(t, `^sym-[a-z-]+$`, k.Symbol)
 		assert.NotEmpty(t, k.Doc)
 		assert.NotNil(t, PhaseNamed(k.Phase), k.Name)

@@ -18,7 +18,7 @@ const (
 	Sheet              // sheathing: counted by area, not placed
 )
 
-// Kind is the kind of a catalogue item.
+// Kind is the kind of a catalog item.
 type Kind struct {
 	Name    string         // as the plan writes it
 	Code    string         // the word a tag ends with; short, stable
@@ -98,14 +98,14 @@ var Kinds = []*Kind{
 		Symbol: "sym-long-strap", Strap: true, Shape: Band, Phase: "before floor", Faces: []string{"inside", "outside", "left", "right"},
 	},
 	{
-		Name: "holdown", Code: "holdown", Doc: "one body that holds a post down to what is below by a rod", Purpose: "holdown",
+		Name: "hold-down", Code: "hold-down", Doc: "one body that holds a post down to what is below by a rod", Purpose: "hold-down",
 		On:     []framing.Kind{framing.WallEnd, framing.StudBase},
-		Symbol: "sym-holdown", Phase: "inside", Faces: []string{"", "left", "right"},
+		Symbol: "sym-hold-down", Phase: "inside", Faces: []string{"", "left", "right"},
 	},
 	{
-		Name: "holdown pair", Code: "pair", Doc: "two bodies, above and below a floor, joined by a rod", Purpose: "holdown",
+		Name: "hold-down pair", Code: "pair", Doc: "two bodies, above and below a floor, joined by a rod", Purpose: "hold-down",
 		On:     []framing.Kind{framing.WallEnd, framing.StudStud, framing.StudBase},
-		Symbol: "sym-holdown-pair", Shape: Pair, Phase: "inside", Faces: []string{"", "left", "right"},
+		Symbol: "sym-hold-down-pair", Shape: Pair, Phase: "inside", Faces: []string{"", "left", "right"},
 	},
 	{
 		Name: "collector strap", Code: "collector", Doc: "carries a shear wall's line on into a truss, joist or beam", Purpose: "collector",

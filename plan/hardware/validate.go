@@ -11,7 +11,7 @@ import (
 )
 
 // MinPitch is the least distance of nails along one row that is taken where
-// the catalogue gives no pattern, in, and MinEnd the least from the steel's
+// the catalog gives no pattern, in, and MinEnd the least from the steel's
 // end (common practice, no published source).
 const (
 	MinPitch = 0.75
@@ -71,7 +71,7 @@ func (v *checker) numbers() {
 		{"rod", it.Rod},
 		{"washer", it.Washer},
 		{"standoff", it.Standoff},
-		{"centre", it.Centre},
+		{"center", it.Center},
 		{"coil", it.Coil},
 		{"minutes", it.Minutes},
 		{"pack", float64(it.Pack)},
@@ -94,8 +94,8 @@ func (v *checker) names() {
 		v.fault("unknown-face", fmt.Sprintf("face %q is none a piece can have", it.Face), "use one of "+strings.Join(plan.Faces, ", "))
 	}
 	switch it.Kind.Name {
-	case "holdown", "holdown pair":
-		if want := map[string]int{"holdown": 1, "holdown pair": 2}[it.Kind.Name]; it.Bodies != want {
+	case "hold-down", "hold-down pair":
+		if want := map[string]int{"hold-down": 1, "hold-down pair": 2}[it.Kind.Name]; it.Bodies != want {
 			v.fault("wrong-bodies", fmt.Sprintf("a %s has %d bodies, not %d", it.Kind.Name, want, it.Bodies), "change kind, or take bodies out")
 		}
 	}
@@ -142,7 +142,7 @@ func (v *checker) pattern(f plan.Fasteners) {
 }
 
 // Spread returns the length of steel that the nails of one part take, in:
-// end distance, the rows' length and the stagger. Where the catalogue gives
+// end distance, the rows' length and the stagger. Where the catalog gives
 // no pattern it is the least that common practice allows.
 func Spread(f plan.Fasteners, width float64) float64 {
 	rows, pitch, end := f.Rows, f.Spacing, f.EndDist
@@ -173,12 +173,12 @@ func Spread(f plan.Fasteners, width float64) float64 {
 // rods asks for what a rod or bolt needs.
 func (v *checker) rods() {
 	it := v.it
-	needs := it.Kind.Shape == Rod || it.Kind.Shape == Pair || it.Kind.Name == "holdown"
+	needs := it.Kind.Shape == Rod || it.Kind.Shape == Pair || it.Kind.Name == "hold-down"
 	if needs && it.Rod <= 0 {
 		v.fault("no-rod", "a "+it.Kind.Name+" without the diameter of its rod", `add rod = "5/8in" or what it takes`)
 	}
 	if it.Kind.Shape == Pair && it.Standoff <= 0 {
-		v.fault("no-standoff", "a holdown pair without the rod length inside a body", `add standoff = "1 1/2in": from the wood the body stands on to the nut`)
+		v.fault("no-standoff", "a hold-down pair without the rod length inside a body", `add standoff = "1 1/2in": from the wood the body stands on to the nut`)
 	}
 	if it.Kind.Shape == Rod && it.Length <= 0 {
 		v.fault("rod-without-length", "an "+it.Kind.Name+" without a length", `add length = "12in"`)

@@ -46,7 +46,7 @@ func inches(n int64) string {
 	return fmt.Sprintf(`%d %d/%d"`, whole, part, d)
 }
 
-// MM prints inches as whole millimetres: "3744 mm".
+// MM prints inches as whole millimeters: "3744 mm".
 func MM(in float64) string {
 	v := math.Round(in * 25.4)
 	if v == 0 {

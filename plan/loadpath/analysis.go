@@ -58,8 +58,8 @@ type porchPost struct {
 	load      Force // this case
 }
 
-// analyse works the uplift and the lateral load path out.
-func analyse(pl *placement.Placement) *analysis {
+// analyze works the uplift and the lateral load path out.
+func analyze(pl *placement.Placement) *analysis {
 	a := &analysis{
 		plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan),
 		byWall: map[*plan.Wall]*wallPath{}, bearing: map[bearingCell][]*plan.Wall{},

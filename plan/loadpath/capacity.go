@@ -107,12 +107,12 @@ func (a *analysis) pieceCapacity(p *placement.Piece, dir pull) Capacity {
 	a.rodTerms(&c, p)
 	switch k := p.Item.Kind; {
 	case c.Unknown != "":
-	case len(p.Item.Fasteners) == 0 && (k.Strap || k.Shape == hardware.Pair || k.Name == "holdown"):
-		c.Unknown = "the catalogue gives no nails to hold the " + k.Name + " to the wood"
+	case len(p.Item.Fasteners) == 0 && (k.Strap || k.Shape == hardware.Pair || k.Name == "hold-down"):
+		c.Unknown = "the catalog gives no nails to hold the " + k.Name + " to the wood"
 	case k.Strap && p.Item.Width == 0:
-		c.Unknown = "the catalogue gives no width of the steel"
+		c.Unknown = "the catalog gives no width of the steel"
 	case math.IsInf(c.Value, 1):
-		c.Unknown = "the catalogue gives neither a load nor nails, steel or rod to compute one from"
+		c.Unknown = "the catalog gives neither a load nor nails, steel or rod to compute one from"
 	}
 	if c.Unknown != "" {
 		c.Value = 0
@@ -120,7 +120,7 @@ func (a *analysis) pieceCapacity(p *placement.Piece, dir pull) Capacity {
 	return c
 }
 
-// given returns the maker's allowable load for a direction, if the catalogue
+// given returns the maker's allowable load for a direction, if the catalog
 // has a table of loads. A strap pulls along itself either way, so one of
 // uplift and along is enough; any other piece holds only what its maker says,
 // and a load of 0 or none holds nothing.
@@ -230,7 +230,7 @@ func panel(p *placement.Piece) float64 {
 func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
 	steel := timber.Part{Thickness: baseThickness(p.Item), Steel: true}
 	if steel.Thickness == 0 {
-		c.Unknown = "the catalogue gives no thickness of the steel"
+		c.Unknown = "the catalog gives no thickness of the steel"
 		return
 	}
 	what := "nails"
@@ -266,7 +266,7 @@ const boltYield = 45_000
 func (a *analysis) boltTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
 	t := baseThickness(p.Item)
 	if t == 0 {
-		c.Unknown = "the catalogue gives no thickness of the steel"
+		c.Unknown = "the catalog gives no thickness of the steel"
 		return
 	}
 	fes, _ := timber.SteelBearing(t)

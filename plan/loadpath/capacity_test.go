@@ -68,7 +68,7 @@ func TestCapacityOfPieces(t *testing.T) {
 			Load: plan.Load{Uplift: 700, Source: "invented sheet"},
 		}, framing.StudStud, 700, "maker's allowable load, uplift"},
 		{"the rod of a pair", plan.Item{
-			Mark: "h", Kind: "holdown pair", Length: 14, Width: 3, Gauge: "7 ga", Rod: 0.5, Standoff: 1.75,
+			Mark: "h", Kind: "hold-down pair", Length: 14, Width: 3, Gauge: "7 ga", Rod: 0.5, Standoff: 1.75,
 			Fasteners: []plan.Fasteners{{Part: "each body", Nail: "10d common", Count: 40, Parts: 2}},
 		}, framing.WallEnd, 4271, "rod tension"},
 	} {
@@ -90,9 +90,9 @@ func TestCapacityUnknownIsSaid(t *testing.T) {
 		"short nail":   {plan.Item{Mark: "c", Kind: "clip", Gauge: "18 ga", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "0.148 x 3/4", Count: 5, Parts: 1}}}, "6 diameters"},
 		"unknown nail": {plan.Item{Mark: "c", Kind: "clip", Gauge: "18 ga", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "0.06 x 1 1/2", Count: 5, Parts: 1}}}, "bending yield"},
 	} {
-		catalogue, _ := hardware.New([]*plan.Item{&c.item})
-		require.Len(t, catalogue.Items, 1, name)
-		p := &placement.Piece{Item: catalogue.Items[0], Joint: &framing.Joint{Kind: framing.RafterPlate}}
+		catalog, _ := hardware.New([]*plan.Item{&c.item})
+		require.Len(t, catalog.Items, 1, name)
+		p := &placement.Piece{Item: catalog.Items[0], Joint: &framing.Joint{Kind: framing.RafterPlate}}
 		got := pine().pieceCapacity(p, upward)
 		assert.Contains(t, got.Unknown, c.why, name)
 		assert.Zero(t, got.Value, name)
@@ -117,9 +117,9 @@ func TestBoltAcrossGirderAndPile(t *testing.T) {
 	assert.Equal(t, "bearing under the washer", got.Governs)
 }
 
-func TestBoltsOfAHoldown(t *testing.T) {
+func TestBoltsOfAHoldDown(t *testing.T) {
 	it := plan.Item{
-		Mark: "h", Kind: "holdown", Length: 14, Width: 3, Gauge: "7 ga", Rod: 1, Standoff: 1.75,
+		Mark: "h", Kind: "hold-down", Length: 14, Width: 3, Gauge: "7 ga", Rod: 1, Standoff: 1.75,
 		Fasteners: []plan.Fasteners{{Part: "to post", Nail: "bolt 3/4 x 6", Count: 2, Parts: 1}},
 	}
 	got := pine().pieceCapacity(pieceOf(t, it, framing.WallEnd, "left"), upward)
@@ -141,9 +141,9 @@ func TestSpliceNailingIsPublished(t *testing.T) {
 	assert.InDelta(t, 8*z.Z*1.6, c.Value, 1e-9)
 }
 
-func TestPerforatedWallOfTwoStoreys(t *testing.T) {
-	// Two-storey perforated wall worked by hand beside a transcription of
-	// SDPWS 2021 4.3.6 (grade B): 10 ft storeys, 40 ft long; 8,000 lb above an
+func TestPerforatedWallOfTwoStories(t *testing.T) {
+	// Two-story perforated wall worked by hand beside a transcription of
+	// SDPWS 2021 4.3.6 (grade B): 10 ft stories, 40 ft long; 8,000 lb above an
 	// opening of 8 x 7 ft, 6,000 lb more above one of 24 x 8 ft.
 	wall := func(width, height float64) *Segment {
 		s := &Segment{

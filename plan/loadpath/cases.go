@@ -9,7 +9,7 @@ import (
 // of the internal pressure.
 type windCase struct {
 	axis   int     // the wind blows along x (0) or y (1)
-	sign   float64 // +1 towards growing coordinates
+	sign   float64 // +1 toward growing coordinates
 	corner float64 // +1: the reference corner is at the high end across the wind
 	pi     float64 // sign of the internal pressure
 }

@@ -35,7 +35,7 @@ type pilePull struct {
 }
 
 // pilePulls brings the end tension of the segments that stand on the lowest
-// floor, or on no other segment, straight down to the piles. Wind towards
+// floor, or on no other segment, straight down to the piles. Wind toward
 // growing coordinates lifts the low end of a segment, and the other way
 // round; of both ends of a segment only one pulls at a time. Weight relieves
 // nothing here: what reaches the pile is in the pile's own uplift already and

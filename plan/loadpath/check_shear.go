@@ -16,7 +16,7 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 		for _, s := range x.Segments {
 			l := &Link{
 				Check: c, ID: s.Name, Wall: s.Wall, Unit: "plf", Demand: s.Demand, Strength: s.Demand / ASD.W, Case: s.Case,
-				Where: fmt.Sprintf("wall %s, storey %s", s.Wall.Name, x.Level.Name),
+				Where: fmt.Sprintf("wall %s, story %s", s.Wall.Name, x.Level.Name),
 			}
 			l.Terms = []Term{
 				{"shear of the line, strength level, " + x.Name, x.Force, "lb"},
@@ -57,7 +57,7 @@ func segmentCapacity(s *Segment) *Capacity {
 }
 
 // overturning checks the ends of each segment whose wall stands on this
-// storey's floor.
+// story's floor.
 func overturning(c *Check, a *analysis) (out []*Link) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
@@ -106,7 +106,7 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 		{"shear of the segments above that stand on it, over the depth of the floor between, strength level", s.Moment/12 - s.V*s.Height/12, "lb-ft"},
 		{"moment, both", s.Moment / 12, "lb-ft"},
 		{"over the lever arm", s.arm() / 12, "ft"},
-		{"with the storeys above: chord tension, strength level", s.Lifts, "lb"},
+		{"with the stories above: chord tension, strength level", s.Lifts, "lb"},
 		{"less 0.6 of the weight uplift has left over, half of it at this end, ASD", s.Relief, "lb"},
 		{"0.6 of the tension less the relief", net, "lb"},
 	}
@@ -119,7 +119,7 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 	}
 	a.closeEnd(l, j)
 	if len(s.above) == 0 && carriesUpper(x) {
-		l.Notes = append(l.Notes, "a segment of the storey above on this line ends elsewhere; its end tension is not in this number")
+		l.Notes = append(l.Notes, "a segment of the story above on this line ends elsewhere; its end tension is not in this number")
 	}
 	return l
 }
@@ -133,7 +133,7 @@ func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
 	}
 	l := &Link{
 		Check: c, ID: fmt.Sprintf("%s, below its %s end", s.Name, []string{"first", "second"}[i]), Wall: s.Wall, Where: "below wall " + s.Wall.Name, Unit: "lb", Case: s.Case,
-		Demand: net, Strength: net / ASD.W, Terms: []Term{{"end tension from the storey above, ASD", net, "lb"}},
+		Demand: net, Strength: net / ASD.W, Terms: []Term{{"end tension from the story above, ASD", net, "lb"}},
 	}
 	var base *framing.Joint
 	if foot := a.footOf[s.ends[i].First()]; foot != nil && foot.Below && len(foot.Members) > 1 {
@@ -155,7 +155,7 @@ func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
 }
 
 // closeEnd finds what holds a segment's end: pieces at its wall-end joint, or
-// a long strap or holdown on the same post at the joint of its foot. Where
+// a long strap or hold-down on the same post at the joint of its foot. Where
 // that one is all there is at the foot, it carries the post's uplift too.
 func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 	if c := a.capacityAt(j, upward); c != nil {
@@ -184,7 +184,7 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 // wall's end; ordinary is any other.
 func engineered(p *placement.Piece) bool {
 	switch p.Item.Kind.Name {
-	case "long strap", "holdown", "holdown pair":
+	case "long strap", "hold-down", "hold-down pair":
 		return true
 	}
 	return false
@@ -192,7 +192,7 @@ func engineered(p *placement.Piece) bool {
 
 func ordinary(p *placement.Piece) bool { return !engineered(p) }
 
-// carriesUpper tells whether segments of the storey above stand on the line.
+// carriesUpper tells whether segments of the story above stand on the line.
 func carriesUpper(x *ShearLine) bool {
 	for _, u := range x.uppers {
 		if u.straight && len(u.line.Segments) > 0 {
@@ -202,7 +202,7 @@ func carriesUpper(x *ShearLine) bool {
 	return false
 }
 
-// lineOf returns the shear line of a wall in the storey of its top plates.
+// lineOf returns the shear line of a wall in the story of its top plates.
 func (a *analysis) lineOf(j *framing.Joint) *ShearLine {
 	if j.Wall == nil {
 		return nil
@@ -239,7 +239,7 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
 		l.Terms = []Term{
 			{"force of the line, strength level, " + x.Name, x.Force, "lb"},
-			{"of it from this storey's deck, even over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
+			{"of it from this story's deck, even over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
 			{"collector force here, strength level", f, "lb"},
 			{"0.6 of it", l.Demand, "lb"},
 		}

@@ -13,12 +13,12 @@ type DeadLine struct {
 	Source     string
 }
 
-// perInch is the weight of 2x members at 16 in on centre for each inch of
+// perInch is the weight of 2x members at 16 in on center for each inch of
 // depth, psf (structural notes used in practice, grade C).
 const perInch = 0.244
 
 // joistSource names where perInch comes from.
-const joistSource = "0.244 psf an inch of depth at 16 in on centre, notes used in practice (grade C)"
+const joistSource = "0.244 psf an inch of depth at 16 in on center, notes used in practice (grade C)"
 
 // defaults are the dead weights beside framing members, for parts the plan
 // gives none of. Low weights relieve least, so nothing is taken for siding,

@@ -1,5 +1,5 @@
 // Package loadpath follows wind force from the roof deck to the foundation:
-// uplift per rafter down through plates, studs, storeys and girders, and
+// uplift per rafter down through plates, studs, stories and girders, and
 // shear from the walls through diaphragms, collectors and shear walls to
 // their ends. A placement flows in; a Report flows out with demand, capacity,
 // ratio and what governs at each joint, the gaps, and a chain for each
@@ -7,8 +7,8 @@
 // carries the caution, the assumptions and what was not checked.
 //
 // The invariant: force is passed on and never lost. In each wind case the
-// uplift that reaches the joints of a storey is the roof's uplift less the
-// dead load above; the shear of the lines of a storey is the wind on it; a
+// uplift that reaches the joints of a story is the roof's uplift less the
+// dead load above; the shear of the lines of a story is the wind on it; a
 // collector's force starts and ends at zero. Wind and dead load travel apart,
 // unfactored, to the joint, and are combined there.
 //

@@ -88,9 +88,9 @@ func pressureUp(a *analysis, f *framing.Face, p geom.Vec2, c windCase) float64 {
 func TestRoofUpliftReachesThePlates(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawBox(t)
-		b.piles, b.storeys = false, 1
+		b.piles, b.stories = false, 1
 		b.floor = 0
-		a := analysed(t, b.plan())
+		a := analyzed(t, b.plan())
 		all := cases()
 		for range 4 {
 			i := rapid.IntRange(0, len(all)-1).Draw(t, "case")
@@ -111,10 +111,10 @@ func TestRoofUpliftReachesThePlates(t *testing.T) {
 	})
 }
 
-func TestUpliftOfEachStoreyIsRoofLessRelief(t *testing.T) {
+func TestUpliftOfEachStoryIsRoofLessRelief(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawBox(t)
-		a := analysed(t, b.plan())
+		a := analyzed(t, b.plan())
 		require.Zero(t, a.unheld)
 		require.Zero(t, a.ridgeLost)
 		for _, c := range cases() {
@@ -141,10 +141,10 @@ func account(t *rapid.T, a *analysis, b box) {
 	}
 	near(t, roof.W, tops[top].W, 1e-9, "wind through the top joints")
 	near(t, roof.D, tops[top].D, 1e-9, "roof's weight through the top joints")
-	near(t, roof.W, feet[top].W, 1e-9, "wind at the feet of the top storey")
-	near(t, roof.D+weight, feet[top].D, 1e-9, "weight at the feet of the top storey")
+	near(t, roof.W, feet[top].W, 1e-9, "wind at the feet of the top story")
+	near(t, roof.D+weight, feet[top].D, 1e-9, "weight at the feet of the top story")
 	near(t, ASD.W*roof.W-ASD.D*(roof.D+weight), feet[top].net(ASD), 1e-9, "sum of joint uplifts is roof uplift less relief")
-	near(t, roof.W, feet[0].W, 1e-9, "wind at the feet of the lowest storey")
+	near(t, roof.W, feet[0].W, 1e-9, "wind at the feet of the lowest story")
 	if b.piles {
 		piles, floor := Force{}, 0.0
 		for _, g := range a.piles.girders {
@@ -165,16 +165,16 @@ func factor(yes bool) float64 {
 	return 0
 }
 
-func TestStoreyShearIsTheWindOnTheStorey(t *testing.T) {
+func TestStoryShearIsTheWindOnTheStory(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawBox(t)
-		a := analysed(t, b.plan())
+		a := analyzed(t, b.plan())
 		for _, g := range gusts() {
 			above := 0.0
 			for i, s := range a.lateral.run(g) {
-				near(t, windOn(a, b, i, g), s.Deck, 1e-9, "%s storey %s: wind on the deck", g, s.Level.Name)
+				near(t, windOn(a, b, i, g), s.Deck, 1e-9, "%s story %s: wind on the deck", g, s.Level.Name)
 				near(t, above, s.Above, 1e-9, "from above")
-				near(t, s.Total, s.ByLines, 1e-9, "%s storey %s: lines carry the storey", g, s.Level.Name)
+				near(t, s.Total, s.ByLines, 1e-9, "%s story %s: lines carry the story", g, s.Level.Name)
 				above = s.Total
 				for _, x := range a.lateral.decks[i].lines[g.axis] {
 					closes(t, x)
@@ -229,10 +229,10 @@ func closes(t *rapid.T, x *ShearLine) {
 
 func TestEnvelopeIsNoLessThanAnyCase(t *testing.T) {
 	b := box{
-		length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
+		length: 480, width: 288, stories: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
 		wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120,
 	}
-	a := analysed(t, b.plan())
+	a := analyzed(t, b.plan())
 	kept := map[*framing.Joint]float64{}
 	for j, p := range a.peaks {
 		kept[j] = p.demand
@@ -249,10 +249,10 @@ func TestEnvelopeIsNoLessThanAnyCase(t *testing.T) {
 
 func TestSymmetricHouseHasSymmetricDemands(t *testing.T) {
 	b := box{
-		length: 480, width: 288, storeys: 1, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, shear: true,
+		length: 480, width: 288, stories: 1, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, shear: true,
 		wind: "wind_speed = \"150 mph\"\nexposure = \"D\"",
 	}
-	a := analysed(t, b.plan())
+	a := analyzed(t, b.plan())
 	most := map[string]float64{}
 	for j, p := range a.peaks {
 		if j.Kind == framing.RafterPlate {
@@ -266,7 +266,7 @@ func TestSymmetricHouseHasSymmetricDemands(t *testing.T) {
 func TestEndTensionReachesThePiles(t *testing.T) {
 	// Statics: each end of each lowest segment pulls with its tension, and all
 	// of it is shared out over piles, one sense of the wind for each end.
-	a := analysed(t, sample.plan())
+	a := analyzed(t, sample.plan())
 	want := [2]float64{}
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {

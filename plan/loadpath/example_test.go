@@ -83,7 +83,7 @@ func Example() {
 
 	fmt.Println("wind on the long side, 1 and 4: 0.516 + 0.415 = 0.932; in the end zone 0.780 + 0.618 = 1.398")
 	fmt.Println("roof, 2 and 3: -0.69 + 0.469 is under 0, so 0; walls, upper 4 ft: 26.6 x 4 x (0.932 x 18 + 1.398 x 6) = 2,677 lb")
-	for _, x := range r.Storeys {
+	for _, x := range r.Stories {
 		if x.Axis == "y" {
 			fmt.Printf("  %.0f\n", x.Total)
 		}

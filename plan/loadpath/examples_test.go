@@ -24,10 +24,10 @@ func eachExample(t *testing.T, f func(t *testing.T, a *analysis)) {
 		require.NoError(t, err)
 		r, ds := pipeline.Run(filepath.Base(file), src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 		if ds.Errors() || r.Placement == nil || r.Plan.Site.WindSpeed == 0 {
-			continue // a catalogue, or a plan without a wind basis
+			continue // a catalog, or a plan without a wind basis
 		}
 		ran++
-		t.Run(filepath.Base(file), func(t *testing.T) { f(t, analyse(r.Placement)) })
+		t.Run(filepath.Base(file), func(t *testing.T) { f(t, analyze(r.Placement)) })
 	}
 	require.Greater(t, ran, 2)
 }
@@ -87,7 +87,7 @@ func ledgerLoad(a *analysis) (f Force) {
 	return f
 }
 
-func TestExamplesPassStoreyByStorey(t *testing.T) {
+func TestExamplesPassStoryByStory(t *testing.T) {
 	eachExample(t, func(t *testing.T, a *analysis) {
 		for _, c := range cases() {
 			a.runCase(c)

@@ -91,9 +91,9 @@ func TestDemoHouseUpliftByHand(t *testing.T) {
 	// king at 152-3/4) and 97-1/8 in high.
 	king := left.add(plate.times(0.75 / 14.5))
 	upper := king.add(down(handWall * 28.75 * 97.125 / 144))
-	assert.InDelta(t, asd(upper), demand(t, r, "2S-110-SS", "storey-uplift").Demand, 1)
+	assert.InDelta(t, asd(upper), demand(t, r, "2S-110-SS", "story-uplift").Demand, 1)
 	// Below it: floor of 2.16 + 0.244 x 11.25 psf on 7 ft of joists, and the
-	// wall of the first storey, 109-1/8 in high.
+	// wall of the first story, 109-1/8 in high.
 	lower := upper.add(down(4.905 * 7 * 28.75 / 12)).add(down(handWall * 28.75 * 109.125 / 144))
 	assert.InDelta(t, asd(lower), demand(t, r, "1S-110-SB", "base-uplift").Demand, 1)
 }
@@ -123,7 +123,7 @@ func TestDemoHouseShearByHand(t *testing.T) {
 	}
 	assert.InDelta(t, 0.6*v/8, find("2S/A").Demand, 1)
 	assert.InDelta(t, 0.6*vLow/8, find("1S/A").Demand, 1)
-	// End tension: each storey's shear over its height, the upper one over the
+	// End tension: each story's shear over its height, the upper one over the
 	// floor between too, on 8 ft.
 	up := v * 97.125 / 12 / 8
 	low := up + (vLow*109.125/12+v*11.969/12)/8
@@ -163,11 +163,11 @@ func TestDemoHouseCapacitiesByHand(t *testing.T) {
 		return 0
 	}
 	assert.InDelta(t, 5*1.6*mode(0.131, 100_000, 0.0478), term("2S-112-RP", "rafter-uplift", "to rafter"), 1)
-	assert.InDelta(t, 9*1.6*mode(0.148, 90_000, 0.0478), term("2S-110-SS", "storey-uplift", "each end"), 1)
+	assert.InDelta(t, 9*1.6*mode(0.148, 90_000, 0.0478), term("2S-110-SS", "story-uplift", "each end"), 1)
 	assert.InDelta(t, 20*1.6*mode(0.162, 90_000, 0.1345), term("GS-92-GP", "pile-overturning", "each end"), 1)
 	// AISI S100-16 D2 and D3 (grade B): 4 in of 10 gauge, four holes of 0.184 in.
 	gross, net := 4*0.1345*33_000/1.67, (4-4*0.184)*0.1345*45_000/2
 	assert.InDelta(t, math.Min(gross, net), term("GS-92-GP", "pile-overturning", "net rupture"), 1)
-	// 1.6 is for wood: the strap of the storey joint is held by its steel.
-	assert.InDelta(t, 1.5*0.0478*33_000/1.67, demand(t, r, "2S-110-SS", "storey-uplift").Capacity.Value, 1)
+	// 1.6 is for wood: the strap of the story joint is held by its steel.
+	assert.InDelta(t, 1.5*0.0478*33_000/1.67, demand(t, r, "2S-110-SS", "story-uplift").Capacity.Value, 1)
 }

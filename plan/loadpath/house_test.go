@@ -13,7 +13,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// hardwareText is a small invented catalogue with a rule for every joint of
+// hardwareText is a small invented catalog with a rule for every joint of
 // the uplift path.
 const hardwareText = `
 [[item]]
@@ -39,7 +39,7 @@ use = "strap"
 // box is a generated rectangular house; lengths in inches, north is y.
 type box struct {
 	length, width float64 // along x, along y
-	storeys       int
+	stories       int
 	kind          string
 	ridge         string
 	pitch         float64
@@ -64,7 +64,7 @@ func (b box) plan() string {
 	if b.piles {
 		p("[foundation]\nkind = \"piles\"\npile = \"10x10\"\npile_top = \"8'\"")
 	}
-	names := []string{"first", "second"}[:b.storeys]
+	names := []string{"first", "second"}[:b.stories]
 	for i, n := range names {
 		floor := b.floor + 121*float64(i)
 		p("[[level]]\nname = %q\nfloor = \"%gin\"\nplate_height = \"109in\"", n, floor)
@@ -75,7 +75,7 @@ func (b box) plan() string {
 	for i, n := range names {
 		b.walls(p, i, n)
 	}
-	p("[[roof]]\nname = \"main\"\nover = %q\nkind = %q\npitch = \"%g:12\"\noverhang = \"%gin\"\nrafters = \"2x8 @ %din\"", names[b.storeys-1], b.kind, b.pitch, b.overhang, b.spacing)
+	p("[[roof]]\nname = \"main\"\nover = %q\nkind = %q\npitch = \"%g:12\"\noverhang = \"%gin\"\nrafters = \"2x8 @ %din\"", names[b.stories-1], b.kind, b.pitch, b.overhang, b.spacing)
 	switch b.kind {
 	case "gable":
 		p("ridge = %q\nrake = \"%gin\"", b.ridge, b.rake)
@@ -126,7 +126,7 @@ func drawBox(t *rapid.T) box {
 	feet := func(lo, hi int, label string) float64 { return 12 * float64(rapid.IntRange(lo, hi).Draw(t, label)) }
 	b := box{
 		length: feet(24, 56, "length"), width: feet(18, 36, "width"),
-		storeys: rapid.IntRange(1, 2).Draw(t, "storeys"),
+		stories: rapid.IntRange(1, 2).Draw(t, "stories"),
 		kind:    rapid.SampledFrom([]string{"gable", "gable", "hip", "shed"}).Draw(t, "kind"),
 		ridge:   "x", pitch: float64(rapid.IntRange(3, 12).Draw(t, "pitch")),
 		overhang: 2 * float64(rapid.IntRange(0, 12).Draw(t, "overhang")), rake: 2 * float64(rapid.IntRange(0, 9).Draw(t, "rake")),
@@ -168,15 +168,15 @@ func placed(t require.TestingT, text string) *placement.Placement {
 	return r.Placement
 }
 
-// analysed is the load path of a plan, worked out.
-func analysed(t require.TestingT, text string) *analysis { return analyse(placed(t, text)) }
+// analyzed is the load path of a plan, worked out.
+func analyzed(t require.TestingT, text string) *analysis { return analyze(placed(t, text)) }
 
 func TestGeneratedPlansAreSound(t *testing.T) {
 	b := box{
-		length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
+		length: 480, width: 288, stories: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
 		wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120,
 	}
-	a := analysed(t, b.plan())
+	a := analyzed(t, b.plan())
 	require.NotEmpty(t, a.rafters)
 	require.NotEmpty(t, a.piles.girders)
 	require.NotEmpty(t, a.lateral.lines)

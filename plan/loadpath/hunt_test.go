@@ -20,7 +20,7 @@ func TestWeightRelievesAPileOnce(t *testing.T) {
 	// the studs' forces; taken off the end tension too it would count twice.
 	heavy := sample
 	heavy.loads = "[loads]\ndead = [{ part = \"wall\", name = \"stucco\", weight = \"30 psf\" }]\n"
-	a := analysed(t, heavy.plan())
+	a := analyzed(t, heavy.plan())
 	left := 0.0
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
@@ -154,7 +154,7 @@ func TestRidgeTieFollowsTheSlope(t *testing.T) {
 
 func TestCornerZonePushesHarder(t *testing.T) {
 	// ASCE 7 Fig. 30.3-1: zone 5 lies within a of the corners.
-	a := analysed(t, sample.plan())
+	a := analyzed(t, sample.plan())
 	var w *plan.Wall
 	for _, x := range a.plan.Walls {
 		if x.Name == "2S" {
@@ -168,10 +168,10 @@ func TestCornerZonePushesHarder(t *testing.T) {
 	assert.Greater(t, at(w.Length()-12), 1.05*at(w.Length()/2))
 }
 
-// onSlab is a one-storey house on a slab with clips and bolts at its sill.
+// onSlab is a one-story house on a slab with clips and bolts at its sill.
 func onSlab(shear string) string {
 	b := sample
-	b.storeys, b.piles, b.floor, b.windows, b.shear = 1, false, 0, 0, false
+	b.stories, b.piles, b.floor, b.windows, b.shear = 1, false, 0, 0, false
 	text := strings.Replace(b.plan(), "[[roof]]", "[foundation]\nkind = \"slab\"\n[[roof]]", 1)
 	text = strings.Replace(text, "studs = \"2x6 @ 16in\"\n", "studs = \"2x6 @ 16in\"\n"+shear, 1)
 	return text + `
@@ -252,7 +252,7 @@ func TestRakeWallTakesShearAtItsSlope(t *testing.T) {
 	// The roof's deck meets a gable wall along the rake: its shear turns the
 	// segment over from there, not from the eaves' height.
 	b := sample
-	b.storeys, b.windows, b.rake = 1, 0, 0
+	b.stories, b.windows, b.rake = 1, 0, 0
 	text := b.plan()
 	raked := strings.Replace(text, "name = \"1E\"\n", "name = \"1E\"\ntop = \"rake\"\n", 1)
 	require.NotEqual(t, text, raked)
@@ -266,7 +266,7 @@ func TestRakeWallTakesShearAtItsSlope(t *testing.T) {
 		}
 		return nil
 	}
-	flat, rake := find(analysed(t, text)), find(analysed(t, raked))
+	flat, rake := find(analyzed(t, text)), find(analyzed(t, raked))
 	// From 6 in to a third of the wall's 288 in: the middle lies 51 in from the
 	// corner, where a roof of 6:12 has risen 25-1/2 in.
 	assert.InDelta(t, 25.5, rake.Height-flat.Height, 8)
@@ -275,7 +275,7 @@ func TestRakeWallTakesShearAtItsSlope(t *testing.T) {
 }
 
 func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
-	// A segment of the upper storey that stands over none: its end tension is
+	// A segment of the upper story that stands over none: its end tension is
 	// asked of the post below and of the piles.
 	text := sample.plan()
 	i := strings.Index(text, "name = \"1S\"")
@@ -284,7 +284,7 @@ func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
 	shifted := text[:j] + strings.Replace(text[j:k], "from = \"6in\"", "from = \"60in\"", 1) + text[k:]
 	require.NotEqual(t, text, shifted)
 	count := func(text string) (feet int, piles float64) {
-		a := analysed(t, text)
+		a := analyzed(t, text)
 		for _, l := range overturning(&Check{}, a) {
 			if strings.Contains(l.ID, "below its") {
 				feet++
@@ -300,7 +300,7 @@ func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
 	assert.Zero(t, feet)
 	feet, piles := count(shifted)
 	assert.Equal(t, 2, feet)
-	a := analysed(t, shifted)
+	a := analyzed(t, shifted)
 	want := 0.0
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
@@ -309,14 +309,14 @@ func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
 			}
 		}
 	}
-	near(t, want, piles, 1e-9, "both storeys' tension reaches the piles")
+	near(t, want, piles, 1e-9, "both stories' tension reaches the piles")
 }
 
 func TestShearThatNothingHoldsIsAGap(t *testing.T) {
 	gaps := func(text string) (out []string) {
 		r, _ := Run(placed(t, text))
 		for _, l := range r.Links {
-			if l.Check.ID == "storey-shear" {
+			if l.Check.ID == "story-shear" {
 				assert.NotEmpty(t, l.Gap)
 				assert.Positive(t, l.Demand)
 				out = append(out, l.ID)
@@ -327,7 +327,7 @@ func TestShearThatNothingHoldsIsAGap(t *testing.T) {
 	assert.Empty(t, gaps(sample.plan()))
 	bare := sample
 	bare.shear = false
-	assert.ElementsMatch(t, []string{"storey first, along x", "storey first, along y", "storey second, along x", "storey second, along y"}, gaps(bare.plan()))
+	assert.ElementsMatch(t, []string{"story first, along x", "story first, along y", "story second, along x", "story second, along y"}, gaps(bare.plan()))
 	// 24 in of a wall 109 in high is more than 3.5 to 1 and counts for nothing
 	// (SDPWS Table 4.3.4, grade A).
 	narrow := strings.ReplaceAll(sample.plan(), `to = "160in"`, `to = "30in"`)

@@ -130,7 +130,7 @@ type jsonForce struct {
 func forceJSON(f Force) jsonForce { return jsonForce{tenth(f.W), tenth(f.D)} }
 
 type jsonBalance struct {
-	Case, Storey                                string
+	Case, Story                                 string
 	Roof, Above, Weight, Tops, Bases, NoWayDown jsonForce
 }
 
@@ -143,7 +143,7 @@ type jsonWind struct {
 	Dead         []DeadLine            `json:"dead_loads"`
 	Uplift       []map[string]any      `json:"uplift"`
 	Ridges       []RidgeLine           `json:"ridges"`
-	Storeys      []map[string]any      `json:"storey_shear"`
+	Stories      []map[string]any      `json:"story_shear"`
 	Base         []map[string]any      `json:"foundation_shear"`
 	Lines        []map[string]any      `json:"shear_lines"`
 	Twist        []string              `json:"twist"`
@@ -179,9 +179,9 @@ func (r *Report) windJSON() jsonWind {
 		x.Tension, x.Thrust = tenth(x.Tension), tenth(x.Thrust)
 		out.Ridges = append(out.Ridges, x)
 	}
-	for _, s := range r.Storeys {
-		out.Storeys = append(out.Storeys, map[string]any{
-			"storey": s.Level.Name, "along": s.Axis, "walls_lb": tenth(s.Wall), "roofs_lb": tenth(s.Roof),
+	for _, s := range r.Stories {
+		out.Stories = append(out.Stories, map[string]any{
+			"story": s.Level.Name, "along": s.Axis, "walls_lb": tenth(s.Wall), "roofs_lb": tenth(s.Roof),
 			"above_lb": tenth(s.Above), "total_lb": tenth(s.Total), "asd_lb": tenth(s.ASD), "case": s.Case, "no_line": s.NoLine,
 		})
 	}
@@ -209,7 +209,7 @@ func (x *ShearLine) json() map[string]any {
 		drag = append(drag, map[string]any{"at_ft": hundredth(d.At / 12), "force_lb": tenth(d.Force)})
 	}
 	return map[string]any{
-		"storey": x.Level.Name, "line": x.Name, "axis": []string{"x", "y"}[x.Axis], "at_ft": hundredth(x.At / 12),
+		"story": x.Level.Name, "line": x.Name, "axis": []string{"x", "y"}[x.Axis], "at_ft": hundredth(x.At / 12),
 		"force_lb": tenth(x.Force), "case": x.Case, "segments": segments, "collector": drag,
 	}
 }

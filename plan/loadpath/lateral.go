@@ -55,14 +55,14 @@ type diaphragm struct {
 type lateral struct {
 	a       *analysis
 	decks   []*diaphragm // highest first
-	storeys []StoreyShear
+	stories []StoryShear
 	torsion []string
 	lines   []*ShearLine
 	base    [2]BaseShear
 }
 
 // BaseShear is the level wind force that the foundation takes along one axis:
-// the shear of the lowest storey and the wind on the lower half of its walls.
+// the shear of the lowest story and the wind on the lower half of its walls.
 // Wind below the lowest floor is not in it.
 type BaseShear struct {
 	Axis  string
@@ -70,17 +70,17 @@ type BaseShear struct {
 	Total float64 // lb, strength level
 }
 
-// StoreyShear is the wind on one storey in one direction and what the shear
+// StoryShear is the wind on one story in one direction and what the shear
 // wall lines take.
-type StoreyShear struct {
+type StoryShear struct {
 	Level    *plan.Level
 	Axis     string  // the wind's: "x" or "y"
 	Case     string  // the governing one
 	Wall     float64 // from walls to this deck, lb, strength
 	Roof     float64 // from roofs
 	Deck     float64 // both
-	Above    float64 // through the lines of the storey above
-	Total    float64 // carried by this storey's lines, lb, strength
+	Above    float64 // through the lines of the story above
+	Total    float64 // carried by this story's lines, lb, strength
 	ByLines  float64 // sum over the lines, strength
 	ASD      float64
 	Depth    float64 // of the deck along the wind, ft
@@ -107,7 +107,7 @@ func bands(from string, list []stretch) (out []Band) {
 	return out
 }
 
-// runLateral works out storey forces, lines, overturning and collectors.
+// runLateral works out story forces, lines, overturning and collectors.
 func (a *analysis) runLateral() *lateral {
 	l := &lateral{a: a}
 	for i := len(a.plan.Levels) - 1; i >= 0; i-- {
@@ -127,10 +127,10 @@ func (a *analysis) runLateral() *lateral {
 		for i, s := range l.run(g) {
 			k := [2]int{i, g.axis}
 			if at, ok := best[k]; !ok {
-				best[k] = len(l.storeys)
-				l.storeys = append(l.storeys, s)
-			} else if s.Total > l.storeys[at].Total {
-				l.storeys[at] = s
+				best[k] = len(l.stories)
+				l.stories = append(l.stories, s)
+			} else if s.Total > l.stories[at].Total {
+				l.stories[at] = s
 			}
 		}
 	}
@@ -138,11 +138,11 @@ func (a *analysis) runLateral() *lateral {
 	return l
 }
 
-// run takes one gust down the storeys.
-func (l *lateral) run(g gust) (out []StoreyShear) {
+// run takes one gust down the stories.
+func (l *lateral) run(g gust) (out []StoryShear) {
 	for _, d := range l.decks {
 		walls, roofs := l.a.deckLoad(d, g)
-		s := StoreyShear{
+		s := StoryShear{
 			Level: d.level, Axis: []string{"x", "y"}[g.axis], Case: g.String(),
 			Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-g.axis) / 12, Depth: d.extent.span(g.axis) / 12,
 		}
@@ -170,14 +170,14 @@ func (l *lateral) run(g gust) (out []StoreyShear) {
 }
 
 // toBase keeps the largest force on the foundation.
-func (l *lateral) toBase(g gust, storeys []StoreyShear) {
-	if len(storeys) == 0 {
+func (l *lateral) toBase(g gust, stories []StoryShear) {
+	if len(stories) == 0 {
 		return
 	}
 	d := l.decks[len(l.decks)-1]
 	cross := 1 - g.axis
 	half := l.a.band(g, axis(d.extent.lo, cross), axis(d.extent.hi, cross), d.level.PlateHeight/2, nil)
-	if f := storeys[len(storeys)-1].Total + total(half); f > l.base[g.axis].Total {
+	if f := stories[len(stories)-1].Total + total(half); f > l.base[g.axis].Total {
 		l.base[g.axis] = BaseShear{[]string{"x", "y"}[g.axis], g.String(), f}
 	}
 }

@@ -15,7 +15,7 @@ func (l *lateral) openFronts() {
 			lines := d.lines[ax]
 			dir := []string{"x", "y"}[ax]
 			if len(lines) == 0 {
-				l.torsion = append(l.torsion, fmt.Sprintf("storey %s: no sheathed segment runs along %s; nothing resists wind that way", d.level.Name, dir))
+				l.torsion = append(l.torsion, fmt.Sprintf("story %s: no sheathed segment runs along %s; nothing resists wind that way", d.level.Name, dir))
 				continue
 			}
 			l.cantilever(d, lines, ax, dir)
@@ -24,7 +24,7 @@ func (l *lateral) openFronts() {
 }
 
 // openLimit is how far, in parts of the deck's width, a deck may reach past
-// its last line before it is told: a matter of judgement, no published source.
+// its last line before it is told: a matter of judgment, no published source.
 const openLimit = 0.10
 
 func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir string) {
@@ -54,6 +54,6 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir strin
 // tell notes one open front with its twist (lb in, ASD) and the couple that
 // balances it over the depth of the deck.
 func (l *lateral) tell(d *diaphragm, dir, what string, twist, depth float64) {
-	l.torsion = append(l.torsion, fmt.Sprintf("storey %s, wind along %s: %s; twist %.0f lb-ft, a couple of %.0f lb on the lines across the wind, not added to them",
+	l.torsion = append(l.torsion, fmt.Sprintf("story %s, wind along %s: %s; twist %.0f lb-ft, a couple of %.0f lb on the lines across the wind, not added to them",
 		d.level.Name, dir, what, twist/12, twist/depth))
 }

@@ -14,7 +14,7 @@ import (
 )
 
 var sample = box{
-	length: 480, width: 288, storeys: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
+	length: 480, width: 288, stories: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 2, shear: true,
 	wind: "wind_speed = \"150 mph\"\nexposure = \"D\"", floor: 120,
 }
 
@@ -94,7 +94,7 @@ func TestLimitDecides(t *testing.T) {
 }
 
 func TestGapsAreTold(t *testing.T) {
-	// The sample has clips at rafters and straps between storeys, nothing at
+	// The sample has clips at rafters and straps between stories, nothing at
 	// stud tops, headers or the lowest studs.
 	r, _ := Run(placed(t, sample.plan()))
 	gaps := map[string]int{}
@@ -104,7 +104,7 @@ func TestGapsAreTold(t *testing.T) {
 		}
 	}
 	assert.Zero(t, gaps["rafter-uplift"])
-	assert.Zero(t, gaps["storey-uplift"])
+	assert.Zero(t, gaps["story-uplift"])
 	for _, id := range []string{"ridge-tie", "stud-top-uplift", "header-uplift", "base-uplift", "girder-pile-uplift", "overturning"} {
 		assert.Positive(t, gaps[id], id)
 	}
@@ -137,14 +137,14 @@ func TestNoShearWallIsTold(t *testing.T) {
 	for _, d := range ds {
 		codes[d.Code]++
 	}
-	assert.Equal(t, 4, codes["no-shear-wall"], "two storeys, two directions")
+	assert.Equal(t, 4, codes["no-shear-wall"], "two stories, two directions")
 }
 
 func TestOpenFrontIsTold(t *testing.T) {
 	// Shear walls along x in the south wall only: one line, the deck's middle
 	// 12 ft off.
 	b := sample
-	b.storeys, b.piles, b.floor = 1, false, 0
+	b.stories, b.piles, b.floor = 1, false, 0
 	text := b.plan()
 	at := strings.Index(text, `name = "1N"`)
 	cut := text[at:]
@@ -193,7 +193,7 @@ func BenchmarkThousandHouses(b *testing.B) {
 	for i := range 12 {
 		h := sample
 		h.length, h.width, h.pitch = 384+float64(i)*24, 264+float64(i%4)*24, 4+float64(i%7)
-		h.storeys, h.windows = 1+i%2, i%4
+		h.stories, h.windows = 1+i%2, i%4
 		h.kind = []string{"gable", "hip", "gable"}[i%3]
 		houses = append(houses, placed(b, h.plan()))
 	}

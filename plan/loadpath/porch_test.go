@@ -31,7 +31,7 @@ exposure = "D"
 `
 
 func TestPorchBeamHandsItsUpliftToThePosts(t *testing.T) {
-	a := analysed(t, porchHouse)
+	a := analyzed(t, porchHouse)
 	for _, c := range cases() {
 		a.runCase(c)
 		onBeam, posts := Force{}, Force{}
@@ -61,7 +61,7 @@ func TestPorchBeamHandsItsUpliftToThePosts(t *testing.T) {
 func TestRoofOverAPorchIsOpenBelow(t *testing.T) {
 	// Wind from the south presses 0.7 q from below on the roof over the porch;
 	// behind the wall the inside of the house does, 0.18 q.
-	a := analysed(t, porchHouse)
+	a := analyzed(t, porchHouse)
 	south := windCase{axis: 1, sign: 1, corner: 1, pi: 1}
 	rc := a.onRoof(south, a.main)
 	var rafter *strip

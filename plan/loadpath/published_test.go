@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// upliftTable is IRC 2018 Table R802.11, Exposure B, rafters 12 in on centre,
+// upliftTable is IRC 2018 Table R802.11, Exposure B, rafters 12 in on center,
 // lb per connection, ASD (grade A, read in a public copy of the code; the 16
 // and 24 in rows are derived from these). Columns: 110, 115, 120, 130, 140
 // mph; pitch under 5:12, then from 5:12.
@@ -37,7 +37,7 @@ func tabled(span, pitch, speed float64) box {
 	// The mean roof height is half way from the plates to the ridge of the
 	// framed roof; a try with the plain rise is mended once by what came out.
 	b := box{
-		length: 720, width: span * 12, storeys: 1, kind: "gable", ridge: "x", pitch: pitch, overhang: 24, rake: 12, spacing: 24,
+		length: 720, width: span * 12, stories: 1, kind: "gable", ridge: "x", pitch: pitch, overhang: 24, rake: 12, spacing: 24,
 		wind:  fmt.Sprintf("wind_speed = \"%g mph\"\nexposure = \"B\"\nedition = \"7-16\"", speed),
 		loads: fmt.Sprintf("[loads]\n[[loads.dead]]\npart = \"roof\"\nname = \"all\"\nweight = \"%g psf\"\n[[loads.dead]]\npart = \"ceiling\"\nname = \"none\"\nweight = \"0 psf\"\n", 15/slope),
 		floor: 33*12 - 109 - rise/2,
@@ -48,7 +48,7 @@ func tabled(span, pitch, speed float64) box {
 // perFoot returns the uplift of the rafters whose whole width lies in the
 // corner zone and off the gable end, lb per foot of wall, ASD.
 func perFoot(t *testing.T, b box) (plf float64, a *analysis) {
-	a = analysed(t, b.plan())
+	a = analyzed(t, b.plan())
 	for j, p := range a.peaks {
 		if j.Kind == framing.RafterPlate && j.Host == "1S" && j.Station > 13 && j.Station < 50 {
 			plf = math.Max(plf, p.demand/2)
@@ -90,10 +90,10 @@ func TestRidgeTensionByStatics(t *testing.T) {
 	// T = wL²/(8f) for a pair hinged at the ridge under an even load: statics,
 	// no published table was found. Dead load is even: its thrust is that.
 	b := box{
-		length: 480, width: 288, storeys: 1, kind: "gable", ridge: "x", pitch: 6, spacing: 16,
+		length: 480, width: 288, stories: 1, kind: "gable", ridge: "x", pitch: 6, spacing: 16,
 		wind: "wind_speed = \"120 mph\"\nexposure = \"C\"", loads: "[loads]\n[[loads.dead]]\npart = \"roof\"\nname = \"all\"\nweight = \"10 psf\"\n[[loads.dead]]\npart = \"ceiling\"\nname = \"none\"\nweight = \"0 psf\"\n",
 	}
-	a := analysed(t, b.plan())
+	a := analyzed(t, b.plan())
 	p := a.pairs[len(a.pairs)/2]
 	w := 10 * math.Hypot(1, 0.5) * 16 / 12 // lb per ft of plan
 	span, rise := p.span/12, p.rise/12
@@ -153,8 +153,8 @@ func TestSegmentSharesWorked(t *testing.T) {
 	}
 }
 
-func TestChordsStackOverStoreys(t *testing.T) {
-	// ASD/LRFD Manual M14.3-1, T = Vh/L (grade A), summed over storeys: 8,000
+func TestChordsStackOverStories(t *testing.T) {
+	// ASD/LRFD Manual M14.3-1, T = Vh/L (grade A), summed over stories: 8,000
 	// lb at 10 ft on a 10 ft wall, and 6,000 lb more below: 8,000 and 22,000 lb.
 	up := &Segment{Height: 120, Length: 120, v: 8000}
 	up.overturn()
@@ -189,7 +189,7 @@ func TestWindOfTheTableIsOurs(t *testing.T) {
 	require.InDelta(t, 0.720, b.Envelope().Kz, 0.0005)
 }
 
-// Holdowns of a segmented wall: 8,000 lb at 10 ft over 8 ft lift 10,000 lb at
+// Hold-downs of a segmented wall: 8,000 lb at 10 ft over 8 ft lift 10,000 lb at
 // the end; 0.6 of half the weight on it comes off. A public calculator's own
 // pinned arithmetic (grade S): 9,100 lb with 3,000 lb of weight, 4,000 with
 // 20,000, none with 34,000.

@@ -41,7 +41,7 @@ type Report struct {
 	Dead      []DeadLine
 	Uplift    []UpliftLine
 	Ridges    []RidgeLine
-	Storeys   []StoreyShear
+	Stories   []StoryShear
 	Base      [2]BaseShear // along x and along y
 	Lines     []*ShearLine
 	Balance   []Balance
@@ -105,16 +105,16 @@ type RidgeLine struct {
 	Note    string
 }
 
-// Balance is the account of one wind case at one storey: what goes in equals
+// Balance is the account of one wind case at one story: what goes in equals
 // what the joints carry.
 type Balance struct {
 	Case      string
 	Level     *plan.Level
-	Roof      Force // from roofs that bear on this storey's plates
-	Above     Force // from the storey above, through the floor
-	Weight    Force // walls and floors of this storey
+	Roof      Force // from roofs that bear on this story's plates
+	Above     Force // from the story above, through the floor
+	Weight    Force // walls and floors of this story
 	Tops      Force // through the stud-top and opening-head joints
-	Bases     Force // at the joints at the foot of the storey
+	Bases     Force // at the joints at the foot of the story
 	Elsewhere Force // what found no member below
 }
 

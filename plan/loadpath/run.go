@@ -18,10 +18,10 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 	if ds := basisFaults(pl.House); ds != nil {
 		return &Report{Placement: pl, Missing: ds[0].Summary + "; " + ds[0].Mend}, ds
 	}
-	a := analyse(pl)
+	a := analyze(pl)
 	r := &Report{
 		Placement: pl, Basis: a.basis, Main: a.main, Limits: a.basis.Limits(), Dead: a.dead.lines,
-		Balance: a.balances, Storeys: a.lateral.storeys, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
+		Balance: a.balances, Stories: a.lateral.stories, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
 		byJoint: map[*framing.Joint][]*Link{}, work: a,
 	}
 	for _, c := range Checks() {
@@ -79,7 +79,7 @@ func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
 	if a.ridgeLost > least {
 		warn("ridge-without-support", a.plan.Site.Pos, "roof", "put a wall or post under the ends of the ridge beam", "a ridge beam carries uplift, but no wall stands under its ends")
 	}
-	for _, s := range r.Storeys {
+	for _, s := range r.Stories {
 		if s.NoLine && s.Total > least {
 			warn("no-shear-wall", s.Level.Pos, "level "+s.Level.Name, "mark sheathed segments with [[wall.shear]] in walls along "+s.Axis,
 				"nothing resists wind along %s: %.0f lb (ASD)", s.Axis, s.ASD)

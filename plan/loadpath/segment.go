@@ -16,7 +16,7 @@ type Segment struct {
 	Shear    *plan.Shear
 	Name     string
 	Lo, Hi   float64 // coordinates along the line, in
-	Height   float64 // of the storey's wall, in; of a rake wall the mean over the segment
+	Height   float64 // of the story's wall, in; of a rake wall the mean over the segment
 	Tallest  float64 // the same at its highest, in
 	Length   float64 // in
 	Working  float64 // length that counts, in: a perforated wall's Co ΣLi
@@ -28,8 +28,8 @@ type Segment struct {
 	V        float64 // largest, lb at strength level
 	Demand   float64 // plf, ASD
 	Case     string
-	Moment   float64 // V h of this storey and what stands on it, lb in, strength
-	Lifts    float64 // chord tension of the storey and those above, lb, strength
+	Moment   float64 // V h of this story and what stands on it, lb in, strength
+	Lifts    float64 // chord tension of the story and those above, lb, strength
 	Relief   float64 // weight left over from uplift at one end, lb, ASD
 	above    []*Segment
 	ends     [2]*framing.Joint
@@ -37,13 +37,13 @@ type Segment struct {
 	all      float64 // moment with that of the segments above, this case
 	lifts    float64
 	v        float64
-	base     bool // the wall's foot is in this storey
+	base     bool // the wall's foot is in this story
 	stacked  bool // a segment below takes its end tension on
 	depth    float64
 	carriers []*carrier
 }
 
-// segment reads one sheathed segment at one storey.
+// segment reads one sheathed segment at one story.
 func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax int) *Segment {
 	f := w.Frame()
 	p, q := axis(f.At(s.From, 0, 0).Flat(), ax), axis(f.At(s.To, 0, 0).Flat(), ax)
@@ -163,7 +163,7 @@ func (a *analysis) ends(g *Segment) {
 // overturn adds up the chord tension of a segment: its own moment, the
 // moment of the force from above over the depth of the floor between, and
 // the tension of the segments that stand on it. Of a perforated wall it is
-// the moment of all storeys over its own arm (SDPWS 4.3.6.4.4, grade B).
+// the moment of all stories over its own arm (SDPWS 4.3.6.4.4, grade B).
 func (s *Segment) overturn() {
 	s.moment = s.v * s.Height
 	s.lifts, s.all = 0, 0

@@ -8,7 +8,7 @@ import (
 	"galewright/plan"
 )
 
-// ShearLine is the sheathed segments of one storey that stand in one line
+// ShearLine is the sheathed segments of one story that stand in one line
 // and resist wind along it.
 type ShearLine struct {
 	Level    *plan.Level
@@ -17,7 +17,7 @@ type ShearLine struct {
 	Name     string  // the names of its walls
 	Segments []*Segment
 	Force    float64 // largest, lb at strength level
-	Deck     float64 // part of Force from this storey's deck
+	Deck     float64 // part of Force from this story's deck
 	Brought  float64 // part of Force from lines above
 	Case     string
 	Drag     []DragPoint // collector force along the line in that case
@@ -28,7 +28,7 @@ type ShearLine struct {
 	brought  float64
 }
 
-// upper is a line of the storey above and the part of its force that comes
+// upper is a line of the story above and the part of its force that comes
 // here.
 type upper struct {
 	line     *ShearLine
@@ -39,10 +39,10 @@ type upper struct {
 func (x *ShearLine) force() float64 { return x.deck + x.brought }
 
 // DragPoint is the collector force at one place of a line, lb at strength
-// level: positive is tension when the wind blows towards growing coordinates.
+// level: positive is tension when the wind blows toward growing coordinates.
 type DragPoint struct{ At, Force float64 }
 
-// shearLines gathers the segments of a storey that run along an axis.
+// shearLines gathers the segments of a story that run along an axis.
 func (a *analysis) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 	for _, w := range a.plan.Walls {
 		if len(w.Shear) == 0 || w.Level.Index > lv.Index || topLevel(w).Index < lv.Index || math.Abs(axis(w.Frame().D, ax)) < 0.98 {
@@ -86,7 +86,7 @@ func (x *ShearLine) shareOut() {
 	}
 }
 
-// linkLines ties each line to the lines of the storey above whose force
+// linkLines ties each line to the lines of the story above whose force
 // comes down on it.
 func (l *lateral) linkLines() {
 	for i, d := range l.decks {
@@ -152,7 +152,7 @@ func stackSegments(lines []*ShearLine) {
 }
 
 // fromAbove brings the force of the lines above down to these.
-func (l *lateral) fromAbove(lines []*ShearLine, ax int, s *StoreyShear) {
+func (l *lateral) fromAbove(lines []*ShearLine, ax int, s *StoryShear) {
 	for _, x := range lines {
 		for _, u := range x.uppers {
 			x.brought += u.k * u.line.force()

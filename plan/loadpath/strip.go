@@ -299,7 +299,7 @@ func (a *analysis) insideOf(s *strip) [2]float64 {
 func clamp(x, lo, hi float64) float64 { return math.Min(math.Max(x, lo), hi) }
 
 // widths shares the roof out to the rafters of each side of each roof: half
-// way to the neighbours, the outer ones to the edge of the roof.
+// way to the neighbors, the outer ones to the edge of the roof.
 func (a *analysis) widths() {
 	type key struct {
 		face *framing.Face // rafters of two roofs may lie in one face

@@ -142,9 +142,9 @@ func (r *Report) writeUplift(p printer) {
 }
 
 func (r *Report) writeLateral(p printer) {
-	p.head("Storey shear")
-	p.line("  %-10s %-5s %10s %10s %10s %10s %10s  %s", "storey", "along", "walls lb", "roofs lb", "above lb", "total lb", "ASD lb", "case")
-	for _, s := range r.Storeys {
+	p.head("Story shear")
+	p.line("  %-10s %-5s %10s %10s %10s %10s %10s  %s", "story", "along", "walls lb", "roofs lb", "above lb", "total lb", "ASD lb", "case")
+	for _, s := range r.Stories {
 		p.line("  %-10s %-5s %10.0f %10.0f %10.0f %10.0f %10.0f  %s", s.Level.Name, s.Axis, s.Wall, s.Roof, s.Above, s.Total, s.ASD, s.Case)
 	}
 	for _, b := range r.Base {
@@ -152,15 +152,15 @@ func (r *Report) writeLateral(p printer) {
 			p.line("  %-10s %-5s %10s %10s %10s %10.0f %10.0f  %s", "foundation", b.Axis, "", "", "", b.Total, ASD.W*b.Total, b.Case)
 		}
 	}
-	p.line("  made of, strength level (walls: half the storey below the deck, the floor's depth and half the storey above; roofs: to the ridge):")
-	for _, s := range r.Storeys {
+	p.line("  made of, strength level (walls: half the story below the deck, the floor's depth and half the story above; roofs: to the ridge):")
+	for _, s := range r.Stories {
 		for _, b := range s.Bands {
-			p.line("    storey %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[string]string{"x": "y", "y": "x"}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
+			p.line("    story %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[string]string{"x": "y", "y": "x"}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
 		}
 	}
 	p.head("Shear wall lines, strength level unless said")
 	for _, x := range r.Lines {
-		p.line("  storey %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, []string{"y", "x"}[x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
+		p.line("  story %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, []string{"y", "x"}[x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
 		for _, s := range x.Segments {
 			p.line("    %-18s %s long, counts %.2f ft, share %.2f: %.0f lb, %.0f plf ASD; end tension %.0f lb", s.Name, length.Feet(s.Length), s.Working/12, s.Share, s.V, s.Demand, s.Lifts)
 		}

@@ -201,7 +201,7 @@ func (a *analysis) levelAbove(l *plan.Level) *plan.Level {
 }
 
 // joistShare returns half the joist spans that rest on a wall, in: half way
-// to the next bearing wall of the same storey on each side, along the joists.
+// to the next bearing wall of the same story on each side, along the joists.
 // A wall along the joists carries none.
 func (a *analysis) joistShare(p *wallPath, next *plan.Level) float64 {
 	i := 0
@@ -256,7 +256,7 @@ func (a *analysis) enterBearing(w *plan.Wall) {
 	}
 }
 
-// bearingNear returns the bearing walls of the storey of w that share a step
+// bearingNear returns the bearing walls of the story of w that share a step
 // with it along an axis; some of them more than once.
 func (a *analysis) bearingNear(w *plan.Wall, i int) (out []*plan.Wall) {
 	lo, hi := stepsOf(w, i)

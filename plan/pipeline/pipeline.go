@@ -18,7 +18,7 @@ import (
 type Result struct {
 	Plan      *plan.Plan
 	House     *framing.House
-	Catalogue *hardware.Catalogue
+	Catalog   *hardware.Catalog
 	Placement *placement.Placement
 	Schedule  *schedule.Schedule
 }
@@ -49,13 +49,13 @@ func From(p *plan.Plan) (*Result, plan.Diagnostics) {
 
 func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	house, faults := framing.Frame(p)
-	catalogue, more := hardware.New(p.Items)
+	catalog, more := hardware.New(p.Items)
 	faults = append(faults, more...)
-	r.House, r.Catalogue = house, catalogue
+	r.House, r.Catalog = house, catalog
 	if faults.Errors() {
 		return faults
 	}
-	placed, more := placement.Place(house, catalogue)
+	placed, more := placement.Place(house, catalog)
 	faults = append(faults, more...)
 	r.Placement = placed
 	if !faults.Errors() {

@@ -7,7 +7,7 @@ import (
 	"galewright/plan/geom"
 )
 
-// band is a straight stretch of steel on one face: its centre line, its
+// band is a straight stretch of steel on one face: its center line, its
 // width, and the normal of the face it lies on.
 type band struct {
 	n     geom.Vec3

@@ -10,9 +10,9 @@ import (
 	"galewright/plan/hardware"
 )
 
-// seatRods places rods and bolts on walls: an anchor rod under the holdown
+// seatRods places rods and bolts on walls: an anchor rod under the hold-down
 // that stands at its joint, every other one beside its stud, clear of the
-// holdowns' rods and of the bolts before it.
+// hold-downs' rods and of the bolts before it.
 func (x *placer) seatRods() {
 	taken := map[*plan.Wall][]float64{}
 	var rest []*Piece
@@ -28,7 +28,7 @@ func (x *placer) seatRods() {
 	}
 	for _, p := range rest {
 		w := p.Joint.Wall
-		if q := holdownAmong(x.p.At(p.Joint)); q != nil {
+		if q := holdDownAmong(x.p.At(p.Joint)); q != nil {
 			x.bolt(p, []float64{q.Station}, true)
 		} else {
 			x.bolt(p, taken[w], false)
@@ -38,9 +38,9 @@ func (x *placer) seatRods() {
 	}
 }
 
-func holdownAmong(pieces []*Piece) *Piece {
+func holdDownAmong(pieces []*Piece) *Piece {
 	for _, q := range pieces {
-		if q.Item.Kind.Name == "holdown" {
+		if q.Item.Kind.Name == "hold-down" {
 			return q
 		}
 	}
@@ -77,7 +77,7 @@ func (x *placer) bolt(p *Piece, taken []float64, there bool) {
 }
 
 // washer returns the side of the square a bolt's washer takes on the plate;
-// where the catalogue does not say, 2 in.
+// where the catalog does not say, 2 in.
 func washer(p *Piece) float64 { return max(p.Item.Washer, 2) }
 
 // Where bolts go on a plate: each at least seven diameters from the plate's

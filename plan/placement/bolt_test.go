@@ -63,9 +63,9 @@ func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
 	assert.Greater(t, bolts, 50)
 }
 
-// A sill bolt keeps clear of the rod under a holdown at its post: two nuts
+// A sill bolt keeps clear of the rod under a hold-down at its post: two nuts
 // need a washer and an inch between their middles.
-func TestSillBoltsKeepClearOfHoldownRods(t *testing.T) {
+func TestSillBoltsKeepClearOfHoldDownRods(t *testing.T) {
 	r := examples(t)["curlew-row.toml"]
 	rods := 0
 	for _, p := range r.Placement.Pieces {
@@ -82,17 +82,17 @@ func TestSillBoltsKeepClearOfHoldownRods(t *testing.T) {
 	assert.Greater(t, rods, 20)
 }
 
-// A holdown's body and rod stand on the wall, beside their post, in no other
+// A hold-down's body and rod stand on the wall, beside their post, in no other
 // stud.
-func TestHoldownsStandOnTheWallClearOfMembers(t *testing.T) {
-	holdowns := 0
+func TestHoldDownsStandOnTheWallClearOfMembers(t *testing.T) {
+	holdDowns := 0
 	for file, r := range examples(t) {
 		for _, p := range r.Placement.Pieces {
 			if p.Item.Bodies == 0 {
 				continue
 			}
-			holdowns++
-			reach := p.Item.Centre - 0.05
+			holdDowns++
+			reach := p.Item.Center - 0.05
 			assert.True(t, p.Station-reach >= 0 && p.Station+reach <= p.Joint.Wall.Length(), "%s: %s at %.2f is off the wall", file, p.Tag, p.Station)
 			for _, m := range r.House.Members {
 				if m.Wall != p.Joint.Wall || !m.Role.FullHeight() || m.Z0 > p.Z1-1 || m.Z1 < p.Z1 {
@@ -102,7 +102,7 @@ func TestHoldownsStandOnTheWallClearOfMembers(t *testing.T) {
 			}
 		}
 	}
-	assert.Greater(t, holdowns, 50)
+	assert.Greater(t, holdDowns, 50)
 }
 
 // Bolts asked for at every stud stand at least a washer and an inch apart,

@@ -9,7 +9,7 @@ import (
 
 // The checks of the marks, rules and places as written.
 var (
-	unknownMark = newCheck("unknown-mark", plan.Error, "a mark that is not in the catalogue",
+	unknownMark = newCheck("unknown-mark", plan.Error, "a mark that is not in the catalog",
 		"A rule or place uses a mark that no item has. Nothing is placed for it.", nil)
 	unknownJoint = newCheck("unknown-joint", plan.Error, "a word that is no kind of joint",
 		"A rule's at or a place's on must be one of the joint kinds.", nil)
@@ -37,7 +37,7 @@ var (
 		"A jack rafter ends at the side of its hip or valley: there is no ridge for a strap to go over.", nil)
 
 	itemNeverUsed = newCheck("unused-mark", plan.Warning, "an item that nothing uses",
-		"The plan has an item that no rule, place or shear wall names. Those of a catalogue file are there for other houses too.", func(x *placer, c *Check) {
+		"The plan has an item that no rule, place or shear wall names. Those of a catalog file are there for other houses too.", func(x *placer, c *Check) {
 			for _, it := range x.c.Items {
 				if x.used[it.Mark] || it.Kind.Shape == hardware.Sheet || it.Pos.File != x.house.Plan.File {
 					continue

@@ -77,7 +77,7 @@ type clash struct {
 }
 
 // bucket is the width of the strips into which a face is cut to find
-// neighbours, in.
+// neighbors, in.
 const bucket = 32
 
 type strip struct {
@@ -198,10 +198,10 @@ func (x *placer) coverOf(p *Piece) (m *framing.Member, face string) {
 }
 
 // reach returns how far the piece stands off its face at least: the body of a
-// holdown as far past its rod as the rod stands off.
+// hold-down as far past its rod as the rod stands off.
 func (p *Piece) reach() float64 {
 	if p.Item.Bodies > 0 {
-		return 2*p.Item.Centre - probeNear
+		return 2*p.Item.Center - probeNear
 	}
 	return probeFar
 }

@@ -17,15 +17,15 @@ const embed = 7
 var (
 	studNoneBelow = newCheck("stud-none-below", plan.Warning, "a stud above with none below it",
 		"A strap through the floor has nothing to be nailed to below, as over an opening. Nothing is placed; the load path has a gap unless the force is led round.", nil)
-	studsOutOfLine = newCheck("studs-out-of-line", plan.Warning, "studs of two storeys out of line",
+	studsOutOfLine = newCheck("studs-out-of-line", plan.Warning, "studs of two stories out of line",
 		"The studs share too little breadth for a straight strap with its nails in both. Nothing is placed.", nil)
-	pairWithoutPost = newCheck("pair-without-post", plan.Error, "a holdown pair without a post below",
+	pairWithoutPost = newCheck("pair-without-post", plan.Error, "a hold-down pair without a post below",
 		"A pair needs a post on each side of the floor.", nil)
 
 	collectorToNothing = newCheck("collector-to-nothing", plan.Error, "a collector with nothing to go into",
 		"The shear wall ends where no joist, beam, truss or wall goes on in its line, so a strap has nothing to be nailed to.", nil)
 
-	pairOutOfLine = newCheck("pair-out-of-line", plan.Error, "a holdown pair out of line",
+	pairOutOfLine = newCheck("pair-out-of-line", plan.Error, "a hold-down pair out of line",
 		"The two bodies must stand over each other, or the rod bends and the nuts do not seat.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if p.Item.Kind.Shape != hardware.Pair {
@@ -64,10 +64,10 @@ var (
 			}
 		})
 
-	holdownWithoutAnchor = newCheck("holdown-without-anchor", plan.Warning, "a holdown with no rod below it",
-		"A holdown over a sill plate hangs on a rod that stands in the foundation; none is placed at its post.", func(x *placer, c *Check) {
+	holdDownWithoutAnchor = newCheck("hold-down-without-anchor", plan.Warning, "a hold-down with no rod below it",
+		"A hold-down over a sill plate hangs on a rod that stands in the foundation; none is placed at its post.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if p.Item.Kind.Name != "holdown" || role(x.through(p.Joint).joint, framing.SillPlate) == nil || x.anchored(p) {
+				if p.Item.Kind.Name != "hold-down" || role(x.through(p.Joint).joint, framing.SillPlate) == nil || x.anchored(p) {
 					continue
 				}
 				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod stands in the foundation under it", length.Feet(p.Item.Rod)),
@@ -96,7 +96,7 @@ var (
 		})
 )
 
-// anchored tells whether a rod or bolt is placed at the post of a holdown.
+// anchored tells whether a rod or bolt is placed at the post of a hold-down.
 func (x *placer) anchored(p *Piece) bool {
 	for _, j := range x.byFirst[p.Joint.First()] {
 		for _, q := range x.p.At(j) {

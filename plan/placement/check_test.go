@@ -92,9 +92,9 @@ func TestConsequences(t *testing.T) {
 				plan.Rule{Name: "t", At: "stud-stud", Use: "strap-42", Purpose: "more", Where: plan.Where{To: 4}}),
 			code: "face-taken", count: 1, contains: []string{"2S-1-SS-strap", "2S-1-SS-strap-2", "joint 2S-1-SS", "the inside face is free"},
 		},
-		// The storey strap reaches 12.3125 down the lower stud from 226.125, that
+		// The story strap reaches 12.3125 down the lower stud from 226.125, that
 		// is to 213.8125; a base strap of 120 reaches from 108 to 228.
-		"base and storey strap meet": {
+		"base and story strap meet": {
 			house: standard().with(first(rule("s", "stud-stud", "strap-42")), first(rule("b", "stud-base", "base-36"))),
 			edit:  set("base-36", func(i *plan.Item) { i.Length = 116 }), code: "face-taken", count: 1, contains: []string{"1S-1-SB-strap", "2S-1-SS-strap"},
 		},
@@ -203,7 +203,7 @@ func TestUnusedMarkIsTold(t *testing.T) {
 	h := standard().with(rule("b", "stud-base", "base-36"))
 	h.Plan.Items = items()
 	p, _ := placed(t, h)
-	_, ds := Place(h.House, p.Catalogue)
+	_, ds := Place(h.House, p.Catalog)
 	assert.Len(t, only(ds, "unused-mark"), 7, "eight items, one used")
 }
 

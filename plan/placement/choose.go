@@ -133,7 +133,7 @@ func evenly(run []*framing.Joint, n int) (out []*framing.Joint) {
 	return out
 }
 
-// widest returns the largest distance between neighbours, in.
+// widest returns the largest distance between neighbors, in.
 func widest(run []*framing.Joint) (d float64) {
 	for i := 1; i < len(run); i++ {
 		d = max(d, run[i].Station-run[i-1].Station)

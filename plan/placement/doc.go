@@ -1,5 +1,5 @@
 // Package placement puts hardware at joints: rules and the engineer's places
-// flow in with a framed house and a catalogue, pieces flow out, each with the
+// flow in with a framed house and a catalog, pieces flow out, each with the
 // rule that asked for it and a tag that stays its own through revisions. It
 // tells every clash and every consequence (a strap too short, a stud with
 // nothing below). It knows nothing of drawing.

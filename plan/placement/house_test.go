@@ -19,12 +19,12 @@ import (
 //	first floor   z 120, plates' top 120 + 109.125 = 229.125
 //	second floor  z 229.125 + 12.875 = 242, plates' top 242 + 97.125 = 339.125
 //	studs         from floor + 1.5 to plates' top - 3
-//	storey gap    1.5 + 12.875 + 3 = 17.375
+//	story gap    1.5 + 12.875 + 3 = 17.375
 //	base gap      1.5 bottom plate + 0.75 subfloor = 2.25, rim 11.25 deep below
 const (
 	floor1, floor2 = 120.0, 242.0
 	top1, top2     = 229.125, 339.125
-	storeyGap      = 17.375
+	storyGap       = 17.375
 	baseGap        = 2.25
 	rimDeep        = 11.25
 )
@@ -99,7 +99,7 @@ func (h *hand) held(wall int) (out []*framing.Joint) {
 		base := h.joint(w, framing.StudBase, m.Mid(), m.Z0, m, bottom, rim)
 		base.Gap = baseGap
 		if wall == 1 {
-			base.Kind, base.Gap = framing.StudStud, storeyGap
+			base.Kind, base.Gap = framing.StudStud, storyGap
 			base.Members = []*framing.Member{m}
 			h.below(base)
 		}
@@ -147,7 +147,7 @@ func nails(part string, n, parts int) []plan.Fasteners {
 	return []plan.Fasteners{{Part: part, Nail: "10d x 1 1/2", Count: n, Parts: parts}}
 }
 
-// items is the catalogue of these tests; edit changes it before it is checked.
+// items is the catalog of these tests; edit changes it before it is checked.
 func items(edit ...func(map[string]*plan.Item)) []*plan.Item {
 	list := []*plan.Item{
 		{Mark: "strap-42", Kind: "strap", Length: 42, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
@@ -157,7 +157,7 @@ func items(edit ...func(map[string]*plan.Item)) []*plan.Item {
 		{Mark: "coil", Kind: "coil strap", Lap: 15, Coil: 1800, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
 		{Mark: "long-60", Kind: "long strap", Length: 60, Width: 2, Thickness: .06, Fasteners: nails("each end", 14, 2)},
 		{Mark: "clip-5", Kind: "clip", Length: 4, Width: 1.5, Thickness: .048, Fasteners: nails("to stud", 5, 1)},
-		{Mark: "pair-5", Kind: "holdown pair", Length: 10, Width: 2.5, Rod: .625, Standoff: 1.5, Washer: 2, Fasteners: nails("each end", 10, 2)},
+		{Mark: "pair-5", Kind: "hold-down pair", Length: 10, Width: 2.5, Rod: .625, Standoff: 1.5, Washer: 2, Fasteners: nails("each end", 10, 2)},
 	}
 	by := map[string]*plan.Item{}
 	for i, it := range list {
@@ -170,13 +170,13 @@ func items(edit ...func(map[string]*plan.Item)) []*plan.Item {
 	return list
 }
 
-// placed places a hand-framed house with the test catalogue.
+// placed places a hand-framed house with the test catalog.
 func placed(t *testing.T, h *hand, edit ...func(map[string]*plan.Item)) (*Placement, plan.Diagnostics) {
 	t.Helper()
 	list := items(edit...)
 	h.Plan.Items = list
 	c, ds := hardware.New(list)
-	require.Empty(t, ds, "the catalogue of the test")
+	require.Empty(t, ds, "the catalog of the test")
 	p, ds := Place(h.House, c)
 	return p, without(ds, "unused-mark")
 }

@@ -46,7 +46,7 @@ func line(p plan.Pos) string { return fmt.Sprintf("%s:%d", p.File, p.Line) }
 // placer carries one run of Place.
 type placer struct {
 	*world
-	c        *hardware.Catalogue
+	c        *hardware.Catalog
 	p        *Placement
 	tell     teller
 	asked    []*ask // those that stood when pieces were built
@@ -58,11 +58,11 @@ type placer struct {
 
 // Place puts hardware at the joints of h: every rule in the order written,
 // then every place of the engineer, then the pieces, then all checks.
-func Place(h *framing.House, c *hardware.Catalogue) (*Placement, plan.Diagnostics) {
+func Place(h *framing.House, c *hardware.Catalog) (*Placement, plan.Diagnostics) {
 	x := &placer{
 		world: newWorld(h), c: c, used: map[string]bool{}, found: map[string][]finding{},
 		p: &Placement{
-			House: h, Catalogue: c, byTag: map[string]*Piece{},
+			House: h, Catalog: c, byTag: map[string]*Piece{},
 			byJoint: map[*framing.Joint][]*Piece{}, asks: map[*framing.Joint][]*ask{},
 		},
 	}
@@ -148,7 +148,7 @@ func (x *placer) item(mark string, pos plan.Pos, where string) *hardware.Item {
 	if it == nil {
 		x.raise(plan.Diagnostic{
 			Code: "unknown-mark", Pos: pos, Where: where,
-			Summary: fmt.Sprintf("mark %q is not in the catalogue", mark), Mend: meant(mark, x.c.Marks()),
+			Summary: fmt.Sprintf("mark %q is not in the catalog", mark), Mend: meant(mark, x.c.Marks()),
 		})
 	}
 	return it

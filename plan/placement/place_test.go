@@ -19,10 +19,10 @@ func tags(p *Placement) (out []string) {
 	return out
 }
 
-func TestStoreyStrapIsCentredOnTheGap(t *testing.T) {
+func TestStoryStrapIsCenteredOnTheGap(t *testing.T) {
 	// 42 in of strap, gap 1.5 + 12.875 + 3 = 17.375: laps (42 - 17.375) / 2 = 12.3125.
 	// The stud above starts at 242 + 1.5 = 243.5, the one below ends at 229.125 - 3 = 226.125.
-	p, ds := placed(t, standard().with(plan.Rule{Name: "storey", At: "stud-stud", Use: "strap-42"}))
+	p, ds := placed(t, standard().with(plan.Rule{Name: "story", At: "stud-stud", Use: "strap-42"}))
 	require.Empty(t, ds)
 	require.Len(t, p.Pieces, 7)
 	q := p.Piece("2S-16-SS-strap")
@@ -67,11 +67,11 @@ func TestWrapGoesOverThePlatesByItsTrueGirth(t *testing.T) {
 }
 
 func TestWrapGoesDownTheInsideWhereTheOutsideIsTaken(t *testing.T) {
-	// The storey strap covers the outside of the lower stud's top and plates;
+	// The story strap covers the outside of the lower stud's top and plates;
 	// the wrap goes over the plates, 5.5, and the other 24.5 down the inside:
 	// 21.5 of it on the stud.
 	p, ds := placed(t, standard().with(
-		plan.Rule{Name: "storey", At: "stud-stud", Use: "strap-42"},
+		plan.Rule{Name: "story", At: "stud-stud", Use: "strap-42"},
 		plan.Rule{Name: "wrap", At: "stud-top", Use: "wrap-30", Where: plan.Where{Level: []string{"first"}}}))
 	require.Empty(t, ds)
 	q := p.Piece("1S-48-ST-wrap")
@@ -89,7 +89,7 @@ func TestCoilIsCutToItsJoint(t *testing.T) {
 	// Two laps of 15 and the gap of 17.375: 47.375. At the base 15 on the
 	// stud, 2.25, and the rim's 11.25: 28.5.
 	p, ds := placed(t, standard().with(
-		plan.Rule{Name: "storey", At: "stud-stud", Use: "coil"},
+		plan.Rule{Name: "story", At: "stud-stud", Use: "coil"},
 		plan.Rule{Name: "base", At: "stud-base", Use: "coil"}))
 	require.Empty(t, ds)
 	assert.InDelta(t, 47.375, p.Piece("2S-64-SS-coil").Cut, 1e-9)
@@ -114,7 +114,7 @@ func TestLongStrapFromInsideCutsTheSubfloor(t *testing.T) {
 	assert.InDelta(t, floor2, h.At.Z, 1e-9)
 }
 
-func TestHoldownPairHasItsRodToLength(t *testing.T) {
+func TestHoldDownPairHasItsRodToLength(t *testing.T) {
 	// Rod: gap 17.375 + two standoffs of 1.5 + at each end a nut of 0.625 and
 	// 0.25 of thread: 17.375 + 3 + 1.75 = 22.125. Rod line 1.25 from the stud's
 	// right side, 0.75 + 0.75 + 1.25 = 2.75 from the wall's start.
@@ -229,7 +229,7 @@ func TestPiecesGiveWayToTheirNextFace(t *testing.T) {
 		return out
 	}
 	at := []float64{16}
-	// Two holdown pairs at one post: one on each side.
+	// Two hold-down pairs at one post: one on each side.
 	p, ds := placed(t, standard().with(
 		plan.Place{Use: "pair-5", Wall: "2S", On: "stud-stud", At: at},
 		plan.Place{Use: "pair-5", Wall: "2S", On: "stud-stud", At: at, Action: "add"}))
@@ -273,8 +273,8 @@ func TestCoveredClipOfARuleGoesWhereItCanBeNailed(t *testing.T) {
 	assert.Contains(t, ds[0].Mend, `face = "outside"`)
 }
 
-func TestAnchorRodStandsUnderItsHoldown(t *testing.T) {
-	// The holdown's rod is 1.25 from the side of the post at 0.75: at 2.75.
+func TestAnchorRodStandsUnderItsHoldDown(t *testing.T) {
+	// The hold-down's rod is 1.25 from the side of the post at 0.75: at 2.75.
 	h := standard()
 	end := h.joint(h.walls[0], framing.WallEnd, 0.75, floor1+1.5, h.Members[0])
 	end.ID = "1S-1-WE"
@@ -283,10 +283,10 @@ func TestAnchorRodStandsUnderItsHoldown(t *testing.T) {
 		plan.Rule{Name: "hd", At: "wall-end", Use: "hd"},
 		plan.Rule{Name: "rod", At: "wall-end", Use: "rod-58"}),
 		func(m map[string]*plan.Item) {
-			*m["clip-5"] = plan.Item{Mark: "hd", Kind: "holdown", Length: 12, Width: 2.5, Rod: .625, Standoff: 2, Fasteners: nails("all", 10, 1), Pos: m["clip-5"].Pos}
+			*m["clip-5"] = plan.Item{Mark: "hd", Kind: "hold-down", Length: 12, Width: 2.5, Rod: .625, Standoff: 2, Fasteners: nails("all", 10, 1), Pos: m["clip-5"].Pos}
 			*m["pair-5"] = plan.Item{Mark: "rod-58", Kind: "anchor rod", Length: 20, Rod: .625, Pos: m["pair-5"].Pos}
 		})
-	hd, rod := p.Piece("1S-1-WE-holdown"), p.Piece("1S-1-WE-rod")
+	hd, rod := p.Piece("1S-1-WE-hold-down"), p.Piece("1S-1-WE-rod")
 	require.NotNil(t, hd)
 	require.NotNil(t, rod)
 	assert.InDelta(t, 2.75, hd.Station, 1e-9)

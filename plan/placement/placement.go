@@ -15,15 +15,15 @@ type Piece struct {
 	Joint *framing.Joint
 	Item  *hardware.Item
 	Face  string // "outside", "inside", "top", "left", "right", "through"
-	// Path is the centre line of the steel from end to end, in, in space: two
+	// Path is the center line of the steel from end to end, in, in space: two
 	// points for a flat strap, more for one that wraps; for a clip, base or
-	// cap its place; for a holdown pair four points: foot of the lower body,
+	// cap its place; for a hold-down pair four points: foot of the lower body,
 	// lower nut, upper nut, head of the upper body.
 	Path []geom.Vec3
 	// Station is along the joint's host from its measuring end, in; Z0 and Z1
 	// are the lowest and highest height of the piece above grade, in.
 	Station, Z0, Z1 float64
-	Cut             float64 // length to cut from a coil, or of a holdown's rod, in; 0 = none
+	Cut             float64 // length to cut from a coil, or of a hold-down's rod, in; 0 = none
 	// Laps are the lengths of steel on the two members it ties, that of
 	// Laid[0] first, in; zero for what is not a strap.
 	Laps [2]float64
@@ -63,7 +63,7 @@ func (p *Piece) By() (name string, pos plan.Pos) {
 type Hole struct {
 	Piece *Piece
 	Level *plan.Level // whose subfloor is cut
-	At    geom.Vec3   // centre, at the top of the subfloor
+	At    geom.Vec3   // center, at the top of the subfloor
 	Size  [2]float64  // along and across the wall; equal and round for a rod
 	Round bool
 }
@@ -79,14 +79,14 @@ type Verdict struct {
 
 // Placement is all hardware of a house.
 type Placement struct {
-	House     *framing.House
-	Catalogue *hardware.Catalogue
-	Pieces    []*Piece // in order of joint, then purpose
-	Holes     []*Hole
-	byTag     map[string]*Piece
-	byJoint   map[*framing.Joint][]*Piece
-	asks      map[*framing.Joint][]*ask
-	world     *world
+	House   *framing.House
+	Catalog *hardware.Catalog
+	Pieces  []*Piece // in order of joint, then purpose
+	Holes   []*Hole
+	byTag   map[string]*Piece
+	byJoint map[*framing.Joint][]*Piece
+	asks    map[*framing.Joint][]*ask
+	world   *world
 }
 
 // Piece returns the piece with the tag, or nil.

@@ -16,7 +16,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// house is a generated plan: two storeys over a rectangle, with openings in
+// house is a generated plan: two stories over a rectangle, with openings in
 // its south walls, and some rules.
 type house struct {
 	row        int // houses in a row, 0 = one
@@ -26,7 +26,7 @@ type house struct {
 	rules      []string
 }
 
-const catalogue = `
+const catalog = `
 [[item]]
 mark = "strap"
 kind = "strap"
@@ -93,7 +93,7 @@ func (h house) toml() string {
 	for n := range max(h.row, 1) {
 		h.one(&b, n)
 	}
-	b.WriteString(catalogue)
+	b.WriteString(catalog)
 	for _, r := range h.rules {
 		fmt.Fprintf(&b, "[[rule]]\n%s\n", r)
 	}

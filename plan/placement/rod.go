@@ -60,8 +60,8 @@ func (x *placer) pair(p *Piece, k, n int) *plan.Diagnostic {
 	l := x.through(j)
 	if !l.floor || l.below == nil {
 		return &plan.Diagnostic{
-			Code: "pair-without-post", Summary: "a holdown pair needs a post above the floor and one below, there is none below",
-			Mend: "add a stud below, or use a single holdown here",
+			Code: "pair-without-post", Summary: "a hold-down pair needs a post above the floor and one below, there is none below",
+			Mend: "add a stud below, or use a single hold-down here",
 		}
 	}
 	l = x.side(p, l)
@@ -137,7 +137,7 @@ func (x *placer) shearMiddle(j *framing.Joint, l link) float64 {
 	return to
 }
 
-// postWide is the most that the middles of two neighbouring studs of a corner
+// postWide is the most that the middles of two neighboring studs of a corner
 // post are apart, in.
 const postWide = 8
 
@@ -161,7 +161,7 @@ func (x *placer) next(l link, side string) (link, bool) {
 // not hang over the wall's end.
 func (x *placer) holds(p *Piece, l link, side string) bool {
 	f, depth := p.Joint.Wall.Frame(), p.Joint.Wall.Depth()
-	reach := 2 * p.Item.Centre
+	reach := 2 * p.Item.Center
 	body := max(p.Item.Length, p.Item.Standoff)
 	fits := func(m *framing.Member, off, z float64) bool {
 		s0, s1 := span2(l.joint, m)
@@ -179,18 +179,18 @@ func (x *placer) holds(p *Piece, l link, side string) bool {
 	return fits(l.above, 0, l.zAbove)
 }
 
-// rodLine returns the station of a holdown's rod.
+// rodLine returns the station of a hold-down's rod.
 func (l link) rodLine(p *Piece) float64 {
 	s0, s1 := span2(l.joint, l.above)
 	if p.Face == "left" {
-		return s0 - p.Item.Centre
+		return s0 - p.Item.Center
 	}
-	return s1 + p.Item.Centre
+	return s1 + p.Item.Center
 }
 
-// holdown sets one body on the post's side with the rod that goes down from
+// hold-down sets one body on the post's side with the rod that goes down from
 // it: through the member below, or into the anchor that is there.
-func (x *placer) holdown(p *Piece, k, n int) *plan.Diagnostic {
+func (x *placer) holdDown(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
 	f, depth, fault := onWall(j)
 	if fault != nil {
@@ -224,7 +224,7 @@ func holes(p *Piece) []*Hole {
 	at := p.Path[0]
 	h := &Hole{Piece: p, Level: j.Level, At: geom.Vec3{X: at.X, Y: at.Y, Z: j.Level.Floor}}
 	switch {
-	case kind == "holdown pair", kind == "holdown" && p.Cut > 0:
+	case kind == "hold-down pair", kind == "hold-down" && p.Cut > 0:
 		// Holes for bolts are 1/16 in over the bolt (NDS 12.1.3.2, from memory).
 		h.Round = true
 		h.Size = [2]float64{p.Item.Rod + 1.0/16, p.Item.Rod + 1.0/16}

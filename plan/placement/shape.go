@@ -31,8 +31,8 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 	case hardware.Pair:
 		return x.pair(p, k, n)
 	}
-	if p.Item.Kind.Name == "holdown" {
-		return x.holdown(p, k, n)
+	if p.Item.Kind.Name == "hold-down" {
+		return x.holdDown(p, k, n)
 	}
 	return x.body(p, k, n)
 }
@@ -91,7 +91,7 @@ func (p *Piece) lay(n, a, b geom.Vec3) {
 	p.bands = append(p.bands, band{n, a, b, p.wide()})
 }
 
-// wide returns the width a piece takes on its face; where the catalogue does
+// wide returns the width a piece takes on its face; where the catalog does
 // not say, that of a stud's edge.
 func (p *Piece) wide() float64 {
 	if p.Item.Width > 0 {

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// hut is one storey of 24 by 12 ft on girders and piles, 2x4 at 16 in:
+// hut is one story of 24 by 12 ft on girders and piles, 2x4 at 16 in:
 // subfloor's top at 60, plates from 60 + 97.125 - 3 = 154.125 to 157.125. A
 // window of 40 in stands in S from station 96, so its sill's ends are at 96
 // and 136; a wall of 24 ft on 16 ft stock has its plates spliced.
@@ -148,7 +148,7 @@ func TestStrapAtASillLiesAlongIt(t *testing.T) {
 	assertPath(t, []geom.Vec3{{X: 86, Z: 89.25}, {X: 106, Z: 89.25}}, path(t, p, "S-96-OS-strap"))
 }
 
-func TestStrapAtASpliceIsCentredOnIt(t *testing.T) {
+func TestStrapAtASpliceIsCenteredOnIt(t *testing.T) {
 	p, _ := hutWith(t, "plate-splice", "strap", `where = { wall = "S" }`)
 	require.NotEmpty(t, p.Pieces)
 	for _, q := range p.Pieces {
@@ -204,7 +204,7 @@ func TestGirderStrapAndBolt(t *testing.T) {
 	assert.InDelta(t, 4.5, p.Piece("GS-6-GP-strap-2").Path[0].Y, 1e-9, "3 plies of 1.5")
 
 	p, _ = hutWith(t, "girder-pile", "bolt", "")
-	// 16 in of bolt across a girder of 4.5 centred on y = 2.25, half-way up it.
+	// 16 in of bolt across a girder of 4.5 centered on y = 2.25, half-way up it.
 	mid := g.Z0 + 9.25/2
 	assertPath(t, []geom.Vec3{{X: 6, Y: -5.75, Z: mid}, {X: 6, Y: 10.25, Z: mid}}, path(t, p, "GS-6-GP-anchor"))
 }

@@ -10,7 +10,7 @@ import (
 	"galewright/plan/length"
 )
 
-// link is what an upright strap, holdown or rod ties: the member above, the
+// link is what an upright strap, hold-down or rod ties: the member above, the
 // one below, and what lies between.
 type link struct {
 	joint        *framing.Joint // whose members and gap count
@@ -18,7 +18,7 @@ type link struct {
 	zAbove       float64 // foot of the member above
 	zBelow       float64 // top of the face lapped below
 	s0, s1       float64 // stations both members share
-	floor        bool    // a storey lies between, and below it stands an upright
+	floor        bool    // a story lies between, and below it stands an upright
 }
 
 // through finds what a vertical piece at j ties. The end of a shear wall
@@ -87,7 +87,7 @@ func (l link) stacked() *plan.Diagnostic {
 	return nil
 }
 
-// upright lays a vertical strap over the gap: between storeys with equal
+// upright lays a vertical strap over the gap: between stories with equal
 // laps, at the base with as much below as the member there takes.
 func (x *placer) upright(p *Piece, k, n int) *plan.Diagnostic {
 	f, depth, fault := onWall(p.Joint)

@@ -54,7 +54,7 @@ type Body struct {
 	Sides  [4]Side
 	// Axis is the direction of the ridge, or of a shed's high wall: "x" or "y".
 	Axis string
-	// Spacing of rafters on centre, and Thick, the thickness of one, in.
+	// Spacing of rafters on center, and Thick, the thickness of one, in.
 	Spacing, Thick float64
 	index          int
 }

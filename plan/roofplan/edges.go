@@ -18,14 +18,14 @@ const (
 	Wall   = "wall"   // ends at a wall, or under a higher roof
 )
 
-// probe is how far beside an edge the neighbour is looked for, in.
+// probe is how far beside an edge the neighbor is looked for, in.
 const probe = 0.01
 
 // step is the difference of height, in, from which two faces beside an edge
 // do not meet there.
 const step = 0.1
 
-// edges splits the outlines where the neighbour changes and names each edge.
+// edges splits the outlines where the neighbor changes and names each edge.
 func (r *Roof) edges() {
 	var corners []geom.Vec2
 	for _, f := range r.Faces {
@@ -59,7 +59,7 @@ func between(corners []geom.Vec2, a, b geom.Vec2) []geom.Vec2 {
 	return slices.CompactFunc(out, func(p, q geom.Vec2) bool { return p.Sub(q).Len() < snap })
 }
 
-// merge joins neighbouring edges of one kind on one straight line.
+// merge joins neighboring edges of one kind on one straight line.
 func merge(pts []geom.Vec2, kinds []string) (outline []geom.Vec2, edges []string) {
 	n := len(pts)
 	for i, p := range pts {
@@ -96,7 +96,7 @@ func (r *Roof) kind(f *Face, a, b geom.Vec2) string {
 }
 
 // free names an edge beyond which there is no roof: climb is how much the
-// face climbs towards it.
+// face climbs toward it.
 func free(level bool, climb float64) string {
 	switch {
 	case !level:

@@ -131,7 +131,7 @@ func (s *Schedule) orderNails(spare float64) (out []OrderRow) {
 	return out
 }
 
-// orderRods lists the rods of pairs and holdowns cut to length, and the nuts
+// orderRods lists the rods of pairs and hold-downs cut to length, and the nuts
 // and washers of all rods and bolts.
 func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
 	type rod struct{ diameter, long float64 }
@@ -217,7 +217,7 @@ func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
 	return out
 }
 
-// hours adds up the minutes of the catalogue by phase, in hours; nothing when
+// hours adds up the minutes of the catalog by phase, in hours; nothing when
 // no item placed has any.
 func (s *Schedule) hours() (out []OrderRow) {
 	if !slices.ContainsFunc(s.Lines, func(l *Line) bool { return l.Item.Minutes > 0 }) {
@@ -231,7 +231,7 @@ func (s *Schedule) hours() (out []OrderRow) {
 				timed += len(l.Pieces)
 			}
 		}
-		r := OrderRow{Section: "hours", Name: "install " + g.Name, Count: timed, Spare: timed, Order: math.Round(minutes/60*10) / 10, Unit: "hours", Source: "minutes of the catalogue"}
+		r := OrderRow{Section: "hours", Name: "install " + g.Name, Count: timed, Spare: timed, Order: math.Round(minutes/60*10) / 10, Unit: "hours", Source: "minutes of the catalog"}
 		if rest := g.Pieces() - timed; rest > 0 {
 			r.Detail = fmt.Sprintf("%d pieces without minutes not in it", rest)
 		}

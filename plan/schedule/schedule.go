@@ -12,7 +12,7 @@ import (
 // Line is one line of the schedule; its Number stands in a circle at every
 // piece on every sheet.
 type Line struct {
-	Number int // 1.. without gaps, in catalogue order of the items used
+	Number int // 1.. without gaps, in catalog order of the items used
 	Item   *hardware.Item
 	Pieces []*placement.Piece
 	Nails  []NailCount
@@ -45,7 +45,7 @@ func New(p *placement.Placement) *Schedule {
 		}
 		l.Pieces = append(l.Pieces, q)
 	}
-	for _, it := range p.Catalogue.Items {
+	for _, it := range p.Catalog.Items {
 		if l := s.byMark[it.Mark]; l != nil {
 			s.Lines = append(s.Lines, l)
 			l.Number = len(s.Lines)

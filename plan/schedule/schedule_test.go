@@ -30,7 +30,7 @@ func small(t require.TestingT) *Schedule {
 	}
 	items := []*plan.Item{
 		{Mark: "unused", Kind: "clip", Fasteners: nails(3, false)},
-		{Mark: "pair-5", Kind: "holdown pair", Length: 10, Rod: .625, Standoff: 1.5, Washer: 2, Fasteners: nails(10, true)},
+		{Mark: "pair-5", Kind: "hold-down pair", Length: 10, Rod: .625, Standoff: 1.5, Washer: 2, Fasteners: nails(10, true)},
 		{Mark: "strap-36", Kind: "strap", Length: 36, Width: 1.25, Gauge: "20", Pack: 4, Minutes: 3, Fasteners: nails(9, false)},
 		{Mark: "coil", Kind: "coil strap", Length: 30, Width: 1.25, Gauge: "20", Coil: 70, Fasteners: nails(6, false)},
 	}
@@ -41,7 +41,7 @@ func small(t require.TestingT) *Schedule {
 		Shear: []*plan.Shear{{From: 0, To: 60, Panel: "15/32", Nail: "8d common", Edge: 6, Field: 12}},
 	}
 	w2 := &plan.Wall{Name: "2S", Level: second, ToLevel: second, To: geom.Vec2{X: 96}}
-	p := &placement.Placement{House: &framing.House{Plan: &plan.Plan{Levels: []*plan.Level{first, second}, Walls: []*plan.Wall{w1, w2}}}, Catalogue: c}
+	p := &placement.Placement{House: &framing.House{Plan: &plan.Plan{Levels: []*plan.Level{first, second}, Walls: []*plan.Wall{w1, w2}}}, Catalog: c}
 	roof := &plan.Roof{Name: "main"}
 	put := func(n int, mark string, cut float64, j *framing.Joint) {
 		for range n {
@@ -55,7 +55,7 @@ func small(t require.TestingT) *Schedule {
 	return New(p)
 }
 
-func TestLegendNumbersRunInCatalogueOrderWithoutGaps(t *testing.T) {
+func TestLegendNumbersRunInCatalogOrderWithoutGaps(t *testing.T) {
 	s := small(t)
 	require.Len(t, s.Lines, 3)
 	for i, mark := range []string{"pair-5", "strap-36", "coil"} {
@@ -100,7 +100,7 @@ func TestBreakdowns(t *testing.T) {
 		assert.Equal(t, want.names, got, by)
 		assert.Equal(t, want.n, n, by)
 	}
-	assert.Nil(t, s.By("colour"))
+	assert.Nil(t, s.By("color"))
 }
 
 func TestOrderList(t *testing.T) {
@@ -255,7 +255,7 @@ func random(t *rapid.T) *Schedule {
 	for _, p := range base.Pieces {
 		joints = append(joints, p.Joint)
 	}
-	items := base.Catalogue.Items
+	items := base.Catalog.Items
 	base.Pieces = nil
 	for range rapid.IntRange(0, 60).Draw(t, "pieces") {
 		base.Pieces = append(base.Pieces, &placement.Piece{
@@ -329,7 +329,7 @@ func TestJSONKeepsTheColumns(t *testing.T) {
 	require.Len(t, rows, 3)
 	assert.Equal(t, "pair-5", rows[0].Mark)
 	assert.Equal(t, 40, rows[0].Fasteners)
-	require.Error(t, Count(&b, s, "colour", "csv"))
+	require.Error(t, Count(&b, s, "color", "csv"))
 	require.Error(t, Count(&b, s, "item", "xlsx"))
 	require.Error(t, Order(&b, s, 0, "xlsx"))
 }

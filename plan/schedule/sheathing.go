@@ -20,7 +20,7 @@ type Sheathing struct {
 	Nail   hardware.Nail
 }
 
-// A panel is 4 by 8 ft unless the catalogue has one of the same thickness
+// A panel is 4 by 8 ft unless the catalog has one of the same thickness
 // (common practice, no published source).
 const panelWide, panelTall = 48, 96
 
@@ -28,7 +28,7 @@ const panelWide, panelTall = 48, 96
 func sheathing(p *placement.Placement) (out []*Sheathing) {
 	for _, w := range p.House.Plan.Walls {
 		for _, s := range w.Shear {
-			h := &Sheathing{Wall: w, Shear: s, Size: [2]float64{panelWide, panelTall}, Item: panelItem(p.Catalogue, s.Panel)}
+			h := &Sheathing{Wall: w, Shear: s, Size: [2]float64{panelWide, panelTall}, Item: panelItem(p.Catalog, s.Panel)}
 			if h.Item != nil {
 				h.Size = [2]float64{min(h.Item.Width, h.Item.Length), max(h.Item.Width, h.Item.Length)}
 			}
@@ -40,7 +40,7 @@ func sheathing(p *placement.Placement) (out []*Sheathing) {
 	return out
 }
 
-func panelItem(c *hardware.Catalogue, thick string) *hardware.Item {
+func panelItem(c *hardware.Catalog, thick string) *hardware.Item {
 	t, err := length.Parse(thick + "in")
 	if err != nil {
 		return nil

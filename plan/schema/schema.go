@@ -69,7 +69,7 @@ var point = object{"type": "array", "items": text(lengthPattern), "minItems": 2,
 var nested = map[string]string{"wall.end": "wall.start", "rule.except": "rule.where"}
 
 // overridden is required of a whole item, but not of one that changes an item
-// of a catalogue file, which a schema cannot tell apart.
+// of a catalog file, which a schema cannot tell apart.
 const overridden = "item.kind"
 
 // of returns the schema of one key.

@@ -182,7 +182,7 @@ func TestExamplesFitTheSchemaAndSlipsDoNot(t *testing.T) {
 	const small = "wall = []\n[project]\nname = \"x\"\n[[level]]\nname = \"a\"\nplate_height = \"9'\"\n"
 	require.Empty(t, check(small))
 	for slip, want := range map[string]string{
-		"storeys = 2\n" + small:                               "plan.storeys is unknown",
+		"stories = 2\n" + small:                               "plan.stories is unknown",
 		strings.Replace(small, `"9'"`, "9", 1):                "plan.level[].plate_height is no string",
 		strings.Replace(small, `"9'"`, `"9"`, 1):              "plan.level[].plate_height does not match",
 		strings.Replace(small, `name = "a"`, "", 1):           "plan.level[] lacks name",

@@ -44,7 +44,7 @@ type Sheathing struct {
 	Grade     string // "" = "sheathing"
 	Thickness string
 	Nail      string  // "8d", "8d common"
-	Edge      float64 // nailing of the panel edges, on centre, in
+	Edge      float64 // nailing of the panel edges, on center, in
 	G         float64 // specific gravity of the framing
 	BothFaces bool    // the same sheathing on both faces
 	Seismic   bool

@@ -186,8 +186,8 @@ func TestPerforatedFactorTable(t *testing.T) {
 	assert.InDelta(t, 0.37, PerforatedFactor(0.85, 1, 0.15, 1).Co, 0.005)
 }
 
-func TestPerforatedTwoStoreys(t *testing.T) {
-	// Two-storey perforated wall worked by hand beside a transcription of
+func TestPerforatedTwoStories(t *testing.T) {
+	// Two-story perforated wall worked by hand beside a transcription of
 	// SDPWS 2021 4.3.6 (grade B).
 	up := PerforatedFactor(OpeningArea(8, 7, 10), 10, 32, 40)
 	assert.InDelta(t, 0.8511, up.R, 5e-5)
@@ -198,7 +198,7 @@ func TestPerforatedTwoStoreys(t *testing.T) {
 	assert.InDelta(t, 0.4545, low.R, 5e-5)
 	assert.InDelta(t, 0.5435, low.Co, 5e-5)
 	assert.InDelta(t, 1610, 14000/(low.Co*16), 0.5)
-	// Forces, not unit shears, add over storeys: M = 8000 x 20 + 6000 x 10.
+	// Forces, not unit shears, add over stories: M = 8000 x 20 + 6000 x 10.
 	moment := 8000*20.0 + 6000*10
 	assert.InDelta(t, 220_000, moment, 1e-9)
 	assert.InDelta(t, 25_300, moment/(low.Co*16), 1)

@@ -51,7 +51,7 @@ func hip22(theta float64) Figure {
 	return out
 }
 
-// blend returns figure a moved by f towards b, which has the same zones.
+// blend returns figure a moved by f toward b, which has the same zones.
 func blend(a, b Figure, f float64) Figure {
 	out := a
 	out.Zones = make([]Clad, len(a.Zones))

@@ -12,7 +12,7 @@ import (
 type Label struct {
 	Name string // for reports
 	W, H sheet.MM
-	// Near holds the centres that need no leader, the best first.
+	// Near holds the centers that need no leader, the best first.
 	Near []sheet.Pt
 	// Anchors are the points of the thing itself where a leader may end, the
 	// best first. Without one the label never goes on a leader.
@@ -174,9 +174,9 @@ func (b *Board) byFreedom(jobs []*job) []*job {
 	return out
 }
 
-func (j *job) near(i int) sheet.Rect { return centred(j.Near[i], j.W, j.H) }
+func (j *job) near(i int) sheet.Rect { return centered(j.Near[i], j.W, j.H) }
 
-func centred(c sheet.Pt, w, h sheet.MM) sheet.Rect {
+func centered(c sheet.Pt, w, h sheet.MM) sheet.Rect {
 	return sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
 }
 

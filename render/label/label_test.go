@@ -22,7 +22,7 @@ func TestNearPlaceIsTakenInOrderOfPreference(t *testing.T) {
 	b.Block(rect(10, 10, 10, 10))
 	got := b.Place([]Label{{W: 6, H: 6, Near: []sheet.Pt{pt(15, 15), pt(30, 15), pt(40, 15)}}})
 	require.True(t, got[0].OK)
-	assert.Equal(t, pt(30, 15), got[0].Rect.Centre())
+	assert.Equal(t, pt(30, 15), got[0].Rect.Center())
 	assert.Nil(t, got[0].Leader)
 }
 
@@ -30,7 +30,7 @@ func TestDiscouragedPlaceGivesWayToTheNext(t *testing.T) {
 	b := NewBoard(rect(0, 0, 100, 100))
 	b.Discourage(rect(28, 10, 4, 4))
 	got := b.Place([]Label{{W: 6, H: 6, Near: []sheet.Pt{pt(30, 12), pt(60, 12)}}})
-	assert.Equal(t, pt(60, 12), got[0].Rect.Centre())
+	assert.Equal(t, pt(60, 12), got[0].Rect.Center())
 }
 
 func TestLabelMovesAsideForOneThatHasNoOtherPlace(t *testing.T) {
@@ -45,7 +45,7 @@ func TestLabelMovesAsideForOneThatHasNoOtherPlace(t *testing.T) {
 		assert.True(t, p.OK, labels[i].Name)
 		assert.Nil(t, p.Leader, labels[i].Name)
 	}
-	assert.Equal(t, pt(20, 20), got[2].Rect.Centre())
+	assert.Equal(t, pt(20, 20), got[2].Rect.Center())
 }
 
 func TestLeaderGoesOutWhereNearPlacesAreTaken(t *testing.T) {

@@ -20,7 +20,7 @@ func (b *Board) lead(j *job) bool {
 	for k, a := range j.Anchors {
 		for d := stride; d <= reach && float64(d)+4*float64(k) < best; d += stride + d/8 {
 			for _, u := range ring {
-				r := centred(sheet.Pt{X: a.X + u.X*(d+j.W/2), Y: a.Y + u.Y*(d+j.H/2)}, j.W, j.H)
+				r := centered(sheet.Pt{X: a.X + u.X*(d+j.W/2), Y: a.Y + u.Y*(d+j.H/2)}, j.W, j.H)
 				if !b.fits(j, r) {
 					continue
 				}
@@ -68,7 +68,7 @@ func (b *Board) leaderCost(p, q sheet.Pt) float64 {
 
 // edge returns the point of r's outline that faces p.
 func edge(r sheet.Rect, p sheet.Pt) sheet.Pt {
-	c := r.Centre()
+	c := r.Center()
 	dx, dy := p.X-c.X, p.Y-c.Y
 	k := sheet.MM(math.Inf(1))
 	if dx != 0 {

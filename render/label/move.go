@@ -70,7 +70,7 @@ func (j *job) spots(leaders bool) (out []spot) {
 	for _, a := range j.Anchors {
 		for _, d := range [...]sheet.MM{2, 5, 9, 14, 20} {
 			for _, u := range ring[:28] {
-				r := centred(sheet.Pt{X: a.X + u.X*(d+j.W/2), Y: a.Y + u.Y*(d+j.H/2)}, j.W, j.H)
+				r := centered(sheet.Pt{X: a.X + u.X*(d+j.W/2), Y: a.Y + u.Y*(d+j.H/2)}, j.W, j.H)
 				out = append(out, spot{r, []sheet.Pt{a, edge(r, a)}, -1})
 			}
 		}

@@ -7,7 +7,7 @@ import "galewright/render/sheet"
 // middles with the least sum of squared shifts, inside lo..hi when they fit
 // there at all; ok is false when they do not.
 //
-// This is isotonic regression on at[i] − i·pitch by pooling neighbours that
+// This is isotonic regression on at[i] − i·pitch by pooling neighbors that
 // violate the order.
 func Row(at []sheet.MM, pitch, lo, hi sheet.MM) (mid []sheet.MM, ok bool) {
 	type pool struct {

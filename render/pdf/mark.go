@@ -106,8 +106,8 @@ func (w *writer) path(m sheet.Path, at placing) {
 	w.pdf.DrawPath(how)
 }
 
-// greys are the fills as levels of grey, 255 = paper.
-var greys = map[sheet.Fill]int{sheet.White: 255, sheet.Black: 0, sheet.Pale: 217, sheet.Mid: 153}
+// grays are the fills as levels of gray, 255 = paper.
+var grays = map[sheet.Fill]int{sheet.White: 255, sheet.Black: 0, sheet.Pale: 217, sheet.Mid: 153}
 
 // style sets pen and fill and returns how the library draws the mark: "D", "F",
 // "FD", or "" when there is nothing to draw. Lines of a symbol grow with it.
@@ -122,7 +122,7 @@ func (w *writer) style(s sheet.Style, k float64) string {
 		w.pen.Pen, w.scale = s.Pen, k
 	}
 	if s.Fill != sheet.NoFill && s.Fill != w.pen.Fill {
-		g := greys[s.Fill]
+		g := grays[s.Fill]
 		w.pdf.SetFillColor(g, g, g)
 		w.pen.Fill = s.Fill
 	}
@@ -148,8 +148,8 @@ func (w *writer) text(m sheet.Text, at placing) {
 	}
 	size := w.num(m.Size) * at.k
 	w.pdf.SetFont("Helvetica", face, size*72/25.4)
-	grey := greys[m.Fill] // no fill: black
-	w.pdf.SetTextColor(grey, grey, grey)
+	gray := grays[m.Fill] // no fill: black
+	w.pdf.SetTextColor(gray, gray, gray)
 	x, y := w.xy(at.pt(m.At))
 	left := x
 	switch wd := float64(sheet.TextWidth(s, sheet.MM(size), m.Bold)); m.Anchor {

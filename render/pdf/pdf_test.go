@@ -168,8 +168,8 @@ var errDisk = errors.New("disk full")
 
 func (broken) Write([]byte) (int, error) { return 0, errDisk }
 
-// Only black, white and the two greys may stand in the file.
-func TestInkIsBlackWhiteAndTwoGreys(t *testing.T) {
+// Only black, white and the two grays may stand in the file.
+func TestInkIsBlackWhiteAndTwoGrays(t *testing.T) {
 	out := tool(t, write(t, sample(t), Options{}), "qpdf", "--qdf", "--object-streams=disable", "FILE", "-")
 	seen := map[string]bool{}
 	for _, m := range regexp.MustCompile(`(?m)([\d. ]+) (rg|RG|g|G|k|K)\b`).FindAllStringSubmatch(out, -1) {

@@ -190,7 +190,7 @@ func TestABrowserDrawsTheSameSVG(t *testing.T) {
 // unlike returns the part of a's dots that are dark or light where b has
 // nothing of the kind within a dot.
 func unlike(a, b image.Image) float64 {
-	pa, pb, w, h := greys(a), greys(b), a.Bounds().Dx(), a.Bounds().Dy()
+	pa, pb, w, h := grays(a), grays(b), a.Bounds().Dx(), a.Bounds().Dy()
 	wb, hb := b.Bounds().Dx(), b.Bounds().Dy()
 	bad := 0
 	for y := 1; y < min(h, hb)-1; y++ {
@@ -211,7 +211,7 @@ func unlike(a, b image.Image) float64 {
 	return float64(bad) / float64(w*h)
 }
 
-func greys(m image.Image) []int {
+func grays(m image.Image) []int {
 	r := m.Bounds()
 	out := make([]int, 0, r.Dx()*r.Dy())
 	for y := r.Min.Y; y < r.Max.Y; y++ {
@@ -223,7 +223,7 @@ func greys(m image.Image) []int {
 	return out
 }
 
-// The whole set of the two-storey house, as files and as one file.
+// The whole set of the two-story house, as files and as one file.
 func BenchmarkWriters(b *testing.B) {
 	set := drawn(b, "marsh-wren.toml", "arch-d")
 	count := func(b *testing.B, write func(w io.Writer) error) {

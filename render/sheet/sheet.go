@@ -1,5 +1,5 @@
 // Package sheet is the contract between thinking and printing: a flat sheet
-// is paper, title block data and an ordered list of marks in millimetres.
+// is paper, title block data and an ordered list of marks in millimeters.
 // Views write marks, the writers (svg, pdf, html) read them, and tests
 // measure them. It knows nothing of houses.
 //
@@ -27,8 +27,8 @@ func (r Rect) Overlaps(s Rect) bool {
 // Inset returns r made smaller by d on each side.
 func (r Rect) Inset(d MM) Rect { return Rect{r.X + d, r.Y + d, r.W - 2*d, r.H - 2*d} }
 
-// Centre returns the middle of r.
-func (r Rect) Centre() Pt { return Pt{r.X + r.W/2, r.Y + r.H/2} }
+// Center returns the middle of r.
+func (r Rect) Center() Pt { return Pt{r.X + r.W/2, r.Y + r.H/2} }
 
 // Pen is a line weight by meaning.
 type Pen uint8
@@ -41,7 +41,7 @@ const (
 	PenMember       // 0.35 mm
 	PenHidden       // 0.25 mm dashed
 	PenDim          // 0.18 mm: dimensions, leaders, hatching
-	PenGrid         // 0.18 mm chain dashed: grid and centre lines
+	PenGrid         // 0.18 mm chain dashed: grid and center lines
 )
 
 // Width returns the pen's width on paper.
@@ -66,8 +66,8 @@ const (
 	NoFill Fill = iota
 	White       // paper
 	Black
-	Pale // light grey, 85 % white: sheathed segments, table heads
-	Mid  // grey, 60 % white
+	Pale // light gray, 85 % white: sheathed segments, table heads
+	Mid  // gray, 60 % white
 )
 
 // Layer groups marks by meaning.
@@ -76,7 +76,7 @@ type Layer uint8
 // The layers, in no drawing order: order is the order of the marks.
 const (
 	LayerFrame     Layer = iota // border, title block
-	LayerGrid                   // grid lines, centre lines, match lines
+	LayerGrid                   // grid lines, center lines, match lines
 	LayerMember                 // lumber
 	LayerHidden                 // lumber seen through
 	LayerHardware               // pieces
@@ -102,8 +102,8 @@ type Style struct {
 type Piece struct {
 	Tag    string // stable tag
 	Legend int    // number in the circle
-	Mark   string // catalogue mark
-	Title  string // what a browser shows: "10 storey strap, wall 2S at 5'-4", outside"
+	Mark   string // catalog mark
+	Title  string // what a browser shows: "10 story strap, wall 2S at 5'-4", outside"
 	// Home is set at the one instance in the set that stands for the piece;
 	// other sheets may show it again without.
 	Home bool

@@ -1,4 +1,4 @@
-// Package svg writes flat sheets as SVG files: real millimetres, styles by
+// Package svg writes flat sheets as SVG files: real millimeters, styles by
 // class from one fixed set, each symbol defined once and used. A sheet set
 // flows in, bytes flow out, and they are the same bytes for the same set. It
 // is the only package that knows the SVG library, and it owns what that

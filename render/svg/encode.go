@@ -9,7 +9,7 @@ import (
 	"unicode/utf8"
 )
 
-// decimals of a millimetre in the file: a micrometre, far under a pen.
+// decimals of a millimeter in the file: a micrometer, far under a pen.
 const decimals = 3
 
 // stickyWriter remembers the first write error and writes nothing after it;

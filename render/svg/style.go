@@ -19,7 +19,7 @@ var (
 )
 
 // stylesheet returns the rules of every class. All ink is the current
-// colour, so that a screen may colour a layer and print stays black.
+// color, so that a screen may color a layer and print stays black.
 func stylesheet(screen bool) string {
 	var b strings.Builder
 	b.WriteString(".gw{color:#000;background:#fff;stroke-linecap:butt;stroke-linejoin:round;-webkit-print-color-adjust:exact;print-color-adjust:exact}\n")
@@ -37,7 +37,7 @@ func stylesheet(screen bool) string {
 	return b.String()
 }
 
-// screenRules colour the sheet where it is looked at and not printed. Shape
+// screenRules color the sheet where it is looked at and not printed. Shape
 // and number tell everything without them.
 const screenRules = `@media screen{
 .l-hardware,.l-label{color:#7a1f1f}

@@ -15,7 +15,7 @@ type pt = sheet.Pt
 
 // Options says how a sheet is written.
 type Options struct {
-	// Screen adds colour and hover rules that hold on screens only; print
+	// Screen adds color and hover rules that hold on screens only; print
 	// stays black.
 	Screen bool
 	// Bare leaves out the XML declaration, to put the drawing into a page.
@@ -75,7 +75,7 @@ func (w *writer) document(set *sheet.Set) {
 	w.svg.End()
 }
 
-// open begins the document at real size: one unit is a millimetre.
+// open begins the document at real size: one unit is a millimeter.
 func (w *writer) open() {
 	wd, ht := number(w.num(float64(w.sheet.Paper.W))), number(w.num(float64(w.sheet.Paper.H)))
 	attrs := []string{

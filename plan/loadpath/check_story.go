@@ -2,14 +2,14 @@ package loadpath
 
 import "fmt"
 
-// storeyShear tells of storeys and lines that nothing holds sideways: their
+// storyShear tells of stories and lines that nothing holds sideways: their
 // shear is a gap of the path, not a line of numbers that ends in nothing.
-func storeyShear(c *Check, a *analysis) (out []*Link) {
-	for _, s := range a.lateral.storeys {
+func storyShear(c *Check, a *analysis) (out []*Link) {
+	for _, s := range a.lateral.stories {
 		if s.NoLine && s.ASD > least {
 			l := &Link{
-				Check: c, ID: fmt.Sprintf("storey %s, along %s", s.Level.Name, s.Axis), Where: "storey " + s.Level.Name, Unit: "lb",
-				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the storey, strength level", s.Total, "lb"}},
+				Check: c, ID: fmt.Sprintf("story %s, along %s", s.Level.Name, s.Axis), Where: "story " + s.Level.Name, Unit: "lb",
+				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the story, strength level", s.Total, "lb"}},
 			}
 			l.close(nil)
 			l.Gap = "no sheathed segment in walls along " + s.Axis
@@ -36,7 +36,7 @@ func idleLine(c *Check, x *ShearLine) *Link {
 		return nil
 	}
 	l := &Link{
-		Check: c, ID: "line " + x.Name, Wall: x.Segments[0].Wall, Where: fmt.Sprintf("line %s, storey %s", x.Name, x.Level.Name), Unit: "lb",
+		Check: c, ID: "line " + x.Name, Wall: x.Segments[0].Wall, Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Unit: "lb",
 		Demand: ASD.W * x.Force, Strength: x.Force, Case: x.Case, Terms: []Term{{"force of the line, strength level", x.Force, "lb"}},
 	}
 	l.close(nil)

@@ -9,7 +9,7 @@ import (
 	"galewright/plan"
 )
 
-// Item is one catalogue entry, checked.
+// Item is one catalog entry, checked.
 type Item struct {
 	*plan.Item // a copy with its defaults filled in
 	Kind       *Kind
@@ -17,17 +17,17 @@ type Item struct {
 	Nails      []Nail // sizes of Fasteners, one for each
 }
 
-// Catalogue holds the items of a plan.
-type Catalogue struct {
+// Catalog holds the items of a plan.
+type Catalog struct {
 	Items []*Item // in the order written
 	mark  map[string]*Item
 }
 
 // Item returns the item with the mark, or nil.
-func (c *Catalogue) Item(mark string) *Item { return c.mark[mark] }
+func (c *Catalog) Item(mark string) *Item { return c.mark[mark] }
 
 // Marks returns the marks in the order written.
-func (c *Catalogue) Marks() []string {
+func (c *Catalog) Marks() []string {
 	out := make([]string, len(c.Items))
 	for i, it := range c.Items {
 		out[i] = it.Mark
@@ -36,10 +36,10 @@ func (c *Catalogue) Marks() []string {
 }
 
 // New checks the items of a plan and fills in what their kinds imply. An item
-// of an unknown kind is left out. Where a plan and a catalogue file both give
+// of an unknown kind is left out. Where a plan and a catalog file both give
 // a mark, the later one counts.
-func New(items []*plan.Item) (*Catalogue, plan.Diagnostics) {
-	c := &Catalogue{mark: map[string]*Item{}}
+func New(items []*plan.Item) (*Catalog, plan.Diagnostics) {
+	c := &Catalog{mark: map[string]*Item{}}
 	var ds plan.Diagnostics
 	for _, src := range items {
 		d, it := check(src)
@@ -79,7 +79,7 @@ func check(src *plan.Item) (plan.Diagnostics, *Item) {
 		v.fault("no-mark", "an item has no mark", `add mark = "strap-36" or the like`)
 	}
 	if k == nil {
-		v.fault("unknown-kind", fmt.Sprintf("kind %q is none of the catalogue", src.Kind), "use "+near(src.Kind))
+		v.fault("unknown-kind", fmt.Sprintf("kind %q is none of the catalog", src.Kind), "use "+near(src.Kind))
 	}
 	if k == nil || src.Mark == "" {
 		return v.ds, nil
@@ -127,10 +127,10 @@ func (v *checker) defaults() {
 		it.Thickness = t
 	}
 	if it.Bodies == 0 {
-		it.Bodies = map[string]int{"holdown": 1, "holdown pair": 2}[it.Kind.Name]
+		it.Bodies = map[string]int{"hold-down": 1, "hold-down pair": 2}[it.Kind.Name]
 	}
-	if it.Centre == 0 && it.Bodies > 0 {
-		it.Centre = 1.25
+	if it.Center == 0 && it.Bodies > 0 {
+		it.Center = 1.25
 	}
 	for i := range it.Fasteners {
 		v.fastener(&it.Fasteners[i])
