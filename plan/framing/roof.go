@@ -297,7 +297,7 @@ func (b *builder) roofs() {
 		}
 		for _, rb := range all {
 			lo, hi := rb.reach()
-			b.bodies.add(rb, lo.Up(0), hi.Up(0), nil)
+			b.bodies.Add(rb, lo.Up(0), hi.Up(0), nil)
 		}
 		for _, group := range cluster(all) {
 			b.roofOver(l, group)

@@ -100,7 +100,7 @@ func (f *roofFrame) checkHigh() {
 func (b *builder) checkUnder(all []*roofBody) {
 	for _, rb := range all {
 		lo, hi := rb.reach()
-		for _, o := range b.bodies.within(lo.Up(0), hi.Up(0)) {
+		for _, o := range b.bodies.Within(lo.Up(0), hi.Up(0)) {
 			if o == rb || o.Over != rb.Over || !rb.endsAt(o) {
 				continue
 			}
@@ -168,7 +168,7 @@ func (b *builder) checkOpenSky() {
 
 // roofed tells whether a roof is over p.
 func (b *builder) roofed(p geom.Vec2) bool {
-	return len(b.bodies.within(p.Up(0), p.Up(0))) > 0
+	return len(b.bodies.Within(p.Up(0), p.Up(0))) > 0
 }
 
 // floored tells whether a floor lies over w at p.
