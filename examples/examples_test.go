@@ -14,6 +14,7 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/loadpath"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 )
 
 // plans returns the names of all plans: every file but the catalog.
@@ -39,7 +40,7 @@ func place(t *testing.T, file string) *placement.Placement {
 			t.Errorf("%s", d)
 		}
 	}
-	p, ds := plan.Read(file, src, os.ReadFile)
+	p, ds := read.Plan(file, src, os.ReadFile)
 	clean(ds)
 	require.False(t, ds.Errors())
 	h, ds := framing.Frame(p)

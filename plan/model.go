@@ -44,9 +44,6 @@ type Dead struct {
 	Pos    Pos
 }
 
-// DeadParts lists the parts of a house that dead weights are given for.
-var DeadParts = []string{"roof", "ceiling", "wall", "interior wall", "floor"}
-
 // Project is what the title block says.
 type Project struct {
 	Name, Number, Site string
@@ -142,6 +139,20 @@ func (w *Wall) Balloon() bool { return w.ToLevel != nil && w.ToLevel != w.Level 
 
 // Depth returns the depth of the wall's studs.
 func (w *Wall) Depth() float64 { return w.Studs.Depth }
+
+// TopHeight returns the height of a wall from its subfloor to the top of its
+// double top plate, in; of a rake wall, at its eaves.
+func (w *Wall) TopHeight() float64 {
+	if w.Height > 0 || w.Level == nil || w.ToLevel == nil {
+		return w.Height
+	}
+	return w.ToLevel.Top() - w.Level.Floor
+}
+
+// On tells whether the wall's studs pass through level l.
+func (w *Wall) On(l *Level) bool {
+	return l != nil && w.Level != nil && w.ToLevel != nil && w.Level.Index <= l.Index && l.Index <= w.ToLevel.Index
+}
 
 // Opening is a rough opening.
 type Opening struct {

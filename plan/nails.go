@@ -38,7 +38,7 @@ func NailSize(text string) (diameter, length float64, err error) {
 	s := strings.Join(strings.Fields(text), " ")
 	head, tail, long := strings.Cut(s, " x ")
 	if long {
-		length, err = inches(strings.TrimSuffix(tail, "in"))
+		length, err = Inches(strings.TrimSuffix(tail, "in"))
 	}
 	if err == nil && (!long || length > 0) {
 		diameter, err = shank(head, &length)
@@ -61,7 +61,7 @@ func shank(head string, length *float64) (float64, error) {
 			return n.named(words[1:], length)
 		}
 	}
-	return inches(strings.Join(slices.DeleteFunc(words, func(w string) bool {
+	return Inches(strings.Join(slices.DeleteFunc(words, func(w string) bool {
 		return w == "bolt" || w == "screw" || w == "lag" || w == "rod" || w == "nail" || w == "ring"
 	}), " "))
 }

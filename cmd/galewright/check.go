@@ -33,7 +33,7 @@ ratio above the limit.`,
 }
 
 func checkPlan(args []string, asJSON bool, s streams) error {
-	_, faults, src, err := read(args)
+	_, faults, src, err := runPlan(args)
 	if err != nil {
 		return err
 	}

@@ -19,7 +19,7 @@ type sources map[string]string
 // load runs the plan named by the first argument and prints its
 // diagnostics; with errors it returns errFault.
 func load(args []string, asJSON bool, s streams) (*pipeline.Result, error) {
-	r, faults, src, err := read(args)
+	r, faults, src, err := runPlan(args)
 	if err != nil {
 		return nil, err
 	}
@@ -32,8 +32,8 @@ func load(args []string, asJSON bool, s streams) (*pipeline.Result, error) {
 	return r, nil
 }
 
-// read runs the plan and returns what came of it, unprinted.
-func read(args []string) (*pipeline.Result, plan.Diagnostics, sources, error) {
+// runPlan runs the plan and returns what came of it, unprinted.
+func runPlan(args []string) (*pipeline.Result, plan.Diagnostics, sources, error) {
 	if len(args) == 0 {
 		return nil, nil, nil, usagef("name the plan, such as examples/shed.toml")
 	}

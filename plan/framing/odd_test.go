@@ -8,7 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"galewright/plan"
+	"galewright/plan/read"
 )
 
 // Odd houses are read from their files and framed. A file's first lines may
@@ -21,7 +21,7 @@ func TestOddHouses(t *testing.T) {
 		t.Run(filepath.Base(file), func(t *testing.T) {
 			src, err := os.ReadFile(file)
 			require.NoError(t, err)
-			p, faults := plan.Read(file, src, os.ReadFile)
+			p, faults := read.Plan(file, src, os.ReadFile)
 			h := &House{}
 			if !faults.Errors() {
 				h, faults = Frame(p)

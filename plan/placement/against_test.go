@@ -8,6 +8,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 
 	"github.com/stretchr/testify/require"
 )
@@ -32,7 +33,7 @@ rule = [
 
 func placed(t *testing.T, rules string) (*placement.Placement, plan.Diagnostics) {
 	t.Helper()
-	p, ds := plan.Read("plan.toml", []byte(hipHouse+rules+"]\n"), nil)
+	p, ds := read.Plan("plan.toml", []byte(hipHouse+rules+"]\n"), nil)
 	require.False(t, ds.Errors(), "%v", ds)
 	h, ds := framing.Frame(p)
 	require.Empty(t, ds)

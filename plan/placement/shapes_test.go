@@ -9,6 +9,7 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -110,7 +111,7 @@ nails = { type = "16d", to_post = 8, to_beam = 8 }
 func hutWith(t *testing.T, at, use, more string) (*placement.Placement, plan.Diagnostics) {
 	t.Helper()
 	src := hut + fmt.Sprintf("[[rule]]\nat = %q\nuse = %q\n%s\n", at, use, more)
-	p, ds := plan.Read("hut.toml", []byte(src), nil)
+	p, ds := read.Plan("hut.toml", []byte(src), nil)
 	require.False(t, ds.Errors(), "%v", ds)
 	h, ds := framing.Frame(p)
 	require.False(t, ds.Errors(), "%v", ds)

@@ -1,14 +1,15 @@
-package plan
+package read
 
 import (
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/length"
 )
 
 // levelDraft is a level with what must wait for the others.
 type levelDraft struct {
-	*Level
+	*plan.Level
 	node       node
 	floorGiven bool
 	depthGiven bool
@@ -48,8 +49,8 @@ var levelKeys = []binding[levelDraft]{
 }
 
 // readLevels reads one [[level]].
-func readLevels(n node, _ int, p *Plan) {
-	d := &levelDraft{Level: &Level{Index: len(p.Levels), Pos: n.pos()}, node: n}
+func readLevels(n node, _ int, p *plan.Plan) {
+	d := &levelDraft{Level: &plan.Level{Index: len(p.Levels), Pos: n.pos()}, node: n}
 	n.r.whole(d.Level, func() { read(n, levelKeys, d) })
 	for _, l := range p.Levels {
 		if l.Name == d.Name && d.Name != "" {
@@ -96,10 +97,10 @@ func (d *levelDraft) floor(slab bool) {
 			d.node.fault("floor_depth", "floor-depth", "it must hold the joists and the subfloor",
 				"floor_depth %s leaves %s for joists under a subfloor of %s", length.Feet(d.FloorDepth), length.Feet(depth), length.Feet(d.Subfloor))
 		}
-		d.Joists = Lumber{Ply: 1, Breadth: 1.5, Depth: depth, Text: "1.5x" + printNumber(depth)}
+		d.Joists = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: depth, Text: "1.5x" + printNumber(depth)}
 		d.JoistSpace = 16
 	default:
-		d.Joists, _ = ParseLumber("2x12")
+		d.Joists, _ = plan.ParseLumber("2x12")
 		d.JoistSpace, d.FloorDepth = 16, d.Joists.Depth+d.Subfloor
 	}
 }
@@ -123,7 +124,7 @@ func (d *levelDraft) standOn(below *levelDraft) {
 // runJoists chooses the way of the joists where the plan does not.
 func (r *reader) runJoists() {
 	for _, l := range r.plan.Levels {
-		lo, hi, ok := r.plan.extent(l)
+		lo, hi, ok := extent(r.plan, l)
 		if l.JoistRun == "" && ok {
 			l.JoistRun = "y"
 			if hi.X-lo.X <= hi.Y-lo.Y {

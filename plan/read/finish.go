@@ -1,10 +1,10 @@
-package plan
+package read
 
 // finish fills in what follows from several tables together.
 func (r *reader) finish(given func(table, key string) bool) {
 	p := r.plan
 	if given("site", "") {
-		p.Site.assume(func(key string) bool { return given("site", key) })
+		assume(&p.Site, func(key string) bool { return given("site", key) })
 	}
 	for _, w := range p.Walls {
 		if w.Stock == 0 {

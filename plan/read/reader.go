@@ -1,8 +1,9 @@
-package plan
+package read
 
 import (
 	"fmt"
 
+	"galewright/plan"
 	"galewright/plan/pos"
 )
 
@@ -10,8 +11,8 @@ import (
 type reader struct {
 	file  string // for places
 	index *pos.Index
-	plan  *Plan // what is read so far: references are resolved in it
-	found *Diagnostics
+	plan  *plan.Plan // what is read so far: references are resolved in it
+	found *plan.Diagnostics
 	load  func(name string) ([]byte, error) // nil in a catalog file
 	own   map[string]bool                   // marks that this file defines
 	// lost tells that a catalog could not be read, and spoiled has the marks
@@ -28,17 +29,17 @@ type reader struct {
 	names map[string]map[string]bool
 }
 
-func newReader(file string, p *Plan, found *Diagnostics) *reader {
+func newReader(file string, p *plan.Plan, found *plan.Diagnostics) *reader {
 	return &reader{file: file, plan: p, found: found, own: map[string]bool{}, spoiled: map[string]bool{}, broken: map[any]bool{}, names: map[string]map[string]bool{}}
 }
 
 // pos returns the place of a key path, or of its nearest ancestor.
-func (r *reader) pos(path string) Pos {
+func (r *reader) pos(path string) plan.Pos {
 	p, ok := r.index.Pos(path)
 	if !ok {
 		p = pos.Pos{Line: 1, Col: 1}
 	}
-	return Pos{File: r.file, Line: p.Line, Col: p.Col}
+	return plan.Pos{File: r.file, Line: p.Line, Col: p.Col}
 }
 
 // whole calls f and notes x as broken when f found errors.
@@ -51,7 +52,7 @@ func (r *reader) whole(x any, f func()) {
 }
 
 // add records a fault.
-func (r *reader) add(d Diagnostic) { *r.found = append(*r.found, d) }
+func (r *reader) add(d plan.Diagnostic) { *r.found = append(*r.found, d) }
 
 // node is one TOML table being read.
 type node struct {
@@ -69,7 +70,7 @@ func (n node) at(key string) string {
 }
 
 // pos returns the place where the table begins.
-func (n node) pos() Pos { return n.r.pos(n.path) }
+func (n node) pos() plan.Pos { return n.r.pos(n.path) }
 
 // has tells whether the plan gives the key.
 func (n node) has(key string) bool { _, ok := n.m[key]; return ok }
@@ -80,7 +81,7 @@ func (n node) fault(key, code, mend, format string, args ...any) {
 	if key != "" {
 		path = n.at(key)
 	}
-	n.r.add(Diagnostic{Code: code, Summary: fmt.Sprintf(format, args...), Where: n.where, Mend: mend, Pos: n.r.pos(path)})
+	n.r.add(plan.Diagnostic{Code: code, Summary: fmt.Sprintf(format, args...), Where: n.where, Mend: mend, Pos: n.r.pos(path)})
 }
 
 // value is one value being read.
@@ -100,11 +101,11 @@ func (v value) path() string {
 }
 
 // place returns where the value stands.
-func (v value) place() Pos { return v.r.pos(v.path()) }
+func (v value) place() plan.Pos { return v.r.pos(v.path()) }
 
 // bad records an error at the value.
 func (v value) bad(code, mend, format string, args ...any) {
-	v.r.add(Diagnostic{
+	v.r.add(plan.Diagnostic{
 		Code: code, Summary: v.key + ": " + fmt.Sprintf(format, args...),
 		Where: v.where, Mend: mend, Pos: v.place(),
 	})

@@ -1,16 +1,17 @@
-package plan
+package read
 
 import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/length"
 )
 
 // wallDraft is a wall with what must wait for its other keys.
 type wallDraft struct {
-	*Wall
+	*plan.Wall
 	fromGiven bool
 	toGiven   bool
 	interior  bool
@@ -72,8 +73,8 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 }
 
 // readWalls reads one [[wall]].
-func readWalls(n node, _ int, p *Plan) {
-	d := &wallDraft{Wall: &Wall{Pos: n.pos()}}
+func readWalls(n node, _ int, p *plan.Plan) {
+	d := &wallDraft{Wall: &plan.Wall{Pos: n.pos()}}
 	if len(p.Levels) == 1 {
 		d.Level = p.Levels[0]
 	}
@@ -122,7 +123,7 @@ func (d *wallDraft) preset(n node) {
 }
 
 // follow starts the wall where the one before it on its level ends.
-func (d *wallDraft) follow(n node, p *Plan) {
+func (d *wallDraft) follow(n node, p *plan.Plan) {
 	for i := len(p.Walls) - 1; i >= 0; i-- {
 		if p.Walls[i].Level == d.Level || p.Walls[i].Level == nil {
 			d.From, d.fromGiven = p.Walls[i].To, true
@@ -146,7 +147,7 @@ func (r *reader) wall(n node, d *wallDraft) {
 }
 
 // level reads the name of a level; nil after a fault.
-func (v value) level() *Level {
+func (v value) level() *plan.Level {
 	s, ok := v.text()
 	if !ok {
 		return nil
@@ -162,7 +163,7 @@ func (v value) level() *Level {
 }
 
 // end reads "through", "butt" or { join = ..., post = ... }.
-func (v value) end() (e End) {
+func (v value) end() (e plan.End) {
 	e.Pos = v.place()
 	if _, ok := v.raw.(string); ok {
 		e.Join, _ = v.choice(joins)
@@ -178,18 +179,18 @@ func (v value) end() (e End) {
 var joins = []string{"through", "butt"}
 
 // endKeys fill one end of a wall.
-var endKeys = []binding[End]{
-	choiceKey("join", joins, "whether the wall runs through at the corner or butts", func(e *End) *string { return &e.Join }).
+var endKeys = []binding[plan.End]{
+	choiceKey("join", joins, "whether the wall runs through at the corner or butts", func(e *plan.End) *string { return &e.Join }).
 		otherwise("the corner decides"),
-	wholeKey("post", "3", 2, 6, "studs in the corner post", func(e *End) *int { return &e.Post }).otherwise("three outside, as the corner needs"),
+	wholeKey("post", "3", 2, 6, "studs in the corner post", func(e *plan.End) *int { return &e.Post }).otherwise("three outside, as the corner needs"),
 }
 
 // extent returns the extent on plan of the exterior walls round a level; zero
 // when it has none.
-func (p *Plan) extent(l *Level) (lo, hi geom.Vec2, ok bool) {
+func extent(p *plan.Plan, l *plan.Level) (lo, hi geom.Vec2, ok bool) {
 	lo, hi = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
 	for _, w := range p.Walls {
-		if !w.on(l) || !w.Exterior {
+		if !w.On(l) || !w.Exterior {
 			continue
 		}
 		for _, q := range []geom.Vec2{w.From, w.To} {
@@ -205,9 +206,9 @@ func (p *Plan) extent(l *Level) (lo, hi geom.Vec2, ok bool) {
 }
 
 // twice reports a second thing of one name.
-func (n node) twice(kind, name string, first Pos) {
-	n.r.add(Diagnostic{
+func (n node) twice(kind, name string, first plan.Pos) {
+	n.r.add(plan.Diagnostic{
 		Code: "same-name", Summary: fmt.Sprintf("a second %s is named %q; the first is in line %d", kind, name, first.Line),
-		Where: n.where, Mend: "give it a name of its own", Pos: n.r.pos(n.at("name")), Related: []Pos{first},
+		Where: n.where, Mend: "give it a name of its own", Pos: n.r.pos(n.at("name")), Related: []plan.Pos{first},
 	})
 }

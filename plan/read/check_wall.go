@@ -1,8 +1,9 @@
-package plan
+package read
 
 import (
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/length"
 )
@@ -13,17 +14,8 @@ const plateThickness = 1.5
 // slope returns the length along a slope for 1 of run at a pitch in 12.
 func slope(pitch float64) float64 { return math.Hypot(12, pitch) / 12 }
 
-// TopHeight returns the height of a wall from its subfloor to the top of its
-// double top plate, in; of a rake wall, at its eaves.
-func (w *Wall) TopHeight() float64 {
-	if w.Height > 0 || w.Level == nil || w.ToLevel == nil {
-		return w.Height
-	}
-	return w.ToLevel.Top() - w.Level.Floor
-}
-
 // checkWall looks at one wall with its openings and shear segments.
-func (r *reader) checkWall(w *Wall) {
+func (r *reader) checkWall(w *plan.Wall) {
 	where := "wall " + w.Name
 	if w.Level == nil || r.broken[w] {
 		return
@@ -52,10 +44,10 @@ func (r *reader) checkWall(w *Wall) {
 // checkTwice refuses two walls of one level that stand on one line.
 func (r *reader) checkTwice() {
 	type line struct {
-		level *Level
+		level *plan.Level
 		a, b  geom.Vec2
 	}
-	seen := map[line]*Wall{}
+	seen := map[line]*plan.Wall{}
 	for _, w := range r.plan.Walls {
 		if w.Level == nil || r.broken[w] {
 			continue
@@ -74,7 +66,7 @@ func (r *reader) checkTwice() {
 }
 
 // checkOpening looks at one opening in its wall.
-func (r *reader) checkOpening(w *Wall, o *Opening, wall string) {
+func (r *reader) checkOpening(w *plan.Wall, o *plan.Opening, wall string) {
 	where := wall + ", opening " + o.Name
 	if r.broken[o] {
 		return
@@ -100,7 +92,7 @@ func (r *reader) checkOpening(w *Wall, o *Opening, wall string) {
 }
 
 // checkApart refuses two openings that share a place.
-func (r *reader) checkApart(a, b *Opening, wall string) {
+func (r *reader) checkApart(a, b *plan.Opening, wall string) {
 	across := min(a.At+a.Width, b.At+b.Width) - max(a.At, b.At)
 	up := min(a.Sill+a.Height, b.Sill+b.Height) - max(a.Sill, b.Sill)
 	if across > tolerance && up > tolerance && !r.broken[a] && !r.broken[b] {
@@ -111,7 +103,7 @@ func (r *reader) checkApart(a, b *Opening, wall string) {
 }
 
 // checkShear looks at one shear wall segment.
-func (r *reader) checkShear(w *Wall, s *Shear, wall string) {
+func (r *reader) checkShear(w *plan.Wall, s *plan.Shear, wall string) {
 	where := wall + ", shear wall " + s.Name
 	switch {
 	case r.broken[s]:

@@ -1,4 +1,4 @@
-package plan
+package read
 
 import (
 	"cmp"
@@ -9,13 +9,14 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"galewright/plan"
 	"galewright/plan/pos"
 )
 
 // decode parses TOML and indexes its places.
 func (r *reader) decode(src []byte) (m map[string]any, ok bool) {
 	if i := badUTF8(src); i >= 0 {
-		r.add(Diagnostic{Code: "encoding", Summary: "the file is not UTF-8", Mend: notUTF8(src), Pos: placeOf(r.file, string(src), i)})
+		r.add(plan.Diagnostic{Code: "encoding", Summary: "the file is not UTF-8", Mend: notUTF8(src), Pos: placeOf(r.file, string(src), i)})
 		return nil, false
 	}
 	_, err := toml.Decode(string(src), &m)
@@ -27,19 +28,19 @@ func (r *reader) decode(src []byte) (m map[string]any, ok bool) {
 		r.index, err = pos.NewIndex(string(src))
 	}
 	if err != nil {
-		r.add(Diagnostic{Code: "syntax", Summary: oneLine(err.Error()), Pos: Pos{r.file, 1, 1}})
+		r.add(plan.Diagnostic{Code: "syntax", Summary: oneLine(err.Error()), Pos: plan.Pos{File: r.file, Line: 1, Col: 1}})
 	}
 	return m, err == nil
 }
 
 // placeOf returns the place of a byte of src.
-func placeOf(file, src string, i int) Pos {
-	return Pos{file, 1 + strings.Count(src[:i], "\n"), i - strings.LastIndexByte(src[:i], '\n')}
+func placeOf(file, src string, i int) plan.Pos {
+	return plan.Pos{File: file, Line: 1 + strings.Count(src[:i], "\n"), Col: i - strings.LastIndexByte(src[:i], '\n')}
 }
 
 // syntax reports a fault of TOML itself.
 func (r *reader) syntax(e toml.ParseError, src string) {
-	d := Diagnostic{Code: "syntax", Summary: cmp.Or(oneLine(e.Message), oneLine(e.Error()))}
+	d := plan.Diagnostic{Code: "syntax", Summary: cmp.Or(oneLine(e.Message), oneLine(e.Error()))}
 	d.Summary = strings.ToLower(d.Summary[:1]) + d.Summary[1:]
 	// The decoder's own line and column are off where a line breaks off.
 	at := min(max(e.Position.Start, 0), len(src))

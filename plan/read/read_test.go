@@ -1,4 +1,4 @@
-package plan_test
+package read_test
 
 import (
 	"io/fs"
@@ -11,11 +11,12 @@ import (
 	"pgregory.net/rapid"
 
 	"galewright/plan"
+	"galewright/plan/read"
 )
 
-// read reads a plan that lies in memory.
-func read(src string, files map[string]string) (*plan.Plan, plan.Diagnostics) {
-	return plan.Read("plan.toml", []byte(src), func(name string) ([]byte, error) {
+// parse reads a plan that lies in memory.
+func parse(src string, files map[string]string) (*plan.Plan, plan.Diagnostics) {
+	return read.Plan("plan.toml", []byte(src), func(name string) ([]byte, error) {
 		if s, ok := files[name]; ok {
 			return []byte(s), nil
 		}
@@ -118,7 +119,7 @@ at = ["3in", "27' 9in"]
 `
 
 func TestReadFillsTheModel(t *testing.T) {
-	p, ds := read(house, nil)
+	p, ds := parse(house, nil)
 	require.Empty(t, lines(ds))
 
 	require.Equal(t, "2026-03-02", p.Project.Date)
@@ -158,7 +159,7 @@ func TestReadFillsTheModel(t *testing.T) {
 	require.Equal(t, "y", r.Ridge, "along the longer side")
 	require.Equal(t, 528.0, r.Area[1].Y)
 	require.Equal(t, [2]string{"gable truss", "gable truss"}, r.GableEnd, "its walls stop at the plate")
-	raked, _ := read(strings.Replace(house, `name = "2N"`, "name = \"2N\"\ntop = \"rake\"", 1), nil)
+	raked, _ := parse(strings.Replace(house, `name = "2N"`, "name = \"2N\"\ntop = \"rake\"", 1), nil)
 	require.Equal(t, [2]string{"gable truss", "rake"}, raked.Roofs[0].GableEnd)
 	require.Equal(t, "2x10", r.RidgeMember.Text, "a 2x8 cut at 7:12 is 8.39 in")
 
@@ -224,7 +225,7 @@ func TestFaults(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			require.Equal(t, 1, strings.Count(house, c.old), "the case must change one place")
-			_, ds := read(strings.Replace(house, c.old, c.new, 1), nil)
+			_, ds := parse(strings.Replace(house, c.old, c.new, 1), nil)
 			require.Contains(t, lines(ds), "plan.toml:"+c.want)
 		})
 	}
@@ -232,7 +233,7 @@ func TestFaults(t *testing.T) {
 
 func TestAllFaultsComeAtOnceInOrderOfPlace(t *testing.T) {
 	src := strings.NewReplacer(`at = "5' 4in"`, `at = 64`, `pitch = "7:12"`, `pitch = "steep"`, `exposure = "D"`, `exposure = "E"`).Replace(house)
-	_, ds := read(src, nil)
+	_, ds := parse(src, nil)
 	var codes []string
 	for _, d := range ds {
 		codes = append(codes, d.Code)
@@ -249,10 +250,10 @@ func TestOutline(t *testing.T) {
 		return src
 	}
 	a, b, c, d := `["0'", "0'"]`, `["20'", "0'"]`, `["20'", "10'"]`, `["0'", "10'"]`
-	_, ds := read(square(a, b, c, d), nil)
+	_, ds := parse(square(a, b, c, d), nil)
 	require.Empty(t, lines(ds))
 
-	_, ds = read(square(a, d, c, b), nil)
+	_, ds = parse(square(a, d, c, b), nil)
 	require.Equal(t, "clockwise", ds[0].Code)
 
 	// A court inside the house: its walls, seen from the court, go clockwise round it.
@@ -261,15 +262,15 @@ func TestOutline(t *testing.T) {
 		to := []string{`["5'", "6'"]`, `["9'", "6'"]`, `["9'", "4'"]`, `["5'", "4'"]`}[i]
 		court += "[[wall]]\nname = \"c" + string(rune('0'+i)) + "\"\nfrom = " + q + "\nto = " + to + "\n"
 	}
-	_, ds = read(court, nil)
+	_, ds = parse(court, nil)
 	require.Empty(t, lines(ds))
 
 	turned := strings.Replace(square(a, b, c, d), "from = "+b+"\nto = "+c, "from = "+c+"\nto = "+b, 1)
-	_, ds = read(turned, nil)
+	_, ds = parse(turned, nil)
 	require.Contains(t, strings.Join(lines(ds), "\n"), "it ends where wall w0 ends (wall w1); swap from and to of one of them")
 
 	short := strings.Replace(square(a, b, c, d), "to = "+b, `to = ["19' 9in", "0'"]`, 1)
-	_, ds = read(short, nil)
+	_, ds = parse(short, nil)
 	require.Contains(t, strings.Join(lines(ds), "\n"), `it ends 3" from where wall w1 begins (wall w0); let one begin where the other ends [corner-apart]`)
 }
 
@@ -280,39 +281,39 @@ func TestCatalogFiles(t *testing.T) {
 	head := "catalog = \"hw.toml\"\n" + house + use
 
 	t.Run("read before the plan's own", func(t *testing.T) {
-		p, ds := read(head, map[string]string{"hw.toml": file})
+		p, ds := parse(head, map[string]string{"hw.toml": file})
 		require.Empty(t, lines(ds), "an unused item of a shared file is no fault")
 		require.Len(t, p.Items, 3)
 		require.Equal(t, "clip", p.Items[0].Mark)
 		require.Equal(t, "hw.toml:1:3", p.Items[0].Pos.String())
 	})
 	t.Run("override keeps what it does not give", func(t *testing.T) {
-		p, ds := read(head+"[[item]]\nmark = \"clip\"\noverride = true\nlength = \"6in\"\n", map[string]string{"hw.toml": file})
+		p, ds := parse(head+"[[item]]\nmark = \"clip\"\noverride = true\nlength = \"6in\"\n", map[string]string{"hw.toml": file})
 		require.Empty(t, lines(ds))
 		require.Equal(t, 6.0, p.Items[0].Length)
 		require.Equal(t, 6, p.Items[0].Fasteners[0].Total())
 		require.Equal(t, "plan.toml", p.Items[0].Pos.File)
 	})
 	t.Run("same mark without override", func(t *testing.T) {
-		_, ds := read(head+"[[item]]\nmark = \"clip\"\nkind = \"clip\"\n", map[string]string{"hw.toml": file})
+		_, ds := parse(head+"[[item]]\nmark = \"clip\"\nkind = \"clip\"\n", map[string]string{"hw.toml": file})
 		require.Contains(t, strings.Join(lines(ds), "\n"), `mark "clip" is defined already, at hw.toml:1:3 (item clip); if the plan is to change the catalog's item, add override = true [same-mark]`)
 	})
 	t.Run("override of nothing", func(t *testing.T) {
-		_, ds := read(house+"[[item]]\nmark = \"clop\"\nkind = \"clip\"\noverride = true\n", nil)
+		_, ds := parse(house+"[[item]]\nmark = \"clop\"\nkind = \"clip\"\noverride = true\n", nil)
 		require.Contains(t, strings.Join(lines(ds), "\n"), `no catalog file has an item "clop"`)
 	})
 	t.Run("missing file, without its absolute path", func(t *testing.T) {
-		_, ds := read(head, nil)
+		_, ds := parse(head, nil)
 		require.Contains(t, strings.Join(lines(ds), "\n"), `plan.toml:1:1: error: catalog: cannot read "hw.toml": file does not exist; the name is relative to the plan [no-file]`)
 	})
 	t.Run("fault in the file", func(t *testing.T) {
-		_, ds := read(head, map[string]string{"hw.toml": file + "lenght = \"5in\"\n"})
+		_, ds := parse(head, map[string]string{"hw.toml": file + "lenght = \"5in\"\n"})
 		require.Contains(t, strings.Join(lines(ds), "\n"), `hw.toml:9:1: error: unknown key "lenght" (catalog hw.toml, item spare); did you mean "length"? [unknown-key]`)
 	})
 }
 
 func TestExamplesReadWithoutFault(t *testing.T) {
-	files, err := fs.Glob(os.DirFS("../examples"), "*.toml")
+	files, err := fs.Glob(os.DirFS("../../examples"), "*.toml")
 	require.NoError(t, err)
 	require.NotEmpty(t, files)
 	for _, f := range files {
@@ -320,9 +321,9 @@ func TestExamplesReadWithoutFault(t *testing.T) {
 			continue
 		}
 		t.Run(f, func(t *testing.T) {
-			src, err := os.ReadFile("../examples/" + f)
+			src, err := os.ReadFile("../../examples/" + f)
 			require.NoError(t, err)
-			_, ds := plan.Read(f, src, func(n string) ([]byte, error) { return os.ReadFile("../examples/" + n) })
+			_, ds := read.Plan(f, src, func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
 			require.Empty(t, lines(ds))
 		})
 	}
@@ -333,7 +334,7 @@ func FuzzRead(f *testing.F) {
 	f.Add("wall = 3\nlevel = [1, {}]\n[project]\nname = nan\n")
 	f.Add("[[level]]\nname=\"a\"\nplate_height=\"9'\"\n[[wall]]\nname=\"w\"\nto=[\"1'\",\"2'\"]\n")
 	f.Fuzz(func(t *testing.T, src string) {
-		p, ds := read(src, nil)
+		p, ds := parse(src, nil)
 		require.NotNil(t, p)
 		for _, d := range ds {
 			require.Positive(t, d.Pos.Line)
@@ -373,7 +374,7 @@ func TestNoFaultHidesAnother(t *testing.T) {
 				want = append(want, s.code)
 			}
 		}
-		_, ds := read(src, nil)
+		_, ds := parse(src, nil)
 		for _, code := range want {
 			require.True(t, slices.ContainsFunc(ds, func(d plan.Diagnostic) bool { return d.Code == code }), "%s among %v", code, lines(ds))
 		}

@@ -1,4 +1,4 @@
-package plan
+package read
 
 import (
 	"errors"
@@ -7,15 +7,17 @@ import (
 	"maps"
 	"path"
 	"path/filepath"
+
+	"galewright/plan"
 )
 
-// Read reads and checks a plan. File names it in places; load reads a
+// Plan reads and checks a plan. File names it in places; load reads a
 // catalog file by the name the plan gives it, relative to the plan. All
 // faults are returned at once, sorted by place; when one is an error the plan
 // is as far as it could be read and must not be framed.
-func Read(file string, src []byte, load func(name string) ([]byte, error)) (*Plan, Diagnostics) {
-	p := &Plan{File: file}
-	var found Diagnostics
+func Plan(file string, src []byte, load func(name string) ([]byte, error)) (*plan.Plan, plan.Diagnostics) {
+	p := &plan.Plan{File: file}
+	var found plan.Diagnostics
 	r := newReader(file, p, &found)
 	r.load = load
 	m, ok := r.decode(src)
@@ -36,18 +38,18 @@ func Read(file string, src []byte, load func(name string) ([]byte, error)) (*Pla
 // rootKeys are the keys at the top of a plan, in the order of reading: what
 // is referred to comes before what refers to it. A function, because the
 // tables refer to one another.
-func rootKeys() []binding[Plan] {
-	return []binding[Plan]{
+func rootKeys() []binding[plan.Plan] {
+	return []binding[plan.Plan]{
 		tableKey("project", "[project]", "what the title block says", projectKeys,
-			func(p *Plan) *Project { return &p.Project }).must(),
+			func(p *plan.Plan) *plan.Project { return &p.Project }).must(),
 		tableKey("site", "[site]", "the wind basis; load computing needs it", siteKeys,
-			func(p *Plan) *Site { return &p.Site }).or(nil, ""),
+			func(p *plan.Plan) *plan.Site { return &p.Site }).or(nil, ""),
 		tableKey("foundation", "[foundation]", "what carries the lowest floor", foundationKeys,
-			func(p *Plan) *Foundation { return &p.Foundation }).otherwise("piles when there are girders, else a slab"),
+			func(p *plan.Plan) *plan.Foundation { return &p.Foundation }).otherwise("piles when there are girders, else a slab"),
 		tableKey("lumber", "[lumber]", "what the yard stocks", lumberKeys,
-			func(p *Plan) *LumberYard { return &p.Lumber }),
+			func(p *plan.Plan) *plan.LumberYard { return &p.Lumber }),
 		tableKey("loads", "[loads]", "how the load path is computed", loadsKeys,
-			func(p *Plan) *Loads { return &p.Loads }),
+			func(p *plan.Plan) *plan.Loads { return &p.Loads }),
 		tablesKey("level", "the stories, lowest first", readLevels).must(),
 		tablesKey("wall", "the walls; those of the outside go counterclockwise round the house", readWalls).must(),
 		tablesKey("roof", "the roof bodies; bodies over one level meet in valleys", readRoofs),
@@ -61,8 +63,8 @@ func rootKeys() []binding[Plan] {
 }
 
 // tableKey binds a single table to a field with a Pos.
-func tableKey[T any](name, example, doc string, keys []binding[T], at func(*Plan) *T) binding[Plan] {
-	b := custom(name, "table", "", doc, func(v value, p *Plan) {
+func tableKey[T any](name, example, doc string, keys []binding[T], at func(*plan.Plan) *T) binding[plan.Plan] {
+	b := custom(name, "table", "", doc, func(v value, p *plan.Plan) {
 		n, ok := v.table()
 		if !ok {
 			return
@@ -78,24 +80,24 @@ func tableKey[T any](name, example, doc string, keys []binding[T], at func(*Plan
 }
 
 // setPos notes where a single table stands.
-func setPos(t any, p Pos) {
+func setPos(t any, p plan.Pos) {
 	switch t := t.(type) {
-	case *Project:
+	case *plan.Project:
 		t.Pos = p
-	case *Site:
+	case *plan.Site:
 		t.Pos = p
-	case *Foundation:
+	case *plan.Foundation:
 		t.Pos = p
-	case *LumberYard:
+	case *plan.LumberYard:
 		t.Pos = p
-	case *Loads:
+	case *plan.Loads:
 		t.Pos = p
 	}
 }
 
 // tablesKey binds an array of tables.
-func tablesKey(name, doc string, each func(n node, i int, p *Plan)) binding[Plan] {
-	b := custom(name, "tables", "", doc, func(v value, p *Plan) {
+func tablesKey(name, doc string, each func(n node, i int, p *plan.Plan)) binding[plan.Plan] {
+	b := custom(name, "tables", "", doc, func(v value, p *plan.Plan) {
 		for i, n := range v.nodes(name) {
 			each(n, i, p)
 		}
@@ -105,7 +107,7 @@ func tablesKey(name, doc string, each func(n node, i int, p *Plan)) binding[Plan
 }
 
 // readCatalogs reads the catalog files that the plan names.
-func readCatalogs(v value, p *Plan) {
+func readCatalogs(v value, p *plan.Plan) {
 	seen := map[string]bool{}
 	for _, x := range v.list() {
 		name, ok := x.text()
@@ -134,7 +136,7 @@ func readCatalogs(v value, p *Plan) {
 		}
 		sub := newReader(path.Join(path.Dir(v.r.file), name), p, v.r.found)
 		if m, ok := sub.decode(src); ok {
-			keys := []binding[Plan]{tablesKey("item", "", readItems).must()}
+			keys := []binding[plan.Plan]{tablesKey("item", "", readItems).must()}
 			read(node{sub, "", fmt.Sprintf("catalog %s", name), m}, keys, p)
 		} else {
 			v.r.lost = true

@@ -1,4 +1,4 @@
-package plan_test
+package read_test
 
 import (
 	"strings"
@@ -26,7 +26,7 @@ func TestSyntax(t *testing.T) {
 		{"nothing", "", "plan.toml:1:1: error: project is missing; add [project] [missing-key]"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, ds := read(c.src, nil)
+			_, ds := parse(c.src, nil)
 			require.True(t, ds.Errors())
 			require.Contains(t, strings.Join(lines(ds), "\n"), c.want)
 		})
@@ -36,7 +36,7 @@ func TestSyntax(t *testing.T) {
 // What follows from a fault that is told is not told again.
 func TestFaultsThatFollowAreNotTold(t *testing.T) {
 	codes := func(src string, files map[string]string) (out []string) {
-		_, ds := read(src, files)
+		_, ds := parse(src, files)
 		for _, d := range ds {
 			out = append(out, d.Code)
 		}

@@ -1,9 +1,10 @@
-package plan
+package read
 
 import (
 	"fmt"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/length"
 )
 
@@ -25,19 +26,19 @@ func (r *reader) check(written map[string]any) {
 }
 
 // fail records an error.
-func (r *reader) fail(at Pos, code, where, mend, format string, args ...any) {
-	r.add(Diagnostic{Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: at})
+func (r *reader) fail(at plan.Pos, code, where, mend, format string, args ...any) {
+	r.add(plan.Diagnostic{Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: at})
 }
 
 // warn records a warning.
-func (r *reader) warn(at Pos, code, where, mend, format string, args ...any) {
-	r.add(Diagnostic{Severity: Warning, Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: at})
+func (r *reader) warn(at plan.Pos, code, where, mend, format string, args ...any) {
+	r.add(plan.Diagnostic{Severity: plan.Warning, Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: at})
 }
 
 // checkEmpty refuses a house without stories or walls.
 func (r *reader) checkEmpty(written map[string]any) {
 	p := r.plan
-	top := Pos{p.File, 1, 1}
+	top := plan.Pos{File: p.File, Line: 1, Col: 1}
 	switch {
 	case len(p.Levels) == 0 && blank(written["level"]):
 		r.fail(top, "empty-house", "", "add a [[level]]", "the house has no level")
@@ -45,7 +46,7 @@ func (r *reader) checkEmpty(written map[string]any) {
 		r.fail(top, "empty-house", "", "add [[wall]]s", "the house has no walls")
 	case len(p.Walls) > 0:
 		for _, l := range p.Levels {
-			if !slices.ContainsFunc(p.Walls, func(w *Wall) bool { return w.on(l) }) {
+			if !slices.ContainsFunc(p.Walls, func(w *plan.Wall) bool { return w.On(l) }) {
 				r.warn(l.Pos, "empty-level", "level "+l.Name, "add its walls, or take the level out", "no wall stands on the level")
 			}
 		}
@@ -64,22 +65,17 @@ func blank(x any) bool {
 	return false
 }
 
-// on tells whether the wall's studs pass through level l.
-func (w *Wall) on(l *Level) bool {
-	return l != nil && w.Level != nil && w.ToLevel != nil && w.Level.Index <= l.Index && l.Index <= w.ToLevel.Index
-}
-
 // checkNames refuses one name for two things that tags could mean.
 func (r *reader) checkNames() {
 	type thing struct {
 		kind string
-		pos  Pos
+		pos  plan.Pos
 	}
 	seen := map[string]thing{}
-	add := func(kind, name string, pos Pos) {
+	add := func(kind, name string, pos plan.Pos) {
 		if old, ok := seen[name]; ok && name != "" {
-			r.add(Diagnostic{
-				Code: "same-name", Where: kind + " " + name, Pos: pos, Related: []Pos{old.pos},
+			r.add(plan.Diagnostic{
+				Code: "same-name", Where: kind + " " + name, Pos: pos, Related: []plan.Pos{old.pos},
 				Summary: fmt.Sprintf("the name %q is that of the %s in line %d", name, old.kind, old.pos.Line),
 				Mend:    "tags are made from names: give it one of its own",
 			})
@@ -146,14 +142,14 @@ func (r *reader) checkRules() {
 	lists := []struct {
 		key   string
 		names []string
-		of    func(Where) []string
+		of    func(plan.Where) []string
 	}{
-		{"level", p.levelNames(), func(w Where) []string { return w.Level }},
-		{"wall", p.wallNames(), func(w Where) []string { return w.Wall }},
-		{"roof", p.roofNames(), func(w Where) []string { return w.Roof }},
+		{"level", levelNames(p), func(w plan.Where) []string { return w.Level }},
+		{"wall", wallNames(p), func(w plan.Where) []string { return w.Wall }},
+		{"roof", roofNames(p), func(w plan.Where) []string { return w.Roof }},
 	}
 	for _, rule := range p.Rules {
-		for _, w := range append([]Where{rule.Where}, rule.Except...) {
+		for _, w := range append([]plan.Where{rule.Where}, rule.Except...) {
 			for _, list := range lists {
 				for _, name := range list.of(w) {
 					if !slices.Contains(list.names, name) {

@@ -1,4 +1,4 @@
-package plan_test
+package read_test
 
 import (
 	"fmt"
@@ -29,7 +29,7 @@ func BenchmarkRead(b *testing.B) {
 		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
 			b.SetBytes(int64(len(src)))
 			for b.Loop() {
-				if _, ds := read(src, nil); len(ds) > 0 {
+				if _, ds := parse(src, nil); len(ds) > 0 {
 					b.Fatal(ds[0])
 				}
 			}

@@ -1,8 +1,10 @@
-package plan
+package read
 
 import (
 	"maps"
 	"slices"
+
+	"galewright/plan"
 )
 
 // Key is one key of the plan file, as the reader knows it.
@@ -96,7 +98,7 @@ func flagKey[T any](name, doc string, at func(*T) *bool) binding[T] {
 	return field(name, "true or false", "true", doc, value.flag, at).otherwise("false")
 }
 
-func lumberKey[T any](name, example, doc string, at func(*T) *Lumber) binding[T] {
+func lumberKey[T any](name, example, doc string, at func(*T) *plan.Lumber) binding[T] {
 	return field(name, "lumber", example, doc, value.section, at)
 }
 
@@ -146,7 +148,7 @@ func namesOf[T any](keys []binding[T]) []string {
 // name: saying that name is missing too would be one fault twice.
 func (n node) slip(name string, names []string) bool {
 	for key := range n.m {
-		if !slices.Contains(names, key) && Nearest(key, names) == name {
+		if !slices.Contains(names, key) && plan.Nearest(key, names) == name {
 			return true
 		}
 	}

@@ -1,4 +1,4 @@
-package plan_test
+package read_test
 
 import (
 	"os"
@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
+	"galewright/plan/read"
 )
 
 // fields notes type.Field of every field that v or something in it fills.
@@ -59,20 +60,20 @@ func all(t reflect.Type, seen map[reflect.Type]bool) (out []string) {
 func TestEveryFieldOfTheModelCanBeWritten(t *testing.T) {
 	filled := map[string]bool{}
 	note := func(src, dir string) {
-		p, _ := plan.Read("plan.toml", []byte(src), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+		p, _ := read.Plan("plan.toml", []byte(src), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 		fields(reflect.ValueOf(p), filled)
 	}
-	files, err := filepath.Glob("../examples/*.toml")
+	files, err := filepath.Glob("../../examples/*.toml")
 	require.NoError(t, err)
 	for _, f := range files {
 		src, err := os.ReadFile(f)
 		require.NoError(t, err)
-		note(string(src), "../examples")
+		note(string(src), "../../examples")
 	}
 	names := strings.NewReplacer("[[wall]]", "[[wall]]\nname = \"w\"\nto = [\"9'\", \"0'\"]", "[[girder]]", "[[girder]]\nname = \"g\"",
 		"[[porch]]", "[[porch]]\nname = \"p\"", "[[item]]", "[[item]]\nmark = \"m\"\nkind = \"clip\"")
-	for _, k := range plan.Keys() {
-		note(names.Replace(headers[k.Table])+"\n"+k.Example+"\n", "../examples")
+	for _, k := range read.Keys() {
+		note(names.Replace(headers[k.Table])+"\n"+k.Example+"\n", "../../examples")
 	}
 	want := all(reflect.TypeFor[plan.Plan](), map[reflect.Type]bool{})
 	require.Contains(t, want, "Fasteners.Stagger")

@@ -1,4 +1,4 @@
-package plan
+package read
 
 import (
 	"math"
@@ -7,6 +7,7 @@ import (
 	"time"
 	"unicode"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/length"
 )
@@ -97,7 +98,7 @@ func (v value) measure(parse func(string) (float64, error)) (float64, bool) {
 }
 
 // lengths reads one length or an array of them, each with its place.
-func (v value) lengths() (in []float64, at []Pos) {
+func (v value) lengths() (in []float64, at []plan.Pos) {
 	for _, x := range v.list() {
 		if l, ok := x.length(); ok {
 			in, at = append(in, l), append(at, x.place())
@@ -205,12 +206,12 @@ func (v value) date() (string, bool) {
 }
 
 // section reads a lumber section.
-func (v value) section() (Lumber, bool) {
+func (v value) section() (plan.Lumber, bool) {
 	s, ok := v.text()
 	if !ok {
-		return Lumber{}, false
+		return plan.Lumber{}, false
 	}
-	l, err := ParseLumber(s)
+	l, err := plan.ParseLumber(s)
 	if err != nil {
 		v.bad("bad-lumber", "", "%s", err)
 	}
@@ -218,10 +219,10 @@ func (v value) section() (Lumber, bool) {
 }
 
 // spaced reads "2x6 @ 16in": a section and its spacing on center, 0 when left out.
-func (v value) spaced() (Lumber, float64, bool) {
+func (v value) spaced() (plan.Lumber, float64, bool) {
 	s, ok := v.text()
 	if !ok {
-		return Lumber{}, 0, false
+		return plan.Lumber{}, 0, false
 	}
 	size, gap, given := strings.Cut(s, "@")
 	v.raw = strings.TrimSpace(size)

@@ -1,8 +1,10 @@
-package plan
+package read
 
 import (
 	"fmt"
 	"strings"
+
+	"galewright/plan"
 )
 
 // suggest returns "did you mean ...?" for the word of the list that is
@@ -13,7 +15,7 @@ func suggest(s string, words []string) string {
 			return fmt.Sprintf("did you mean %q?", w)
 		}
 	}
-	if best := Nearest(s, words); best != "" {
+	if best := plan.Nearest(s, words); best != "" {
 		return fmt.Sprintf("did you mean %q?", best)
 	}
 	return ""

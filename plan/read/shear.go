@@ -1,6 +1,10 @@
-package plan
+package read
 
-import "fmt"
+import (
+	"fmt"
+
+	"galewright/plan"
+)
 
 // panels are the sheathing thicknesses, in, of the wood structural panel
 // rows of SDPWS, Table 4.3A.
@@ -8,7 +12,7 @@ var panels = []string{"5/16", "3/8", "7/16", "15/32", "19/32"}
 
 // shearDraft is a segment with its sides as words.
 type shearDraft struct {
-	*Shear
+	*plan.Shear
 	toGiven bool
 }
 
@@ -33,7 +37,7 @@ func (v value) nail() (string, bool) {
 	if !ok {
 		return "", false
 	}
-	if _, _, err := NailSize(s); err != nil {
+	if _, _, err := plan.NailSize(s); err != nil {
 		v.bad("bad-nail", "", "%s", err)
 		return "", false
 	}
@@ -41,8 +45,8 @@ func (v value) nail() (string, bool) {
 }
 
 // readShear reads one [[wall.shear]].
-func readShear(n node, i int, w *Wall) {
-	d := &shearDraft{Shear: &Shear{Pos: n.pos()}}
+func readShear(n node, i int, w *plan.Wall) {
+	d := &shearDraft{Shear: &plan.Shear{Pos: n.pos()}}
 	n.r.whole(d.Shear, func() { read(n, shearKeys, d) })
 	if d.Name == "" {
 		d.Name = fmt.Sprintf("%s%c", w.Name, 'A'+i%26)

@@ -1,6 +1,10 @@
-package plan
+package read
 
-import "fmt"
+import (
+	"fmt"
+
+	"galewright/plan"
+)
 
 var (
 	combinations  = []string{"asd", "strength"}
@@ -12,27 +16,27 @@ var (
 var pressures = []unit{{"psf", 1}, {"kPa", 1000 * 0.3048 * 0.3048 / 4.4482216152605}, {"Pa", 0.3048 * 0.3048 / 4.4482216152605}}
 
 // loadsKeys say how the load path is computed.
-var loadsKeys = []binding[Loads]{
-	choiceKey("combination", combinations, "allowable stress, or strength", func(l *Loads) *string { return &l.Combination }).or("asd", `"asd"`),
-	choiceKey("distribution", distributions, "lateral load to shear walls by tributary width, or by stiffness", func(l *Loads) *string { return &l.Distribution }).
+var loadsKeys = []binding[plan.Loads]{
+	choiceKey("combination", combinations, "allowable stress, or strength", func(l *plan.Loads) *string { return &l.Combination }).or("asd", `"asd"`),
+	choiceKey("distribution", distributions, "lateral load to shear walls by tributary width, or by stiffness", func(l *plan.Loads) *string { return &l.Distribution }).
 		or("tributary", `"tributary"`),
 	custom("dead", "tables", `[{ part = "roof", name = "standing seam", weight = "1.5 psf" }]`,
 		"dead weights; those of one part stand for its defaults", readDead).otherwise("published weights"),
 }
 
 // deadKeys fill one item of dead weight.
-var deadKeys = []binding[Dead]{
-	choiceKey("part", DeadParts, "part of the house", func(d *Dead) *string { return &d.Part }).must(),
-	textKey("name", `"standing seam"`, "what weighs", func(d *Dead) *string { return &d.Name }).must(),
+var deadKeys = []binding[plan.Dead]{
+	choiceKey("part", plan.DeadParts, "part of the house", func(d *plan.Dead) *string { return &d.Part }).must(),
+	textKey("name", `"standing seam"`, "what weighs", func(d *plan.Dead) *string { return &d.Name }).must(),
 	field("weight", "weight", `"1.5 psf"`, "in psf, kPa or Pa of the part's own surface", func(v value) (float64, bool) { return v.quantity(pressures) },
-		func(d *Dead) *float64 { return &d.Weight }).must(),
+		func(d *plan.Dead) *float64 { return &d.Weight }).must(),
 }
 
 // readDead reads the dead weights.
-func readDead(v value, l *Loads) {
+func readDead(v value, l *plan.Loads) {
 	for i, n := range v.nodes("weight") {
 		n.where = fmt.Sprintf("dead weight no. %d", i+1)
-		d := Dead{Pos: n.pos()}
+		d := plan.Dead{Pos: n.pos()}
 		read(n, deadKeys, &d)
 		l.Dead = append(l.Dead, d)
 	}

@@ -1,9 +1,11 @@
-package plan
+package read
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
@@ -15,7 +17,7 @@ var (
 
 // roofDraft is a roof with what must wait for its other keys.
 type roofDraft struct {
-	*Roof
+	*plan.Roof
 	rake    bool // given
 	oneSize bool
 }
@@ -41,7 +43,7 @@ var roofKeys = []binding[roofDraft]{
 	custom("rafters", "lumber @ spacing", `"2x8 @ 16in"`, "rafters, with their spacing on center", func(v value, d *roofDraft) {
 		d.Rafters, d.Spacing, _ = v.spaced()
 	}).or("2x8 @ 16in", `"2x8 @ 16in"`),
-	lumberKey("ridge_member", `"1.75x11.875"`, "ridge board or beam", func(d *roofDraft) *Lumber { return &d.RidgeMember }).
+	lumberKey("ridge_member", `"1.75x11.875"`, "ridge board or beam", func(d *roofDraft) *plan.Lumber { return &d.RidgeMember }).
 		otherwise("the shallowest 2x that takes the rafters' plumb cut"),
 	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
 	flagKey("trusses", "trusses at the same spacing instead of rafters", func(d *roofDraft) *bool { return &d.Trusses }),
@@ -60,8 +62,8 @@ func pitchKey(name, doc string, at func(*roofDraft) *float64) binding[roofDraft]
 func (v value) pitch() (float64, bool) {
 	s, ok := v.raw.(string)
 	a, b, colon := strings.Cut(s, ":")
-	rise, err1 := inches(a)
-	run, err2 := inches(b)
+	rise, err1 := plan.Inches(a)
+	run, err2 := plan.Inches(b)
 	if !ok || !colon || err1 != nil || err2 != nil || run <= 0 {
 		v.bad("bad-pitch", `write it like "7:12"`, "is not a pitch")
 		return 0, false
@@ -105,8 +107,8 @@ func readGableEnds(v value, d *roofDraft) {
 }
 
 // readRoofs reads one [[roof]].
-func readRoofs(n node, _ int, p *Plan) {
-	d := &roofDraft{Roof: &Roof{Pos: n.pos()}}
+func readRoofs(n node, _ int, p *plan.Plan) {
+	d := &roofDraft{Roof: &plan.Roof{Pos: n.pos()}}
 	if len(p.Levels) > 0 {
 		d.Over = p.Levels[len(p.Levels)-1]
 	}
@@ -128,9 +130,9 @@ func readRoofs(n node, _ int, p *Plan) {
 }
 
 // settle fills what follows from the other keys and the walls.
-func (d *roofDraft) settle(p *Plan) {
+func (d *roofDraft) settle(p *plan.Plan) {
 	if !d.AreaGiven {
-		d.Area[0], d.Area[1], _ = p.extent(d.Over)
+		d.Area[0], d.Area[1], _ = extent(p, d.Over)
 	}
 	size := d.Area[1].Sub(d.Area[0])
 	if d.Kind == "shed" {
@@ -159,7 +161,7 @@ func (d *roofDraft) settle(p *Plan) {
 
 // rakeWall tells whether a wall that goes up to the rafters closes the low
 // (0) or the high (1) end of the ridge.
-func (d *roofDraft) rakeWall(p *Plan, end int) bool {
+func (d *roofDraft) rakeWall(p *plan.Plan, end int) bool {
 	across := func(v geom.Vec2) float64 {
 		if d.Ridge == "x" {
 			return v.X
@@ -168,9 +170,18 @@ func (d *roofDraft) rakeWall(p *Plan, end int) bool {
 	}
 	at := across(d.Area[end])
 	for _, w := range p.Walls {
-		if w.Top == "rake" && w.on(d.Over) && math.Abs(across(w.From)-at) < tolerance && math.Abs(across(w.To)-at) < tolerance {
+		if w.Top == "rake" && w.On(d.Over) && math.Abs(across(w.From)-at) < tolerance && math.Abs(across(w.To)-at) < tolerance {
 			return true
 		}
 	}
 	return false
+}
+
+// deepEnough returns the shallowest nominal 2x section of at least depth in.
+func deepEnough(depth float64) plan.Lumber {
+	for n := 6; ; n += 2 {
+		if l, _ := plan.ParseLumber(fmt.Sprintf("2x%d", n)); l.Depth >= depth || n == 16 {
+			return l
+		}
+	}
 }

@@ -1,28 +1,16 @@
-package plan
+package read
 
 import (
 	"fmt"
-)
 
-// Faces are the places of a member where hardware may lie.
-var Faces = []string{"outside", "inside", "both", "top", "left", "right", "through"}
-
-// ItemKinds are the kinds of hardware in the order of the load path, and
-// Phases say when a piece goes on, in the order of work. Package hardware has
-// the same with what they mean; a test holds it.
-var (
-	ItemKinds = []string{
-		"clip", "ridge strap", "wrap strap", "opening strap", "strap", "coil strap", "long strap", "hold-down", "hold-down pair",
-		"collector strap", "anchor bolt", "anchor rod", "post base", "post cap", "hanger", "sheathing", "generic",
-	}
-	Phases = []string{"before floor", "before sheathing", "after sheathing", "inside"}
+	"galewright/plan"
 )
 
 var gaugeTables = []string{"plain", "galvanized"}
 
 // itemDraft is an item with what only its reading needs.
 type itemDraft struct {
-	*Item
+	*plan.Item
 	override   bool
 	galvanized bool
 }
@@ -30,7 +18,7 @@ type itemDraft struct {
 // itemKeys fill one catalog item.
 var itemKeys = []binding[itemDraft]{
 	nameKey("mark", `"strap-42"`, "its mark: a plain word of yours", func(d *itemDraft) *string { return &d.Mark }).must(),
-	choiceKey("kind", ItemKinds, "what it is", func(d *itemDraft) *string { return &d.Kind }).must(),
+	choiceKey("kind", plan.ItemKinds, "what it is", func(d *itemDraft) *string { return &d.Kind }).must(),
 	flagKey("override", "changes the item of a catalog file that has the same mark; keys left out stay as they are there",
 		func(d *itemDraft) *bool { return &d.override }),
 	textKey("note", `"paint after nailing"`, "for the legend", func(d *itemDraft) *string { return &d.Note }),
@@ -47,7 +35,7 @@ var itemKeys = []binding[itemDraft]{
 		if !ok {
 			return
 		}
-		in, gauge, err := Thickness(s, d.galvanized)
+		in, gauge, err := plan.Thickness(s, d.galvanized)
 		if err != nil {
 			v.bad("bad-thickness", "", "%s", err)
 			return
@@ -69,13 +57,13 @@ var itemKeys = []binding[itemDraft]{
 		otherwise("1 1/4 in"),
 	wholeKey("bodies", "2", 1, 2, "bodies of a hold-down", func(d *itemDraft) *int { return &d.Bodies }),
 	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }),
-	choiceKey("phase", Phases, "when it goes on", func(d *itemDraft) *string { return &d.Phase }).otherwise("that of its kind"),
-	choiceKey("face", Faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *string { return &d.Face }),
+	choiceKey("phase", plan.Phases, "when it goes on", func(d *itemDraft) *string { return &d.Phase }).otherwise("that of its kind"),
+	choiceKey("face", plan.Faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *string { return &d.Face }),
 	numberKey("minutes", "4", 0, 600, "to install one", func(d *itemDraft) *float64 { return &d.Minutes }),
 	wholeKey("pack", "25", 1, 10000, "pieces in a pack", func(d *itemDraft) *int { return &d.Pack }).or(int64(1), "1"),
 	custom("loads", "table", `{ uplift = "450 lb", source = "maker's page, 2025-01" }`, "allowable loads that the maker gives", func(v value, d *itemDraft) {
 		if n, ok := v.table(); ok {
-			d.Load = Load{Pos: n.pos()}
+			d.Load = plan.Load{Pos: n.pos()}
 			read(n, loadKeys, &d.Load)
 		}
 	}).otherwise("computed"),
@@ -84,22 +72,22 @@ var itemKeys = []binding[itemDraft]{
 // forces are the units of load, in lb: 1 lbf = 4.4482216152605 N exactly.
 var forces = []unit{{"lb", 1}, {"lbf", 1}, {"kN", 1000 / 4.4482216152605}, {"N", 1 / 4.4482216152605}}
 
-func loadKey(name, doc string, at func(*Load) *float64) binding[Load] {
+func loadKey(name, doc string, at func(*plan.Load) *float64) binding[plan.Load] {
 	return field(name, "load", `"450 lb"`, doc, func(v value) (float64, bool) { return v.quantity(forces) }, at)
 }
 
 // loadKeys fill the maker's allowable loads.
-var loadKeys = []binding[Load]{
-	loadKey("uplift", "allowable uplift or tension, wind duration, in lb, kN or N", func(l *Load) *float64 { return &l.Uplift }),
-	loadKey("along", "allowable load along the wall", func(l *Load) *float64 { return &l.Along }),
-	loadKey("across", "allowable load across the wall", func(l *Load) *float64 { return &l.Across }),
-	textKey("source", `"maker's page, edition 2025-01"`, "edition and date of the maker's page", func(l *Load) *string { return &l.Source }).must(),
+var loadKeys = []binding[plan.Load]{
+	loadKey("uplift", "allowable uplift or tension, wind duration, in lb, kN or N", func(l *plan.Load) *float64 { return &l.Uplift }),
+	loadKey("along", "allowable load along the wall", func(l *plan.Load) *float64 { return &l.Along }),
+	loadKey("across", "allowable load across the wall", func(l *plan.Load) *float64 { return &l.Across }),
+	textKey("source", `"maker's page, edition 2025-01"`, "edition and date of the maker's page", func(l *plan.Load) *string { return &l.Source }).must(),
 }
 
 // nailDraft gathers the parts of one table of nails.
 type nailDraft struct {
-	Fasteners
-	split []Fasteners // part, count and parts only
+	plan.Fasteners
+	split []plan.Fasteners // part, count and parts only
 }
 
 // nailParts are the keys that count nails, and the parts they mean.
@@ -141,7 +129,7 @@ func nailBindings() []binding[nailDraft] {
 		}
 		keys = append(keys, custom(p.key, "whole number", "9", "fasteners "+p.part+times, func(v value, d *nailDraft) {
 			if n, ok := v.whole(1, 500); ok {
-				d.split = append(d.split, Fasteners{Part: p.part, Count: n, Parts: p.parts})
+				d.split = append(d.split, plan.Fasteners{Part: p.part, Count: n, Parts: p.parts})
 			}
 		}))
 	}
@@ -173,18 +161,18 @@ func readNails(v value, d *itemDraft) {
 }
 
 func (n node) nails(d *itemDraft) {
-	f := &nailDraft{Fasteners: Fasteners{Pos: n.pos()}}
+	f := &nailDraft{Fasteners: plan.Fasteners{Pos: n.pos()}}
 	read(n, nailKeys, f)
-	f.Diameter, f.Length, _ = NailSize(f.Nail)
+	f.Diameter, f.Length, _ = plan.NailSize(f.Nail)
 	if f.Count > 0 {
 		part := f.Part
 		if part == "" {
 			part = "all"
 		}
-		f.split = append(f.split, Fasteners{Part: part, Count: f.Count, Parts: max(f.Parts, 1)})
+		f.split = append(f.split, plan.Fasteners{Part: part, Count: f.Count, Parts: max(f.Parts, 1)})
 	}
 	if len(f.split) == 0 { // as for sheathing, whose nails follow from its area
-		f.split = []Fasteners{{Part: "all", Parts: 1}}
+		f.split = []plan.Fasteners{{Part: "all", Parts: 1}}
 	}
 	for _, s := range f.split {
 		x := f.Fasteners
@@ -194,7 +182,7 @@ func (n node) nails(d *itemDraft) {
 }
 
 // readItems reads one [[item]] of the plan or of a catalog file.
-func readItems(n node, _ int, p *Plan) {
+func readItems(n node, _ int, p *plan.Plan) {
 	mark, _ := n.m["mark"].(string)
 	override, _ := n.m["override"].(bool)
 	for i, x := range p.Items {
@@ -206,7 +194,7 @@ func readItems(n node, _ int, p *Plan) {
 			n.itemTwice(x, override)
 			return
 		}
-		d := &itemDraft{Item: &Item{}}
+		d := &itemDraft{Item: &plan.Item{}}
 		*d.Item = *x
 		n.r.whole(d.Item, func() { amend(n, itemKeys, d) })
 		d.Pos, d.Broken = n.pos(), x.Broken || n.r.broken[d.Item]
@@ -216,7 +204,7 @@ func readItems(n node, _ int, p *Plan) {
 	if override {
 		n.fault("override", "nothing-to-override", "take override out, or correct the mark", "no catalog file has an item %q", mark)
 	}
-	d := &itemDraft{Item: &Item{Pos: n.pos()}}
+	d := &itemDraft{Item: &plan.Item{Pos: n.pos()}}
 	n.r.whole(d.Item, func() { read(n, itemKeys, d) })
 	d.Broken = n.r.broken[d.Item]
 	if d.Mark == "" {
@@ -228,13 +216,13 @@ func readItems(n node, _ int, p *Plan) {
 }
 
 // itemTwice reports a mark that is defined already.
-func (n node) itemTwice(first *Item, override bool) {
+func (n node) itemTwice(first *plan.Item, override bool) {
 	mend := "give it a mark of its own"
 	if first.Pos.File != n.r.file && !override {
 		mend = "if the plan is to change the catalog's item, add override = true"
 	}
-	n.r.add(Diagnostic{
+	n.r.add(plan.Diagnostic{
 		Code: "same-mark", Summary: fmt.Sprintf("mark %q is defined already, at %s", first.Mark, first.Pos),
-		Where: n.where, Mend: mend, Pos: n.r.pos(n.at("mark")), Related: []Pos{first.Pos},
+		Where: n.where, Mend: mend, Pos: n.r.pos(n.at("mark")), Related: []plan.Pos{first.Pos},
 	})
 }

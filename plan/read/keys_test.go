@@ -1,4 +1,4 @@
-package plan_test
+package read_test
 
 import (
 	"encoding/json"
@@ -10,9 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
+	"galewright/plan/read"
 )
 
-// headers open each table of plan.Keys in an otherwise empty file.
+// headers open each table of read.Keys in an otherwise empty file.
 var headers = map[string]string{
 	"": "", "project": "[project]", "site": "[site]", "foundation": "[foundation]", "lumber": "[lumber]", "loads": "[loads]", "loads.dead": "[[loads.dead]]",
 	"level": "[[level]]", "wall": "[[wall]]", "wall.start": "[[wall]]\n[wall.start]", "wall.opening": "[[wall]]\n[[wall.opening]]",
@@ -35,19 +36,19 @@ func complaint(ds plan.Diagnostics, line int) (out []string) {
 
 func TestEveryExampleOfTheKeysReads(t *testing.T) {
 	files := map[string]string{"hardware.toml": "[[item]]\nmark = \"x\"\nkind = \"clip\"\n"}
-	for _, k := range plan.Keys() {
+	for _, k := range read.Keys() {
 		header, ok := headers[k.Table]
 		require.True(t, ok, "table %q", k.Table)
 		require.NotEmpty(t, k.Doc, "%s.%s", k.Table, k.Name)
 		src := header + "\n" + k.Example + "\n"
-		_, ds := read(src, files)
+		_, ds := parse(src, files)
 		require.Empty(t, complaint(ds, strings.Count(header, "\n")+2), src)
 	}
 }
 
 func TestEveryKeyIsListedOnce(t *testing.T) {
 	seen := map[string]bool{}
-	for _, k := range plan.Keys() {
+	for _, k := range read.Keys() {
 		name := k.Table + "." + k.Name
 		require.False(t, seen[name], name)
 		seen[name] = true
@@ -63,7 +64,7 @@ func TestDefaultsAreThoseTheReaderTakes(t *testing.T) {
 			regexp.MustCompile(`"Assumed":(\[[^\[\]]*\]|null)`).ReplaceAllString(string(b), ""), "")
 	}
 	n := 0
-	for _, k := range plan.Keys() {
+	for _, k := range read.Keys() {
 		var v map[string]any
 		if k.Default == "" || k.Table == "" {
 			continue
@@ -76,8 +77,8 @@ func TestDefaultsAreThoseTheReaderTakes(t *testing.T) {
 		if k.Table == "item.nails" {
 			rest += "\ntype = \"8d\"\ncount = 3"
 		}
-		without, _ := read(rest+"\n", nil)
-		with, ds := read(rest+"\n"+k.Name+" = "+k.Default+"\n", nil)
+		without, _ := parse(rest+"\n", nil)
+		with, ds := parse(rest+"\n"+k.Name+" = "+k.Default+"\n", nil)
 		require.Empty(t, complaint(ds, strings.Count(rest, "\n")+2))
 		if k.Table == "wall" && k.Name == "from" {
 			continue

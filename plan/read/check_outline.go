@@ -1,9 +1,10 @@
-package plan
+package read
 
 import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/length"
 )
@@ -13,17 +14,17 @@ import (
 const slip = 24
 
 // ends finds walls by a point that one of their ends is near.
-type ends map[[2]int][]*Wall
+type ends map[[2]int][]*plan.Wall
 
 func cell(p geom.Vec2) [2]int {
 	return [2]int{int(math.Floor(p.X / slip)), int(math.Floor(p.Y / slip))}
 }
 
-func (e ends) add(p geom.Vec2, w *Wall) { e[cell(p)] = append(e[cell(p)], w) }
+func (e ends) add(p geom.Vec2, w *plan.Wall) { e[cell(p)] = append(e[cell(p)], w) }
 
 // near returns the walls with an end in the cell of p or beside it, in the
 // order written within each cell.
-func (e ends) near(p geom.Vec2) (out []*Wall) {
+func (e ends) near(p geom.Vec2) (out []*plan.Wall) {
 	c := cell(p)
 	for x := c[0] - 1; x <= c[0]+1; x++ {
 		for y := c[1] - 1; y <= c[1]+1; y++ {
@@ -35,20 +36,20 @@ func (e ends) near(p geom.Vec2) (out []*Wall) {
 
 // checkOutline looks whether the exterior walls of a level go round its
 // houses, the right way.
-func (r *reader) checkOutline(l *Level) {
-	var walls []*Wall
+func (r *reader) checkOutline(l *plan.Level) {
+	var walls []*plan.Wall
 	starts, stops := ends{}, ends{}
 	for _, w := range r.plan.Walls {
 		if w.Level == nil || r.broken[w] {
 			return // the outline is not known
 		}
-		if w.Exterior && w.on(l) && w.Length() > 0 {
+		if w.Exterior && w.On(l) && w.Length() > 0 {
 			walls = append(walls, w)
 			starts.add(w.From, w)
 			stops.add(w.To, w)
 		}
 	}
-	next := map[*Wall]*Wall{}
+	next := map[*plan.Wall]*plan.Wall{}
 	for _, w := range walls {
 		if x := r.follower(w, starts, stops, l); x != nil {
 			next[w] = x
@@ -58,10 +59,10 @@ func (r *reader) checkOutline(l *Level) {
 }
 
 // loops returns the closed rounds of walls.
-func loops(walls []*Wall, next map[*Wall]*Wall) (out [][]*Wall) {
-	seen := map[*Wall]bool{}
+func loops(walls []*plan.Wall, next map[*plan.Wall]*plan.Wall) (out [][]*plan.Wall) {
+	seen := map[*plan.Wall]bool{}
 	for _, w := range walls {
-		var round []*Wall
+		var round []*plan.Wall
 		for x := w; x != nil && !seen[x]; x = next[x] {
 			seen[x] = true
 			round = append(round, x)
@@ -75,13 +76,13 @@ func loops(walls []*Wall, next map[*Wall]*Wall) (out [][]*Wall) {
 
 // checkTurn refuses a round that goes clockwise, unless it goes about a court
 // inside another one.
-func (r *reader) checkTurn(l *Level, rounds [][]*Wall) {
+func (r *reader) checkTurn(l *plan.Level, rounds [][]*plan.Wall) {
 	for _, round := range rounds {
 		area := 0.0
 		for _, w := range round {
 			area += w.From.Cross(w.To)
 		}
-		if area >= 0 || slices.ContainsFunc(rounds, func(o []*Wall) bool { return &o[0] != &round[0] && inside(round[0].From, o) }) {
+		if area >= 0 || slices.ContainsFunc(rounds, func(o []*plan.Wall) bool { return &o[0] != &round[0] && inside(round[0].From, o) }) {
 			continue
 		}
 		r.fail(round[0].Pos, "clockwise", "level "+l.Name, "swap from and to of each of them, and write them counterclockwise",
@@ -91,7 +92,7 @@ func (r *reader) checkTurn(l *Level, rounds [][]*Wall) {
 
 // inside tells whether p lies within the round, by counting the walls east of
 // it.
-func inside(p geom.Vec2, round []*Wall) (in bool) {
+func inside(p geom.Vec2, round []*plan.Wall) (in bool) {
 	for _, w := range round {
 		a, b := w.From, w.To
 		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)*(b.X-a.X)/(b.Y-a.Y) {
@@ -103,8 +104,8 @@ func inside(p geom.Vec2, round []*Wall) (in bool) {
 
 // follower returns the exterior wall that begins where w ends; when there is
 // none, it says what is there instead.
-func (r *reader) follower(w *Wall, starts, stops ends, l *Level) *Wall {
-	var near *Wall
+func (r *reader) follower(w *plan.Wall, starts, stops ends, l *plan.Level) *plan.Wall {
+	var near *plan.Wall
 	best := math.Inf(1)
 	for _, x := range starts.near(w.To) {
 		if d := apart(x.From, w.To); x != w && d < best {
