@@ -1,0 +1,117 @@
+package steel
+
+import (
+	"math"
+
+	"galewright/plan/geom"
+)
+
+// Plate is one flat stretch of steel on a face.
+type Plate struct {
+	// A and B are the ends of its middle line on the face it lies on, N the
+	// face's normal out of the wood, unit.
+	A, B, N          geom.Vec3
+	Width, Thickness float64 // in
+}
+
+// Len returns the length of the plate, in.
+func (p Plate) Len() float64 { return p.B.Sub(p.A).Len() }
+
+// Across returns the unit direction across the plate: to the right of A to B
+// for somebody who looks at its outer side.
+func (p Plate) Across() geom.Vec3 { return p.B.Sub(p.A).Unit().Cross(p.N) }
+
+// At returns the point of the face that lies along from A and across from
+// the middle line, in.
+func (p Plate) At(along, across float64) geom.Vec3 {
+	return p.A.Add(p.B.Sub(p.A).Unit().Mul(along)).Add(p.Across().Mul(across))
+}
+
+// Corners returns the outline on the face, counterclockwise seen from outside.
+func (p Plate) Corners() [4]geom.Vec3 {
+	h := p.Width / 2
+	return [4]geom.Vec3{p.At(0, h), p.At(p.Len(), h), p.At(p.Len(), -h), p.At(0, -h)}
+}
+
+// Solid returns the steel itself, its thickness out of the face.
+func (p Plate) Solid() geom.Solid {
+	u, v := p.B.Sub(p.A), p.Across().Mul(p.Width)
+	return geom.Box(p.At(0, -p.Width/2), u, v, p.N.Mul(p.Thickness))
+}
+
+// Band is a strip of steel bent over several faces: plates end to end.
+type Band []Plate
+
+// Len returns the developed length of the band, in.
+func (b Band) Len() (l float64) {
+	for _, p := range b {
+		l += p.Len()
+	}
+	return l
+}
+
+// Turned returns the band from its other end.
+func (b Band) Turned() Band {
+	out := make(Band, len(b))
+	for i, p := range b {
+		p.A, p.B = p.B, p.A
+		out[len(b)-1-i] = p
+	}
+	return out
+}
+
+// At returns which plate a developed distance from the band's start falls on,
+// and how far along that plate; past the end it is on the last.
+func (b Band) At(s float64) (plate int, along float64) {
+	for i, p := range b {
+		if l := p.Len(); s <= l || i == len(b)-1 {
+			return i, s
+		}
+		s -= b[i].Len()
+	}
+	return 0, s
+}
+
+// Hole is one hole of an end: along the steel from its end, across from its
+// middle line, in; Filled when it takes a fastener.
+type Hole struct {
+	Along, Across float64
+	Filled        bool
+}
+
+// Pattern is how the holes of one end are laid out.
+type Pattern struct {
+	Count, Holes     int     // fasteners, holes (at least as many)
+	Rows             int     // at least 1
+	Spacing, EndDist float64 // along a row; from the steel's end, in
+	Stagger          bool
+	Offset           float64 // of every other row when staggered, in
+}
+
+// Lay returns the holes of the pattern on steel of the width, those nearest
+// to the end first.
+func (p Pattern) Lay(width float64) []Hole {
+	rows := max(p.Rows, 1)
+	out := make([]Hole, 0, max(p.Count, p.Holes))
+	for i := range max(p.Count, p.Holes) {
+		row := i % rows
+		h := Hole{Along: p.EndDist + float64(i/rows)*p.Spacing, Filled: i < p.Count}
+		h.Across = width * ((float64(row)+0.5)/float64(rows) - 0.5)
+		if p.Stagger && row%2 == 1 {
+			h.Along += p.Offset
+		}
+		out = append(out, h)
+	}
+	return out
+}
+
+// Need returns the length of steel that the pattern takes from its end to the
+// middle of its last hole, in.
+func (p Pattern) Need() float64 {
+	rows := float64(max(p.Rows, 1))
+	need := p.EndDist + (math.Ceil(float64(max(p.Count, p.Holes))/rows)-1)*p.Spacing
+	if p.Stagger && rows > 1 {
+		need += p.Offset
+	}
+	return need
+}
