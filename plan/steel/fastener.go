@@ -19,7 +19,7 @@ type Fastener struct {
 
 // Drive drives a fastener of a length through a plate at a point of the face,
 // square to it.
-func (w *Wood) Drive(p Plate, at geom.Vec3, length float64) Fastener {
+func (w *Wood) Drive(p geom.Plate, at geom.Vec3, length float64) Fastener {
 	f := Fastener{Head: at.Add(p.N.Mul(p.Thickness)), Tip: at.Add(p.N.Mul(p.Thickness - length))}
 	f.Runs = w.Through(f.Head, f.Tip)
 	if len(f.Runs) > 0 {

@@ -12,38 +12,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-func TestAcrossIsRightOfTheLineSeenFromOutside(t *testing.T) {
-	p := Plate{A: geom.Vec3{Z: 10}, B: geom.Vec3{Z: 20}, N: geom.Vec3{Y: -1}, Width: 2} // looked at from the south, x runs right
-	assert.Equal(t, geom.Vec3{X: 1}, p.Across())
-	assert.Equal(t, geom.Vec3{X: 0.5, Z: 13}, p.At(3, 0.5))
-	area := geom.Vec3{}
-	c := p.Corners()
-	for i, q := range c {
-		area = area.Add(q.Cross(c[(i+1)%4]))
-	}
-	assert.Negative(t, area.Y, "counterclockwise seen from outside")
-	assert.InDelta(t, 2*10*0.05, Plate{A: p.A, B: p.B, N: p.N, Width: 2, Thickness: 0.05}.Solid().Volume(), 1e-9)
-}
-
-func TestAHoleFallsOnThePlateOfItsDistance(t *testing.T) {
-	over := Band{
-		{A: geom.Vec3{Z: 90}, B: geom.Vec3{Z: 98}, N: geom.Vec3{Y: -1}},
-		{A: geom.Vec3{Z: 98}, B: geom.Vec3{Y: 5.5, Z: 98}, N: geom.Vec3{Z: 1}},
-		{A: geom.Vec3{Y: 5.5, Z: 98}, B: geom.Vec3{Y: 5.5, Z: 90}, N: geom.Vec3{Y: 1}},
-	}
-	assert.InDelta(t, 21.5, over.Len(), 1e-9)
-	for _, c := range []struct {
-		s     float64
-		plate int
-		along float64
-	}{{0, 0, 0}, {7.9, 0, 7.9}, {9, 1, 1}, {14, 2, 0.5}, {30, 2, 16.5}} {
-		i, a := over.At(c.s)
-		assert.Equal(t, c.plate, i)
-		assert.InDelta(t, c.along, a, 1e-9)
-	}
-	assert.Equal(t, over[2].B, over.Turned()[0].A)
-}
-
 func TestAPatternIsLaidFromTheEnd(t *testing.T) {
 	p := Pattern{Count: 5, Holes: 6, Rows: 2, Spacing: 1, EndDist: 0.5, Stagger: true, Offset: 0.5}
 	h := p.Lay(2)
@@ -61,7 +29,7 @@ func TestAPatternIsLaidFromTheEnd(t *testing.T) {
 func TestANailFindsTheWoodItIsDrivenInto(t *testing.T) {
 	m := stick("stud", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
 	w := NewWood([]*framing.Member{m})
-	p := Plate{A: geom.Vec3{X: 0.75}, B: geom.Vec3{X: 0.75, Z: 20}, N: geom.Vec3{Y: -1}, Width: 1.25, Thickness: 0.05}
+	p := geom.Plate{A: geom.Vec3{X: 0.75}, B: geom.Vec3{X: 0.75, Z: 20}, N: geom.Vec3{Y: -1}, Width: 1.25, Thickness: 0.05}
 	f := w.Drive(p, p.At(4, 0), 1.5)
 	got, deep, air, ok := f.Bite(p.Thickness)
 	require.True(t, ok)
@@ -85,7 +53,7 @@ func TestANailFindsTheWoodItIsDrivenInto(t *testing.T) {
 func TestATipThatComesOutIsMeasured(t *testing.T) {
 	m := stick("stud", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
 	w := NewWood([]*framing.Member{m})
-	p := Plate{A: geom.Vec3{Y: 2.75}, B: geom.Vec3{Y: 2.75, Z: 20}, N: geom.Vec3{X: -1}, Width: 1.25}
+	p := geom.Plate{A: geom.Vec3{Y: 2.75}, B: geom.Vec3{Y: 2.75, Z: 20}, N: geom.Vec3{X: -1}, Width: 1.25}
 	assert.InDelta(t, 1, w.Drive(p, p.At(4, 0), 2.5).Beyond(), 1e-9)
 }
 
