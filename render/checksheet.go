@@ -11,8 +11,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 7, Order: 10, Name: "check sheets", Pages: checkPages})
-
 // checkPages lays out a box to tick for each piece, wall by wall, in the
 // order of work. Walls share a sheet as long as they fit on it whole; a wall
 // that takes more than one has its own, to hang where it is nailed.

@@ -9,8 +9,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 0, Order: 10, Name: "cover", Pages: coverPages})
-
 const coverName = "Cover: legend, index, key plan"
 
 // coverPages lays out what everyone reads first: the project and its wind

@@ -13,8 +13,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 5, Order: 10, Name: "details", Pages: detailPages})
-
 // detailItem is what one detail shows: an item of the catalog and the piece
 // of it whose members stand for all.
 type detailItem struct {

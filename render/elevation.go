@@ -9,8 +9,6 @@ import (
 	"galewright/plan/placement"
 )
 
-var _ = register(view{Series: 2, Order: 10, Name: "wall elevations", Pages: elevationPages})
-
 // elevationPages draws every stack of walls from outside, each to the
 // largest scale that its sheet takes.
 func elevationPages(c *context) []*page {

@@ -9,8 +9,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 1, Order: 10, Name: "plans", Pages: floorPlanPages})
-
 // floorPlanPages makes the plan of each level, lowest first.
 func floorPlanPages(c *context) (pages []*page) {
 	lo, hi, ok := c.wallBounds()

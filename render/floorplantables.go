@@ -11,8 +11,6 @@ import (
 	"galewright/symbols"
 )
 
-var _ = register(view{Series: 1, Order: 30, Name: "plan notes", Pages: planNotePages})
-
 // planNotePages carries the tables of all plans where they have no column of
 // their own: on small paper.
 func planNotePages(c *context) []*page {

@@ -10,8 +10,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 1, Order: 5, Name: "foundation plan", Pages: foundationPages})
-
 // foundationPages makes the plan of what carries the lowest floor: piles,
 // girders, porch posts and the pieces at home on them.
 func foundationPages(c *context) []*page {

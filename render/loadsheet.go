@@ -9,8 +9,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 3, Order: 10, Name: "load path chains", Pages: chainPages})
-
 // chainPages draws one chain for each bearing wall line, from ridge to
 // foundation. Without a report there is no sheet.
 func chainPages(c *context) []*page {

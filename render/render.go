@@ -61,7 +61,7 @@ func (c *context) layOut() []*page {
 
 // pagesOf lays out the views that are wanted.
 func (c *context) pagesOf(wanted func(view) bool) (pages []*page) {
-	for _, v := range sortedViews() {
+	for _, v := range views {
 		if !wanted(v) {
 			continue
 		}

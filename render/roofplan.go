@@ -11,8 +11,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 1, Order: 20, Name: "roof plan", Pages: roofPlanPages})
-
 // roofPlanPages makes the plan of the roofs: faces, rafters with their
 // numbers, and the pieces that have their home here.
 func roofPlanPages(c *context) []*page {

@@ -13,8 +13,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 6, Order: 10, Name: "count schedule", Pages: schedulePages})
-
 // schedulePages lays out the count, the nails, the count by wall, the order
 // list and the shear walls.
 func schedulePages(c *context) []*page { return c.largest(scheduleLaid) }

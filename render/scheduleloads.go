@@ -9,8 +9,6 @@ import (
 	"galewright/render/sheet"
 )
 
-var _ = register(view{Series: 6, Order: 20, Name: "load path", Pages: loadPages})
-
 // loadPages lays out what each part of the load path is asked and what it can
 // do. Without a report there is no sheet.
 func loadPages(c *context) []*page {

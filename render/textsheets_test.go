@@ -147,7 +147,7 @@ func TestTextSheetsStayInTheirFrameAndNothingLiesOnAnother(t *testing.T) {
 			var texts []sheet.Text
 			var boxes []sheet.Rect
 			for _, mk := range p.Marks {
-				if !p.frame.Holds(sheet.Bounds(mk, nil), 0.3) {
+				if !frameOf(p.Sheet.Paper).Holds(sheet.Bounds(mk, nil), 0.3) {
 					t.Errorf("%s %s: %#v leaves the frame", paper, p.Number, mk)
 				}
 				if x, ok := mk.(sheet.Text); ok {

@@ -1,43 +1,12 @@
 package render
 
 import (
-	"cmp"
 	"slices"
 
 	"galewright/plan"
 	"galewright/plan/placement"
 	"galewright/render/sheet"
 )
-
-// view is one kind of sheet. A view's file registers it with
-//
-//	var _ = register(view{Series: 1, Order: 20, Name: "roof plan", Pages: roofPages})
-type view struct {
-	Series int // 0 general, 1 plans, 2 elevations, 5 details, 6 schedules, 7 check sheets
-	Order  int // within the series
-	Name   string
-	// Pages lays the view out on c.Paper: makes pages with c.newPage and
-	// gives each its title, scale, keys and Draw. Nothing is drawn yet, and
-	// no sheet number is known.
-	Pages func(c *context) []*page
-}
-
-var views []view
-
-// register adds a view to the set.
-func register(v view) struct{} {
-	views = append(views, v)
-	return struct{}{}
-}
-
-// sortedViews returns the views in the order of their sheets.
-func sortedViews() []view {
-	out := slices.Clone(views)
-	slices.SortStableFunc(out, func(a, b view) int {
-		return cmp.Or(cmp.Compare(a.Series, b.Series), cmp.Compare(a.Order, b.Order), cmp.Compare(a.Name, b.Name))
-	})
-	return out
-}
 
 // context is what every view may read while it lays out and draws.
 type context struct {
