@@ -82,13 +82,7 @@ func detailHouse(t *testing.T) *Model {
 	return m
 }
 
-func testContext(t *testing.T, m *Model, paper string) *context {
-	t.Helper()
-	c, ok := newContext(m, Options{Paper: paper})
-	require.True(t, ok)
-	return c
-}
-
+// drawn numbers pages as if they were the whole set, and draws them.
 func drawn(c *context, pages []*page) (out []*sheet.Sheet) {
 	number(pages)
 	c.Pages = pages
@@ -132,6 +126,7 @@ func noOverlaps(t *testing.T, s *sheet.Sheet, paper string) {
 	}
 }
 
+// onPaper asks that nothing leaves the border.
 func onPaper(t *testing.T, s *sheet.Sheet) {
 	t.Helper()
 	frame := frameOf(s.Paper)
@@ -177,7 +172,7 @@ func TestBlackHolesAreTheCatalogsCount(t *testing.T) {
 		it.Item = clonePlanItem(it.Item)
 		it.Item.Fasteners[0].Count = want
 		l.Item = &it
-		d := c.newDraft(detailScales[1])
+		d := c.newDraft(c.detailScales()[1])
 		drawBand(d, newDetailItem(&l))
 		black := 0
 		for _, mk := range d.Marks {
@@ -204,7 +199,7 @@ func TestSpreadKeepsOrderAndClears(t *testing.T) {
 func TestBrokenStrapIsDimensionedTrue(t *testing.T) {
 	m := detailHouse(t)
 	c := testContext(t, m, "arch-d")
-	d := c.newDraft(detailScales[1])
+	d := c.newDraft(c.detailScales()[1])
 	drawBand(d, newDetailItem(m.Schedule.Lines[2]))
 	assert.NotEmpty(t, d.cutsV, "a 72 in strap is broken")
 	var texts []string

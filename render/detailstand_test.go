@@ -12,7 +12,7 @@ import (
 // itemOn returns the detail of a mark of an example house.
 func itemOn(t *testing.T, example, mark string) detailItem {
 	t.Helper()
-	m := exampleModel(t, "../examples/"+example+".toml")
+	m := exampleModel(t, example+".toml")
 	for _, l := range m.Schedule.Lines {
 		if l.Item.Mark == mark && len(l.Pieces) > 0 {
 			return newDetailItem(l)

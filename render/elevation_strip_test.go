@@ -33,7 +33,7 @@ func entered(p *part, list []entry, pc *placement.Piece) bool {
 // A complete strip gives every piece of its wall at its place; one that is not
 // leaves out only what lies at a stud's center or edge, and says so.
 func TestStripGivesEveryPieceOrSaysWhichNot(t *testing.T) {
-	c, ok := newContext(exampleModel(t, "../examples/marsh-wren.toml"), Options{Paper: "tabloid"})
+	c, ok := newContext(exampleModel(t, "marsh-wren.toml"), Options{Paper: "tabloid"})
 	require.True(t, ok)
 	given, left := 0, 0
 	for _, e := range elevations(c) {
@@ -65,7 +65,7 @@ func TestStripGivesEveryPieceOrSaysWhichNot(t *testing.T) {
 
 // Strips of the shed are complete on large paper, where there is room.
 func TestStripsAreCompleteWhereTheyFit(t *testing.T) {
-	set, _ := Draw(exampleModel(t, "../examples/shed.toml"), Options{Sheets: []string{"2xx"}})
+	set, _ := Draw(exampleModel(t, "shed.toml"), Options{Sheets: []string{"2xx"}})
 	every := 0
 	for _, s := range set.Sheets {
 		for _, m := range s.Marks {
@@ -82,7 +82,7 @@ func TestStripsAreCompleteWhereTheyFit(t *testing.T) {
 // less than half of that beside others, and never larger.
 func TestPackingKeepsScales(t *testing.T) {
 	for _, paper := range papersLooked {
-		c, _ := newContext(exampleModel(t, "../examples/marsh-wren.toml"), Options{Paper: paper})
+		c, _ := newContext(exampleModel(t, "marsh-wren.toml"), Options{Paper: paper})
 		var parts []*part
 		for _, e := range elevations(c) {
 			own := e.split()
@@ -109,8 +109,8 @@ func TestNotesOfElevationsAreNotCut(t *testing.T) {
 	for _, s := range append(slices.Clone(readingNotes), shortNotes...) {
 		whole[s] = true
 	}
-	onSheets(t, func(t *testing.T, m *Model, set *sheet.Set) {
-		for _, s := range set.Sheets {
+	for _, file := range exampleFiles() {
+		for _, s := range onEveryPaper(t, modelOf(file)) {
 			var lines []string
 			for _, k := range s.Marks {
 				if x, ok := k.(sheet.Text); ok && x.Role == "note" && !x.Bold {
@@ -130,7 +130,18 @@ func TestNotesOfElevationsAreNotCut(t *testing.T) {
 				}
 			}
 		}
-	})
+	}
+}
+
+// onEveryPaper draws the elevations of a house on all papers looked at.
+func onEveryPaper(t *testing.T, m *Model) (out []*sheet.Sheet) {
+	for _, paper := range papersLooked {
+		c := testContext(t, m, paper)
+		sheets := drawn(c, elevationPages(c))
+		require.NotEmpty(t, sheets)
+		out = append(out, sheets...)
+	}
+	return out
 }
 
 func TestEdgesTooNearToPrintApartBecomeOne(t *testing.T) {

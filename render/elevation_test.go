@@ -20,11 +20,36 @@ import (
 var papersLooked = []string{"arch-d", "tabloid", "letter"}
 
 // exampleModel runs an example plan through the stages before drawing.
-func exampleModel(t testing.TB, file string) *Model {
+func exampleModel(t testing.TB, name string) *Model {
 	t.Helper()
-	return modelOf(file)
+	return modelOf(filepath.Join(exampleFolder(), name))
 }
 
+// exampleFolder is the folder of example plans, seen from the package under test.
+func exampleFolder() string {
+	up := ".."
+	for range 4 {
+		if _, err := os.Stat(filepath.Join(up, "go.mod")); err == nil {
+			break
+		}
+		up = filepath.Join(up, "..")
+	}
+	return filepath.Join(up, "examples")
+}
+
+// exampleFiles returns the files of all example plans.
+func exampleFiles() (plans []string) {
+	files, _ := filepath.Glob(filepath.Join(exampleFolder(), "*.toml"))
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		if err == nil && strings.Contains(string(src), "[[wall]]") { // not a catalog
+			plans = append(plans, file)
+		}
+	}
+	return plans
+}
+
+// modelOf runs a plan through the stages before drawing.
 func modelOf(file string) *Model {
 	src, err := os.ReadFile(file)
 	if err != nil {
@@ -48,12 +73,7 @@ type drawing struct {
 
 // drawings holds every example on every paper, drawn once for all tests.
 var drawings = sync.OnceValue(func() (out []drawing) {
-	files, _ := filepath.Glob("../examples/*.toml")
-	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil || !strings.Contains(string(src), "[[wall]]") {
-			continue // a catalog
-		}
+	for _, file := range exampleFiles() {
 		m := modelOf(file)
 		for _, paper := range papersLooked {
 			set, faults := Draw(m, Options{Paper: paper, Sheets: []string{"2xx"}})
@@ -148,7 +168,7 @@ func TestEverythingStaysInsideTheBorder(t *testing.T) {
 // The distance written at a stud's foot is the stud's own place: the figures
 // of a wall, read in order, are the near edges of what stands on its plate.
 func TestRunningDimensionsAreTheStudsNearEdges(t *testing.T) {
-	m := exampleModel(t, "../examples/shed.toml")
+	m := exampleModel(t, "shed.toml")
 	c, ok := newContext(m, Options{Paper: "arch-d"})
 	require.True(t, ok)
 	for _, e := range elevations(c) {
@@ -180,7 +200,7 @@ func TestRunningDimensionsAreTheStudsNearEdges(t *testing.T) {
 // its length in the house at the sheet's scale (25.4 mm to the inch by
 // definition).
 func TestSteelIsDrawnToLength(t *testing.T) {
-	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m := exampleModel(t, "marsh-wren.toml")
 	c, ok := newContext(m, Options{Paper: "arch-d"})
 	require.True(t, ok)
 	seen := 0
@@ -203,7 +223,7 @@ func TestSteelIsDrawnToLength(t *testing.T) {
 
 // Whoever stands outside sees stations grow from left to right on every wall.
 func TestStationsGrowToTheRight(t *testing.T) {
-	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m := exampleModel(t, "marsh-wren.toml")
 	c, ok := newContext(m, Options{})
 	require.True(t, ok)
 	for _, e := range elevations(c) {
@@ -219,7 +239,7 @@ func TestStationsGrowToTheRight(t *testing.T) {
 // Parts of a wall that is too long for the paper leave nothing out and show
 // nothing twice as their own, and each names the sheet the wall goes on on.
 func TestMatchLinesCoverTheWall(t *testing.T) {
-	m := exampleModel(t, "../examples/curlew-row.toml")
+	m := exampleModel(t, "curlew-row.toml")
 	c, ok := newContext(m, Options{Paper: "letter"})
 	require.True(t, ok)
 	broken := 0

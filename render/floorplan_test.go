@@ -34,7 +34,7 @@ func planSheets(t *testing.T, name, paper string) planSet {
 	if p, ok := planSets[key]; ok {
 		return p
 	}
-	p := planSet{m: exampleModel(t, "../examples/"+name+".toml")}
+	p := planSet{m: exampleModel(t, name+".toml")}
 	p.set, p.ds = Draw(p.m, Options{Paper: paper, Sheets: []string{"1xx", "5xx"}})
 	require.NotNil(t, p.set)
 	planSets[key] = p
@@ -86,7 +86,7 @@ func TestRoofAndFoundationPiecesAreAtHomeOnceAndNoOthers(t *testing.T) {
 // Each level's plan shows every mark at every stud of its walls, on one part
 // or another: a symbol for each piece, or one for its like on the same stud.
 func TestLevelPlansShowEveryMarkAtEveryStud(t *testing.T) {
-	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m := exampleModel(t, "marsh-wren.toml")
 	for _, paper := range []string{"arch-d", "letter"} {
 		c := testContext(t, m, paper)
 		shown := map[string]bool{}
@@ -113,7 +113,7 @@ func TestLevelPlansShowEveryMarkAtEveryStud(t *testing.T) {
 // A symbol in a lane stands beside its stud: moved along the wall no farther
 // than its neighbors push it.
 func TestSymbolsStandBesideTheirStuds(t *testing.T) {
-	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m := exampleModel(t, "marsh-wren.toml")
 	c := testContext(t, m, "arch-d")
 	lo, hi, _ := c.wallBounds()
 	_, _, mg := c.planMargins(0)
@@ -193,7 +193,7 @@ func TestHolesAreMeasuredFromTwoWalls(t *testing.T) {
 // Dimensions drawn to holes say what the table of holes says, and are as long
 // on paper as they say.
 func TestHolesAreDimensionedWhereLinesFit(t *testing.T) {
-	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m := exampleModel(t, "marsh-wren.toml")
 	c := testContext(t, m, "arch-d")
 	l := m.House.Plan.Levels[0]
 	lo, hi, _ := c.wallBounds()
@@ -228,7 +228,7 @@ func TestGridLettersLeaveOutIAndO(t *testing.T) {
 }
 
 func TestPlanTurnsOrGoesOverSheetsWhereThatKeepsItReadable(t *testing.T) {
-	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m := exampleModel(t, "marsh-wren.toml")
 	m.House.Plan.Project.Metric = false
 	c := testContext(t, m, "arch-d")
 	tall := c.layPlan(geom.Vec2{}, geom.Vec2{X: 300, Y: 800}, margins{}, c.leastPlanScale())
@@ -247,7 +247,7 @@ func TestPlanTurnsOrGoesOverSheetsWhereThatKeepsItReadable(t *testing.T) {
 
 // The counts of a level's legends, over all its parts, are its pieces.
 func TestTheLegendOfAPlanCountsItsPieces(t *testing.T) {
-	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m := exampleModel(t, "marsh-wren.toml")
 	for _, l := range m.House.Plan.Levels {
 		c := testContext(t, m, "letter")
 		lo, hi, _ := c.wallBounds()

@@ -38,7 +38,7 @@ func TestStretchesPartMarksThatLookAlikeOnly(t *testing.T) {
 // No piece on a level's plan stands farther than circleReach and a symbol's
 // surroundings from a circle with its number, unless no room was left.
 func TestNumbersStandNearTheirSymbols(t *testing.T) {
-	m := exampleModel(t, "../examples/marsh-wren.toml")
+	m := exampleModel(t, "marsh-wren.toml")
 	c := testContext(t, m, "arch-d")
 	near, far := 0, 0
 	for _, p := range drawn(c, floorPlanPages(c)) {
@@ -88,7 +88,7 @@ func TestPlacesInsideLieInTheOutline(t *testing.T) {
 // stands upon another.
 func TestSymbolsOfALevelDoNotCoverEachOther(t *testing.T) {
 	for _, name := range []string{"curlew-row", "marsh-wren", "dunlin"} {
-		m := exampleModel(t, "../examples/"+name+".toml")
+		m := exampleModel(t, name+".toml")
 		for _, paper := range []string{"arch-d", "letter"} {
 			c := testContext(t, m, paper)
 			for _, p := range drawn(c, floorPlanPages(c)) {

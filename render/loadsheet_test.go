@@ -15,9 +15,8 @@ import (
 
 // chainSheets draws the chains of a model on a paper.
 func chainSheets(t *testing.T, m *Model, paper string) []*sheet.Sheet {
-	set, faults := Draw(m, Options{Paper: paper, Sheets: []string{"3xx"}})
-	require.False(t, faults.Errors(), "%v", faults)
-	return set.Sheets
+	c := testContext(t, m, paper)
+	return drawn(c, chainPages(c))
 }
 
 // textsOf returns all lettering of the sheets, the title block's apart.
@@ -114,7 +113,8 @@ func TestRingsSayWhereToLook(t *testing.T) {
 		numbers[s.Title.Sheet] = true
 	}
 	links := 0
-	for _, x := range textsOf(chainSheets(t, m, "arch-d")) {
+	chains, _ := Draw(m, Options{Paper: "arch-d", Sheets: []string{"3xx"}})
+	for _, x := range textsOf(chains.Sheets) {
 		if x.Link != "" {
 			links++
 			assert.True(t, numbers[x.Link], x.Link)

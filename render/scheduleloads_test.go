@@ -15,7 +15,7 @@ import (
 
 // loadedModel returns an example with its load path.
 func loadedModel(t *testing.T, name string) *Model {
-	dir := filepath.Join("..", "examples")
+	dir := exampleFolder()
 	src, err := os.ReadFile(filepath.Join(dir, name))
 	require.NoError(t, err)
 	r, faults := pipeline.Run(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
@@ -27,7 +27,7 @@ func loadedModel(t *testing.T, name string) *Model {
 
 func TestLoadSheetTellsEveryGapAndTheLargestRatio(t *testing.T) {
 	m := loadedModel(t, "marsh-wren.toml")
-	c := textContext(t, m, "arch-d")
+	c := testContext(t, m, "arch-d")
 	gaps, over := 0, map[string]bool{}
 	for _, l := range m.Loads.Links {
 		host, _, _ := strings.Cut(l.Where, ",")
@@ -64,13 +64,13 @@ func TestLoadSheetTellsEveryGapAndTheLargestRatio(t *testing.T) {
 
 func TestNoLoadsNoLoadSheet(t *testing.T) {
 	m := textModel()
-	require.Empty(t, loadPages(textContext(t, m, "letter")))
+	require.Empty(t, loadPages(testContext(t, m, "letter")))
 	m.Loads = &loadpath.Report{}
-	require.Empty(t, loadPages(textContext(t, m, "letter")))
+	require.Empty(t, loadPages(testContext(t, m, "letter")))
 }
 
 func TestLoadSheetNeverSaysSafe(t *testing.T) {
-	c := textContext(t, loadedModel(t, "marsh-wren.toml"), "letter")
+	c := testContext(t, loadedModel(t, "marsh-wren.toml"), "letter")
 	pages := loadPages(c)
 	number(pages)
 	for _, p := range pages {

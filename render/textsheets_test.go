@@ -48,13 +48,13 @@ func textModel() *Model {
 	m.Placement = &placement.Placement{House: m.House, Catalog: c}
 	for _, w := range p.Walls {
 		for s := 0.75; s < w.Length(); s += 16 {
-			m.put(w, s, framing.StudTop, "stud-clip", "inside", w.Level.Top())
+			put(m, w, s, framing.StudTop, "stud-clip", "inside", w.Level.Top())
 			if w.Exterior {
-				m.put(w, s, framing.StudBase, "strap-48", "outside", w.Level.Floor)
+				put(m, w, s, framing.StudBase, "strap-48", "outside", w.Level.Floor)
 			}
 		}
-		m.put(w, 1.5, framing.WallEnd, "long-strap-60", "inside", w.Level.Floor)
-		m.put(w, 4.5, framing.WallEnd, "hold-down-pair-8", "inside", w.Level.Floor)
+		put(m, w, 1.5, framing.WallEnd, "long-strap-60", "inside", w.Level.Floor)
+		put(m, w, 4.5, framing.WallEnd, "hold-down-pair-8", "inside", w.Level.Floor)
 	}
 	for i := range 34 {
 		j := &framing.Joint{Kind: framing.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
@@ -78,7 +78,8 @@ func textItems() []*plan.Item {
 	}
 }
 
-func (m *Model) put(w *plan.Wall, s float64, k framing.Kind, mark, face string, z float64) {
+// put places a piece of a mark on a wall.
+func put(m *Model, w *plan.Wall, s float64, k framing.Kind, mark, face string, z float64) {
 	it := m.Placement.Catalog.Item(mark)
 	j := &framing.Joint{Kind: k, Host: w.Name, Wall: w, Level: w.Level, Station: s, At: w.Frame().At(s, 0, z)}
 	m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{
@@ -88,8 +89,8 @@ func (m *Model) put(w *plan.Wall, s float64, k framing.Kind, mark, face string, 
 
 var textPapers = []string{"letter", "a4", "tabloid", "arch-c", "arch-d"}
 
-// textContext returns a context on a paper.
-func textContext(t require.TestingT, m *Model, paper string) *context {
+// testContext returns a context on a paper.
+func testContext(t require.TestingT, m *Model, paper string) *context {
 	c, ok := newContext(m, Options{Paper: paper})
 	require.True(t, ok)
 	return c
@@ -97,18 +98,21 @@ func textContext(t require.TestingT, m *Model, paper string) *context {
 
 // textSet draws the views of this file's subject alone.
 func textSet(t require.TestingT, m *Model, paper string) (*context, []*page) {
-	c := textContext(t, m, paper)
+	c := testContext(t, m, paper)
 	c.foreseen = outlook{
 		{number: "S-001", name: "Cover: legend, index, key plan", scale: "none"},
 		{number: "S-201", name: "Wall 1S", scale: `1/2" = 1'-0"`, series: 2, keys: []string{"wall 1S"}},
 	}
 	var pages []*page
-	for _, v := range []view{{Series: 0, Pages: coverPages}, {Series: 6, Pages: schedulePages}, {Series: 7, Pages: checkPages}} {
-		for _, p := range v.Pages(c) {
-			p.series = v.Series
-			pages = append(pages, p)
+	add := func(series int, more []*page) {
+		for _, p := range more {
+			p.series = series
 		}
+		pages = append(pages, more...)
 	}
+	add(0, coverPages(c))
+	add(6, schedulePages(c))
+	add(7, checkPages(c))
 	number(pages)
 	c.Pages = pages
 	for _, p := range pages {
@@ -214,7 +218,7 @@ func footTotal(t require.TestingT, ss []string) (n int) {
 
 func TestSchedulesCountWhatIsPlaced(t *testing.T) {
 	m := textModel()
-	c := textContext(t, m, "arch-d")
+	c := testContext(t, m, "arch-d")
 	count, nails := c.countTable(), 0
 	for _, p := range m.Placement.Pieces {
 		for _, f := range p.Item.Fasteners {
@@ -256,7 +260,7 @@ func TestCoverTellsWhatWasAssumed(t *testing.T) {
 func TestTableHoldsItsTextHoweverNarrow(t *testing.T) {
 	m := textModel()
 	rapid.Check(t, func(t *rapid.T) {
-		c := textContext(t, m, "letter")
+		c := testContext(t, m, "letter")
 		words := rapid.StringMatching(`[a-zA-Z0-9'"/ -]{0,40}`)
 		tb := &table{Title: "T", Cols: []tableColumn{{Head: "No.", Align: sheet.Middle}, {Head: "What it is", Wrap: true}, {Head: "Count", Align: sheet.Right}}}
 		n := rapid.IntRange(1, 30).Draw(t, "rows")
@@ -299,7 +303,7 @@ func TestTableHoldsItsTextHoweverNarrow(t *testing.T) {
 }
 
 func TestTableFootIsNeverAlone(t *testing.T) {
-	c := textContext(t, textModel(), "letter")
+	c := testContext(t, textModel(), "letter")
 	tb := &table{Title: "T", Cols: []tableColumn{{Head: "A"}}, Foot: &figure{W: 20, H: 20, Draw: func(*page, sheet.Pt) {}}}
 	for range 10 {
 		tb.Rows = append(tb.Rows, tableRow{Cells: texts("x")})
