@@ -3,7 +3,6 @@ package render
 import (
 	"testing"
 
-	"galewright/render/page"
 	"galewright/render/page/pagetest"
 
 	"github.com/stretchr/testify/assert"
@@ -11,13 +10,13 @@ import (
 
 func TestRingsSayWhereToLook(t *testing.T) {
 	m := pagetest.Loaded(t, "marsh-wren.toml")
-	set, _ := Draw(m, page.Options{Paper: "arch-d"})
+	set, _ := Draw(m, Options{Paper: "arch-d"})
 	numbers := map[string]bool{}
 	for _, s := range set.Sheets {
 		numbers[s.Title.Sheet] = true
 	}
 	links := 0
-	chains, _ := Draw(m, page.Options{Paper: "arch-d", Sheets: []string{"3xx"}})
+	chains, _ := Draw(m, Options{Paper: "arch-d", Sheets: []string{"3xx"}})
 	for _, x := range pagetest.Texts(chains.Sheets) {
 		if x.Link != "" {
 			links++
@@ -35,7 +34,7 @@ func TestRingsSayWhereToLook(t *testing.T) {
 func TestNoLoadsNoChains(t *testing.T) {
 	m := pagetest.Loaded(t, "marsh-wren.toml")
 	m.Loads = nil
-	set, _ := Draw(m, page.Options{Paper: "arch-d"})
+	set, _ := Draw(m, Options{Paper: "arch-d"})
 	for _, s := range set.Sheets {
 		assert.NotContains(t, s.Title.Sheet, "S-3")
 	}

@@ -17,7 +17,7 @@ import (
 
 // Strips of the shed are complete on large paper, where there is room.
 func TestStripsAreCompleteWhereTheyFit(t *testing.T) {
-	set, _ := Draw(pagetest.Example(t, "shed.toml"), page.Options{Sheets: []string{"2xx"}})
+	set, _ := Draw(pagetest.Example(t, "shed.toml"), Options{Sheets: []string{"2xx"}})
 	every := 0
 	for _, s := range set.Sheets {
 		for _, m := range s.Marks {
@@ -33,7 +33,7 @@ func TestStripsAreCompleteWhereTheyFit(t *testing.T) {
 // drawing is the 2xx sheets of an example on one paper.
 type drawing struct {
 	name   string
-	m      *page.Model
+	m      *Model
 	set    *sheet.Set
 	faults plan.Diagnostics
 }
@@ -43,7 +43,7 @@ var drawings = sync.OnceValue(func() (out []drawing) {
 	for _, file := range pagetest.ExampleFiles() {
 		m := pagetest.Model(file)
 		for _, paper := range pagetest.Papers {
-			set, faults := Draw(m, page.Options{Paper: paper, Sheets: []string{"2xx"}})
+			set, faults := Draw(m, Options{Paper: paper, Sheets: []string{"2xx"}})
 			out = append(out, drawing{filepath.Base(file) + " on " + paper, m, set, faults})
 		}
 	}
@@ -51,7 +51,7 @@ var drawings = sync.OnceValue(func() (out []drawing) {
 })
 
 // onSheets calls f with the 2xx sheets of every example on every paper.
-func onSheets(t *testing.T, f func(t *testing.T, m *page.Model, set *sheet.Set)) {
+func onSheets(t *testing.T, f func(t *testing.T, m *Model, set *sheet.Set)) {
 	require.NotEmpty(t, drawings())
 	for _, d := range drawings() {
 		t.Run(d.name, func(t *testing.T) {
@@ -62,7 +62,7 @@ func onSheets(t *testing.T, f func(t *testing.T, m *page.Model, set *sheet.Set))
 }
 
 func TestNoLabelLiesOnAnything(t *testing.T) {
-	onSheets(t, func(t *testing.T, m *page.Model, set *sheet.Set) {
+	onSheets(t, func(t *testing.T, m *Model, set *sheet.Set) {
 		for _, s := range set.Sheets {
 			for i, a := range s.Boxes {
 				if a.Kind == "piece" {
@@ -82,7 +82,7 @@ func TestNoLabelLiesOnAnything(t *testing.T) {
 }
 
 func TestLetteringIsNeverUnderTheLeast(t *testing.T) {
-	onSheets(t, func(t *testing.T, m *page.Model, set *sheet.Set) {
+	onSheets(t, func(t *testing.T, m *Model, set *sheet.Set) {
 		full := strings.HasPrefix(set.Sheets[0].Paper.Name, "arch")
 		for _, s := range set.Sheets {
 			for _, k := range s.Marks {
@@ -101,7 +101,7 @@ func TestLetteringIsNeverUnderTheLeast(t *testing.T) {
 }
 
 func TestEveryPieceOfAWallIsAtHomeOnce(t *testing.T) {
-	onSheets(t, func(t *testing.T, m *page.Model, set *sheet.Set) {
+	onSheets(t, func(t *testing.T, m *Model, set *sheet.Set) {
 		homes := map[string]int{}
 		for _, s := range set.Sheets {
 			for _, k := range s.Marks {
@@ -121,7 +121,7 @@ func TestEveryPieceOfAWallIsAtHomeOnce(t *testing.T) {
 }
 
 func TestEverythingStaysInsideTheBorder(t *testing.T) {
-	onSheets(t, func(t *testing.T, m *page.Model, set *sheet.Set) {
+	onSheets(t, func(t *testing.T, m *Model, set *sheet.Set) {
 		defs := set.Map()
 		for _, s := range set.Sheets {
 			frame := page.FrameOf(s.Paper)

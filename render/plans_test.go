@@ -16,7 +16,7 @@ var planExamples = []string{"marsh-wren", "curlew-row", "shed", "dunlin", "sande
 
 // planSet is the plans and details of an example on a paper.
 type planSet struct {
-	m   *page.Model
+	m   *Model
 	set *sheet.Set
 	ds  plan.Diagnostics
 }
@@ -31,7 +31,7 @@ func planSheets(t *testing.T, name, paper string) planSet {
 		return p
 	}
 	p := planSet{m: pagetest.Example(t, name+".toml")}
-	p.set, p.ds = Draw(p.m, page.Options{Paper: paper, Sheets: []string{"1xx", "5xx"}})
+	p.set, p.ds = Draw(p.m, Options{Paper: paper, Sheets: []string{"1xx", "5xx"}})
 	require.NotNil(t, p.set)
 	planSets[key] = p
 	return p

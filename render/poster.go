@@ -22,9 +22,9 @@ const (
 // many pages of the small paper of the options, at the same scale: trim left
 // and head of each page along the line, glue it on the strip of the page
 // before. Options.Sheets is not used.
-func Poster(m *page.Model, wall, large string, o page.Options) (*sheet.Set, plan.Diagnostics) {
+func Poster(m *Model, wall, large string, o Options) (*sheet.Set, plan.Diagnostics) {
 	small, _ := sheet.PaperNamed(o.Paper)
-	c, ok := page.NewContext(m, page.Options{Paper: large})
+	c, ok := page.NewContext(m, Options{Paper: large})
 	if !ok {
 		return nil, c.Diags
 	}

@@ -21,7 +21,7 @@ type Options = page.Options
 // Draw makes the drawing set: all views are laid out, every sheet gets its
 // number, then the sheets asked for are drawn. Sheet numbers and "k of n" are
 // those of the whole set, whatever is asked for.
-func Draw(m *page.Model, o page.Options) (*sheet.Set, plan.Diagnostics) {
+func Draw(m *Model, o Options) (*sheet.Set, plan.Diagnostics) {
 	c, ok := page.NewContext(m, o)
 	if !ok {
 		return nil, c.Diags

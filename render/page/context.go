@@ -33,8 +33,8 @@ type Context struct {
 	*Model
 	Options Options
 	Paper   sheet.Paper
-	Size    Lettering // capital heights on that paper, mm
-	Pages   []*Page // all pages of the set, numbered; empty while views lay out
+	Size    Lettering        // capital heights on that paper, mm
+	Pages   []*Page          // all pages of the set, numbered; empty while views lay out
 	Diags   plan.Diagnostics // what was found wrong so far
 	// Foreseen holds the sheets of the set for the cover to list: all others,
 	// and the cover's own as far as they are known.

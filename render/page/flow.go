@@ -16,16 +16,19 @@ type Block interface {
 
 // Laid is a block whose width is settled.
 type Laid interface {
+	// Height is what it takes of a column, mm.
 	Height() sheet.MM
 	// Split parts it: first is no higher than h, nil when nothing fits;
 	// rest is nil when all does.
 	Split(h sheet.MM) (first, rest Laid)
+	// DrawAt draws it with its upper left corner at at.
 	DrawAt(p *Page, at sheet.Pt)
 }
 
 // Figure is a block of one size that is not parted.
 type Figure struct {
 	W, H sheet.MM
+	// Draw draws it with its upper left corner at at.
 	Draw func(p *Page, at sheet.Pt)
 }
 
@@ -51,13 +54,14 @@ func (f *Figure) Split(h sheet.MM) (Laid, Laid) {
 
 // Flow fills pages with blocks: whole widths first, then columns.
 type Flow struct {
-	c           *Context
-	name        string
-	keys        []string
-	Pages       []*Page
-	parts       map[*Page][]placedPart
-	Area        sheet.Rect // what is left of the page under blocks of whole width
-	cols        int
+	c     *Context
+	name  string
+	keys  []string
+	Pages []*Page // so far, the one that fills last
+	parts map[*Page][]placedPart
+	Area  sheet.Rect // what is left of the page under blocks of whole width
+	cols  int
+	// ColumnWidth is the width a block is laid to, mm.
 	ColumnWidth sheet.MM
 	col         int
 	y           sheet.MM

@@ -4,8 +4,8 @@ import "slices"
 
 // Foreseen is a sheet as it will be in the set.
 type Foreseen struct {
-	Number, Name, Scale string
-	Series              int
+	Number, Name, Scale string // as Page has them
+	Series              int    // first digit of its number
 	Keys                []string
 }
 

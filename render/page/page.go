@@ -46,8 +46,8 @@ type Page struct {
 	// Draw puts the marks on the page.
 	Draw func(p *Page)
 
-	Frame, Block sheet.Rect
-	Series       int
+	Frame, Block sheet.Rect // the border; the title block
+	Series       int        // first digit of its number
 }
 
 // NewPage returns an empty page of the set's paper; the caller sets Draw and
