@@ -27,7 +27,7 @@ var Roles = []string{
 var ruleKeys = []binding[Rule]{
 	textKey("name", `"story straps"`, "name in messages and in explain", func(r *Rule) *string { return &r.Name }).otherwise("its mark and joint"),
 	choiceKey("at", JointKinds, "kind of joint", func(r *Rule) *string { return &r.At }).must(),
-	textKey("use", `"strap-42"`, "mark of the item", func(r *Rule) *string { return &r.Use }).must(),
+	textKey("use", `"story-strap"`, "mark of the item", func(r *Rule) *string { return &r.Use }).must(),
 	textKey("purpose", `"uplift"`, "rules of one purpose compete at a joint: the later wins", func(r *Rule) *string { return &r.Purpose }).
 		otherwise("that of the item's kind"),
 	choiceKey("face", Faces, "the face it goes on", func(r *Rule) *string { return &r.Face }).otherwise("the item's"),

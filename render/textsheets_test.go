@@ -22,7 +22,7 @@ import (
 func textModel() *Model {
 	p := &plan.Plan{
 		Project: plan.Project{
-			Name: "Heron Point, lot 4", Number: "24-017", Site: "Sandbar Lane, lot 4", Date: "2026-03-02", Revision: "0",
+			Name: "Invented house", Number: "demo 6", Site: "no real place", Date: "2026-03-02", Revision: "0",
 			DrawnBy: "site office", CheckedBy: "lead framer", Engineer: "structural engineer of record", Notes: []string{"Piles by others."},
 		},
 		Site: plan.Site{WindSpeed: 150, Exposure: "D", Risk: "II", Edition: "7-22", Enclosure: "enclosed", Kzt: 1, Assumed: []string{`enclosure = "enclosed"`}},
@@ -50,15 +50,15 @@ func textModel() *Model {
 		for s := 0.75; s < w.Length(); s += 16 {
 			m.put(w, s, framing.StudTop, "stud-clip", "inside", w.Level.Top())
 			if w.Exterior {
-				m.put(w, s, framing.StudBase, "strap-48", "outside", w.Level.Floor)
+				m.put(w, s, framing.StudBase, "story-strap", "outside", w.Level.Floor)
 			}
 		}
-		m.put(w, 1.5, framing.WallEnd, "long-strap-60", "inside", w.Level.Floor)
-		m.put(w, 4.5, framing.WallEnd, "hold-down-pair-8", "inside", w.Level.Floor)
+		m.put(w, 1.5, framing.WallEnd, "floor-strap", "inside", w.Level.Floor)
+		m.put(w, 4.5, framing.WallEnd, "hold-down-pair", "inside", w.Level.Floor)
 	}
 	for i := range 34 {
 		j := &framing.Joint{Kind: framing.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
-		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap-30"), Face: "top", Station: j.Station})
+		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap"), Face: "top", Station: j.Station})
 	}
 	m.Schedule = schedule.New(m.Placement)
 	return m
@@ -70,11 +70,11 @@ func textItems() []*plan.Item {
 	}
 	return []*plan.Item{
 		{Mark: "stud-clip", Kind: "clip", Length: 4, Gauge: "20", Fasteners: []plan.Fasteners{nails("to stud", "8d x 1 1/2", 4, 1, false), nails("to plate", "8d x 1 1/2", 5, 1, false)}},
-		{Mark: "ridge-strap-30", Kind: "ridge strap", Length: 30, Width: 1.25, Gauge: "20", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 8, 2, false)}},
-		{Mark: "strap-48", Kind: "strap", Length: 48, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
+		{Mark: "ridge-strap", Kind: "ridge strap", Length: 30, Width: 1.25, Gauge: "20", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 8, 2, false)}},
+		{Mark: "story-strap", Kind: "strap", Length: 48, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
 		{Mark: "unused-strap", Kind: "strap", Length: 99, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
-		{Mark: "long-strap-60", Kind: "long strap", Length: 60, Width: 2, Gauge: "14", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
-		{Mark: "hold-down-pair-8", Kind: "hold-down pair", Rod: .625, Gauge: "12", Standoff: 1.5, Fasteners: []plan.Fasteners{nails("each body", "screw 1/4 x 3", 10, 2, false)}},
+		{Mark: "floor-strap", Kind: "long strap", Length: 60, Width: 2, Gauge: "14", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
+		{Mark: "hold-down-pair", Kind: "hold-down pair", Rod: .625, Gauge: "12", Standoff: 1.5, Fasteners: []plan.Fasteners{nails("each body", "screw 1/4 x 3", 10, 2, false)}},
 	}
 }
 
