@@ -69,12 +69,12 @@ func textItems() []*plan.Item {
 		return plan.Fasteners{Part: part, Nail: nail, Count: count, Parts: parts, HandOnly: hand}
 	}
 	return []*plan.Item{
-		{Mark: "stud-clip", Kind: "clip", Length: 4, Gauge: "20", Fasteners: []plan.Fasteners{nails("to stud", "8d x 1 1/2", 4, 1, false), nails("to plate", "8d x 1 1/2", 5, 1, false)}},
-		{Mark: "ridge-strap", Kind: "ridge strap", Length: 30, Width: 1.25, Gauge: "20", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 8, 2, false)}},
-		{Mark: "story-strap", Kind: "strap", Length: 48, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
-		{Mark: "unused-strap", Kind: "strap", Length: 99, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
-		{Mark: "floor-strap", Kind: "long strap", Length: 60, Width: 2, Gauge: "14", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
-		{Mark: "hold-down-pair", Kind: "hold-down pair", Rod: .625, Gauge: "12", Standoff: 1.5, Fasteners: []plan.Fasteners{nails("each body", "screw 1/4 x 3", 10, 2, false)}},
+		{Mark: "stud-clip", Kind: "clip", Length: 4.375, Gauge: "19", Fasteners: []plan.Fasteners{nails("to stud", "8d x 1 1/2", 4, 1, false), nails("to plate", "8d x 1 1/2", 7, 1, false)}},
+		{Mark: "ridge-strap", Kind: "ridge strap", Length: 31.25, Width: 1.375, Gauge: "19", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 8, 2, false)}},
+		{Mark: "story-strap", Kind: "strap", Length: 47.25, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
+		{Mark: "unused-strap", Kind: "strap", Length: 99, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
+		{Mark: "floor-strap", Kind: "long strap", Length: 61.5, Width: 2.125, Gauge: "15", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
+		{Mark: "hold-down-pair", Kind: "hold-down pair", Rod: .625, Gauge: "13", Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{nails("each body", "screw No. 14 x 3", 11, 2, false)}},
 	}
 }
 
