@@ -259,3 +259,10 @@ func TestOneCountForAWholeBandIsSharedByItsEnds(t *testing.T) {
 	assert.Len(t, low, 7)
 	assert.Len(t, high, 6)
 }
+
+// Detail and schedule say in one phrase which holes take a nail.
+func TestWhichHolesTakeANailIsSaid(t *testing.T) {
+	f := plan.Fasteners{Part: "to post", Nail: "No. 14 x 2", Count: 13, Parts: 1, Holes: 26, Fill: "every second hole"}
+	assert.Equal(t, "13 - No. 14 x 2 to post, of 26 holes, in every second hole", nailWords(f))
+	assert.Equal(t, "to post: 13 of No. 14 x 2, in every second hole", fastenerText(f))
+}
