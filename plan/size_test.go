@@ -92,7 +92,10 @@ func TestNailSize(t *testing.T) {
 		"20d": {0.192, 4}, "6d": {0.113, 2},
 		// The short strap nail of IRC R602.6.1: 0.148 by 1 1/2 in.
 		"10d x 1 1/2": {0.148, 1.5}, "10d x 1 1/2in": {0.148, 1.5},
-		"0.131 x 2 1/2": {0.131, 2.5}, "bolt 5/8": {0.625, 0}, "bolt 5/8 x 8": {0.625, 8}, "screw 1/4 x 3": {0.25, 3}, "bolt 1 1/8 x 10": {1.125, 10},
+		// NDS 2018, Table L3, p. 182 (grade B).
+		"No. 6 x 1 1/4": {0.138, 1.25}, "No. 8 x 2": {0.164, 2}, "No. 10 x 2": {0.190, 2}, "No. 12 x 2": {0.216, 2}, "No. 14 x 2 1/2": {0.242, 2.5},
+		"screw No. 14 x 2": {0.242, 2},
+		"0.131 x 2 1/2":    {0.131, 2.5}, "bolt 5/8": {0.625, 0}, "bolt 5/8 x 8": {0.625, 8}, "screw 1/4 x 3": {0.25, 3}, "bolt 1 1/8 x 10": {1.125, 10},
 	} {
 		d, l, err := plan.NailSize(text)
 		require.NoError(t, err, text)
@@ -101,7 +104,7 @@ func TestNailSize(t *testing.T) {
 		require.NoError(t, err, text)
 		require.Equal(t, want, [2]float64{n.Diameter, n.Length}, "the catalog must read %q the same", text)
 	}
-	for _, text := range []string{"", "9d", "6d sinker", "8d ring common", "10d x", "nail", "bolt", "0 x 1", "10d x 0"} {
+	for _, text := range []string{"", "9d", "6d sinker", "8d ring common", "10d x", "nail", "bolt", "0 x 1", "10d x 0", "No. 14", "No. 15 x 2", "bolt No. 14 x 2"} {
 		_, _, err := plan.NailSize(text)
 		require.Error(t, err, text)
 	}

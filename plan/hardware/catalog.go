@@ -76,7 +76,7 @@ func check(src *plan.Item) (plan.Diagnostics, *Item) {
 	v := &checker{src: src}
 	k := KindNamed(src.Kind)
 	if src.Mark == "" {
-		v.fault("no-mark", "an item has no mark", `add mark = "strap-36" or the like`)
+		v.fault("no-mark", "an item has no mark", `add mark = "wall-strap" or the like`)
 	}
 	if k == nil {
 		v.fault("unknown-kind", fmt.Sprintf("kind %q is none of the catalog", src.Kind), "use "+near(src.Kind))
@@ -128,9 +128,6 @@ func (v *checker) defaults() {
 	}
 	if it.Bodies == 0 {
 		it.Bodies = map[string]int{"hold-down": 1, "hold-down pair": 2}[it.Kind.Name]
-	}
-	if it.Center == 0 && it.Bodies > 0 {
-		it.Center = 1.25
 	}
 	for i := range it.Fasteners {
 		v.fastener(&it.Fasteners[i])

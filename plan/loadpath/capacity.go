@@ -168,6 +168,8 @@ func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
 		}
 		word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
 		switch {
+		case numbered(n):
+			n.Name += fmt.Sprintf(" (root %.3f in, NDS Table L3)", timber.ScrewRoot(n.Diameter))
 		case word == "screw" || word == "lag":
 			n.Diameter *= screwRoot
 			n.Name += " (root 0.75 of its size, assumed; Fyb as of a nail, from memory)"
@@ -177,6 +179,12 @@ func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
 		}
 		a.nailTerm(c, p, f.Part, n, f.Count)
 	}
+}
+
+// numbered tells whether a fastener is a wood screw by its number, "No. 14",
+// whose root is known.
+func numbered(n hardware.Nail) bool {
+	return strings.HasPrefix(strings.TrimPrefix(strings.TrimSpace(n.Name), "screw "), "No. ")
 }
 
 // wood returns the thickness of wood that a nail of the piece finds, in: the
@@ -238,6 +246,9 @@ func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hard
 		what = "screws"
 	}
 	nail := timber.Nail{Name: n.Name, Length: n.Length - panel(p), Diameter: n.Diameter}
+	if numbered(n) {
+		nail.Root = timber.ScrewRoot(n.Diameter)
+	}
 	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: wood(p), G: a.species.G})
 	if err != nil {
 		c.Unknown = fmt.Sprintf("nail %s: %s", n.Name, err)

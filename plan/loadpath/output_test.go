@@ -157,12 +157,12 @@ func TestOpenFrontIsTold(t *testing.T) {
 }
 
 func TestMakersValueIsTaken(t *testing.T) {
-	text := strings.Replace(sample.plan(), "to_plate = 5 }", "to_plate = 5 }\nloads = { uplift = \"600 lb\", along = \"200 lb\", across = \"150 lb\", source = \"invented sheet\" }", 1)
+	text := strings.Replace(sample.plan(), "to_plate = 7 }", "to_plate = 7 }\nloads = { uplift = \"617 lb\", along = \"187 lb\", across = \"143 lb\", source = \"invented sheet\" }", 1)
 	r, _ := Run(placed(t, text))
 	l := r.Joint("2S-32-RP")[0]
-	assert.Equal(t, 600.0, l.Capacity.Value)
+	assert.Equal(t, 617.0, l.Capacity.Value)
 	assert.Contains(t, l.Governs(), "maker")
-	assert.Greater(t, l.Ratio, l.Demand/600, "uplift and push by linear interaction")
+	assert.Greater(t, l.Ratio, l.Demand/617, "uplift and push by linear interaction")
 	assert.Contains(t, r.Explain("2S-32-RP"), "push across the wall")
 }
 

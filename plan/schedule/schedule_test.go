@@ -30,9 +30,9 @@ func small(t require.TestingT) *Schedule {
 	}
 	items := []*plan.Item{
 		{Mark: "unused", Kind: "clip", Fasteners: nails(3, false)},
-		{Mark: "pair-5", Kind: "hold-down pair", Length: 10, Rod: .625, Standoff: 1.5, Washer: 2, Fasteners: nails(10, true)},
-		{Mark: "strap-36", Kind: "strap", Length: 36, Width: 1.25, Gauge: "20", Pack: 4, Minutes: 3, Fasteners: nails(9, false)},
-		{Mark: "coil", Kind: "coil strap", Length: 30, Width: 1.25, Gauge: "20", Coil: 70, Fasteners: nails(6, false)},
+		{Mark: "hold-down-pair", Kind: "hold-down pair", Length: 10.625, Rod: .625, Standoff: 1.5, Center: 1.4375, Washer: 2, Fasteners: nails(10, true)},
+		{Mark: "wall-strap", Kind: "strap", Length: 36, Width: 1.375, Gauge: "19", Pack: 4, Minutes: 3, Fasteners: nails(9, false)},
+		{Mark: "coil", Kind: "coil strap", Length: 30, Width: 1.375, Gauge: "19", Coil: 70, Fasteners: nails(6, false)},
 	}
 	c, ds := hardware.New(items)
 	require.Empty(t, ds)
@@ -48,9 +48,9 @@ func small(t require.TestingT) *Schedule {
 			p.Pieces = append(p.Pieces, &placement.Piece{Item: c.Item(mark), Cut: cut, Joint: j, Rule: &plan.Rule{}})
 		}
 	}
-	put(4, "strap-36", 0, &framing.Joint{Host: "1S", Wall: w1, Level: first})
-	put(2, "strap-36", 0, &framing.Joint{Host: "2S", Wall: w2, Level: second})
-	put(2, "pair-5", 22.125, &framing.Joint{Host: "2S", Wall: w2, Level: second})
+	put(4, "wall-strap", 0, &framing.Joint{Host: "1S", Wall: w1, Level: first})
+	put(2, "wall-strap", 0, &framing.Joint{Host: "2S", Wall: w2, Level: second})
+	put(2, "hold-down-pair", 22.125, &framing.Joint{Host: "2S", Wall: w2, Level: second})
 	put(3, "coil", 30, &framing.Joint{Host: "main", Roof: roof})
 	return New(p)
 }
@@ -58,7 +58,7 @@ func small(t require.TestingT) *Schedule {
 func TestLegendNumbersRunInCatalogOrderWithoutGaps(t *testing.T) {
 	s := small(t)
 	require.Len(t, s.Lines, 3)
-	for i, mark := range []string{"pair-5", "strap-36", "coil"} {
+	for i, mark := range []string{"hold-down-pair", "wall-strap", "coil"} {
 		assert.Equal(t, i+1, s.Lines[i].Number)
 		assert.Equal(t, i+1, s.Number(mark))
 		assert.Same(t, s.Lines[i], s.Line(mark))
@@ -91,7 +91,7 @@ func TestBreakdowns(t *testing.T) {
 		names []string
 		n     []int
 	}{
-		"item":  {[]string{"pair-5", "strap-36", "coil"}, []int{2, 6, 3}},
+		"item":  {[]string{"hold-down-pair", "wall-strap", "coil"}, []int{2, 6, 3}},
 		"wall":  {[]string{"1S", "2S", "main"}, []int{4, 4, 3}},
 		"level": {[]string{"first", "second", "roof"}, []int{4, 4, 3}},
 		"phase": {[]string{"before sheathing", "inside"}, []int{9, 2}},
@@ -117,9 +117,9 @@ func TestOrderList(t *testing.T) {
 	}
 	assert.Equal(t, []short{
 		// 2 pairs are 4 bodies, 10 % more is 4.4, so 5.
-		{"pieces", "pair-5", 4, 5, 5, 0},
+		{"pieces", "hold-down-pair", 4, 5, 5, 0},
 		// 6 straps, 6.6 so 7, in packs of 4: 2 packs, 8 straps.
-		{"pieces", "strap-36", 6, 7, 8, 2},
+		{"pieces", "wall-strap", 6, 7, 8, 2},
 		// 3 cuts and 1 spare of 30 from rolls of 70: two a roll, 2 rolls.
 		{"coil", "coil", 3, 4, 2, 2},
 		// Sheathing, below: 122 nails, 12.2 so 13 more, 100 a pound: 1.35 so 1.4 lb, 1 box.
@@ -305,7 +305,7 @@ func TestCSVIsPlainAndStable(t *testing.T) {
 	rows, err := csv.NewReader(bytes.NewReader(b.Bytes())).ReadAll()
 	require.NoError(t, err)
 	assert.Equal(t, []string{"wall", "number", "mark", "kind", "size", "phase", "pieces", "fastener", "driven", "fasteners"}, rows[0])
-	assert.Equal(t, []string{"1S", "2", "strap-36", "strap", `3'-0" x 1 1/4" x 20 ga`, "before sheathing", "4", "10d x 1 1/2 (0.148 x 1 1/2)", "any", "72"}, rows[1])
+	assert.Equal(t, []string{"1S", "2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "4", "10d x 1 1/2 (0.148 x 1 1/2)", "any", "72"}, rows[1])
 	assert.Len(t, rows, 5)
 
 	b.Reset()
@@ -327,7 +327,7 @@ func TestJSONKeepsTheColumns(t *testing.T) {
 	}
 	require.NoError(t, json.Unmarshal(b.Bytes(), &rows))
 	require.Len(t, rows, 3)
-	assert.Equal(t, "pair-5", rows[0].Mark)
+	assert.Equal(t, "hold-down-pair", rows[0].Mark)
 	assert.Equal(t, 40, rows[0].Fasteners)
 	require.Error(t, Count(&b, s, "color", "csv"))
 	require.Error(t, Count(&b, s, "item", "xlsx"))

@@ -1,6 +1,7 @@
 package timber
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -77,7 +78,7 @@ func shear(n Nail, side, main Part, p, lm, ls float64) (Nailed, error) {
 	if least := 6 * n.Diameter; p < least-1e-9 {
 		return out, fmt.Errorf("the nail reaches %.2f in into the main member, under 6 diameters (%.2f in)", max(p, 0), least)
 	}
-	out.Dowel = Dowel{D: n.Diameter, Fyb: fyb, Fem: main.Fe(n.Diameter), Fes: side.Fe(n.Diameter), Lm: lm, Ls: ls}
+	out.Dowel = Dowel{D: cmp.Or(n.Root, n.Diameter), Fyb: fyb, Fem: main.Fe(n.Diameter), Fes: side.Fe(n.Diameter), Lm: lm, Ls: ls}
 	out.Yield = out.Dowel.SingleShear()
 	return out, nil
 }

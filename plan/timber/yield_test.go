@@ -73,6 +73,40 @@ func TestPublishedSteelSideCells(t *testing.T) {
 	}
 }
 
+func TestPublishedScrewCells(t *testing.T) {
+	// NDS 2018 Tables 12L, pp.109-110, and 12M (grade B: transcription with page
+	// cites): wood screws through wood, and No. 10 through 16 gauge.
+	for _, c := range []struct {
+		cell     string
+		diameter float64
+		side     Part
+		g        float64
+		z        float64
+		mode     string
+	}{
+		{"No. 8, 1/2", 0.164, Part{Thickness: 0.5, G: 0.50}, 0.50, 73, "IIIs"},
+		{"No. 10, 1/2", 0.190, Part{Thickness: 0.5, G: 0.50}, 0.50, 90, "IIIs"},
+		{"No. 10, 1-1/2", 0.190, Part{Thickness: 1.5, G: 0.50}, 0.50, 117, "IV"},
+		{"No. 12, 1/2", 0.216, Part{Thickness: 0.5, G: 0.42}, 0.42, 91, "IIIs"},
+		{"No. 14, 1/2", 0.242, Part{Thickness: 0.5, G: 0.50}, 0.50, 120, "IIIs"},
+		{"No. 10, 16 ga", 0.190, Part{Thickness: 0.060, Steel: true}, 0.50, 116, "IIIs"},
+	} {
+		n := Nail{Length: c.side.Thickness + 3, Diameter: c.diameter, Root: ScrewRoot(c.diameter)}
+		require.Positive(t, n.Root, c.cell)
+		got, err := SingleNail(n, c.side, Part{Thickness: thick, G: c.g})
+		require.NoError(t, err, c.cell)
+		assert.Equal(t, c.z, math.Round(got.Z), c.cell)
+		assert.Equal(t, c.mode, got.Mode, c.cell)
+	}
+	assert.Zero(t, ScrewRoot(0.25), "no wood screw of the table")
+	// Boundary beside a transcription of NDS 2018 12.1.5.6 (grade B): No. 10
+	// through 1-1/2 in, 2.64 in long, reaches 6D = 1.14 in; 2.63 in does not.
+	for length, ok := range map[float64]bool{2.64: true, 2.63: false} {
+		_, err := SingleNail(Nail{Length: length, Diameter: 0.190, Root: 0.152}, Part{Thickness: 1.5, G: 0.5}, Part{Thickness: thick, G: 0.5})
+		assert.Equal(t, ok, err == nil, "%v in", length)
+	}
+}
+
 func TestWorkedExampleSixModes(t *testing.T) {
 	// AWC Structural Wood Design Examples 2015/2018, E2.2, pp.86-90 (grade B):
 	// 10d common through 1x into 3x Douglas fir-larch.

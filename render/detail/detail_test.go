@@ -66,20 +66,20 @@ func detailHouse(t *testing.T) *page.Model {
 		p.Pieces = append(p.Pieces, pc)
 		s.Lines = append(s.Lines, &schedule.Line{Number: len(s.Lines) + 1, Item: c.Items[0], Pieces: []*placement.Piece{pc}})
 	}
-	add("clip", j(framing.RafterPlate, wall, rafter, flat(framing.CapPlate, two6)), "outside", plan.Item{Length: 6, Width: 1.5, Gauge: "18", Fasteners: both(5, 5)})
-	add("strap", j(framing.StudStud, wall, stud(wall), stud(low)), "outside", plan.Item{Length: 48, Width: 1.25, Gauge: "20", Fasteners: each(9)})
-	add("long strap", j(framing.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 72, Width: 2, Gauge: "12", Fasteners: []plan.Fasteners{{Part: "each end", Nail: "16d sinker", Count: 14, Parts: 2, Rows: 2, Spacing: 2, EndDist: 0.75, Stagger: true, HandOnly: true}}})
-	add("coil strap", j(framing.StudBase, low, stud(low), girder), "outside", plan.Item{Length: 36, Width: 1.25, Gauge: "20", Coil: 1200, Fasteners: each(8)})
-	add("wrap strap", j(framing.OpeningHead, wall, stud(wall), flat(framing.Header, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25, Text: "3-2x10"})), "outside", plan.Item{Length: 30, Width: 1.25, Gauge: "20", Fasteners: each(6)})
-	add("ridge strap", j(framing.RafterRidge, nil, rafter, rafter, flat(framing.Ridge, roof.RidgeMember)), "top", plan.Item{Length: 24, Width: 1.25, Gauge: "20", Fasteners: each(7)})
-	add("hold-down", j(framing.WallEnd, low, stud(low), girder), "inside", plan.Item{Length: 12, Width: 2.5, Gauge: "12", Rod: 0.625, Standoff: 1.5, Center: 1.25, Fasteners: []plan.Fasteners{{Part: "to post", Nail: "screw 1/4 x 2 1/2", Count: 10, Parts: 1}}})
-	add("hold-down pair", j(framing.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 12, Width: 2.5, Gauge: "12", Rod: 0.75, Standoff: 1.5, Center: 1.25, Fasteners: []plan.Fasteners{{Part: "each body", Nail: "screw 1/4 x 2 1/2", Count: 10, Parts: 2}}})
-	add("collector strap", j(framing.Collector, wall, flat(framing.CapPlate, two6), flat(framing.Beam, plan.Lumber{Ply: 2, Breadth: 1.75, Depth: 11.875, Text: "2-1.75x11.875"})), "top", plan.Item{Length: 40, Width: 1.25, Gauge: "16", Fasteners: each(11)})
+	add("clip", j(framing.RafterPlate, wall, rafter, flat(framing.CapPlate, two6)), "outside", plan.Item{Length: 6.375, Width: 1.625, Gauge: "17", Fasteners: both(4, 7)})
+	add("strap", j(framing.StudStud, wall, stud(wall), stud(low)), "outside", plan.Item{Length: 47.25, Width: 1.375, Gauge: "19", Fasteners: each(9)})
+	add("long strap", j(framing.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 70.5, Width: 2.125, Gauge: "13", Fasteners: []plan.Fasteners{{Part: "each end", Nail: "16d sinker", Count: 13, Parts: 2, Rows: 2, Spacing: 2, EndDist: 0.75, Stagger: true, HandOnly: true}}})
+	add("coil strap", j(framing.StudBase, low, stud(low), girder), "outside", plan.Item{Length: 37.25, Width: 1.375, Gauge: "19", Coil: 1200, Fasteners: each(8)})
+	add("wrap strap", j(framing.OpeningHead, wall, stud(wall), flat(framing.Header, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25, Text: "3-2x10"})), "outside", plan.Item{Length: 31.25, Width: 1.375, Gauge: "19", Fasteners: each(6)})
+	add("ridge strap", j(framing.RafterRidge, nil, rafter, rafter, flat(framing.Ridge, roof.RidgeMember)), "top", plan.Item{Length: 23.25, Width: 1.375, Gauge: "19", Fasteners: each(7)})
+	add("hold-down", j(framing.WallEnd, low, stud(low), girder), "inside", plan.Item{Length: 12.375, Width: 2.625, Gauge: "13", Rod: 0.625, Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{{Part: "to post", Nail: "screw No. 14 x 2 1/2", Count: 11, Parts: 1}}})
+	add("hold-down pair", j(framing.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 12.375, Width: 2.625, Gauge: "13", Rod: 0.75, Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{{Part: "each body", Nail: "screw No. 14 x 2 1/2", Count: 11, Parts: 2}}})
+	add("collector strap", j(framing.Collector, wall, flat(framing.CapPlate, two6), flat(framing.Beam, plan.Lumber{Ply: 2, Breadth: 1.75, Depth: 11.875, Text: "2-1.75x11.875"})), "top", plan.Item{Length: 39.25, Width: 1.375, Gauge: "15", Fasteners: each(11)})
 	add("anchor bolt", j(framing.StudBase, low, flat(framing.SillPlate, two6)), "through", plan.Item{Length: 12, Rod: 0.625, Washer: 3})
-	add("post base", j(framing.PostBase, nil, post), "", plan.Item{Length: 6, Width: 3, Gauge: "12", Fasteners: []plan.Fasteners{{Part: "to post", Nail: "16d common", Count: 8, Parts: 1}}})
-	add("post cap", j(framing.PostCap, nil, post, flat(framing.Beam, two8)), "", plan.Item{Length: 5, Width: 3, Gauge: "12", Fasteners: both(6, 6)})
-	add("hanger", j(framing.RafterRidge, nil, flat(framing.Joist, two8), flat(framing.Ridge, roof.RidgeMember)), "", plan.Item{Length: 5.5, Width: 1.5, Gauge: "18", Fasteners: both(4, 6)})
-	add("generic", j(framing.GirderPile, nil, girder, post), "outside", plan.Item{Length: 8, Width: 3, Gauge: "14", Fasteners: both(6, 6)})
+	add("post base", j(framing.PostBase, nil, post), "", plan.Item{Length: 6.375, Width: 3.125, Gauge: "13", Fasteners: []plan.Fasteners{{Part: "to post", Nail: "16d sinker", Count: 11, Parts: 1}}})
+	add("post cap", j(framing.PostCap, nil, post, flat(framing.Beam, two8)), "", plan.Item{Length: 5.375, Width: 3.125, Gauge: "13", Fasteners: both(5, 7)})
+	add("hanger", j(framing.RafterRidge, nil, flat(framing.Joist, two8), flat(framing.Ridge, roof.RidgeMember)), "", plan.Item{Length: 5.125, Width: 1.625, Gauge: "19", Fasteners: both(5, 7)})
+	add("generic", j(framing.GirderPile, nil, girder, post), "outside", plan.Item{Length: 8.375, Width: 3.125, Gauge: "15", Fasteners: both(5, 7)})
 	m.Placement, m.Schedule = p, s
 	return m
 }
@@ -160,14 +160,14 @@ func TestBrokenStrapIsDimensionedTrue(t *testing.T) {
 	c := pagetest.Context(t, m, "arch-d")
 	d := newDraft(c, c.DetailScales()[1])
 	drawBand(d, newDetailItem(m.Schedule.Lines[2]))
-	assert.NotEmpty(t, d.cutsV, "a 72 in strap is broken")
+	assert.NotEmpty(t, d.cutsV, "a strap of 70-1/2 in is broken")
 	var texts []string
 	for _, mk := range d.Marks {
 		if x, ok := mk.(sheet.Text); ok && x.Role == "dimension" {
 			texts = append(texts, x.S)
 		}
 	}
-	assert.Contains(t, texts, `6'-0"`)
+	assert.Contains(t, texts, `5'-10 1/2"`)
 }
 
 // Any item at any joint its kind belongs at has a detail, with what little
@@ -212,4 +212,10 @@ func TestOneCountForAWholeBandIsSharedByItsEnds(t *testing.T) {
 	low, high, _ := it.ends()
 	assert.Len(t, low, 7)
 	assert.Len(t, high, 6)
+}
+
+// The detail says which holes take a nail.
+func TestWhichHolesTakeANailIsSaid(t *testing.T) {
+	f := plan.Fasteners{Part: "to post", Nail: "No. 14 x 2", Count: 13, Parts: 1, Holes: 26, Fill: "every second hole"}
+	assert.Equal(t, "13 - No. 14 x 2 to post, of 26 holes, in every second hole", nailWords(f))
 }

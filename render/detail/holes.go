@@ -102,7 +102,7 @@ func nailWords(f plan.Fasteners) string {
 		s += fmt.Sprintf(", of %d holes", f.Holes)
 	}
 	if f.Fill != "" {
-		s += ", fill " + f.Fill
+		s += ", in " + f.Fill
 	}
 	if f.HandOnly {
 		s += ", driven by hand"

@@ -20,7 +20,7 @@ type body struct {
 func (it detailItem) body() body {
 	return body{
 		h: cmp.Or(it.Length, 10), w: cmp.Or(it.Width, 2.5),
-		standoff: cmp.Or(it.Standoff, 1.5), center: cmp.Or(it.Center, 1.25), rod: cmp.Or(it.Rod, 0.625),
+		standoff: cmp.Or(it.Standoff, 1.5), center: it.Center, rod: cmp.Or(it.Rod, 0.625),
 	}
 }
 

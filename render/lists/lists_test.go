@@ -9,6 +9,8 @@ import (
 	"galewright/render/page/pagetest"
 	"galewright/render/sheet"
 
+	"galewright/plan"
+
 	"github.com/stretchr/testify/require"
 )
 
@@ -171,4 +173,10 @@ func TestCoverTellsWhatWasAssumed(t *testing.T) {
 		require.Contains(t, text, s)
 	}
 	require.NotContains(t, text, "unused-strap")
+}
+
+// The schedule says which holes take a nail.
+func TestWhichHolesTakeANailIsSaid(t *testing.T) {
+	f := plan.Fasteners{Part: "to post", Nail: "No. 14 x 2", Count: 13, Parts: 1, Holes: 26, Fill: "every second hole"}
+	require.Equal(t, "to post: 13 of No. 14 x 2, in every second hole", fastenerText(f))
 }

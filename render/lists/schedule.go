@@ -101,8 +101,8 @@ func fastenerText(f plan.Fasteners) string {
 		s = f.Part + ": "
 	}
 	s += fmt.Sprintf("%d of %s", f.Count, f.Nail)
-	if f.Fill != "" && f.Fill != "all" {
-		s += ", " + f.Fill
+	if f.Fill != "" {
+		s += ", in " + f.Fill
 	}
 	if f.HandOnly {
 		s += ", by hand only"

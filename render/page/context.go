@@ -49,7 +49,7 @@ func (c *Context) Tell(d plan.Diagnostic) { c.Diags = append(c.Diags, d) }
 // SheetsOf returns the numbers of the pages that carry the key, in order. Use
 // it in Draw only. Keys by agreement: "wall 1S" for a wall's elevation,
 // "line 1S/2S" for a line's, "level first" for a plan, "roof" for the roof
-// plan, "foundation", "mark strap-42" for a detail, "schedule", "check 1S".
+// plan, "foundation", "mark story-strap" for a detail, "schedule", "check 1S".
 func (c *Context) SheetsOf(key string) (numbers []string) {
 	for _, p := range c.Pages {
 		if slices.Contains(p.Keys, key) {

@@ -17,7 +17,7 @@ import (
 func TextHouse() *page.Model {
 	p := &plan.Plan{
 		Project: plan.Project{
-			Name: "Heron Point, lot 4", Number: "24-017", Site: "Sandbar Lane, lot 4", Date: "2026-03-02", Revision: "0",
+			Name: "Invented house", Number: "demo 6", Site: "no real place", Date: "2026-03-02", Revision: "0",
 			DrawnBy: "site office", CheckedBy: "lead framer", Engineer: "structural engineer of record", Notes: []string{"Piles by others."},
 		},
 		Site: plan.Site{WindSpeed: 150, Exposure: "D", Risk: "II", Edition: "7-22", Enclosure: "enclosed", Kzt: 1, Assumed: []string{`enclosure = "enclosed"`}},
@@ -45,15 +45,15 @@ func TextHouse() *page.Model {
 		for s := 0.75; s < w.Length(); s += 16 {
 			put(m, w, s, framing.StudTop, "stud-clip", "inside", w.Level.Top())
 			if w.Exterior {
-				put(m, w, s, framing.StudBase, "strap-48", "outside", w.Level.Floor)
+				put(m, w, s, framing.StudBase, "story-strap", "outside", w.Level.Floor)
 			}
 		}
-		put(m, w, 1.5, framing.WallEnd, "long-strap-60", "inside", w.Level.Floor)
-		put(m, w, 4.5, framing.WallEnd, "hold-down-pair-8", "inside", w.Level.Floor)
+		put(m, w, 1.5, framing.WallEnd, "floor-strap", "inside", w.Level.Floor)
+		put(m, w, 4.5, framing.WallEnd, "hold-down-pair", "inside", w.Level.Floor)
 	}
 	for i := range 34 {
 		j := &framing.Joint{Kind: framing.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
-		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap-30"), Face: "top", Station: j.Station})
+		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap"), Face: "top", Station: j.Station})
 	}
 	m.Schedule = schedule.New(m.Placement)
 	return m
@@ -64,12 +64,12 @@ func textItems() []*plan.Item {
 		return plan.Fasteners{Part: part, Nail: nail, Count: count, Parts: parts, HandOnly: hand}
 	}
 	return []*plan.Item{
-		{Mark: "stud-clip", Kind: "clip", Length: 4, Gauge: "20", Fasteners: []plan.Fasteners{nails("to stud", "8d x 1 1/2", 4, 1, false), nails("to plate", "8d x 1 1/2", 5, 1, false)}},
-		{Mark: "ridge-strap-30", Kind: "ridge strap", Length: 30, Width: 1.25, Gauge: "20", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 8, 2, false)}},
-		{Mark: "strap-48", Kind: "strap", Length: 48, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
-		{Mark: "unused-strap", Kind: "strap", Length: 99, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
-		{Mark: "long-strap-60", Kind: "long strap", Length: 60, Width: 2, Gauge: "14", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
-		{Mark: "hold-down-pair-8", Kind: "hold-down pair", Rod: .625, Gauge: "12", Standoff: 1.5, Fasteners: []plan.Fasteners{nails("each body", "screw 1/4 x 3", 10, 2, false)}},
+		{Mark: "stud-clip", Kind: "clip", Length: 4.375, Gauge: "19", Fasteners: []plan.Fasteners{nails("to stud", "8d x 1 1/2", 4, 1, false), nails("to plate", "8d x 1 1/2", 7, 1, false)}},
+		{Mark: "ridge-strap", Kind: "ridge strap", Length: 31.25, Width: 1.375, Gauge: "19", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 8, 2, false)}},
+		{Mark: "story-strap", Kind: "strap", Length: 47.25, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
+		{Mark: "unused-strap", Kind: "strap", Length: 99, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
+		{Mark: "floor-strap", Kind: "long strap", Length: 61.5, Width: 2.125, Gauge: "15", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
+		{Mark: "hold-down-pair", Kind: "hold-down pair", Rod: .625, Gauge: "13", Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{nails("each body", "screw No. 14 x 3", 11, 2, false)}},
 	}
 }
 
