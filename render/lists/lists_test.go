@@ -5,11 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan"
 	"galewright/render/page"
 	"galewright/render/page/pagetest"
 	"galewright/render/sheet"
-
-	"galewright/plan"
 
 	"github.com/stretchr/testify/require"
 )
