@@ -101,6 +101,9 @@ func number(pages []*page) {
 	}
 }
 
+// NoSuchSheet is the code of what is told of a filter that names no sheet.
+const NoSuchSheet = "no-such-sheet"
+
 // chosen returns the pages that the options ask for. A filter that matches
 // nothing is told.
 func chosen(c *context, pages []*page) (out []*page) {
@@ -122,7 +125,7 @@ func chosen(c *context, pages []*page) (out []*page) {
 	for i, f := range c.Options.Sheets {
 		if !hit[i] {
 			c.tell(plan.Diagnostic{
-				Severity: plan.Warning, Code: "no-such-sheet",
+				Severity: plan.Warning, Code: NoSuchSheet,
 				Summary: fmt.Sprintf("no sheet matches %q", f),
 				Mend:    fmt.Sprintf("the set runs from %s to %s", pages[0].Number, pages[len(pages)-1].Number),
 				Pos:     c.House.Plan.Project.Pos,
