@@ -62,6 +62,9 @@ func pagesOf(c *page.Context, wanted func(view) bool) (pages []*page.Page) {
 	return pages
 }
 
+// NoSuchSheet is the code of what is told of a filter that names no sheet.
+const NoSuchSheet = "no-such-sheet"
+
 // chosen returns the pages that the options ask for. A filter that matches
 // nothing is told.
 func chosen(c *page.Context, pages []*page.Page) (out []*page.Page) {
@@ -83,7 +86,7 @@ func chosen(c *page.Context, pages []*page.Page) (out []*page.Page) {
 	for i, f := range c.Options.Sheets {
 		if !hit[i] {
 			c.Tell(plan.Diagnostic{
-				Severity: plan.Warning, Code: "no-such-sheet",
+				Severity: plan.Warning, Code: NoSuchSheet,
 				Summary: fmt.Sprintf("no sheet matches %q", f),
 				Mend:    fmt.Sprintf("the set runs from %s to %s", pages[0].Number, pages[len(pages)-1].Number),
 				Pos:     c.House.Plan.Project.Pos,

@@ -14,6 +14,7 @@ const (
 	exitDone  = 0
 	exitFault = 1 // the plan has errors, links fail the check asked for, or output cannot be written
 	exitUsage = 2 // wrong use
+	exitCrash = 3 // a fault of the program
 )
 
 // errFault ends a command whose faults are already printed.
@@ -44,9 +45,11 @@ func commands() []command {
 }
 
 // run is the whole program: it returns the exit code.
-func run(args []string, out, err io.Writer) int {
-	s := streams{out, err}
-	switch e := dispatch(args, s); {
+func run(args []string, out, err io.Writer) int { return runAs(dispatch, args, out, err) }
+
+// runAs is run with do in place of dispatch.
+func runAs(do func([]string, streams) error, args []string, out, err io.Writer) int {
+	switch e := guarded(do, args, streams{out, err}); {
 	case e == nil:
 		return exitDone
 	case errors.Is(e, errFault):
@@ -54,6 +57,9 @@ func run(args []string, out, err io.Writer) int {
 	case errors.As(e, new(usageError)):
 		fmt.Fprintf(err, "galewright: %s\n", e)
 		return exitUsage
+	case errors.As(e, new(crash)):
+		fmt.Fprintf(err, "galewright: %s: %s\n", args[0], e)
+		return exitCrash
 	default:
 		fmt.Fprintf(err, "galewright: %s\n", e)
 		return exitFault
@@ -157,7 +163,7 @@ Commands:
 	fmt.Fprintf(w, `
 `+"`galewright COMMAND --help`"+` tells more, with an example.
 Exit codes: 0 done; 1 the plan has errors, links fail the check asked for, or
-output cannot be written; 2 wrong use.
+output cannot be written; 2 wrong use; 3 a fault of the program.
 
 %s
 `, caution)

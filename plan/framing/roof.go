@@ -240,9 +240,9 @@ func (rb *roofBody) isHigh(i int) bool {
 
 // rakePlanes returns the half spaces below the seat of the roof over a wall
 // with a rake top: the undersides of the rafters, or the level seat over a
-// shed's high wall. It returns nil when no roof is over the wall. It is asked
-// before any member stands, so it goes by the plan alone.
-func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
+// shed's high wall, and that roof. It returns nil when no roof is over the
+// wall. It is asked before any member stands, so it goes by the plan alone.
+func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane, roof *plan.Roof) {
 	mid := w.From.Add(w.To).Mul(0.5)
 	for _, r := range b.plan.Roofs {
 		if r.Over == nil || !carries(w.Wall, r.Over) || !inArea(r.Area, mid) {
@@ -254,7 +254,7 @@ func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
 		}
 		for i := range rb.sides {
 			if rb.isHigh(i) && onSide(rb.body, i, w.From, w.To) {
-				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}
+				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}, r
 			}
 		}
 		for i := range rb.sides {
@@ -262,9 +262,9 @@ func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
 				out = append(out, underside(rb.body.Plane(i), rb.Rafters.Depth))
 			}
 		}
-		return out
+		return out, r
 	}
-	return nil
+	return nil, nil
 }
 
 // inArea tells whether p lies in the area, its border included.

@@ -132,6 +132,7 @@ func (v *checker) defaults() {
 	for i := range it.Fasteners {
 		v.fastener(&it.Fasteners[i])
 	}
+	v.share()
 }
 
 // fastener fills in the size and the number of parts of one kind of nail.

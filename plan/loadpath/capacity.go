@@ -161,11 +161,12 @@ const screwRoot = 0.75
 // nailTerms adds the nails of each part: each end of a strap, each leg of a
 // clip, must hold the whole force.
 func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
-	for i, f := range p.Item.Fasteners {
-		n := hardware.Nail{Name: f.Nail, Diameter: f.Diameter, Length: f.Length}
-		if i < len(p.Item.Nails) {
-			n = p.Item.Nails[i]
+	ends := p.Item.Ends()
+	for i, f := range ends {
+		if i > 0 && f == ends[i-1] {
+			continue // both ends alike
 		}
+		n := f.Size
 		word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
 		switch {
 		case numbered(n):
@@ -309,11 +310,9 @@ func (a *analysis) steelTerms(c *Capacity, it *hardware.Item) {
 		return
 	}
 	rows, d := 1, 0.0
-	for i, f := range it.Fasteners {
+	for _, f := range it.Ends() {
 		rows = max(rows, f.Rows) // staggered too: the zigzag's gain in length is not taken
-		if i < len(it.Nails) {
-			d = math.Max(d, it.Nails[i].Diameter+hole)
-		}
+		d = math.Max(d, f.Size.Diameter+hole)
 	}
 	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, timber.Gr33)
 	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in, %d holes of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
