@@ -6,9 +6,6 @@ import (
 	"galewright/plan"
 )
 
-// Caution stands on every output.
-const Caution = "Preliminary numbers for the engineer of record. Computed from the plan as given; they take no place of sealed calculations, and local code, the hardware makers' current data and licensed practice govern."
-
 // assumptions lists what was taken for granted.
 func assumptions(a *analysis) []string {
 	p := a.plan

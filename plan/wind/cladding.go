@@ -3,6 +3,8 @@ package wind
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // Point is a corner of a GCp curve: effective wind area in ft², coefficient.
@@ -41,7 +43,7 @@ type Clad struct {
 // Figure is a figure of components and cladding.
 type Figure struct {
 	Name  string // "ASCE 7-22 Fig. 30.3-2B"
-	Grade string
+	Grade source.Grade
 	Note  string // what to know about the copy it was read from
 	Zones []Clad
 }
@@ -55,7 +57,7 @@ func WallFigure(edition string, theta float64) Figure {
 		f = 0.9
 	}
 	pos := line(1*f, 0.7*f, 500)
-	return Figure{Name: "ASCE " + edition + " Fig. 30.3-1", Grade: "S+", Zones: []Clad{
+	return Figure{Name: "ASCE " + edition + " Fig. 30.3-1", Grade: source.Transcribed, Zones: []Clad{
 		{"4", pos, line(-1.1*f, -0.8*f, 500), nil},
 		{"5", pos, line(-1.4*f, -0.8*f, 500), nil},
 	}}
@@ -114,7 +116,7 @@ func RoofFigure(edition, kind string, theta, hOverB float64) (Figure, error) {
 		f := flat
 		f.Name = "ASCE " + edition + " " + f.Name
 		if edition == "7-16" {
-			f.Grade, f.Note = "from memory", "end points as in 7-22; zones measured by 0.6 h and 0.2 h"
+			f.Grade, f.Note = source.FromMemory, "end points as in 7-22; zones measured by 0.6 h and 0.2 h"
 		}
 		return f, nil
 	case edition == "7-16" && kind == "hip":

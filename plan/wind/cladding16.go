@@ -1,6 +1,10 @@
 package wind
 
-import "math"
+import (
+	"math"
+
+	"galewright/plan/source"
+)
 
 // provisional goes with every figure of 7-16: the one copy at hand has points
 // read off the printed graphs.
@@ -48,7 +52,7 @@ func gable16(theta float64) Figure {
 			named(two, "3r"),
 		}}
 	}
-	f.Grade, f.Note = "S", provisional
+	f.Grade, f.Note = source.SecondHand, provisional
 	return f
 }
 
@@ -59,7 +63,7 @@ func named(c Clad, zone string) Clad { c.Zone = zone; return c }
 func hip16(theta, hOverB float64) Figure {
 	pos := line(0.7, 0.3, 100) // of 7-22; the copy gives none
 	set := func(name string, one, edge, ridge, corner Curve) Figure {
-		return Figure{Name: "ASCE 7-16 " + name, Grade: "S", Note: provisional, Zones: []Clad{
+		return Figure{Name: "ASCE 7-16 " + name, Grade: source.SecondHand, Note: provisional, Zones: []Clad{
 			{"1", pos, one, nil}, {"2e", pos, edge, nil}, {"2r", pos, ridge, nil}, {"3", pos, corner, nil},
 		}}
 	}

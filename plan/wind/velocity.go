@@ -3,6 +3,8 @@ package wind
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // Basis is what the pressures of one building are computed from.
@@ -26,7 +28,7 @@ type Coefficient struct {
 	Value float64
 	Unit  string // "", "ft", "psf", "mph"
 	Table string // "ASCE 7-22 Table 26.10-1"
-	Grade string
+	Grade source.Grade
 }
 
 // terrain holds the constants of ASCE 7 Table 26.11-1: exponent and gradient
@@ -142,18 +144,18 @@ func (b Basis) Coefficients() []Coefficient {
 		{"roof angle", b.Theta, "deg", "plan", ""},
 		{"length along the ridge", b.Length, "ft", "plan", ""},
 		{"width across the ridge", b.Width, "ft", "plan", ""},
-		{"alpha", t.alpha[b.Exposure], "", e + "Table 26.11-1", "S"},
-		{"zg", t.zg[b.Exposure], "ft", e + "Table 26.11-1", "S"},
-		{"Kh", v.Kz, "", kz, "S"},
+		{"alpha", t.alpha[b.Exposure], "", e + "Table 26.11-1", source.SecondHand},
+		{"zg", t.zg[b.Exposure], "ft", e + "Table 26.11-1", source.SecondHand},
+		{"Kh", v.Kz, "", kz, source.SecondHand},
 		{"Kzt", v.Kzt, "", "plan", ""},
-		{"Kd", Kd, "", e + "Table 26.6-1", "S"},
-		{"Ke", v.Ke, "", e + "Table 26.9-1", "S"},
-		{"qh", v.Q, "psf", qeq, "S+"},
-		{"qh Kd", v.QKd, "psf", qeq, "S+"},
-		{"GCpi, both signs", GCpi(b.Enclosure), "", e + "Table 26.13-1", "S"},
-		{"a", b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"end zone 2a", 2 * b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"roof zone 2 reach", b.ZoneTwoReach(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"overhang soffit GCp", OverhangGCp, "", e + "28.3.3", "from memory"},
+		{"Kd", Kd, "", e + "Table 26.6-1", source.SecondHand},
+		{"Ke", v.Ke, "", e + "Table 26.9-1", source.SecondHand},
+		{"qh", v.Q, "psf", qeq, source.Transcribed},
+		{"qh Kd", v.QKd, "psf", qeq, source.Transcribed},
+		{"GCpi, both signs", GCpi(b.Enclosure), "", e + "Table 26.13-1", source.SecondHand},
+		{"a", b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"end zone 2a", 2 * b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"roof zone 2 reach", b.ZoneTwoReach(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"overhang soffit GCp", OverhangGCp, "", e + "28.3.3", source.FromMemory},
 	}
 }
