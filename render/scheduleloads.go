@@ -33,7 +33,7 @@ func loadLaid(c *context) []*page {
 
 // loadNotes says what the numbers are, and what they leave out.
 func (c *context) loadNotes() *table {
-	source, _, _ := strings.Cut(loadpath.ASD.Source, " (grade")
+	source, _, _ := strings.Cut(loadpath.ASD.Source, " (")
 	list := []string{
 		"Preliminary numbers for the engineer of record, from the plan and the catalog as given. They settle nothing.",
 		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + source + "). Ratio is demand over capacity; a ratio over 1, in bold, asks for more than the capacity.",

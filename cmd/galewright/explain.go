@@ -6,6 +6,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
+	"galewright/plan/source"
 
 	"github.com/spf13/pflag"
 )
@@ -75,6 +76,6 @@ func explainLoad(r *pipeline.Result, tag string, s streams) error {
 	if text == "" {
 		return nil
 	}
-	_, err := fmt.Fprintf(s.out, "\n%s", text)
+	_, err := fmt.Fprintf(s.out, "\n%s%s", text, source.Key(text))
 	return err
 }

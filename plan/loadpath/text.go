@@ -115,7 +115,7 @@ func (r *Report) writeDead(p printer) {
 }
 
 func (r *Report) writeUplift(p printer) {
-	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + ASD.Source)
+	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + r.source(ASD))
 	strength := r.Placement.House.Plan.Loads.Combination == "strength"
 	for _, u := range r.Uplift {
 		where := "porch beam"

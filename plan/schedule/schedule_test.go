@@ -156,10 +156,10 @@ func TestSheathingNails(t *testing.T) {
 
 func TestPerPound(t *testing.T) {
 	for name, c := range map[string]struct{ low, high float64 }{
-		// Two published charts of common nails (grade B as a pair).
+		// Two charts of common nails that name no standard (second-hand).
 		"6d common":  {170, 175},
 		"8d common":  {100, 100},
-		"10d common": {65, 74}, // 74: Army course EN0069A Table 1-3 (grade A)
+		"10d common": {65, 74}, // 74: Army course EN0069A Table 1-3 (read)
 		"12d common": {60, 65},
 		"16d common": {50, 50},
 		"20d common": {30, 30},
@@ -205,7 +205,7 @@ func TestWeightsAgreeWithTheHandbookSet(t *testing.T) {
 }
 
 func TestArmyNailCount(t *testing.T) {
-	// Army course EN0069A (grade A): 30 joints x 2 x 100 tables = 6,000 nails of
+	// Army course EN0069A (read): 30 joints x 2 x 100 tables = 6,000 nails of
 	// 10d, 20 percent to spare 7,200, at 74 to the pound 97.3 lb. Our charts have
 	// 65 to the pound, so 110.8 lb are ordered: 14 percent more, never less.
 	n, err := hardware.ParseNail("10d common")

@@ -13,6 +13,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
+	"galewright/plan/source"
 )
 
 // Formats lists what Count and Order can write.
@@ -308,8 +309,9 @@ func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
 	}
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
 	fmt.Fprintf(t, "no.\twhat\tdetail\tcount\twith %s%%\torder\tpacks\tsource\n", number(spare*100))
-	section := ""
+	section, cited := "", ""
 	for _, r := range rows {
+		cited += r.Source + "\n"
 		if r.Section != section {
 			section = r.Section
 			fmt.Fprintf(t, "\t%s\t\t\t\t\t\t\n", section)
@@ -323,5 +325,12 @@ func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
 		}
 		fmt.Fprintf(t, "%s\t%s\t%s\t%d\t%d\t%s %s\t%s\t%s\n", no, r.Name, r.Detail, r.Count, r.Spare, number(r.Order), r.Unit, packs, r.Source)
 	}
-	return t.Flush()
+	if err := t.Flush(); err != nil {
+		return err
+	}
+	if key := source.Key(cited); key != "" {
+		_, err := fmt.Fprintf(w, "\n%s", key)
+		return err
+	}
+	return nil
 }

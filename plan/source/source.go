@@ -1,5 +1,11 @@
 package source
 
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
+
 // Grade says how a value was come by, in a word that outputs print.
 type Grade string
 
@@ -24,3 +30,23 @@ var meanings = map[Grade]string{
 
 // Meaning says in one clause what the grade promises.
 func (g Grade) Meaning() string { return meanings[g] }
+
+// graded finds grades as texts carry them: "NDS 2018 Table L4 (transcribed)",
+// "Table 12E, from memory".
+var graded = regexp.MustCompile(`(?:\(|, |; )(read|transcribed|second-hand|from memory)\b`)
+
+// Key returns the lines that explain the grades a text uses, best first; ""
+// when it uses none.
+func Key(text string) string {
+	used := map[Grade]bool{}
+	for _, m := range graded.FindAllStringSubmatch(text, -1) {
+		used[Grade(m[1])] = true
+	}
+	var b strings.Builder
+	for _, g := range Grades() {
+		if used[g] {
+			fmt.Fprintf(&b, "source %s: %s\n", g, g.Meaning())
+		}
+	}
+	return b.String()
+}

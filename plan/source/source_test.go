@@ -16,3 +16,12 @@ func TestEveryGradeHasItsMeaning(t *testing.T) {
 	assert.Len(t, meanings, len(Grades()))
 	assert.Empty(t, Grade("read somewhere").Meaning())
 }
+
+func TestKeyExplainsWhatATextUses(t *testing.T) {
+	assert.Empty(t, Key("a plan is read, and nothing else: spread out"))
+	assert.Equal(t, "source transcribed: "+Transcribed.Meaning()+"\nsource from memory: "+FromMemory.Meaning()+"\n",
+		Key("bolt, from memory; nail (transcribed); nail (transcribed)"))
+	for _, g := range Grades() {
+		assert.Contains(t, Key("Table 1 ("+string(g)+"; 2021 not read)"), g.Meaning())
+	}
+}

@@ -2,7 +2,7 @@ package wind
 
 import "galewright/plan/source"
 
-// flat is Fig. 30.3-2A, roofs to 7 degrees; ASCE 7-22 (grade S+).
+// flat is Fig. 30.3-2A, roofs to 7 degrees; ASCE 7-22 (transcribed).
 var flat = Figure{Name: "Fig. 30.3-2A", Grade: source.Transcribed, Zones: []Clad{
 	{"1", line(0.3, 0.2, 100), line(-1.7, -1.0, 500), Curve{{10, -1.7}, {100, -1.6}, {500, -1.0}}},
 	{"1'", line(0.3, 0.2, 100), Curve{{100, -0.9}, {1000, -0.4}}, Curve{{10, -1.7}, {100, -1.6}, {500, -1.0}}},
@@ -36,9 +36,9 @@ func gable22(theta float64) Figure {
 func hip22(theta float64) Figure {
 	e := three("ASCE 7-22 Fig. 30.3-2E", source.Transcribed, "", line(0.7, 0.3, 100),
 		line(-1.8, -0.8, 200), line(-2.4, -1.3, 200), line(-2.6, -1.4, 200))
-	// The copies differ between 100 and 200 ft² for the end of zones 2 and 3;
+	// The sources differ between 100 and 200 ft² for the end of zones 2 and 3;
 	// 200 gives the larger suction.
-	f := three("ASCE 7-22 Fig. 30.3-2F", source.SecondHand, "copies differ on the end of zones 2 and 3; the larger suction is taken", line(0.7, 0.3, 100),
+	f := three("ASCE 7-22 Fig. 30.3-2F", source.SecondHand, "sources differ on the end of zones 2 and 3; the larger suction is taken", line(0.7, 0.3, 100),
 		line(-1.4, -0.8, 100), line(-2.0, -1.0, 200), line(-2.0, -1.0, 200))
 	g := three("ASCE 7-22 Fig. 30.3-2G", source.SecondHand, "", line(0.7, 0.3, 100),
 		line(-1.5, -0.7, 100), line(-1.8, -0.8, 100), line(-2.4, -1.0, 100))

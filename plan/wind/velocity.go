@@ -31,9 +31,9 @@ type Coefficient struct {
 	Grade source.Grade
 }
 
-// terrain holds the constants of ASCE 7 Table 26.11-1: exponent and gradient
+// terrain holds the constants of ASCE 7-16 and 7-22 Table 26.11-1: exponent and gradient
 // height, and the factor of the Kz formula (7-16 Table 26.10-1 footnote 1;
-// 7-22 likewise). Grade S: two transcriptions agree on 7-16, three on 7-22.
+// 7-22 likewise). Second-hand.
 var terrain = map[string]struct {
 	factor float64
 	alpha  map[string]float64
@@ -44,21 +44,22 @@ var terrain = map[string]struct {
 }
 
 // Kz returns the velocity pressure exposure coefficient at height z (ft; 15
-// ft at least): ASCE 7 Table 26.10-1, formula.
+// ft at least): ASCE 7-16 and 7-22 Table 26.10-1, formula (second-hand).
 func Kz(edition, exposure string, z float64) float64 {
 	t := terrain[edition]
 	return t.factor * math.Pow(max(z, 15)/t.zg[exposure], 2/t.alpha[exposure])
 }
 
-// Kd is the directionality factor of buildings, ASCE 7 Table 26.6-1 (grade S).
+// Kd is the directionality factor of buildings, ASCE 7-16 and 7-22
+// Table 26.6-1 (second-hand).
 const Kd = 0.85
 
 // Ke returns the ground elevation factor for ground at z ft above sea level:
-// ASCE 7 Table 26.9-1, formula (grade S). Both editions use one formula.
+// ASCE 7-16 and 7-22 Table 26.9-1, formula (second-hand). Both editions use one formula.
 func Ke(z float64) float64 { return math.Exp(-0.0000362 * z) }
 
 // GCpi returns the internal pressure coefficient, to be taken with both
-// signs: ASCE 7 Table 26.13-1 (grade S).
+// signs: ASCE 7-16 and 7-22 Table 26.13-1 (second-hand).
 func GCpi(enclosure string) float64 {
 	switch enclosure {
 	case "partially enclosed":
@@ -79,12 +80,12 @@ type Velocity struct {
 
 // At returns the velocity pressure at height z, ft: ASCE 7-16 equation
 // 26.10-1 with Kd in q; 7-22 without, where Kd stands in the pressure
-// equations 28.3-1 and 30.3-1 (grade S+).
+// equations 28.3-1 and 30.3-1 (transcribed).
 func (b Basis) At(z float64) Velocity { return b.velocity(z, Kz(b.Edition, b.Exposure, z)) }
 
 // Envelope returns the velocity pressure of the envelope procedure, at mean
 // roof height; in Exposure B Kz is 0.70 at least. For 7-16 that is a footnote
-// of Table 26.10-1 for heights under 30 ft (grade S); of 7-22 the copies
+// of Table 26.10-1 for heights under 30 ft (second-hand); of 7-22 the sources
 // differ and the larger value is taken, up to where the formula passes it.
 func (b Basis) Envelope() Velocity {
 	k := Kz(b.Edition, b.Exposure, b.Height)
