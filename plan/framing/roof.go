@@ -73,7 +73,7 @@ func cosInv(m float64) float64 { return math.Hypot(1, m) }
 
 // seat returns the plan length of a birdsmouth's seat over a wall of the
 // given depth: the whole wall, but no more than keeps the notch within a
-// quarter of the rafter's depth (IBC 2308.7.4: notches at the ends not over
+// quarter of the rafter's depth (IBC 2308.7.4, read, edition not noted: notches at the ends not over
 // 1/4 of the depth). The notch is seat·sin θ deep, square to the rafter.
 func seat(wall, rafter, m float64) float64 {
 	sin := m / cosInv(m)

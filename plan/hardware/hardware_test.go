@@ -23,11 +23,11 @@ func TestNewFillsInWhatTheKindImplies(t *testing.T) {
 	require.Empty(t, ds)
 	it := c.Item("wall-strap")
 	require.NotNil(t, it)
-	// Manufacturers' standard gauge, 19 ga: 0.0418 in (four charts agree, grade B).
+	// Manufacturers' standard gauge, 19 ga: 0.0418 in (four charts agree, transcribed).
 	assert.InDelta(t, 0.0418, it.Thickness, 1e-9)
 	assert.Equal(t, "outside", it.Face)
 	assert.Equal(t, "before sheathing", it.Phase.Name)
-	// The short strap nail 10d = 0.148 x 1 1/2 is named in IRC R602.6.1 (grade A).
+	// The short strap nail 10d = 0.148 x 1 1/2 is named in IRC 2018 R602.6.1 (read).
 	assert.Equal(t, Nail{Name: "10d x 1 1/2", Diameter: 0.148, Length: 1.5}, it.Nails[0])
 	assert.Nil(t, c.Item("other-strap"))
 	assert.Equal(t, []string{"wall-strap"}, c.Marks())

@@ -154,7 +154,7 @@ func (c *Capacity) least(t Term, governs string) {
 }
 
 // screwRoot is the root diameter of a screw in parts of its size: assumed.
-// Bending yield and bearing are those of a nail of that diameter (NDS Table
+// Bending yield and bearing are those of a nail of that diameter (NDS 2018 Table
 // I1 covers wood screws in the same rows, from memory).
 const screwRoot = 0.75
 
@@ -270,7 +270,7 @@ func behind(p *placement.Piece) string {
 	return fmt.Sprintf(" behind %.4f in of sheathing, which is taken for nothing", panel(p))
 }
 
-// boltYield is Fyb of bolts, psi (NDS Appendix I, from memory).
+// boltYield is Fyb of bolts, psi (NDS 2018 Appendix I, from memory).
 const boltYield = 45_000
 
 // boltTerm adds bolts in single shear: through a post the load lies along its
@@ -329,7 +329,7 @@ func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
 		a.crossBolt(c, p)
 		return
 	}
-	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
+	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360-16 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
 	if it.Washer > 0 {
 		if v, err := timber.WasherBearing(it.Washer, it.Rod+1.0/16, a.species.FcPerp); err == nil {
 			c.least(Term{fmt.Sprintf("bearing under a washer of %.2f in, Fc perpendicular %.0f psi from memory", it.Washer, a.species.FcPerp), v, "lb"}, "bearing under the washer")

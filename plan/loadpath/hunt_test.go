@@ -111,7 +111,7 @@ func TestSheathingTakesNailLength(t *testing.T) {
 }
 
 func TestStaggeredNailsAllCount(t *testing.T) {
-	// AISI S100 D3 asks for the worst chain of holes; with no pitch at hand the
+	// AISI S100-16 D3 asks for the worst chain of holes; with no pitch given the
 	// zigzag is taken as straight.
 	strap := func(stagger bool) float64 {
 		return pine().pieceCapacity(pieceOf(t, plan.Item{
@@ -153,7 +153,7 @@ func TestRidgeTieFollowsTheSlope(t *testing.T) {
 }
 
 func TestCornerZonePushesHarder(t *testing.T) {
-	// ASCE 7 Fig. 30.3-1: zone 5 lies within a of the corners.
+	// ASCE 7-22 Fig. 30.3-1: zone 5 lies within a of the corners.
 	a := analyzed(t, sample.plan())
 	var w *plan.Wall
 	for _, x := range a.plan.Walls {
@@ -226,7 +226,7 @@ func TestBoltsTakeWhatTheClipsBring(t *testing.T) {
 }
 
 func TestPerforatedWallLiftsItsPlate(t *testing.T) {
-	// SDPWS 4.3.6.4.2.1 (grade B): t equals the largest unit shear.
+	// SDPWS 2021 4.3.6.4.2.1 (transcribed): t equals the largest unit shear.
 	sum := func(shear string) (lb float64) {
 		r, _ := Run(placed(t, onSlab(shear)+sillBolts))
 		for _, l := range r.Links {
@@ -329,7 +329,7 @@ func TestShearThatNothingHoldsIsAGap(t *testing.T) {
 	bare.shear = false
 	assert.ElementsMatch(t, []string{"story first, along x", "story first, along y", "story second, along x", "story second, along y"}, gaps(bare.plan()))
 	// 24 in of a wall 109 in high is more than 3.5 to 1 and counts for nothing
-	// (SDPWS Table 4.3.4, grade A).
+	// (SDPWS Table 4.3.4, read in an answer on it that names no edition).
 	narrow := strings.ReplaceAll(sample.plan(), `to = "160in"`, `to = "30in"`)
 	assert.Contains(t, gaps(narrow), "line 1S")
 }
@@ -362,7 +362,7 @@ use = "foot-clip"
 }
 
 func TestBoltsThroughABeamBearAcrossItsGrain(t *testing.T) {
-	// NDS 2018 Table 12.3.3 footnote 2 (grade B): a bolt bears less across the
+	// NDS 2018 Table 12.3.3 footnote 2 (transcribed): a bolt bears less across the
 	// grain than along it.
 	held := func(part string) float64 {
 		c := pine().pieceCapacity(pieceOf(t, plan.Item{

@@ -156,10 +156,10 @@ func TestSheathingNails(t *testing.T) {
 
 func TestPerPound(t *testing.T) {
 	for name, c := range map[string]struct{ low, high float64 }{
-		// Two published charts of common nails (grade B as a pair).
+		// Two charts of common nails that name no standard (second-hand).
 		"6d common":  {170, 175},
 		"8d common":  {100, 100},
-		"10d common": {65, 74}, // 74: Army course EN0069A Table 1-3 (grade A)
+		"10d common": {65, 74}, // 74: Army course EN0069A Table 1-3 (read)
 		"12d common": {60, 65},
 		"16d common": {50, 50},
 		"20d common": {30, 30},
@@ -205,7 +205,7 @@ func TestWeightsAgreeWithTheHandbookSet(t *testing.T) {
 }
 
 func TestArmyNailCount(t *testing.T) {
-	// Army course EN0069A (grade A): 30 joints x 2 x 100 tables = 6,000 nails of
+	// Army course EN0069A (read): 30 joints x 2 x 100 tables = 6,000 nails of
 	// 10d, 20 percent to spare 7,200, at 74 to the pound 97.3 lb. Our charts have
 	// 65 to the pound, so 110.8 lb are ordered: 14 percent more, never less.
 	n, err := hardware.ParseNail("10d common")
@@ -304,34 +304,57 @@ func TestCSVIsPlainAndStable(t *testing.T) {
 	require.NoError(t, Count(&b, s, "wall", "csv"))
 	rows, err := csv.NewReader(bytes.NewReader(b.Bytes())).ReadAll()
 	require.NoError(t, err)
-	assert.Equal(t, []string{"wall", "number", "mark", "kind", "size", "phase", "pieces", "fastener", "driven", "fasteners"}, rows[0])
-	assert.Equal(t, []string{"1S", "2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "4", "10d x 1 1/2 (0.148 x 1 1/2)", "any", "72"}, rows[1])
+	assert.Equal(t, []string{"wall", "number", "mark", "kind", "size", "phase", "pieces", "fastener", "driven", "fasteners", "caution"}, rows[0])
+	assert.Equal(t, []string{"1S", "2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "4", "10d x 1 1/2 (0.148 x 1 1/2)", "any", "72", plan.Caution}, rows[1])
 	assert.Len(t, rows, 5)
 
 	b.Reset()
 	require.NoError(t, Order(&b, s, 0.05, "csv"))
 	rows, err = csv.NewReader(&b).ReadAll()
 	require.NoError(t, err)
-	assert.Equal(t, []string{"section", "number", "name", "detail", "count", "with_spare", "order", "unit", "packs", "pack", "source"}, rows[0])
+	assert.Equal(t, []string{"section", "number", "name", "detail", "count", "with_spare", "order", "unit", "packs", "pack", "source", "caution"}, rows[0])
+	for _, r := range rows[1:] {
+		assert.Equal(t, plan.Caution, r[len(r)-1])
+	}
 }
 
 func TestJSONKeepsTheColumns(t *testing.T) {
 	s := small(t)
 	var b bytes.Buffer
 	require.NoError(t, Count(&b, s, "item", "json"))
-	var rows []struct {
-		Number    int
-		Mark      string
-		Pieces    int
-		Fasteners int
+	var got struct {
+		plan.Head
+		By   string
+		Rows []struct {
+			Number    int
+			Mark      string
+			Pieces    int
+			Fasteners int
+		}
 	}
-	require.NoError(t, json.Unmarshal(b.Bytes(), &rows))
+	require.NoError(t, json.Unmarshal(b.Bytes(), &got))
+	assert.Equal(t, plan.HeadOf("count", 1), got.Head)
+	assert.Equal(t, "item", got.By)
+	rows := got.Rows
 	require.Len(t, rows, 3)
 	assert.Equal(t, "hold-down-pair", rows[0].Mark)
 	assert.Equal(t, 40, rows[0].Fasteners)
 	require.Error(t, Count(&b, s, "color", "csv"))
 	require.Error(t, Count(&b, s, "item", "xlsx"))
 	require.Error(t, Order(&b, s, 0, "xlsx"))
+}
+
+// TestNoColumnTwice: a breakdown by a column of the count moves it to the front.
+func TestNoColumnTwice(t *testing.T) {
+	for _, by := range Keys {
+		cols := names(columnsBy(by))
+		seen := map[string]bool{}
+		for _, c := range cols {
+			assert.False(t, seen[c], "%s, by %s", c, by)
+			seen[c] = true
+		}
+		assert.Equal(t, by != "item", cols[0] == by)
+	}
 }
 
 func TestTableTotals(t *testing.T) {

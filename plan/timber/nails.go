@@ -23,8 +23,8 @@ func trim(x float64) string {
 	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.3f", x), "0"), ".")
 }
 
-// nails is NDS 2018 Table L4, p.182 (grade B), and the short strap nail of
-// IRC R602.6.1 (grade A, quoted).
+// nails is NDS 2018 Table L4, p.182 (transcribed), and the short strap nail of
+// IRC 2018 R602.6.1 (read).
 var nails = []Nail{
 	{"6d common", 2, 0.113, 0.266, 0},
 	{"7d common", 2.25, 0.113, 0.266, 0},
@@ -85,7 +85,7 @@ func ScrewRoot(d float64) float64 {
 }
 
 // BendingYield returns Fyb, the bending yield strength of a common, box or
-// sinker nail of low carbon steel, psi: NDS 2018 Table I1, p.175 (grade B).
+// sinker nail of low carbon steel, psi: NDS 2018 Table I1, p.175 (transcribed).
 // It is 0 outside the table's range of 0.099 to 0.375 in.
 func BendingYield(d float64) float64 {
 	for _, r := range []struct{ upTo, fyb float64 }{
@@ -105,7 +105,7 @@ func BendingYield(d float64) float64 {
 
 // Reduction returns Rd for a dowel of diameter d at the angle to grain
 // (degrees) in the three groups of modes, I, II and III with IV: NDS 2018
-// Table 12.3.1B, p.84 (grade B).
+// Table 12.3.1B, p.84 (transcribed).
 func Reduction(d, angle float64) (one, two, three float64) {
 	switch {
 	case d <= 0.17:

@@ -20,8 +20,8 @@ func nail(t *testing.T, name string) Nail {
 const thick = 6
 
 func TestPublishedWoodSideCells(t *testing.T) {
-	// NDS 2018 Table 12N, p.111-113 (grade B: transcription with page cites);
-	// the two marked 11N are NDS 2005 (grade C).
+	// NDS 2018 Table 12N, p.111-113 (transcribed);
+	// the two marked 11N are NDS 2005 (second-hand).
 	for _, c := range []struct {
 		cell string
 		nail string
@@ -53,9 +53,9 @@ func TestPublishedWoodSideCells(t *testing.T) {
 }
 
 func TestPublishedSteelSideCells(t *testing.T) {
-	// NDS 2018 Table 12P, p.112 (grade B) with its own gauge thicknesses; the
-	// last is NDS 2005 Table 11P, species cut off in the copy, taken as 0.42
-	// (grade B).
+	// NDS 2018 Table 12P, p.112 (transcribed) with its own gauge thicknesses; the
+	// last is NDS 2005 Table 11P, species not legible, taken as 0.42
+	// (transcribed).
 	for _, c := range []struct {
 		nail string
 		side float64
@@ -108,7 +108,7 @@ func TestPublishedScrewCells(t *testing.T) {
 }
 
 func TestWorkedExampleSixModes(t *testing.T) {
-	// AWC Structural Wood Design Examples 2015/2018, E2.2, pp.86-90 (grade B):
+	// AWC Structural Wood Design Examples 2015/2018, E2.2, pp.86-90 (transcribed):
 	// 10d common through 1x into 3x Douglas fir-larch.
 	got, err := SingleNail(nail(t, "10d common"), Part{Thickness: 0.75, G: 0.50}, Part{Thickness: 2.5, G: 0.50})
 	require.NoError(t, err)
@@ -124,7 +124,7 @@ func TestWorkedExampleSixModes(t *testing.T) {
 }
 
 func TestWorkedIIIs(t *testing.T) {
-	// Hand calculation beside a transcription of NDS 2018 (grade B): 16d
+	// NDS 2018 equation 12.3-5 (transcribed), worked by hand: 16d
 	// common, 3/4 in side, Douglas fir-larch.
 	got, err := SingleNail(nail(t, "16d common"), Part{Thickness: 0.75, G: 0.50}, Part{Thickness: thick, G: 0.50})
 	require.NoError(t, err)
@@ -146,7 +146,7 @@ func TestStrapNailsNeedNoMoreDepth(t *testing.T) {
 }
 
 func TestTooShallowIsRefused(t *testing.T) {
-	// Hand calculation beside a transcription of NDS 2018 12.1.6.4 (grade B):
+	// NDS 2018 12.1.6.4 (transcribed), worked by hand:
 	// 0.75 in is under 6D = 0.972 in.
 	_, err := SingleNail(nail(t, "16d common"), Part{Thickness: 1.5, G: 0.5}, Part{Thickness: 0.75, G: 0.5})
 	assert.ErrorContains(t, err, "0.97")
@@ -155,8 +155,7 @@ func TestTooShallowIsRefused(t *testing.T) {
 }
 
 func TestToeNailGeometry(t *testing.T) {
-	// Hand calculations beside a transcription of NDS 2018 12.1.6.3 and
-	// C12.5.4 (grade B).
+	// NDS 2018 12.1.6.3 and C12.5.4 (transcribed), worked by hand.
 	for _, c := range []struct{ length, lm, ls, pt float64 }{
 		{3.5, 1.8644, 1.1667, 2.1528},
 		{2.5, 1.3317, 0.8333, 1.5377},
@@ -173,7 +172,7 @@ func TestToeNailGeometry(t *testing.T) {
 }
 
 func TestPortalFrameLumberStrap(t *testing.T) {
-	// APA portal frame questions and answers (grade A): fourteen 10d common,
+	// APA portal frame questions and answers (read): fourteen 10d common,
 	// seven each side, stand for a 1,000 lb strap.
 	for g, want := range map[float64]float64{0.42: 1118, 0.50: 1317} {
 		n, err := SingleNail(nail(t, "10d common"), Part{Thickness: 1.5, G: g}, Part{Thickness: 1.5, G: g})
@@ -185,7 +184,7 @@ func TestPortalFrameLumberStrap(t *testing.T) {
 }
 
 func TestDowelBearingCells(t *testing.T) {
-	// NDS 2018 Table 12.3.3: 3350 and 4650 printed (grade B), the others by
+	// NDS 2018 Table 12.3.3: 3350 and 4650 printed (transcribed), the others by
 	// the footnote's formula and rounding.
 	for g, want := range map[float64]float64{0.36: 2550, 0.42: 3350, 0.43: 3500, 0.46: 4000, 0.49: 4450, 0.50: 4650, 0.55: 5550} {
 		assert.Equal(t, want, DowelBearing(g, 0.162, 0), "G %v", g)
@@ -196,7 +195,7 @@ func TestDowelBearingCells(t *testing.T) {
 }
 
 func TestSteelBearingFollowsStrength(t *testing.T) {
-	// NDS Appendix I rule, 1.375 Fu and 1.5 Fu (grade A, course page), to the
+	// NDS 2018 Appendix I.2, 1.375 Fu and 1.5 Fu (second-hand), to the
 	// 50 psi of the printed values.
 	thin, _ := SteelBearing(0.06)
 	plate, _ := SteelBearing(0.25)
@@ -205,8 +204,8 @@ func TestSteelBearingFollowsStrength(t *testing.T) {
 }
 
 func TestBendingYieldSteps(t *testing.T) {
-	// NDS 2018 Table I1 p.175 (grade B); the course fit 130.4 - 213.9 D ksi
-	// (grade A) follows it within 10 ksi.
+	// NDS 2018 Table I1 p.175 (transcribed); the straight line 130.4 - 213.9 D ksi
+	// (second-hand; NDS 2018 Appendix I was not seen) follows it within 10 ksi.
 	for d, want := range map[float64]float64{0.099: 1e5, 0.142: 1e5, 0.148: 9e4, 0.177: 9e4, 0.192: 8e4, 0.236: 8e4, 0.273: 7e4, 0.344: 6e4, 0.375: 45e3} {
 		assert.Equal(t, want, BendingYield(d), "D %v", d)
 		if d < 0.25 {
@@ -218,7 +217,7 @@ func TestBendingYieldSteps(t *testing.T) {
 }
 
 func TestReductionTerms(t *testing.T) {
-	// NDS 2018 Table 12.3.1B p.84 (grade B).
+	// NDS 2018 Table 12.3.1B p.84 (transcribed).
 	a, b, c := Reduction(0.192, 0)
 	assert.Equal(t, [3]float64{2.42, 2.42, 2.42}, [3]float64{a, b, c})
 	a, b, c = Reduction(0.625, 90)

@@ -33,7 +33,7 @@ func loadLaid(c *page.Context) []*page.Page {
 
 // loadNotes says what the numbers are, and what they leave out.
 func loadNotes(c *page.Context) *table.Table {
-	source, _, _ := strings.Cut(loadpath.ASD.Source, " (grade")
+	source, _, _ := strings.Cut(loadpath.ASD.Source, " (")
 	list := []string{
 		"Preliminary numbers for the engineer of record, from the plan and the catalog as given. They settle nothing.",
 		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + source + "). Ratio is demand over capacity; a ratio over 1, in bold, asks for more than the capacity.",

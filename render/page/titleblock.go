@@ -7,9 +7,8 @@ import (
 	"galewright/render/sheet"
 )
 
-// Caution is the line that every sheet carries.
-const Caution = "Placed from the plan given; not a substitute for the engineer's sealed drawings. " +
-	"Local code, the hardware maker's current data and licensed practice govern."
+// Caution is the line that every sheet and every page of a poster carries.
+const Caution = plan.Caution
 
 // FrameOf returns the border of a paper. Office printers leave a quarter of
 // an inch blank; large sheets keep what a plotter's rollers need.

@@ -80,7 +80,7 @@ func (t *Table) padY(c *page.Context) sheet.MM { return t.cap(c) * 0.48 }
 
 // Pitch returns the distance from line to line of lettering: capitals and
 // their whole height again less a third, as lettering on drawings is spaced
-// (line space 1/2 to 1 of the height: ASME Y14.2, extract, grade A).
+// (line space 1/2 to 1 of the height: ASME Y14.2, read in an extract, edition not noted).
 func Pitch(h sheet.MM) sheet.MM { return h * 1.65 }
 
 // symbolH is the height of a symbol in the table, mm: it must read at 3 mm.
