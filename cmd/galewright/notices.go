@@ -26,7 +26,8 @@ var notices = []notice{
 	{"std", "the Go standard library and runtime", "BSD-3-Clause", []string{"go.txt", "go-math.txt"}, ""},
 	{"github.com/BurntSushi/toml", "toml", "MIT", []string{"toml.txt"}, ""},
 	{
-		"github.com/ajstarks/svgo", "svgo by Anthony Starks", "CC BY 4.0", []string{"svgo.txt"},
+		"github.com/ajstarks/svgo", "svgo by Anthony Starks", "CC BY 4.0",
+		[]string{"svgo.txt"},
 		"Unchanged; its package float is used. https://creativecommons.org/licenses/by/4.0/",
 	},
 	{"github.com/spf13/pflag", "pflag", "BSD-3-Clause", []string{"pflag.txt"}, ""},

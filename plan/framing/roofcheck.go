@@ -50,7 +50,7 @@ func (f *roofFrame) lowerIt(x bearing) string {
 // the rafters beside it may: three quarters of a rafter's depth. It is deeper
 // than they are and its top lies in the roof with theirs, so its notch may be
 // more than a quarter of its own depth; what it keeps is what counts (our
-// reading of IBC 2308.7.4, which speaks of rafters; the engineer of record
+// reading of IBC 2308.7.4 (edition not noted), which speaks of rafters; the engineer of record
 // sizes hips and valleys).
 func (f *roofFrame) checkThroat(l *roofLine, seats []bearing) {
 	least := l.owner.Rafters.Depth * 3 / 4

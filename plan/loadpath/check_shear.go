@@ -289,8 +289,9 @@ func splices(c *Check, a *analysis) (out []*Link) {
 }
 
 // splicedByNails is the nailing that the residential code asks for at each
-// top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC Table R602.3(1) row
-// 14, text of 2009 or 2012 in a local amendment (transcribed). It is assumed where the plan places no strap.
+// top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC 2009 or 2012 Table
+// R602.3(1) row 14 in a local amendment (transcribed). It is assumed where the
+// plan places no strap.
 func (a *analysis) splicedByNails() *Capacity {
 	n, _ := timber.NailOf("16d box")
 	wood := timber.Part{Thickness: 1.5, G: a.species.G}
