@@ -170,7 +170,7 @@ func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
 		word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
 		switch {
 		case numbered(n):
-			n.Name += fmt.Sprintf(" (root %.3f in, NDS Table L3)", timber.ScrewRoot(n.Diameter))
+			n.Name += fmt.Sprintf(" (root %.3f in, NDS 2018 Table L3)", timber.ScrewRoot(n.Diameter))
 		case word == "screw" || word == "lag":
 			n.Diameter *= screwRoot
 			n.Name += " (root 0.75 of its size, assumed; Fyb as of a nail, from memory)"
