@@ -85,7 +85,7 @@ type depths struct {
 func (f Fastener) penetration() depths {
 	switch f.Kind {
 	case NailKind:
-		return depths{6, 10, "12.1.6.4", "Tables 12N to 12R footnote 3"}
+		return depths{6, 10, "12.1.6.4", "Tables 12N and 12P footnote 3"}
 	case WoodScrew:
 		return depths{6, 10, "12.1.5.6", "Tables 12L and 12M footnote 3"}
 	case LagScrew:
