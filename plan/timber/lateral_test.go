@@ -199,3 +199,24 @@ func TestLateralRefusesNonsense(t *testing.T) {
 		assert.ErrorContains(t, err, want)
 	}
 }
+
+func TestEquationIsThatOfSingleNail(t *testing.T) {
+	// Property: without a gap the equations of Lateral are those of SingleNail,
+	// which is held to published cells, and both refuse the same nails.
+	for _, n := range nails {
+		f, ok := FastenerOf(n)
+		require.True(t, ok, n.Name)
+		for _, side := range []Part{{Thickness: 0.036, Steel: true}, {Thickness: 0.25, Steel: true}, {Thickness: 0.75, G: 0.42}, {Thickness: 1.5, G: 0.55}} {
+			for _, main := range []float64{0.75, 1.5, 3.5, 7} {
+				wood := Part{Thickness: main, G: 0.5}
+				old, err := SingleNail(n, side, wood)
+				v, bad := Lateral{Fastener: f, Side: side, Main: wood, Condition: windy}.Value()
+				require.NoError(t, bad)
+				assert.Equal(t, err == nil, v.Nothing == "", "%s %+v %v", n.Name, side, main)
+				if err == nil {
+					assert.InEpsilon(t, old.Z, v.Equation, 1e-9, "%s %+v %v", n.Name, side, main)
+				}
+			}
+		}
+	}
+}

@@ -157,3 +157,25 @@ func TestScrewTables(t *testing.T) {
 	assert.False(t, ok)
 	assert.Equal(t, "0.5 in bolt", fmt.Sprint(Bolt(0.5, 6)))
 }
+
+func TestScrewTablesHangTogether(t *testing.T) {
+	// Properties of Tables L2 and L3: sizes grow row by row, roots and tips keep
+	// near one share of the diameter; wood screws grow 0.026 in for two numbers
+	// (D = 0.060 + 0.013 number, from memory).
+	for _, s := range woodScrews {
+		assert.InDelta(t, 0.060+0.013*float64(s.number), s.d, 1e-9)
+		assert.InDelta(t, 0.805, s.root/s.d, 0.015, "No. %d", s.number)
+		assert.InDelta(t, 2*s.d-0.01, s.head, 0.009, "No. %d", s.number)
+	}
+	for i, s := range lagScrews {
+		assert.InDelta(t, 0.735, s.root/s.d, 0.05, "%v", s.d)
+		assert.InDelta(t, 0.64, s.tip/s.d, 0.06, "%v", s.d)
+		assert.InDelta(t, math.Round(s.tip*32), s.tip*32, 1e-9, "thirty-seconds")
+		if i > 0 {
+			assert.Greater(t, s.root, lagScrews[i-1].root+0.03)
+		}
+	}
+	for _, b := range boltThreads {
+		assert.InDelta(t, 2*b.d+0.25, b.thread, 1e-9, "thread of a hex bolt is 2D and 1/4 (ASME B18.2.1, from memory)")
+	}
+}
