@@ -97,7 +97,7 @@ func (it *Item) EndsOn(a, b *framing.Member) (onA, onB End) {
 		return End{}, End{}
 	}
 	onA, onB = ends[0], ends[len(ends)-1]
-	if !onA.names(a) && onB.names(a) || onA.names(b) && !onB.names(b) && !onA.names(a) {
+	if !onA.names(a) && (onB.names(a) || onA.names(b)) {
 		return onB, onA
 	}
 	return onA, onB
