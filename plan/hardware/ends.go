@@ -97,7 +97,7 @@ func (it *Item) EndsOn(a, b *framing.Member) (onA, onB End) {
 		return End{}, End{}
 	}
 	onA, onB = ends[0], ends[len(ends)-1]
-	if !onA.names(a) && onB.names(a) || onA.names(b) && !onB.names(b) && !onA.names(a) {
+	if !onA.names(a) && (onB.names(a) || onA.names(b)) {
 		return onB, onA
 	}
 	return onA, onB
@@ -129,6 +129,7 @@ func (v *checker) share() {
 	if n := len(it.Ends()); (it.Kind.Strap || it.Kind.Shape == Pair) && n != 2 && !v.uncounted() {
 		v.fault("not-two-ends", fmt.Sprintf("a %s has two ends, and its nails are given for %d", it.Kind.Name, n),
 			"write "+fmt.Sprintf(v.whole().mend, f.Count)+", or one count for each end")
+		v.atNails(f)
 	}
 }
 
@@ -154,9 +155,18 @@ func (v *checker) halve(f *plan.Fasteners) {
 		}
 		v.fault("odd-count", fmt.Sprintf("%s for the whole %s cannot be shared evenly by its two ends", what, v.it.Kind.Name),
 			"say how many are at each: "+fmt.Sprintf(w.mend, (n+1)/2))
+		v.atNails(f)
 		return
 	}
 	f.Count, f.Holes, f.Parts, f.Part = n/2, f.Holes/2, 2, w.part
 	v.warn("count-shared", fmt.Sprintf("%d fasteners for the whole %s are taken as %d %s", n, v.it.Kind.Name, f.Count, w.part),
 		"if that is so, write "+fmt.Sprintf(w.mend, f.Count))
+	v.atNails(f)
+}
+
+// atNails moves the last diagnostic to where the fasteners are written.
+func (v *checker) atNails(f *plan.Fasteners) {
+	if f.Pos.Line > 0 {
+		v.ds[len(v.ds)-1].Pos = f.Pos
+	}
 }

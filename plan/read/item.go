@@ -117,7 +117,7 @@ func nailBindings() []binding[nailDraft] {
 	keys := []binding[nailDraft]{
 		field("type", "fastener", `"10d x 1 1/2"`, `nail, screw or bolt: "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2", "No. 14 x 2", "bolt 5/8 x 8"`, value.nail,
 			func(d *nailDraft) *string { return &d.Nail }).must(),
-		wholeKey("count", "6", 1, 500, "fasteners in each part", func(d *nailDraft) *int { return &d.Count }),
+		wholeKey("count", "6", 1, 500, "fasteners in each part; with neither part nor parts, in the whole piece, half at each of its two ends", func(d *nailDraft) *int { return &d.Count }),
 		wholeKey("parts", "2", 1, 20, "how many such parts one piece has", func(d *nailDraft) *int { return &d.Parts }).otherwise("1"),
 		textKey("part", `"each flange"`, "name of the part that count means", func(d *nailDraft) *string { return &d.Part }).otherwise(`"all"`),
 	}

@@ -61,23 +61,13 @@ func NailOf(name string) (Nail, bool) {
 	return Nail{}, false
 }
 
-// screwRoots is NDS 2018 Table L3, p.182 (grade B): diameter and root diameter
-// of wood screws No. 6, 8, 10, 12 and 14, in.
-var screwRoots = []struct{ diameter, root float64 }{
-	{0.138, 0.113},
-	{0.164, 0.131},
-	{0.190, 0.152},
-	{0.216, 0.171},
-	{0.242, 0.196},
-}
-
 // ScrewRoot returns the root diameter of the wood screw of the diameter, in;
 // 0 when the table has none. The yield equations take the root (NDS 2018
 // 12.3.7.1), everything else the diameter, Fyb too: so the published values
-// of Tables 12L and 12M come out (grade B).
+// of Tables 12L and 12M come out (transcribed).
 func ScrewRoot(d float64) float64 {
-	for _, s := range screwRoots {
-		if math.Abs(s.diameter-d) < 1e-9 {
+	for _, s := range woodScrews {
+		if math.Abs(s.d-d) < sameSize {
 			return s.root
 		}
 	}

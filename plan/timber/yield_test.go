@@ -73,8 +73,8 @@ func TestPublishedSteelSideCells(t *testing.T) {
 	}
 }
 
-func TestPublishedScrewCells(t *testing.T) {
-	// NDS 2018 Tables 12L, pp.109-110, and 12M (grade B: transcription with page
+func TestPublishedScrewCellsAsNails(t *testing.T) {
+	// NDS 2018 Tables 12L, pp.109-110, and 12M (transcribed with page
 	// cites): wood screws through wood, and No. 10 through 16 gauge.
 	for _, c := range []struct {
 		cell     string

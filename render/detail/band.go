@@ -125,10 +125,10 @@ func (it detailItem) sideName() string {
 // endHoles punches both ends of a vertical band.
 func (d *draft) endHoles(it detailItem, low, high []punch, v0, v1 float64) {
 	for _, h := range low {
-		d.hole(h.across, v0+h.along, it.Fasteners[0].Diameter, h.filled)
+		d.hole(h.across, v0+h.along, it.holeAt(0), h.filled)
 	}
 	for _, h := range high {
-		d.hole(h.across, v1-h.along, it.Fasteners[len(it.Fasteners)-1].Diameter, h.filled)
+		d.hole(h.across, v1-h.along, it.holeAt(1), h.filled)
 	}
 }
 
@@ -170,15 +170,16 @@ func rowsOf(holes []punch, w float64) []float64 {
 
 // sayNails names the nails at the holes of the front view, and the pattern.
 func (d *draft) sayNails(it detailItem, low, high []punch, v0, v1 float64, guessed bool) {
-	fs := it.Fasteners
-	for i, f := range fs {
+	for i, e := range it.told() {
 		h := middle(high)
 		v := v1 - h.along
-		if i == 0 && (len(fs) > 1 || f.Parts < 2) {
+		if i == 0 {
 			h = middle(low)
 			v = v0 + h.along
 		}
-		d.sayFront(h.across, v, nailWords(f))
+		if e.Count > 0 {
+			d.sayFront(h.across, v, nailWords(e.Fasteners))
+		}
 	}
 	if len(low) > 1 && !guessed {
 		d.sayFront(low[0].across, v0+low[0].along, d.patternWords(it, low))
@@ -230,10 +231,10 @@ func drawFlatBand(d *draft, it detailItem) {
 	d.wood(0, u1+4, v-depth1/2, v+depth1/2, alongU)
 	d.steel(box2(u0, u1, v-w/2, v+w/2)...)
 	for _, h := range low {
-		d.hole(u0+h.along, v+h.across, it.Fasteners[0].Diameter, h.filled)
+		d.hole(u0+h.along, v+h.across, it.holeAt(0), h.filled)
 	}
 	for _, h := range high {
-		d.hole(u1-h.along, v+h.across, it.Fasteners[len(it.Fasteners)-1].Diameter, h.filled)
+		d.hole(u1-h.along, v+h.across, it.holeAt(1), h.filled)
 	}
 	d.brokenU(v-max(depth, depth1)/2, v+max(depth, depth1)/2)
 	d.say(u1+2, v+depth1/4, it.memberName(1))
@@ -269,14 +270,16 @@ func (it detailItem) bandLength() float64 {
 }
 
 func (d *draft) sayFlat(it detailItem, low, high []punch, u0, u1, v float64, guessed bool) {
-	for i, f := range it.Fasteners {
+	for i, e := range it.told() {
 		h := middle(high)
 		u := u1 - h.along
-		if i == 0 && (len(it.Fasteners) > 1 || f.Parts < 2) {
+		if i == 0 {
 			h = middle(low)
 			u = u0 + h.along
 		}
-		d.say(u, v+h.across, nailWords(f))
+		if e.Count > 0 {
+			d.say(u, v+h.across, nailWords(e.Fasteners))
+		}
 	}
 	if len(low) > 1 && !guessed {
 		d.say(u1-low[0].along, v-low[0].across, d.patternWords(it, low))

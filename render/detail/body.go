@@ -3,7 +3,6 @@ package detail
 import (
 	"cmp"
 	"math"
-	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -37,44 +36,25 @@ func leafHoles(f plan.Fasteners, w, h float64) (out []punch) {
 	return out
 }
 
-// parts returns the fasteners into the member held and into the other one:
-// by the member their part names, else in the order written.
+// parts returns the fasteners into the member held and into the other one.
 func (it detailItem) parts() (held, other plan.Fasteners) {
-	switch fs := it.Fasteners; {
-	case len(fs) == 0:
-		return
-	case len(fs) == 1 && fs[0].Parts >= 2:
-		return fs[0], fs[0]
-	case len(fs) == 1:
-		held = fs[0]
-		held.Count, held.Holes = (fs[0].Count+1)/2, fs[0].Holes/2
-		other = fs[0]
-		other.Count, other.Holes = fs[0].Count/2, fs[0].Holes/2
-		return held, other
-	case it.names(fs[1]) && !it.names(fs[0]):
-		return fs[1], fs[0]
-	default:
-		return fs[0], fs[1]
+	a, b := it.EndsOn(it.member(0), it.member(1))
+	if len(it.Ends()) > 1 {
+		return a.Fasteners, b.Fasteners
 	}
+	if m := it.member(0); m != nil && !a.Into(m) {
+		return held, b.Fasteners
+	}
+	return a.Fasteners, other
 }
 
-// names tells whether a part's name is that of the member held: "to rafter"
-// where a rafter is.
-func (it detailItem) names(f plan.Fasteners) bool {
-	m := it.member(0)
-	if m == nil {
-		return false
-	}
-	role := string(m.Role)
-	if m.Role.FullHeight() {
-		role = "stud"
-	}
-	for _, w := range strings.Fields(f.Part) {
-		if w != "to" && strings.Contains(role, w) {
-			return true
-		}
-	}
-	return false
+// sides shares the fasteners of one end out over the two sides of its member:
+// an odd one is on the near side.
+func sides(f plan.Fasteners) (near, far plan.Fasteners) {
+	near, far = f, f
+	near.Count, near.Holes = (f.Count+1)/2, (f.Holes+1)/2
+	far.Count, far.Holes = f.Count/2, f.Holes/2
+	return near, far
 }
 
 // drawClip draws an angle between two members that cross: one leaf on the

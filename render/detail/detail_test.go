@@ -138,12 +138,7 @@ func TestBlackHolesAreTheCatalogsCount(t *testing.T) {
 		l.Item = &it
 		d := newDraft(c, c.DetailScales()[1])
 		drawBand(d, newDetailItem(&l))
-		black := 0
-		for _, mk := range d.Marks {
-			if ci, ok := mk.(sheet.Circle); ok && ci.Layer == sheet.LayerHardware && ci.Fill == sheet.Black {
-				black++
-			}
-		}
+		black, _ := holesOf(d)
 		assert.Equal(t, 2*want, black)
 	}
 }
@@ -205,13 +200,6 @@ func TestEveryKindAtEveryJointItBelongsAtHasADetail(t *testing.T) {
 			}
 		}
 	}
-}
-
-func TestOneCountForAWholeBandIsSharedByItsEnds(t *testing.T) {
-	it := detailItem{Item: &hardware.Item{Item: &plan.Item{Width: 1.25, Fasteners: []plan.Fasteners{{Count: 13, Parts: 1}}}}}
-	low, high, _ := it.ends()
-	assert.Len(t, low, 7)
-	assert.Len(t, high, 6)
 }
 
 // The detail says which holes take a nail.

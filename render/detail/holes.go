@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"galewright/plan"
+	"galewright/plan/geom"
 	"galewright/plan/hardware"
 )
 
@@ -56,41 +57,47 @@ func reach(holes []punch) (far float64) {
 	return far
 }
 
-// ends returns the two ends' patterns of a band: of the first part, and of
-// the second when the catalog tells them apart.
+// ends returns the two ends' patterns of a band, see bandEnds.
 func (it detailItem) ends() (low, high []punch, guessed bool) {
-	fs := it.Fasteners
-	if len(fs) == 0 {
+	if len(it.Fasteners) == 0 {
 		return nil, nil, false
 	}
-	first := fs[0]
-	if len(fs) == 1 && first.Parts < 2 { // one count for the whole band
-		first.Count, first.Holes = (first.Count+1)/2, (first.Holes+1)/2
+	e := it.bandEnds()
+	low, g0 := pattern(e[0].Fasteners, it.Width)
+	high, g1 := pattern(e[1].Fasteners, it.Width)
+	return low, high, g0 || g1
+}
+
+// bandEnds returns the ends of a band: on the lower of the two members that
+// it ties and on the higher, or where they stand at one height on the first
+// and on the other.
+func (it detailItem) bandEnds() (ends [2]hardware.End) {
+	a, b := it.member(0), it.member(1)
+	if it.Piece != nil && len(it.Piece.Laid) > 1 {
+		a, b = it.Piece.Laid[0], it.Piece.Laid[1]
 	}
-	low, guessed = pattern(first, it.Width)
-	high = low
-	if n := len(low); len(fs) == 1 && fs[0].Parts < 2 && 2*n > max(fs[0].Count, fs[0].Holes) {
-		high = low[:n-1]
+	onA, onB := it.EndsOn(a, b)
+	if a != nil && b != nil && b.Z0+b.Z1 < a.Z0+a.Z1-geom.Eps {
+		return [2]hardware.End{onB, onA}
 	}
-	if fs[0].Parts < 2 && len(fs) > 1 {
-		var g bool
-		high, g = pattern(fs[1], it.Width)
-		guessed = guessed || g
+	return [2]hardware.End{onA, onB}
+}
+
+// told returns the ends whose nails are said, at the low and the high end:
+// where both are alike the low one is empty.
+func (it detailItem) told() (ends [2]hardware.End) {
+	ends = it.bandEnds()
+	if ends[0] == ends[1] {
+		ends[0] = hardware.End{}
 	}
-	return low, high, guessed
+	return ends
 }
 
 // nailAt returns the length of the nail of end i, 0 low, 1 high.
-func (it detailItem) nailAt(i int) float64 {
-	fs := it.Fasteners
-	if len(fs) == 0 {
-		return 0
-	}
-	if i > 0 && fs[0].Parts < 2 && len(fs) > 1 {
-		return fs[1].Length
-	}
-	return fs[0].Length
-}
+func (it detailItem) nailAt(i int) float64 { return it.bandEnds()[i].Length }
+
+// holeAt returns the diameter of the holes of end i, 0 low, 1 high.
+func (it detailItem) holeAt(i int) float64 { return it.bandEnds()[i].Diameter }
 
 // nailWords says what a part takes: `9 - 10d x 1 1/2" each end, by hand`.
 func nailWords(f plan.Fasteners) string {

@@ -35,13 +35,27 @@ func drawWrap(d *draft, it detailItem) {
 	d.drawFront(s, half)
 	d.steel(box2(-w/2, w/2, wr.top-wr.out, wr.top)...)
 	for _, h := range low {
-		d.hole(h.across, wr.top-wr.out+h.along, it.Fasteners[0].Diameter, h.filled)
+		d.hole(h.across, wr.top-wr.out+h.along, it.holeAt(0), h.filled)
 	}
 	d.broken(-half, half)
 	d.du = half + 6
 	d.wrapSide(it, s, low, high, wr)
 	d.nameLayers(s, lo, wr.top)
+	d.wrapLeg(it, high, half+s.depth+w+12, w, wr)
+	d.du = half + 6
 	d.wrapDims(it, s, low, w, wr)
+}
+
+// wrapLeg draws the leg on the far face by itself, with its holes: the wood
+// hides it in the other views.
+func (d *draft) wrapLeg(it detailItem, high []punch, du, w float64, wr wrapping) {
+	d.du = du
+	d.head(0, "leg inside")
+	d.steel(box2(-w/2, w/2, wr.top-wr.in, wr.top)...)
+	for _, h := range high {
+		d.hole(h.across, wr.top-wr.in+h.along, it.holeAt(1), h.filled)
+	}
+	d.broken(-w/2, w/2)
 }
 
 // wrapSide draws the strap over the plates cut across, nailed on both faces.
@@ -184,10 +198,10 @@ func (d *draft) flatRidgeStrap(it detailItem, low, high []punch, length, w, v fl
 	d.steel(box2(-length/2, length/2, v-w/2, v+w/2)...)
 	d.Line(sheet.PenGrid, sheet.LayerGrid, d.at(0, v-w/2-0.5), d.at(0, v+w/2+0.5))
 	for _, h := range low {
-		d.hole(length/2-h.along, v+h.across, it.Fasteners[0].Diameter, h.filled)
+		d.hole(length/2-h.along, v+h.across, it.holeAt(0), h.filled)
 	}
 	for _, h := range high {
-		d.hole(-length/2+h.along, v+h.across, it.Fasteners[len(it.Fasteners)-1].Diameter, h.filled)
+		d.hole(-length/2+h.along, v+h.across, it.holeAt(1), h.filled)
 	}
 	d.say(0, v, "bend over the ridge")
 	_, _, guessed := it.ends()

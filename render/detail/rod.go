@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"galewright/plan/geom"
+	"galewright/plan/hardware"
 	"galewright/render/sheet"
 )
 
@@ -38,22 +39,24 @@ func (d *draft) bodyFront(it detailItem, b body, v, up float64) {
 	d.steel(box2(-b.w/2, b.w/2, min(v, v+up*b.h), max(v, v+up*b.h))...)
 	seat := v + up*b.standoff
 	d.edge(geom.Vec2{X: -b.w / 2, Y: seat}, geom.Vec2{X: b.w / 2, Y: seat})
-	for _, n := range it.bodyHoles(b) {
-		d.hole(n.across, v+up*n.along, it.Fasteners[0].Diameter, n.filled)
+	for _, n := range it.bodyHoles(b, up) {
+		d.hole(n.across, v+up*n.along, it.bodyEnd(up).Diameter, n.filled)
 	}
 }
 
+// bodyEnd returns the fasteners of a body: up is -1 for the one below a floor.
+func (it detailItem) bodyEnd(up float64) hardware.End {
+	above, below := it.EndsOn(it.member(0), it.member(1))
+	if up < 0 {
+		return below
+	}
+	return above
+}
+
 // bodyHoles returns the holes above the seat, along counted from the foot.
-func (it detailItem) bodyHoles(b body) []punch {
-	if len(it.Fasteners) == 0 {
-		return nil
-	}
-	f := it.Fasteners[0]
-	if it.Bodies == 2 && f.Parts < 2 {
-		f.Count, f.Holes = (f.Count+1)/2, (f.Holes+1)/2
-	}
+func (it detailItem) bodyHoles(b body, up float64) []punch {
 	from := b.standoff + 0.8
-	h := leafHoles(f, b.w, b.h-from-0.4)
+	h := leafHoles(it.bodyEnd(up).Fasteners, b.w, b.h-from-0.4)
 	for i := range h {
 		h[i].along += from + (b.h-from-0.4)/2
 	}
@@ -62,9 +65,9 @@ func (it detailItem) bodyHoles(b body) []punch {
 
 // bodyNails drives a body's fasteners into the post at its left.
 func (d *draft) bodyNails(it detailItem, b body, v, up float64) {
-	for _, n := range it.bodyHoles(b) {
+	for _, n := range it.bodyHoles(b, up) {
 		if n.filled {
-			d.nail(0.3, v+up*n.along, cmp.Or(it.Fasteners[0].Length, 3), right.Mul(-1))
+			d.nail(0.3, v+up*n.along, cmp.Or(it.bodyEnd(up).Length, 3), right.Mul(-1))
 		}
 	}
 }

@@ -31,22 +31,27 @@ func drawPostShoe(d *draft, it detailItem) {
 	pb, pd := it.section(post)
 	bb, bd := it.section(beam)
 	held, other := it.parts()
-	h0, o0 := oneSide(held), oneSide(other)
 	for i, b := range [2]float64{pb, pd} {
 		d.du = float64(i) * (max(pb, bd) + 12)
 		d.head(0, [...]string{"front", "side"}[i])
 		switch {
 		case !cap:
-			d.postBaseView(it, i, b, h, w, h0)
+			d.postBaseView(it, i, b, h, w, held)
 		case i == 0:
-			d.postCapFront(it, b, bb, bd, h, w, h0, o0)
+			d.postCapFront(it, b, bb, bd, h, w, held, other)
 		default:
-			d.postCapSide(b, bd, h, w, h0, o0)
+			d.postCapSide(b, bd, h, w, held, other)
 			d.say(b/2-0.3, -h-3, it.memberName(post))
 		}
 	}
 	r := d.extent()
 	d.dimU(r.Y+r.H, -w/2, w/2)
+	if !cap { // its foot takes a rod, or what is below, without nails of its own
+		d.sayParts(plan.Fasteners{}, other, 0, 0, -cmp.Or(it.Standoff, 1)/2)
+		other = plan.Fasteners{}
+	}
+	d.farFlange(d.du+pd/2+w/2+8, h, w, held, other)
+	d.du = max(pb, bd) + 12
 	if cap {
 		d.sayBothSides(held, h*0.6)
 		d.sayBothSides(other, -h*0.6)
@@ -61,10 +66,16 @@ func drawPostShoe(d *draft, it detailItem) {
 	d.dimV(-cmp.Or(it.Standoff, 1), 0, h)
 }
 
-// oneSide is the share of a part's fasteners on one of two sides.
-func oneSide(f plan.Fasteners) plan.Fasteners {
-	f.Count, f.Holes = (f.Count+1)/2, (f.Holes+1)/2
-	return f
+// farFlange draws what the post and beam hide of a shoe, its flange on the far
+// side: the half above the seat and, of a cap, the half on the post.
+func (d *draft) farFlange(du, h, w float64, held, other plan.Fasteners) {
+	d.du = du
+	d.head(0, "far flange")
+	_, far := sides(held)
+	d.leaf(far, 0, h/2, w, h)
+	if _, low := sides(other); other.Count > 0 {
+		d.leaf(low, 0, -h/2, w, h)
+	}
 }
 
 // sayBothSides names fasteners that are shared out over two sides.
@@ -98,7 +109,8 @@ func (d *draft) postBaseView(it detailItem, i int, b, h, w float64, held plan.Fa
 		d.say(b/2-0.3, h+3, it.memberName(0))
 		return
 	}
-	d.leaf(held, 0, h/2, w, h)
+	near, _ := sides(held)
+	d.leaf(near, 0, h/2, w, h)
 	d.say(b/2+3, -off-2, cmp.Or(it.memberName(1), "footing or pile"))
 	if it.Rod > 0 {
 		d.rod(0, -off-4, -off, it.Rod)
@@ -127,10 +139,13 @@ func (d *draft) postCapFront(it detailItem, b, bb, bd, h, w float64, held, other
 // nailBothSides drives a leaf's fasteners about height v into a member from
 // its two faces, u off the middle.
 func (d *draft) nailBothSides(f plan.Fasteners, u, v, w, h float64) {
-	for _, n := range leafHoles(f, w, h) {
-		if n.filled {
-			d.nail(-u, v+n.along, cmp.Or(f.Length, 1.5), right)
-			d.nail(u, v+n.along, cmp.Or(f.Length, 1.5), right.Mul(-1))
+	near, far := sides(f)
+	for i, side := range []plan.Fasteners{near, far} {
+		k := float64(2*i - 1)
+		for _, n := range leafHoles(side, w, h) {
+			if n.filled {
+				d.nail(k*u, v+n.along, cmp.Or(f.Length, 1.5), right.Mul(-k))
+			}
 		}
 	}
 }
@@ -140,8 +155,10 @@ func (d *draft) postCapSide(b, bd, h, w float64, held, other plan.Fasteners) {
 	d.wood(-b/2, b/2, -h-5, 0, alongV)
 	d.ragged(-b/2, b/2, -h-5, false)
 	d.wood(-b/2-5, b/2+5, 0, bd, alongU)
-	d.leaf(held, 0, h/2, w, h)
-	d.leaf(other, 0, -h/2, w, h)
+	near, _ := sides(held)
+	low, _ := sides(other)
+	d.leaf(near, 0, h/2, w, h)
+	d.leaf(low, 0, -h/2, w, h)
 }
 
 // drawHanger draws a joist in its stirrup: its end, and from the side.
@@ -161,10 +178,16 @@ func drawHanger(d *draft, it detailItem) {
 	d.head(2, "from the side")
 	d.wood(-thick, 0, depth-carry, depth, endGrain)
 	d.wood(0, 9, 0, depth, alongU)
-	d.leaf(held, 1.2, h/2, 2, h)
+	near, far := sides(held)
+	d.leaf(near, 1.2, h/2, 2, h)
 	d.say(8, depth*0.8, it.memberName(0))
 	d.say(-thick/3, depth*0.9, it.memberName(1))
-	d.sayParts(held, plan.Fasteners{}, 1.2, h*0.6, 0)
+	if held.Count > 0 {
+		d.say(1.2, h*0.6, nailWords(held)+", half on each side")
+	}
+	d.du += 13
+	d.head(1.2, "far side")
+	d.leaf(far, 1.2, h/2, 2, h)
 	d.du = 0
 	if other.Part != held.Part {
 		d.sayParts(other, plan.Fasteners{}, b/2+flange/2, h*0.35, 0)
@@ -184,9 +207,7 @@ func (it detailItem) roleName() string {
 
 // leafPair draws a leaf at each side of the middle, the holes shared out.
 func (d *draft) leafPair(f plan.Fasteners, u, v, w, h float64) {
-	l, r := f, f
-	l.Count, l.Holes = (f.Count+1)/2, (f.Holes+1)/2
-	r.Count, r.Holes = f.Count/2, f.Holes/2
-	d.leaf(l, -u, v, w, h)
-	d.leaf(r, u, v, w, h)
+	near, far := sides(f)
+	d.leaf(near, -u, v, w, h)
+	d.leaf(far, u, v, w, h)
 }
