@@ -38,11 +38,11 @@ func drawWrap(d *draft, it detailItem) {
 		d.hole(h.across, wr.top-wr.out+h.along, it.holeAt(0), h.filled)
 	}
 	d.broken(-half, half)
-	d.du = half + 6
+	d.du = half + 4
 	d.wrapSide(it, s, low, high, wr)
 	d.nameLayers(s, lo, wr.top)
-	d.wrapLeg(it, high, half+s.depth+w+12, w, wr)
-	d.du = half + 6
+	d.wrapLeg(it, high, half+4+s.depth+w/2+2, w, wr)
+	d.du = half + 4
 	d.wrapDims(it, s, low, w, wr)
 }
 
@@ -50,7 +50,7 @@ func drawWrap(d *draft, it detailItem) {
 // hides it in the other views.
 func (d *draft) wrapLeg(it detailItem, high []punch, du, w float64, wr wrapping) {
 	d.du = du
-	d.head(0, "leg inside")
+	d.head(0, "inside leg")
 	d.steel(box2(-w/2, w/2, wr.top-wr.in, wr.top)...)
 	for _, h := range high {
 		d.hole(h.across, wr.top-wr.in+h.along, it.holeAt(1), h.filled)

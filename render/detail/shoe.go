@@ -177,15 +177,15 @@ func drawHanger(d *draft, it detailItem) {
 	d.du = half + 6
 	d.head(2, "from the side")
 	d.wood(-thick, 0, depth-carry, depth, endGrain)
-	d.wood(0, 9, 0, depth, alongU)
+	d.wood(0, 6, 0, depth, alongU)
 	near, far := sides(held)
 	d.leaf(near, 1.2, h/2, 2, h)
-	d.say(8, depth*0.8, it.memberName(0))
+	d.say(5, depth*0.8, it.memberName(0))
 	d.say(-thick/3, depth*0.9, it.memberName(1))
 	if held.Count > 0 {
 		d.say(1.2, h*0.6, nailWords(held)+", half on each side")
 	}
-	d.du += 13
+	d.du += 6.8
 	d.head(1.2, "far side")
 	d.leaf(far, 1.2, h/2, 2, h)
 	d.du = 0
