@@ -27,7 +27,7 @@ var nailSizes = []nailSize{
 }
 
 // screwSizes is NDS 2018, Table L3: diameter of wood screws by number, in
-// (grade B: transcribed by a secondary source that cites table and page).
+// (transcribed by a secondary source that cites table and page).
 var screwSizes = []struct {
 	number   string
 	diameter float64

@@ -99,7 +99,7 @@ func TestPublishedScrewCellsAsNails(t *testing.T) {
 		assert.Equal(t, c.mode, got.Mode, c.cell)
 	}
 	assert.Zero(t, ScrewRoot(0.25), "no wood screw of the table")
-	// Boundary beside a transcription of NDS 2018 12.1.5.6 (grade B): No. 10
+	// Boundary beside a transcription of NDS 2018 12.1.5.6 (transcribed): No. 10
 	// through 1-1/2 in, 2.64 in long, reaches 6D = 1.14 in; 2.63 in does not.
 	for length, ok := range map[float64]bool{2.64: true, 2.63: false} {
 		_, err := SingleNail(Nail{Length: length, Diameter: 0.190, Root: 0.152}, Part{Thickness: 1.5, G: 0.5}, Part{Thickness: thick, G: 0.5})
