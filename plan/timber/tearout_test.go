@@ -9,7 +9,7 @@ import (
 )
 
 func TestTearOutExample(t *testing.T) {
-	// NDS Appendix E example E.7, AWC errata of March 2019 (read): side member
+	// NDS 2018 Appendix E example E.7, AWC errata of March 2019 (read): side member
 	// 1-1/2 x 3-1/2 in, one row of three 1/2 in bolts, hole 0.5625 in; printed
 	// 3,470, 1,350 and 3 x 550 lb, row tear-out governs.
 	got, err := WoodTension{Thickness: 1.5, Width: 3.5, Hole: 0.5625, Rows: 1, N: 3, Critical: 2, Ft: 788, Fv: 150, Z: []float64{550, 550, 550}}.Value()
