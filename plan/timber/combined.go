@@ -1,6 +1,10 @@
 package timber
 
-import "math"
+import (
+	"math"
+
+	"galewright/plan/source"
+)
 
 // Resultant is one fastener under lateral load and withdrawal at once.
 type Resultant struct {
@@ -17,12 +21,12 @@ type Resultant struct {
 // squares for lag screws, and wood screws; 12.4.2, equation 12.4-2 for nails
 // (transcribed).
 func Together(kind FastenerKind, z, w, v, t float64) Resultant {
-	r := Resultant{Load: math.Hypot(v, t), Source: cite("NDS 2018 12.4-1", Transcribed)}
+	r := Resultant{Load: math.Hypot(v, t), Source: cite("NDS 2018 12.4-1", source.Transcribed)}
 	angle := math.Atan2(t, v)
 	r.Angle = angle * 180 / math.Pi
 	sin, cos := math.Sincos(angle)
 	if kind == NailKind {
-		r.Source = cite("NDS 2018 12.4-2", Transcribed)
+		r.Source = cite("NDS 2018 12.4-2", source.Transcribed)
 	} else {
 		sin, cos = sin*sin, cos*cos
 	}

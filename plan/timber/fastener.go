@@ -60,7 +60,7 @@ func FastenerOf(n Nail) (Fastener, bool) {
 
 // Bolt makes a bolt of the diameter and length, in. Fyb 45,000 psi is that of
 // NDS 2018 Tables 12A to 12G (transcribed). Thread is kept out of the bearing
-// lengths; where it is not, NDS 12.3.7 wants the root diameter.
+// lengths; where it is not, NDS 2018 12.3.7 wants the root diameter.
 func Bolt(d, length float64) Fastener {
 	return Fastener{Kind: BoltKind, Name: fmt.Sprintf("%s in bolt", trim(d)), D: d, Root: d, Length: length, Fyb: 45_000}
 }

@@ -1,14 +1,18 @@
 package timber
 
-import "math"
+import (
+	"math"
+
+	"galewright/plan/source"
+)
 
 // Sheet is one thickness of cold-formed sheet steel, in, without zinc.
 type Sheet struct {
-	Mil     int     // name by minimum thickness, thousandths of an inch
-	Gauge   int     // of the trade; 0 = none
-	Design  float64 // for strength
-	Minimum float64 // least that may be delivered: 95 % of Design
-	Grade   Grade   // of the copy that the row was taken from
+	Mil     int          // name by minimum thickness, thousandths of an inch
+	Gauge   int          // of the trade; 0 = none
+	Design  float64      // for strength
+	Minimum float64      // least that may be delivered: 95 % of Design
+	Grade   source.Grade // of the copy that the row was taken from
 }
 
 // sheets are the design thicknesses of structural sheet by its mil name. The
@@ -16,15 +20,15 @@ type Sheet struct {
 // least 95 % of design (AISI S220 A5.1.1, second-hand; a sheet-steel trade
 // table prints the same rule, read).
 var sheets = []Sheet{
-	{18, 25, 0.0188, 0.0179, SecondHand},
-	{27, 22, 0.0283, 0.0269, SecondHand},
-	{30, 0, 0.0312, 0.0296, SecondHand},
-	{33, 20, 0.0346, 0.0329, Transcribed},
-	{43, 18, 0.0451, 0.0428, Transcribed},
-	{54, 16, 0.0566, 0.0538, Transcribed},
-	{68, 14, 0.0713, 0.0677, FromMemory},
-	{97, 12, 0.1017, 0.0966, FromMemory},
-	{118, 10, 0.1242, 0.1180, FromMemory},
+	{18, 25, 0.0188, 0.0179, source.SecondHand},
+	{27, 22, 0.0283, 0.0269, source.SecondHand},
+	{30, 0, 0.0312, 0.0296, source.SecondHand},
+	{33, 20, 0.0346, 0.0329, source.Transcribed},
+	{43, 18, 0.0451, 0.0428, source.Transcribed},
+	{54, 16, 0.0566, 0.0538, source.Transcribed},
+	{68, 14, 0.0713, 0.0677, source.FromMemory},
+	{97, 12, 0.1017, 0.0966, source.FromMemory},
+	{118, 10, 0.1242, 0.1180, source.FromMemory},
 }
 
 // SheetOf returns the sheet of a mil name, or of a structural gauge (the

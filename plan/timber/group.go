@@ -3,6 +3,8 @@ package timber
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // Group is one row of fasteners that share a load, NDS 2018 11.3.6.
@@ -22,7 +24,7 @@ type GroupFactor struct {
 
 // Factor returns Cg as a link of a chain.
 func (g GroupFactor) Factor() Factor {
-	return Factor{"Cg", g.Cg, cite("NDS 2018 11.3.6", Transcribed)}
+	return Factor{"Cg", g.Cg, cite("NDS 2018 11.3.6", source.Transcribed)}
 }
 
 // SteelModulus is E of steel in the group action tables, psi (NDS 2018 Table

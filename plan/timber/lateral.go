@@ -3,6 +3,8 @@ package timber
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // Lateral is one fastener in single shear as it really sits: what it passes,
@@ -93,7 +95,7 @@ func (l Lateral) nothing(v LateralValue) string {
 	}
 	if v.Driven.P < v.Least-1e-9 {
 		return fmt.Sprintf("%.2f in of penetration, least %.2f in = %gD (%s)", v.Driven.P, v.Least, f.penetration().least,
-			cite("NDS 2018 "+f.penetration().clause, Transcribed))
+			cite("NDS 2018 "+f.penetration().clause, source.Transcribed))
 	}
 	return ""
 }
@@ -105,17 +107,17 @@ func (l Lateral) reduce(v *LateralValue) Factor {
 	name := fmt.Sprintf("p/%gD", depth.full)
 	v.Way = "full penetration"
 	if l.Fastener.Kind == BoltKind || v.Driven.P >= v.Full-1e-9 {
-		return Factor{name, 1, cite("NDS 2018 "+depth.note+", full penetration", Transcribed)}
+		return Factor{name, 1, cite("NDS 2018 "+depth.note+", full penetration", source.Transcribed)}
 	}
 	table := l.dowel(l.fullBearing()).SingleShear()
 	ratio := v.Driven.P / v.Full
 	v.Table = table.Z * ratio
 	if v.Table < v.Equation {
 		v.Way, v.Yield = "table value times "+name, table
-		return Factor{name, ratio, cite("NDS 2018 "+depth.note, Transcribed)}
+		return Factor{name, ratio, cite("NDS 2018 "+depth.note, source.Transcribed)}
 	}
 	v.Way = "yield equations with the true length"
-	return Factor{name, 1, cite("NDS 2018 "+depth.note+", equations instead", Transcribed)}
+	return Factor{name, 1, cite("NDS 2018 "+depth.note+", equations instead", source.Transcribed)}
 }
 
 // fullBearing is the bearing length at full penetration, in. That p leaves

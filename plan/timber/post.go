@@ -3,6 +3,8 @@ package timber
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // Post is a post at the end of a shear wall that a hold-down is bolted to.
@@ -47,7 +49,7 @@ func (p Post) Value() (PostValue, error) {
 	if p.Thickness <= 0 || net <= 0 {
 		return PostValue{}, fmt.Errorf("%d holes of %.3f in leave nothing of a post %.2f x %.2f in", p.Abreast, p.Hole, p.Thickness, p.Width)
 	}
-	v := PostValue{Gross: p.Thickness * p.Width, Net: p.Thickness * net, Governs: "post", Source: cite("net section as NDS 2018 Appendix E.7", Read)}
+	v := PostValue{Gross: p.Thickness * p.Width, Net: p.Thickness * net, Governs: "post", Source: cite("net section as NDS 2018 Appendix E.7", source.Read)}
 	v.Tension, v.Compression = p.Ft*v.Net, p.Fc*v.Net
 	v.Push = v.Compression
 	if p.PlateFcPerp > 0 {

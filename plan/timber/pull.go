@@ -3,6 +3,8 @@ package timber
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // Pull is one fastener drawn out along its axis.
@@ -60,11 +62,11 @@ func (p Pull) nothing(depth float64) string {
 	case f.Kind == BoltKind:
 		return "a bolt holds by its nut and washer: see Washer"
 	case p.Condition.EndGrain && f.Kind == NailKind:
-		return "a nail in end grain holds no withdrawal (" + cite("NDS 2018 12.2.3.3", Transcribed) + ")"
+		return "a nail in end grain holds no withdrawal (" + cite("NDS 2018 12.2.3.3", source.Transcribed) + ")"
 	case p.Condition.EndGrain && f.Kind == WoodScrew:
-		return "a wood screw in end grain holds no withdrawal (" + cite("NDS 2018 12.2.2", Transcribed) + ")"
+		return "a wood screw in end grain holds no withdrawal (" + cite("NDS 2018 12.2.2", source.Transcribed) + ")"
 	case depth < least-1e-9:
-		return fmt.Sprintf("%.2f in of penetration, least %.2f in (%s)", depth, least, cite("NDS 2018 "+f.penetration().clause, Transcribed))
+		return fmt.Sprintf("%.2f in of penetration, least %.2f in (%s)", depth, least, cite("NDS 2018 "+f.penetration().clause, source.Transcribed))
 	}
 	return ""
 }
@@ -97,7 +99,7 @@ func (p Pull) chain() Adjust {
 		case "CM":
 			a[i].Value = pick(c.WetUse, 0.7, 1)
 		case "Ceg":
-			a[i] = Factor{"Ceg", pick(c.EndGrain, 0.75, 1), cite("NDS 2018 12.2.1, lag screw", Transcribed)}
+			a[i] = Factor{"Ceg", pick(c.EndGrain, 0.75, 1), cite("NDS 2018 12.2.1, lag screw", source.Transcribed)}
 		}
 	}
 	return a
@@ -109,7 +111,7 @@ func (p Pull) headChain() Adjust {
 	c := p.Condition
 	return Adjust{
 		{"CD", math.Min(float64(c.Duration), 1.6), "NDS 2018 Table 2.3.2"},
-		{"CM", pick(c.WetUse, 0.7, 1), cite("NDS 2018 Table 11.3.3", FromMemory)},
+		{"CM", pick(c.WetUse, 0.7, 1), cite("NDS 2018 Table 11.3.3", source.FromMemory)},
 		{"Ct", c.temperature(), "NDS 2018 Table 11.3.4"},
 	}
 }

@@ -3,6 +3,8 @@ package timber
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // RodSize is a threaded rod or anchor bolt with coarse thread, its nut and
@@ -68,7 +70,7 @@ func RodTensionOf(d float64, s Steel) (RodValue, error) {
 		return RodValue{}, fmt.Errorf("a rod of %.3f in of a steel with Fu %.0f psi", d, s.Fu)
 	}
 	a := math.Pi * d * d / 4
-	v := RodValue{Gross: a, Present: RodTension(d, s), Older: 0.33 * s.Fu * a, Source: cite("AISC 360 J3", SecondHand)}
+	v := RodValue{Gross: a, Present: RodTension(d, s), Older: 0.33 * s.Fu * a, Source: cite("AISC 360 J3", source.SecondHand)}
 	v.Allow = v.Present
 	return v, nil
 }

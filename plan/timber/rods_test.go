@@ -105,7 +105,7 @@ func TestPostOnPlate(t *testing.T) {
 }
 
 func TestPostNetSection(t *testing.T) {
-	// NDS Appendix E example E.7, AWC errata of March 2019 (read): 788 psi on
+	// NDS 2018 Appendix E example E.7, AWC errata of March 2019 (read): 788 psi on
 	// 1.5 x (3.5 - 0.5625) in, printed 3,470 lb.
 	v, err := Post{Thickness: 1.5, Width: 3.5, Hole: 0.5625, Abreast: 1, Ft: 788}.Value()
 	require.NoError(t, err)

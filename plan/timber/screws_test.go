@@ -21,7 +21,7 @@ func dowelOf(f Fastener, side, main Part, sideAngle, mainAngle float64) GapDowel
 
 func TestPublishedBoltCells(t *testing.T) {
 	// NDS 2018 Tables 12A pp.94-95 and 12B p.96 (transcribed), printed to 10 lb.
-	// NaN marks a cell that is not at hand.
+	// NaN marks a cell that was not seen.
 	x := math.NaN()
 	for _, c := range []struct {
 		table   string

@@ -1,6 +1,10 @@
 package timber
 
-import "math"
+import (
+	"math"
+
+	"galewright/plan/source"
+)
 
 // LargePlace is where a bolt or lag screw of 1/4 in or more stands; distances
 // in inches, Far where there is nothing.
@@ -50,14 +54,14 @@ var (
 // 12.5.1A to D, pp.90-91 (transcribed). A load between the two directions is
 // held to the rules of both.
 func (p LargePlace) Check() Placed {
-	out := Placed{Cdelta: 1, Source: cite("NDS 2018 12.5.1", Transcribed)}
+	out := Placed{Cdelta: 1, Source: cite("NDS 2018 12.5.1", source.Transcribed)}
 	r := rules{source: "NDS 2018 "}
 	p.ends(&out, &r)
 	p.inRow(&out, &r)
 	p.edges(&r)
 	p.betweenRows(&r)
 	if p.Sawn && !p.Shrinks && p.Spread > 5+slack {
-		r.unmet = append(r.unmet, Unmet{"outermost fasteners across the grain of sawn lumber, at most", p.Spread, 5, false, cite("NDS 2018 12.5.1.3", Transcribed)})
+		r.unmet = append(r.unmet, Unmet{"outermost fasteners across the grain of sawn lumber, at most", p.Spread, 5, false, cite("NDS 2018 12.5.1.3", source.Transcribed)})
 	}
 	if out.Unmet = r.unmet; len(out.Unmet) > 0 {
 		out.Cdelta, out.Rules = 0, out.Unmet[0].Rule
@@ -69,7 +73,7 @@ func (p LargePlace) Check() Placed {
 func (p LargePlace) take(out *Placed, r *rules, rule string, have float64, d diameters, table string) {
 	r.want(rule, have, d.floor*p.D, table)
 	if c := have / (d.full * p.D); c < out.Cdelta-1e-9 {
-		out.Cdelta, out.Rules, out.Source = c, rule, cite("NDS 2018 "+table, Transcribed)
+		out.Cdelta, out.Rules, out.Source = c, rule, cite("NDS 2018 "+table, source.Transcribed)
 	}
 }
 

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"galewright/plan/source"
 )
 
 // Hole is a hole in a strap: X along it, Y across from one edge, in.
@@ -48,7 +50,7 @@ func StrapTensionAt(width, thickness float64, holes []Hole, s Steel) (StrapValue
 		}
 	}
 	ag := width * thickness
-	v := StrapValue{Tension: tension(ag, ag, s), Least: -1, Source: cite("AISI S100-16 D2, D3", Transcribed)}
+	v := StrapValue{Tension: tension(ag, ag, s), Least: -1, Source: cite("AISI S100-16 D2, D3", source.Transcribed)}
 	v.Rows = sections(width, thickness, holes, s)
 	for i, r := range v.Rows {
 		if v.Least < 0 || r.Rupture < v.Rows[v.Least].Rupture-1e-9 {

@@ -135,7 +135,7 @@ func TestSheetTable(t *testing.T) {
 }
 
 func TestZinc(t *testing.T) {
-	// Galvanized less plain gauge of four published charts that agree
+	// Galvanized less plain gauge of four gauge charts that agree, second-hand
 	// (transcribed): 16 gauge 0.0635 - 0.0598, 20 gauge 0.0396 - 0.0359: the
 	// gauge's allowance of 0.0037 in is more than either coating.
 	assert.InDelta(t, 0.0015, Zinc(90), 1e-4)

@@ -6,7 +6,7 @@ import (
 )
 
 // WoodTension is a wood member in tension through a group of bolts or lag
-// screws, NDS Appendix E. Stresses are adjusted ones, psi; lengths inches.
+// screws, NDS 2018 Appendix E. Stresses are adjusted ones, psi; lengths inches.
 type WoodTension struct {
 	Thickness float64 // of the member, along the fasteners
 	Width     float64
@@ -33,7 +33,7 @@ type WoodTensionValue struct {
 
 // Value returns the least of net tension, row tear-out (n Fv t s), group
 // tear-out (half of the two outer rows and the net wood between them) and
-// the fasteners: NDS Appendix E. Net section and row are checked against its
+// the fasteners: NDS 2018 Appendix E. Net section and row are checked against its
 // example E.7 (AWC errata of March 2019, read); the group is from memory.
 func (w WoodTension) Value() (WoodTensionValue, error) {
 	net := w.Width - float64(w.Rows)*w.Hole

@@ -3,6 +3,8 @@ package timber
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // Far is the distance of something that is not there: no second fastener in
@@ -37,7 +39,7 @@ const slack = 1e-6
 
 func (r *rules) want(rule string, have, want float64, where string) {
 	if have < want-slack {
-		r.unmet = append(r.unmet, Unmet{rule, have, want, r.advisory, cite(r.source+where, Transcribed)})
+		r.unmet = append(r.unmet, Unmet{rule, have, want, r.advisory, cite(r.source+where, source.Transcribed)})
 	}
 }
 

@@ -3,6 +3,8 @@ package timber
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan/source"
 )
 
 // Washer is a plate or a round washer under a nut, bearing on wood across the
@@ -45,7 +47,7 @@ func (w Washer) Value() (Bearing, error) {
 func (b Bearing) stress(fcPerp float64, cb Factor, tight bool) Bearing {
 	b.Factors = Adjust{cb}
 	if tight {
-		b.Factors = append(b.Factors, Factor{"0.02 in crush", 0.73, cite("course page on NDS bearing across the grain", Read)})
+		b.Factors = append(b.Factors, Factor{"0.02 in crush", 0.73, cite("course page on NDS bearing across the grain", source.Read)})
 	}
 	b.Stress = fcPerp * b.Factors.Product()
 	b.Allow = b.Area * b.Stress
@@ -57,7 +59,7 @@ func (b Bearing) stress(fcPerp float64, cb Factor, tight bool) Bearing {
 // and 3 in or more from the end, else 1 (NDS 2018 3.10.4, read in a course
 // page; a round washer's lb is its diameter).
 func BearingFactor(lb, fromEnd float64) Factor {
-	f := Factor{"Cb", 1, cite("NDS 2018 3.10.4", Read)}
+	f := Factor{"Cb", 1, cite("NDS 2018 3.10.4", source.Read)}
 	if lb > 0 && lb < 6 && fromEnd >= 3-slack {
 		f.Value = (lb + 0.375) / lb
 	}
