@@ -82,7 +82,7 @@ func elevations(c *context) (out []*elev) {
 	x := newIndex(c.House)
 	splices := map[*plan.Wall][]*framing.Joint{}
 	for _, j := range c.House.Joints {
-		if j.Kind == framing.PlateSplice {
+		if j.Kind == plan.PlateSplice {
 			splices[j.Wall] = append(splices[j.Wall], j)
 		}
 	}

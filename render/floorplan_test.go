@@ -98,7 +98,7 @@ func TestLevelPlansShowEveryMarkAtEveryStud(t *testing.T) {
 			}
 		}
 		for _, pc := range m.Placement.Pieces {
-			if w := homeWall(pc.Joint); w == nil || homeOf(pc) != onElevation || pc.Joint.Kind == framing.RafterPlate {
+			if w := homeWall(pc.Joint); w == nil || homeOf(pc) != onElevation || pc.Joint.Kind == plan.RafterPlate {
 				continue
 			}
 			ok := shown[pc.Tag]
@@ -130,7 +130,7 @@ func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 			}
 			pc := m.Placement.Piece(u.Piece.Tag)
 			w := homeWall(pc.Joint)
-			if pc.Joint.Kind == framing.Collector || w == nil || math.Abs(w.Frame().D.X) < 0.5 {
+			if pc.Joint.Kind == plan.Collector || w == nil || math.Abs(w.Frame().D.X) < 0.5 {
 				continue
 			}
 			other := neighbor(m, pc)
@@ -265,7 +265,7 @@ func TestTheLegendOfAPlanCountsItsPieces(t *testing.T) {
 			}
 		}
 		for _, pc := range m.Placement.Pieces {
-			if onPlan(pc, l) != nil || pc.Joint.Kind == framing.Collector && pc.Joint.Level == l {
+			if onPlan(pc, l) != nil || pc.Joint.Kind == plan.Collector && pc.Joint.Level == l {
 				want[pc.Item.Mark]++
 			}
 		}

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/loadpath"
 	"galewright/render/sheet"
 )
@@ -84,7 +84,7 @@ func TestWeakestRingIsToldByFormAndWeight(t *testing.T) {
 		if gap != "" {
 			l.Capacity, l.Ratio = nil, math.Inf(1)
 		}
-		return loadpath.Ring{Title: "plate to studs", Kind: framing.StudTop, Joints: 3, Gaps: 1, Worst: l}
+		return loadpath.Ring{Title: "plate to studs", Kind: plan.StudTop, Joints: 3, Gaps: 1, Worst: l}
 	}
 	m := loadedModel(t, "marsh-wren.toml")
 	for name, c := range map[string]struct {
@@ -129,7 +129,7 @@ func TestRingsSayWhereToLook(t *testing.T) {
 }
 
 func TestEveryKindInAChainHasItsPicture(t *testing.T) {
-	for _, k := range []framing.Kind{framing.RafterRidge, framing.RafterPlate, framing.StudTop, framing.OpeningHead, framing.StudStud, framing.StudBase, framing.WallEnd, framing.GirderPile} {
+	for _, k := range []plan.JointKind{plan.RafterRidge, plan.RafterPlate, plan.StudTop, plan.OpeningHead, plan.StudStud, plan.StudBase, plan.WallEnd, plan.GirderPile} {
 		pic, ok := pictures[k]
 		require.True(t, ok, k)
 		assert.NotEmpty(t, pic.tie, k)

@@ -73,9 +73,9 @@ func (c *context) lineRows(l *schedule.Line) []tableRow {
 		{Legend: l.Number},
 		{Symbol: it.Kind.Symbol},
 		{S: it.Mark},
-		{S: it.Kind.Name},
+		{S: string(it.Kind.Name)},
 		{S: c.itemSize(it)},
-		{S: it.Phase.Name},
+		{S: string(it.Phase.Name)},
 		{S: faces(l.Pieces)},
 		{S: fmt.Sprint(n)},
 	}
@@ -149,7 +149,7 @@ func faces(ps []*placement.Piece) string {
 	count := map[string]int{}
 	var names []string
 	for _, p := range ps {
-		name := cmp.Or(p.Face, "as drawn")
+		name := cmp.Or(string(p.Face), "as drawn")
 		if count[name] == 0 {
 			names = append(names, name)
 		}

@@ -48,16 +48,16 @@ func textModel() *Model {
 	m.Placement = &placement.Placement{House: m.House, Catalog: c}
 	for _, w := range p.Walls {
 		for s := 0.75; s < w.Length(); s += 16 {
-			m.put(w, s, framing.StudTop, "stud-clip", "inside", w.Level.Top())
+			m.put(w, s, plan.StudTop, "stud-clip", "inside", w.Level.Top())
 			if w.Exterior {
-				m.put(w, s, framing.StudBase, "strap-48", "outside", w.Level.Floor)
+				m.put(w, s, plan.StudBase, "strap-48", "outside", w.Level.Floor)
 			}
 		}
-		m.put(w, 1.5, framing.WallEnd, "long-strap-60", "inside", w.Level.Floor)
-		m.put(w, 4.5, framing.WallEnd, "hold-down-pair-8", "inside", w.Level.Floor)
+		m.put(w, 1.5, plan.WallEnd, "long-strap-60", "inside", w.Level.Floor)
+		m.put(w, 4.5, plan.WallEnd, "hold-down-pair-8", "inside", w.Level.Floor)
 	}
 	for i := range 34 {
-		j := &framing.Joint{Kind: framing.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
+		j := &framing.Joint{Kind: plan.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
 		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap-30"), Face: "top", Station: j.Station})
 	}
 	m.Schedule = schedule.New(m.Placement)
@@ -78,7 +78,7 @@ func textItems() []*plan.Item {
 	}
 }
 
-func (m *Model) put(w *plan.Wall, s float64, k framing.Kind, mark, face string, z float64) {
+func (m *Model) put(w *plan.Wall, s float64, k plan.JointKind, mark string, face plan.Face, z float64) {
 	it := m.Placement.Catalog.Item(mark)
 	j := &framing.Joint{Kind: k, Host: w.Name, Wall: w, Level: w.Level, Station: s, At: w.Frame().At(s, 0, z)}
 	m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{
@@ -311,4 +311,10 @@ func TestTableFootIsNeverAlone(t *testing.T) {
 	require.Positive(t, l.to-l.from, "a row goes along with the foot")
 	require.Positive(t, float64(l.footH()))
 	require.Zero(t, float64(first.(*laidTable).footH()))
+}
+
+func TestEveryJointKindHasAFramersWords(t *testing.T) {
+	for _, k := range plan.JointKinds {
+		require.NotEmpty(t, jointWords[k], k)
+	}
 }

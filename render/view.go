@@ -95,7 +95,7 @@ func (c *context) pieceTitle(pc *placement.Piece) string {
 	}
 	s := c.legendText(pc) + " " + pc.Item.Mark + ", " + where + " at " + c.length(pc.Station)
 	if pc.Face != "" {
-		s += ", " + pc.Face
+		s += ", " + string(pc.Face)
 	}
 	return s
 }

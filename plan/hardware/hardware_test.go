@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -25,8 +24,8 @@ func TestNewFillsInWhatTheKindImplies(t *testing.T) {
 	require.NotNil(t, it)
 	// Manufacturers' standard gauge, 20 ga: 0.0359 in (four charts agree, grade B).
 	assert.InDelta(t, 0.0359, it.Thickness, 1e-9)
-	assert.Equal(t, "outside", it.Face)
-	assert.Equal(t, "before sheathing", it.Phase.Name)
+	assert.Equal(t, plan.Outside, it.Face)
+	assert.Equal(t, plan.BeforeSheathing, it.Phase.Name)
 	// The short strap nail 10d = 0.148 x 1 1/2 is named in IRC R602.6.1 (grade A).
 	assert.Equal(t, Nail{Name: "10d x 1 1/2", Diameter: 0.148, Length: 1.5}, it.Nails[0])
 	assert.Nil(t, c.Item("strap-37"))
@@ -120,7 +119,7 @@ func TestMarksOfOneFileAreUnique(t *testing.T) {
 }
 
 func TestKindsAreWellFormed(t *testing.T) {
-	names, codes := map[string]bool{}, map[string]bool{}
+	names, codes := map[plan.ItemKind]bool{}, map[string]bool{}
 	for _, k := range Kinds {
 		assert.False(t, names[k.Name], k.Name)
 		assert.False(t, codes[k.Code], k.Code)
@@ -136,7 +135,7 @@ func TestKindsAreWellFormed(t *testing.T) {
 			assert.True(t, k.Belongs(j))
 		}
 	}
-	assert.False(t, KindNamed("ridge strap").Belongs(framing.StudBase))
-	assert.True(t, KindNamed("generic").Belongs(framing.WallCorner))
-	assert.False(t, KindNamed("sheathing").Belongs(framing.WallEnd))
+	assert.False(t, KindNamed("ridge strap").Belongs(plan.StudBase))
+	assert.True(t, KindNamed("generic").Belongs(plan.WallCorner))
+	assert.False(t, KindNamed("sheathing").Belongs(plan.WallEnd))
 }

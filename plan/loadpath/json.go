@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/wind"
 )
 
@@ -209,7 +210,7 @@ func (x *ShearLine) json() map[string]any {
 		drag = append(drag, map[string]any{"at_ft": hundredth(d.At / 12), "force_lb": tenth(d.Force)})
 	}
 	return map[string]any{
-		"story": x.Level.Name, "line": x.Name, "axis": []string{"x", "y"}[x.Axis], "at_ft": hundredth(x.At / 12),
+		"story": x.Level.Name, "line": x.Name, "axis": plan.Axes[x.Axis], "at_ft": hundredth(x.At / 12),
 		"force_lb": tenth(x.Force), "case": x.Case, "segments": segments, "collector": drag,
 	}
 }
