@@ -53,8 +53,18 @@ func (x *placer) flat(p *Piece, k, n int) *plan.Diagnostic {
 		return x.toPlate(p, k, n)
 	case plan.GirderPile, plan.PostBase, plan.PostCap:
 		return x.standalone(p, k, n)
+	case plan.StudStud, plan.StudBase, plan.WallEnd:
+		return x.upright(p, k, n)
 	}
-	return x.upright(p, k, n)
+	return noWay(p)
+}
+
+// noWay tells that a strap has no way to lie at the kind of joint.
+func noWay(p *Piece) *plan.Diagnostic {
+	return &plan.Diagnostic{
+		Code:    "no-way-to-lie",
+		Summary: fmt.Sprintf("a %s has no way to lie at a %s joint", p.Item.Kind.Name, p.Joint.Kind), Mend: "use an item of another kind there",
+	}
 }
 
 // over lays a strap that goes over something.
@@ -64,8 +74,10 @@ func (x *placer) over(p *Piece, k, n int) *plan.Diagnostic {
 		return x.ridge(p, k, n)
 	case plan.RafterPlate:
 		return x.overRafter(p, k, n)
+	case plan.StudTop, plan.OpeningHead:
+		return x.overPlate(p, k, n)
 	}
-	return x.overPlate(p, k, n)
+	return noWay(p)
 }
 
 // cut sets the piece's length: for a coil without a length of its own what
