@@ -7,6 +7,7 @@ import (
 	"go/token"
 	"go/types"
 	"path/filepath"
+	"strconv"
 	"strings"
 )
 
@@ -130,7 +131,12 @@ func literal(e ast.Expr) bool {
 }
 
 // number moves a whole number by one and a fraction by a quarter of itself.
+// It leaves a zero of measures and a tolerance: what lies just beside them is
+// no case of its own.
 func (w *finder) number(n *ast.BasicLit) {
+	if f, err := strconv.ParseFloat(n.Value, 64); err == nil && f < 1e-3 && !w.whole(n) {
+		return
+	}
 	v := constant.MakeFromLiteral(n.Value, n.Kind, 0)
 	for _, step := range []int64{1, -1} {
 		var to string
