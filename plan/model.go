@@ -262,7 +262,7 @@ type Fasteners struct {
 	Stagger  bool
 	Offset   float64 // of the first hole of every other row when staggered, beyond EndDist; 0 = half the spacing
 	Holes    int     // holes the part has; 0 = as many as Count
-	Fill     string  // which holes take a nail, as the maker says it: "all", "round holes only"
+	Fill     string  // which holes take a nail, in plain words: "every hole", "every second hole"
 	Pos      Pos
 }
 

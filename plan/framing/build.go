@@ -25,13 +25,13 @@ type builder struct {
 	walls     []*framedWall // in the order of the plan
 	byWall    map[*plan.Wall]*framedWall
 	ids       map[string]int
-	index     *grid[*Member]     // of all members so far, filled by member
-	wallsAt   *grid[*framedWall] // made by wallGrid when first asked for
+	index     *geom.Grid[*Member]     // of all members so far, filled by member
+	wallsAt   *geom.Grid[*framedWall] // made by wallGrid when first asked for
 	girders   []*framedGirder
-	girdersAt *grid[*framedGirder]
+	girdersAt *geom.Grid[*framedGirder]
 	widths    map[*plan.Level]float64  // widths of the building, once asked for
 	loops     map[*plan.Level][][]edge // outlines of the levels, once the floors stand
-	bodies    *grid[*roofBody]         // of all roofs, filled by roofs
+	bodies    *geom.Grid[*roofBody]    // of all roofs, filled by roofs
 	refs      int                      // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
@@ -43,8 +43,8 @@ func newBuilder(p *plan.Plan) *builder {
 		house:  &House{Plan: p},
 		byWall: map[*plan.Wall]*framedWall{},
 		ids:    map[string]int{},
-		index:  newGrid[*Member](),
-		bodies: newGrid[*roofBody](),
+		index:  geom.NewGrid[*Member](),
+		bodies: geom.NewGrid[*roofBody](),
 		widths: map[*plan.Level]float64{},
 		loops:  map[*plan.Level][][]edge{},
 	}

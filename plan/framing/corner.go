@@ -346,16 +346,16 @@ func (b *builder) endsOn(t, u *framedWall) bool {
 // a rectangle of the plan.
 func (b *builder) wallGrid() func(lo, hi geom.Vec2) []*framedWall {
 	if b.wallsAt == nil {
-		b.wallsAt = newGrid[*framedWall]()
+		b.wallsAt = geom.NewGrid[*framedWall]()
 		for _, w := range b.walls {
 			lo, hi := w.extent()
-			b.wallsAt.add(w, lo.Up(0), hi.Up(0), slant(w.From, w.To, w.Depth()))
+			b.wallsAt.Add(w, lo.Up(0), hi.Up(0), geom.Slant(w.From, w.To, w.Depth()))
 		}
 	}
 	return func(lo, hi geom.Vec2) []*framedWall {
 		const around = 6 // in, more than any gap that is closed
 		by := geom.Vec2{X: around, Y: around}
-		return b.wallsAt.within(lo.Sub(by).Up(0), hi.Add(by).Up(0))
+		return b.wallsAt.Within(lo.Sub(by).Up(0), hi.Add(by).Up(0))
 	}
 }
 

@@ -115,7 +115,7 @@ func TestCornerPosts(t *testing.T) {
 
 // Plates for 148 ft of wall: 148 ft at the bottom, 296 ft at the top.
 // Source: Estimating in Building Construction, ch. 13, example 13-10 (rule of
-// the example; its quantities are not legible), grade A.
+// the example; its quantities are not legible; read).
 func TestTakeOffOfPlates(t *testing.T) {
 	p, _ := straight(148 * 12)
 	h := frame(t, p)
@@ -132,7 +132,7 @@ func TestTakeOffOfPlates(t *testing.T) {
 // A three-stud corner takes two studs more than the one that the spacing
 // count gives it; a wall meeting along the length takes two more.
 // Source: take-off rules of Estimating in Building Construction, ch. 13
-// (example 13-12: 4 corners, 8 extra studs; intersections 2 each), grade A.
+// (example 13-12: 4 corners, 8 extra studs; intersections 2 each; read).
 func TestTakeOffOfCornersAndIntersections(t *testing.T) {
 	count := func(inner bool) int {
 		p := onSlabPlan()

@@ -25,7 +25,7 @@ func (b *builder) layGirders() {
 	}
 	l := b.plan.Levels[0]
 	top := l.Floor - l.FloorDepth
-	b.girdersAt = newGrid[*framedGirder]()
+	b.girdersAt = geom.NewGrid[*framedGirder]()
 	for _, g := range b.plan.Girders {
 		f := geom.NewFrame(g.From, g.To)
 		length, width := g.To.Sub(g.From).Len(), g.Member.Width()
@@ -41,7 +41,7 @@ func (b *builder) layGirders() {
 			b.meetGirders(o, fg)
 		}
 		b.girders = append(b.girders, fg)
-		b.girdersAt.add(fg, fg.lo.Up(0), fg.hi.Up(0), slant(g.From, g.To, width))
+		b.girdersAt.Add(fg, fg.lo.Up(0), fg.hi.Up(0), geom.Slant(g.From, g.To, width))
 	}
 }
 
@@ -68,7 +68,7 @@ func (b *builder) girdersNear(lo, hi geom.Vec2) []*framedGirder {
 		return nil
 	}
 	by := geom.Vec2{X: 1, Y: 1}
-	return b.girdersAt.within(lo.Sub(by).Up(0), hi.Add(by).Up(0))
+	return b.girdersAt.Within(lo.Sub(by).Up(0), hi.Add(by).Up(0))
 }
 
 func inReach(a, o body) bool {
@@ -208,7 +208,7 @@ func shareOf(supports []float64, s, lo, hi float64) float64 {
 func (b *builder) pileAt(p geom.Vec2, r float64) *Member {
 	lo := geom.Vec3{X: p.X - r, Y: p.Y - r, Z: math.Inf(-1)}
 	hi := geom.Vec3{X: p.X + r, Y: p.Y + r, Z: math.Inf(1)}
-	for _, m := range b.index.within(lo, hi) {
+	for _, m := range b.index.Within(lo, hi) {
 		if m.Role == plan.Pile && m.A.Flat().Sub(p).Len() <= r {
 			return m
 		}

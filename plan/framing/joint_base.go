@@ -137,7 +137,7 @@ func (b *builder) under(w *framedWall, m *Member) (out []*Member) {
 	top := w.floor - l.Subfloor
 	box := w.frame.Box(m.S0, m.S1, 0, w.Depth(), top-l.FloorDepth-4*plate, top)
 	lo, hi := box.Bounds()
-	found := b.index.within(lo, hi)
+	found := b.index.Within(lo, hi)
 	own := func(m *Member) int {
 		if m.Wall == w.Wall {
 			return 0

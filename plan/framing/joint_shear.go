@@ -124,7 +124,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 	mid := w.Depth() / 2
 	lo, hi := w.frame.Box(min(s, s+dir), max(s, s+dir), mid-beyond, mid+beyond, w.top-1, w.top+beyond).Bounds()
 	best := math.Inf(1)
-	for _, m := range b.index.within(lo, hi) {
+	for _, m := range b.index.Within(lo, hi) {
 		switch m.Role {
 		case plan.Joist, plan.Beam, plan.Truss, plan.GirderBeam, plan.Rim:
 		default:

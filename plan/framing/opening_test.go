@@ -71,8 +71,8 @@ func TestDoorCutsTheBottomPlate(t *testing.T) {
 	assert.Empty(t, joints(h, "1A", plan.OpeningSill))
 }
 
-// One jack up to 6 ft, two above. Source: an older state code's rule (North
-// Carolina), grade A: 3 to 6 ft one, over 6 ft two. Kings by common practice,
+// One jack up to 6 ft, two above. Source: an older North Carolina residential
+// code (read; edition not noted): 3 to 6 ft one, over 6 ft two. Kings by common practice,
 // no published source.
 func TestJacksAndKingsByRule(t *testing.T) {
 	for _, c := range []struct {
@@ -170,7 +170,8 @@ func TestWallMeetingAtAnOpeningIsTold(t *testing.T) {
 	assert.Equal(t, "wall-in-opening", faults[0].Code)
 }
 
-// Rows of IRC Table R502.5(1) as reprinted by a Florida city (scan, grade A).
+// Rows of IRC Table R502.5(1) of 2000 to 2006 (edition from memory), as
+// reprinted by a Florida city (read).
 func TestHeaderTableRows(t *testing.T) {
 	for _, c := range []struct {
 		text   string
@@ -224,7 +225,7 @@ func TestAutoTakesJacksFromTheTable(t *testing.T) {
 }
 
 // IRC 2015 Table R602.7.5: a 16 ft header takes 6 full-height studs at each
-// end at 16 in on center, 4 at 24 in (grade C).
+// end at 16 in on center, 4 at 24 in (second-hand).
 func TestKingStudTable(t *testing.T) {
 	assert.Equal(t, 6, tableKings(16*12, 16))
 	assert.Equal(t, 4, tableKings(16*12, 24))

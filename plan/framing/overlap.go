@@ -11,11 +11,11 @@ import (
 // Overlaps returns every pair of members that reach into each other by more
 // than tol inches, in order. In a well framed house there is none.
 func (h *House) Overlaps(tol float64) (pairs [][2]*Member) {
-	g := newGrid[*Member]()
+	g := geom.NewGrid[*Member]()
 	for _, m := range h.Members {
 		lo, hi := m.Bounds()
 		by := geom.Vec3{X: tol, Y: tol, Z: tol} // most that stand near only touch
-		for _, o := range g.within(lo.Add(by), hi.Sub(by)) {
+		for _, o := range g.Within(lo.Add(by), hi.Sub(by)) {
 			if overlap(m, o, tol) {
 				pairs = append(pairs, [2]*Member{o, m})
 			}

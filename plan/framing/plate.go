@@ -11,7 +11,7 @@ import (
 )
 
 // spliceOffset is the least distance, in, between a joint in the lower and
-// one in the upper top plate (IRC R602.3.2).
+// one in the upper top plate (IRC R602.3.2, from memory).
 const spliceOffset = 24
 
 // plates adds bottom and top plates, cut to stock.

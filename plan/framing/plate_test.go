@@ -13,8 +13,8 @@ import (
 )
 
 // End joints in the two top plates lie at least 24 in apart. Source: the
-// nailing table of IRC R602.3 (row of the double top plate splice, 24 in
-// offset; local amendment text, grade B); R602.3.2 by name from the trade.
+// nailing table of IRC 2009 or 2012 R602.3 (row of the double top plate
+// splice, 24 in offset; local amendment text, transcribed); R602.3.2 by name from the trade.
 func TestTopPlateJointsLie24InchesApart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		length := 16 * float64(rapid.IntRange(13, 90).Draw(t, "modules"))
@@ -74,7 +74,7 @@ func TestStockTooShortToSpliceIsTold(t *testing.T) {
 	assert.Equal(t, "plate-splice", faults[0].Code)
 }
 
-// Dressed sizes of PS 20 (grade B), as the members have them.
+// Dressed sizes of PS 20 (transcribed), as the members have them.
 func TestMembersHaveDressedSizes(t *testing.T) {
 	p, _ := straight(192, window("w", 64, 38.5))
 	h := frame(t, p)

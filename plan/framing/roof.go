@@ -75,7 +75,7 @@ func cosInv(m float64) float64 { return math.Hypot(1, m) }
 
 // seat returns the plan length of a birdsmouth's seat over a wall of the
 // given depth: the whole wall, but no more than keeps the notch within a
-// quarter of the rafter's depth (IBC 2308.7.4: notches at the ends not over
+// quarter of the rafter's depth (IBC 2308.7.4, read, edition not noted: notches at the ends not over
 // 1/4 of the depth). The notch is seat·sin θ deep, square to the rafter.
 func seat(wall, rafter, m float64) float64 {
 	sin := m / cosInv(m)
@@ -242,9 +242,9 @@ func (rb *roofBody) isHigh(i int) bool {
 
 // rakePlanes returns the half spaces below the seat of the roof over a wall
 // with a rake top: the undersides of the rafters, or the level seat over a
-// shed's high wall. It returns nil when no roof is over the wall. It is asked
-// before any member stands, so it goes by the plan alone.
-func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
+// shed's high wall, and that roof. It returns nil when no roof is over the
+// wall. It is asked before any member stands, so it goes by the plan alone.
+func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane, roof *plan.Roof) {
 	mid := w.From.Add(w.To).Mul(0.5)
 	for _, r := range b.plan.Roofs {
 		if r.Over == nil || !carries(w.Wall, r.Over) || !inArea(r.Area, mid) {
@@ -256,7 +256,7 @@ func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
 		}
 		for i := range rb.sides {
 			if rb.isHigh(i) && onSide(rb.body, i, w.From, w.To) {
-				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}
+				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}, r
 			}
 		}
 		for i := range rb.sides {
@@ -264,9 +264,9 @@ func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
 				out = append(out, underside(rb.body.Plane(i), rb.Rafters.Depth))
 			}
 		}
-		return out
+		return out, r
 	}
-	return nil
+	return nil, nil
 }
 
 // inArea tells whether p lies in the area, its border included.
@@ -299,7 +299,7 @@ func (b *builder) roofs() {
 		}
 		for _, rb := range all {
 			lo, hi := rb.reach()
-			b.bodies.add(rb, lo.Up(0), hi.Up(0), nil)
+			b.bodies.Add(rb, lo.Up(0), hi.Up(0), nil)
 		}
 		for _, group := range cluster(all) {
 			b.roofOver(l, group)

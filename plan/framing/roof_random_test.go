@@ -32,8 +32,8 @@ func roofPlan(t *rapid.T) *plan.Plan {
 	kinds := rapid.SampledFrom([]plan.RoofKind{plan.GableRoof, plan.HipRoof})
 	pitch := func(name string) float64 { return float64(rapid.IntRange(3, 12).Draw(t, name)) }
 	p := stories(1)
-	p.Lumber.Stud = 360 // rake walls may be high
-	w, d := foot(24, 40, "width"), foot(14, 26, "depth")
+	p.Lumber.Stud = 360                                  // rake walls may be high
+	w, d := foot(26, 40, "width"), foot(14, 26, "depth") // a hip needs room for its ridge
 	rakes, trusses := rapid.Bool().Draw(t, "rake walls"), rapid.Bool().Draw(t, "trusses")
 	var inner [][2]geom.Vec2
 	mainKind := plan.GableRoof

@@ -88,8 +88,7 @@ func byID(t testing.TB, h *House, id string) *Member {
 }
 
 // A common rafter is shortened by half of the ridge's thickness: published
-// rule (NAVEDTRA 14044, grade A). A published example (a textbook of
-// carpentry, its result recomputed there): 14 ft from wall to ridge center, 1
+// rule (NAVEDTRA 14044, read). By hand: 14 ft from wall to ridge center, 1
 // ft of overhang, half the ridge 3/4 in: the run is 14'-11 1/4" = 179 1/4 in.
 func TestCommonRafterIsShortenedByHalfTheRidge(t *testing.T) {
 	h := roofed(t, simple(8, 1.5, 12, 336))
@@ -102,7 +101,7 @@ func TestCommonRafterIsShortenedByHalfTheRidge(t *testing.T) {
 }
 
 // The birdsmouth: its depth square to the rafter is a quarter of the
-// rafter's depth at most (IBC 2308.7.4, grade A: notches at the ends, 1/4 of
+// rafter's depth at most (IBC 2308.7.4, read, edition not noted: notches at the ends, 1/4 of
 // the depth), its seat the whole plate at most, the plate's top its underside.
 func TestBirdsmouth(t *testing.T) {
 	for _, pitch := range []float64{2, 4, 7, 12} {
@@ -132,7 +131,7 @@ const p0Top = 120 + 109.125
 
 // A hip is shortened by half of the thickness, measured at 45 degrees, of the
 // common rafters it bears on, a jack by half of the hip's: published rule
-// (NAVEDTRA 14044, grade A). On plan that is t/2 times the root of 2.
+// (NAVEDTRA 14044, read). On plan that is t/2 times the root of 2.
 func TestHipsAndJacksAreShortenedAt45Degrees(t *testing.T) {
 	p := stories(1)
 	ring(p, 0, rect(0, 0, 288, 192)...)
@@ -153,7 +152,7 @@ func TestHipsAndJacksAreShortenedAt45Degrees(t *testing.T) {
 }
 
 // A cripple between hip and valley loses half a 45 degree thickness at both
-// ends (same rule, grade A).
+// ends (same rule, read).
 func TestCrippleJackBetweenHipAndValley(t *testing.T) {
 	for _, c := range roofHouses {
 		if c.name != "L with hips, broken hip" {

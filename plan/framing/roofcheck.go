@@ -50,7 +50,7 @@ func (f *roofFrame) lowerIt(x bearing) string {
 // the rafters beside it may: three quarters of a rafter's depth. It is deeper
 // than they are and its top lies in the roof with theirs, so its notch may be
 // more than a quarter of its own depth; what it keeps is what counts (our
-// reading of IBC 2308.7.4, which speaks of rafters; the engineer of record
+// reading of IBC 2308.7.4 (edition not noted), which speaks of rafters; the engineer of record
 // sizes hips and valleys).
 func (f *roofFrame) checkThroat(l *roofLine, seats []bearing) {
 	least := l.owner.Rafters.Depth * 3 / 4
@@ -100,7 +100,7 @@ func (f *roofFrame) checkHigh() {
 func (b *builder) checkUnder(all []*roofBody) {
 	for _, rb := range all {
 		lo, hi := rb.reach()
-		for _, o := range b.bodies.within(lo.Up(0), hi.Up(0)) {
+		for _, o := range b.bodies.Within(lo.Up(0), hi.Up(0)) {
 			if o == rb || o.Over != rb.Over || !rb.endsAt(o) {
 				continue
 			}
@@ -168,7 +168,7 @@ func (b *builder) checkOpenSky() {
 
 // roofed tells whether a roof is over p.
 func (b *builder) roofed(p geom.Vec2) bool {
-	return len(b.bodies.within(p.Up(0), p.Up(0))) > 0
+	return len(b.bodies.Within(p.Up(0), p.Up(0))) > 0
 }
 
 // floored tells whether a floor lies over w at p.

@@ -17,11 +17,11 @@ type roofFrame struct {
 	of      map[*roofplan.Body]*roofBody
 	roof    *roofplan.Roof
 	beds    []bed
-	bedsAt  *grid[*bed]
+	bedsAt  *geom.Grid[*bed]
 	rakes   []*rakeBed
-	rakesAt *grid[*rakeBed]
+	rakesAt *geom.Grid[*rakeBed]
 	lines   []*roofLine
-	linesAt *grid[*roofLine]
+	linesAt *geom.Grid[*roofLine]
 	rafters []*roofRafter
 	sticks  []*Member                // rafters, hips, valleys, ridges and ties
 	takes   map[*Member][]geom.Plane // the room that ridges, hips, valleys, rafters and fly rafters take
@@ -124,16 +124,16 @@ func (f *roofFrame) findBeds() {
 			})
 		}
 	}
-	f.bedsAt = newGrid[*bed]()
+	f.bedsAt = geom.NewGrid[*bed]()
 	for i := range f.beds {
 		b := &f.beds[i]
 		lo, hi := b.column.Bounds()
-		f.bedsAt.add(b, lo, hi, nil)
+		f.bedsAt.Add(b, lo, hi, nil)
 	}
-	f.rakesAt = newGrid[*rakeBed]()
+	f.rakesAt = geom.NewGrid[*rakeBed]()
 	for _, r := range f.rakes {
 		lo, hi := r.column.Bounds()
-		f.rakesAt.add(r, lo, hi, nil)
+		f.rakesAt.Add(r, lo, hi, nil)
 	}
 }
 
@@ -190,7 +190,7 @@ type bearing struct {
 // bearings returns the seats of a bar cut by planes, in order of the beds.
 func (f *roofFrame) bearings(r bar, planes []geom.Plane) (out []bearing) {
 	lo, hi := r.box(planes)
-	for _, b := range f.bedsAt.within(lo, hi) {
+	for _, b := range f.bedsAt.Within(lo, hi) {
 		if n, ok := r.notchOver(b.column, b.z, planes); ok {
 			out = append(out, bearing{n, b})
 		}
@@ -210,7 +210,7 @@ func (f *roofFrame) less(r bar, planes []geom.Plane, seats []bearing) (out [][]g
 		out = append(out, s.notch.planes(r))
 	}
 	from, to := r.box(planes)
-	for _, w := range f.rakesAt.within(from, to) {
+	for _, w := range f.rakesAt.Within(from, to) {
 		if lo, hi, ok := r.over(w.column, planes); ok {
 			out = append(out, append([]geom.Plane{r.after(lo), r.before(hi)}, w.wall.seat...))
 		}

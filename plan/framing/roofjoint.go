@@ -125,7 +125,7 @@ func (w *framedWall) plateUnder(s float64) *Member {
 // beamOf returns the porch beam at p.
 func (f *roofFrame) beamOf(porch string, p geom.Vec3) *Member {
 	d := geom.Vec3{X: 1, Y: 1, Z: 1}
-	for _, m := range f.index.within(p.Sub(d), p.Add(d)) {
+	for _, m := range f.index.Within(p.Sub(d), p.Add(d)) {
 		if m.Role == plan.Beam {
 			return m
 		}
@@ -203,7 +203,7 @@ func (f *roofFrame) jointsAt(l *roofLine, host string) {
 // ridgeOf returns the ridge that holds what comes up in direction d to p: of
 // two that end there, as over the corner of an L, the one it meets squarer.
 func (f *roofFrame) ridgeOf(p, d geom.Vec2) (best *roofLine) {
-	for _, l := range f.linesAt.within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
+	for _, l := range f.linesAt.Within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
 		if l.line.Kind != roofplan.Ridge || !l.holds(p) {
 			continue
 		}
@@ -235,7 +235,7 @@ func (f *roofFrame) ridgeJoint(l *roofLine, host string, members []*Member, p ge
 func (f *roofFrame) ridgePiece(l *roofLine, p geom.Vec2) *Member {
 	d := geom.Vec3{X: 1, Y: 1, Z: 1}
 	q := p.Up(l.height(l.u(p)) - l.plumb()/2)
-	for _, m := range f.index.within(q.Sub(d), q.Add(d)) {
+	for _, m := range f.index.Within(q.Sub(d), q.Add(d)) {
 		if m.Role == plan.Ridge && m.Roof == l.owner.Roof {
 			return m
 		}

@@ -41,12 +41,12 @@ func (f *roofFrame) makeLines() {
 			yield(o, l)
 		}
 	}
-	f.linesAt = newGrid[*roofLine]()
+	f.linesAt = geom.NewGrid[*roofLine]()
 	for i, l := range f.lines {
 		lo, hi := l.column.Bounds()
 		a, b := l.line.A, l.line.B
-		f.linesAt.add(l, geom.Vec3{X: min(lo.X, a.X, b.X), Y: min(lo.Y, a.Y, b.Y), Z: -1},
-			geom.Vec3{X: max(hi.X, a.X, b.X), Y: max(hi.Y, a.Y, b.Y), Z: 1}, slant(l.point(l.u0).Flat(), l.point(l.u1).Flat(), l.half))
+		f.linesAt.Add(l, geom.Vec3{X: min(lo.X, a.X, b.X), Y: min(lo.Y, a.Y, b.Y), Z: -1},
+			geom.Vec3{X: max(hi.X, a.X, b.X), Y: max(hi.Y, a.Y, b.Y), Z: 1}, geom.Slant(l.point(l.u0).Flat(), l.point(l.u1).Flat(), l.half))
 		f.addLine(i, l)
 	}
 }

@@ -127,7 +127,7 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 	}
 	column := clipTo(r.column(u0, u1), planes)
 	lo, hi := column.Bounds()
-	for _, l := range f.linesAt.within(lo, hi) {
+	for _, l := range f.linesAt.Within(lo, hi) {
 		if geom.Overlap(column, l.column, 0.001) {
 			p := l.beside(mid)
 			planes = append(planes, p)
@@ -147,7 +147,7 @@ func (f *roofFrame) lineFor(line *roofplan.Line, r *roofRafter, high bool) *roof
 	if high {
 		p = r.run.High
 	}
-	for _, l := range f.linesAt.within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
+	for _, l := range f.linesAt.Within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
 		u := l.u(p)
 		if l.line.Kind == line.Kind && math.Abs(p.Sub(l.at).Cross(l.dir)) < 0.1 {
 			if lo, hi := l.extent(l.u0, l.u1, l.planes); u > lo-r.half && u < hi+r.half || l.line.Kind != roofplan.Ridge {

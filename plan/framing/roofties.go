@@ -81,7 +81,7 @@ func below(r *roofRafter) geom.Plane { return underside(r.run.Face.Plane, 0) }
 func (f *roofFrame) clear(parts []geom.Solid) bool {
 	for _, s := range parts {
 		lo, hi := s.Bounds()
-		for _, m := range f.index.within(lo, hi) {
+		for _, m := range f.index.Within(lo, hi) {
 			for _, t := range m.Solid {
 				if geom.Overlap(s, t, 0.01) {
 					return false

@@ -147,7 +147,7 @@ func (f *roofFrame) trussParts(rb *roofBody, tops []chord, bottom bar, length fl
 // trim cuts from parts what valleys, hips, rafters and fly rafters take.
 func (f *roofFrame) trim(parts []geom.Solid) []geom.Solid {
 	lo, hi := (&Member{Solid: parts}).Bounds()
-	for _, m := range f.index.within(lo, hi) {
+	for _, m := range f.index.Within(lo, hi) {
 		if space := f.takes[m]; space != nil {
 			parts = geom.Carve(parts, space)
 		}

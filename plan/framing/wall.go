@@ -31,7 +31,11 @@ func (b *builder) setUp() {
 			continue
 		}
 		if w.Top == plan.RakeTop {
-			f.seat = b.rakePlanes(f)
+			var roof *plan.Roof
+			f.seat, roof = b.rakePlanes(f)
+			if roof != nil && !b.checkRake(f, roof) {
+				continue
+			}
 			if len(f.seat) == 0 {
 				b.wallFault(w, "rake-without-roof", "has a rake top and no roof over it to follow", "put a roof over it, or end it at the plate")
 			}

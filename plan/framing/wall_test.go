@@ -24,8 +24,7 @@ func TestRectangle(t *testing.T) {
 }
 
 // A straight wall of 148 ft at 16 in has 111 spaces and 112 studs.
-// Source: a published take-off exercise (Estimating in Building
-// Construction, ch. 13, example 13-11); grade A.
+// Source: Estimating in Building Construction, ch. 13, example 13-11 (read).
 func TestStudCountOfStraightWall(t *testing.T) {
 	p := stories(1)
 	wall(p, "1A", 0, geom.Vec2{}, geom.Vec2{X: 148 * 12})

@@ -76,7 +76,7 @@ func check(src *plan.Item) (plan.Diagnostics, *Item) {
 	v := &checker{src: src}
 	k := KindNamed(src.Kind)
 	if src.Mark == "" {
-		v.fault("no-mark", "an item has no mark", `add mark = "strap-36" or the like`)
+		v.fault("no-mark", "an item has no mark", `add mark = "wall-strap" or the like`)
 	}
 	if k == nil {
 		v.fault("unknown-kind", fmt.Sprintf("kind %q is none of the catalog", src.Kind), "use "+near(src.Kind))
@@ -129,12 +129,10 @@ func (v *checker) defaults() {
 	if it.Bodies == 0 {
 		it.Bodies = bodies[it.Kind.Name]
 	}
-	if it.Center == 0 && it.Bodies > 0 {
-		it.Center = 1.25
-	}
 	for i := range it.Fasteners {
 		v.fastener(&it.Fasteners[i])
 	}
+	v.share()
 }
 
 // fastener fills in the size and the number of parts of one kind of nail.

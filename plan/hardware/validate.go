@@ -174,6 +174,9 @@ func (v *checker) rods() {
 	if needs && it.Rod <= 0 {
 		v.fault("no-rod", "a "+string(it.Kind.Name)+" without the diameter of its rod", `add rod = "5/8in" or what it takes`)
 	}
+	if (it.Kind.Shape == Pair || it.Kind.Name == plan.HoldDownItem) && it.Center == 0 {
+		v.fault("no-center", "a "+string(it.Kind.Name)+" without the distance of its rod from the post", `add center = "1 7/16in" or what it measures: from the face of the post to the middle of the rod`)
+	}
 	if it.Kind.Shape == Pair && it.Standoff <= 0 {
 		v.fault("no-standoff", "a hold-down pair without the rod length inside a body", `add standoff = "1 1/2in": from the wood the body stands on to the nut`)
 	}

@@ -111,7 +111,7 @@ func mainRoof(p *plan.Plan) (best *plan.Roof) {
 
 // basisOf takes the wind basis from the plan and the framed roof: mean roof
 // height is half way from eave to ridge of the main roof, or the eave's to 10
-// degrees (ASCE 7 26.2).
+// degrees (ASCE 7-16 26.2, transcribed).
 func basisOf(h *framing.House) (wind.Basis, *plan.Roof) {
 	s := h.Plan.Site
 	b := wind.Basis{Edition: s.Edition, Speed: s.WindSpeed, Exposure: s.Exposure, Enclosure: s.Enclosure, Kzt: s.Kzt, Elevation: s.Elevation}

@@ -97,7 +97,8 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 	return l
 }
 
-// least is the demand below which nothing is asked of a joint, lb: rounding.
+// least is the demand up to which nothing is asked of a joint, lb: rounding.
+// A link that asks for more has a capacity or a gap.
 const least = 0.5
 
 // close sets capacity, ratio and gap.
@@ -105,7 +106,7 @@ func (l *Link) close(c *Capacity) {
 	l.Capacity = c
 	switch {
 	case l.Demand <= least:
-		l.Demand, l.Ratio = math.Max(0, l.Demand), 0
+		l.Demand, l.Ratio = 0, 0
 	case c == nil:
 		l.Gap, l.Ratio = "no hardware at this joint", math.Inf(1)
 	case c.Unknown != "":

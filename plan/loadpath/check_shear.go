@@ -30,7 +30,7 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 				l.Notes = append(l.Notes, fmt.Sprintf("height to width %.2f is over 3.5: it counts for nothing", s.Tallest/s.Length))
 			}
 			if s.Pierced != nil {
-				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; the bottom plate lifts by the same %.0f plf between its ends (SDPWS 4.3.6.4.2.1)",
+				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; the bottom plate lifts by the same %.0f plf between its ends (SDPWS 2021 4.3.6.4.2.1, transcribed)",
 					s.Pierced.Ao/144, s.Pierced.R, s.Pierced.Co, s.Demand))
 			}
 			out = append(out, l)
@@ -45,13 +45,13 @@ func segmentCapacity(s *Segment) *Capacity {
 	if s.Trouble != "" {
 		return &Capacity{Unknown: s.Trouble}
 	}
-	c := &Capacity{Value: u.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + u.Source, Pieces: 1}
+	c := &Capacity{Value: u.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + u.Table, Pieces: 1}
 	c.Terms = []Term{
 		{fmt.Sprintf("nominal, %s %s, %s at %.0f in, %s", u.Row.Grade, u.Row.Thickness, u.Row.Nail, u.Column, u.Source), u.Nominal, "plf"},
 		{"species factor", u.Species, ""},
 		{"faces", u.Faces, ""},
 		{"divisor to allowable", u.Divisor, ""},
-		{"aspect ratio factor, from memory", s.Factor, ""},
+		{"aspect ratio factor, SDPWS 2015 4.3.4.2, from memory", s.Factor, ""},
 		{"allowable", c.Value, "plf"},
 	}
 	return c
@@ -290,8 +290,9 @@ func splices(c *Check, a *analysis) (out []*Link) {
 }
 
 // splicedByNails is the nailing that the residential code asks for at each
-// top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC Table R602.3(1) row
-// 14 (grade B). It is assumed where the plan places no strap.
+// top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC 2009 or 2012 Table
+// R602.3(1) row 14 in a local amendment (transcribed). It is assumed where the
+// plan places no strap.
 func (a *analysis) splicedByNails() *Capacity {
 	n, _ := timber.NailOf("16d box")
 	wood := timber.Part{Thickness: 1.5, G: a.species.G}
@@ -302,6 +303,6 @@ func (a *analysis) splicedByNails() *Capacity {
 	v := 8 * z.Z * float64(timber.WindDuration)
 	return &Capacity{
 		Value: v, Governs: "8-16d nails in the lap, assumed, mode " + z.Mode, Source: "assumed nailing", Pieces: 8,
-		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC Table R602.3(1) row 14): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}},
+		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC 2009 or 2012 Table R602.3(1) row 14, transcribed): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}},
 	}
 }

@@ -18,7 +18,7 @@ const sillCheck = "sill-anchors"
 // sillAnchors checks what holds the plates under the lowest walls down. On a
 // slab or stem wall a stud's clip ends at the sill plate, and the bolts must
 // take on what the clips bring; a perforated wall lifts its plate besides,
-// anywhere (SDPWS 4.3.6.4.2.1, grade B).
+// anywhere (SDPWS 2021 4.3.6.4.2.1, transcribed).
 func sillAnchors(c *Check, a *analysis) (out []*Link) {
 	pierced := a.piercedSegments()
 	for _, w := range a.plan.Walls {

@@ -246,7 +246,7 @@ func (a *analysis) wallPressure(g gust) (in, end float64) {
 
 // roofBand adds the level part of the roof pressure. Across the ridge it is
 // zones 2 and 3 on the vertical projection of the two slopes, but never less
-// than nothing (ASCE 7 Fig. 28.3-1 notes, from memory). Along the ridge the
+// than nothing (ASCE 7-16 Fig. 28.3-1 notes, from memory). Along the ridge the
 // gable triangles stand in zones 5 and 6.
 func (a *analysis) roofBand(g gust, r *plan.Roof, out []stretch) []stretch {
 	area := roofArea(a.plan, r)

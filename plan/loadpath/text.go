@@ -9,6 +9,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/length"
+	"galewright/plan/source"
 	"galewright/plan/wind"
 )
 
@@ -20,7 +21,7 @@ func (r *Report) WriteWind(w io.Writer, format string) error {
 	}
 	b := bufio.NewWriter(w)
 	p := printer{b}
-	p.line("%s", Caution)
+	p.line("%s\n%s", plan.Caution, preliminary)
 	if r.Missing != "" {
 		p.line("%s", r.Missing)
 		return b.Flush()
@@ -34,6 +35,9 @@ func (r *Report) WriteWind(w io.Writer, format string) error {
 	r.writeHonest(p)
 	return b.Flush()
 }
+
+// preliminary says what loads and capacities are for.
+const preliminary = "Loads and capacities are preliminary numbers for the engineer of record; they settle nothing."
 
 type printer struct{ b *bufio.Writer }
 
@@ -49,10 +53,7 @@ func (r *Report) writeBasis(p printer) {
 	for _, c := range r.Basis.Coefficients() {
 		grade := ""
 		if c.Grade != "" {
-			grade = ", grade " + c.Grade
-			if c.Grade == "from memory" {
-				grade = ", from memory"
-			}
+			grade = ", " + string(c.Grade)
 		}
 		p.line("  %-24s %9.3f %-4s  %s%s", c.Name, c.Value, c.Unit, c.Table, grade)
 	}
@@ -62,11 +63,8 @@ func (r *Report) writeBasis(p printer) {
 }
 
 func (r *Report) writeZones(p printer) {
-	for _, c := range []struct {
-		name, doc string
-		coefs     wind.Coefs
-	}{{"A", "across the ridge", wind.CaseA(r.Basis.Theta)}, {"B", "along the ridge", wind.CaseB}} {
-		p.head(fmt.Sprintf("Envelope pressures, %s, wind %s, psf at strength level (Fig. 28.3-1, grade S+)", r.Basis.CaseName(c.name), c.doc))
+	for _, c := range r.loadCases() {
+		p.head(fmt.Sprintf("Envelope pressures, %s, wind %s, psf at strength level (ASCE %s Fig. 28.3-1, %s)", r.Basis.CaseName(c.name), c.doc, r.Basis.Edition, source.Transcribed))
 		p.line("  %-5s %8s %10s %12s %12s", "zone", "GCpf", "external", "+GCpi net", "-GCpi net")
 		for _, z := range r.Basis.Zones(c.coefs) {
 			p.line("  %-5s %8.2f %10.1f %12.1f %12.1f", z.Name, z.GCpf, z.External, z.Plus, z.Minus)
@@ -79,13 +77,13 @@ func (r *Report) writeZones(p printer) {
 // the sizes of a sheathing panel and of the members.
 func (r *Report) writeCladding(p printer) {
 	for _, f := range r.figures() {
-		p.head(fmt.Sprintf("Components and cladding, %s (grade %s), psf at strength level", f.Name, f.Grade))
+		p.head(fmt.Sprintf("Components and cladding, %s (%s), psf at strength level", f.Name, f.Grade))
 		if f.Note != "" {
 			p.line("  %s", f.Note)
 		}
 		p.line("  %-5s %9s %9s %9s %10s %10s", "zone", "area ft²", "GCp +", "GCp -", "p +", "p -")
 		for _, z := range f.Zones {
-			for _, area := range []float64{10, 32, 100} {
+			for _, area := range cladAreas {
 				c := r.Basis.Cladding(z, area)
 				p.line("  %-5s %9.0f %9.2f %9.2f %10.1f %10.1f", z.Zone, area, c.GCpPositive, c.GCpNegative, c.Positive, c.Negative)
 			}
@@ -117,7 +115,7 @@ func (r *Report) writeDead(p printer) {
 }
 
 func (r *Report) writeUplift(p printer) {
-	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + ASD.Source)
+	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + r.source(ASD))
 	strength := r.Placement.House.Plan.Loads.Combination == plan.Strength
 	for _, u := range r.Uplift {
 		where := "porch beam"
@@ -199,6 +197,10 @@ func (r *Report) writeBalance(p printer) {
 }
 
 func (r *Report) writeHonest(p printer) {
+	p.head("Sources, in one of these words")
+	for _, g := range source.Grades() {
+		p.line("  %-12s %s", g, g.Meaning())
+	}
 	p.head("Assumptions")
 	for _, s := range r.Assumed {
 		p.line("  - %s", s)

@@ -145,8 +145,10 @@ func TestWritersAgree(t *testing.T) {
 	require.Contains(t, text.String(), "LONGER THAN THE LONGEST STOCK")
 	all, err := csv.NewReader(&rows).ReadAll()
 	require.NoError(t, err)
+	require.Equal(t, "caution", all[0][len(all[0])-1])
 	count := map[string]int{}
 	for _, r := range all[1:] {
+		require.Equal(t, plan.Caution, r[len(r)-1])
 		count[r[0]]++
 	}
 	require.Equal(t, map[string]int{"buy": 2, "piece": 2, "cut": 2, "long": 1, "made up": 1}, count)
@@ -159,6 +161,8 @@ func TestWritersAgree(t *testing.T) {
 func ExampleCut_Text() {
 	_ = List(house()).Text(os.Stdout)
 	// Output:
+	// Placed and computed from the plan as given; not a substitute for the engineer's sealed drawings and calculations. The engineer of record, local code, the manufacturer's current data and licensed practice govern.
+	//
 	// LUMBER TO BUY
 	// section  length  sticks
 	// 2x6      16'-0"  1

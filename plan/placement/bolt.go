@@ -81,7 +81,7 @@ func (x *placer) bolt(p *Piece, taken []float64, there bool) {
 func washer(p *Piece) float64 { return max(p.Item.Washer, 2) }
 
 // Where bolts go on a plate: each at least seven diameters from the plate's
-// end (IRC R403.1.6, from memory), sought in steps within reach of the stud.
+// end (IRC 2006 R403.1.6, read), sought in steps within reach of the stud.
 const (
 	boltEnd   = 7    // diameters
 	boltStep  = 0.25 // in

@@ -69,12 +69,12 @@ func TestSillBoltsKeepClearOfHoldDownRods(t *testing.T) {
 	r := examples(t)["curlew-row.toml"]
 	rods := 0
 	for _, p := range r.Placement.Pieces {
-		if p.Item.Mark != "anchor-rod-58" {
+		if p.Item.Mark != "cast-in-rod" {
 			continue
 		}
 		rods++
 		for _, q := range r.Placement.Pieces {
-			if q.Item.Mark == "sill-bolt-58" && q.Joint.Wall == p.Joint.Wall && q.Joint.First() == p.Joint.First() {
+			if q.Item.Mark == "sill-bolt" && q.Joint.Wall == p.Joint.Wall && q.Joint.First() == p.Joint.First() {
 				assert.GreaterOrEqual(t, math.Abs(p.Station-q.Station), 4-1e-9, "%s and %s", p.Tag, q.Tag)
 			}
 		}
@@ -116,7 +116,7 @@ func TestNoTwoBoltsTakeOnePlace(t *testing.T) {
 	require.Empty(t, ds)
 	bolts := map[string][]float64{}
 	for _, p := range r.Placement.Pieces {
-		if p.Item.Mark != "bolt-12" {
+		if p.Item.Mark != "sill-bolt" {
 			continue
 		}
 		for _, s := range bolts[p.Joint.Host] {

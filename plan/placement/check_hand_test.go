@@ -39,21 +39,21 @@ func TestChecksThatNoFileReaches(t *testing.T) {
 		return h
 	}
 	ridge := &framing.Member{ID: "main/ridge", Role: plan.Ridge, Section: two6, A: geom.Vec3{Z: 400}, B: geom.Vec3{X: 96, Z: 400}}
-	wrap := func(m map[string]*plan.Item) { m["wrap-30"].Kind = "ridge strap" }
+	wrap := func(m map[string]*plan.Item) { m["wrap-strap"].Kind = "ridge strap" }
 	for name, c := range map[string]struct {
 		house *hand
 		edit  func(map[string]*plan.Item)
 		code  string
 		where string
 	}{
-		"unknown joint of a rule":       {standard().with(rule("s", "stud-studs", "strap-42")), nil, "unknown-joint", `did you mean "stud-stud"?`},
+		"unknown joint of a rule":       {standard().with(rule("s", "stud-studs", "story-strap")), nil, "unknown-joint", `did you mean "stud-stud"?`},
 		"unknown joint of a place":      {standard().with(plan.Place{Use: "coil", Wall: "2S", On: "stud-baze", At: []float64{16}}), nil, "unknown-joint", `did you mean "stud-base"?`},
 		"unknown action":                {standard().with(plan.Place{Use: "coil", Wall: "2S", At: []float64{16}, Action: "removed"}), nil, "unknown-action", `did you mean "remove"?`},
 		"unknown host":                  {standard().with(plan.Place{Use: "coil", Wall: "3S", At: []float64{16}}), nil, "unknown-host", "use one of 1S, 2S"},
-		"joint without a member":        {lone(plan.StudTop).with(rule("c", "stud-top", "clip-5")), nil, "joint-without-member", "1S-48-ST"},
-		"corner strap on one wall":      {plates(false).with(rule("s", "wall-corner", "strap-42")), nil, "corner-of-one", "only one wall"},
-		"corner strap on walls in line": {plates(true).with(rule("s", "wall-corner", "strap-42")), nil, "corner-of-one", "walls 1S and 2S run one way"},
-		"ridge without a rafter":        {lone(plan.RafterRidge, ridge).with(rule("r", "rafter-ridge", "wrap-30")), wrap, "no-rafter", "1S-48-RR"},
+		"joint without a member":        {lone(plan.StudTop).with(rule("c", "stud-top", "plate-clip")), nil, "joint-without-member", "1S-48-ST"},
+		"corner strap on one wall":      {plates(false).with(rule("s", "wall-corner", "story-strap")), nil, "corner-of-one", "only one wall"},
+		"corner strap on walls in line": {plates(true).with(rule("s", "wall-corner", "story-strap")), nil, "corner-of-one", "walls 1S and 2S run one way"},
+		"ridge without a rafter":        {lone(plan.RafterRidge, ridge).with(rule("r", "rafter-ridge", "wrap-strap")), wrap, "no-rafter", "1S-48-RR"},
 		"header without a king":         {header(), nil, "header-without-king", "t.toml:50:1"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -38,7 +38,7 @@ var (
 		})
 
 	boltTooShort = newCheck("bolt-too-short", plan.Warning, "an anchor bolt that reaches too little into the foundation",
-		"A bolt of a sill plate goes at least 7 in into the concrete or masonry below it (IRC R403.1.6, from memory).", func(x *placer, c *Check) {
+		"A bolt of a sill plate goes at least 7 in into the concrete or masonry below it (IRC 2006 R403.1.6, read).", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if p.Item.Kind.Shape != hardware.Rod || p.Joint.Wall == nil || len(p.Path) != 2 {
 					continue

@@ -150,14 +150,14 @@ func nails(part string, n, parts int) []plan.Fasteners {
 // items is the catalog of these tests; edit changes it before it is checked.
 func items(edit ...func(map[string]*plan.Item)) []*plan.Item {
 	list := []*plan.Item{
-		{Mark: "strap-42", Kind: "strap", Length: 42, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
-		{Mark: "strap-24", Kind: "strap", Length: 24, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
-		{Mark: "base-36", Kind: "strap", Length: 36, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
-		{Mark: "wrap-30", Kind: "wrap strap", Length: 30, Width: 1.25, Thickness: .036, Fasteners: nails("each leg", 6, 2)},
-		{Mark: "coil", Kind: "coil strap", Lap: 15, Coil: 1800, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
-		{Mark: "long-60", Kind: "long strap", Length: 60, Width: 2, Thickness: .06, Fasteners: nails("each end", 14, 2)},
-		{Mark: "clip-5", Kind: "clip", Length: 4, Width: 1.5, Thickness: .048, Fasteners: nails("to stud", 5, 1)},
-		{Mark: "pair-5", Kind: "hold-down pair", Length: 10, Width: 2.5, Rod: .625, Standoff: 1.5, Washer: 2, Fasteners: nails("each end", 10, 2)},
+		{Mark: "story-strap", Kind: "strap", Length: 42, Width: 1.375, Thickness: .0418, Fasteners: nails("each end", 9, 2)},
+		{Mark: "short-strap", Kind: "strap", Length: 24, Width: 1.375, Thickness: .0418, Fasteners: nails("each end", 9, 2)},
+		{Mark: "base-strap", Kind: "strap", Length: 36, Width: 1.375, Thickness: .0418, Fasteners: nails("each end", 9, 2)},
+		{Mark: "wrap-strap", Kind: "wrap strap", Length: 30, Width: 1.375, Thickness: .0418, Fasteners: nails("each leg", 6, 2)},
+		{Mark: "coil", Kind: "coil strap", Lap: 15, Coil: 1800, Width: 1.375, Thickness: .0418, Fasteners: nails("each end", 9, 2)},
+		{Mark: "floor-strap", Kind: "long strap", Length: 60, Width: 2.125, Thickness: .0673, Fasteners: nails("each end", 14, 2)},
+		{Mark: "plate-clip", Kind: "clip", Length: 4.375, Width: 1.625, Thickness: .0538, Fasteners: nails("to stud", 7, 1)},
+		{Mark: "hold-down-pair", Kind: "hold-down pair", Length: 10.625, Width: 2.375, Rod: .625, Standoff: 1.5, Center: 1.4375, Washer: 2, Fasteners: nails("each end", 11, 2)},
 	}
 	by := map[string]*plan.Item{}
 	for i, it := range list {

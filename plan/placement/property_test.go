@@ -31,27 +31,27 @@ const catalog = `
 mark = "strap"
 kind = "strap"
 length = "54in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 9 }
 [[item]]
 mark = "base"
 kind = "strap"
 length = "36in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 8 }
 [[item]]
 mark = "clip"
 kind = "clip"
-thickness = "18 ga"
-nails = { type = "8d x 1 1/2", to_stud = 4, to_plate = 4 }
+thickness = "17 ga"
+nails = { type = "8d x 1 1/2", to_stud = 4, to_plate = 7 }
 [[item]]
 mark = "ridge"
 kind = "ridge strap"
 length = "24in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 6 }
 `
 

@@ -225,7 +225,7 @@ func holes(p *Piece) []*Hole {
 	h := &Hole{Piece: p, Level: j.Level, At: geom.Vec3{X: at.X, Y: at.Y, Z: j.Level.Floor}}
 	switch {
 	case kind == plan.HoldDownPairItem, kind == plan.HoldDownItem && p.Cut > 0:
-		// Holes for bolts are 1/16 in over the bolt (NDS 12.1.3.2, from memory).
+		// Holes for bolts are 1/16 in over the bolt (NDS 2018 12.1.3.2, from memory).
 		h.Round = true
 		h.Size = [2]float64{p.Item.Rod + 1.0/16, p.Item.Rod + 1.0/16}
 	case p.Item.Kind.Strap && p.Face != plan.Outside && p.Z0 < j.Level.Floor-j.Level.Subfloor && p.Z1 > j.Level.Floor && len(p.bands) == 1:

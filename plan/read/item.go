@@ -17,7 +17,7 @@ type itemDraft struct {
 
 // itemKeys fill one catalog item.
 var itemKeys = []binding[itemDraft]{
-	nameKey("mark", `"strap-42"`, "its mark: a plain word of yours", func(d *itemDraft) *string { return &d.Mark }).must(),
+	nameKey("mark", `"story-strap"`, "its mark: a plain word of yours", func(d *itemDraft) *string { return &d.Mark }).must(),
 	choiceKey("kind", plan.ItemKinds, "what it is", func(d *itemDraft) *plan.ItemKind { return &d.Kind }).must(),
 	flagKey("override", "changes the item of a catalog file that has the same mark; keys left out stay as they are there",
 		func(d *itemDraft) *bool { return &d.override }),
@@ -53,15 +53,14 @@ var itemKeys = []binding[itemDraft]{
 	sizeKey("rod", `"5/8in"`, "diameter of rod or bolt", func(d *itemDraft) *float64 { return &d.Rod }),
 	sizeKey("washer", `"3in"`, "side of a square plate washer", func(d *itemDraft) *float64 { return &d.Washer }),
 	sizeKey("standoff", `"2in"`, "rod inside one body, from the wood it stands on to the nut", func(d *itemDraft) *float64 { return &d.Standoff }),
-	sizeKey("center", `"1 1/4in"`, "of a hold-down: from the wood it is nailed to, to the middle of its rod", func(d *itemDraft) *float64 { return &d.Center }).
-		otherwise("1 1/4 in"),
+	sizeKey("center", `"1 7/16in"`, "from the wood it is nailed to, to the middle of its rod; a hold-down must have it", func(d *itemDraft) *float64 { return &d.Center }),
 	wholeKey("bodies", "2", 1, 2, "bodies of a hold-down", func(d *itemDraft) *int { return &d.Bodies }),
 	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }),
 	choiceKey("phase", plan.Phases, "when it goes on", func(d *itemDraft) *plan.Phase { return &d.Phase }).otherwise("that of its kind"),
 	choiceKey("face", plan.Faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *plan.Face { return &d.Face }),
 	numberKey("minutes", "4", 0, 600, "to install one", func(d *itemDraft) *float64 { return &d.Minutes }),
 	wholeKey("pack", "25", 1, 10000, "pieces in a pack", func(d *itemDraft) *int { return &d.Pack }).or(int64(1), "1"),
-	custom("loads", "table", `{ uplift = "450 lb", source = "maker's page, 2025-01" }`, "allowable loads that the maker gives", func(v value, d *itemDraft) {
+	custom("loads", "table", `{ uplift = "415 lb", source = "maker's page, 2025-01" }`, "allowable loads that the maker gives", func(v value, d *itemDraft) {
 		if n, ok := v.table(); ok {
 			d.Load = plan.Load{Pos: n.pos()}
 			read(n, loadKeys, &d.Load)
@@ -73,7 +72,7 @@ var itemKeys = []binding[itemDraft]{
 var forces = []unit{{"lb", 1}, {"lbf", 1}, {"kN", 1000 / 4.4482216152605}, {"N", 1 / 4.4482216152605}}
 
 func loadKey(name, doc string, at func(*plan.Load) *float64) binding[plan.Load] {
-	return field(name, "load", `"450 lb"`, doc, func(v value) (float64, bool) { return v.quantity(forces) }, at)
+	return field(name, "load", `"415 lb"`, doc, func(v value) (float64, bool) { return v.quantity(forces) }, at)
 }
 
 // loadKeys fill the maker's allowable loads.
@@ -116,9 +115,9 @@ var nailKeys = nailBindings()
 
 func nailBindings() []binding[nailDraft] {
 	keys := []binding[nailDraft]{
-		field("type", "fastener", `"10d x 1 1/2"`, `nail or bolt: "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2", "bolt 5/8 x 8"`, value.nail,
+		field("type", "fastener", `"10d x 1 1/2"`, `nail, screw or bolt: "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2", "No. 14 x 2", "bolt 5/8 x 8"`, value.nail,
 			func(d *nailDraft) *string { return &d.Nail }).must(),
-		wholeKey("count", "6", 1, 500, "fasteners in each part", func(d *nailDraft) *int { return &d.Count }),
+		wholeKey("count", "6", 1, 500, "fasteners in each part; with neither part nor parts, in the whole piece, half at each of its two ends", func(d *nailDraft) *int { return &d.Count }),
 		wholeKey("parts", "2", 1, 20, "how many such parts one piece has", func(d *nailDraft) *int { return &d.Parts }).otherwise("1"),
 		textKey("part", `"each flange"`, "name of the part that count means", func(d *nailDraft) *string { return &d.Part }).otherwise(`"all"`),
 	}
@@ -142,7 +141,7 @@ func nailBindings() []binding[nailDraft] {
 		lengthKey("offset", `"1in"`, "of the first hole of every other staggered row, beyond end_distance", func(d *nailDraft) *float64 { return &d.Offset }).
 			otherwise("half the spacing"),
 		wholeKey("holes", "12", 1, 500, "holes that the part has", func(d *nailDraft) *int { return &d.Holes }).otherwise("as many as fasteners"),
-		textKey("fill", `"round holes only"`, "which holes take a nail, as the maker says it", func(d *nailDraft) *string { return &d.Fill }),
+		textKey("fill", `"every second hole"`, "which of its holes take a nail, in plain words", func(d *nailDraft) *string { return &d.Fill }),
 	)
 }
 

@@ -10,7 +10,7 @@ import (
 
 // placeKeys fill one of the engineer's places.
 var placeKeys = []binding[plan.Place]{
-	textKey("use", `"long-strap-60"`, "mark of the item", func(p *plan.Place) *string { return &p.Use }),
+	textKey("use", `"floor-strap"`, "mark of the item", func(p *plan.Place) *string { return &p.Use }),
 	textKey("wall", `"1S"`, "the wall it is on", func(p *plan.Place) *string { return &p.Wall }),
 	textKey("roof", `"main"`, "or the roof: its ridge; a hip or valley of it by the name in its tags, main/hipNE", func(p *plan.Place) *string { return &p.Roof }),
 	textKey("girder", `"G1"`, "or the girder", func(p *plan.Place) *string { return &p.Girder }),

@@ -9,7 +9,7 @@ import (
 // Framing alone knows a roof's hips and valleys; the reader knows the roof.
 func TestPlaceOnAHipNamesItsRoof(t *testing.T) {
 	place := func(roof string) []string {
-		_, ds := parse(house+"[[place]]\nuse = \"strap-42\"\naction = \"remove\"\nat = \"1'\"\nroof = \""+roof+"\"\n", nil)
+		_, ds := parse(house+"[[place]]\nuse = \"story-strap\"\naction = \"remove\"\nat = \"1'\"\nroof = \""+roof+"\"\n", nil)
 		return lines(ds)
 	}
 	require.Empty(t, place("roof"))

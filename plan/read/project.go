@@ -4,9 +4,9 @@ import "galewright/plan"
 
 // projectKeys fill the title block.
 var projectKeys = []binding[plan.Project]{
-	textKey("name", `"Plover Landing, lot 7"`, "name of the house", func(p *plan.Project) *string { return &p.Name }).must(),
-	textKey("number", `"2026-14"`, "number of the job", func(p *plan.Project) *string { return &p.Number }),
-	textKey("site", `"Lot 7, Plover Landing"`, "where it is built", func(p *plan.Project) *string { return &p.Site }),
+	textKey("name", `"Invented house"`, "name of the house", func(p *plan.Project) *string { return &p.Name }).must(),
+	textKey("number", `"demo 1"`, "number of the job", func(p *plan.Project) *string { return &p.Number }),
+	textKey("site", `"no real place"`, "where it is built", func(p *plan.Project) *string { return &p.Site }),
 	field("date", "date", "2026-03-02", "date of the sheets: no clock is read", value.date,
 		func(p *plan.Project) *string { return &p.Date }),
 	textKey("revision", `"B"`, "revision letter or number", func(p *plan.Project) *string { return &p.Revision }).or("0", `"0"`),

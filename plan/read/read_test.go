@@ -101,19 +101,19 @@ to = ["28'", "0'"]
 member = "3-2x12"
 piles = "@ 8'"
 [[item]]
-mark = "strap-42"
+mark = "story-strap"
 kind = "strap"
 length = "42in"
-thickness = "20 ga"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 9 }
 loads = { uplift = "2 kN", source = "maker's page, 2025-01" }
 [[rule]]
 at = "stud-stud"
-use = "strap-42"
+use = "story-strap"
 where = { exterior = true, corner = "over 4'", spacing = "16in", height = ["1'", "2'"], role = "king" }
 except = { wall = "2N" }
 [[place]]
-use = "strap-42"
+use = "story-strap"
 wall = "2S"
 at = ["3in", "27' 9in"]
 `
@@ -168,13 +168,13 @@ func TestReadFillsTheModel(t *testing.T) {
 	require.Equal(t, []float64{0, 84, 168, 252, 336}, p.Girders[0].Piles, "28 ft in four bays of 7 ft")
 
 	it := p.Items[0]
-	require.Equal(t, 0.0359, it.Thickness)
+	require.Equal(t, 0.0418, it.Thickness)
 	require.Equal(t, 18, it.Fasteners[0].Total())
 	require.Equal(t, []float64{0.148, 1.5}, []float64{it.Fasteners[0].Diameter, it.Fasteners[0].Length})
 	require.InDelta(t, 449.6, it.Load.Uplift, 0.05)
 
 	rule := p.Rules[0]
-	require.Equal(t, "strap-42 at stud-stud", rule.Name)
+	require.Equal(t, "story-strap at stud-stud", rule.Name)
 	require.True(t, *rule.Where.Exterior)
 	require.Equal(t, 48.0, rule.Where.Corner[0])
 	require.Equal(t, [2]float64{16, 16}, rule.Where.Spacing)
@@ -210,15 +210,15 @@ func TestFaults(t *testing.T) {
 		{"header through the plate", `sill = "2'"`, `sill = "3' 6in"`, `22:5: error: sill 3'-6", opening 5'-2 1/2" and header 9 1/4" reach 9'-5 3/4"; under the plates there are 8'-10 1/8": 7 5/8" too much (wall 1S, opening w1); lower the opening, or take a shallower header [header-through-plate]`},
 		{"floor does not follow", "name = \"second\"\n", "name = \"second\"\nfloor = \"20'\"\n", `15:1: error: floor is 20'-0", but level first has its plates at 19'-1 1/8" and this floor is 10" deep, which makes 19'-11 1/8" (level second); correct one of them, or leave floor out: it is computed [floor-height]`},
 		{"wall of no length", `to = ["28'", "0'"]` + "\n  ", `to = ["0'", "0'"]` + "\n  ", `21:1: error: the wall is 0" long (wall 1S); from and to must lie apart [short-wall]`},
-		{"unknown mark", `use = "strap-42"` + "\nwall", `use = "strap-24"` + "\nwall", `81:1: error: there is no item "strap-24" in the catalog (place no. 1, strap-24); did you mean "strap-42"? [unknown-mark]`},
-		{"unknown wall", `wall = "2S"`, `wall = "3S"`, `82:1: error: there is no wall "3S" (place no. 1, strap-42); known: 1S, 1E, 1N, 1W, 2S, 2E, 2N [unknown-wall]`},
-		{"unknown wall in a condition", `except = { wall = "2N" }`, `except = { wall = "2Q" }`, `79:12: error: there is no wall "2Q" (rule strap-42 at stud-stud); known: 1S, 1E, 1N, 1W, 2S, 2E, 2N [unknown-wall]`},
+		{"unknown mark", `use = "story-strap"` + "\nwall", `use = "stroy-strap"` + "\nwall", `81:1: error: there is no item "stroy-strap" in the catalog (place no. 1, stroy-strap); did you mean "story-strap"? [unknown-mark]`},
+		{"unknown wall", `wall = "2S"`, `wall = "3S"`, `82:1: error: there is no wall "3S" (place no. 1, story-strap); known: 1S, 1E, 1N, 1W, 2S, 2E, 2N [unknown-wall]`},
+		{"unknown wall in a condition", `except = { wall = "2N" }`, `except = { wall = "2Q" }`, `79:12: error: there is no wall "2Q" (rule story-strap at stud-stud); known: 1S, 1E, 1N, 1W, 2S, 2E, 2N [unknown-wall]`},
 		{"same name twice", `name = "1E"`, `name = "1S"`, `30:3: error: the name "1S" is that of the wall in line 17 (wall 1S); tags are made from names: give it one of its own [same-name]`},
 		{"bad lumber", `member = "3-2x12"`, `member = "3-2by12"`, `66:1: error: member: "3-2by12" is not a lumber section; write it like 2x6, 3-2x10 or 1.75x11.875 (girder G1) [bad-lumber]`},
-		{"bad nail", `type = "10d x 1 1/2"`, `type = "11d"`, `73:11: error: type: "11d" is not a fastener; write it like "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2" or "bolt 5/8 x 8" (item strap-42) [bad-nail]`},
-		{"bad gauge", `thickness = "20 ga"`, `thickness = "21 ga"`, `72:1: error: thickness: "21 ga" is no gauge of the table: 7 to 20, 22, 24, 26 ga (item strap-42) [bad-thickness]`},
-		{"load without source", `, source = "maker's page, 2025-01"`, ``, `74:1: error: source is missing (item strap-42); add source = "maker's page, edition 2025-01" [missing-key]`},
-		{"place on nothing", `wall = "2S"`, ``, `80:3: error: a place is on one wall, roof, girder or porch; this names 0 (place no. 1, strap-42); add one of wall = "...", roof = "...", girder = "...", porch = "..." [missing-key]`},
+		{"bad nail", `type = "10d x 1 1/2"`, `type = "11d"`, `73:11: error: type: "11d" is not a fastener; write it like "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2", "No. 14 x 2" or "bolt 5/8 x 8" (item story-strap) [bad-nail]`},
+		{"bad gauge", `thickness = "19 ga"`, `thickness = "21 ga"`, `72:1: error: thickness: "21 ga" is no gauge of the table: 7 to 20, 22, 24, 26 ga (item story-strap) [bad-thickness]`},
+		{"load without source", `, source = "maker's page, 2025-01"`, ``, `74:1: error: source is missing (item story-strap); add source = "maker's page, edition 2025-01" [missing-key]`},
+		{"place on nothing", `wall = "2S"`, ``, `80:3: error: a place is on one wall, roof, girder or porch; this names 0 (place no. 1, story-strap); add one of wall = "...", roof = "...", girder = "...", porch = "..." [missing-key]`},
 		{"single brackets", "[[girder]]", "[girder]", `62:2: error: girder: is one table; write [[girder]] with two brackets: there can be several [wrong-type]`},
 		{"shed without its high side", `kind = "gable"`, `kind = "shed"`, `59:3: error: high is missing: a shed roof needs the side of its high wall (roof no. 1); add high = "N" (or E, S, W) [missing-key]`},
 		{"balloon downwards", "balloon_to = \"second\"", "balloon_to = \"cellar\"", `44:1: error: balloon_to: there is no level "cellar" (wall 1W); known: first, second [unknown-level]`},
@@ -356,12 +356,12 @@ func TestNoFaultHidesAnother(t *testing.T) {
 		{`start = { join = "butt", post = 4 }`, `start = { join = "butt", posts = 4 }`, "unknown-key"},
 		{`pitch = "7:12"`, `pitch = "7"`, "bad-pitch"},
 		{`member = "3-2x12"`, `member = "12"`, "bad-lumber"},
-		{`thickness = "20 ga"`, `thickness = "thin"`, "bad-thickness"},
+		{`thickness = "19 ga"`, `thickness = "thin"`, "bad-thickness"},
 		{`type = "10d x 1 1/2"`, `type = "spike"`, "bad-nail"},
 		{`except = { wall = "2N" }`, `except = { wall = "9N" }`, "unknown-wall"},
 		{`uplift = "2 kN"`, `uplift = "2"`, "bad-quantity"},
 		{`date = 2026-03-02`, `date = "March"`, "bad-date"},
-		{`mark = "strap-42"`, `mark = "strap 42"`, "bad-name"},
+		{`mark = "story-strap"`, `mark = "story strap"`, "bad-name"},
 		{`from = ["0'", "0'"]` + "\nto = [\"28'\", \"0'\"]\nmember", `from = ["0'"]` + "\nto = [\"28'\", \"0'\"]\nmember", "wrong-type"},
 		{`sill = "2'"`, `sill = "4'"`, "header-through-plate"},
 	}

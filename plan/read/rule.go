@@ -13,7 +13,7 @@ import (
 var ruleKeys = []binding[plan.Rule]{
 	textKey("name", `"story straps"`, "name in messages and in explain", func(r *plan.Rule) *string { return &r.Name }).otherwise("its mark and joint"),
 	choiceKey("at", plan.JointKinds, "kind of joint", func(r *plan.Rule) *plan.JointKind { return &r.At }).must(),
-	textKey("use", `"strap-42"`, "mark of the item", func(r *plan.Rule) *string { return &r.Use }).must(),
+	textKey("use", `"story-strap"`, "mark of the item", func(r *plan.Rule) *string { return &r.Use }).must(),
 	textKey("purpose", `"uplift"`, "rules of one purpose compete at a joint: the later wins", func(r *plan.Rule) *string { return &r.Purpose }).
 		otherwise("that of the item's kind"),
 	choiceKey("face", plan.Faces, "the face it goes on", func(r *plan.Rule) *plan.Face { return &r.Face }).otherwise("the item's"),

@@ -7,7 +7,7 @@ import (
 )
 
 // panels are the sheathing thicknesses, in, of the wood structural panel
-// rows of SDPWS, Table 4.3A.
+// rows of SDPWS 2015, Table 4.3A.
 var panels = []string{"5/16", "3/8", "7/16", "15/32", "19/32"}
 
 // shearDraft is a segment with its sides as words.

@@ -38,7 +38,7 @@ func firstOf(r *Roof, kind EdgeKind) *Line {
 }
 
 // The published cells of the framing square: NAVEDTRA 14044 and EN0069A,
-// grade A. The hip's unit run, 16.97, is in the first of them too.
+// read. The hip's unit run, 16.97, is in the first of them too.
 func TestUnitLengthsOfTheFramingSquare(t *testing.T) {
 	for _, c := range []struct {
 		part      string
@@ -69,14 +69,14 @@ func TestUnitLengthsOfTheFramingSquare(t *testing.T) {
 	}
 }
 
-// NAVEDTRA 14044, fig. 2-17, grade A: rise 7, span 16 ft: 13.89 x 8 = 111.12
+// NAVEDTRA 14044, fig. 2-17, read: rise 7, span 16 ft: 13.89 x 8 = 111.12
 // in; the printed product carries the rounding of 13.89, 0.04 in.
 func TestCommonRafterWorkedExample(t *testing.T) {
 	r, _ := New([]*Body{body(t, "main", "gable", "x", geom.Vec2{}, geom.Vec2{X: 240, Y: 16 * 12}, 7, 0)})
 	require.InDelta(t, 111.12, r.Runs()[0].Length(), 0.04)
 }
 
-// NAVEDTRA 14044, hip example, grade A: rise 8, run 15 ft: total rise 10 ft,
+// NAVEDTRA 14044, hip example, read: rise 8, run 15 ft: total rise 10 ft,
 // hip run 21.21 ft, hip 23.45 ft.
 func TestHipRafterWorkedExample(t *testing.T) {
 	l := firstOf(hipRoof(t, 15*12, 8), Hip)
@@ -86,7 +86,7 @@ func TestHipRafterWorkedExample(t *testing.T) {
 }
 
 // Jacks differ by spacing x common unit length / 12: published rule (the
-// same manuals, grade A); for rise 7 and 16 in that is 16 x 13.89 / 12.
+// same manuals, read); for rise 7 and 16 in that is 16 x 13.89 / 12.
 func TestJacksDifferByTheCommonDifference(t *testing.T) {
 	var jacks []float64
 	r := hipRoof(t, 12*12, 7)

@@ -59,6 +59,7 @@ func New(bodies []*Body) (*Roof, []Fault) {
 	}
 	for _, b := range bodies {
 		faults = append(faults, b.runIn(bodies)...)
+		faults = append(faults, b.checkRidge()...)
 	}
 	r := &Roof{Bodies: bodies}
 	more := r.faces(facets(bodies))

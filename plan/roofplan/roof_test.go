@@ -138,7 +138,7 @@ func drawRoof(t *rapid.T) []*Body {
 	kind := rapid.SampledFrom([]plan.RoofKind{plan.GableRoof, plan.HipRoof})
 	pitch := func(n string) float64 { return float64(rapid.IntRange(3, 12).Draw(t, n)) }
 	over := 6 * float64(rapid.IntRange(0, 4).Draw(t, "overhang"))
-	w, d := foot(20, 50, "width"), foot(12, 30, "depth")
+	w, d := foot(30, 50, "width"), foot(12, 30, "depth") // a hip needs room for its ridge
 	p := pitch("pitch")
 	out := []*Body{body(t, "main", kind.Draw(t, "kind"), "x", geom.Vec2{}, geom.Vec2{X: w, Y: d}, p, over)}
 	for i, name := range []string{"south", "north"} {

@@ -23,7 +23,7 @@ func (b Basis) Limits() (notes []string) {
 	add(b.Enclosure == plan.Open, "the building is open: the envelope procedure is made for enclosed and partially enclosed ones (from memory)")
 	add(b.Kzt == 1 && b.Elevation > 1000, "topographic factor 1 at an elevation of %.0f ft: hills and ridges are not looked at", b.Elevation)
 	if b.Envelope().Floor {
-		notes = append(notes, fmt.Sprintf("Kh raised to 0.70 in Exposure B (ASCE %s); copies of 7-22 differ on this and the larger value is taken", b.Edition))
+		notes = append(notes, fmt.Sprintf("Kh raised to 0.70 in Exposure B (ASCE %s); sources differ on 7-22 here and the larger value is taken", b.Edition))
 	}
 	return notes
 }

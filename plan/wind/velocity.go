@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/source"
 )
 
 // Basis is what the pressures of one building are computed from.
@@ -28,12 +29,12 @@ type Coefficient struct {
 	Value float64
 	Unit  string // "", "ft", "psf", "mph"
 	Table string // "ASCE 7-22 Table 26.10-1"
-	Grade string
+	Grade source.Grade
 }
 
-// terrain holds the constants of ASCE 7 Table 26.11-1: exponent and gradient
+// terrain holds the constants of ASCE 7-16 and 7-22 Table 26.11-1: exponent and gradient
 // height, and the factor of the Kz formula (7-16 Table 26.10-1 footnote 1;
-// 7-22 likewise). Grade S: two transcriptions agree on 7-16, three on 7-22.
+// 7-22 likewise). Second-hand.
 var terrain = map[plan.Edition]struct {
 	factor float64
 	alpha  map[plan.Exposure]float64
@@ -52,21 +53,22 @@ var terrain = map[plan.Edition]struct {
 }
 
 // Kz returns the velocity pressure exposure coefficient at height z (ft; 15
-// ft at least): ASCE 7 Table 26.10-1, formula.
+// ft at least): ASCE 7-16 and 7-22 Table 26.10-1, formula (second-hand).
 func Kz(edition plan.Edition, exposure plan.Exposure, z float64) float64 {
 	t := terrain[edition]
 	return t.factor * math.Pow(max(z, 15)/t.zg[exposure], 2/t.alpha[exposure])
 }
 
-// Kd is the directionality factor of buildings, ASCE 7 Table 26.6-1 (grade S).
+// Kd is the directionality factor of buildings, ASCE 7-16 and 7-22
+// Table 26.6-1 (second-hand).
 const Kd = 0.85
 
 // Ke returns the ground elevation factor for ground at z ft above sea level:
-// ASCE 7 Table 26.9-1, formula (grade S). Both editions use one formula.
+// ASCE 7-16 and 7-22 Table 26.9-1, formula (second-hand). Both editions use one formula.
 func Ke(z float64) float64 { return math.Exp(-0.0000362 * z) }
 
-// internal holds the internal pressure coefficients: ASCE 7 Table 26.13-1
-// (grade S).
+// internal holds the internal pressure coefficients: ASCE 7-16 and 7-22
+// Table 26.13-1 (second-hand).
 var internal = map[plan.Enclosure]float64{
 	"": 0.18, plan.Enclosed: 0.18, plan.PartiallyEnclosed: 0.55, plan.Open: 0, plan.PartiallyOpen: 0.18,
 }
@@ -91,12 +93,12 @@ type Velocity struct {
 
 // At returns the velocity pressure at height z, ft: ASCE 7-16 equation
 // 26.10-1 with Kd in q; 7-22 without, where Kd stands in the pressure
-// equations 28.3-1 and 30.3-1 (grade S+).
+// equations 28.3-1 and 30.3-1 (transcribed).
 func (b Basis) At(z float64) Velocity { return b.velocity(z, Kz(b.Edition, b.Exposure, z)) }
 
 // Envelope returns the velocity pressure of the envelope procedure, at mean
 // roof height; in Exposure B Kz is 0.70 at least. For 7-16 that is a footnote
-// of Table 26.10-1 for heights under 30 ft (grade S); of 7-22 the copies
+// of Table 26.10-1 for heights under 30 ft (second-hand); of 7-22 the sources
 // differ and the larger value is taken, up to where the formula passes it.
 func (b Basis) Envelope() Velocity {
 	k := Kz(b.Edition, b.Exposure, b.Height)
@@ -159,18 +161,18 @@ func (b Basis) Coefficients() []Coefficient {
 		{"roof angle", b.Theta, "deg", "plan", ""},
 		{"length along the ridge", b.Length, "ft", "plan", ""},
 		{"width across the ridge", b.Width, "ft", "plan", ""},
-		{"alpha", t.alpha[b.Exposure], "", e + "Table 26.11-1", "S"},
-		{"zg", t.zg[b.Exposure], "ft", e + "Table 26.11-1", "S"},
-		{"Kh", v.Kz, "", kz, "S"},
+		{"alpha", t.alpha[b.Exposure], "", e + "Table 26.11-1", source.SecondHand},
+		{"zg", t.zg[b.Exposure], "ft", e + "Table 26.11-1", source.SecondHand},
+		{"Kh", v.Kz, "", kz, source.SecondHand},
 		{"Kzt", v.Kzt, "", "plan", ""},
-		{"Kd", Kd, "", e + "Table 26.6-1", "S"},
-		{"Ke", v.Ke, "", e + "Table 26.9-1", "S"},
-		{"qh", v.Q, "psf", qeq, "S+"},
-		{"qh Kd", v.QKd, "psf", qeq, "S+"},
-		{"GCpi, both signs", GCpi(b.Enclosure), "", e + "Table 26.13-1", "S"},
-		{"a", b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"end zone 2a", 2 * b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"roof zone 2 reach", b.ZoneTwoReach(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"overhang soffit GCp", OverhangGCp, "", e + "28.3.3", "from memory"},
+		{"Kd", Kd, "", e + "Table 26.6-1", source.SecondHand},
+		{"Ke", v.Ke, "", e + "Table 26.9-1", source.SecondHand},
+		{"qh", v.Q, "psf", qeq, source.Transcribed},
+		{"qh Kd", v.QKd, "psf", qeq, source.Transcribed},
+		{"GCpi, both signs", GCpi(b.Enclosure), "", e + "Table 26.13-1", source.SecondHand},
+		{"a", b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"end zone 2a", 2 * b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"roof zone 2 reach", b.ZoneTwoReach(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"overhang soffit GCp", OverhangGCp, "", e + "28.3.3", source.FromMemory},
 	}
 }
