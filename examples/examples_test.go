@@ -86,7 +86,7 @@ func TestTwoStoryHouseTakes200To300Clips(t *testing.T) {
 	kinds := map[string]bool{}
 	for _, x := range place(t, "marsh-wren.toml").Pieces {
 		n[x.Item.Mark]++
-		kinds[x.Item.Kind.Name] = true
+		kinds[string(x.Item.Kind.Name)] = true
 	}
 	require.Equal(t, 68+4, n["rafter-clip"], "and a second one at each end of the gables' rafters")
 	require.Equal(t, 34, n["ridge-strap"], "one over each pair")

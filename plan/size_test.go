@@ -6,9 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/hardware"
-	"galewright/plan/timber"
 )
 
 // Dressed sizes, dry: PS 20, American Softwood Lumber Standard (transcribed).
@@ -108,30 +106,4 @@ func TestNailSize(t *testing.T) {
 		_, _, err := plan.NailSize(text)
 		require.Error(t, err, text)
 	}
-}
-
-// The reader checks words before the packages that own them see the plan.
-func TestListsAreThoseOfTheirOwners(t *testing.T) {
-	kinds := make([]string, len(framing.Kinds))
-	for i, k := range framing.Kinds {
-		kinds[i] = string(k.Kind)
-	}
-	require.Equal(t, kinds, plan.JointKinds)
-	require.Equal(t, timber.SpeciesNames(), plan.Species)
-	for _, r := range []framing.Role{
-		framing.Stud, framing.King, framing.Jack, framing.Cripple, framing.Post, framing.Header, framing.Sill, framing.BottomPlate,
-		framing.TopPlate, framing.CapPlate, framing.Rim, framing.Joist, framing.Blocking, framing.Ledger, framing.Rafter, framing.Hip,
-		framing.Valley, framing.Ridge, framing.Outlooker, framing.Truss, framing.Girder, framing.Pile, framing.Beam, framing.Column, framing.SillPlate,
-	} {
-		require.Contains(t, plan.Roles, string(r))
-	}
-	var names, phases []string
-	for _, k := range hardware.Kinds {
-		names = append(names, k.Name)
-	}
-	for _, p := range hardware.Phases {
-		phases = append(phases, p.Name)
-	}
-	require.Equal(t, names, plan.ItemKinds)
-	require.Equal(t, phases, plan.Phases)
 }

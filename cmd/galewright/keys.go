@@ -7,7 +7,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/read"
@@ -84,7 +84,7 @@ func glossary(w io.Writer, table string) {
 		}
 	case "rule":
 		fmt.Fprintln(w, "\nkinds of joints")
-		for _, k := range framing.Kinds {
+		for _, k := range plan.Joints {
 			fmt.Fprintf(w, "  %s\t%s\t%s\n", k.Kind, k.Code, k.Doc)
 		}
 	case "place":

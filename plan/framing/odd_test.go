@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"galewright/plan"
 	"galewright/plan/read"
 )
 
@@ -61,11 +62,11 @@ func wanted(src string) string {
 func doublyTied(h *House) (out []string) {
 	top := map[*Member]string{}
 	for _, j := range h.Joints {
-		if j.Kind != RafterRidge {
+		if j.Kind != plan.RafterRidge {
 			continue
 		}
 		for _, m := range j.Members {
-			if m.Role != Rafter && m != j.First() || j.At.Sub(m.B).Flat().Len() > 6 || j.At.Sub(m.A).Flat().Len() < 6 {
+			if m.Role != plan.Rafter && m != j.First() || j.At.Sub(m.B).Flat().Len() > 6 || j.At.Sub(m.A).Flat().Len() < 6 {
 				continue
 			}
 			if was := top[m]; was != "" {

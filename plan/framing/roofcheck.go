@@ -193,7 +193,7 @@ func (f *roofFrame) checkStock() {
 	stock := longest(f.plan)
 	over := map[*plan.Roof]*Member{}
 	for _, m := range f.sticks {
-		if m.Role != Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
+		if m.Role != plan.Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
 			over[m.Roof] = m
 		}
 	}
@@ -214,8 +214,8 @@ func (f *roofFrame) checkBeam() {
 			continue
 		}
 		for i, s := range rb.body.Sides {
-			ridgeEnd := (rb.Ridge == "x") == (i == roofplan.East || i == roofplan.West)
-			if !ridgeEnd || s.RunsIn || rb.Kind == "shed" {
+			ridgeEnd := (rb.Ridge == plan.AxisX) == (i == roofplan.East || i == roofplan.West)
+			if !ridgeEnd || s.RunsIn || rb.Kind == plan.ShedRoof {
 				continue
 			}
 			if kind := rb.gableOf(i); kind != rakeGable {

@@ -115,7 +115,7 @@ func (v *checker) defaults() {
 	it := v.it
 	it.Item.Phase = cmp.Or(it.Item.Phase, it.Kind.Phase)
 	if it.Phase = PhaseNamed(it.Item.Phase); it.Phase == nil {
-		v.fault("unknown-phase", fmt.Sprintf("phase %q is none of the order of work", it.Item.Phase), "use "+strings.Join(plan.Phases, ", "))
+		v.fault("unknown-phase", fmt.Sprintf("phase %q is none of the order of work", it.Item.Phase), "use "+strings.Join(plan.Words(plan.Phases), ", "))
 		it.Phase = PhaseNamed(it.Kind.Phase)
 	}
 	it.Face = cmp.Or(it.Face, it.Kind.Face)
@@ -127,7 +127,7 @@ func (v *checker) defaults() {
 		it.Thickness = t
 	}
 	if it.Bodies == 0 {
-		it.Bodies = map[string]int{"hold-down": 1, "hold-down pair": 2}[it.Kind.Name]
+		it.Bodies = bodies[it.Kind.Name]
 	}
 	for i := range it.Fasteners {
 		v.fastener(&it.Fasteners[i])

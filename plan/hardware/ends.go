@@ -35,9 +35,9 @@ func (e End) names(m *framing.Member) bool {
 	for _, w := range strings.Fields(e.Role) {
 		switch {
 		case w == "or":
-		case w == "stud" && (m.Role.FullHeight() || m.Role == framing.Jack):
+		case w == "stud" && (m.Role.FullHeight() || m.Role == plan.Jack):
 			return true
-		case w == "post" && (m.Role.FullHeight() || m.Role == framing.Pile):
+		case w == "post" && (m.Role.FullHeight() || m.Role == plan.Pile):
 			return true
 		case strings.Contains(string(m.Role), w):
 			return true
@@ -62,7 +62,7 @@ func (k *Kind) places() int {
 	switch {
 	case k.Shape == Sheet:
 		return 0
-	case k.Shape == Rod || k.Name == "hold-down" || k.Name == "post base":
+	case k.Shape == Rod || k.Name == plan.HoldDownItem || k.Name == plan.PostBaseItem:
 		return 1
 	}
 	return 2
@@ -105,12 +105,12 @@ func (it *Item) EndsOn(a, b *framing.Member) (onA, onB End) {
 
 // wholes says how the kinds whose one count is shared out write it for each
 // end.
-var wholes = map[string]struct{ part, mend string }{
-	"clip":           {"each leg", "each_leg = %d"},
-	"hold-down pair": {"each body", `part = "each body", count = %d, parts = 2`},
-	"post cap":       {"each half", `to_post and to_beam, or part = "each half", count = %d, parts = 2`},
-	"hanger":         {"each half", `to_joist and to_beam, or part = "each half", count = %d, parts = 2`},
-	"generic":        {"each half", `part = "each half", count = %d, parts = 2`},
+var wholes = map[plan.ItemKind]struct{ part, mend string }{
+	plan.ClipItem:         {"each leg", "each_leg = %d"},
+	plan.HoldDownPairItem: {"each body", `part = "each body", count = %d, parts = 2`},
+	plan.PostCapItem:      {"each half", `to_post and to_beam, or part = "each half", count = %d, parts = 2`},
+	plan.HangerItem:       {"each half", `to_joist and to_beam, or part = "each half", count = %d, parts = 2`},
+	plan.GenericItem:      {"each half", `part = "each half", count = %d, parts = 2`},
 }
 
 // share settles a count that the catalog gives for the whole of a piece with

@@ -11,7 +11,7 @@ import (
 )
 
 // made returns an item of a kind with fasteners, checked, and the codes told.
-func made(t *testing.T, kind string, fs ...plan.Fasteners) (*Item, []string) {
+func made(t *testing.T, kind plan.ItemKind, fs ...plan.Fasteners) (*Item, []string) {
 	t.Helper()
 	for i := range fs {
 		if fs[i].Nail == "" {
@@ -38,10 +38,11 @@ func TestEnds(t *testing.T) {
 		count int
 	}
 	for _, c := range []struct {
-		name, kind string
-		fs         []plan.Fasteners
-		want       []end
-		codes      []string
+		name  string
+		kind  plan.ItemKind
+		fs    []plan.Fasteners
+		want  []end
+		codes []string
 	}{
 		{"each end", "strap", []plan.Fasteners{{Part: "each end", Count: 7, Parts: 2}}, []end{{"", 7}, {"", 7}}, nil},
 		{"one count for a strap", "strap", []plan.Fasteners{{Part: "all", Count: 14, Parts: 1}}, []end{{"", 7}, {"", 7}}, []string{"count-shared"}},
@@ -88,8 +89,8 @@ func TestACountForTheWholeIsTheSameItem(t *testing.T) {
 }
 
 func TestEndsOnMembers(t *testing.T) {
-	stud, girder := &framing.Member{Role: framing.King}, &framing.Member{Role: framing.Girder}
-	hip, plate, post := &framing.Member{Role: framing.Hip}, &framing.Member{Role: framing.CapPlate}, &framing.Member{Role: framing.Column}
+	stud, girder := &framing.Member{Role: plan.King}, &framing.Member{Role: plan.GirderBeam}
+	hip, plate, post := &framing.Member{Role: plan.HipRafter}, &framing.Member{Role: plan.UpperPlate}, &framing.Member{Role: plan.PorchPost}
 	for _, c := range []struct {
 		name  string
 		parts [2]string

@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -123,7 +122,7 @@ func TestMarksOfOneFileAreUnique(t *testing.T) {
 }
 
 func TestKindsAreWellFormed(t *testing.T) {
-	names, codes := map[string]bool{}, map[string]bool{}
+	names, codes := map[plan.ItemKind]bool{}, map[string]bool{}
 	for _, k := range Kinds {
 		assert.False(t, names[k.Name], k.Name)
 		assert.False(t, codes[k.Code], k.Code)
@@ -139,7 +138,7 @@ func TestKindsAreWellFormed(t *testing.T) {
 			assert.True(t, k.Belongs(j))
 		}
 	}
-	assert.False(t, KindNamed("ridge strap").Belongs(framing.StudBase))
-	assert.True(t, KindNamed("generic").Belongs(framing.WallCorner))
-	assert.False(t, KindNamed("sheathing").Belongs(framing.WallEnd))
+	assert.False(t, KindNamed("ridge strap").Belongs(plan.StudBase))
+	assert.True(t, KindNamed("generic").Belongs(plan.WallCorner))
+	assert.False(t, KindNamed("sheathing").Belongs(plan.WallEnd))
 }

@@ -86,7 +86,7 @@ func (a *analysis) covered(r *plan.Roof) extent {
 
 // ridgeAxis returns 0 when the ridge (of a shed: the high wall) runs along x.
 func ridgeAxis(r *plan.Roof) int {
-	if r.Ridge == "y" {
+	if r.Ridge == plan.AxisY {
 		return 1
 	}
 	return 0
@@ -149,7 +149,7 @@ func ridgeHeight(h *framing.House, r *plan.Roof) float64 {
 		return z
 	}
 	run := roofArea(h.Plan, r).span(1 - ridgeAxis(r))
-	if r.Kind != "shed" {
+	if r.Kind != plan.ShedRoof {
 		run /= 2
 	}
 	return r.Over.Top() + run*r.Pitch/12

@@ -72,7 +72,7 @@ func (a *analysis) capacityOf(j *framing.Joint, dir pull, use func(*placement.Pi
 // a bolt at the foot of a stud holds the plate under it, and the stud only
 // through whatever ties it to that plate.
 func holdsMember(p *placement.Piece, j *framing.Joint) bool {
-	return p.Item.Kind.Shape != hardware.Rod || j.Kind != framing.StudBase && j.Kind != framing.WallEnd
+	return p.Item.Kind.Shape != hardware.Rod || j.Kind != plan.StudBase && j.Kind != plan.WallEnd
 }
 
 // capacityKey is all that the capacity of a piece depends on.
@@ -86,7 +86,7 @@ type capacityKey struct {
 
 // cachedCapacity is pieceCapacity, worked out once for pieces alike.
 func (a *analysis) cachedCapacity(p *placement.Piece, dir pull) Capacity {
-	k := capacityKey{p.Item, wood(p), panel(p), p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase, dir}
+	k := capacityKey{p.Item, wood(p), panel(p), p.Joint.Kind == plan.GirderPile || p.Joint.Kind == plan.PostBase, dir}
 	c, ok := a.capacities[k]
 	if !ok {
 		c = a.pieceCapacity(p, dir)
@@ -107,8 +107,8 @@ func (a *analysis) pieceCapacity(p *placement.Piece, dir pull) Capacity {
 	a.rodTerms(&c, p)
 	switch k := p.Item.Kind; {
 	case c.Unknown != "":
-	case len(p.Item.Fasteners) == 0 && (k.Strap || k.Shape == hardware.Pair || k.Name == "hold-down"):
-		c.Unknown = "the catalog gives no nails to hold the " + k.Name + " to the wood"
+	case len(p.Item.Fasteners) == 0 && (k.Strap || k.Shape == hardware.Pair || k.Name == plan.HoldDownItem):
+		c.Unknown = "the catalog gives no nails to hold the " + string(k.Name) + " to the wood"
 	case k.Strap && p.Item.Width == 0:
 		c.Unknown = "the catalog gives no width of the steel"
 	case math.IsInf(c.Value, 1):
@@ -210,12 +210,12 @@ func wood(p *placement.Piece) float64 {
 // across returns how thick a member is behind a face, in: the depth of what
 // stands or lies flat in a wall, the breadth of all else; 0 where the nail
 // runs along it.
-func across(m *framing.Member, face string) float64 {
+func across(m *framing.Member, face plan.Face) float64 {
 	if m == nil || m.Section.Depth == 0 {
 		return 0
 	}
-	lying := m.Role == framing.TopPlate || m.Role == framing.CapPlate || m.Role == framing.BottomPlate || m.Role == framing.SillPlate
-	switch side := face == "left" || face == "right"; {
+	lying := m.Role == plan.TopPlate || m.Role == plan.UpperPlate || m.Role == plan.BottomPlate || m.Role == plan.SillPlate
+	switch side := face == plan.Left || face == plan.Right; {
 	case side && lying:
 		return 0
 	case !side && (lying || m.Wall != nil && m.Role.FullHeight()):
@@ -230,7 +230,7 @@ const sheathed = 7.0 / 16
 
 // panel returns the sheathing that the nails of a piece pass first, in.
 func panel(p *placement.Piece) float64 {
-	if p.Face == "outside" && p.Item.Phase != nil && p.Item.Phase.Name == "after sheathing" && p.Joint.Wall != nil && p.Joint.Wall.Exterior {
+	if p.Face == plan.Outside && p.Item.Phase != nil && p.Item.Phase.Name == plan.AfterSheathing && p.Joint.Wall != nil && p.Joint.Wall.Exterior {
 		return sheathed
 	}
 	return 0
@@ -325,7 +325,7 @@ func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
 	if it.Rod == 0 {
 		return
 	}
-	if it.Kind.Shape == hardware.Rod && (p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase) {
+	if it.Kind.Shape == hardware.Rod && (p.Joint.Kind == plan.GirderPile || p.Joint.Kind == plan.PostBase) {
 		a.crossBolt(c, p)
 		return
 	}
@@ -348,7 +348,7 @@ func (a *analysis) crossBolt(c *Capacity, p *placement.Piece) {
 	if pile := a.plan.Foundation.Pile; pile.Depth > 0 {
 		d.Lm = pile.Depth
 	}
-	if m := p.Joint.First(); m != nil && m.Role == framing.Girder && m.Section.Width() > 0 {
+	if m := p.Joint.First(); m != nil && m.Role == plan.GirderBeam && m.Section.Width() > 0 {
 		d.Ls = m.Section.Width()
 	}
 	y := d.SingleShear()

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
@@ -102,7 +103,7 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 	}
 	l.Terms = []Term{
 		{"shear of the segment, strength level", s.V, "lb"},
-		{"height at which it comes in" + map[bool]string{true: ", mean of a rake wall over the segment"}[s.Height != x.Level.PlateHeight && s.Wall.Top == "rake"], s.Height / 12, "ft"},
+		{"height at which it comes in" + map[bool]string{true: ", mean of a rake wall over the segment"}[s.Height != x.Level.PlateHeight && s.Wall.Top == plan.RakeTop], s.Height / 12, "ft"},
 		{"shear of the segments above that stand on it, over the depth of the floor between, strength level", s.Moment/12 - s.V*s.Height/12, "lb-ft"},
 		{"moment, both", s.Moment / 12, "lb-ft"},
 		{"over the lever arm", s.arm() / 12, "ft"},
@@ -184,7 +185,7 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 // wall's end; ordinary is any other.
 func engineered(p *placement.Piece) bool {
 	switch p.Item.Kind.Name {
-	case "long strap", "hold-down", "hold-down pair":
+	case plan.LongStrapItem, plan.HoldDownItem, plan.HoldDownPairItem:
 		return true
 	}
 	return false
@@ -228,7 +229,7 @@ func (a *analysis) lineOf(j *framing.Joint) *ShearLine {
 // collectors checks each collector joint.
 func collectors(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
-		if j.Kind != framing.Collector {
+		if j.Kind != plan.Collector {
 			continue
 		}
 		x := a.lineOf(j)
@@ -256,7 +257,7 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 // collector force.
 func splices(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
-		if j.Kind != framing.PlateSplice || j.Wall == nil {
+		if j.Kind != plan.PlateSplice || j.Wall == nil {
 			continue
 		}
 		ax := 0

@@ -47,25 +47,25 @@ func TestWeightRelievesAPileOnce(t *testing.T) {
 func TestBoltThroughASillHoldsNoStud(t *testing.T) {
 	// A bolt holds the plate down; the stud hangs on its clip. The stronger of
 	// the two is not the capacity of the joint: they stand in a row.
-	bolt := pieceOf(t, plan.Item{Mark: "bolt", Kind: "anchor bolt", Length: 12, Rod: 0.625, Washer: 3}, framing.StudBase, "through")
+	bolt := pieceOf(t, plan.Item{Mark: "bolt", Kind: "anchor bolt", Length: 12, Rod: 0.625, Washer: 3}, plan.StudBase, "through")
 	clip := pieceOf(t, plan.Item{Mark: "clip", Kind: "clip", Gauge: "19 ga", Fasteners: []plan.Fasteners{
 		{Part: "to stud", Nail: "8d x 1 1/2", Count: 4, Parts: 1}, {Part: "to plate", Nail: "8d x 1 1/2", Count: 7, Parts: 1},
-	}}, framing.StudBase, "left")
-	for _, k := range []framing.Kind{framing.StudBase, framing.WallEnd} {
+	}}, plan.StudBase, "left")
+	for _, k := range []plan.JointKind{plan.StudBase, plan.WallEnd} {
 		j := &framing.Joint{Kind: k}
 		assert.False(t, holdsMember(bolt, j), k)
 		assert.True(t, holdsMember(clip, j), k)
 	}
-	assert.True(t, holdsMember(bolt, &framing.Joint{Kind: framing.GirderPile}), "there it crosses both")
+	assert.True(t, holdsMember(bolt, &framing.Joint{Kind: plan.GirderPile}), "there it crosses both")
 }
 
 func TestNoNailsNoStrap(t *testing.T) {
 	// Steel alone holds nothing to wood.
-	for _, kind := range []string{"strap", "long strap"} {
+	for _, kind := range []plan.ItemKind{plan.StrapItem, plan.LongStrapItem} {
 		p := pieceOf(t, plan.Item{
 			Mark: "s", Kind: kind, Length: 37.25, Width: 1.875, Gauge: "19 ga",
 			Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 4, Parts: 2}},
-		}, framing.StudStud, "outside")
+		}, plan.StudStud, "outside")
 		p.Item.Fasteners, p.Item.Nails = nil, nil
 		got := pine().pieceCapacity(p, upward)
 		assert.Contains(t, got.Unknown, "no nails", kind)
@@ -80,27 +80,27 @@ func TestMakersZeroIsZero(t *testing.T) {
 		Mark: "c", Kind: "clip", Gauge: "17 ga", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "8d x 1 1/2", Count: 7, Parts: 1}},
 		Load: plan.Load{Across: 187, Source: "invented sheet"},
 	}
-	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, clip, framing.RafterPlate, "left"), upward).Unknown)
+	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, clip, plan.RafterPlate, "left"), upward).Unknown)
 	clip.Load = plan.Load{Uplift: 523, Source: "invented sheet"}
-	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, clip, framing.RafterRidge, "left"), endways).Unknown, "uplift of a clip is no tension along the rafter")
+	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, clip, plan.RafterRidge, "left"), endways).Unknown, "uplift of a clip is no tension along the rafter")
 	strap := plan.Item{
 		Mark: "s", Kind: "ridge strap", Length: 23.25, Width: 1.375, Gauge: "19 ga", Load: plan.Load{Uplift: 437, Source: "invented sheet"},
 		Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 4, Parts: 2}},
 	}
-	assert.Equal(t, 437.0, pine().pieceCapacity(pieceOf(t, strap, framing.RafterRidge, "top"), endways).Value, "a strap pulls along itself")
+	assert.Equal(t, 437.0, pine().pieceCapacity(pieceOf(t, strap, plan.RafterRidge, "top"), endways).Value, "a strap pulls along itself")
 	strap.Load = plan.Load{Pos: plan.Pos{Line: 7}, Source: "invented sheet"}
-	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, strap, framing.RafterRidge, "top"), endways).Unknown, "a load of 0 lb is a load")
+	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, strap, plan.RafterRidge, "top"), endways).Unknown, "a load of 0 lb is a load")
 }
 
 func TestSheathingTakesNailLength(t *testing.T) {
 	// A strap over 7/16 in of sheathing: a nail of 1-1/2 in is left with 1.01
 	// in of wood, a longer one is not the worse for it.
-	strap := func(phase, nail string) float64 {
+	strap := func(phase plan.Phase, nail string) float64 {
 		it := plan.Item{
 			Mark: "s", Kind: "strap", Length: 37.25, Width: 3.125, Gauge: "9 ga", Phase: phase,
 			Fasteners: []plan.Fasteners{{Part: "each end", Nail: nail, Count: 8, Parts: 2}},
 		}
-		p := pieceOf(t, it, framing.StudStud, "outside")
+		p := pieceOf(t, it, plan.StudStud, "outside")
 		p.Joint.Wall = &plan.Wall{Exterior: true}
 		c := pine().pieceCapacity(p, upward)
 		require.Empty(t, c.Unknown)
@@ -117,7 +117,7 @@ func TestStaggeredNailsAllCount(t *testing.T) {
 		return pine().pieceCapacity(pieceOf(t, plan.Item{
 			Mark: "s", Kind: "long strap", Length: 61.5, Width: 1.875, Gauge: "15 ga",
 			Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 40, Parts: 2, Rows: 2, Stagger: stagger}},
-		}, framing.StudStud, "outside"), upward).Value
+		}, plan.StudStud, "outside"), upward).Value
 	}
 	assert.Equal(t, strap(false), strap(true))
 }
@@ -128,9 +128,9 @@ func TestThinnestMemberGovernsTheNails(t *testing.T) {
 	p := pieceOf(t, plan.Item{
 		Mark: "s", Kind: "strap", Length: 37.25, Width: 2.125, Gauge: "9 ga",
 		Fasteners: []plan.Fasteners{{Part: "each end", Nail: "16d", Count: 8, Parts: 2}},
-	}, framing.StudBase, "outside")
+	}, plan.StudBase, "outside")
 	stud := p.Joint.Members[0]
-	rim := &framing.Member{Role: framing.Rim, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 11.25}}
+	rim := &framing.Member{Role: plan.Rim, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 11.25}}
 	p.Laid = []*framing.Member{stud, rim}
 	assert.Equal(t, 1.5, wood(p))
 	p.Laid = []*framing.Member{stud, stud}
@@ -368,7 +368,7 @@ func TestBoltsThroughABeamBearAcrossItsGrain(t *testing.T) {
 		c := pine().pieceCapacity(pieceOf(t, plan.Item{
 			Mark: "p", Kind: "post cap", Length: 10.625, Width: 5.25, Gauge: "9 ga",
 			Fasteners: []plan.Fasteners{{Part: part, Nail: "bolt 3/4 x 6", Count: 3, Parts: 1}},
-		}, framing.PostCap, ""), upward)
+		}, plan.PostCap, ""), upward)
 		require.Empty(t, c.Unknown)
 		return c.Value
 	}

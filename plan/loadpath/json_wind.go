@@ -44,10 +44,10 @@ type jsonFigure struct {
 }
 
 type jsonDead struct {
-	Part   string  `json:"part"`
-	Name   string  `json:"name"`
-	Weight float64 `json:"weight_psf"`
-	Source string  `json:"source"`
+	Part   plan.DeadPart `json:"part"`
+	Name   string        `json:"name"`
+	Weight float64       `json:"weight_psf"`
+	Source string        `json:"source"`
 }
 
 // jsonForce is a wind force at strength level and a dead load, lb.
@@ -81,22 +81,22 @@ type jsonRidge struct {
 }
 
 type jsonStory struct {
-	Story  string  `json:"story"`
-	Axis   string  `json:"along"`
-	Wall   float64 `json:"walls_lb"`
-	Roof   float64 `json:"roofs_lb"`
-	Above  float64 `json:"above_lb"`
-	Total  float64 `json:"total_lb"`
-	ASD    float64 `json:"asd_lb"`
-	Case   string  `json:"case"`
-	NoLine bool    `json:"no_line"`
+	Story  string    `json:"story"`
+	Axis   plan.Axis `json:"along"`
+	Wall   float64   `json:"walls_lb"`
+	Roof   float64   `json:"roofs_lb"`
+	Above  float64   `json:"above_lb"`
+	Total  float64   `json:"total_lb"`
+	ASD    float64   `json:"asd_lb"`
+	Case   string    `json:"case"`
+	NoLine bool      `json:"no_line"`
 }
 
 type jsonBase struct {
-	Axis  string  `json:"along"`
-	Total float64 `json:"total_lb"`
-	ASD   float64 `json:"asd_lb"`
-	Case  string  `json:"case"`
+	Axis  plan.Axis `json:"along"`
+	Total float64   `json:"total_lb"`
+	ASD   float64   `json:"asd_lb"`
+	Case  string    `json:"case"`
 }
 
 type jsonSegment struct {

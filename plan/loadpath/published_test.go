@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/wind"
 
@@ -50,7 +51,7 @@ func tabled(span, pitch, speed float64) box {
 func perFoot(t *testing.T, b box) (plf float64, a *analysis) {
 	a = analyzed(t, b.plan())
 	for j, p := range a.peaks {
-		if j.Kind == framing.RafterPlate && j.Host == "1S" && j.Station > 13 && j.Station < 50 {
+		if j.Kind == plan.RafterPlate && j.Host == "1S" && j.Station > 13 && j.Station < 50 {
 			plf = math.Max(plf, p.demand/2)
 		}
 	}

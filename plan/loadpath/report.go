@@ -35,10 +35,10 @@ var (
 
 // source cites a combination by the edition of the set that was read.
 func (r *Report) source(c Combo) string {
-	if r.Basis.Edition == "7-16" {
+	if r.Basis.Edition == plan.ASCE716 {
 		return c.Source
 	}
-	return strings.TrimSuffix(c.Source, ")") + "; " + r.Basis.Edition + " not read)"
+	return strings.TrimSuffix(c.Source, ")") + "; " + string(r.Basis.Edition) + " not read)"
 }
 
 // Report is the whole load path of a house.

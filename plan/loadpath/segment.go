@@ -85,7 +85,7 @@ func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, a
 // on the mean.
 func (g *Segment) rake() {
 	g.Tallest = g.Height
-	if g.Wall.Top != "rake" || len(g.carriers) == 0 {
+	if g.Wall.Top != plan.RakeTop || len(g.carriers) == 0 {
 		return
 	}
 	sum := 0.0

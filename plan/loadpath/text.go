@@ -116,7 +116,7 @@ func (r *Report) writeDead(p printer) {
 
 func (r *Report) writeUplift(p printer) {
 	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + r.source(ASD))
-	strength := r.Placement.House.Plan.Loads.Combination == "strength"
+	strength := r.Placement.House.Plan.Loads.Combination == plan.Strength
 	for _, u := range r.Uplift {
 		where := "porch beam"
 		if u.Wall != nil {
@@ -154,12 +154,12 @@ func (r *Report) writeLateral(p printer) {
 	p.line("  made of, strength level (walls: half the story below the deck, the floor's depth and half the story above; roofs: to the ridge):")
 	for _, s := range r.Stories {
 		for _, b := range s.Bands {
-			p.line("    story %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[string]string{"x": "y", "y": "x"}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
+			p.line("    story %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[plan.Axis]plan.Axis{plan.AxisX: plan.AxisY, plan.AxisY: plan.AxisX}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
 		}
 	}
 	p.head("Shear wall lines, strength level unless said")
 	for _, x := range r.Lines {
-		p.line("  story %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, []string{"y", "x"}[x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
+		p.line("  story %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, plan.Axes[1-x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
 		for _, s := range x.Segments {
 			p.line("    %-18s %s long, counts %.2f ft, share %.2f: %.0f lb, %.0f plf ASD; end tension %.0f lb", s.Name, length.Feet(s.Length), s.Working/12, s.Share, s.V, s.Demand, s.Lifts)
 		}
@@ -169,7 +169,7 @@ func (r *Report) writeLateral(p printer) {
 				most = d
 			}
 		}
-		p.line("    collector: largest %.0f lb at %s = %s", math.Abs(most.Force), []string{"x", "y"}[x.Axis], length.Feet(most.At))
+		p.line("    collector: largest %.0f lb at %s = %s", math.Abs(most.Force), plan.Axes[x.Axis], length.Feet(most.At))
 	}
 	for _, s := range r.Torsion {
 		p.line("  twist: %s", s)

@@ -54,12 +54,12 @@ func normalOn(p *Piece, i int) (geom.Vec3, bool) {
 	switch {
 	case len(p.bands) == 0:
 		return geom.Vec3{}, false
-	case len(p.bands) == 2 && p.Item.Kind.Shape == hardware.Over && p.Joint.Kind != framing.RafterRidge:
+	case len(p.bands) == 2 && p.Item.Kind.Shape == hardware.Over && p.Joint.Kind != plan.RafterRidge:
 		return p.bands[1-min(i, 1)].n, true // a hook: over the plate, then down the stud
 	case i > 0 && len(p.bands) > 1:
 		return p.bands[len(p.bands)-1].n, true
 	}
-	if i > 0 && len(p.Path) == 1 && (p.Face == "left" || p.Face == "right") {
+	if i > 0 && len(p.Path) == 1 && (p.Face == plan.Left || p.Face == plan.Right) {
 		return geom.Vec3{Z: 1}, true // the leg of a clip turned onto the plate
 	}
 	return p.bands[0].n, true
@@ -87,15 +87,15 @@ func thick(m *framing.Member, n geom.Vec3) float64 {
 // backed tells whether another member touches the far face of m, so that the
 // nail runs on into wood.
 func (x *placer) backed(p *Piece, m *framing.Member, n geom.Vec3) bool {
-	if m.Role == framing.TopPlate || m.Role == framing.CapPlate {
+	if m.Role == plan.TopPlate || m.Role == plan.UpperPlate {
 		return math.Abs(n.Z) > 0.5 // the two plates lie on each other
 	}
-	if m.Wall == nil || p.Face != "left" && p.Face != "right" {
+	if m.Wall == nil || p.Face != plan.Left && p.Face != plan.Right {
 		return false
 	}
-	far := "right"
-	if p.Face == "right" {
-		far = "left"
+	far := plan.Right
+	if p.Face == plan.Right {
+		far = plan.Left
 	}
 	z := min(max((p.Z0+p.Z1)/2, m.Z0+1), m.Z1-1)
 	return x.beside(m, far, z)

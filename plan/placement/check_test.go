@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -22,7 +21,9 @@ func only(ds plan.Diagnostics, code string) (out plan.Diagnostics) {
 	return out
 }
 
-func rule(name, at, use string) plan.Rule { return plan.Rule{Name: name, At: at, Use: use} }
+func rule(name string, at plan.JointKind, use string) plan.Rule {
+	return plan.Rule{Name: name, At: at, Use: use}
+}
 
 // first limits a rule to the stud at the start of its walls.
 func first(r plan.Rule) plan.Rule { r.Where.To = 4; return r }
@@ -36,8 +37,8 @@ func TestConsequences(t *testing.T) {
 	}
 	alone := func() *hand {
 		h := newHand()
-		h.member(0, framing.Stud, 0, 1.5, floor1+1.5, top1-3)
-		h.member(1, framing.Stud, 47.25, 48.75, floor2+1.5, top2-3)
+		h.member(0, plan.Stud, 0, 1.5, floor1+1.5, top1-3)
+		h.member(1, plan.Stud, 47.25, 48.75, floor2+1.5, top2-3)
 		h.Joints = append(h.held(0), h.held(1)...)
 		return h
 	}
@@ -51,8 +52,8 @@ func TestConsequences(t *testing.T) {
 	}
 	free := func() *hand {
 		h := standard()
-		cap := h.member(0, framing.TopPlate, 0, 96, top1-1.5, top1)
-		j := h.joint(h.walls[0], framing.Collector, 96, top1, cap)
+		cap := h.member(0, plan.TopPlate, 0, 96, top1-1.5, top1)
+		j := h.joint(h.walls[0], plan.Collector, 96, top1, cap)
 		j.ID = "1S-96-CO"
 		h.Joints = append(h.Joints, j)
 		return h

@@ -63,12 +63,12 @@ func standard() *hand {
 
 // column adds a stud at s2 of the upper wall over one at s1 of the lower.
 func (h *hand) column(s1, s2 float64) (low, high *framing.Member) {
-	low = h.member(0, framing.Stud, s1-.75, s1+.75, floor1+1.5, top1-3)
-	high = h.member(1, framing.Stud, s2-.75, s2+.75, floor2+1.5, top2-3)
+	low = h.member(0, plan.Stud, s1-.75, s1+.75, floor1+1.5, top1-3)
+	high = h.member(1, plan.Stud, s2-.75, s2+.75, floor2+1.5, top2-3)
 	return low, high
 }
 
-func (h *hand) member(wall int, role framing.Role, s0, s1, z0, z1 float64) *framing.Member {
+func (h *hand) member(wall int, role plan.Role, s0, s1, z0, z1 float64) *framing.Member {
 	w := h.walls[wall]
 	f := w.Frame()
 	m := &framing.Member{
@@ -77,7 +77,7 @@ func (h *hand) member(wall int, role framing.Role, s0, s1, z0, z1 float64) *fram
 		A: f.At((s0+s1)/2, 2.75, z0), B: f.At((s0+s1)/2, 2.75, z1),
 		Solid: []geom.Solid{f.Box(s0, s1, 0, 5.5, z0, z1)},
 	}
-	if role != framing.Stud {
+	if role != plan.Stud {
 		m.A, m.B = f.At(s0, 2.75, (z0+z1)/2), f.At(s1, 2.75, (z0+z1)/2)
 	}
 	h.Members = append(h.Members, m)
@@ -88,22 +88,22 @@ func (h *hand) member(wall int, role framing.Role, s0, s1, z0, z1 float64) *fram
 func (h *hand) held(wall int) (out []*framing.Joint) {
 	w := h.walls[wall]
 	floor, top := w.Level.Floor, w.Level.Top()
-	bottom := h.member(wall, framing.BottomPlate, 0, 96, floor, floor+1.5)
-	plate := h.member(wall, framing.TopPlate, 0, 96, top-3, top-1.5)
-	rim := h.member(wall, framing.Rim, 0, 96, floor-0.75-rimDeep, floor-0.75)
+	bottom := h.member(wall, plan.BottomPlate, 0, 96, floor, floor+1.5)
+	plate := h.member(wall, plan.TopPlate, 0, 96, top-3, top-1.5)
+	rim := h.member(wall, plan.Rim, 0, 96, floor-0.75-rimDeep, floor-0.75)
 	rim.Solid = []geom.Solid{w.Frame().Box(0, 96, 0, 1.5, rim.Z0, rim.Z1)}
 	for _, m := range h.Members {
-		if m.Wall != w || m.Role != framing.Stud {
+		if m.Wall != w || m.Role != plan.Stud {
 			continue
 		}
-		base := h.joint(w, framing.StudBase, m.Mid(), m.Z0, m, bottom, rim)
+		base := h.joint(w, plan.StudBase, m.Mid(), m.Z0, m, bottom, rim)
 		base.Gap = baseGap
 		if wall == 1 {
-			base.Kind, base.Gap = framing.StudStud, storyGap
+			base.Kind, base.Gap = plan.StudStud, storyGap
 			base.Members = []*framing.Member{m}
 			h.below(base)
 		}
-		out = append(out, base, h.joint(w, framing.StudTop, m.Mid(), m.Z1, m, plate))
+		out = append(out, base, h.joint(w, plan.StudTop, m.Mid(), m.Z1, m, plate))
 	}
 	for _, j := range out {
 		j.ID = fmt.Sprintf("%s-%d-%s", j.Host, int(math.Round(j.Station)), j.Kind.Code())
@@ -115,14 +115,14 @@ func (h *hand) held(wall int) (out []*framing.Joint) {
 func (h *hand) below(j *framing.Joint) {
 	best := 12.0
 	for _, m := range h.Members {
-		if d := m.Mid() - j.Station; m.Wall == h.walls[0] && m.Role == framing.Stud && math.Abs(d) < math.Abs(best) {
+		if d := m.Mid() - j.Station; m.Wall == h.walls[0] && m.Role == plan.Stud && math.Abs(d) < math.Abs(best) {
 			best = d
 			j.Members, j.Below, j.Offset = []*framing.Member{j.First(), m}, true, d
 		}
 	}
 }
 
-func (h *hand) joint(w *plan.Wall, k framing.Kind, s, z float64, ms ...*framing.Member) *framing.Joint {
+func (h *hand) joint(w *plan.Wall, k plan.JointKind, s, z float64, ms ...*framing.Member) *framing.Joint {
 	return &framing.Joint{Kind: k, Host: w.Name, Wall: w, Level: w.Level, Station: s, Members: ms, At: w.Frame().At(s, 2.75, z), Tributary: 16}
 }
 

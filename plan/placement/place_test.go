@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -33,7 +32,7 @@ func TestStoryStrapIsCenteredOnTheGap(t *testing.T) {
 	assert.InDelta(t, 243.5+12.3125, q.Path[1].Z, 1e-9)
 	assert.InDelta(t, 16, q.Path[0].X, 1e-9)
 	assert.InDelta(t, 0, q.Path[0].Y, 1e-9, "the outside face of the studs")
-	assert.Equal(t, "outside", q.Face)
+	assert.Equal(t, plan.Outside, q.Face)
 }
 
 func TestBaseStrapTakesWhatTheRimGives(t *testing.T) {
@@ -76,7 +75,7 @@ func TestWrapGoesDownTheInsideWhereTheOutsideIsTaken(t *testing.T) {
 	require.Empty(t, ds)
 	q := p.Piece("1S-48-ST-wrap")
 	require.NotNil(t, q)
-	assert.Equal(t, "inside", q.Face)
+	assert.Equal(t, plan.Inside, q.Face)
 	assert.Equal(t, [2]float64{21.5, 5.5}, q.Laps)
 	require.Len(t, q.Path, 3)
 	assert.InDelta(t, top1-24.5, q.Path[2].Z, 1e-9)
@@ -104,7 +103,7 @@ func TestLongStrapFromInsideCutsTheSubfloor(t *testing.T) {
 	require.Len(t, p.Pieces, 1)
 	q := p.Pieces[0]
 	assert.Equal(t, "2S-80-SS-long", q.Tag)
-	assert.Equal(t, "inside", q.Face)
+	assert.Equal(t, plan.Inside, q.Face)
 	require.Len(t, p.Holes, 1)
 	h := p.Holes[0]
 	assert.Equal(t, "second", h.Level.Name)
@@ -123,7 +122,7 @@ func TestHoldDownPairHasItsRodToLength(t *testing.T) {
 	q := p.Piece("2S-1-SS-pair")
 	require.NotNil(t, q)
 	assert.InDelta(t, 22.125, q.Cut, 1e-9)
-	assert.Equal(t, "right", q.Face, "toward the wall")
+	assert.Equal(t, plan.Right, q.Face, "toward the wall")
 	require.Len(t, q.Path, 4)
 	assert.InDelta(t, 2.9375, q.Path[0].X, 1e-9)
 	assert.InDelta(t, 226.125-10.625, q.Z0, 1e-9)
@@ -149,7 +148,7 @@ func TestEachEveryAndAtMost(t *testing.T) {
 		"except":         {plan.Rule{Except: []plan.Where{{From: 1, To: 90}}}, []string{"1S-1", "1S-95"}},
 		"other level":    {plan.Rule{Where: plan.Where{Level: []string{"second"}}}, nil},
 		"end zone, 3 ft": {plan.Rule{Where: plan.Where{EndZone: yes()}}, []string{"1S-1", "1S-16", "1S-32", "1S-64", "1S-80", "1S-95"}},
-		"stud and role":  {plan.Rule{Every: 6, Where: plan.Where{Stud: []string{"2x6"}, Role: []string{"stud"}}}, []string{"1S-1", "1S-95"}},
+		"stud and role":  {plan.Rule{Every: 6, Where: plan.Where{Stud: []string{"2x6"}, Role: []plan.Role{plan.Stud}}}, []string{"1S-1", "1S-95"}},
 		"height":         {plan.Rule{Where: plan.Where{Height: [2]float64{20, 90}}}, nil},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -211,20 +210,20 @@ func TestBothFacesAndCount(t *testing.T) {
 	p, ds := placed(t, standard().with(plan.Rule{Name: "both", At: "stud-stud", Use: "story-strap", Face: "both", Where: plan.Where{To: 4}}))
 	require.Empty(t, ds)
 	assert.Equal(t, []string{"2S-1-SS-strap", "2S-1-SS-strap-2"}, tags(p))
-	assert.Equal(t, "outside", p.Pieces[0].Face)
-	assert.Equal(t, "inside", p.Pieces[1].Face)
+	assert.Equal(t, plan.Outside, p.Pieces[0].Face)
+	assert.Equal(t, plan.Inside, p.Pieces[1].Face)
 
 	// Two clips at one stud: one on each side, right first at the wall's start.
 	p, ds = placed(t, standard().with(plan.Rule{Name: "two", At: "stud-top", Use: "plate-clip", Count: 2, Where: plan.Where{Level: []string{"first"}, To: 20}}))
 	require.Empty(t, ds)
 	require.Len(t, p.Pieces, 4)
-	assert.Equal(t, []string{"right", "left", "left", "right"}, []string{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
+	assert.Equal(t, []plan.Face{"right", "left", "left", "right"}, []plan.Face{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
 }
 
 func TestPiecesGiveWayToTheirNextFace(t *testing.T) {
 	faces := func(p *Placement) (out []string) {
 		for _, q := range p.Pieces {
-			out = append(out, q.Item.Mark+" "+q.Face)
+			out = append(out, q.Item.Mark+" "+string(q.Face))
 		}
 		return out
 	}
@@ -254,14 +253,14 @@ func TestPiecesGiveWayToTheirNextFace(t *testing.T) {
 func TestCoveredClipOfARuleGoesWhereItCanBeNailed(t *testing.T) {
 	// A stud of a wall that butts stands against the inside of the stud at 16.
 	h := standard()
-	m := h.member(1, framing.Stud, 15.25, 16.75, floor2+1.5, top2-3)
+	m := h.member(1, plan.Stud, 15.25, 16.75, floor2+1.5, top2-3)
 	m.Wall = &plan.Wall{Name: "2P", Level: h.walls[1].Level}
 	m.Solid[0] = h.walls[1].Frame().Box(15.25, 16.75, 5.5, 7, floor2+1.5, top2-3)
 	r := plan.Rule{Name: "c", At: "stud-top", Use: "plate-clip", Face: "inside", Where: plan.Where{Level: []string{"second"}, To: 40}}
 	p, ds := placed(t, h.with(r))
 	require.Empty(t, ds)
-	assert.Equal(t, "inside", p.Piece("2S-32-ST-clip").Face)
-	assert.Equal(t, "left", p.Piece("2S-16-ST-clip").Face)
+	assert.Equal(t, plan.Inside, p.Piece("2S-32-ST-clip").Face)
+	assert.Equal(t, plan.Left, p.Piece("2S-16-ST-clip").Face)
 	story, err := p.Explain("2S-16-ST-clip")
 	require.NoError(t, err)
 	assert.Contains(t, story, "a stud covers its first place")
@@ -277,7 +276,7 @@ func TestAnchorRodStandsUnderItsHoldDown(t *testing.T) {
 	// The hold-down's rod is 1.4375 from the side of the post at 0.75, whose
 	// half is 0.75: at 2.9375.
 	h := standard()
-	end := h.joint(h.walls[0], framing.WallEnd, 0.75, floor1+1.5, h.Members[0])
+	end := h.joint(h.walls[0], plan.WallEnd, 0.75, floor1+1.5, h.Members[0])
 	end.ID = "1S-1-WE"
 	h.Joints = append(h.Joints, end)
 	p, _ := placed(t, h.with(

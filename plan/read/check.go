@@ -108,7 +108,7 @@ func (r *reader) checkRoofs() {
 		// A ridge board is at least as deep as the cut end of the rafter
 		// (IRC R802.3; from memory).
 		cut := x.Rafters.Depth * slope(max(x.Pitch, x.PitchOther))
-		if x.RidgeMember.Depth > 0 && x.RidgeMember.Depth < cut-tolerance && !x.Trusses && x.Kind != "shed" {
+		if x.RidgeMember.Depth > 0 && x.RidgeMember.Depth < cut-tolerance && !x.Trusses && x.Kind != plan.ShedRoof {
 			r.warn(x.Pos, "shallow-ridge", "roof "+x.Name, "take a deeper ridge_member",
 				"the ridge member is %s deep, the rafters' plumb cut %s", length.Feet(x.RidgeMember.Depth), length.Feet(cut))
 		}
@@ -118,10 +118,10 @@ func (r *reader) checkRoofs() {
 // checkFoundation looks at piles and girders.
 func (r *reader) checkFoundation() {
 	p := r.plan
-	if p.Foundation.Kind == "piles" && len(p.Girders) == 0 {
+	if p.Foundation.Kind == plan.Piles && len(p.Girders) == 0 {
 		r.warn(p.Foundation.Pos, "no-girder", "foundation", "add [[girder]]s with their piles", "the house stands on piles, and no girder is given")
 	}
-	if p.Foundation.Kind == "slab" && len(p.Girders) > 0 {
+	if p.Foundation.Kind == plan.Slab && len(p.Girders) > 0 {
 		r.warn(p.Foundation.Pos, "idle-girder", "foundation", `write kind = "piles", or take the girders out`, "a slab carries no girders, and the plan has %d", len(p.Girders))
 	}
 	for _, g := range p.Girders {

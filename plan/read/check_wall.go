@@ -76,7 +76,7 @@ func (r *reader) checkOpening(w *plan.Wall, o *plan.Opening, wall string) {
 			"it runs from %s to %s, and the wall ends at %s", length.Feet(o.At), length.Feet(end), length.Feet(w.Length()))
 	}
 	h := w.TopHeight()
-	if w.Top == "rake" || h == 0 || r.broken[w.Level] || r.broken[w.ToLevel] {
+	if w.Top == plan.RakeTop || h == 0 || r.broken[w.Level] || r.broken[w.ToLevel] {
 		return
 	}
 	room := h - 2*plateThickness

@@ -6,11 +6,9 @@ import (
 	"galewright/plan"
 )
 
-var foundationKinds = []string{"piles", "slab", "stem"}
-
 // foundationKeys fill what carries the lowest floor.
 var foundationKeys = []binding[plan.Foundation]{
-	choiceKey("kind", foundationKinds, "piles with girders, a slab on grade, or a stem wall", func(f *plan.Foundation) *string { return &f.Kind }).
+	choiceKey("kind", plan.FoundationKinds, "piles with girders, a slab on grade, or a stem wall", func(f *plan.Foundation) *plan.FoundationKind { return &f.Kind }).
 		otherwise("piles when there are girders, else a slab"),
 	lumberKey("pile", `"12.0x12.0"`, "section of a pile", func(f *plan.Foundation) *plan.Lumber { return &f.Pile }).or("10x10", `"10x10"`),
 	lengthKey("pile_top", `"8'"`, "top of the piles above grade", func(f *plan.Foundation) *float64 { return &f.PileTop }).
@@ -24,9 +22,9 @@ func (r *reader) settleFoundation() {
 	p := r.plan
 	f := &p.Foundation
 	if f.Kind == "" {
-		f.Kind = "slab"
+		f.Kind = plan.Slab
 		if len(p.Girders) > 0 {
-			f.Kind = "piles"
+			f.Kind = plan.Piles
 		}
 	}
 	if f.Sill.Ply == 0 {
@@ -43,7 +41,7 @@ func (r *reader) settleFoundation() {
 // settlePiles puts the piles under the deepest girder when the plan does not say.
 func (r *reader) settlePiles() {
 	p := r.plan
-	if p.Foundation.Kind != "piles" || p.Foundation.PileTop > 0 || len(p.Levels) == 0 {
+	if p.Foundation.Kind != plan.Piles || p.Foundation.PileTop > 0 || len(p.Levels) == 0 {
 		return
 	}
 	deepest := 0.0

@@ -18,7 +18,7 @@ type itemDraft struct {
 // itemKeys fill one catalog item.
 var itemKeys = []binding[itemDraft]{
 	nameKey("mark", `"story-strap"`, "its mark: a plain word of yours", func(d *itemDraft) *string { return &d.Mark }).must(),
-	choiceKey("kind", plan.ItemKinds, "what it is", func(d *itemDraft) *string { return &d.Kind }).must(),
+	choiceKey("kind", plan.ItemKinds, "what it is", func(d *itemDraft) *plan.ItemKind { return &d.Kind }).must(),
 	flagKey("override", "changes the item of a catalog file that has the same mark; keys left out stay as they are there",
 		func(d *itemDraft) *bool { return &d.override }),
 	textKey("note", `"paint after nailing"`, "for the legend", func(d *itemDraft) *string { return &d.Note }),
@@ -27,7 +27,7 @@ var itemKeys = []binding[itemDraft]{
 	custom("gauge_table", "word", `"galvanized"`,
 		"which table turns a gauge into inches: plain is the steel under the zinc, which strength comes from; galvanized counts the zinc",
 		func(v value, d *itemDraft) {
-			s, _ := v.choice(gaugeTables)
+			s, _ := choice(v, gaugeTables)
 			d.galvanized = s == "galvanized"
 		}).words(gaugeTables).otherwise(`"plain"`),
 	custom("thickness", "gauge or length", `"20 ga"`, "of the steel", func(v value, d *itemDraft) {
@@ -56,8 +56,8 @@ var itemKeys = []binding[itemDraft]{
 	sizeKey("center", `"1 7/16in"`, "from the wood it is nailed to, to the middle of its rod; a hold-down must have it", func(d *itemDraft) *float64 { return &d.Center }),
 	wholeKey("bodies", "2", 1, 2, "bodies of a hold-down", func(d *itemDraft) *int { return &d.Bodies }),
 	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }),
-	choiceKey("phase", plan.Phases, "when it goes on", func(d *itemDraft) *string { return &d.Phase }).otherwise("that of its kind"),
-	choiceKey("face", plan.Faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *string { return &d.Face }),
+	choiceKey("phase", plan.Phases, "when it goes on", func(d *itemDraft) *plan.Phase { return &d.Phase }).otherwise("that of its kind"),
+	choiceKey("face", plan.Faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *plan.Face { return &d.Face }),
 	numberKey("minutes", "4", 0, 600, "to install one", func(d *itemDraft) *float64 { return &d.Minutes }),
 	wholeKey("pack", "25", 1, 10000, "pieces in a pack", func(d *itemDraft) *int { return &d.Pack }).or(int64(1), "1"),
 	custom("loads", "table", `{ uplift = "415 lb", source = "maker's page, 2025-01" }`, "allowable loads that the maker gives", func(v value, d *itemDraft) {

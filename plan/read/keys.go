@@ -3,6 +3,7 @@ package read
 import (
 	"maps"
 	"slices"
+	"strconv"
 
 	"galewright/plan"
 )
@@ -34,6 +35,9 @@ func (b binding[T]) or(x any, text string) binding[T] {
 	return b
 }
 
+// orWord is or for a word.
+func (b binding[T]) orWord(word string) binding[T] { return b.or(word, strconv.Quote(word)) }
+
 // otherwise says in words what happens when the key is left out.
 func (b binding[T]) otherwise(words string) binding[T] { b.Default = words; return b }
 
@@ -62,9 +66,21 @@ func nameKey[T any](name, example, doc string, at func(*T) *string) binding[T] {
 	return field(name, "name", example, doc, value.name, at)
 }
 
-func choiceKey[T any](name string, list []string, doc string, at func(*T) *string) binding[T] {
-	get := func(v value) (string, bool) { return v.choice(list) }
-	return field(name, "word", `"`+list[0]+`"`, doc, get, at).words(list)
+// choiceKey reads one word of a list.
+func choiceKey[T any, W ~string](name string, list []W, doc string, at func(*T) *W) binding[T] {
+	get := func(v value) (W, bool) { return choice(v, list) }
+	return field(name, "word", `"`+string(list[0])+`"`, doc, get, at).words(plan.Words(list))
+}
+
+// choicesKey reads one word of a list, or several.
+func choicesKey[T any, W ~string](name, example string, list []W, doc string, at func(*T) *[]W) binding[T] {
+	return custom(name, "words", example, doc, func(v value, t *T) {
+		for _, x := range v.list() {
+			if w, ok := choice(x, list); ok {
+				*at(t) = append(*at(t), w)
+			}
+		}
+	}).words(plan.Words(list))
 }
 
 // lengthKey reads a length of 0 or more.

@@ -38,7 +38,7 @@ var levelKeys = []binding[levelDraft]{
 	custom("floor_depth", "length", `"12 7/8in"`, "subfloor and joists, below the top of the subfloor", func(v value, d *levelDraft) {
 		d.FloorDepth, d.depthGiven = v.length()
 	}).otherwise("joists plus subfloor; 0 on a slab"),
-	choiceKey("joist_run", []string{"x", "y"}, "the way the joists run", func(d *levelDraft) *string { return &d.JoistRun }).
+	choiceKey("joist_run", plan.Axes, "the way the joists run", func(d *levelDraft) *plan.Axis { return &d.JoistRun }).
 		otherwise("the shorter way across"),
 	custom("studs", "lumber @ spacing", `"2x4 @ 16in"`, "studs of its exterior walls, where a wall names none", func(v value, d *levelDraft) {
 		if _, _, ok := v.spaced(); ok {
@@ -66,7 +66,7 @@ func readLevels(n node, _ int, p *plan.Plan) {
 func (r *reader) stackLevels() {
 	var below *levelDraft
 	for _, d := range r.levels {
-		d.floor(r.plan.Foundation.Kind == "slab" && below == nil)
+		d.floor(r.plan.Foundation.Kind == plan.Slab && below == nil)
 		if below == nil {
 			if !d.floorGiven {
 				d.Floor = d.FloorDepth
@@ -126,9 +126,9 @@ func (r *reader) runJoists() {
 	for _, l := range r.plan.Levels {
 		lo, hi, ok := extent(r.plan, l)
 		if l.JoistRun == "" && ok {
-			l.JoistRun = "y"
+			l.JoistRun = plan.AxisY
 			if hi.X-lo.X <= hi.Y-lo.Y {
-				l.JoistRun = "x"
+				l.JoistRun = plan.AxisX
 			}
 		}
 	}

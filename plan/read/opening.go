@@ -2,13 +2,10 @@ package read
 
 import "galewright/plan"
 
-// openingKinds are the kinds of rough openings.
-var openingKinds = []string{"window", "door", "opening"}
-
 // openingKeys fill one rough opening.
 var openingKeys = []binding[plan.Opening]{
 	nameKey("name", `"w1"`, "name on sheets and in messages", func(o *plan.Opening) *string { return &o.Name }).must(),
-	choiceKey("kind", openingKinds, "window, door or plain opening", func(o *plan.Opening) *string { return &o.Kind }).
+	choiceKey("kind", plan.OpeningKinds, "window, door or plain opening", func(o *plan.Opening) *plan.OpeningKind { return &o.Kind }).
 		otherwise("window when it has a sill, else door"),
 	field("at", "length", `"5' 4in"`, "from the wall's start to the left jack's inside face", value.length,
 		func(o *plan.Opening) *float64 { return &o.At }).must(),
@@ -39,9 +36,9 @@ func readOpening(n node, w *plan.Wall) {
 	o := &plan.Opening{Pos: n.pos()}
 	n.r.whole(o, func() { read(n, openingKeys, o) })
 	if o.Kind == "" {
-		o.Kind = "door"
+		o.Kind = plan.Door
 		if o.Sill > 0 {
-			o.Kind = "window"
+			o.Kind = plan.Window
 		}
 	}
 	if o.Header.Ply == 0 && !n.has("header") {

@@ -15,13 +15,13 @@ var placeKeys = []binding[plan.Place]{
 	textKey("roof", `"main"`, "or the roof: its ridge; a hip or valley of it by the name in its tags, main/hipNE", func(p *plan.Place) *string { return &p.Roof }),
 	textKey("girder", `"G1"`, "or the girder", func(p *plan.Place) *string { return &p.Girder }),
 	textKey("porch", `"porch"`, "or the porch", func(p *plan.Place) *string { return &p.Porch }),
-	choiceKey("on", plan.JointKinds, "kind of joint", func(p *plan.Place) *string { return &p.On }).otherwise("the usual one of the item's kind"),
+	choiceKey("on", plan.JointKinds, "kind of joint", func(p *plan.Place) *plan.JointKind { return &p.On }).otherwise("the usual one of the item's kind"),
 	custom("at", "lengths", `["0' 3in", "27' 9in"]`, "stations from the start of the wall, ridge or girder", func(v value, p *plan.Place) {
 		p.At, p.AtPos = v.lengths()
 	}).must(),
-	choiceKey("action", plan.Actions, "replace what rules put there, add to it, or remove it", func(p *plan.Place) *string { return &p.Action }).
-		or("replace", `"replace"`),
-	choiceKey("face", plan.Faces, "the face it goes on", func(p *plan.Place) *string { return &p.Face }).otherwise("the item's"),
+	choiceKey("action", plan.Actions, "replace what rules put there, add to it, or remove it", func(p *plan.Place) *plan.Action { return &p.Action }).
+		orWord(string(plan.Replace)),
+	choiceKey("face", plan.Faces, "the face it goes on", func(p *plan.Place) *plan.Face { return &p.Face }).otherwise("the item's"),
 	wholeKey("count", "2", 1, 12, "pieces at each station", func(p *plan.Place) *int { return &p.Count }).or(int64(1), "1"),
 	textKey("note", `"S4 detail 7"`, "the engineer's own reference", func(p *plan.Place) *string { return &p.Note }),
 }
@@ -42,7 +42,7 @@ func readPlaces(n node, i int, p *plan.Plan) {
 	if hosts != 1 {
 		n.fault("", "missing-key", `add one of wall = "...", roof = "...", girder = "...", porch = "..."`, "a place is on one wall, roof, girder or porch; this names %d", hosts)
 	}
-	if x.Use == "" && (x.Action != "remove" || x.On == "") {
+	if x.Use == "" && (x.Action != plan.Remove || x.On == "") {
 		n.fault("", "missing-key", `add use = "..."; only action = "remove" with on = "..." can do without`, "use is missing")
 	}
 	n.uses(x.Use)

@@ -15,7 +15,7 @@ var projectKeys = []binding[plan.Project]{
 	textKey("engineer", `"engineer of record"`, "engineer of record, as a title or a role", func(p *plan.Project) *string { return &p.Engineer }),
 	textsKey("notes", `["All hardware zinc coated."]`, "notes for the cover sheet", func(p *plan.Project) *[]string { return &p.Notes }),
 	custom("units", "word", `"metric"`, "what sheets print: feet and inches, or millimeters", func(v value, p *plan.Project) {
-		s, _ := v.choice([]string{"imperial", "metric"})
+		s, _ := choice(v, []string{"imperial", "metric"})
 		p.Metric = s == "metric"
 	}).words([]string{"imperial", "metric"}).otherwise(`"imperial"`),
 }

@@ -132,7 +132,7 @@ func TestReadFillsTheModel(t *testing.T) {
 	require.InDelta(t, 11.25+23.0/32, first.FloorDepth, 1e-9, "2x12 and the subfloor")
 	require.InDelta(t, 120+109.125+9.25+23.0/32, second.Floor, 1e-9, "floor, plates, 2x10, subfloor")
 	require.Equal(t, 12.0, second.JoistSpace)
-	require.Equal(t, "x", second.JoistRun, "28 ft is the shorter way")
+	require.Equal(t, plan.AxisX, second.JoistRun, "28 ft is the shorter way")
 
 	s, e, w := p.Walls[0], p.Walls[1], p.Walls[3]
 	require.True(t, s.Exterior && s.Bearing)
@@ -141,29 +141,29 @@ func TestReadFillsTheModel(t *testing.T) {
 	require.Equal(t, 192.0, s.Stock)
 	require.Same(t, first, s.ToLevel)
 	require.Equal(t, s.To, e.From, "a wall begins where the one before it ends")
-	require.Equal(t, "butt", e.Start.Join)
+	require.Equal(t, plan.JoinButt, e.Start.Join)
 	require.Equal(t, 4, e.Start.Post)
-	require.Equal(t, "through", e.End.Join)
+	require.Equal(t, plan.JoinThrough, e.End.Join)
 	require.True(t, w.Balloon())
 	require.Equal(t, 8.0, w.Spacing)
 
 	o := s.Openings[0]
 	require.Equal(t, []float64{64, 38.5, 62.5, 24}, []float64{o.At, o.Width, o.Height, o.Sill})
-	require.Equal(t, "window", o.Kind)
+	require.Equal(t, plan.Window, o.Kind)
 	require.Equal(t, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25, Text: "3-2x10"}, o.Header)
 	require.Equal(t, "1SA", s.Shear[0].Name)
 	require.Equal(t, []float64{0, 48, 6, 12}, []float64{s.Shear[0].From, s.Shear[0].To, s.Shear[0].Edge, s.Shear[0].Field})
 
 	r := p.Roofs[0]
 	require.Same(t, second, r.Over)
-	require.Equal(t, "y", r.Ridge, "along the longer side")
+	require.Equal(t, plan.AxisY, r.Ridge, "along the longer side")
 	require.Equal(t, 528.0, r.Area[1].Y)
-	require.Equal(t, [2]string{"gable truss", "gable truss"}, r.GableEnd, "its walls stop at the plate")
+	require.Equal(t, [2]plan.GableEnd{plan.TrussEnd, plan.TrussEnd}, r.GableEnd, "its walls stop at the plate")
 	raked, _ := parse(strings.Replace(house, `name = "2N"`, "name = \"2N\"\ntop = \"rake\"", 1), nil)
-	require.Equal(t, [2]string{"gable truss", "rake"}, raked.Roofs[0].GableEnd)
+	require.Equal(t, [2]plan.GableEnd{plan.TrussEnd, plan.RakeEnd}, raked.Roofs[0].GableEnd)
 	require.Equal(t, "2x10", r.RidgeMember.Text, "a 2x8 cut at 7:12 is 8.39 in")
 
-	require.Equal(t, "piles", p.Foundation.Kind)
+	require.Equal(t, plan.Piles, p.Foundation.Kind)
 	require.InDelta(t, 120-first.FloorDepth-11.25, p.Foundation.PileTop, 1e-9)
 	require.Equal(t, []float64{0, 84, 168, 252, 336}, p.Girders[0].Piles, "28 ft in four bays of 7 ft")
 
@@ -179,14 +179,14 @@ func TestReadFillsTheModel(t *testing.T) {
 	require.Equal(t, 48.0, rule.Where.Corner[0])
 	require.Equal(t, [2]float64{16, 16}, rule.Where.Spacing)
 	require.Equal(t, [2]float64{12, 24}, rule.Where.Height)
-	require.Equal(t, []string{"king"}, rule.Where.Role)
+	require.Equal(t, []plan.Role{plan.King}, rule.Where.Role)
 	require.Equal(t, []string{"2N"}, rule.Except[0].Wall)
 	require.Equal(t, 1, rule.Every)
 	require.Contains(t, rule.Where.Given, "corner")
 
 	place := p.Places[0]
 	require.Equal(t, []float64{3, 333}, place.At)
-	require.Equal(t, "replace", place.Action)
+	require.Equal(t, plan.Replace, place.Action)
 	require.Equal(t, 14, place.AtPos[1].Col)
 	require.Equal(t, place.Pos.Line+3, place.AtPos[1].Line)
 }

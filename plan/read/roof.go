@@ -9,12 +9,6 @@ import (
 	"galewright/plan/geom"
 )
 
-var (
-	roofKinds = []string{"gable", "hip", "shed"}
-	sides     = []string{"N", "E", "S", "W"}
-	gableEnds = []string{"rake", "gable truss", "hip"}
-)
-
 // roofDraft is a roof with what must wait for its other keys.
 type roofDraft struct {
 	*plan.Roof
@@ -27,12 +21,12 @@ var roofKeys = []binding[roofDraft]{
 	nameKey("name", `"main"`, "name in tags and on sheets", func(d *roofDraft) *string { return &d.Name }).or("roof", `"roof"`),
 	custom("over", "name of a level", `"second"`, "the level whose walls carry it", func(v value, d *roofDraft) { d.Over = v.level() }).
 		otherwise("the highest"),
-	choiceKey("kind", roofKinds, "gable, hip or shed", func(d *roofDraft) *string { return &d.Kind }).must(),
+	choiceKey("kind", plan.RoofKinds, "gable, hip or shed", func(d *roofDraft) *plan.RoofKind { return &d.Kind }).must(),
 	custom("area", "two points", `[["0'", "0'"], ["28'", "44'"]]`, "south-west and north-east corner of what it covers, outside faces of the studs", readArea).
 		otherwise("the extent of the level's exterior walls"),
-	choiceKey("ridge", []string{"x", "y"}, "the way the ridge runs (of a shed: its high wall)", func(d *roofDraft) *string { return &d.Ridge }).
+	choiceKey("ridge", plan.Axes, "the way the ridge runs (of a shed: its high wall)", func(d *roofDraft) *plan.Axis { return &d.Ridge }).
 		otherwise("along the longer side"),
-	choiceKey("high", sides, "the side of a shed's high wall", func(d *roofDraft) *string { return &d.High }),
+	choiceKey("high", plan.Sides, "the side of a shed's high wall", func(d *roofDraft) *plan.Side { return &d.High }),
 	pitchKey("pitch", "rise in run", func(d *roofDraft) *float64 { return &d.Pitch }).must(),
 	pitchKey("pitch_other", "pitch of the other side (east or north) of an unequal gable", func(d *roofDraft) *float64 { return &d.PitchOther }).
 		otherwise("pitch"),
@@ -48,7 +42,7 @@ var roofKeys = []binding[roofDraft]{
 	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
 	flagKey("trusses", "trusses at the same spacing instead of rafters", func(d *roofDraft) *bool { return &d.Trusses }),
 	custom("gable_ends", "words", `["rake", "gable truss"]`, "how the low and the high end of the ridge are closed; one word for both", readGableEnds).
-		words(gableEnds).otherwise("rake over a wall with top = \"rake\", else a gable truss"),
+		words(plan.Words(plan.GableEnds)).otherwise("rake over a wall with top = \"rake\", else a gable truss"),
 	field("ceiling_ties", "true or false", "true", "ceiling joists or ties at the plate", value.flag,
 		func(d *roofDraft) *bool { return &d.CeilingTies }).or(true, "true"),
 }
@@ -98,7 +92,7 @@ func readGableEnds(v value, d *roofDraft) {
 		return
 	}
 	for i, x := range list {
-		s, _ := x.choice(gableEnds)
+		s, _ := choice(x, plan.GableEnds)
 		d.GableEnd[i], d.oneSize = s, len(list) == 1
 	}
 	if d.oneSize {
@@ -119,10 +113,10 @@ func readRoofs(n node, _ int, p *plan.Plan) {
 	if d.Spacing == 0 {
 		d.Spacing = 16
 	}
-	if d.Kind == "shed" && !n.has("high") {
+	if d.Kind == plan.ShedRoof && !n.has("high") {
 		n.fault("", "missing-key", `add high = "N" (or E, S, W)`, "high is missing: a shed roof needs the side of its high wall")
 	}
-	if d.Kind != "shed" && n.has("high") {
+	if d.Kind != plan.ShedRoof && n.has("high") {
 		n.fault("high", "idle-key", "take it out", "high is for a shed roof, and this is a %s", d.Kind)
 	}
 	d.settle(p)
@@ -135,22 +129,22 @@ func (d *roofDraft) settle(p *plan.Plan) {
 		d.Area[0], d.Area[1], _ = extent(p, d.Over)
 	}
 	size := d.Area[1].Sub(d.Area[0])
-	if d.Kind == "shed" {
-		d.Ridge = map[string]string{"N": "x", "S": "x", "E": "y", "W": "y"}[d.High]
+	if d.Kind == plan.ShedRoof {
+		d.Ridge = map[plan.Side]plan.Axis{plan.North: plan.AxisX, plan.South: plan.AxisX, plan.East: plan.AxisY, plan.West: plan.AxisY}[d.High]
 	} else if d.Ridge == "" {
-		d.Ridge = "x"
+		d.Ridge = plan.AxisX
 		if size.Y > size.X {
-			d.Ridge = "y"
+			d.Ridge = plan.AxisY
 		}
 	}
 	for i, end := range d.GableEnd {
 		switch {
-		case d.Kind == "hip":
-			d.GableEnd[i] = "hip"
+		case d.Kind == plan.HipRoof:
+			d.GableEnd[i] = plan.HipEnd
 		case end == "" && !d.Trusses && d.rakeWall(p, i):
-			d.GableEnd[i] = "rake"
+			d.GableEnd[i] = plan.RakeEnd
 		case end == "":
-			d.GableEnd[i] = "gable truss"
+			d.GableEnd[i] = plan.TrussEnd
 		}
 	}
 	if d.RidgeMember.Ply == 0 {
@@ -163,14 +157,14 @@ func (d *roofDraft) settle(p *plan.Plan) {
 // (0) or the high (1) end of the ridge.
 func (d *roofDraft) rakeWall(p *plan.Plan, end int) bool {
 	across := func(v geom.Vec2) float64 {
-		if d.Ridge == "x" {
+		if d.Ridge == plan.AxisX {
 			return v.X
 		}
 		return v.Y
 	}
 	at := across(d.Area[end])
 	for _, w := range p.Walls {
-		if w.Top == "rake" && w.On(d.Over) && math.Abs(across(w.From)-at) < tolerance && math.Abs(across(w.To)-at) < tolerance {
+		if w.Top == plan.RakeTop && w.On(d.Over) && math.Abs(across(w.From)-at) < tolerance && math.Abs(across(w.To)-at) < tolerance {
 			return true
 		}
 	}

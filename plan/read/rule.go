@@ -12,14 +12,14 @@ import (
 // ruleKeys fill one rule.
 var ruleKeys = []binding[plan.Rule]{
 	textKey("name", `"story straps"`, "name in messages and in explain", func(r *plan.Rule) *string { return &r.Name }).otherwise("its mark and joint"),
-	choiceKey("at", plan.JointKinds, "kind of joint", func(r *plan.Rule) *string { return &r.At }).must(),
+	choiceKey("at", plan.JointKinds, "kind of joint", func(r *plan.Rule) *plan.JointKind { return &r.At }).must(),
 	textKey("use", `"story-strap"`, "mark of the item", func(r *plan.Rule) *string { return &r.Use }).must(),
 	textKey("purpose", `"uplift"`, "rules of one purpose compete at a joint: the later wins", func(r *plan.Rule) *string { return &r.Purpose }).
 		otherwise("that of the item's kind"),
-	choiceKey("face", plan.Faces, "the face it goes on", func(r *plan.Rule) *string { return &r.Face }).otherwise("the item's"),
+	choiceKey("face", plan.Faces, "the face it goes on", func(r *plan.Rule) *plan.Face { return &r.Face }).otherwise("the item's"),
 	custom("both_faces", "true or false", "true", `the same as face = "both"`, func(v value, r *plan.Rule) {
 		if b, _ := v.flag(); b {
-			r.Face = "both"
+			r.Face = plan.Both
 		}
 	}).otherwise("false"),
 	wholeKey("count", "2", 1, 12, "pieces at one joint", func(r *plan.Rule) *int { return &r.Count }).or(int64(1), "1"),
@@ -70,20 +70,10 @@ var whereKeys = []binding[plan.Where]{
 	boolKey("shear", "within a shear wall segment, or outside of them", func(w *plan.Where) **bool { return &w.Shear }),
 	boolKey("end_zone", "within the wind's end zone of a corner of the building", func(w *plan.Where) **bool { return &w.EndZone }),
 	boolKey("lines_up", "the stud stands over the stud below, or does not", func(w *plan.Where) **bool { return &w.LinesUp }),
-	custom("role", "words", `["king", "post"]`, "what the held member is", func(v value, w *plan.Where) {
-		for _, x := range v.list() {
-			if s, ok := x.choice(plan.Roles); ok {
-				w.Role = append(w.Role, s)
-			}
-		}
-	}).words(plan.Roles),
-	custom("against", "words", `"hip rafter"`, "what the held member meets there: a rafter may meet a ridge, a hip rafter or a valley rafter", func(v value, w *plan.Where) {
-		for _, x := range v.list() {
-			if s, ok := x.choice(plan.Roles); ok {
-				w.Against = append(w.Against, s)
-			}
-		}
-	}).words(plan.Roles),
+	choicesKey("role", `["king", "post"]`, plan.Roles, "what the held member is",
+		func(w *plan.Where) *[]plan.Role { return &w.Role }),
+	choicesKey("against", `"hip rafter"`, plan.Roles, "what the held member meets there: a rafter may meet a ridge, a hip rafter or a valley rafter",
+		func(w *plan.Where) *[]plan.Role { return &w.Against }),
 	custom("stud", "lumbers", `"2x6"`, "sections of the wall's studs", func(v value, w *plan.Where) {
 		for _, x := range v.list() {
 			if l, ok := x.section(); ok {

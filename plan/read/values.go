@@ -56,17 +56,17 @@ func (v value) name() (string, bool) {
 }
 
 // choice reads one word of a fixed list, whatever the case.
-func (v value) choice(words []string) (string, bool) {
+func choice[W ~string](v value, words []W) (W, bool) {
 	s, ok := v.text()
 	if !ok {
 		return "", false
 	}
 	for _, w := range words {
-		if strings.EqualFold(s, w) {
+		if strings.EqualFold(s, string(w)) {
 			return w, true
 		}
 	}
-	v.bad("unknown-word", suggest(s, words), "%q is none of %s", s, strings.Join(words, ", "))
+	v.bad("unknown-word", suggest(s, plan.Words(words)), "%q is none of %s", s, strings.Join(plan.Words(words), ", "))
 	return "", false
 }
 

@@ -39,8 +39,8 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 			func(v value, d *wallDraft) { d.ToLevel = v.level() }).otherwise("its own level"),
 		sizeKey("height", `"8' 1 1/8in"`, "subfloor to the top of its top plate, where it is not the level's own",
 			func(d *wallDraft) *float64 { return &d.Height }).otherwise("the level's plate_height"),
-		choiceKey("top", []string{"plate", "rake"}, "studs to the level's plates, or up to the rafters of a gable",
-			func(d *wallDraft) *string { return &d.Top }).or("plate", `"plate"`),
+		choiceKey("top", plan.WallTops, "studs to the level's plates, or up to the rafters of a gable",
+			func(d *wallDraft) *plan.WallTop { return &d.Top }).orWord(string(plan.PlateTop)),
 		lengthKey("layout", `"8in"`, "station where the stud module starts", func(d *wallDraft) *float64 { return &d.Layout }).or("0in", `"0in"`),
 		custom("start", "end", `{ join = "through", post = 4 }`, "how it begins: through or butt at the corner, and the studs in the corner post",
 			func(v value, d *wallDraft) { d.Start = v.end() }).otherwise("the corner decides; a three-stud post"),
@@ -166,7 +166,7 @@ func (v value) level() *plan.Level {
 func (v value) end() (e plan.End) {
 	e.Pos = v.place()
 	if _, ok := v.raw.(string); ok {
-		e.Join, _ = v.choice(joins)
+		e.Join, _ = choice(v, plan.Joins)
 		return e
 	}
 	if n, ok := v.table(); ok {
@@ -176,11 +176,9 @@ func (v value) end() (e plan.End) {
 	return e
 }
 
-var joins = []string{"through", "butt"}
-
 // endKeys fill one end of a wall.
 var endKeys = []binding[plan.End]{
-	choiceKey("join", joins, "whether the wall runs through at the corner or butts", func(e *plan.End) *string { return &e.Join }).
+	choiceKey("join", plan.Joins, "whether the wall runs through at the corner or butts", func(e *plan.End) *plan.Join { return &e.Join }).
 		otherwise("the corner decides"),
 	wholeKey("post", "3", 2, 6, "studs in the corner post", func(e *plan.End) *int { return &e.Post }).otherwise("three outside, as the corner needs"),
 }

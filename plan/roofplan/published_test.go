@@ -6,14 +6,15 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
 // body returns a body between two corners; heights are 100 in at all walls.
-func body(t require.TestingT, name, kind, axis string, lo, hi geom.Vec2, pitch, over float64) *Body {
+func body(t require.TestingT, name string, kind plan.RoofKind, axis plan.Axis, lo, hi geom.Vec2, pitch, over float64) *Body {
 	b := &Body{Name: name, Axis: axis, Lo: lo, Hi: hi, Spacing: 16, Thick: 1.5}
-	slopes, ok := Slopes(kind, Shape{Axis: axis, Slope: pitch / 12, High: "N"})
-	require.True(t, ok)
+	slopes, err := Slopes(kind, Shape{Axis: axis, Slope: pitch / 12, High: "N"})
+	require.NoError(t, err)
 	for i, m := range slopes {
 		b.Sides[i] = Side{Slope: m, Height: 100, Over: over}
 	}
@@ -27,7 +28,7 @@ func hipRoof(t require.TestingT, run, rise float64) *Roof {
 	return r
 }
 
-func firstOf(r *Roof, kind string) *Line {
+func firstOf(r *Roof, kind EdgeKind) *Line {
 	for _, l := range r.Lines {
 		if l.Kind == kind {
 			return l
@@ -40,20 +41,20 @@ func firstOf(r *Roof, kind string) *Line {
 // read. The hip's unit run, 16.97, is in the first of them too.
 func TestUnitLengthsOfTheFramingSquare(t *testing.T) {
 	for _, c := range []struct {
-		kind      string
+		part      string
 		rise      float64
 		published float64
 	}{
-		{Common, 7, 13.89},
-		{Common, 13, 17.69},
-		{Common, 16, 20.00},
-		{Hip, 8, 18.76},
+		{"common", 7, 13.89},
+		{"common", 13, 17.69},
+		{"common", 16, 20.00},
+		{"hip", 8, 18.76},
 		{"hip run", 8, 16.97},
 	} {
 		r := hipRoof(t, 12, c.rise)
 		got := 0.0
-		switch l := firstOf(r, Hip); c.kind {
-		case Hip:
+		switch l := firstOf(r, Hip); c.part {
+		case "hip":
 			got = l.B.Sub(l.A).Len()
 		case "hip run":
 			got = l.Run()
@@ -64,7 +65,7 @@ func TestUnitLengthsOfTheFramingSquare(t *testing.T) {
 				}
 			}
 		}
-		require.InDelta(t, c.published, got, 0.005, "%s, %g in 12", c.kind, c.rise)
+		require.InDelta(t, c.published, got, 0.005, "%s, %g in 12", c.part, c.rise)
 	}
 }
 

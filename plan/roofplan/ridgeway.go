@@ -1,5 +1,7 @@
 package roofplan
 
+import "galewright/plan"
+
 // short is how much shorter than nothing the ridge of a hip may come out, in:
 // over a square house walls of two depths lift one pair of planes a little
 // over the other, and the ridge is a point all the same.
@@ -22,21 +24,21 @@ func (b *Body) checkRidge() []Fault {
 	if from < to+short {
 		return nil
 	}
-	mend := "give it a longer area along " + b.Axis + ", or a gable at both ends of the ridge"
+	mend := "give it a longer area along " + string(b.Axis) + ", or a gable at both ends of the ridge"
 	if b.Sloped(ends[0]) && b.Sloped(ends[1]) {
-		mend = `write ridge = "` + across(b.Axis) + `", or leave ridge out: it runs along the longer side`
+		mend = `write ridge = "` + string(across(b.Axis)) + `", or leave ridge out: it runs along the longer side`
 	}
 	return []Fault{{
 		b, "ridge-has-no-room",
-		"the ridge of roof " + b.Name + " cannot run along " + b.Axis + ": its hip ends climb past each other before the sides meet",
+		"the ridge of roof " + b.Name + " cannot run along " + string(b.Axis) + ": its hip ends climb past each other before the sides meet",
 		mend,
 	}}
 }
 
 // across returns the other axis.
-func across(axis string) string {
-	if axis == "x" {
-		return "y"
+func across(axis plan.Axis) plan.Axis {
+	if axis == plan.AxisX {
+		return plan.AxisY
 	}
-	return "x"
+	return plan.AxisX
 }

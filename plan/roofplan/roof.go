@@ -22,7 +22,7 @@ type Face struct {
 	Side    int   // its side
 	Plane   Plane
 	Outline []geom.Vec2 // counterclockwise
-	Edges   []string    // kind of the edge from Outline[i] to Outline[i+1]
+	Edges   []EdgeKind  // kind of the edge from Outline[i] to Outline[i+1]
 	parts   []facet     // the body sides that make the plane
 }
 

@@ -6,6 +6,7 @@ import (
 	"io"
 	"strings"
 
+	"galewright/plan"
 	"galewright/plan/read"
 )
 
@@ -87,7 +88,7 @@ func of(k read.Key) (object, error) {
 	case "table or tables":
 		s = oneOrMore(ref(path))
 	case "end":
-		s = either(object{"enum": []string{"through", "butt"}}, ref(path))
+		s = either(object{"enum": plan.Joins}, ref(path))
 	case "word":
 		s = object{"enum": k.Values}
 	case "words":

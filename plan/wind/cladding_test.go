@@ -6,9 +6,11 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
 )
 
-func figure(t *testing.T, edition, kind string, theta float64) Figure {
+func figure(t *testing.T, edition plan.Edition, kind plan.RoofKind, theta float64) Figure {
 	t.Helper()
 	f, err := RoofFigure(edition, kind, theta, 0.6)
 	require.NoError(t, err)
@@ -33,7 +35,7 @@ func TestGuideExamplesHipAndShed(t *testing.T) {
 	// The same guide, Examples 6.3 (hip, 15 degrees) and 6.5 (monoslope, 14
 	// degrees), second-hand.
 	for _, c := range []struct {
-		kind  string
+		kind  plan.RoofKind
 		theta float64
 		area  float64
 		want  [3]float64
@@ -120,10 +122,11 @@ func TestFigureEndPoints(t *testing.T) {
 	// ASCE 7-22 Figs. 30.3-2A to 2G and 30.3-5 (second-hand): zone, value at 10 ft²
 	// and at 1,000 ft².
 	for _, c := range []struct {
-		edition, kind string
-		theta         float64
-		zone          string
-		at10, at1000  float64
+		edition      plan.Edition
+		kind         plan.RoofKind
+		theta        float64
+		zone         string
+		at10, at1000 float64
 	}{
 		{"7-22", "gable", 5, "1'", -0.9, -0.4},
 		{"7-22", "gable", 5, "2", -2.3, -1.4},

@@ -1,6 +1,10 @@
 package wind
 
-import "math"
+import (
+	"math"
+
+	"galewright/plan"
+)
 
 // Coefs are the external pressure coefficients GCpf of one load case: index
 // zone-1, interior zone and end zone (1E and so on).
@@ -127,7 +131,7 @@ func (b Basis) Zones(c Coefs) (out []Zone) {
 
 // CaseName names load case A or B as the edition does.
 func (b Basis) CaseName(c string) string {
-	if b.Edition != "7-22" {
+	if b.Edition != plan.ASCE722 {
 		return "load case " + c
 	}
 	if c == "A" {

@@ -6,13 +6,15 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
 )
 
 func TestKzTables(t *testing.T) {
 	// ASCE 7-22 Table 26.10-1 (second-hand) and ASCE 7-16 (second-hand for B from 30 ft
 	// and for C and D; the three lowest of B are from memory): B, C, D by height.
 	for _, c := range []struct {
-		edition string
+		edition plan.Edition
 		z       float64
 		want    [3]float64
 	}{
@@ -31,7 +33,7 @@ func TestKzTables(t *testing.T) {
 		{"7-16", 50, [3]float64{0.81, 1.09, 1.27}},
 		{"7-16", 60, [3]float64{0.85, 1.13, 1.31}},
 	} {
-		for i, e := range []string{"B", "C", "D"} {
+		for i, e := range plan.Exposures {
 			got := Kz(c.edition, e, c.z)
 			// The printed tables round to 0.01; those of 7-22 for Exposure D lie up
 			// to 0.011 under the formula, which errs upward. In 7-22 the 0.70 of
@@ -88,7 +90,7 @@ func TestHeightAndExposureFactors(t *testing.T) {
 	// 0.70. The rows are those of 7-22 but for Exposure B at 35 ft, where 1.05
 	// is the ratio of 7-16; it is checked against that.
 	heights := []float64{15, 20, 25, 30, 35, 40, 45, 50, 55, 60}
-	table := map[string][]float64{
+	table := map[plan.Exposure][]float64{
 		"B": {0.82, 0.89, 0.94, 1.00, 1.05, 1.06, 1.10, 1.13, 1.16, 1.19},
 		"C": {1.21, 1.29, 1.35, 1.40, 1.45, 1.49, 1.53, 1.56, 1.59, 1.62},
 		"D": {1.47, 1.55, 1.61, 1.66, 1.70, 1.74, 1.78, 1.81, 1.84, 1.87},
@@ -102,14 +104,14 @@ func TestHeightAndExposureFactors(t *testing.T) {
 			if exposure == "B" && h == 35 {
 				got = Kz("7-16", exposure, h) / 0.70
 			}
-			assert.InDelta(t, row[i], got, map[string]float64{"B": 0.008, "C": 0.0101, "D": 0.0145}[exposure], "%s %v ft", exposure, h)
+			assert.InDelta(t, row[i], got, map[plan.Exposure]float64{"B": 0.008, "C": 0.0101, "D": 0.0145}[exposure], "%s %v ft", exposure, h)
 		}
 	}
 }
 
 func TestInternalPressure(t *testing.T) {
 	// ASCE 7-22 Table 26.13-1 (second-hand).
-	for enclosure, want := range map[string]float64{"enclosed": 0.18, "partially enclosed": 0.55, "partially open": 0.18, "open": 0} {
+	for enclosure, want := range map[plan.Enclosure]float64{"enclosed": 0.18, "partially enclosed": 0.55, "partially open": 0.18, "open": 0} {
 		assert.Equal(t, want, GCpi(enclosure))
 	}
 }
@@ -194,7 +196,7 @@ func TestEdgeStrip(t *testing.T) {
 }
 
 func TestLeastKhOfExposureB(t *testing.T) {
-	for _, edition := range []string{"7-16", "7-22"} {
+	for _, edition := range plan.Editions {
 		b := Basis{Edition: edition, Speed: 115, Exposure: "B", Height: 20, Length: 40, Width: 30}
 		assert.Equal(t, 0.70, b.Envelope().Kz)
 		assert.NotEmpty(t, b.Limits())

@@ -3,7 +3,7 @@ package detail
 import (
 	"fmt"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
@@ -21,11 +21,11 @@ func drawBand(d *draft, it detailItem) {
 	s.endsIn(v0)
 	low, high, guessed := it.ends()
 	s.trim(v0-bandPast, v1+bandPast)
-	if it.memberOf(framing.Header) < 0 { // a header beside the strap is shown whole
+	if it.memberOf(plan.Header) < 0 { // a header beside the strap is shown whole
 		d.cutsV = clear(v0+reach(low)+1.5, v1-reach(high)-1.5, s.bottom-2, s.top+2)
 	}
 	w := max(it.Width, 0.75)
-	if it.Piece.Face == "left" || it.Piece.Face == "right" {
+	if it.Piece.Face == plan.Left || it.Piece.Face == plan.Right {
 		s.turn()
 	}
 	d.head(0, "square to the strap")
@@ -46,7 +46,7 @@ func drawBand(d *draft, it detailItem) {
 // the members.
 func (d *draft) bandSide(it detailItem, s stack, low, high []punch, v0, v1 float64) {
 	face, dir := 0.0, right
-	if it.Piece.Face == "inside" {
+	if it.Piece.Face == plan.Inside {
 		face, dir = s.depth, right.Mul(-1)
 	}
 	d.du = 2 * bandHalf
@@ -255,7 +255,7 @@ func drawFlatBand(d *draft, it detailItem) {
 // plate and a deeper member.
 func (it detailItem) spliced() bool {
 	m := it.member(1)
-	return it.Joint.Kind == framing.PlateSplice || m != nil && (m.Role == framing.TopPlate || m.Role == framing.CapPlate)
+	return it.Joint.Kind == plan.PlateSplice || m != nil && (m.Role == plan.TopPlate || m.Role == plan.UpperPlate)
 }
 
 // bandLength is the length of steel, of the coil cut or the catalog's.

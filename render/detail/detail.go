@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
@@ -21,13 +22,13 @@ type detailItem struct {
 	Number int
 	Piece  *placement.Piece // the first of the commonest members
 	Joint  *framing.Joint
-	Joints []framing.Kind // all kinds of joint it is used at
+	Joints []plan.JointKind // all kinds of joint it is used at
 }
 
 func newDetailItem(l *schedule.Line) detailItem {
 	pc := commonest(l.Pieces)
 	it := detailItem{Item: l.Item, Number: l.Number, Piece: pc, Joint: pc.Joint}
-	seen := map[framing.Kind]bool{}
+	seen := map[plan.JointKind]bool{}
 	for _, p := range l.Pieces {
 		if !seen[p.Joint.Kind] {
 			seen[p.Joint.Kind] = true
@@ -41,7 +42,7 @@ func newDetailItem(l *schedule.Line) detailItem {
 // the kind of joint, that most of them hold.
 func commonest(pieces []*placement.Piece) *placement.Piece {
 	key := func(pc *placement.Piece) string {
-		k := string(pc.Joint.Kind) + pc.Face
+		k := string(pc.Joint.Kind) + string(pc.Face)
 		if m := pc.Joint.First(); m != nil {
 			k += string(m.Role) + m.Section.Text
 		}
@@ -65,7 +66,7 @@ func commonest(pieces []*placement.Piece) *placement.Piece {
 type detailFigure func(d *draft, it detailItem)
 
 func figureOf(it detailItem) detailFigure {
-	flat := it.Joint.Kind == framing.PlateSplice || it.Joint.Kind == framing.Collector || it.Joint.Kind == framing.WallCorner
+	flat := it.Joint.Kind == plan.PlateSplice || it.Joint.Kind == plan.Collector || it.Joint.Kind == plan.WallCorner
 	switch it.Kind.Symbol {
 	case "sym-clip":
 		return drawClip
@@ -89,7 +90,7 @@ func figureOf(it detailItem) detailFigure {
 		return drawHanger
 	}
 	switch {
-	case it.Joint.Kind == framing.RafterRidge && it.Kind.Strap:
+	case it.Joint.Kind == plan.RafterRidge && it.Kind.Strap:
 		return drawRidgeStrap
 	case it.Kind.Strap && flat:
 		return drawFlatBand
@@ -185,7 +186,7 @@ func (d *draft) detailTitle(it detailItem, s page.Scale) {
 	x := r.X + 2*rad + 2
 	t := page.Lettered{S: it.Mark, Cap: z.Head, At: sheet.Pt{X: x, Y: y - 1}, Bold: true, Role: "title", Layer: sheet.LayerNote}
 	b := d.BoxedText("title", t)
-	k := d.BoxedText("title", page.Lettered{S: it.Kind.Name, Cap: z.Note, At: sheet.Pt{X: b.X + b.W + 3, Y: y - 1}, Role: "note"})
+	k := d.BoxedText("title", page.Lettered{S: string(it.Kind.Name), Cap: z.Note, At: sheet.Pt{X: b.X + b.W + 3, Y: y - 1}, Role: "note"})
 	d.Use(it.Kind.Symbol, sheet.Pt{X: k.X + k.W + 6, Y: y - z.Head*0.5 - 1}, 0, 1, nil)
 	d.lines(sheet.Pt{X: r.X, Y: y}, lines)
 	foot := page.Wrap(footWords(d.Context, it), z.Note, false, w)
@@ -235,8 +236,8 @@ func footWords(c *page.Context, it detailItem) string {
 		at = append(at, string(k))
 	}
 	s := fmt.Sprintf("At %s. Goes on %s", strings.Join(at, ", "), it.Phase.Name)
-	if it.Face != "" && it.Face != "through" {
-		s += ", " + it.Face + " face"
+	if it.Face != "" && it.Face != plan.Through {
+		s += ", " + string(it.Face) + " face"
 	}
 	s += "."
 	if len(it.Fasteners) > 0 {

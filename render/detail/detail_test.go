@@ -30,21 +30,21 @@ func detailHouse(t *testing.T) *page.Model {
 	low := &plan.Wall{Name: "1S", Level: first, To: geom.Vec2{X: 336}, Exterior: true, Studs: two6}
 	roof := &plan.Roof{Name: "main", Pitch: 7, RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"}}
 	stud := func(w *plan.Wall) *framing.Member {
-		return &framing.Member{Role: framing.Stud, Wall: w, Level: w.Level, Section: two6, A: geom.Vec3{Z: w.Level.Floor}, B: geom.Vec3{Z: w.Level.Top()}}
+		return &framing.Member{Role: plan.Stud, Wall: w, Level: w.Level, Section: two6, A: geom.Vec3{Z: w.Level.Floor}, B: geom.Vec3{Z: w.Level.Top()}}
 	}
-	flat := func(r framing.Role, l plan.Lumber) *framing.Member {
+	flat := func(r plan.Role, l plan.Lumber) *framing.Member {
 		return &framing.Member{Role: r, Section: l, B: geom.Vec3{X: 100}}
 	}
-	post := &framing.Member{Role: framing.Column, Section: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5, Text: "6x6"}, B: geom.Vec3{Z: 96}}
-	rafter := &framing.Member{Role: framing.Rafter, Section: two8, B: geom.Vec3{X: 100, Z: 58}}
-	j := func(k framing.Kind, w *plan.Wall, ms ...*framing.Member) *framing.Joint {
+	post := &framing.Member{Role: plan.PorchPost, Section: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5, Text: "6x6"}, B: geom.Vec3{Z: 96}}
+	rafter := &framing.Member{Role: plan.Rafter, Section: two8, B: geom.Vec3{X: 100, Z: 58}}
+	j := func(k plan.JointKind, w *plan.Wall, ms ...*framing.Member) *framing.Joint {
 		jt := &framing.Joint{ID: "J" + k.Code(), Kind: k, Host: "x", Wall: w, Roof: roof, Members: ms, Below: true}
 		if w != nil {
 			jt.Level = w.Level
 		}
 		return jt
 	}
-	girder := flat(framing.Girder, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 11.25, Text: "3-2x12"})
+	girder := flat(plan.GirderBeam, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 11.25, Text: "3-2x12"})
 	each := func(n int) []plan.Fasteners {
 		return []plan.Fasteners{{Part: "each end", Nail: `10d x 1 1/2`, Count: n, Parts: 2, Spacing: 1.5, EndDist: 0.5, Rows: 1}}
 	}
@@ -54,9 +54,9 @@ func detailHouse(t *testing.T) *page.Model {
 	m := &page.Model{House: &framing.House{Plan: &plan.Plan{Levels: []*plan.Level{first, second}, Project: plan.Project{Name: "Test"}}}}
 	p := &placement.Placement{House: m.House}
 	s := &schedule.Schedule{Placement: p}
-	add := func(kind string, jt *framing.Joint, face string, it plan.Item) {
+	add := func(kind plan.ItemKind, jt *framing.Joint, face plan.Face, it plan.Item) {
 		it.Kind = kind
-		it.Mark = strings.ReplaceAll(kind, " ", "-")
+		it.Mark = strings.ReplaceAll(string(kind), " ", "-")
 		c, ds := hardware.New([]*plan.Item{&it})
 		require.False(t, ds.Errors(), "%s: %v", kind, ds)
 		pc := &placement.Piece{Tag: jt.ID + it.Mark, Joint: jt, Item: c.Items[0], Face: face}
@@ -66,20 +66,20 @@ func detailHouse(t *testing.T) *page.Model {
 		p.Pieces = append(p.Pieces, pc)
 		s.Lines = append(s.Lines, &schedule.Line{Number: len(s.Lines) + 1, Item: c.Items[0], Pieces: []*placement.Piece{pc}})
 	}
-	add("clip", j(framing.RafterPlate, wall, rafter, flat(framing.CapPlate, two6)), "outside", plan.Item{Length: 6.375, Width: 1.625, Gauge: "17", Fasteners: both(4, 7)})
-	add("strap", j(framing.StudStud, wall, stud(wall), stud(low)), "outside", plan.Item{Length: 47.25, Width: 1.375, Gauge: "19", Fasteners: each(9)})
-	add("long strap", j(framing.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 70.5, Width: 2.125, Gauge: "13", Fasteners: []plan.Fasteners{{Part: "each end", Nail: "16d sinker", Count: 13, Parts: 2, Rows: 2, Spacing: 2, EndDist: 0.75, Stagger: true, HandOnly: true}}})
-	add("coil strap", j(framing.StudBase, low, stud(low), girder), "outside", plan.Item{Length: 37.25, Width: 1.375, Gauge: "19", Coil: 1200, Fasteners: each(8)})
-	add("wrap strap", j(framing.OpeningHead, wall, stud(wall), flat(framing.Header, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25, Text: "3-2x10"})), "outside", plan.Item{Length: 31.25, Width: 1.375, Gauge: "19", Fasteners: each(6)})
-	add("ridge strap", j(framing.RafterRidge, nil, rafter, rafter, flat(framing.Ridge, roof.RidgeMember)), "top", plan.Item{Length: 23.25, Width: 1.375, Gauge: "19", Fasteners: each(7)})
-	add("hold-down", j(framing.WallEnd, low, stud(low), girder), "inside", plan.Item{Length: 12.375, Width: 2.625, Gauge: "13", Rod: 0.625, Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{{Part: "to post", Nail: "screw No. 14 x 2 1/2", Count: 11, Parts: 1}}})
-	add("hold-down pair", j(framing.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 12.375, Width: 2.625, Gauge: "13", Rod: 0.75, Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{{Part: "each body", Nail: "screw No. 14 x 2 1/2", Count: 11, Parts: 2}}})
-	add("collector strap", j(framing.Collector, wall, flat(framing.CapPlate, two6), flat(framing.Beam, plan.Lumber{Ply: 2, Breadth: 1.75, Depth: 11.875, Text: "2-1.75x11.875"})), "top", plan.Item{Length: 39.25, Width: 1.375, Gauge: "15", Fasteners: each(11)})
-	add("anchor bolt", j(framing.StudBase, low, flat(framing.SillPlate, two6)), "through", plan.Item{Length: 12, Rod: 0.625, Washer: 3})
-	add("post base", j(framing.PostBase, nil, post), "", plan.Item{Length: 6.375, Width: 3.125, Gauge: "13", Fasteners: []plan.Fasteners{{Part: "to post", Nail: "16d sinker", Count: 11, Parts: 1}}})
-	add("post cap", j(framing.PostCap, nil, post, flat(framing.Beam, two8)), "", plan.Item{Length: 5.375, Width: 3.125, Gauge: "13", Fasteners: both(5, 7)})
-	add("hanger", j(framing.RafterRidge, nil, flat(framing.Joist, two8), flat(framing.Ridge, roof.RidgeMember)), "", plan.Item{Length: 5.125, Width: 1.625, Gauge: "19", Fasteners: both(5, 7)})
-	add("generic", j(framing.GirderPile, nil, girder, post), "outside", plan.Item{Length: 8.375, Width: 3.125, Gauge: "15", Fasteners: both(5, 7)})
+	add("clip", j(plan.RafterPlate, wall, rafter, flat(plan.UpperPlate, two6)), "outside", plan.Item{Length: 6.375, Width: 1.625, Gauge: "17", Fasteners: both(4, 7)})
+	add("strap", j(plan.StudStud, wall, stud(wall), stud(low)), "outside", plan.Item{Length: 47.25, Width: 1.375, Gauge: "19", Fasteners: each(9)})
+	add("long strap", j(plan.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 70.5, Width: 2.125, Gauge: "13", Fasteners: []plan.Fasteners{{Part: "each end", Nail: "16d sinker", Count: 13, Parts: 2, Rows: 2, Spacing: 2, EndDist: 0.75, Stagger: true, HandOnly: true}}})
+	add("coil strap", j(plan.StudBase, low, stud(low), girder), "outside", plan.Item{Length: 37.25, Width: 1.375, Gauge: "19", Coil: 1200, Fasteners: each(8)})
+	add("wrap strap", j(plan.OpeningHead, wall, stud(wall), flat(plan.Header, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25, Text: "3-2x10"})), "outside", plan.Item{Length: 31.25, Width: 1.375, Gauge: "19", Fasteners: each(6)})
+	add("ridge strap", j(plan.RafterRidge, nil, rafter, rafter, flat(plan.Ridge, roof.RidgeMember)), "top", plan.Item{Length: 23.25, Width: 1.375, Gauge: "19", Fasteners: each(7)})
+	add("hold-down", j(plan.WallEnd, low, stud(low), girder), "inside", plan.Item{Length: 12.375, Width: 2.625, Gauge: "13", Rod: 0.625, Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{{Part: "to post", Nail: "screw No. 14 x 2 1/2", Count: 11, Parts: 1}}})
+	add("hold-down pair", j(plan.WallEnd, wall, stud(wall), stud(low)), "inside", plan.Item{Length: 12.375, Width: 2.625, Gauge: "13", Rod: 0.75, Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{{Part: "each body", Nail: "screw No. 14 x 2 1/2", Count: 11, Parts: 2}}})
+	add("collector strap", j(plan.Collector, wall, flat(plan.UpperPlate, two6), flat(plan.Beam, plan.Lumber{Ply: 2, Breadth: 1.75, Depth: 11.875, Text: "2-1.75x11.875"})), "top", plan.Item{Length: 39.25, Width: 1.375, Gauge: "15", Fasteners: each(11)})
+	add("anchor bolt", j(plan.StudBase, low, flat(plan.SillPlate, two6)), "through", plan.Item{Length: 12, Rod: 0.625, Washer: 3})
+	add("post base", j(plan.PostBase, nil, post), "", plan.Item{Length: 6.375, Width: 3.125, Gauge: "13", Fasteners: []plan.Fasteners{{Part: "to post", Nail: "16d sinker", Count: 11, Parts: 1}}})
+	add("post cap", j(plan.PostCap, nil, post, flat(plan.Beam, two8)), "", plan.Item{Length: 5.375, Width: 3.125, Gauge: "13", Fasteners: both(5, 7)})
+	add("hanger", j(plan.RafterRidge, nil, flat(plan.Joist, two8), flat(plan.Ridge, roof.RidgeMember)), "", plan.Item{Length: 5.125, Width: 1.625, Gauge: "19", Fasteners: both(5, 7)})
+	add("generic", j(plan.GirderPile, nil, girder, post), "outside", plan.Item{Length: 8.375, Width: 3.125, Gauge: "15", Fasteners: both(5, 7)})
 	m.Placement, m.Schedule = p, s
 	return m
 }
@@ -194,7 +194,7 @@ func TestEveryKindAtEveryJointItBelongsAtHasADetail(t *testing.T) {
 					pc := &placement.Piece{Tag: "t", Joint: &j, Item: &it}
 					d, _ := detail(c, newDetailItem(&schedule.Line{Number: 1, Item: &it, Pieces: []*placement.Piece{pc}}))
 					s := d.Sheet
-					s.Title.SheetTitle = k.Name + " at " + string(on)
+					s.Title.SheetTitle = string(k.Name) + " at " + string(on)
 					pagetest.NoOverlaps(t, s, "draft")
 				}
 			}

@@ -47,7 +47,7 @@ func holesDrawn(t *testing.T, c *page.Context, l *schedule.Line, what string) {
 }
 
 func TestDetailsShowEveryFastenerOfEveryItemOfTheExamples(t *testing.T) {
-	kinds := map[string]bool{}
+	kinds := map[plan.ItemKind]bool{}
 	for _, f := range pagetest.ExampleFiles() {
 		m := pagetest.Model(f)
 		c := pagetest.Context(t, m, "arch-d")
@@ -58,7 +58,7 @@ func TestDetailsShowEveryFastenerOfEveryItemOfTheExamples(t *testing.T) {
 			}
 		}
 	}
-	for _, k := range []string{"clip", "strap", "hanger", "post base", "post cap", "hold-down", "hold-down pair", "opening strap", "ridge strap", "collector strap"} {
+	for _, k := range []plan.ItemKind{"clip", "strap", "hanger", "post base", "post cap", "hold-down", "hold-down pair", "opening strap", "ridge strap", "collector strap"} {
 		assert.True(t, kinds[k], "no example has a %s", k)
 	}
 }

@@ -3,7 +3,7 @@ package detail
 import (
 	"math"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/render/sheet"
 )
@@ -17,7 +17,7 @@ type wrapping struct{ top, out, in float64 }
 func drawWrap(d *draft, it detailItem) {
 	w := max(it.Width, 0.75)
 	s := stackOf(it, 60)
-	if it.Joint.Kind != framing.StudTop && it.Joint.Kind != framing.OpeningHead && it.Joint.Wall != nil {
+	if it.Joint.Kind != plan.StudTop && it.Joint.Kind != plan.OpeningHead && it.Joint.Wall != nil {
 		s = topStack(it, 60)
 	}
 	var wr wrapping
@@ -100,11 +100,11 @@ func (it detailItem) legs(length, depth float64) (out, in float64) {
 
 // headerBeside draws the header that ends at the king of an opening-head joint.
 func (d *draft) headerBeside(it detailItem, s stack, half, lo float64) {
-	if it.Joint.Kind != framing.OpeningHead {
+	if it.Joint.Kind != plan.OpeningHead {
 		return
 	}
 	for k, m := range it.Joint.Members {
-		if m.Role != framing.Header {
+		if m.Role != plan.Header {
 			continue
 		}
 		top := min(m.Z1-s.ref, s.bottom)
@@ -149,7 +149,7 @@ func drawRidgeStrap(d *draft, it detailItem) {
 // ridge returns breadth, depth and name of the joint's ridge member.
 func (it detailItem) ridge() (b, depth float64, name string) {
 	for k, m := range it.Joint.Members {
-		if m.Role == framing.Ridge {
+		if m.Role == plan.Ridge {
 			b, depth = it.section(k)
 			return b, depth, it.memberName(k)
 		}
@@ -157,7 +157,7 @@ func (it detailItem) ridge() (b, depth float64, name string) {
 	if r := it.Joint.Roof; r != nil && r.RidgeMember.Depth > 0 {
 		return r.RidgeMember.Width(), r.RidgeMember.Depth, "ridge " + r.RidgeMember.Text
 	}
-	return 1.5, 9.25, "ridge"
+	return 1.5, 9.25, string(plan.Ridge)
 }
 
 // ridgeRafter draws one rafter from the ridge down, to the right or (side -1)

@@ -4,7 +4,6 @@ import (
 	"cmp"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/render/sheet"
 )
@@ -88,7 +87,7 @@ func (d *draft) sayBothSides(f plan.Fasteners, v float64) {
 // shoeMembers returns which member of the joint is the post and which is not.
 func (it detailItem) shoeMembers() (post, beam int) {
 	for k, m := range it.Joint.Members {
-		if m.Role == framing.Column || m.Role == framing.Pile || m.Role.FullHeight() {
+		if m.Role == plan.PorchPost || m.Role == plan.Pile || m.Role.FullHeight() {
 			return k, 1 - min(k, 1)
 		}
 	}
@@ -202,7 +201,7 @@ func (it detailItem) roleName() string {
 	if m := it.member(0); m != nil {
 		return string(m.Role)
 	}
-	return "joist"
+	return string(plan.Joist)
 }
 
 // leafPair draws a leaf at each side of the middle, the holes shared out.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/render/sheet"
@@ -40,9 +41,9 @@ func stackOf(it detailItem, reach float64) stack {
 	switch {
 	case j.Wall == nil || j.Level == nil:
 		return twoMembers(it, reach)
-	case j.Kind == framing.StudTop, j.Kind == framing.OpeningHead, j.Kind == framing.RafterPlate:
+	case j.Kind == plan.StudTop, j.Kind == plan.OpeningHead, j.Kind == plan.RafterPlate:
 		return topStack(it, reach)
-	case j.Kind == framing.StudStud, j.Kind == framing.WallEnd, j.Kind == framing.StudBase:
+	case j.Kind == plan.StudStud, j.Kind == plan.WallEnd, j.Kind == plan.StudBase:
 		return floorStack(it, reach)
 	}
 	return twoMembers(it, reach)
@@ -55,7 +56,7 @@ func floorStack(it detailItem, reach float64) stack {
 	s := stack{ref: l.Floor, depth: j.Wall.Depth(), top: plateThick}
 	s.layers = append(s.layers,
 		layer{name: it.memberName(0), v0: plateThick, v1: reach, t1: s.depth, front: alongV, side: alongV, breadth: b, ply: it.ply(0), lapped: true, ragged: 1},
-		layer{name: "bottom plate", v1: plateThick, t1: s.depth, front: alongU, side: endGrain})
+		layer{name: string(plan.BottomPlate), v1: plateThick, t1: s.depth, front: alongU, side: endGrain})
 	fd, sub := l.FloorDepth, l.Subfloor
 	if fd <= 0 {
 		return s.onGround(it, reach)
@@ -79,9 +80,9 @@ func (s *stack) joists(it detailItem, v0, v1 float64) {
 		return
 	}
 	rim := cmp.Or(l.Rim, plateThick)
-	s.layers = append(s.layers, layer{name: "rim", v0: v0, v1: v1, t1: rim, front: alongU, side: endGrain})
+	s.layers = append(s.layers, layer{name: string(plan.Rim), v0: v0, v1: v1, t1: rim, front: alongU, side: endGrain})
 	d := w.Frame().D
-	along := l.JoistRun == "x" && d.X*d.X > 0.5 || l.JoistRun == "y" && d.Y*d.Y > 0.5
+	along := l.JoistRun == plan.AxisX && d.X*d.X > 0.5 || l.JoistRun == plan.AxisY && d.Y*d.Y > 0.5
 	if !along {
 		s.layers = append(s.layers, layer{name: "joist " + l.Joists.Text, v0: v0, v1: v1, t0: rim, t1: s.depth + 5, side: alongU, breadth: -1})
 	}
@@ -107,7 +108,7 @@ func (s stack) wallBelow(it detailItem, reach float64) stack {
 }
 
 // memberOf returns which member of the joint has a role, -1 for none.
-func (it detailItem) memberOf(r framing.Role) int {
+func (it detailItem) memberOf(r plan.Role) int {
 	return slices.IndexFunc(it.Joint.Members, func(m *framing.Member) bool { return m.Role == r })
 }
 
@@ -123,14 +124,14 @@ func (it detailItem) ply(i int) int {
 func (s stack) girderBelow(it detailItem, reach float64) stack {
 	fd, depth, ply, b := it.Joint.Level.FloorDepth, reach, 1, 3.0
 	name := "what carries the floor"
-	if k := it.memberOf(framing.SillPlate); k > 0 {
+	if k := it.memberOf(plan.SillPlate); k > 0 {
 		s.layers = append(s.layers, layer{name: it.memberName(k), v0: -fd - plateThick, v1: -fd, t1: s.depth, front: alongU, side: endGrain},
 			layer{name: "stem wall or footing", v0: -fd - reach, v1: -fd - plateThick, t1: s.depth + 2, lapped: true, ragged: -1})
 		s.bottom = -fd
 		return s
 	}
 	for k := 1; k < len(it.Joint.Members); k++ {
-		if m := it.member(k); m.Role == framing.Girder {
+		if m := it.member(k); m.Role == plan.GirderBeam {
 			depth, ply, b = m.Section.Depth, max(m.Section.Ply, 1), cmp.Or(m.Section.Width(), 3)
 			name = it.memberName(k)
 		}
@@ -151,7 +152,7 @@ func (s stack) girderBelow(it detailItem, reach float64) stack {
 
 // onGround adds a sill plate's concrete.
 func (s stack) onGround(it detailItem, reach float64) stack {
-	s.layers[1].name = "sill plate"
+	s.layers[1].name = string(plan.SillPlate)
 	s.layers = append(s.layers, layer{name: "concrete", v0: -reach, t1: s.depth + 4, lapped: true, ragged: -1})
 	return s
 }
@@ -162,9 +163,9 @@ func topStack(it detailItem, reach float64) stack {
 	j := it.Joint
 	thick := it.plumbPlate()
 	s := stack{ref: j.Level.Top(), depth: j.Wall.Depth(), bottom: -2 * thick}
-	b, name := 1.5, "stud"
+	b, name := 1.5, string(plan.Stud)
 	for k := range j.Members {
-		if m := it.member(k); m.Role.FullHeight() || m.Role == framing.Jack {
+		if m := it.member(k); m.Role.FullHeight() || m.Role == plan.Jack {
 			b, _ = it.section(k)
 			name = it.memberName(k)
 			if m.Role.FullHeight() { // under a rake its plates stand higher
@@ -173,7 +174,7 @@ func topStack(it detailItem, reach float64) stack {
 			break
 		}
 	}
-	if j.Kind == framing.RafterPlate {
+	if j.Kind == plan.RafterPlate {
 		rb, rd := it.section(0)
 		s.layers = append(s.layers, layer{name: it.memberName(0), v1: rd, t0: -4, t1: s.depth + 5, front: endGrain, side: alongU, breadth: rb, lapped: true})
 	}
@@ -188,7 +189,7 @@ func topStack(it detailItem, reach float64) stack {
 // along a rake.
 func (it detailItem) plumbPlate() float64 {
 	for _, m := range it.Joint.Members {
-		if d := m.B.Sub(m.A); m.Role == framing.TopPlate && d.Flat().Len() > 1 {
+		if d := m.B.Sub(m.A); m.Role == plan.TopPlate && d.Flat().Len() > 1 {
 			return plateThick * d.Len() / d.Flat().Len()
 		}
 	}

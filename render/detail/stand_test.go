@@ -3,7 +3,7 @@ package detail
 import (
 	"testing"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/render/page/pagetest"
 
 	"github.com/stretchr/testify/assert"
@@ -81,7 +81,7 @@ func TestABoltSitsOnThePlateItHolds(t *testing.T) {
 // A clip to a ledger is drawn on one board on edge, to plates on two flat.
 func TestClipsAreDrawnOnWhatCarriesTheRafter(t *testing.T) {
 	it := itemOn(t, "turnstone", "rafter-clip")
-	if m := it.member(1); m.Role == framing.Ledger {
+	if m := it.member(1); m.Role == plan.Ledger {
 		b := it.clipBoards(5.5)
 		require.Len(t, b, 1)
 		assert.InDelta(t, 7.25, b[0].v1, 1e-9, "a 2x8, PS 20")

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/render/label"
 	"galewright/render/page"
@@ -97,14 +97,14 @@ func (p *part) drawShape(b *label.Board, s shape) {
 	}
 	st := sheet.Style{Pen: p.scale.MemberPen(), Fill: sheet.White, Layer: sheet.LayerMember}
 	switch s.m.Role {
-	case framing.Pile:
+	case plan.Pile:
 		p.drawPile(s)
 		return
-	case framing.Girder:
+	case plan.GirderBeam:
 		st.Pen = sheet.PenCut
 	}
 	p.page.Polygon(st, pts...)
-	if standing(s.m) || s.m.Role == framing.Header {
+	if standing(s.m) || s.m.Role == plan.Header {
 		u0, u1, v0, v1 := s.bounds()
 		b.Discourage(p.vp.Rect(u0, u1, v0, v1))
 	}

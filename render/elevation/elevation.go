@@ -81,7 +81,7 @@ func elevations(c *page.Context) (out []*elev) {
 	x := newIndex(c.House)
 	splices := map[*plan.Wall][]*framing.Joint{}
 	for _, j := range c.House.Joints {
-		if j.Kind == framing.PlateSplice {
+		if j.Kind == plan.PlateSplice {
 			splices[j.Wall] = append(splices[j.Wall], j)
 		}
 	}

@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"slices"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/render/label"
 	"galewright/render/page"
 	"galewright/render/sheet"
@@ -123,7 +123,7 @@ func (p *part) closed(i int, row sheet.Rect) (out [][2]sheet.MM) {
 	}
 	for _, h := range p.shapes {
 		u0, u1, v0, v1 := h.bounds()
-		if h.m.Wall != p.stories[i].wall || !standing(h.m) && h.m.Role != framing.Header || !p.vp.Shows(u0, u1, v0, v1) {
+		if h.m.Wall != p.stories[i].wall || !standing(h.m) && h.m.Role != plan.Header || !p.vp.Shows(u0, u1, v0, v1) {
 			continue
 		}
 		if r := p.vp.Rect(u0, u1, v0, v1); r.Overlaps(row) {

@@ -34,7 +34,7 @@ func (p *part) wordings() (out []wording) {
 	}
 	for _, h := range p.shapes {
 		u0, u1, v0, v1 := h.bounds()
-		if h.m.Role == framing.Header && p.ownsWall(h.m.Wall) && p.holds((u0+u1)/2) && p.vp.Shows(u0, u1, v0, v1) {
+		if h.m.Role == plan.Header && p.ownsWall(h.m.Wall) && p.holds((u0+u1)/2) && p.vp.Shows(u0, u1, v0, v1) {
 			out = append(out, p.headerWording(h.m, p.vp.Rect(u0, u1, v0, v1)))
 		}
 	}
@@ -228,7 +228,7 @@ func (e *elev) under(s story, u0, u1 float64) []geom.Vec2 {
 	var plates []shape
 	var ends []float64
 	for _, h := range e.shapes {
-		if h.m.Wall != s.wall || h.m.Role != framing.TopPlate && h.m.Role != framing.CapPlate {
+		if h.m.Wall != s.wall || h.m.Role != plan.TopPlate && h.m.Role != plan.UpperPlate {
 			continue
 		}
 		plates = append(plates, h)

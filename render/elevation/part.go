@@ -174,7 +174,7 @@ func (p *part) bays() (mids []float64) {
 	const least = 3
 	var taken [][2]float64
 	for _, h := range p.shapes {
-		if h.m.Wall != nil && (standing(h.m) || h.m.Role == framing.Header) {
+		if h.m.Wall != nil && (standing(h.m) || h.m.Role == plan.Header) {
 			u0, u1, _, _ := h.bounds()
 			taken = append(taken, [2]float64{u0, u1})
 		}
@@ -207,7 +207,7 @@ func nearest(places []float64, u float64) float64 {
 // standing tells whether members of the role stand on the bottom plate.
 func standing(m *framing.Member) bool {
 	switch m.Role {
-	case framing.Stud, framing.King, framing.Jack, framing.Post, framing.Cripple:
+	case plan.Stud, plan.King, plan.Jack, plan.Post, plan.Cripple:
 		return true
 	}
 	return false

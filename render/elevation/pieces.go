@@ -3,6 +3,7 @@ package elevation
 import (
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
@@ -48,7 +49,7 @@ func bandWidth(v *page.Viewport, pc *placement.Piece) sheet.MM {
 	switch {
 	case pc.Item.Kind.Shape == hardware.Rod:
 		return max(bandLeast, v.Len(pc.Item.Rod))
-	case pc.Item.Kind.Strap && (pc.Face == "left" || pc.Face == "right" || pc.Face == "top"):
+	case pc.Item.Kind.Strap && (pc.Face == plan.Left || pc.Face == plan.Right || pc.Face == plan.Top):
 		return bandLeast
 	}
 	return max(bandLeast, v.Len(pc.Item.Width))
@@ -213,9 +214,9 @@ func (p *part) drawSteel(b *label.Board, list []*shown) {
 	}
 }
 
-func bandStyle(face string, w sheet.MM) sheet.Style {
+func bandStyle(face plan.Face, w sheet.MM) sheet.Style {
 	s := sheet.Style{Fill: sheet.Black, Layer: sheet.LayerHardware}
-	if face == "inside" {
+	if face == plan.Inside {
 		s.Fill, s.Pen = sheet.White, sheet.PenDim
 		if w > 1.2 {
 			s.Pen = sheet.PenMember

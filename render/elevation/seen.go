@@ -41,7 +41,7 @@ func (x *index) top(w *plan.Wall) float64 {
 	}
 	first := true
 	for _, m := range x.ofWall[w] {
-		if m.Role == framing.CapPlate || m.Role == framing.TopPlate {
+		if m.Role == plan.UpperPlate || m.Role == plan.TopPlate {
 			if first {
 				top, first = m.Z1, false
 			}
@@ -55,15 +55,15 @@ func (x *index) top(w *plan.Wall) float64 {
 // beyond the wall's own, and how much of them beyond its ends.
 type slab struct{ before, behind, beyond float64 }
 
-func slabOf(r framing.Role) (slab, bool) {
+func slabOf(r plan.Role) (slab, bool) {
 	switch r {
-	case framing.Rim, framing.Joist, framing.Blocking, framing.Ledger, framing.SillPlate:
+	case plan.Rim, plan.Joist, plan.Blocking, plan.Ledger, plan.SillPlate:
 		return slab{2, 0, 1}, true
-	case framing.Girder, framing.Pile:
+	case plan.GirderBeam, plan.Pile:
 		return slab{6, 6, 12}, true
-	case framing.Rafter, framing.Hip, framing.Valley, framing.Truss, framing.Outlooker:
+	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.Truss, plan.Outlooker:
 		return slab{0.5, 0, 1}, true
-	case framing.Ridge, framing.Beam:
+	case plan.Ridge, plan.Beam:
 		return slab{0.5, 0, 1}, true
 	}
 	return slab{}, false
@@ -96,11 +96,11 @@ func (x *index) seen(e *elev) (out []shape) {
 func (e *elev) concerns(m *framing.Member) bool {
 	for i, s := range e.stories {
 		switch m.Role {
-		case framing.Girder, framing.Pile, framing.SillPlate:
+		case plan.GirderBeam, plan.Pile, plan.SillPlate:
 			if i == 0 && s.wall.Level.Index == 0 {
 				return true
 			}
-		case framing.Rim, framing.Joist, framing.Blocking, framing.Ledger:
+		case plan.Rim, plan.Joist, plan.Blocking, plan.Ledger:
 			if m.Level == nil || m.Level == s.wall.Level || s.wall.Balloon() && m.Level == s.wall.ToLevel {
 				return true
 			}
@@ -132,7 +132,7 @@ func (e *elev) addCut(out []shape, b boxed, sl slab, length float64) []shape {
 			solid = solid.Clip(p)
 		}
 		if !solid.Empty() && e.carries(b.m, solid) {
-			out = e.addShape(out, b.m, solid, b.m.Role == framing.Joist || b.m.Role == framing.Blocking)
+			out = e.addShape(out, b.m, solid, b.m.Role == plan.Joist || b.m.Role == plan.Blocking)
 		}
 	}
 	return out
@@ -151,8 +151,8 @@ func (e *elev) carries(m *framing.Member, cut geom.Solid) bool {
 	}
 	last := e.stories[len(e.stories)-1]
 	along := abs(m.B.Sub(m.A).Flat().Unit().Dot(e.line.Frame.D)) > 0.5
-	if last.wall.Exterior || last.wall.Top == "rake" {
-		return m.Role != framing.Ridge || !along
+	if last.wall.Exterior || last.wall.Top == plan.RakeTop {
+		return m.Role != plan.Ridge || !along
 	}
 	lo, _ := cut.Bounds()
 	return !along && lo.Z < last.top+bears
@@ -186,7 +186,7 @@ func (e *elev) addShape(out []shape, m *framing.Member, solid geom.Solid, hidden
 			s.depth, first = t, false
 		}
 	})
-	if m.Role == framing.Pile {
+	if m.Role == plan.Pile {
 		pts = cutPile(pts)
 	}
 	s.pts = outline(pts)

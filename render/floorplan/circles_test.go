@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"testing"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/render/label"
 	"galewright/render/page/pagetest"
 	"galewright/render/sheet"
@@ -55,7 +55,7 @@ func TestNumbersStandNearTheirSymbols(t *testing.T) {
 		}
 		for _, mk := range p.Marks {
 			u, ok := mk.(sheet.Use)
-			if !ok || u.Piece == nil || m.Placement.Piece(u.Piece.Tag).Joint.Kind == framing.Collector {
+			if !ok || u.Piece == nil || m.Placement.Piece(u.Piece.Tag).Joint.Kind == plan.Collector {
 				continue
 			}
 			if distance(u.At, circles[u.Piece.Legend]) < circleReach(c)+12 {
@@ -96,7 +96,7 @@ func TestSymbolsOfALevelDoNotCoverEachOther(t *testing.T) {
 				spots, upon := label.NewBoard(sheet.Rect{X: -1e4, Y: -1e4, W: 2e4, H: 2e4}), 0
 				for _, mk := range p.Marks {
 					u, ok := mk.(sheet.Use)
-					if !ok || u.Piece == nil || m.Placement.Piece(u.Piece.Tag).Joint.Kind == framing.Collector {
+					if !ok || u.Piece == nil || m.Placement.Piece(u.Piece.Tag).Joint.Kind == plan.Collector {
 						continue
 					}
 					sym, _ := symbols.For(u.Symbol)

@@ -33,7 +33,7 @@ func TestLevelPlansShowEveryMarkAtEveryStud(t *testing.T) {
 			}
 		}
 		for _, pc := range m.Placement.Pieces {
-			if w := page.HomeWall(pc.Joint); w == nil || page.HomeOf(pc) != page.OnElevation || pc.Joint.Kind == framing.RafterPlate {
+			if w := page.HomeWall(pc.Joint); w == nil || page.HomeOf(pc) != page.OnElevation || pc.Joint.Kind == plan.RafterPlate {
 				continue
 			}
 			ok := shown[pc.Tag]
@@ -65,7 +65,7 @@ func TestSymbolsStandBesideTheirStuds(t *testing.T) {
 			}
 			pc := m.Placement.Piece(u.Piece.Tag)
 			w := page.HomeWall(pc.Joint)
-			if pc.Joint.Kind == framing.Collector || w == nil || math.Abs(w.Frame().D.X) < 0.5 {
+			if pc.Joint.Kind == plan.Collector || w == nil || math.Abs(w.Frame().D.X) < 0.5 {
 				continue
 			}
 			other := neighbor(m, pc)
@@ -200,7 +200,7 @@ func TestTheLegendOfAPlanCountsItsPieces(t *testing.T) {
 			}
 		}
 		for _, pc := range m.Placement.Pieces {
-			if onPlan(pc, l) != nil || pc.Joint.Kind == framing.Collector && pc.Joint.Level == l {
+			if onPlan(pc, l) != nil || pc.Joint.Kind == plan.Collector && pc.Joint.Level == l {
 				want[pc.Item.Mark]++
 			}
 		}

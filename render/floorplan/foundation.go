@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/render/page"
@@ -43,9 +44,9 @@ func FoundationPages(c *page.Context) []*page.Page {
 	})
 }
 
-func onFoundationPlan(r framing.Role) bool {
+func onFoundationPlan(r plan.Role) bool {
 	switch r {
-	case framing.Girder, framing.Pile, framing.Beam, framing.Column:
+	case plan.GirderBeam, plan.Pile, plan.Beam, plan.PorchPost:
 		return true
 	}
 	return false
@@ -60,7 +61,7 @@ func (v *planView) drawFoundation(s planSheet) {
 			v.dashedWall(w)
 		}
 	}
-	for _, r := range []framing.Role{framing.Beam, framing.Girder, framing.Pile, framing.Column} {
+	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.Pile, plan.PorchPost} {
 		for _, m := range v.House.Members {
 			if m.Role == r {
 				v.drawSupport(m)
@@ -76,7 +77,7 @@ func (v *planView) drawFoundation(s planSheet) {
 		}
 		away := geom.Vec2{X: 1, Y: 0}
 		for _, m := range pc.Joint.Members {
-			if m.Role == framing.Girder || m.Role == framing.Beam {
+			if m.Role == plan.GirderBeam || m.Role == plan.Beam {
 				away = m.B.Sub(m.A).Flat().Unit()
 			}
 		}
@@ -89,7 +90,7 @@ func (v *planView) drawFoundation(s planSheet) {
 func (v *planView) drawSupport(m *framing.Member) {
 	b := math.Max(m.Section.Width(), 1.5)
 	switch m.Role {
-	case framing.Girder, framing.Beam:
+	case plan.GirderBeam, plan.Beam:
 		v.bar(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}, m.A.Flat(), m.B.Flat(), b)
 		for i := 1; i < m.Section.Ply; i++ {
 			n := m.B.Sub(m.A).Flat().Unit().Left().Mul(b * (float64(i)/float64(m.Section.Ply) - 0.5))
@@ -245,7 +246,7 @@ func foundationNotes(c *page.Context) []string {
 		"Walls of the lowest floor are dashed. Figures at piles and posts run along each girder or porch from its start to the center of the pile or post.",
 		"Pieces on girders, piles and porch posts are counted here.",
 	}
-	if fnd.Kind == "piles" && fnd.Pile.Text != "" {
+	if fnd.Kind == plan.Piles && fnd.Pile.Text != "" {
 		s := "Piles " + fnd.Pile.Text
 		if fnd.PileTop > 0 {
 			s += ", tops at " + c.Length(fnd.PileTop) + " above grade"

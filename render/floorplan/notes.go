@@ -8,7 +8,6 @@ import (
 	"strconv"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
@@ -23,7 +22,7 @@ import (
 func (v *planView) drawCollectors(l *plan.Level) {
 	for _, pc := range v.Placement.Pieces {
 		j := pc.Joint
-		if j.Kind != framing.Collector || j.Level != l || len(pc.Path) < 2 {
+		if j.Kind != plan.Collector || j.Level != l || len(pc.Path) < 2 {
 			continue
 		}
 		var long float64
@@ -72,7 +71,7 @@ func (v *planView) labelCollector(pc *placement.Piece, mid sheet.Pt, long float6
 // drawSplices marks the breaks of the top plates on the walls below them.
 func (v *planView) drawSplices(l *plan.Level) {
 	for _, j := range v.House.Joints {
-		if j.Kind != framing.PlateSplice || j.Wall == nil || j.Wall.Level != l {
+		if j.Kind != plan.PlateSplice || j.Wall == nil || j.Wall.Level != l {
 			continue
 		}
 		f := j.Wall.Frame()
@@ -114,7 +113,7 @@ func (v *planView) drawJoists(l *plan.Level, walls []*plan.Wall, s planSheet) {
 		return
 	}
 	d := geom.Vec2{X: 1}
-	if l.JoistRun == "y" {
+	if l.JoistRun == plan.AxisY {
 		d = geom.Vec2{Y: 1}
 	}
 	p := v.pt(c)

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/render/label"
@@ -40,7 +39,7 @@ func lanePitch(c *page.Context) sheet.MM { return symbolSize(c) + 0.6 }
 // walls that stand on the level. Rafters and ridge are on the roof plan.
 func onPlan(pc *placement.Piece, l *plan.Level) *plan.Wall {
 	switch pc.Joint.Kind {
-	case framing.RafterPlate, framing.RafterRidge, framing.Collector:
+	case plan.RafterPlate, plan.RafterRidge, plan.Collector:
 		return nil
 	}
 	if w := page.HomeWall(pc.Joint); w != nil && w.Level == l {
@@ -64,7 +63,7 @@ func runsOf(c *page.Context, l *plan.Level, sc planScale) map[*plan.Wall][]*run 
 		if w == nil {
 			continue
 		}
-		outside := pc.Face == "outside" || pc.Face != "inside" && !w.Exterior
+		outside := pc.Face == plan.Outside || pc.Face != plan.Inside && !w.Exterior
 		i := slices.IndexFunc(out[w], func(r *run) bool { return r.item == pc.Item && r.outside == outside })
 		if i < 0 {
 			out[w] = append(out[w], &run{item: pc.Item, outside: outside})

@@ -7,6 +7,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/roofplan"
 	"galewright/render/label"
 	"galewright/render/page"
 	"galewright/render/sheet"
@@ -71,11 +72,11 @@ func (v *planView) drawFace(f *framing.Face) {
 }
 
 // edgePen returns the pen of an edge of a face and whether it is lettered.
-func edgePen(kind string) (sheet.Pen, bool) {
+func edgePen(kind roofplan.EdgeKind) (sheet.Pen, bool) {
 	switch kind {
-	case "ridge", "hip", "valley": // their members are drawn too
+	case roofplan.Ridge, roofplan.Hip, roofplan.Valley: // their members are drawn too
 		return sheet.PenMember, true
-	case "eave", "rake":
+	case roofplan.Eave, roofplan.Rake:
 		return sheet.PenCut, false
 	}
 	return sheet.PenMember, false
@@ -92,7 +93,7 @@ func (v *planView) faceEdges(f *framing.Face) {
 			continue
 		}
 		v.board.BlockLine(p, q)
-		v.edgeName(e.Kind, p, q, b.Sub(a).Unit())
+		v.edgeName(string(e.Kind), p, q, b.Sub(a).Unit())
 	}
 }
 
@@ -150,8 +151,8 @@ func (v *planView) dashedWall(w *plan.Wall) {
 func (v *planView) drawRoofMember(m *framing.Member) {
 	fill := sheet.White
 	switch m.Role {
-	case framing.Rafter, framing.Truss, framing.Outlooker:
-	case framing.Hip, framing.Valley, framing.Ridge:
+	case plan.Rafter, plan.Truss, plan.Outlooker:
+	case plan.HipRafter, plan.ValleyRafter, plan.Ridge:
 		fill = sheet.Pale
 	default:
 		return
@@ -176,7 +177,7 @@ func (v *planView) roofHardware() {
 		switch {
 		case page.HomeOf(pc) == page.OnRoof:
 			home = append(home, s)
-		case pc.Joint.Kind == framing.RafterPlate:
+		case pc.Joint.Kind == plan.RafterPlate:
 			again = append(again, s)
 		}
 	}
@@ -191,10 +192,10 @@ func (v *planView) overhang(f *framing.Face) {
 	}
 	for i, e := range f.Edges {
 		d, words := f.Roof.Overhang, "overhang "
-		if e.Kind == "rake" {
+		if e.Kind == roofplan.Rake {
 			d, words = f.Roof.Rake, "rake "
 		}
-		if (e.Kind != "eave" && e.Kind != "rake") || d < 1 {
+		if (e.Kind != roofplan.Eave && e.Kind != roofplan.Rake) || d < 1 {
 			continue
 		}
 		a, b := f.Outline[i].Flat(), f.Outline[(i+1)%len(f.Outline)].Flat()
@@ -227,7 +228,7 @@ func (v *planView) overhang(f *framing.Face) {
 func (v *planView) numberRafters() {
 	var list []*framing.Member
 	for _, m := range v.House.Members {
-		if m.Ref != "" && (m.Role == framing.Rafter || m.Role == framing.Truss || m.Role == framing.Hip || m.Role == framing.Valley) {
+		if m.Ref != "" && (m.Role == plan.Rafter || m.Role == plan.Truss || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter) {
 			list = append(list, m)
 		}
 	}
@@ -281,7 +282,7 @@ func roofNotes(c *page.Context) []string {
 	for _, r := range c.House.Plan.Roofs {
 		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s, ridge %s, overhang %s at eaves",
 			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, spacing(c, r.Spacing), r.RidgeMember.Text, c.Length(r.Overhang))
-		if r.Kind != "hip" && r.Rake > 0 {
+		if r.Kind != plan.HipRoof && r.Rake > 0 {
 			s += ", " + c.Length(r.Rake) + " at rakes"
 		}
 		s += "."

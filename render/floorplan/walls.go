@@ -34,11 +34,11 @@ func footprint(m *framing.Member, f geom.Frame) (s0, s1, t0, t1 float64) {
 
 // studFill says how a member cut by the plan is filled: what runs from plate
 // to plate darker than what stops under a header.
-func studFill(r framing.Role) (sheet.Fill, bool) {
+func studFill(r plan.Role) (sheet.Fill, bool) {
 	switch {
 	case r.FullHeight():
 		return sheet.Mid, true
-	case r == framing.Jack:
+	case r == plan.Jack:
 		return sheet.Pale, true
 	}
 	return sheet.NoFill, false
@@ -49,7 +49,7 @@ func studFill(r framing.Role) (sheet.Fill, bool) {
 func (v *planView) drawWall(w *plan.Wall, members []*framing.Member) {
 	f, d := w.Frame(), w.Depth()
 	for _, m := range members {
-		if m.Role == framing.BottomPlate || m.Role == framing.SillPlate && len(members) > 0 {
+		if m.Role == plan.BottomPlate || m.Role == plan.SillPlate && len(members) > 0 {
 			v.memberShape(m, f, sheet.Style{Pen: sheet.PenCut, Fill: sheet.White, Layer: sheet.LayerMember})
 		}
 	}

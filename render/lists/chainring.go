@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/loadpath"
 	"galewright/render/page"
 	"galewright/render/sheet"
@@ -131,25 +131,25 @@ type picture struct {
 }
 
 // pictures holds one for each kind of joint in a chain.
-var pictures = map[framing.Kind]picture{
-	framing.RafterRidge: {
+var pictures = map[plan.JointKind]picture{
+	plan.RafterRidge: {
 		boxes: [][4]float64{{0.45, 0.2, 0.55, 0.75}},
 		poles: [][]float64{{0, 0.78, 0.45, 0.28, 0.45, 0.48, 0, 0.98}, {1, 0.78, 0.55, 0.28, 0.55, 0.48, 1, 0.98}}, tie: []float64{0.2, 0.5, 0.5, 0.12, 0.8, 0.5},
 	},
-	framing.RafterPlate: {
+	plan.RafterPlate: {
 		boxes: [][4]float64{{0.25, 0.62, 0.6, 0.72}, {0.25, 0.72, 0.6, 0.82}},
 		poles: [][]float64{{0, 0.66, 1, 0.1, 1, 0.3, 0, 0.86}}, tie: []float64{0.36, 0.42, 0.36, 0.8},
 	},
-	framing.StudTop:     {boxes: [][4]float64{{0, 0.12, 1, 0.22}, {0, 0.22, 1, 0.32}, {0.42, 0.32, 0.58, 1}}, tie: []float64{0.36, 0.14, 0.36, 0.3, 0.46, 0.36, 0.46, 0.7}},
-	framing.OpeningHead: {boxes: [][4]float64{{0, 0.02, 1, 0.12}, {0.12, 0.12, 0.28, 1}, {0.28, 0.2, 1, 0.5}, {0.28, 0.5, 0.42, 1}}, tie: []float64{0.5, 0.44, 0.5, 0, 0.2, 0, 0.2, 0.7}},
-	framing.StudStud:    {boxes: [][4]float64{{0.42, 0, 0.58, 0.36}, {0, 0.36, 1, 0.64}, {0.42, 0.64, 0.58, 1}}, tie: []float64{0.5, 0.06, 0.5, 0.94}},
-	framing.StudBase:    {boxes: [][4]float64{{0.42, 0, 0.58, 0.56}, {0, 0.56, 1, 0.66}, {0, 0.66, 1, 0.95}}, tie: []float64{0.5, 0.1, 0.5, 0.88}},
-	framing.WallEnd:     {boxes: [][4]float64{{0.1, 0, 0.24, 0.8}, {0.24, 0, 1, 0.8}, {0, 0.8, 1, 0.95}}, poles: [][]float64{{0.24, 0.8, 1, 0}}, tie: []float64{0.17, 0.36, 0.17, 1}},
-	framing.GirderPile:  {boxes: [][4]float64{{0, 0.1, 1, 0.42}, {0.36, 0.42, 0.64, 1}}, tie: []float64{0.5, 0.2, 0.5, 0.8}},
+	plan.StudTop:     {boxes: [][4]float64{{0, 0.12, 1, 0.22}, {0, 0.22, 1, 0.32}, {0.42, 0.32, 0.58, 1}}, tie: []float64{0.36, 0.14, 0.36, 0.3, 0.46, 0.36, 0.46, 0.7}},
+	plan.OpeningHead: {boxes: [][4]float64{{0, 0.02, 1, 0.12}, {0.12, 0.12, 0.28, 1}, {0.28, 0.2, 1, 0.5}, {0.28, 0.5, 0.42, 1}}, tie: []float64{0.5, 0.44, 0.5, 0, 0.2, 0, 0.2, 0.7}},
+	plan.StudStud:    {boxes: [][4]float64{{0.42, 0, 0.58, 0.36}, {0, 0.36, 1, 0.64}, {0.42, 0.64, 0.58, 1}}, tie: []float64{0.5, 0.06, 0.5, 0.94}},
+	plan.StudBase:    {boxes: [][4]float64{{0.42, 0, 0.58, 0.56}, {0, 0.56, 1, 0.66}, {0, 0.66, 1, 0.95}}, tie: []float64{0.5, 0.1, 0.5, 0.88}},
+	plan.WallEnd:     {boxes: [][4]float64{{0.1, 0, 0.24, 0.8}, {0.24, 0, 1, 0.8}, {0, 0.8, 1, 0.95}}, poles: [][]float64{{0.24, 0.8, 1, 0}}, tie: []float64{0.17, 0.36, 0.17, 1}},
+	plan.GirderPile:  {boxes: [][4]float64{{0, 0.1, 1, 0.42}, {0.36, 0.42, 0.64, 1}}, tie: []float64{0.5, 0.2, 0.5, 0.8}},
 }
 
 // ringPicture draws the picture of a kind of joint in a box.
-func ringPicture(p *page.Page, k framing.Kind, r sheet.Rect) {
+func ringPicture(p *page.Page, k plan.JointKind, r sheet.Rect) {
 	at := func(x, y float64) sheet.Pt { return sheet.Pt{X: r.X + sheet.MM(x)*r.W, Y: r.Y + sheet.MM(y)*r.H} }
 	chain := func(xy []float64) (pts []sheet.Pt) {
 		for i := 0; i+1 < len(xy); i += 2 {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/loadpath"
 	"galewright/render/page"
 	"galewright/render/sheet"
@@ -158,9 +158,9 @@ func upperFirst(s string) string {
 // seeKey is the key of the sheet that shows the joints of a ring.
 func seeKey(g loadpath.Ring) string {
 	switch {
-	case g.Kind == framing.RafterRidge:
+	case g.Kind == plan.RafterRidge:
 		return "roof"
-	case g.Kind == framing.GirderPile:
+	case g.Kind == plan.GirderPile:
 		return "foundation"
 	case g.Wall != nil:
 		return "wall " + g.Wall.Name

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/loadpath"
 	"galewright/render/page"
 	"galewright/render/page/pagetest"
@@ -73,7 +73,7 @@ func TestWeakestRingIsToldByFormAndWeight(t *testing.T) {
 		if gap != "" {
 			l.Capacity, l.Ratio = nil, math.Inf(1)
 		}
-		return loadpath.Ring{Title: "plate to studs", Kind: framing.StudTop, Joints: 3, Gaps: 1, Worst: l}
+		return loadpath.Ring{Title: "plate to studs", Kind: plan.StudTop, Joints: 3, Gaps: 1, Worst: l}
 	}
 	m := pagetest.Loaded(t, "marsh-wren.toml")
 	for name, c := range map[string]struct {
@@ -96,7 +96,7 @@ func TestWeakestRingIsToldByFormAndWeight(t *testing.T) {
 }
 
 func TestEveryKindInAChainHasItsPicture(t *testing.T) {
-	for _, k := range []framing.Kind{framing.RafterRidge, framing.RafterPlate, framing.StudTop, framing.OpeningHead, framing.StudStud, framing.StudBase, framing.WallEnd, framing.GirderPile} {
+	for _, k := range []plan.JointKind{plan.RafterRidge, plan.RafterPlate, plan.StudTop, plan.OpeningHead, plan.StudStud, plan.StudBase, plan.WallEnd, plan.GirderPile} {
 		pic, ok := pictures[k]
 		require.True(t, ok, k)
 		assert.NotEmpty(t, pic.tie, k)

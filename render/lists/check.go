@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/render/page"
@@ -109,7 +109,7 @@ func (h *host) inPhase(ph *hardware.Phase) (out []*placement.Piece) {
 // checkTable lists the pieces of one host and phase, each with its box: mark
 // by mark, so that one nail and one nailer go along the wall at a time.
 func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Piece) *table.Table {
-	t := &table.Table{Title: title(h.Name) + ", " + ph.Name, RowH: table.TickSize + 1.8, Cols: []table.Column{
+	t := &table.Table{Title: title(h.Name) + ", " + string(ph.Name), RowH: table.TickSize + 1.8, Cols: []table.Column{
 		{Head: "Done", Align: sheet.Middle}, {Head: "No.", Align: sheet.Middle}, {Head: "Place"}, {Head: "Joint", Wrap: true}, {Head: "Face", Wrap: true}, {Head: "Tag", Wrap: true, Grow: true},
 	}}
 	for _, l := range c.Schedule.Lines {
@@ -122,19 +122,19 @@ func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Pi
 				t.Rows = append(t.Rows, table.Row{Group: true, Cells: table.Texts(markLine(l.Item))})
 				first = false
 			}
-			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {Legend: l.Number}, {S: placeOn(c, h, p)}, {S: jointWords[p.Joint.Kind]}, {S: p.Face}, {S: p.Tag}}})
+			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {Legend: l.Number}, {S: placeOn(c, h, p)}, {S: jointWords[p.Joint.Kind]}, {S: string(p.Face)}, {S: p.Tag}}})
 		}
 	}
 	return t
 }
 
 // jointWords says in a framer's words what a joint is.
-var jointWords = map[framing.Kind]string{
-	framing.RafterRidge: "rafters at ridge", framing.RafterPlate: "rafter to plate", framing.StudTop: "stud to top plate",
-	framing.OpeningHead: "header end", framing.OpeningSill: "sill end", framing.PlateSplice: "plate splice",
-	framing.Collector: "collector", framing.WallCorner: "corner", framing.StudStud: "stud to stud below",
-	framing.WallEnd: "shear wall end", framing.StudBase: "stud foot", framing.PostCap: "beam on post",
-	framing.PostBase: "post foot", framing.GirderPile: "girder on pile",
+var jointWords = map[plan.JointKind]string{
+	plan.RafterRidge: "rafters at ridge", plan.RafterPlate: "rafter to plate", plan.StudTop: "stud to top plate",
+	plan.OpeningHead: "header end", plan.OpeningSill: "sill end", plan.PlateSplice: "plate splice",
+	plan.Collector: "collector", plan.WallCorner: "corner", plan.StudStud: "stud to stud below",
+	plan.WallEnd: "shear wall end", plan.StudBase: "stud foot", plan.PostCap: "beam on post",
+	plan.PostBase: "post foot", plan.GirderPile: "girder on pile",
 }
 
 // markLine names a mark with the nails of one piece.

@@ -136,17 +136,17 @@ func windRows(c *page.Context) []windRow {
 		ground = above(c, s.Elevation) + " above sea level"
 	}
 	if s.Edition != "" {
-		edition = "ASCE 7-" + strings.TrimPrefix(s.Edition, "7-")
+		edition = "ASCE 7-" + strings.TrimPrefix(string(s.Edition), "7-")
 	}
 	if s.Kzt != 0 {
 		kzt = fmt.Sprintf("%.4g", s.Kzt)
 	}
 	return []windRow{
 		{"wind_speed", "Basic wind speed", speed},
-		{"exposure", "Exposure", s.Exposure},
-		{"risk", "Risk category", s.Risk},
+		{"exposure", "Exposure", string(s.Exposure)},
+		{"risk", "Risk category", string(s.Risk)},
 		{"edition", "Standard", edition},
-		{"enclosure", "Enclosure", s.Enclosure},
+		{"enclosure", "Enclosure", string(s.Enclosure)},
 		{"kzt", "Topographic factor", kzt},
 		{"elevation", "Ground", ground},
 	}
@@ -176,7 +176,7 @@ func legendTable(c *page.Context) *table.Table {
 		if ns := details.Of("mark " + l.Item.Mark); len(ns) > 0 {
 			d, any = table.Cell{S: ns[0], Link: ns[0]}, true
 		}
-		what := l.Item.Kind.Name + ": " + cmp.Or(l.Item.Note, l.Item.Kind.Doc)
+		what := string(l.Item.Kind.Name) + ": " + cmp.Or(l.Item.Note, l.Item.Kind.Doc)
 		t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Legend: l.Number}, {Symbol: l.Item.Kind.Symbol}, {S: l.Item.Mark}, {S: what}, {S: fmt.Sprint(len(l.Pieces))}, d}})
 	}
 	if !any {

@@ -73,9 +73,9 @@ func lineRows(c *page.Context, l *schedule.Line) []table.Row {
 		{Legend: l.Number},
 		{Symbol: it.Kind.Symbol},
 		{S: it.Mark},
-		{S: it.Kind.Name},
+		{S: string(it.Kind.Name)},
 		{S: itemSize(c, it)},
-		{S: it.Phase.Name},
+		{S: string(it.Phase.Name)},
 		{S: faces(l.Pieces)},
 		{S: fmt.Sprint(n)},
 	}
@@ -141,7 +141,7 @@ func faces(ps []*placement.Piece) string {
 	count := map[string]int{}
 	var names []string
 	for _, p := range ps {
-		name := cmp.Or(p.Face, "as drawn")
+		name := cmp.Or(string(p.Face), "as drawn")
 		if count[name] == 0 {
 			names = append(names, name)
 		}

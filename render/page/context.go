@@ -84,7 +84,7 @@ func (c *Context) pieceTitle(pc *placement.Piece) string {
 	}
 	s := c.legendText(pc) + " " + pc.Item.Mark + ", " + where + " at " + c.Length(pc.Station)
 	if pc.Face != "" {
-		s += ", " + pc.Face
+		s += ", " + string(pc.Face)
 	}
 	return s
 }

@@ -21,9 +21,9 @@ const (
 // elevation of their wall, and the roof plan where there is no wall.
 func HomeOf(pc *placement.Piece) home {
 	switch pc.Joint.Kind {
-	case framing.RafterRidge:
+	case plan.RafterRidge:
 		return OnRoof
-	case framing.GirderPile, framing.PostBase, framing.PostCap:
+	case plan.GirderPile, plan.PostBase, plan.PostCap:
 		return OnFoundation
 	}
 	if HomeWall(pc.Joint) == nil {
@@ -35,7 +35,7 @@ func HomeOf(pc *placement.Piece) home {
 // HomeWall returns the wall whose elevation shows the joint: the upper one
 // where two stories meet, the bearing wall under a rafter.
 func HomeWall(j *framing.Joint) *plan.Wall {
-	if j.Kind == framing.StudStud && j.First() != nil && j.First().Wall != nil {
+	if j.Kind == plan.StudStud && j.First() != nil && j.First().Wall != nil {
 		return j.First().Wall
 	}
 	if j.Wall != nil {

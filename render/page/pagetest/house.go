@@ -20,7 +20,7 @@ func TextHouse() *page.Model {
 			Name: "Invented house", Number: "demo 6", Site: "no real place", Date: "2026-03-02", Revision: "0",
 			DrawnBy: "site office", CheckedBy: "lead framer", Engineer: "structural engineer of record", Notes: []string{"Piles by others."},
 		},
-		Site: plan.Site{WindSpeed: 150, Exposure: "D", Risk: "II", Edition: "7-22", Enclosure: "enclosed", Kzt: 1, Assumed: []string{`enclosure = "enclosed"`}},
+		Site: plan.Site{WindSpeed: 150, Exposure: plan.ExposureD, Risk: plan.RiskII, Edition: plan.ASCE722, Enclosure: plan.Enclosed, Kzt: 1, Assumed: []string{`enclosure = "enclosed"`}},
 	}
 	for i, name := range []string{"first", "second"} {
 		p.Levels = append(p.Levels, &plan.Level{Name: name, Index: i, Floor: 120 + 122*float64(i), PlateHeight: 109.125})
@@ -43,17 +43,17 @@ func TextHouse() *page.Model {
 	m.Placement = &placement.Placement{House: m.House, Catalog: c}
 	for _, w := range p.Walls {
 		for s := 0.75; s < w.Length(); s += 16 {
-			put(m, w, s, framing.StudTop, "stud-clip", "inside", w.Level.Top())
+			put(m, w, s, plan.StudTop, "stud-clip", plan.Inside, w.Level.Top())
 			if w.Exterior {
-				put(m, w, s, framing.StudBase, "story-strap", "outside", w.Level.Floor)
+				put(m, w, s, plan.StudBase, "story-strap", plan.Outside, w.Level.Floor)
 			}
 		}
-		put(m, w, 1.5, framing.WallEnd, "floor-strap", "inside", w.Level.Floor)
-		put(m, w, 4.5, framing.WallEnd, "hold-down-pair", "inside", w.Level.Floor)
+		put(m, w, 1.5, plan.WallEnd, "floor-strap", plan.Inside, w.Level.Floor)
+		put(m, w, 4.5, plan.WallEnd, "hold-down-pair", plan.Inside, w.Level.Floor)
 	}
 	for i := range 34 {
-		j := &framing.Joint{Kind: framing.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
-		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap"), Face: "top", Station: j.Station})
+		j := &framing.Joint{Kind: plan.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
+		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap"), Face: plan.Top, Station: j.Station})
 	}
 	m.Schedule = schedule.New(m.Placement)
 	return m
@@ -64,17 +64,17 @@ func textItems() []*plan.Item {
 		return plan.Fasteners{Part: part, Nail: nail, Count: count, Parts: parts, HandOnly: hand}
 	}
 	return []*plan.Item{
-		{Mark: "stud-clip", Kind: "clip", Length: 4.375, Gauge: "19", Fasteners: []plan.Fasteners{nails("to stud", "8d x 1 1/2", 4, 1, false), nails("to plate", "8d x 1 1/2", 7, 1, false)}},
-		{Mark: "ridge-strap", Kind: "ridge strap", Length: 31.25, Width: 1.375, Gauge: "19", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 8, 2, false)}},
-		{Mark: "story-strap", Kind: "strap", Length: 47.25, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
-		{Mark: "unused-strap", Kind: "strap", Length: 99, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
-		{Mark: "floor-strap", Kind: "long strap", Length: 61.5, Width: 2.125, Gauge: "15", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
-		{Mark: "hold-down-pair", Kind: "hold-down pair", Rod: .625, Gauge: "13", Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{nails("each body", "screw No. 14 x 3", 11, 2, false)}},
+		{Mark: "stud-clip", Kind: plan.ClipItem, Length: 4.375, Gauge: "19", Fasteners: []plan.Fasteners{nails("to stud", "8d x 1 1/2", 4, 1, false), nails("to plate", "8d x 1 1/2", 7, 1, false)}},
+		{Mark: "ridge-strap", Kind: plan.RidgeStrapItem, Length: 31.25, Width: 1.375, Gauge: "19", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 8, 2, false)}},
+		{Mark: "story-strap", Kind: plan.StrapItem, Length: 47.25, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
+		{Mark: "unused-strap", Kind: plan.StrapItem, Length: 99, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{nails("each end", "10d x 1 1/2", 11, 2, false)}},
+		{Mark: "floor-strap", Kind: plan.LongStrapItem, Length: 61.5, Width: 2.125, Gauge: "15", Fasteners: []plan.Fasteners{nails("above", "10d common", 14, 1, true), nails("below", "10d common", 13, 1, true)}},
+		{Mark: "hold-down-pair", Kind: plan.HoldDownPairItem, Rod: .625, Gauge: "13", Standoff: 1.625, Center: 1.4375, Fasteners: []plan.Fasteners{nails("each body", "screw No. 14 x 3", 11, 2, false)}},
 	}
 }
 
 // put places a piece of a mark on a wall.
-func put(m *page.Model, w *plan.Wall, s float64, k framing.Kind, mark, face string, z float64) {
+func put(m *page.Model, w *plan.Wall, s float64, k plan.JointKind, mark string, face plan.Face, z float64) {
 	it := m.Placement.Catalog.Item(mark)
 	j := &framing.Joint{Kind: k, Host: w.Name, Wall: w, Level: w.Level, Station: s, At: w.Frame().At(s, 0, z)}
 	m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{
