@@ -83,7 +83,7 @@ func (p *Placement) likely(id string) string {
 	if n := plan.Nearest(id, names); n != "" {
 		return fmt.Sprintf("did you mean %q?", n)
 	}
-	return "tags stand on the sheets and in the schedule"
+	return "tags are on the sheets"
 }
 
 func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
@@ -97,7 +97,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	} else if q.Cut > 0 {
 		fmt.Fprintf(b, "  rod cut to %s\n", length.Feet(q.Cut))
 	}
-	fmt.Fprintf(b, "  goes on %s\n", q.Item.Phase.Name)
+	fmt.Fprintf(b, "  install %s\n", q.Item.Phase.Name)
 	for i, f := range q.Item.Fasteners {
 		fmt.Fprintf(b, "  nails: %d of %s, %s\n", f.Total(), q.Item.Nails[i].Name, f.Part)
 	}
@@ -107,7 +107,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	} else if q.Place.Note != "" {
 		name += " (" + q.Place.Note + ")"
 	}
-	fmt.Fprintf(b, "  asked for by %s, %s\n", name, line(pos))
+	fmt.Fprintf(b, "  placed by %s, %s\n", name, line(pos))
 }
 
 // lapText says where the steel of a strap lies.
@@ -143,9 +143,9 @@ func tellJoint(b *strings.Builder, j *framing.Joint) {
 	if j.Kind == plan.StudStud {
 		switch {
 		case !j.Below:
-			b.WriteString("  nothing stands below\n")
+			b.WriteString("  no stud below\n")
 		case j.Offset != 0:
-			fmt.Fprintf(b, "  the stud below stands %s off\n", length.Feet(j.Offset))
+			fmt.Fprintf(b, "  the stud below is offset %s\n", length.Feet(j.Offset))
 		default:
 			b.WriteString("  the studs line up\n")
 		}
@@ -155,7 +155,7 @@ func tellJoint(b *strings.Builder, j *framing.Joint) {
 func (p *Placement) tellVerdicts(b *strings.Builder, j *framing.Joint) {
 	vs := p.Verdicts(j)
 	if len(vs) == 0 {
-		fmt.Fprintf(b, "no rule speaks of %s joints\n", j.Kind)
+		fmt.Fprintf(b, "no rule covers %s joints\n", j.Kind)
 		return
 	}
 	b.WriteString("rules and places here:\n")
@@ -167,9 +167,9 @@ func (p *Placement) tellVerdicts(b *strings.Builder, j *framing.Joint) {
 			who = fmt.Sprintf("engineer's place (%s), %s", line(v.Place.Pos), v.Place.Use)
 		}
 		if v.Won {
-			fmt.Fprintf(b, "  won   %s\n", who)
+			fmt.Fprintf(b, "  used      %s\n", who)
 		} else {
-			fmt.Fprintf(b, "  lost  %s: %s\n", who, v.Why)
+			fmt.Fprintf(b, "  not used  %s: %s\n", who, v.Why)
 		}
 	}
 }
@@ -193,14 +193,14 @@ func (p *Placement) ExplainWall(name string) (string, error) {
 	if all == 0 {
 		return "", fmt.Errorf("no wall, roof, girder or porch %q has joints; %s", name, meant(name, p.world.hosts))
 	}
-	return fmt.Sprintf("%s: %d of %d joints have nothing\n%s", name, bare, all, b.String()), nil
+	return fmt.Sprintf("%s: %d of %d joints have no hardware\n%s", name, bare, all, b.String()), nil
 }
 
 // bareWhy says in one clause why a joint has nothing.
 func (p *Placement) bareWhy(j *framing.Joint) string {
 	vs := p.Verdicts(j)
 	if len(vs) == 0 {
-		return "no rule speaks of such joints"
+		return "no rule covers such joints"
 	}
 	v := vs[len(vs)-1]
 	who := "engineer's place"

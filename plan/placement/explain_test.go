@@ -27,7 +27,7 @@ func TestExplainTellsTheWholeStory(t *testing.T) {
 		`lost  rule "old" (t.toml:100), story-strap: beaten by rule "west end" (t.toml:101), a later one`,
 		`lost  rule "west end" (t.toml:101), coil: beaten by the engineer's place (t.toml:200)`,
 		`lost  rule "attic" (t.toml:102), coil: condition level = attic does not hold, it is second`,
-		`lost  rule "but not here" (t.toml:103), coil: excepted: from, to = from 10"`,
+		`lost  rule "but not here" (t.toml:103), coil: excluded by except: from, to = from 10"`,
 		"won   engineer's place (t.toml:200), floor-strap",
 	} {
 		assert.Contains(t, story, want)
@@ -35,7 +35,7 @@ func TestExplainTellsTheWholeStory(t *testing.T) {
 	joint, err := p.Explain("1S-16-SB")
 	require.NoError(t, err)
 	assert.Contains(t, joint, "nothing is placed here")
-	assert.Contains(t, joint, "no rule speaks of stud-base joints")
+	assert.Contains(t, joint, "no rule covers stud-base joints")
 
 	_, err = p.Explain("2S-16-SS-lnog")
 	assert.ErrorContains(t, err, `did you mean "2S-16-SS-long"?`)

@@ -88,7 +88,7 @@ func coilRow(l *Line, spare float64) OrderRow {
 	return OrderRow{
 		Section: "coil", Number: l.Number, Name: l.Item.Mark, Detail: fmt.Sprintf("%s of strap, %s", length.Feet(total), Size(l.Item)),
 		Count: n, Spare: len(cuts), Order: float64(len(rolls)), Unit: "roll", Packs: len(rolls), Pack: "roll of " + length.Feet(l.Item.Coil),
-		Source: fmt.Sprintf("best fit, longest first; no cutting needs fewer than %d", bound),
+		Source: fmt.Sprintf("cut longest first, best fit; at least %d needed however they are cut", bound),
 	}
 }
 
@@ -125,7 +125,7 @@ func (s *Schedule) orderNails(spare float64) (out []OrderRow) {
 		r.Order = math.Ceil(float64(r.Spare)/per*10-1e-9) / 10
 		r.Packs = int(math.Ceil(r.Order/Box - 1e-9))
 		r.Pack = fmt.Sprintf("box of %d lb", Box)
-		r.Source = fmt.Sprintf("%.0f in a pound: %s", per, source)
+		r.Source = fmt.Sprintf("%.0f per lb: %s", per, source)
 		out = append(out, r)
 	}
 	return out
@@ -217,7 +217,7 @@ func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
 	return out
 }
 
-// hours adds up the minutes of the catalog by phase, in hours; nothing when
+// hours adds up the minutes from the catalog by phase, in hours; nothing when
 // no item placed has any.
 func (s *Schedule) hours() (out []OrderRow) {
 	if !slices.ContainsFunc(s.Lines, func(l *Line) bool { return l.Item.Minutes > 0 }) {
@@ -231,7 +231,7 @@ func (s *Schedule) hours() (out []OrderRow) {
 				timed += len(l.Pieces)
 			}
 		}
-		r := OrderRow{Section: "hours", Name: "install " + g.Name, Count: timed, Spare: timed, Order: math.Round(minutes/60*10) / 10, Unit: "hours", Source: "minutes of the catalog"}
+		r := OrderRow{Section: "hours", Name: "install " + g.Name, Count: timed, Spare: timed, Order: math.Round(minutes/60*10) / 10, Unit: "hours", Source: "minutes from the catalog"}
 		if rest := g.Pieces() - timed; rest > 0 {
 			r.Detail = fmt.Sprintf("%d pieces without minutes not in it", rest)
 		}

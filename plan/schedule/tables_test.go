@@ -107,7 +107,7 @@ func TestOrderTable(t *testing.T) {
 	assert.Contains(t, rows, []string{"3", "coil", `10'-0" of strap, 2'-6" x 1 1/4" x 20 ga`, "3", "4", "2 roll", `2 x roll of 5'-10"`, "best fit, longest first; no cutting needs fewer than 2"})
 	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate`, "4", "5", "5 each"})
 	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-11" long`, "2", "2", "2 each"})
-	assert.Contains(t, rows, []string{"install inside", "2 pieces without minutes not in it", "0", "0", "0 hours", "minutes of the catalog"})
+	assert.Contains(t, rows, []string{"install inside", "2 pieces without minutes not in it", "0", "0", "0 hours", "minutes from the catalog"})
 }
 
 func TestJSONOfOneAndOfMany(t *testing.T) {

@@ -270,7 +270,7 @@ func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
 		return err
 	}
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
-	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tgoes on\tpieces\tfasteners")
+	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tinstall\tpieces\tfasteners")
 	group := ""
 	for _, r := range rows {
 		if by != "item" && r.group != group {

@@ -163,7 +163,7 @@ func (d *draft) rodNotes(it detailItem, b body, v float64) {
 		words += ", cut " + d.Length(it.Piece.Cut)
 	}
 	if it.Bodies == 2 {
-		words += ", a nut at each end; the two bodies stand over each other"
+		words += ", nut at each end; the two bodies in line"
 	}
 	d.say(b.center, v, words)
 	d.say(b.center, plateThick+b.standoff+b.rod*0.4, "nut")

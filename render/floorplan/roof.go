@@ -276,7 +276,7 @@ func roofNotes(c *page.Context) []string {
 		return nil
 	}
 	notes := []string{
-		"Rafters carry their numbers at the low end. Walls below are dashed.",
+		"Rafters are numbered at the low end. Walls below are dashed.",
 		"Pieces at ridge, hips and valleys are counted here. Clips at the plates are shown again; the elevation of their wall counts them.",
 	}
 	for _, r := range c.House.Plan.Roofs {

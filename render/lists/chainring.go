@@ -182,17 +182,17 @@ var chainKeyRows = []struct {
 	form ringForm
 	text string
 }{
-	{ringPlain, "worst joint of the step, demand over capacity"},
+	{ringPlain, "controlling joint of the step, demand over capacity"},
 	{ringWeakest, "the weakest of the chain"},
-	{ringOpen, "gap: nothing is known to hold the demand at one joint or more"},
+	{ringOpen, "gap: at one joint or more, nothing known resists the demand"},
 	{ringWeakGap, "the weakest of the chain is a gap"},
-	{ringIdle, "nothing is asked: weight outdoes uplift"},
+	{ringIdle, "no net uplift: dead load is greater"},
 }
 
 // chainCaution is what to know before reading the chains: what the numbers
 // are, where the method ends, and what no chain shows.
 func chainCaution(r *loadpath.Report) string {
-	s := "Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked stand on the load path sheet."
+	s := "Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked are on the load path sheet."
 	for _, l := range r.Limits {
 		s += " Limit of the method: " + strings.TrimSuffix(l, ".") + "."
 	}
@@ -203,7 +203,7 @@ func chainCaution(r *loadpath.Report) string {
 		}
 	}
 	if sideways > 0 {
-		s += fmt.Sprintf(" Beside the chains: %s, told on the load path sheet.", gapCount(sideways))
+		s += fmt.Sprintf(" Beside the chains: %s, reported on the load path sheet.", gapCount(sideways))
 	}
 	return s
 }

@@ -129,7 +129,7 @@ func ringForces(g loadpath.Ring) string {
 	case k.Gap != "":
 		return fmt.Sprintf("%s: %s; largest at %s, demand %s", gapCount(g.Gaps), k.Gap, k.ID, force(k.Demand, k.Unit))
 	case k.Demand == 0:
-		return "no net uplift asked"
+		return "no net uplift"
 	}
 	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(k.Demand, k.Unit), force(k.Capacity.Value, k.Unit), ratio(k.Ratio), k.Governs())
 }

@@ -16,8 +16,8 @@ const orderSpare = 0.05
 
 // orderTable is what to buy, section by section.
 func orderTable(c *page.Context) *table.Table {
-	t := &table.Table{Title: fmt.Sprintf("Order, with %.0f %% to spare", orderSpare*100), Cols: []table.Column{
-		{Head: "Article", Wrap: true}, {Head: "Size", Wrap: true}, {Head: "Shown", Align: sheet.Right}, {Head: "With spare", Align: sheet.Right}, {Head: "Buy", Align: sheet.Right, Wrap: true},
+	t := &table.Table{Title: fmt.Sprintf("Order list, with %.0f%% spare", orderSpare*100), Cols: []table.Column{
+		{Head: "Item", Wrap: true}, {Head: "Size", Wrap: true}, {Head: "Count", Align: sheet.Right}, {Head: "With spare", Align: sheet.Right}, {Head: "Order", Align: sheet.Right, Wrap: true},
 	}}
 	section := ""
 	for _, r := range c.Schedule.Orders(orderSpare) {
