@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/placement"
@@ -33,9 +34,8 @@ type analysis struct {
 	faces     *faceGrid
 	peaks     map[*framing.Joint]*peak
 	coveredBy map[*plan.Roof]extent
-	// capacities are those worked out so far.
-	capacities map[capacityKey]Capacity
-	orphan     map[*plan.Wall]float64 // largest uplift that found nothing below, lb ASD
+	allowed   *capacity.Allowables
+	orphan    map[*plan.Wall]float64 // largest uplift that found nothing below, lb ASD
 	// this case:
 	rafterLoad map[*framing.Joint]Force
 	roofCases  map[*plan.Roof]roofCase
@@ -63,11 +63,12 @@ func analyze(pl *placement.Placement) *analysis {
 	a := &analysis{
 		plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan),
 		byWall: map[*plan.Wall]*wallPath{}, bearing: map[bearingCell][]*plan.Wall{},
-		peaks: make(map[*framing.Joint]*peak, len(pl.House.Joints)), capacities: map[capacityKey]Capacity{}, coveredBy: map[*plan.Roof]extent{}, orphan: map[*plan.Wall]float64{},
+		peaks: make(map[*framing.Joint]*peak, len(pl.House.Joints)), coveredBy: map[*plan.Roof]extent{}, orphan: map[*plan.Wall]float64{},
 	}
 	a.basis, a.main = basisOf(a.house)
 	a.q = a.basis.Envelope().QKd
 	a.species = speciesOf(a.plan)
+	a.allowed = capacity.New(pl, capacity.Context{Species: a.species, Pile: a.plan.Foundation.Pile})
 	for _, w := range a.plan.Walls {
 		if w.Bearing {
 			a.enterBearing(w)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/timber"
 	"galewright/plan/wind"
@@ -20,7 +21,7 @@ func ridgeTies(c *Check, a *analysis) (out []*Link) {
 			l.Demand, l.Strength = l.Demand*k, l.Strength*k
 			l.Terms = append(l.Terms, Term{"1 / cos of the steeper slope: the tie lies along the rafters", k, ""}, Term{"tension of the tie, ASD", l.Demand, "lb"})
 		}
-		l.close(a.capacityAt(j, a.ridgePull(j)))
+		l.close(a.allowed.At(j, a.ridgePull(j)))
 		out = append(out, l)
 	}
 	return out
@@ -29,11 +30,11 @@ func ridgeTies(c *Check, a *analysis) (out []*Link) {
 // ridgePull returns the direction a ridge joint is asked for: along the
 // rafters where two lean on each other, upward where one rests on a beam, a
 // hip or a valley.
-func (a *analysis) ridgePull(j *framing.Joint) pull {
+func (a *analysis) ridgePull(j *framing.Joint) capacity.Direction {
 	if a.pairAt[j] != nil {
-		return endways
+		return capacity.Endways
 	}
-	return upward
+	return capacity.Upward
 }
 
 // slopedTie returns what a tie over a ridge board carries for each pound of

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
@@ -45,14 +46,14 @@ func segmentCapacity(s *Segment) *Capacity {
 		return &Capacity{Unknown: s.Trouble}
 	}
 	c := &Capacity{Value: u.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + u.Source, Pieces: 1}
-	c.Terms = []Term{
-		{fmt.Sprintf("nominal, %s %s, %s at %.0f in, %s", u.Row.Grade, u.Row.Thickness, u.Row.Nail, u.Column, u.Source), u.Nominal, "plf"},
-		{"species factor", u.Species, ""},
-		{"faces", u.Faces, ""},
-		{"divisor to allowable", u.Divisor, ""},
-		{"aspect ratio factor, from memory", s.Factor, ""},
-		{"allowable", c.Value, "plf"},
-	}
+	c.Terms = ofCapacity(
+		Term{fmt.Sprintf("nominal, %s %s, %s at %.0f in, %s", u.Row.Grade, u.Row.Thickness, u.Row.Nail, u.Column, u.Source), u.Nominal, "plf"},
+		Term{"species factor", u.Species, ""},
+		Term{"faces", u.Faces, ""},
+		Term{"divisor to allowable", u.Divisor, ""},
+		Term{"aspect ratio factor, from memory", s.Factor, ""},
+		Term{"allowable", c.Value, "plf"},
+	)
 	return c
 }
 
@@ -149,7 +150,7 @@ func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
 		l.Demand += p.demand
 		l.Terms = append(l.Terms, Term{"uplift of the post itself, ASD, in its own worst case", p.demand, "lb"})
 	}
-	l.close(a.capacityAt(base, upward))
+	l.close(a.allowed.At(base, capacity.Upward))
 	l.Notes = append(l.Notes, "no sheathed segment stands below this end")
 	return l
 }
@@ -158,7 +159,7 @@ func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
 // a long strap or hold-down on the same post at the joint of its foot. Where
 // that one is all there is at the foot, it carries the post's uplift too.
 func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
-	if c := a.capacityAt(j, upward); c != nil {
+	if c := a.allowed.At(j, capacity.Upward); c != nil {
 		l.close(c)
 		return
 	}
@@ -167,13 +168,13 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 		l.close(nil)
 		return
 	}
-	c := a.capacityOf(foot, upward, engineered)
+	c := a.allowed.Of(foot, capacity.Upward, engineered)
 	l.close(c)
 	if c == nil || l.Demand <= least {
 		return
 	}
 	l.Notes = append(l.Notes, "held by "+c.Mark+" at joint "+foot.ID)
-	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.capacityOf(foot, upward, ordinary) == nil {
+	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.allowed.Of(foot, capacity.Upward, ordinary) == nil {
 		l.Demand += p.demand
 		l.Terms = append(l.Terms, Term{"uplift of the post, which the same piece carries", p.demand, "lb"})
 		l.close(c)
@@ -243,7 +244,7 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 			{"collector force here, strength level", f, "lb"},
 			{"0.6 of it", l.Demand, "lb"},
 		}
-		l.close(a.capacityAt(j, endways))
+		l.close(a.allowed.At(j, capacity.Endways))
 		if !j.Below && l.Demand > least {
 			l.Notes = append(l.Notes, "no member carries the line on here")
 		}
@@ -278,8 +279,8 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		}
 		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
 		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}, {"0.6 of the larger", l.Demand, "lb"}}
-		cap := a.capacityAt(j, endways)
-		if nailed := a.splicedByNails(); cap == nil || cap.Unknown != "" {
+		cap := a.allowed.At(j, capacity.Endways)
+		if nailed := splicedByNails(a.species); cap == nil || cap.Unknown != "" {
 			cap = nailed
 		}
 		l.close(cap)
@@ -291,9 +292,9 @@ func splices(c *Check, a *analysis) (out []*Link) {
 // splicedByNails is the nailing that the residential code asks for at each
 // top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC Table R602.3(1) row
 // 14 (grade B). It is assumed where the plan places no strap.
-func (a *analysis) splicedByNails() *Capacity {
+func splicedByNails(species timber.Species) *Capacity {
 	n, _ := timber.NailOf("16d box")
-	wood := timber.Part{Thickness: 1.5, G: a.species.G}
+	wood := timber.Part{Thickness: 1.5, G: species.G}
 	z, err := timber.SingleNail(n, wood, wood)
 	if err != nil {
 		return nil
@@ -301,6 +302,6 @@ func (a *analysis) splicedByNails() *Capacity {
 	v := 8 * z.Z * float64(timber.WindDuration)
 	return &Capacity{
 		Value: v, Governs: "8-16d nails in the lap, assumed, mode " + z.Mode, Source: "assumed nailing", Pieces: 8,
-		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC Table R602.3(1) row 14): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}},
+		Terms: ofCapacity(Term{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC Table R602.3(1) row 14): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}),
 	}
 }

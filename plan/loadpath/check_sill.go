@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
@@ -180,8 +181,7 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 			Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station)),
 		}
 		l.Terms = terms[i]
-		held := a.cachedCapacity(q, upward)
-		held.Pieces, held.Mark = 1, q.Item.Mark
+		held := a.allowed.One(q, capacity.Upward)
 		l.close(&held)
 		out = append(out, l)
 	}

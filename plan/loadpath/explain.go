@@ -24,7 +24,7 @@ func (r *Report) Explain(jointID string) string {
 		fmt.Fprintf(&b, "  demand %.0f %s (%.0f at strength level)\n", l.Demand, l.Unit, l.Strength)
 		if c := l.Capacity; c != nil && c.Unknown == "" {
 			for _, t := range c.Terms {
-				b.WriteString(termLine("capacity", t))
+				b.WriteString(termLine("capacity", Term(t)))
 			}
 			fmt.Fprintf(&b, "  capacity %.0f %s, %s; governs: %s\n", c.Value, l.Unit, c.Source, c.Governs)
 		}

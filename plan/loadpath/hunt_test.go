@@ -44,99 +44,6 @@ func TestWeightRelievesAPileOnce(t *testing.T) {
 	require.Positive(t, checked)
 }
 
-func TestBoltThroughASillHoldsNoStud(t *testing.T) {
-	// A bolt holds the plate down; the stud hangs on its clip. The stronger of
-	// the two is not the capacity of the joint: they stand in a row.
-	bolt := pieceOf(t, plan.Item{Mark: "bolt", Kind: "anchor bolt", Length: 12, Rod: 0.625, Washer: 3}, framing.StudBase, "through")
-	clip := pieceOf(t, plan.Item{Mark: "clip", Kind: "clip", Gauge: "20 ga", Fasteners: []plan.Fasteners{
-		{Part: "to stud", Nail: "8d x 1 1/2", Count: 5, Parts: 1}, {Part: "to plate", Nail: "8d x 1 1/2", Count: 5, Parts: 1},
-	}}, framing.StudBase, "left")
-	for _, k := range []framing.Kind{framing.StudBase, framing.WallEnd} {
-		j := &framing.Joint{Kind: k}
-		assert.False(t, holdsMember(bolt, j), k)
-		assert.True(t, holdsMember(clip, j), k)
-	}
-	assert.True(t, holdsMember(bolt, &framing.Joint{Kind: framing.GirderPile}), "there it crosses both")
-}
-
-func TestNoNailsNoStrap(t *testing.T) {
-	// Steel alone holds nothing to wood.
-	for _, kind := range []string{"strap", "long strap"} {
-		p := pieceOf(t, plan.Item{
-			Mark: "s", Kind: kind, Length: 36, Width: 2, Gauge: "20 ga",
-			Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 4, Parts: 2}},
-		}, framing.StudStud, "outside")
-		p.Item.Fasteners, p.Item.Nails = nil, nil
-		got := pine().pieceCapacity(p, upward)
-		assert.Contains(t, got.Unknown, "no nails", kind)
-		assert.Zero(t, got.Value, kind)
-	}
-}
-
-func TestMakersZeroIsZero(t *testing.T) {
-	// A maker who gives a load sideways and none upward says that the piece
-	// holds none upward; nails are not computed past him.
-	clip := plan.Item{
-		Mark: "c", Kind: "clip", Gauge: "18 ga", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "8d x 1 1/2", Count: 6, Parts: 1}},
-		Load: plan.Load{Across: 200, Source: "invented sheet"},
-	}
-	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, clip, framing.RafterPlate, "left"), upward).Unknown)
-	clip.Load = plan.Load{Uplift: 500, Source: "invented sheet"}
-	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, clip, framing.RafterRidge, "left"), endways).Unknown, "uplift of a clip is no tension along the rafter")
-	strap := plan.Item{
-		Mark: "s", Kind: "ridge strap", Length: 24, Width: 1.25, Gauge: "20 ga", Load: plan.Load{Uplift: 450, Source: "invented sheet"},
-		Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 4, Parts: 2}},
-	}
-	assert.Equal(t, 450.0, pine().pieceCapacity(pieceOf(t, strap, framing.RafterRidge, "top"), endways).Value, "a strap pulls along itself")
-	strap.Load = plan.Load{Pos: plan.Pos{Line: 7}, Source: "invented sheet"}
-	assert.NotEmpty(t, pine().pieceCapacity(pieceOf(t, strap, framing.RafterRidge, "top"), endways).Unknown, "a load of 0 lb is a load")
-}
-
-func TestSheathingTakesNailLength(t *testing.T) {
-	// A strap over 7/16 in of sheathing: a nail of 1-1/2 in is left with 1.01
-	// in of wood, a longer one is not the worse for it.
-	strap := func(phase, nail string) float64 {
-		it := plan.Item{
-			Mark: "s", Kind: "strap", Length: 36, Width: 3, Gauge: "10 ga", Phase: phase,
-			Fasteners: []plan.Fasteners{{Part: "each end", Nail: nail, Count: 8, Parts: 2}},
-		}
-		p := pieceOf(t, it, framing.StudStud, "outside")
-		p.Joint.Wall = &plan.Wall{Exterior: true}
-		c := pine().pieceCapacity(p, upward)
-		require.Empty(t, c.Unknown)
-		return c.Value
-	}
-	assert.Less(t, strap("after sheathing", "10d x 1 1/2"), strap("before sheathing", "10d x 1 1/2"))
-	assert.InDelta(t, strap("after sheathing", "16d"), strap("before sheathing", "16d"), 1e-9)
-}
-
-func TestStaggeredNailsAllCount(t *testing.T) {
-	// AISI S100 D3 asks for the worst chain of holes; with no pitch at hand the
-	// zigzag is taken as straight.
-	strap := func(stagger bool) float64 {
-		return pine().pieceCapacity(pieceOf(t, plan.Item{
-			Mark: "s", Kind: "long strap", Length: 60, Width: 2, Gauge: "14 ga",
-			Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 40, Parts: 2, Rows: 2, Stagger: stagger}},
-		}, framing.StudStud, "outside"), upward).Value
-	}
-	assert.Equal(t, strap(false), strap(true))
-}
-
-func TestThinnestMemberGovernsTheNails(t *testing.T) {
-	// A strap from a stud 5-1/2 in deep down to a rim of 1-1/2 in: a nail of
-	// 3-1/2 in finds 1-1/2 in at that end.
-	p := pieceOf(t, plan.Item{
-		Mark: "s", Kind: "strap", Length: 36, Width: 2, Gauge: "10 ga",
-		Fasteners: []plan.Fasteners{{Part: "each end", Nail: "16d", Count: 8, Parts: 2}},
-	}, framing.StudBase, "outside")
-	stud := p.Joint.Members[0]
-	rim := &framing.Member{Role: framing.Rim, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 11.25}}
-	p.Laid = []*framing.Member{stud, rim}
-	assert.Equal(t, 1.5, wood(p))
-	p.Laid = []*framing.Member{stud, stud}
-	assert.Equal(t, 5.5, wood(p))
-}
-
 func TestRidgeTieFollowsTheSlope(t *testing.T) {
 	// Statics: a tie bent over the ridge lies along the rafters, so its level
 	// part is its tension times cos of the slope.
@@ -359,18 +266,4 @@ use = "foot-clip"
 	}
 	assert.GreaterOrEqual(t, count(clip), 2, "both eaves' walls")
 	assert.Zero(t, count(strings.Replace(clip, "use = \"foot-clip\"", "use = \"strap\"", 1)))
-}
-
-func TestBoltsThroughABeamBearAcrossItsGrain(t *testing.T) {
-	// NDS 2018 Table 12.3.3 footnote 2 (grade B): a bolt bears less across the
-	// grain than along it.
-	held := func(part string) float64 {
-		c := pine().pieceCapacity(pieceOf(t, plan.Item{
-			Mark: "p", Kind: "post cap", Length: 11, Width: 5.5, Gauge: "7 ga",
-			Fasteners: []plan.Fasteners{{Part: part, Nail: "bolt 3/4 x 6", Count: 2, Parts: 1}},
-		}, framing.PostCap, ""), upward)
-		require.Empty(t, c.Unknown)
-		return c.Value
-	}
-	assert.Less(t, held("to beam"), 0.85*held("to post"))
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"galewright/plan/capacity"
 	"galewright/plan/wind"
 )
 
@@ -51,10 +52,11 @@ type jsonLink struct {
 	Notes    []string   `json:"notes,omitempty"`
 }
 
-func terms(list []Term) []jsonTerm {
+func terms[T Term | capacity.Term](list []T) []jsonTerm {
 	out := make([]jsonTerm, len(list))
 	for i, t := range list {
-		out[i] = jsonTerm{t.Text, hundredth(t.Value), t.Unit}
+		x := Term(t)
+		out[i] = jsonTerm{x.Text, hundredth(x.Value), x.Unit}
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/plan/wind"
@@ -79,6 +80,17 @@ type Term struct {
 	Value float64
 	Unit  string
 }
+
+// ofCapacity returns terms as those of a capacity.
+func ofCapacity(list ...Term) (out []capacity.Term) {
+	for _, t := range list {
+		out = append(out, capacity.Term(t))
+	}
+	return out
+}
+
+// Capacity is what the hardware at a link holds.
+type Capacity = capacity.Capacity
 
 // UpliftLine is the uplift along one wall under a roof.
 type UpliftLine struct {
