@@ -63,24 +63,21 @@ func roofArea(p *plan.Plan, r *plan.Roof) extent {
 	return e
 }
 
-// covered returns the part of a roof's area that has the house's walls round
-// it: what reaches over a porch is open below.
-func (a *analysis) covered(r *plan.Roof) extent {
-	e, ok := a.coveredBy[r]
-	if ok {
+// walledArea returns the part of a roof's area that has the house's walls
+// round it: what reaches over a porch is open below.
+func walledArea(p *plan.Plan, r *plan.Roof) extent {
+	e := roofArea(p, r)
+	w, any := wallExtent(p, r.Over)
+	if !any {
 		return e
 	}
-	e = roofArea(a.plan, r)
-	if w, any := wallExtent(a.plan, r.Over); any {
-		in := extent{
-			geom.Vec2{X: math.Max(e.lo.X, w.lo.X), Y: math.Max(e.lo.Y, w.lo.Y)},
-			geom.Vec2{X: math.Min(e.hi.X, w.hi.X), Y: math.Min(e.hi.Y, w.hi.Y)},
-		}
-		if in.span(0) > 0 && in.span(1) > 0 {
-			e = in
-		}
+	in := extent{
+		geom.Vec2{X: math.Max(e.lo.X, w.lo.X), Y: math.Max(e.lo.Y, w.lo.Y)},
+		geom.Vec2{X: math.Min(e.hi.X, w.hi.X), Y: math.Min(e.hi.Y, w.hi.Y)},
 	}
-	a.coveredBy[r] = e
+	if in.span(0) > 0 && in.span(1) > 0 {
+		return in
+	}
 	return e
 }
 

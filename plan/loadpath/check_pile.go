@@ -27,7 +27,7 @@ func (o overturned) most() (lb float64, wind string) {
 // pilePull is what one end of a segment brings to one pile.
 type pilePull struct {
 	joint   *framing.Joint
-	segment *Segment
+	segment *SegmentShear
 	end     string // "low" or "high", by coordinate
 	axis    int
 	sense   int

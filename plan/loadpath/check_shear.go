@@ -40,7 +40,7 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 }
 
 // segmentCapacity returns the unit shear capacity of a segment, plf.
-func segmentCapacity(s *Segment) *Capacity {
+func segmentCapacity(s *SegmentShear) *Capacity {
 	u := s.Unit
 	if s.Trouble != "" {
 		return &Capacity{Unknown: s.Trouble}
@@ -65,7 +65,6 @@ func overturning(c *Check, a *analysis) (out []*Link) {
 			if !s.base || s.Lifts == 0 {
 				continue
 			}
-			s.Relief = a.relief(s)
 			for i := range s.ends {
 				out = append(out, a.endLink(c, x, s, i))
 				if l := a.footLink(c, s, i); l != nil {
@@ -88,12 +87,12 @@ func (a *analysis) relief(s *Segment) (lb float64) {
 	return lb
 }
 
-func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
-	j := s.ends[i]
-	net := ASD.W*s.Lifts - s.Relief
+func (a *analysis) endLink(c *Check, x *LineShear, s *SegmentShear, i int) *Link {
+	j, relief := s.ends[i], a.relief(s.Segment)
+	net := ASD.W*s.Lifts - relief
 	l := &Link{
 		Check: c, Joint: j, Wall: s.Wall, Unit: "lb", Case: s.Case, Force: Force{W: s.Lifts},
-		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-s.Relief*Strength.D/ASD.D),
+		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-relief*Strength.D/ASD.D),
 	}
 	if j != nil {
 		l.ID, l.Where = j.ID, whereOf(j)
@@ -108,7 +107,7 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 		{"moment, both", s.Moment / 12, "lb-ft"},
 		{"over the lever arm", s.arm() / 12, "ft"},
 		{"with the stories above: chord tension, strength level", s.Lifts, "lb"},
-		{"less 0.6 of the weight uplift has left over, half of it at this end, ASD", s.Relief, "lb"},
+		{"less 0.6 of the weight uplift has left over, half of it at this end, ASD", relief, "lb"},
 		{"0.6 of the tension less the relief", net, "lb"},
 	}
 	if j == nil {
@@ -119,7 +118,7 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 		return l
 	}
 	a.closeEnd(l, j)
-	if len(s.above) == 0 && carriesUpper(x) {
+	if len(s.above) == 0 && carriesUpper(x.ShearLine) {
 		l.Notes = append(l.Notes, "a segment of the story above on this line ends elsewhere; its end tension is not in this number")
 	}
 	return l
@@ -127,8 +126,8 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 
 // footLink follows the end tension of a segment that stands on no other
 // through the post below it to that post's foot; nil where there is no need.
-func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
-	net := ASD.W*s.Lifts - s.Relief
+func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
+	net := ASD.W*s.Lifts - a.relief(s.Segment)
 	if s.stacked || s.Wall.Level.Index == 0 || s.ends[i] == nil || net <= least {
 		return nil
 	}
@@ -204,12 +203,12 @@ func carriesUpper(x *ShearLine) bool {
 }
 
 // lineOf returns the shear line of a wall in the story of its top plates.
-func (a *analysis) lineOf(j *framing.Joint) *ShearLine {
+func (a *analysis) lineOf(j *framing.Joint) *LineShear {
 	if j.Wall == nil {
 		return nil
 	}
 	d := j.Wall.Frame().D
-	for _, k := range a.lateral.decks {
+	for _, k := range a.decks {
 		for ax := range 2 {
 			if k.level != topLevel(j.Wall) || math.Abs(axis(d, ax)) <= 0.98 {
 				continue
@@ -218,7 +217,7 @@ func (a *analysis) lineOf(j *framing.Joint) *ShearLine {
 			i, _ := slices.BinarySearchFunc(k.lines[ax], at-12, func(x *ShearLine, v float64) int { return cmpFloat(x.At, v) })
 			for ; i < len(k.lines[ax]) && k.lines[ax][i].At < at+12; i++ {
 				if math.Abs(k.lines[ax][i].At-at) < 12 {
-					return k.lines[ax][i]
+					return a.lateral.lines[k.lines[ax][i].n]
 				}
 			}
 		}

@@ -60,8 +60,8 @@ type plateLift struct {
 }
 
 // piercedSegments returns the perforated segments of each wall.
-func (a *analysis) piercedSegments() map[*plan.Wall][]*Segment {
-	out := map[*plan.Wall][]*Segment{}
+func (a *analysis) piercedSegments() map[*plan.Wall][]*SegmentShear {
+	out := map[*plan.Wall][]*SegmentShear{}
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
 			if s.Pierced != nil && s.base {
@@ -74,7 +74,7 @@ func (a *analysis) piercedSegments() map[*plan.Wall][]*Segment {
 
 // plateLifts returns what lifts the bottom plate of a wall: the studs that a
 // clip ties to it, each in its own worst case, and a perforated wall's t.
-func (a *analysis) plateLifts(p *wallPath, pierced []*Segment) (out []plateLift) {
+func (a *analysis) plateLifts(p *wallPath, pierced []*SegmentShear) (out []plateLift) {
 	hi := 0.0
 	for i, k := range p.carriers {
 		if i == 0 {

@@ -63,8 +63,8 @@ func percent(x float64) string { return fmt.Sprintf("%.0f %%", 100*x) }
 
 // stripsAt returns the rafters that rest at a joint, with the other one of
 // their pair; hips and valleys carry no roof of their own.
-func (a *analysis) stripsAt(j *framing.Joint) (out []*strip) {
-	for _, s := range a.rafters {
+func (m *model) stripsAt(j *framing.Joint) (out []*strip) {
+	for _, s := range m.rafters {
 		here := s.pair != nil && s.pair.joint == j && s.pair.a == s
 		for _, e := range s.ends {
 			here = here || e.joint == j

@@ -56,27 +56,27 @@ const seatReach = 6
 // seats gives every rafter, hip and valley what framing knows no joint for:
 // the valley or ridge under its low end, the hip, valley or ridge at its top.
 // Framing joins jacks at one end only.
-func (a *analysis) seats() {
+func (b *builder) seats() {
 	var carry []*strip
-	for _, s := range a.rafters {
+	for _, s := range b.rafters {
 		if s.gathers {
 			carry = append(carry, s)
 		}
 	}
-	for _, s := range a.rafters {
+	for _, s := range b.rafters {
 		high := s.low.Add(s.up.Mul(s.run))
 		if !s.heldBetween(0, s.run/2) {
-			a.seat(s, s.low, carry)
+			b.seat(s, s.low, carry)
 		}
 		if s.pair == nil && !s.heldBetween(s.run/2, s.run) {
-			a.seat(s, high, carry)
+			b.seat(s, high, carry)
 		}
 	}
 }
 
 // seat lets s rest at p on the nearest of the members that may carry it, or
 // on a ridge.
-func (a *analysis) seat(s *strip, p geom.Vec2, carry []*strip) {
+func (b *builder) seat(s *strip, p geom.Vec2, carry []*strip) {
 	var on *strip
 	best, peak := float64(seatReach), false
 	for _, c := range carry {
@@ -90,19 +90,19 @@ func (a *analysis) seat(s *strip, p geom.Vec2, carry []*strip) {
 		s.rest(support{on: on}, p)
 		return
 	}
-	if r := a.ridgeNear(p); r != nil {
+	if r := b.ridgeNear(p); r != nil {
 		s.rest(support{ridge: r}, p)
 	} else if on != nil { // hips that lean on each other at a peak without a ridge
 		i := ridgeAxis(s.roof)
 		r := &ridge{roof: s.roof, cross: axis(p, 1-i), lo: axis(p, i), hi: axis(p, i)}
-		a.ridges = append(a.ridges, r)
+		b.ridges = append(b.ridges, r)
 		s.rest(support{ridge: r}, p)
 	}
 }
 
 // ridgeNear returns the ridge that p lies on, or nil.
-func (a *analysis) ridgeNear(p geom.Vec2) *ridge {
-	for _, r := range a.ridges {
+func (b *builder) ridgeNear(p geom.Vec2) *ridge {
+	for _, r := range b.ridges {
 		i := ridgeAxis(r.roof)
 		if along := axis(p, i); math.Abs(axis(p, 1-i)-r.cross) < seatReach && along > r.lo-seatReach && along < r.hi+seatReach {
 			return r

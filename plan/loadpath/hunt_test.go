@@ -25,7 +25,7 @@ func TestWeightRelievesAPileOnce(t *testing.T) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
 			if s.base && s.Wall.Level.Index == 0 {
-				left += a.relief(s)
+				left += a.relief(s.Segment)
 			}
 		}
 	}
@@ -145,7 +145,7 @@ func TestPerforatedWallLiftsItsPlate(t *testing.T) {
 	}
 	pierced := `shear = [{ name = "A", from = "0in", to = "240in", panel = "15/32", nail = "8d common", edge = "4in", perforated = true }]` + "\n"
 	r, _ := Run(placed(t, onSlab(pierced)+sillBolts))
-	var seg *Segment
+	var seg *SegmentShear
 	for _, x := range r.Lines {
 		for _, s := range x.Segments {
 			seg = s
@@ -163,7 +163,7 @@ func TestRakeWallTakesShearAtItsSlope(t *testing.T) {
 	text := b.plan()
 	raked := strings.Replace(text, "name = \"1E\"\n", "name = \"1E\"\ntop = \"rake\"\n", 1)
 	require.NotEqual(t, text, raked)
-	find := func(a *analysis) *Segment {
+	find := func(a *analysis) *SegmentShear {
 		for _, x := range a.lateral.lines {
 			for _, s := range x.Segments {
 				if s.Wall.Name == "1E" {

@@ -199,7 +199,7 @@ func (r *Report) windJSON() jsonWind {
 	return out
 }
 
-func (x *ShearLine) json() map[string]any {
+func (x *LineShear) json() map[string]any {
 	var segments, drag []map[string]any
 	for _, s := range x.Segments {
 		segments = append(segments, map[string]any{

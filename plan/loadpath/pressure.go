@@ -21,20 +21,20 @@ func (p patch) mid() float64 { return (p.u0 + p.u1) / 2 }
 
 // roofLoads calls emit with each stretch of a strip: wind on it at strength
 // level, and the weight of roof and ceiling.
-func (a *analysis) roofLoads(s *strip, c windCase, rc roofCase, emit func(patch)) {
+func (m *model) roofLoads(s *strip, c windCase, rc roofCase, emit func(patch)) {
 	if s.width <= 0 {
 		return
 	}
-	cuts := s.cuts(rc, a.basis.ZoneTwoReach()*12)
+	cuts := s.cuts(rc, m.basis.ZoneTwoReach()*12)
 	slope := math.Hypot(1, s.tan)
-	roofDead, ceiling := a.dead.roof(s.roof)*slope, a.dead.ceiling()
+	roofDead, ceiling := m.dead.roof(s.roof)*slope, m.dead.ceiling()
 	in := s.width - s.out0 - s.out1
 	for i := 1; i < len(cuts); i++ {
 		p := patch{u0: cuts[i-1], u1: cuts[i]}
 		if p.u1-p.u0 < 1e-9 {
 			continue
 		}
-		p.zone = s.zone(p.mid(), rc, a)
+		p.zone = s.zone(p.mid(), rc, m)
 		p.gcpf = rc.roofCoef(p.zone, s.along0, s.along1)
 		p.in = p.mid() > s.inside[0] && p.mid() < s.inside[1]
 		p.below = rc.gcpi
@@ -80,8 +80,8 @@ func (s *strip) lowIsNear(rc roofCase) bool {
 }
 
 // zone returns 2 or 3 for the place u on the strip.
-func (s *strip) zone(u float64, rc roofCase, a *analysis) int {
-	reach := a.basis.ZoneTwoReach() * 12
+func (s *strip) zone(u float64, rc roofCase, m *model) int {
+	reach := m.basis.ZoneTwoReach() * 12
 	near := s.lowIsNear(rc)
 	switch {
 	case s.roof.Kind == "shed":
@@ -92,7 +92,7 @@ func (s *strip) zone(u float64, rc roofCase, a *analysis) int {
 		near = d < math.Min(s.run/2, reach)
 	case s.slopesAlong():
 		ax := 1 - ridgeAxis(s.roof)
-		area := roofArea(a.plan, s.roof)
+		area := roofArea(m.plan, s.roof)
 		near = (axis(s.low, ax) > (axis(area.lo, ax)+axis(area.hi, ax))/2) == rc.nearHigh
 	default:
 		near = near && u < reach

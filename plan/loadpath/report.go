@@ -44,7 +44,7 @@ type Report struct {
 	Ridges    []RidgeLine
 	Stories   []StoryShear
 	Base      [2]BaseShear // along x and along y
-	Lines     []*ShearLine
+	Lines     []*LineShear
 	Balance   []Balance
 	Torsion   []string
 	Links     []*Link // in the order of the checks, then of the joints
@@ -52,7 +52,7 @@ type Report struct {
 	Assumed   []string
 	Unchecked []string
 	byJoint   map[*framing.Joint][]*Link
-	work      *analysis // for the arithmetic of Explain
+	work      *analysis // for the arithmetic of Explain; only read
 }
 
 // Link is one place on the load path with its demand and its capacity.

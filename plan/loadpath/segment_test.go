@@ -44,12 +44,12 @@ func TestPerforatedWallOfTwoStories(t *testing.T) {
 	up, low := wall(8, 7), wall(24, 8)
 	assert.InDelta(t, 0.8197, up.Pierced.Co, 5e-5)
 	assert.InDelta(t, 0.5435, low.Pierced.Co, 5e-5)
-	low.above = []*Segment{up}
-	up.v, low.v = 8000, 14_000
-	up.overturn()
-	low.overturn()
-	assert.InDelta(t, 3050, up.lifts, 0.5)
-	assert.InDelta(t, 25_300, low.lifts, 1)
+	low.n, low.above = 1, []*Segment{up}
+	s := oneLine(0)
+	s.overturn(up, 8000)
+	s.overturn(low, 14_000)
+	assert.InDelta(t, 3050, s.segments[0].lifts, 0.5)
+	assert.InDelta(t, 25_300, s.segments[1].lifts, 1)
 	assert.InDelta(t, 305.0, 8000/(up.Working/12), 0.05)
 	assert.InDelta(t, 1610, 14_000/(low.Working/12), 0.5)
 }

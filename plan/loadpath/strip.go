@@ -73,12 +73,12 @@ func (s *strip) side() int {
 // pair is two opposing rafters that meet at a ridge board: one stiff piece on
 // two plates.
 type pair struct {
+	n     int
 	a, b  *strip
 	joint *framing.Joint
 	apex  float64 // from a's plate to the ridge, in
 	span  float64 // from plate to plate, in
 	rise  float64 // from the plates to the ridge, in
-	pull  Force   // tension across the ridge, this case
 	along float64
 }
 
@@ -101,41 +101,41 @@ type ridgeEnd struct {
 }
 
 // strips builds all of them from the roof's members and joints.
-func (a *analysis) strips() {
+func (b *builder) strips() {
 	of := map[*framing.Member]*strip{}
 	rid := map[*framing.Member]*ridge{}
-	for _, m := range a.house.Members {
+	for _, m := range b.house.Members {
 		switch {
 		case m.Roof == nil:
 		case m.Role == framing.Ridge:
-			rid[m] = a.ridgeLine(m)
+			rid[m] = b.ridgeLine(m)
 		case m.Role == framing.Truss:
-			of[m] = a.truss(m)
+			of[m] = b.truss(m)
 		case m.Role == framing.Rafter || m.Role == framing.Hip || m.Role == framing.Valley:
 			if s := newStrip(m); s != nil {
 				of[m] = s
-				a.rafters = append(a.rafters, s)
+				b.rafters = append(b.rafters, s)
 			}
 		}
 	}
-	for _, j := range a.house.Joints {
+	for _, j := range b.house.Joints {
 		switch j.Kind {
 		case framing.RafterPlate:
 			if s := of[j.First()]; s != nil {
 				s.nearer(j.At.Flat()).rest(support{plate: j, joint: j}, j.At.Flat())
 			}
 		case framing.RafterRidge:
-			a.ridgeJoint(j, of, rid)
+			b.ridgeJoint(j, of, rid)
 		}
 	}
-	a.seats()
-	for _, s := range a.rafters {
-		s.face = a.faces.of(s)
+	b.seats()
+	for _, s := range b.rafters {
+		s.face = b.faces.of(s)
 		slices.SortStableFunc(s.ends, func(x, y support) int { return cmpFloat(x.u, y.u) })
-		s.inside = a.insideOf(s)
+		s.inside = b.insideOf(s)
 	}
-	a.widths()
-	for _, r := range a.ridges {
+	b.widths()
+	for _, r := range b.ridges {
 		slices.SortStableFunc(r.pairs, func(x, y *pair) int { return cmpFloat(x.along, y.along) })
 	}
 }
@@ -163,7 +163,7 @@ func newStrip(m *framing.Member) *strip {
 }
 
 // ridgeLine returns the ridge that a member is part of.
-func (a *analysis) ridgeLine(m *framing.Member) *ridge {
+func (b *builder) ridgeLine(m *framing.Member) *ridge {
 	ax := ridgeAxis(m.Roof)
 	if d := m.B.Sub(m.A).Flat(); math.Abs(axis(d, ax)) < math.Abs(axis(d, 1-ax)) {
 		ax = 1 - ax
@@ -171,20 +171,20 @@ func (a *analysis) ridgeLine(m *framing.Member) *ridge {
 	lo, hi := axis(m.A.Flat(), ax), axis(m.B.Flat(), ax)
 	lo, hi = math.Min(lo, hi), math.Max(lo, hi)
 	cross := axis(m.A.Flat(), 1-ax)
-	for _, r := range a.ridges {
+	for _, r := range b.ridges {
 		if r.roof == m.Roof && math.Abs(r.cross-cross) < 1 {
 			r.lo, r.hi = math.Min(r.lo, lo), math.Max(r.hi, hi)
 			return r
 		}
 	}
 	r := &ridge{roof: m.Roof, bearing: m.Roof.RidgeBearing, cross: cross, lo: lo, hi: hi}
-	a.ridges = append(a.ridges, r)
+	b.ridges = append(b.ridges, r)
 	return r
 }
 
 // truss reads a truss as a pair of rafters from tail to peak, and returns
 // the one at its A end.
-func (a *analysis) truss(m *framing.Member) *strip {
+func (b *builder) truss(m *framing.Member) *strip {
 	d := m.B.Sub(m.A).Flat()
 	t1, t2 := m.Roof.Pitch/12, m.Roof.Pitch/12
 	if m.Roof.PitchOther > 0 {
@@ -196,10 +196,10 @@ func (a *analysis) truss(m *framing.Member) *strip {
 	run := d.Len() * t2 / (t1 + t2)
 	l := &strip{m: m, roof: m.Roof, low: m.A.Flat(), up: d.Unit(), run: run, tan: t1}
 	r := &strip{m: m, roof: m.Roof, low: m.B.Flat(), up: d.Unit().Mul(-1), run: d.Len() - run, tan: t2}
-	a.rafters = append(a.rafters, l, r)
+	b.rafters = append(b.rafters, l, r)
 	p := &pair{a: l, b: r, along: axis(l.low, ridgeAxis(m.Roof))}
 	l.pair, r.pair = p, p
-	a.pairs = append(a.pairs, p)
+	b.pairs = append(b.pairs, p)
 	return l
 }
 
@@ -219,7 +219,7 @@ func (s *strip) rest(e support, p geom.Vec2) {
 }
 
 // ridgeJoint reads one joint at a ridge, hip or valley.
-func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, rid map[*framing.Member]*ridge) {
+func (b *builder) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, rid map[*framing.Member]*ridge) {
 	var on *strip
 	var at *ridge
 	var held []*strip
@@ -243,11 +243,11 @@ func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, r
 		}
 	}
 	if at == nil && on == nil && len(held) == 2 && held[0].m.Role == framing.Rafter {
-		a.makePair(j, held, nil)
+		b.makePair(j, held, nil)
 		return
 	}
 	if at != nil && !at.bearing && len(held) == 2 && held[0].m.Role == framing.Rafter && held[1].m.Role == framing.Rafter && held[0].up.Dot(held[1].up) < -0.9 {
-		a.makePair(j, held, at)
+		b.makePair(j, held, at)
 		return
 	}
 	for _, s := range held {
@@ -271,10 +271,10 @@ func (s *strip) reachRidge(r *ridge) {
 	}
 }
 
-func (a *analysis) makePair(j *framing.Joint, held []*strip, at *ridge) {
+func (b *builder) makePair(j *framing.Joint, held []*strip, at *ridge) {
 	p := &pair{a: held[0], b: held[1], joint: j, along: axis(j.At.Flat(), ridgeAxis(held[0].roof))}
 	held[0].pair, held[1].pair = p, p
-	a.pairs = append(a.pairs, p)
+	b.pairs = append(b.pairs, p)
 	if at != nil {
 		at.pairs = append(at.pairs, p)
 	}
@@ -282,12 +282,12 @@ func (a *analysis) makePair(j *framing.Joint, held []*strip, at *ridge) {
 
 // insideOf returns where along u the strip lies between the outside faces of
 // the walls that its roof covers.
-func (a *analysis) insideOf(s *strip) [2]float64 {
+func (b *builder) insideOf(s *strip) [2]float64 {
 	i := 0
 	if math.Abs(s.up.Y) > 0.7 {
 		i = 1
 	}
-	area := a.covered(s.roof)
+	area := b.walled[s.roof]
 	lo, hi := axis(area.lo, i), axis(area.hi, i)
 	at := axis(s.low, i)
 	if axis(s.up, i) > 0 {
@@ -300,7 +300,7 @@ func clamp(x, lo, hi float64) float64 { return math.Min(math.Max(x, lo), hi) }
 
 // widths shares the roof out to the rafters of each side of each roof: half
 // way to the neighbors, the outer ones to the edge of the roof.
-func (a *analysis) widths() {
+func (b *builder) widths() {
 	type key struct {
 		face *framing.Face // rafters of two roofs may lie in one face
 		roof *plan.Roof    // where there is no face
@@ -308,7 +308,7 @@ func (a *analysis) widths() {
 	}
 	groups := map[key][]*strip{}
 	var order []key
-	for _, s := range a.rafters {
+	for _, s := range b.rafters {
 		if s.gathers || len(s.ends) == 0 && s.pair == nil {
 			continue
 		}
@@ -322,11 +322,11 @@ func (a *analysis) widths() {
 		groups[k] = append(groups[k], s)
 	}
 	for _, k := range order {
-		a.shareOut(groups[k])
+		b.shareOut(groups[k])
 	}
 }
 
-func (a *analysis) shareOut(g []*strip) {
+func (b *builder) shareOut(g []*strip) {
 	slices.SortStableFunc(g, func(x, y *strip) int { return cmpFloat(x.eave(), y.eave()) })
 	var rows [][]*strip // those at one station: a valley may cut a run in two
 	for _, s := range g {
@@ -336,7 +336,7 @@ func (a *analysis) shareOut(g []*strip) {
 		}
 		rows = append(rows, []*strip{s})
 	}
-	lo, hi := a.edges(g[0])
+	lo, hi := b.edges(g[0])
 	for i, row := range rows {
 		at := row[0].eave()
 		e0, e1 := math.Min(lo, at), math.Max(hi, at)
@@ -355,7 +355,7 @@ func (a *analysis) shareOut(g []*strip) {
 			width = areaBetween(f.Outline, row[0].eaveAxis(), e0, e1) / runs
 		}
 		for _, s := range row {
-			a.serve(s, e0, e1, width)
+			b.serve(s, e0, e1, width)
 		}
 	}
 }
@@ -392,7 +392,7 @@ func cutAt(p []geom.Vec2, i int, at, sign float64) (out []geom.Vec2) {
 }
 
 // edges returns the ends of the roof along the eave of s.
-func (a *analysis) edges(s *strip) (lo, hi float64) {
+func (b *builder) edges(s *strip) (lo, hi float64) {
 	i := s.eaveAxis()
 	lo, hi = math.Inf(1), math.Inf(-1)
 	if s.face != nil {
@@ -401,7 +401,7 @@ func (a *analysis) edges(s *strip) (lo, hi float64) {
 		}
 	}
 	if lo > hi {
-		area := roofArea(a.plan, s.roof)
+		area := roofArea(b.plan, s.roof)
 		lo, hi = axis(area.lo, i)-s.roof.Rake, axis(area.hi, i)+s.roof.Rake
 	}
 	return lo, hi
@@ -409,9 +409,9 @@ func (a *analysis) edges(s *strip) (lo, hi float64) {
 
 // serve gives s the stretch e0..e1 of the eave, at the width that makes up
 // the area of the face there.
-func (a *analysis) serve(s *strip, e0, e1, width float64) {
+func (b *builder) serve(s *strip, e0, e1, width float64) {
 	s.width = width
-	area := a.covered(s.roof)
+	area := b.walled[s.roof]
 	ax := ridgeAxis(s.roof)
 	if s.slopesAlong() {
 		p, q := axis(s.low, ax), axis(s.low.Add(s.up.Mul(s.run)), ax)
