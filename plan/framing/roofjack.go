@@ -51,8 +51,12 @@ func (f *roofFrame) lineJoint(l *roofLine, host string, m *Member, p geom.Vec3) 
 	f.joints = append(f.joints, f.joint(&Joint{
 		Kind: RafterRidge, Host: host, Level: f.level, Roof: m.Roof,
 		Station: station, Members: []*Member{m, l.member}, At: p,
+		Peak: m.Role == Hip && l.member.Role == Hip && l.endsAt(p),
 	}))
 }
+
+// endsAt tells whether p is the upper end of a hip or valley.
+func (l *roofLine) endsAt(p geom.Vec3) bool { return l.u(p.Flat()) > l.line.Run()-1 }
 
 // lineHosts names the lines that carry. A ridge is its roof, a hip or valley
 // its roof and the way it runs down, such as "main/hipSW"; a second one of a

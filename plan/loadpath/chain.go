@@ -149,7 +149,7 @@ func (a *analysis) ridgesOver() map[*plan.Wall][]*framing.Joint {
 				out[w] = append(out[w], s.pair.joint)
 			}
 			for _, x := range s.ends {
-				if x.ridge != nil {
+				if x.ridge != nil && x.joint != nil {
 					out[w] = append(out[w], x.joint)
 				}
 			}

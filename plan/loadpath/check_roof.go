@@ -45,7 +45,7 @@ func (a *analysis) slopedTie(j *framing.Joint) float64 {
 	if p == nil {
 		return 1
 	}
-	return math.Max(math.Hypot(1, p.a.tan), math.Hypot(1, p.b.tan))
+	return math.Max(math.Hypot(1, p.a.Tan), math.Hypot(1, p.b.Tan))
 }
 
 // rafterUplift checks each rafter at each bearing.

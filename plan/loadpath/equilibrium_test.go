@@ -29,7 +29,7 @@ func roofUplift(a *analysis, c windCase) (up float64) {
 		}
 		for x := step*math.Floor(e.lo.X/step) + step/2; x < e.hi.X; x += step {
 			for y := step*math.Floor(e.lo.Y/step) + step/2; y < e.hi.Y; y += step {
-				if p := (geom.Vec2{X: x, Y: y}); inOutline(f.Outline, p) {
+				if p := (geom.Vec2{X: x, Y: y}); f.Over(p) {
 					up += pressureUp(a, f, p, c) * step * step / 144
 				}
 			}

@@ -38,11 +38,11 @@ func TestEveryFootOfRoofIsCarried(t *testing.T) {
 	eachExample(t, func(t *testing.T, a *analysis) {
 		roof, strips := 0.0, 0.0
 		for _, f := range a.house.Roof {
-			roof += areaBetween(f.Outline, 0, math.Inf(-1), math.Inf(1))
+			roof += f.AreaBetween(0, math.Inf(-1), math.Inf(1))
 		}
 		for _, s := range a.rafters {
-			if !s.gathers {
-				strips += s.width * s.run
+			if !s.Gathers() {
+				strips += s.Width * s.Run
 			}
 		}
 		assert.InEpsilon(t, roof, strips, 0.01)

@@ -69,7 +69,7 @@ func (m *model) stripsAt(j *framing.Joint) (out []*strip) {
 		for _, e := range s.ends {
 			here = here || e.joint == j
 		}
-		if !here || s.gathers {
+		if !here || s.Gathers() {
 			continue
 		}
 		out = append(out, s)

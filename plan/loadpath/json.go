@@ -136,6 +136,14 @@ type jsonBalance struct {
 	Roof, Above, Weight, Tops, Bases, NoWayDown jsonForce
 }
 
+// perFootJSON is null where the rafter has no width of its own.
+func perFootJSON(u UpliftLine) any {
+	if u.PerFoot == 0 {
+		return nil
+	}
+	return tenth(u.PerFoot)
+}
+
 type jsonWind struct {
 	Caution      string                `json:"caution"`
 	Missing      string                `json:"missing,omitempty"`
@@ -174,7 +182,7 @@ func (r *Report) windJSON() jsonWind {
 		}
 		out.Uplift = append(out.Uplift, map[string]any{
 			"wall": name, "roof": u.Roof, "joints": u.Joints, "largest_at": u.At, "largest": forceJSON(u.Largest),
-			"largest_asd_lb": tenth(u.Largest.net(ASD)), "asd_plf": tenth(u.PerFoot), "strength_lb": tenth(u.Strength), "case": u.Case,
+			"largest_asd_lb": tenth(u.Largest.net(ASD)), "asd_plf": perFootJSON(u), "strength_lb": tenth(u.Strength), "case": u.Case,
 		})
 	}
 	for _, x := range r.Ridges {

@@ -73,12 +73,11 @@ type porchPost struct {
 type builder struct {
 	*model
 	bearing map[bearingCell][]*plan.Wall
-	faces   *faceGrid
 }
 
 // newModel reads the load path's model out of a framed house.
 func newModel(pl *placement.Placement) *model {
-	b := &builder{model: &model{givens: givensOf(pl)}, bearing: map[bearingCell][]*plan.Wall{}, faces: newFaceGrid(pl.House.Roof)}
+	b := &builder{model: &model{givens: givensOf(pl)}, bearing: map[bearingCell][]*plan.Wall{}}
 	b.byWall, b.pairAt, b.walled = map[*plan.Wall]*wallPath{}, map[*framing.Joint]*pair{}, map[*plan.Roof]extent{}
 	for _, w := range b.plan.Walls {
 		if w.Bearing {

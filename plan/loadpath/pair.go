@@ -9,9 +9,9 @@ import (
 // shape fills in the geometry of a pair from where its rafters rest.
 func (p *pair) shape() {
 	left, right := p.a.foot(), p.b.foot()
-	p.apex = p.a.run - left
-	p.span = p.apex + p.b.run - right
-	p.rise = (p.a.tan*p.apex + p.b.tan*(p.b.run-right)) / 2
+	p.apex = p.a.Run - left
+	p.span = p.apex + p.b.Run - right
+	p.rise = (p.a.Tan*p.apex + p.b.Tan*(p.b.Run-right)) / 2
 }
 
 // foot returns u of the lowest support, or of the outside face of the wall
@@ -33,7 +33,7 @@ func (m *model) sideLoads(s *strip, c windCase, rc roofCase) (out side) {
 	m.roofLoads(s, c, rc, func(p patch) {
 		x, f := p.mid()-u0, p.force
 		out.sum.take(f)
-		out.moment.take(Force{W: f.W * x * (1 + s.tan*s.tan), D: f.D * x})
+		out.moment.take(Force{W: f.W * x * (1 + s.Tan*s.Tan), D: f.D * x})
 	})
 	return out
 }

@@ -66,7 +66,7 @@ func TestRoofOverAPorchIsOpenBelow(t *testing.T) {
 	rc := a.onRoof(south, a.main)
 	var rafter *strip
 	for _, s := range a.rafters {
-		if s.up.Y > 0.9 && s.eave() > 140 && s.eave() < 150 {
+		if s.Up.Y > 0.9 && s.Low.X > 140 && s.Low.X < 150 {
 			rafter = s
 		}
 	}
@@ -78,7 +78,7 @@ func TestRoofOverAPorchIsOpenBelow(t *testing.T) {
 		if u < 12+96 { // overhang and porch
 			below = 0.7
 		}
-		assert.InDelta(t, below-g, f.W/(a.q*rafter.width*stretchOf(rafter, rc, a, u)/144), 1e-6, "at %v", u)
+		assert.InDelta(t, below-g, f.W/(a.q*rafter.Width*stretchOf(rafter, rc, a, u)/144), 1e-6, "at %v", u)
 	})
 }
 

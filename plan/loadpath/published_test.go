@@ -181,7 +181,7 @@ func TestUnequalSpansByLever(t *testing.T) {
 	// Statics of a beam on two supports with a tail: 100 lb at 1 ft outside a
 	// bearing of a 10 ft span lifts it by 110 and presses the other by 10.
 	state := &caseState{rafters: map[*framing.Joint]Force{}}
-	s := &strip{run: 132}
+	s := &strip{Share: &framing.Share{Run: 132}}
 	near, far := &framing.Joint{}, &framing.Joint{}
 	s.ends = []support{{u: 12, joint: near}, {u: 132, joint: far}}
 	state.rest(s, 0, Force{W: 100}, 0)

@@ -99,10 +99,10 @@ type UpliftLine struct {
 	Joints   int
 	Largest  Force   // of one joint, in its governing case
 	At       string  // the joint
-	Width    float64 // its share of the wall, in
+	Width    float64 // of the roof its rafter serves, in; 0 of a hip or valley, which only gathers
 	Case     string
 	SumASD   float64 // of all joints of the wall, each in its own governing case
-	PerFoot  float64 // largest, plf
+	PerFoot  float64 // largest over that width, plf; 0 without one
 	Strength float64 // largest, lb at strength level
 }
 

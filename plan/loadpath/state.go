@@ -114,7 +114,7 @@ func (s *caseState) lose(w *plan.Wall, f Force) {
 // fromRoof brings the roof's reactions to plates, beams and ridges.
 func (s *caseState) fromRoof() {
 	for _, x := range s.m.rafters {
-		if x.width <= 0 {
+		if x.Width <= 0 {
 			continue
 		}
 		if x.pair == nil {
@@ -166,7 +166,7 @@ func (s *caseState) react(e support, f Force, depth int) {
 	case e.on != nil && depth > deepest: // members that rest on each other
 		s.unheld += math.Max(0, f.net(ASD))
 	case e.on != nil:
-		s.rest(e.on, e.at.Sub(e.on.low).Dot(e.on.up), f, depth+1)
+		s.rest(e.on, e.at.Sub(e.on.Low).Dot(e.on.Up), f, depth+1)
 	case e.ridge != nil:
 		s.onRidge(e.ridge, e.at, f)
 	}

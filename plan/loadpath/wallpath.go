@@ -94,19 +94,11 @@ func (b *builder) path(w *plan.Wall) *wallPath {
 	return p
 }
 
-// weigh gives each carrier its stretch of wall and that stretch's weight.
+// weigh gives each carrier the weight of its stretch of wall.
 func (b *builder) weigh(p *wallPath) {
-	height := wallHeight(p.w)
-	psf := b.dead.wall(p.w)
-	for i, c := range p.carriers {
-		lo, hi := math.Min(0, c.station), math.Max(p.w.Length(), c.station)
-		if i > 0 {
-			lo = (p.carriers[i-1].station + c.station) / 2
-		}
-		if i < len(p.carriers)-1 {
-			hi = (p.carriers[i+1].station + c.station) / 2
-		}
-		c.share = hi - lo
+	psf, height := b.dead.wall(p.w), wallHeight(p.w)
+	for _, c := range p.carriers {
+		c.share = c.st.Tributary
 		c.weight = psf * c.share * height / 144
 	}
 }

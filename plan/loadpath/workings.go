@@ -40,7 +40,7 @@ func (s *caseState) roofWorkings(j *framing.Joint) (out []string) {
 	var told *pair
 	for _, r := range s.m.stripsAt(j) {
 		rc := s.roofs[r.roof]
-		out = append(out, fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", r.m.ID, length.Feet(r.width), percent(rc.inEnd(r)), rc.q))
+		out = append(out, fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", r.Member.ID, length.Feet(r.Width), percent(rc.inEnd(r)), rc.q))
 		s.m.roofLoads(r, s.wind, rc, func(x patch) {
 			what := "under the eave or a porch"
 			if x.in {
@@ -72,16 +72,16 @@ func (s *caseState) gathered(j *framing.Joint) (out []string) {
 		for _, e := range g.ends {
 			here = here || e.joint == j
 		}
-		if !g.gathers || !here {
+		if !g.Gathers() || !here {
 			continue
 		}
 		for _, e := range g.ends {
-			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever", g.m.ID, length.Feet(e.u)))
+			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever", g.Member.ID, length.Feet(e.u)))
 		}
 		for _, r := range s.m.rafters {
 			for _, e := range r.ends {
 				if f, ok := s.rafters[e.joint]; e.on == g && e.joint != nil && ok {
-					out = append(out, fmt.Sprintf("  %s brings it at %s: wind %.0f, dead %.0f lb", r.m.ID, length.Feet(e.at.Sub(g.low).Dot(g.up)), whole(f.W), whole(f.D)))
+					out = append(out, fmt.Sprintf("  %s brings it at %s: wind %.0f, dead %.0f lb", r.Member.ID, length.Feet(e.at.Sub(g.Low).Dot(g.Up)), whole(f.W), whole(f.D)))
 				}
 			}
 		}
