@@ -67,11 +67,7 @@ func (c *context) wallBounds() (lo, hi geom.Vec2, ok bool) {
 // wallsOn returns the walls that stand on a level or pass it.
 func (c *context) wallsOn(l *plan.Level) (out []*plan.Wall) {
 	for _, w := range c.House.Plan.Walls {
-		top := w.Level
-		if w.ToLevel != nil {
-			top = w.ToLevel
-		}
-		if w.Level.Index <= l.Index && l.Index <= top.Index {
+		if w.In(l) {
 			out = append(out, w)
 		}
 	}

@@ -157,7 +157,7 @@ func (f *roofFrame) ledgerJoints() {
 			}
 			for _, w := range f.wallsOn(r.owner.body, i) {
 				s, _ := w.Frame().Local(r.run.High)
-				if s > -near && s < w.Length()+near && plateTop(w) > l.Z1 && w.Level.Floor < l.Z1 {
+				if s > -near && s < w.Length()+near && w.PlateTop() > l.Z1 && w.Level.Floor < l.Z1 {
 					f.joints = append(f.joints, f.joint(&Joint{
 						Kind: RafterPlate, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof,
 						Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),

@@ -62,8 +62,8 @@ type roofCase struct {
 // onRoof returns the case for a roof. A shed is read as a flat roof, whose
 // zones 2 and 3 both lift.
 func (m *model) onRoof(c windCase, r *plan.Roof) roofCase {
-	ax, area := ridgeAxis(r), roofArea(m.plan, r)
-	theta := angle(r)
+	ax, area := r.RidgeAxis(), roofArea(m.plan, r)
+	theta := r.Angle()
 	if r.Kind == "shed" {
 		theta = 0
 	}

@@ -106,7 +106,7 @@ func (a *analysis) alongWall(j *framing.Joint) float64 {
 // joint, lb ASD: components and cladding, zone 5 within a of a corner of the
 // house, else zone 4.
 func (a *analysis) acrossWall(j *framing.Joint) float64 {
-	h, w := wallHeight(j.Wall)/12, j.Tributary/12
+	h, w := j.Wall.TopHeight()/12, j.Tributary/12
 	zones := wind.WallFigure(a.basis.Edition, a.basis.Theta).Zones
 	z, strip := zones[0], 12*a.basis.EdgeStrip()
 	if j.Station < strip || j.Station > j.Wall.Length()-strip {

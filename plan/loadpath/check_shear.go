@@ -210,7 +210,7 @@ func (a *analysis) lineOf(j *framing.Joint) *LineShear {
 	d := j.Wall.Frame().D
 	for _, k := range a.decks {
 		for ax := range 2 {
-			if k.level != topLevel(j.Wall) || math.Abs(axis(d, ax)) <= 0.98 {
+			if k.level != j.Wall.TopLevel() || math.Abs(axis(d, ax)) <= 0.98 {
 				continue
 			}
 			at := axis(j.Wall.From, 1-ax)
@@ -266,7 +266,7 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		at := axis(j.At.Flat(), ax)
 		chord, drag := 0.0, 0.0
 		if j.Wall.Exterior {
-			chord = a.lateral.chordAt(topLevel(j.Wall), 1-ax, at)
+			chord = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
 		}
 		what := "deck chord, wind across the wall"
 		if x := a.lineOf(j); x != nil {

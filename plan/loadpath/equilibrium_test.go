@@ -42,7 +42,7 @@ func roofUplift(a *analysis, c windCase) (up float64) {
 // the roof is over the whole house, so zones follow from its extent.
 func pressureUp(a *analysis, f *framing.Face, p geom.Vec2, c windCase) float64 {
 	r := f.Roof
-	ax := ridgeAxis(r)
+	ax := r.RidgeAxis()
 	area := roofArea(a.plan, r)
 	lo, hi := axis(area.lo, 1-ax), axis(area.hi, 1-ax)
 	mid := (lo + hi) / 2
@@ -132,7 +132,7 @@ func account(t *rapid.T, a *analysis, s *caseState, b box) {
 	for _, p := range a.paths {
 		roof.take(s.walls[p.n].roof)
 		// Weight of the wall from its own face, apart from the shares of studs.
-		weight += wallHeight(p.w) * p.w.Length() / 144 * a.dead.wall(p.w) * factor(p.w.Level.Index == top)
+		weight += p.w.TopHeight() * p.w.Length() / 144 * a.dead.wall(p.w) * factor(p.w.Level.Index == top)
 		for _, k := range p.carriers {
 			feet[p.w.Level.Index].take(s.foot(k))
 			tops[p.top.Index].take(s.carriers[k.n].top.add(s.carriers[k.n].head))
@@ -203,11 +203,11 @@ func windOn(a *analysis, b box, i int, g gust) float64 {
 	if i > 0 {
 		return wall(plate/2) + wall(floor+plate/2)
 	}
-	rise := (ridgeHeight(a.house, a.main) - a.main.Over.Top()) / 12
-	if g.axis == ridgeAxis(a.main) {
+	rise := (a.house.RidgeHeight(a.main) - a.main.Over.Top()) / 12
+	if g.axis == a.main.RidgeAxis() {
 		return wall(plate/2) + wall(rise/2)
 	}
-	c := wind.CaseA(angle(a.main))
+	c := wind.CaseA(a.main.Angle())
 	in, end := math.Max(0, a.q*(c.Interior[1]-c.Interior[2])), math.Max(0, a.q*(c.End[1]-c.End[2]))
 	if g.least {
 		return wall(plate/2) + wind.LeastRoof*face*rise

@@ -247,7 +247,7 @@ func (m *model) deckLoad(d *diaphragm, g gust) (walls, roofs []stretch) {
 	below := d.level.PlateHeight / 2
 	p0, p1 := axis(d.extent.lo, cross), axis(d.extent.hi, cross)
 	walls = m.band(g, p0, p1, below, walls)
-	if up := m.levelAbove(d.level); up != nil {
+	if up := m.plan.Above(d.level); up != nil {
 		if e, ok := wallExtent(m.plan, up); ok {
 			walls = m.band(g, axis(e.lo, cross), axis(e.hi, cross), up.FloorDepth+up.PlateHeight/2, walls)
 		}
@@ -288,7 +288,7 @@ func (m *model) wallPressure(g gust) (in, end float64) {
 		return wind.LeastWall, wind.LeastWall
 	}
 	c, i, k := wind.CaseB, 4, 5
-	if m.main == nil || g.axis != ridgeAxis(m.main) {
+	if m.main == nil || g.axis != m.main.RidgeAxis() {
 		c, i, k = wind.CaseA(m.basis.Theta), 0, 3
 	}
 	return m.q * (c.Interior[i] - c.Interior[k]), m.q * (c.End[i] - c.End[k])
@@ -300,13 +300,13 @@ func (m *model) wallPressure(g gust) (in, end float64) {
 // gable triangles stand in zones 5 and 6.
 func (m *model) roofBand(g gust, r *plan.Roof, out []stretch) []stretch {
 	area := roofArea(m.plan, r)
-	ax, cross := ridgeAxis(r), 1-g.axis
+	ax, cross := r.RidgeAxis(), 1-g.axis
 	lo, hi := axis(area.lo, cross), axis(area.hi, cross)
-	rise := ridgeHeight(m.house, r) - r.Over.Top()
+	rise := m.house.RidgeHeight(r) - r.Over.Top()
 	if g.axis != ax {
 		in, end := wind.LeastRoof, wind.LeastRoof
 		if !g.least {
-			c := wind.CaseA(angle(r))
+			c := wind.CaseA(r.Angle())
 			in = math.Max(0, m.q*(c.Interior[1]-c.Interior[2]))
 			end = math.Max(0, m.q*(c.End[1]-c.End[2]))
 		}

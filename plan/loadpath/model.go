@@ -229,7 +229,7 @@ func (b *builder) ridgeEnds() {
 // wallUnder returns the wall under the place at along a ridge.
 func (b *builder) wallUnder(r *ridge, at float64) (ridgeEnd, bool) {
 	p := geom.Vec2{X: at, Y: r.cross}
-	if ridgeAxis(r.roof) == 1 {
+	if r.roof.RidgeAxis() == 1 {
 		p = geom.Vec2{X: r.cross, Y: at}
 	}
 	for _, w := range b.paths {

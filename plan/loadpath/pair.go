@@ -41,7 +41,7 @@ func (m *model) sideLoads(s *strip, c windCase, rc roofCase) (out side) {
 // nearest returns the pair of rafters nearest to p along the ridge that
 // stands on plates with both feet, or nil.
 func (r *ridge) nearest(p geom.Vec2) (best *pair) {
-	at := axis(p, ridgeAxis(r.roof))
+	at := axis(p, r.roof.RidgeAxis())
 	for _, q := range r.pairs {
 		if q.onPlates() && (best == nil || math.Abs(q.along-at) < math.Abs(best.along-at)) {
 			best = q

@@ -75,7 +75,7 @@ func (s *strip) cuts(rc roofCase, reach float64) []float64 {
 // lowIsNear tells whether the low end is on the windward or reference side
 // across the ridge.
 func (s *strip) lowIsNear(rc roofCase) bool {
-	high := axis(s.Up, 1-ridgeAxis(s.roof)) < 0 // the low end is on the high side
+	high := axis(s.Up, 1-s.roof.RidgeAxis()) < 0 // the low end is on the high side
 	return high == rc.nearHigh
 }
 
@@ -91,7 +91,7 @@ func (s *strip) zone(u float64, rc roofCase, m *model) int {
 		}
 		near = d < math.Min(s.Run/2, reach)
 	case s.slopesAlong():
-		ax := 1 - ridgeAxis(s.roof)
+		ax := 1 - s.roof.RidgeAxis()
 		area := roofArea(m.plan, s.roof)
 		near = (axis(s.Low, ax) > (axis(area.lo, ax)+axis(area.hi, ax))/2) == rc.nearHigh
 	default:

@@ -133,7 +133,7 @@ func (g *Segment) work() {
 		g.Working = g.Length
 	}
 	for _, o := range g.Wall.Openings {
-		if overlap(o.At, o.At+o.Width, g.Shear.From, g.Shear.To) > 1 {
+		if overlap(o.At, o.End(), g.Shear.From, g.Shear.To) > 1 {
 			g.Trouble = fmt.Sprintf("opening %s lies in the segment, which is not marked perforated", o.Name)
 		}
 	}
@@ -144,7 +144,7 @@ func (g *Segment) work() {
 func (g *Segment) pierce() {
 	var open []*plan.Opening
 	for _, o := range g.Wall.Openings {
-		if overlap(o.At, o.At+o.Width, g.Shear.From, g.Shear.To) > 1 {
+		if overlap(o.At, o.End(), g.Shear.From, g.Shear.To) > 1 {
 			open = append(open, o)
 		}
 	}
@@ -153,7 +153,7 @@ func (g *Segment) pierce() {
 	for _, o := range open {
 		sum += timber.PerforatedLength(g.Tallest, o.At-from)
 		area += timber.OpeningArea(o.Width, o.Height, g.Height)
-		from = o.At + o.Width
+		from = o.End()
 	}
 	sum += timber.PerforatedLength(g.Tallest, g.Shear.To-from)
 	if sum <= 0 {

@@ -68,7 +68,7 @@ type DragPoint struct{ At, Force float64 }
 // shearLines gathers the segments of a story that run along an axis.
 func (b *builder) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 	for _, w := range b.plan.Walls {
-		if len(w.Shear) == 0 || w.Level.Index > lv.Index || topLevel(w).Index < lv.Index || math.Abs(axis(w.Frame().D, ax)) < 0.98 {
+		if len(w.Shear) == 0 || !w.In(lv) || math.Abs(axis(w.Frame().D, ax)) < 0.98 {
 			continue
 		}
 		at := axis(w.From, 1-ax)

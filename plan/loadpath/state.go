@@ -214,7 +214,7 @@ func (s *caseState) onRidge(r *ridge, p geom.Vec2, f Force) {
 		s.lift(near, f)
 		return
 	}
-	u := axis(p, ridgeAxis(r.roof))
+	u := axis(p, r.roof.RidgeAxis())
 	switch len(r.ends) {
 	case 0:
 		s.onFeet(r, f)

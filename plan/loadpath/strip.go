@@ -37,7 +37,7 @@ type support struct {
 
 // slopesAlong tells whether the strip slopes along its roof's ridge axis, as
 // the jacks of a hip end do.
-func (s *strip) slopesAlong() bool { return s.Up.Mainly(ridgeAxis(s.roof)) }
+func (s *strip) slopesAlong() bool { return s.Up.Mainly(s.roof.RidgeAxis()) }
 
 // pair is two opposing rafters that meet at a ridge board: one stiff piece on
 // two plates.
@@ -124,7 +124,7 @@ func (b *builder) addStrip(share *framing.Share, of *roofMembers) {
 		of.strip[share.Member] = s
 		return
 	}
-	p := &pair{a: first, b: s, along: axis(first.Low, ridgeAxis(first.roof))}
+	p := &pair{a: first, b: s, along: axis(first.Low, first.roof.RidgeAxis())}
 	first.pair, s.pair = p, p
 	b.pairs = append(b.pairs, p)
 }
@@ -141,7 +141,7 @@ func cmpFloat(a, b float64) int {
 
 // ridgeLine returns the ridge that a member is part of.
 func (b *builder) ridgeLine(m *framing.Member) *ridge {
-	ax := ridgeAxis(m.Roof)
+	ax := m.Roof.RidgeAxis()
 	if d := m.B.Sub(m.A).Flat(); math.Abs(axis(d, ax)) < math.Abs(axis(d, 1-ax)) {
 		ax = 1 - ax
 	}
@@ -239,7 +239,7 @@ func shareHip(a, b *framing.Joint) bool {
 func (b *builder) peak(ties []*framing.Joint, of *roofMembers) {
 	p := ties[0].At.Flat()
 	roof := ties[0].Roof
-	i := ridgeAxis(roof)
+	i := roof.RidgeAxis()
 	top := &ridge{roof: roof, cross: axis(p, 1-i), lo: axis(p, i), hi: axis(p, i)}
 	b.ridges = append(b.ridges, top)
 	tied := map[*framing.Member]bool{}
@@ -258,7 +258,7 @@ func (b *builder) peak(ties []*framing.Joint, of *roofMembers) {
 }
 
 func (b *builder) makePair(j *framing.Joint, held []*strip, at *ridge) {
-	p := &pair{a: held[0], b: held[1], joint: j, along: axis(j.At.Flat(), ridgeAxis(held[0].roof))}
+	p := &pair{a: held[0], b: held[1], joint: j, along: axis(j.At.Flat(), held[0].roof.RidgeAxis())}
 	held[0].pair, held[1].pair = p, p
 	b.pairs = append(b.pairs, p)
 	if at != nil {
@@ -285,7 +285,7 @@ func clamp(x, lo, hi float64) float64 { return math.Min(math.Max(x, lo), hi) }
 // its width lies beyond the gable walls.
 func (b *builder) cover(s *strip) {
 	area := b.walled[s.roof]
-	ax := ridgeAxis(s.roof)
+	ax := s.roof.RidgeAxis()
 	if s.slopesAlong() {
 		p, q := axis(s.Low, ax), axis(s.At(s.Run), ax)
 		s.along0, s.along1 = math.Min(p, q), math.Max(p, q)

@@ -87,7 +87,7 @@ func (b *builder) wallPaths() {
 func (b *builder) path(w *plan.Wall) *wallPath {
 	p := b.byWall[w]
 	if p == nil {
-		p = &wallPath{w: w, top: topLevel(w)}
+		p = &wallPath{w: w, top: w.TopLevel()}
 		b.byWall[w] = p
 		b.paths = append(b.paths, p)
 	}
@@ -96,23 +96,11 @@ func (b *builder) path(w *plan.Wall) *wallPath {
 
 // weigh gives each carrier the weight of its stretch of wall.
 func (b *builder) weigh(p *wallPath) {
-	psf, height := b.dead.wall(p.w), wallHeight(p.w)
+	psf, height := b.dead.wall(p.w), p.w.TopHeight()
 	for _, c := range p.carriers {
 		c.share = c.st.Tributary
 		c.weight = psf * c.share * height / 144
 	}
-}
-
-// wallHeight returns the height of a wall from its subfloor to the top of
-// its plates, in.
-func wallHeight(w *plan.Wall) float64 {
-	switch {
-	case w.Height > 0:
-		return w.Height
-	case w.Balloon():
-		return w.ToLevel.Top() - w.Level.Floor
-	}
-	return w.Level.PlateHeight
 }
 
 // openHeads finds the kings at both ends of each header.
@@ -160,26 +148,17 @@ func (b *builder) stack() {
 	for _, l := range b.house.Lines {
 		for i, w := range l.Walls {
 			for k, o := range l.Walls {
-				if topLevel(o).Index == w.Level.Index-1 && b.byWall[w] != nil && b.byWall[o] != nil {
+				if o.TopLevel().Index == w.Level.Index-1 && b.byWall[w] != nil && b.byWall[o] != nil {
 					b.byWall[w].lower = append(b.byWall[w].lower, &lowerWall{b.byWall[o], l.Shift[i] - l.Shift[k]})
 				}
 			}
 		}
 	}
 	for _, p := range b.paths {
-		if next := b.levelAbove(p.top); next != nil && p.w.Bearing {
+		if next := b.plan.Above(p.top); next != nil && p.w.Bearing {
 			p.floorPer = down(b.dead.floor(next) * b.joistShare(p, next) / 144)
 		}
 	}
-}
-
-func (m *model) levelAbove(l *plan.Level) *plan.Level {
-	for _, x := range m.plan.Levels {
-		if x.Index == l.Index+1 {
-			return x
-		}
-	}
-	return nil
 }
 
 // joistShare returns half the joist spans that rest on a wall, in: half way
@@ -232,7 +211,7 @@ func (b *builder) enterBearing(w *plan.Wall) {
 	for i := range 2 {
 		lo, hi := stepsOf(w, i)
 		for s := lo; s <= hi; s++ {
-			k := bearingCell{topLevel(w), i, s}
+			k := bearingCell{w.TopLevel(), i, s}
 			b.bearing[k] = append(b.bearing[k], w)
 		}
 	}
@@ -243,7 +222,7 @@ func (b *builder) enterBearing(w *plan.Wall) {
 func (b *builder) bearingNear(w *plan.Wall, i int) (out []*plan.Wall) {
 	lo, hi := stepsOf(w, i)
 	for s := lo; s <= hi; s++ {
-		out = append(out, b.bearing[bearingCell{topLevel(w), i, s}]...)
+		out = append(out, b.bearing[bearingCell{w.TopLevel(), i, s}]...)
 	}
 	return out
 }

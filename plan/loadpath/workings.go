@@ -137,9 +137,9 @@ func (s *caseState) footWorkings(j *framing.Joint) (out []string) {
 				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb", k.base.ID, f.W, f.D))
 			}
 			if k.base == j {
-				out = append(out, fmt.Sprintf("its stretch of wall: %s long, %s high, %.2f psf, openings weighed as wall", length.Feet(k.share), length.Feet(wallHeight(p.w)), s.m.dead.wall(p.w)))
+				out = append(out, fmt.Sprintf("its stretch of wall: %s long, %s high, %.2f psf, openings weighed as wall", length.Feet(k.share), length.Feet(p.w.TopHeight()), s.m.dead.wall(p.w)))
 				if p.floorPer.D > 0 {
-					out = append(out, fmt.Sprintf("floor on its plates: %.2f psf on %s of joists", s.m.dead.floor(s.m.levelAbove(p.top)), length.Feet(p.floorPer.D*144/s.m.dead.floor(s.m.levelAbove(p.top)))))
+					out = append(out, fmt.Sprintf("floor on its plates: %.2f psf on %s of joists", s.m.dead.floor(s.m.plan.Above(p.top)), length.Feet(p.floorPer.D*144/s.m.dead.floor(s.m.plan.Above(p.top)))))
 				}
 			}
 		}
