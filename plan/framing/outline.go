@@ -193,7 +193,7 @@ func insetLoop(loop []edge) (out []geom.Vec2) {
 		prev := loop[(i+n-1)%n]
 		d, f := prev.w.frame, e.w.frame
 		corner := f.Origin
-		if math.Abs(d.D.Cross(f.D)) < 0.035 {
+		if geom.Parallel(d.D, f.D) {
 			out = append(out, corner.Add(d.In.Mul(prev.inset)), corner.Add(f.In.Mul(e.inset)))
 			continue
 		}

@@ -197,7 +197,7 @@ func (b *builder) against(rb *roofBody, i int) bool {
 		}
 	}
 	for _, w := range b.wallsOn(rb.body, i) {
-		looks := w.Frame().In.Dot(roofplan.Outward(i)) > 0.9
+		looks := geom.With(w.Frame().In, roofplan.Outward(i))
 		if w.PlateTop() > top-near && (w.Level.Index > rb.Over.Index || looks) {
 			return true
 		}

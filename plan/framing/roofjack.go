@@ -2,7 +2,6 @@ package framing
 
 import (
 	"fmt"
-	"math"
 
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
@@ -96,7 +95,7 @@ func quarter(d geom.Vec2) string {
 func (f *roofFrame) carrierOf(i int, p geom.Vec3) (on *roofLine) {
 	me, top := f.lines[i], p == f.lines[i].line.B
 	for k, l := range f.lines {
-		if k == i || l.member == nil || math.Abs(l.dir.Cross(me.dir)) < 1e-3 || !l.holds(p.Flat()) {
+		if k == i || l.member == nil || geom.Same(l.dir, me.dir) || !l.holds(p.Flat()) {
 			continue
 		}
 		u, ridge := l.u(p.Flat()), l.line.Kind == roofplan.Ridge

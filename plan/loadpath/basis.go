@@ -13,12 +13,7 @@ import (
 type extent struct{ lo, hi geom.Vec2 }
 
 // axis returns the coordinate of v along axis 0 (x) or 1 (y).
-func axis(v geom.Vec2, i int) float64 {
-	if i == 0 {
-		return v.X
-	}
-	return v.Y
-}
+func axis(v geom.Vec2, i int) float64 { return v.Along(i) }
 
 func (e extent) span(i int) float64 { return axis(e.hi, i) - axis(e.lo, i) }
 

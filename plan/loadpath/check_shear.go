@@ -210,13 +210,13 @@ func (a *analysis) lineOf(j *framing.Joint) *LineShear {
 	d := j.Wall.Frame().D
 	for _, k := range a.decks {
 		for ax := range 2 {
-			if k.level != j.Wall.TopLevel() || math.Abs(axis(d, ax)) <= 0.98 {
+			if k.level != j.Wall.TopLevel() || !d.RunsAlong(ax) {
 				continue
 			}
 			at := axis(j.Wall.From, 1-ax)
-			i, _ := slices.BinarySearchFunc(k.lines[ax], at-12, func(x *ShearLine, v float64) int { return cmpFloat(x.At, v) })
-			for ; i < len(k.lines[ax]) && k.lines[ax][i].At < at+12; i++ {
-				if math.Abs(k.lines[ax][i].At-at) < 12 {
+			i, _ := slices.BinarySearchFunc(k.lines[ax], at-oneLine, func(x *ShearLine, v float64) int { return cmpFloat(x.At, v) })
+			for ; i < len(k.lines[ax]) && k.lines[ax][i].At < at+oneLine; i++ {
+				if math.Abs(k.lines[ax][i].At-at) < oneLine {
 					return a.lateral.lines[k.lines[ax][i].n]
 				}
 			}
@@ -259,10 +259,7 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		if j.Kind != framing.PlateSplice || j.Wall == nil {
 			continue
 		}
-		ax := 0
-		if math.Abs(j.Wall.Frame().D.Y) > 0.7 {
-			ax = 1
-		}
+		ax := j.Wall.Frame().D.MainAxis()
 		at := axis(j.At.Flat(), ax)
 		chord, drag := 0.0, 0.0
 		if j.Wall.Exterior {

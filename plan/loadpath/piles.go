@@ -103,7 +103,7 @@ func (p *piling) at(v geom.Vec2) (out []pilePart) {
 		if math.Abs(t) < dOn {
 			on, dOn = g, math.Abs(t)
 		}
-		if math.Abs(axis(g.frame.D, p.joists)) > 0.3 {
+		if g.frame.D.Leans(p.joists) {
 			continue // runs with the joists
 		}
 		d := t * axis(g.frame.In, p.joists)
@@ -147,13 +147,13 @@ func (g *girderPath) share(v geom.Vec2, k float64, out []pilePart) []pilePart {
 // weigh puts the lowest floor on the piles: half way to the next girder on
 // each side across the joists.
 func (p *piling) weigh(g *girderPath, psf float64) {
-	if math.Abs(axis(g.frame.D, p.joists)) > 0.3 {
+	if g.frame.D.Leans(p.joists) {
 		return
 	}
 	mid := g.g.From.Add(g.g.To).Mul(0.5)
 	lo, hi := 0.0, 0.0
 	for _, o := range p.near(mid) {
-		if math.Abs(axis(o.frame.D, p.joists)) > 0.3 {
+		if o.frame.D.Leans(p.joists) {
 			continue
 		}
 		d := axis(o.g.From, p.joists) - axis(g.g.From, p.joists)

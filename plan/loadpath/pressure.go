@@ -106,11 +106,11 @@ func (s *strip) zone(u float64, rc roofCase, m *model) int {
 // soffit returns the coefficient of pressure from below on an eave overhang:
 // on the side that faces the wind only.
 func (s *strip) soffit(u float64, c windCase) float64 {
-	facing := -axis(s.Up, c.axis) * c.sign // downhill, along the wind
+	into := axis(s.Up, c.axis) * c.sign // uphill, along the wind
 	if u > s.inside[1] {
-		facing = -facing
+		into = -into
 	}
-	if facing < -0.7 {
+	if s.Up.Mainly(c.axis) && into > 0 {
 		return wind.OverhangGCp
 	}
 	return 0

@@ -120,7 +120,7 @@ func TestCollectorWorked(t *testing.T) {
 	for _, s := range [][3]float64{{6, 10, 4}, {22, 27, 5}, {35, 41, 6}} {
 		x.Segments = append(x.Segments, &Segment{Lo: s[0] * 12, Hi: s[1] * 12, Share: s[2] / 15})
 	}
-	on := &LineShear{Drag: oneLine(4500).drag(x)}
+	on := &LineShear{Drag: onOneLine(4500).drag(x)}
 	for at, want := range map[float64]float64{0: 0, 6: 600, 10: -200, 22: 1000, 27: 0, 35: 800, 41: -400, 43: -200, 45: 0} {
 		assert.InDelta(t, want, on.DragAt(at*12), 1e-6, "at %v ft", at)
 	}
@@ -133,14 +133,14 @@ func TestDragStrutWorked(t *testing.T) {
 	v, length := 280.0, 110.0
 	x := &ShearLine{hi: length * 12}
 	x.Segments = []*Segment{{Lo: 0, Hi: 45 * 12, Share: 45.0 / 90}, {Lo: 65 * 12, Hi: 110 * 12, Share: 45.0 / 90}}
-	on := &LineShear{Drag: oneLine(v * length).drag(x)}
+	on := &LineShear{Drag: onOneLine(v * length).drag(x)}
 	assert.InDelta(t, 2800, math.Abs(on.DragAt(45*12)), 1e-6)
 	assert.InDelta(t, 2800, math.Abs(on.DragAt(65*12)), 1e-6)
 }
 
-// oneLine is a gust in which the deck brings lb to the only line there is, of
+// onOneLine is a gust in which the deck brings lb to the only line there is, of
 // three segments at most.
-func oneLine(lb float64) *gustState {
+func onOneLine(lb float64) *gustState {
 	return &gustState{lines: []lineForce{{deck: lb}}, segments: make([]segmentForce, 3)}
 }
 
@@ -151,7 +151,7 @@ func TestSegmentSharesWorked(t *testing.T) {
 		x.Segments = append(x.Segments, &Segment{n: i, Length: ft * 12, Working: ft * 12})
 	}
 	x.shareOut()
-	blown, worst := oneLine(4500), newLineShear(x)
+	blown, worst := onOneLine(4500), newLineShear(x)
 	blown.resist(x)
 	worst.fold(blown)
 	for i, want := range []float64{1200, 1500, 1800} {
@@ -166,7 +166,7 @@ func TestChordsStackOverStories(t *testing.T) {
 	// lb at 10 ft on a 10 ft wall, and 6,000 lb more below: 8,000 and 22,000 lb.
 	up := &Segment{n: 0, Height: 120, Length: 120}
 	low := &Segment{n: 1, Height: 120, Length: 120, above: []*Segment{up}}
-	s := oneLine(0)
+	s := onOneLine(0)
 	s.overturn(up, 8000)
 	assert.InDelta(t, 8000, s.segments[0].lifts, 1e-9)
 	s.overturn(low, 14_000)
@@ -203,7 +203,7 @@ func TestWindOfTheTableIsOurs(t *testing.T) {
 // pinned arithmetic (grade S): 9,100 lb with 3,000 lb of weight, 4,000 with
 // 20,000, none with 34,000.
 func TestOverturningOfASegmentIsThePublished(t *testing.T) {
-	s := oneLine(0)
+	s := onOneLine(0)
 	s.overturn(&Segment{Height: 120, Length: 96, Working: 96}, 8000)
 	for weight, want := range map[float64]float64{3000: 9100, 20_000: 4000, 34_000: -200} {
 		assert.InDelta(t, want, s.segments[0].lifts-ASD.D*weight/2, 1e-9)

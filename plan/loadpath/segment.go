@@ -171,7 +171,7 @@ func (g *Segment) pierce() {
 func (b *builder) ends(g *Segment) {
 	for _, j := range b.wallEnds[g.Wall] {
 		for i, at := range []float64{g.Shear.From, g.Shear.To} {
-			if old := g.ends[i]; math.Abs(j.Station-at) < 18 && (old == nil || math.Abs(j.Station-at) < math.Abs(old.Station-at)) {
+			if old := g.ends[i]; math.Abs(j.Station-at) < oneEnd && (old == nil || math.Abs(j.Station-at) < math.Abs(old.Station-at)) {
 				g.ends[i] = j
 			}
 		}

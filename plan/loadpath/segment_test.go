@@ -45,7 +45,7 @@ func TestPerforatedWallOfTwoStories(t *testing.T) {
 	assert.InDelta(t, 0.8197, up.Pierced.Co, 5e-5)
 	assert.InDelta(t, 0.5435, low.Pierced.Co, 5e-5)
 	low.n, low.above = 1, []*Segment{up}
-	s := oneLine(0)
+	s := onOneLine(0)
 	s.overturn(up, 8000)
 	s.overturn(low, 14_000)
 	assert.InDelta(t, 3050, s.segments[0].lifts, 0.5)

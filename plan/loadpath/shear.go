@@ -53,6 +53,14 @@ func (x *LineShear) fold(s *gustState) {
 	}
 }
 
+// Walls are of one line, and ends of segments one over the other, when they
+// lie no farther apart than this, in: a matter of judgment, no published
+// source. The assumptions tell the second.
+const (
+	oneLine = 12
+	oneEnd  = 18
+)
+
 // upper is a line of the story above and the part of its force that comes
 // here.
 type upper struct {
@@ -68,13 +76,13 @@ type DragPoint struct{ At, Force float64 }
 // shearLines gathers the segments of a story that run along an axis.
 func (b *builder) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 	for _, w := range b.plan.Walls {
-		if len(w.Shear) == 0 || !w.In(lv) || math.Abs(axis(w.Frame().D, ax)) < 0.98 {
+		if len(w.Shear) == 0 || !w.In(lv) || !w.Frame().D.RunsAlong(ax) {
 			continue
 		}
 		at := axis(w.From, 1-ax)
 		var line *ShearLine
 		for _, x := range out {
-			if math.Abs(x.At-at) < 12 {
+			if math.Abs(x.At-at) < oneLine {
 				line = x
 			}
 		}
@@ -134,7 +142,7 @@ func bringDown(u *ShearLine, lines []*ShearLine) {
 	var l, r *ShearLine
 	for _, x := range lines {
 		switch {
-		case math.Abs(x.At-u.At) < 12:
+		case math.Abs(x.At-u.At) < oneLine:
 			x.uppers = append(x.uppers, upper{u, 1, true})
 			return
 		case x.At < u.At:
@@ -165,7 +173,7 @@ func stackSegments(lines []*ShearLine) {
 			}
 			for _, g := range x.Segments {
 				for _, h := range u.line.Segments {
-					if math.Abs(g.Lo-h.Lo) < 18 && math.Abs(g.Hi-h.Hi) < 18 {
+					if math.Abs(g.Lo-h.Lo) < oneEnd && math.Abs(g.Hi-h.Hi) < oneEnd {
 						g.above, h.stacked = append(g.above, h), true
 					}
 				}

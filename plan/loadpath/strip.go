@@ -84,10 +84,23 @@ func (b *builder) strips() {
 			of.ridge[m] = b.ridgeLine(m)
 		}
 	}
-	var ties []*framing.Joint // of peaks
 	for _, share := range b.house.Shares {
 		b.addStrip(share, of)
 	}
+	b.supports(of)
+	for _, s := range b.rafters {
+		slices.SortStableFunc(s.ends, func(x, y support) int { return cmpFloat(x.u, y.u) })
+		s.inside = b.insideOf(s)
+		b.cover(s)
+	}
+	for _, r := range b.ridges {
+		slices.SortStableFunc(r.pairs, func(x, y *pair) int { return cmpFloat(x.along, y.along) })
+	}
+}
+
+// supports lets every strip rest where a joint holds it.
+func (b *builder) supports(of *roofMembers) {
+	var ties []*framing.Joint // of peaks
 	for _, j := range b.house.Joints {
 		switch j.Kind {
 		case framing.RafterPlate:
@@ -104,14 +117,6 @@ func (b *builder) strips() {
 	}
 	for _, p := range peaksOf(ties) {
 		b.peak(p, of)
-	}
-	for _, s := range b.rafters {
-		slices.SortStableFunc(s.ends, func(x, y support) int { return cmpFloat(x.u, y.u) })
-		s.inside = b.insideOf(s)
-		b.cover(s)
-	}
-	for _, r := range b.ridges {
-		slices.SortStableFunc(r.pairs, func(x, y *pair) int { return cmpFloat(x.along, y.along) })
 	}
 }
 

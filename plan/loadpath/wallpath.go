@@ -169,13 +169,13 @@ func (b *builder) joistShare(p *wallPath, next *plan.Level) float64 {
 	if next.JoistRun == "y" {
 		i = 1
 	}
-	if math.Abs(axis(p.w.Frame().D, i)) > 0.3 {
+	if p.w.Frame().D.Leans(i) {
 		return 0
 	}
 	at := axis(p.w.From, i)
 	lo, hi := math.Inf(1), math.Inf(1)
 	for _, q := range b.bearingNear(p.w, 1-i) {
-		if d := axis(q.From, i) - at; math.Abs(axis(q.Frame().D, i)) < 0.3 && sharesStretch(p.w, q, 1-i) {
+		if d := axis(q.From, i) - at; !q.Frame().D.Leans(i) && sharesStretch(p.w, q, 1-i) {
 			if d > 6 {
 				hi = math.Min(hi, d)
 			}
