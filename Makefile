@@ -3,7 +3,7 @@ GO ?= go
 TOOLS := -modfile=.ci/tools.mod
 FUZZTIME ?= 5s
 
-.PHONY: help build demo test check golden bench lint race fuzz tools clean
+.PHONY: help build demo test check golden bench lint race fuzz mutate tools clean
 
 help:
 	@echo "make demo    build, draw the demo house into out/, print the count"
@@ -11,6 +11,7 @@ help:
 	@echo "make bench   print the performance figures"
 	@echo "make golden  renew golden/ (look at the change before you commit it)"
 	@echo "make lint    gofumpt, go vet, staticcheck"
+	@echo "make mutate  how many small changes to the code the tests notice"
 
 build:
 	$(GO) build -o bin/galewright ./cmd/galewright
@@ -35,9 +36,9 @@ race: tools
 	$(GO) test -race ./...
 
 lint:
-	@out=$$($(GO) tool $(TOOLS) gofumpt -l cmd plan render symbols golden examples); \
+	@out=$$($(GO) tool $(TOOLS) gofumpt -l .ci cmd plan render symbols golden examples); \
 	 if [ -n "$$out" ]; then echo "gofumpt would change:"; echo "$$out"; exit 1; fi
-	$(GO) vet ./...
+	$(GO) vet ./... ./.ci/mutate
 	@$(GO) build $(TOOLS) -o bin/staticcheck honnef.co/go/tools/cmd/staticcheck && bin/staticcheck ./...
 
 golden:
@@ -45,6 +46,13 @@ golden:
 
 fuzz:
 	@sh .ci/fuzz $(FUZZTIME)
+
+# A sample of mutants per package: make mutate SEED=2 N=50 MUTATE=./plan/wind
+SEED ?= 1
+N ?= 25
+MUTATE ?= $(addprefix ./plan/,geom length roofplan framing hardware placement wind timber loadpath schedule lumber)
+mutate:
+	@$(GO) run ./.ci/mutate -seed $(SEED) -n $(N) $(MUTATE)
 
 bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./golden ./plan/... ./render/...

@@ -10,14 +10,8 @@ func (w *Wall) TopLevel() *Level {
 	return w.Level
 }
 
-// In tells whether w stands in the story of level l: on its floor, or through
-// it.
-func (w *Wall) In(l *Level) bool {
-	return w.Level.Index <= l.Index && l.Index <= w.TopLevel().Index
-}
-
 // Passes tells whether the studs of w run past the floor of level l.
-func (w *Wall) Passes(l *Level) bool { return w.In(l) && w.Level.Index < l.Index }
+func (w *Wall) Passes(l *Level) bool { return w.On(l) && w.Level.Index < l.Index }
 
 // PlateTop returns the top of a wall's plates above grade, in; of a rake
 // wall, of its lowest place.
@@ -50,7 +44,7 @@ func (r *Roof) Angle() float64 {
 // RidgeAxis returns the axis that the ridge (of a shed: the high wall) runs
 // along: 0 for x, 1 for y.
 func (r *Roof) RidgeAxis() int {
-	if r.Ridge == "y" {
+	if r.Ridge == AxisY {
 		return 1
 	}
 	return 0

@@ -19,12 +19,13 @@ func TestHeightsOfAWall(t *testing.T) {
 		"one story":   {Wall{Level: first, ToLevel: first}, 109, 145, first, false, false},
 		"balloon":     {Wall{Level: first, ToLevel: second}, 218, 254, second, true, true},
 		"its own":     {Wall{Level: first, ToLevel: first, Height: 60}, 60, 96, first, false, false},
+		"own balloon": {Wall{Level: first, ToLevel: second, Height: 150}, 150, 186, second, true, true},
 		"upper story": {Wall{Level: second, ToLevel: second}, 97, 254, second, true, false},
 	} {
 		assert.InDelta(t, c.height, c.wall.TopHeight(), 1e-9, name)
 		assert.InDelta(t, c.plate, c.wall.PlateTop(), 1e-9, name)
 		assert.Equal(t, c.top, c.wall.TopLevel(), name)
-		assert.Equal(t, c.in, c.wall.In(second), name)
+		assert.Equal(t, c.in, c.wall.On(second), name)
 		assert.Equal(t, c.passes, c.wall.Passes(second), name)
 	}
 	assert.Equal(t, first, (&Wall{Level: first}).TopLevel())

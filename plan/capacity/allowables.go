@@ -92,7 +92,7 @@ func (a *Allowables) times(p *placement.Piece, dir Direction, n int) Capacity {
 // a bolt at the foot of a stud holds the plate under it, and the stud only
 // through whatever ties it to that plate.
 func holdsMember(p *placement.Piece, j *framing.Joint) bool {
-	return p.Item.Kind.Shape != hardware.Rod || j.Kind != framing.StudBase && j.Kind != framing.WallEnd
+	return p.Item.Kind.Shape != hardware.Rod || j.Kind != plan.StudBase && j.Kind != plan.WallEnd
 }
 
 // key is all that the capacity of a piece depends on.
@@ -116,7 +116,7 @@ func keyOf(p *placement.Piece, dir Direction) key {
 // crosses tells whether a bolt at a joint goes across girder and pile, or a
 // post's foot.
 func crosses(j *framing.Joint) bool {
-	return j.Kind == framing.GirderPile || j.Kind == framing.PostBase
+	return j.Kind == plan.GirderPile || j.Kind == plan.PostBase
 }
 
 // One returns the capacity of one piece of the placement.

@@ -31,7 +31,9 @@ type Share struct {
 
 // Gathers tells whether it is a hip or valley, which carries what leans on it
 // and no roof of its own.
-func (s *Share) Gathers() bool { return s.Member.Role == Hip || s.Member.Role == Valley }
+func (s *Share) Gathers() bool {
+	return s.Member.Role == plan.HipRafter || s.Member.Role == plan.ValleyRafter
+}
 
 // EaveAxis returns the axis that its eave runs along: 0 for x, 1 for y.
 func (s *Share) EaveAxis() int {
@@ -57,7 +59,7 @@ func (b *builder) shares() {
 	var carry []*Share
 	for _, s := range b.house.Shares {
 		s.Face = faces.of(s)
-		if !s.Gathers() && (held[s.Member] || s.Member.Role == Truss) {
+		if !s.Gathers() && (held[s.Member] || s.Member.Role == plan.Truss) {
 			carry = append(carry, s)
 		}
 	}
@@ -72,9 +74,9 @@ func sharesOf(m *Member) []*Share {
 	run := d.Flat().Len()
 	switch {
 	case m.Roof == nil || run < 1:
-	case m.Role == Truss:
+	case m.Role == plan.Truss:
 		return trussShares(m)
-	case m.Role == Rafter || m.Role == Hip || m.Role == Valley:
+	case m.Role == plan.Rafter || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter:
 		return []*Share{{Member: m, Low: m.A.Flat(), Up: d.Flat().Unit(), Run: run, Tan: d.Z / run}}
 	}
 	return nil
@@ -91,7 +93,7 @@ func trussShares(m *Member) []*Share {
 	if t1 <= 0 {
 		return nil
 	}
-	if m.Roof.Kind == "shed" {
+	if m.Roof.Kind == plan.ShedRoof {
 		return []*Share{{Member: m, Low: m.A.Flat(), Up: d.Unit(), Run: d.Len(), Tan: t1}}
 	}
 	run := d.Len() * t2 / (t1 + t2)
@@ -107,10 +109,10 @@ func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 	held := map[*Member]bool{}
 	for _, j := range b.house.Joints {
 		switch j.Kind {
-		case RafterPlate:
+		case plan.RafterPlate:
 			held[j.First()] = true
-		case RafterRidge:
-			i := slices.IndexFunc(j.Members, func(m *Member) bool { return m.Role == Ridge })
+		case plan.RafterRidge:
+			i := slices.IndexFunc(j.Members, func(m *Member) bool { return m.Role == plan.Ridge })
 			for _, m := range j.Members {
 				held[m] = true
 				for _, s := range of[m] {
@@ -128,7 +130,7 @@ func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 // that of the half it is under.
 func (b *builder) nameShares(of map[*Member][]*Share) {
 	for _, j := range b.house.Joints {
-		if j.Kind != RafterPlate {
+		if j.Kind != plan.RafterPlate {
 			continue
 		}
 		for _, s := range of[j.First()] {

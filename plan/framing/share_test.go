@@ -7,11 +7,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
 // houseUnder returns a house of 288 x 192 in under one roof.
-func houseUnder(t *testing.T, kind string, pitch float64) *House {
+func houseUnder(t *testing.T, kind plan.RoofKind, pitch float64) *House {
 	p := stories(1)
 	ring(p, 0, rect(0, 0, 288, 192)...)
 	roofOn(p, "main", kind, "x", pitch, rect(0, 0, 288, 192))
@@ -63,7 +64,7 @@ func TestPlateJointsShareTheWall(t *testing.T) {
 	// Their lengths of wall make up the wall and no more: none of the rake.
 	h := houseUnder(t, "gable", 6)
 	for _, w := range []string{"1A", "1C"} {
-		list, sum := joints(h, w, RafterPlate), 0.0
+		list, sum := joints(h, w, plan.RafterPlate), 0.0
 		require.NotEmpty(t, list)
 		for _, j := range list {
 			require.NotNil(t, j.Share)
@@ -83,7 +84,7 @@ func TestHipsOfAPyramidLeanOnEachOther(t *testing.T) {
 	for _, j := range roofed(t, p).Joints {
 		if j.Peak {
 			peaks++
-			assert.Equal(t, []Role{Hip, Hip}, rolesOf(j))
+			assert.Equal(t, []plan.Role{plan.HipRafter, plan.HipRafter}, rolesOf(j))
 			assert.Less(t, j.At.Flat().Sub(geom.Vec2{X: 96, Y: 96}).Len(), 3.0)
 		}
 	}
@@ -99,16 +100,17 @@ func TestGableTrussBesideAFlushWingIsHeld(t *testing.T) {
 	p := stories(1)
 	ring(p, 0, geom.Vec2{}, geom.Vec2{X: 216}, geom.Vec2{X: 216, Y: -120}, geom.Vec2{X: 360, Y: -120}, geom.Vec2{X: 360, Y: 192}, geom.Vec2{Y: 192})
 	for _, r := range []struct {
-		name, ridge string
-		area        []geom.Vec2
+		name  string
+		ridge plan.Axis
+		area  []geom.Vec2
 	}{{"main", "x", rect(0, 0, 360, 192)}, {"wing", "y", rect(216, -120, 360, 0)}} {
-		roofOn(p, r.name, "gable", r.ridge, 6, r.area).GableEnd = [2]string{"gable truss", "gable truss"}
+		roofOn(p, r.name, "gable", r.ridge, 6, r.area).GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
 	}
 	h := roofed(t, p)
-	for _, m := range withRole(h, Truss) {
+	for _, m := range withRole(h, plan.Truss) {
 		ends := 0
 		for _, j := range h.Joints {
-			if j.Kind == RafterPlate && j.First() == m {
+			if j.Kind == plan.RafterPlate && j.First() == m {
 				ends++
 			}
 		}

@@ -83,7 +83,7 @@ func (h *House) RidgeHeight(r *plan.Roof) float64 {
 		return z
 	}
 	run := r.Area[1].Sub(r.Area[0]).Along(1 - r.RidgeAxis())
-	if r.Kind != "shed" {
+	if r.Kind != plan.ShedRoof {
 		run /= 2
 	}
 	return r.Over.Top() + run*r.Pitch/12

@@ -31,7 +31,7 @@ func noExtent() extent {
 func wallExtent(p *plan.Plan, l *plan.Level) (extent, bool) {
 	e, any := noExtent(), false
 	for _, w := range p.Walls {
-		if !w.Exterior || l != nil && !w.In(l) {
+		if !w.Exterior || l != nil && !w.On(l) {
 			continue
 		}
 		e.hold(w.From)

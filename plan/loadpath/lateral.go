@@ -68,7 +68,7 @@ type storyAxis struct{ story, axis int }
 // the shear of the lowest story and the wind on the lower half of its walls.
 // Wind below the lowest floor is not in it.
 type BaseShear struct {
-	Axis  string
+	Axis  plan.Axis
 	Case  string
 	Total float64 // lb, strength level
 }
@@ -77,14 +77,14 @@ type BaseShear struct {
 // wall lines take.
 type StoryShear struct {
 	Level    *plan.Level
-	Axis     string  // the wind's: "x" or "y"
-	Case     string  // the governing one
-	Wall     float64 // from walls to this deck, lb, strength
-	Roof     float64 // from roofs
-	Deck     float64 // both
-	Above    float64 // through the lines of the story above
-	Total    float64 // carried by this story's lines, lb, strength
-	ByLines  float64 // sum over the lines, strength
+	Axis     plan.Axis // the wind's
+	Case     string    // the governing one
+	Wall     float64   // from walls to this deck, lb, strength
+	Roof     float64   // from roofs
+	Deck     float64   // both
+	Above    float64   // through the lines of the story above
+	Total    float64   // carried by this story's lines, lb, strength
+	ByLines  float64   // sum over the lines, strength
 	ASD      float64
 	Depth    float64 // of the deck along the wind, ft
 	Width    float64 // across the wind, ft
@@ -200,7 +200,7 @@ func (s *gustState) story(d *diaphragm) StoryShear {
 	axis := s.gust.axis
 	walls, roofs := s.m.deckLoad(d, s.gust)
 	out := StoryShear{
-		Level: d.level, Axis: []string{"x", "y"}[axis], Case: s.gust.String(),
+		Level: d.level, Axis: plan.Axes[axis], Case: s.gust.String(),
 		Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-axis) / 12, Depth: d.extent.span(axis) / 12,
 	}
 	out.Deck = out.Wall + out.Roof
@@ -229,7 +229,7 @@ func (s *gustState) toBase() {
 	d := s.m.decks[len(s.m.decks)-1]
 	cross := 1 - s.gust.axis
 	half := s.m.band(s.gust, axis(d.extent.lo, cross), axis(d.extent.hi, cross), d.level.PlateHeight/2, nil)
-	s.base = BaseShear{[]string{"x", "y"}[s.gust.axis], s.gust.String(), s.stories[len(s.stories)-1].Total + total(half)}
+	s.base = BaseShear{plan.Axes[s.gust.axis], s.gust.String(), s.stories[len(s.stories)-1].Total + total(half)}
 }
 
 func total(list []stretch) (f float64) {
@@ -296,7 +296,7 @@ func (m *model) wallPressure(g gust) (in, end float64) {
 
 // roofBand adds the level part of the roof pressure. Across the ridge it is
 // zones 2 and 3 on the vertical projection of the two slopes, but never less
-// than nothing (ASCE 7 Fig. 28.3-1 notes, from memory). Along the ridge the
+// than nothing (ASCE 7-16 Fig. 28.3-1 notes, from memory). Along the ridge the
 // gable triangles stand in zones 5 and 6.
 func (m *model) roofBand(g gust, r *plan.Roof, out []stretch) []stretch {
 	area := roofArea(m.plan, r)

@@ -112,13 +112,13 @@ func lookupsOf(h *framing.House) lookups {
 		wallEnds: map[*plan.Wall][]*framing.Joint{}, joints: map[*plan.Wall][]*framing.Joint{},
 	}
 	for _, j := range h.Joints {
-		if j.Kind == framing.StudStud || j.Kind == framing.StudBase {
+		if j.Kind == plan.StudStud || j.Kind == plan.StudBase {
 			l.footOf[j.First()] = j
 		}
 		if j.Wall != nil {
 			l.joints[j.Wall] = append(l.joints[j.Wall], j)
 		}
-		if j.Kind == framing.WallEnd && j.Wall != nil {
+		if j.Kind == plan.WallEnd && j.Wall != nil {
 			l.wallEnds[j.Wall] = append(l.wallEnds[j.Wall], j)
 		}
 	}
@@ -167,7 +167,7 @@ func (b *builder) porchPosts() {
 	found := map[key]*porchPost{}
 	for _, j := range b.house.Joints {
 		p := porch[j.Host]
-		if p == nil || j.Kind != framing.PostBase && j.Kind != framing.PostCap {
+		if p == nil || j.Kind != plan.PostBase && j.Kind != plan.PostCap {
 			continue
 		}
 		k := key{j.Host, math.Round(j.Station)}
@@ -175,7 +175,7 @@ func (b *builder) porchPosts() {
 			found[k] = &porchPost{porch: p, station: j.Station}
 			b.porches = append(b.porches, found[k])
 		}
-		if j.Kind == framing.PostBase {
+		if j.Kind == plan.PostBase {
 			found[k].base = j
 		} else {
 			found[k].cap = j

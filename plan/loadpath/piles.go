@@ -51,12 +51,12 @@ func (b *builder) newPiling() *piling {
 		p.girders = append(p.girders, gp)
 	}
 	for _, j := range b.house.Joints {
-		if gp := at[j.Host]; gp != nil && j.Kind == framing.GirderPile {
+		if gp := at[j.Host]; gp != nil && j.Kind == plan.GirderPile {
 			gp.piles = append(gp.piles, &pile{joint: j, station: j.Station})
 		}
 	}
 	p.girders = slices.DeleteFunc(p.girders, func(g *girderPath) bool { return len(g.piles) == 0 })
-	if len(b.plan.Levels) > 0 && b.plan.Levels[0].JoistRun == "y" {
+	if len(b.plan.Levels) > 0 && b.plan.Levels[0].JoistRun == plan.AxisY {
 		p.joists = 1
 	}
 	for _, g := range p.girders {

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -81,7 +81,7 @@ func TestPeakOfAPyramidStandsOnAllFourCorners(t *testing.T) {
 	a := analyzed(t, pyramid)
 	state, corners := a.run(cases()[0]), []float64{}
 	for _, j := range a.house.Joints {
-		if j.Kind == framing.RafterPlate && j.First().Role == framing.Hip {
+		if j.Kind == plan.RafterPlate && j.First().Role == plan.HipRafter {
 			corners = append(corners, state.rafters[j].D)
 		}
 	}
@@ -96,7 +96,7 @@ func TestHipHasNoWidthOfItsOwn(t *testing.T) {
 	hips := 0
 	for _, u := range r.Uplift {
 		for _, l := range r.Joint(u.At) {
-			if l.Joint.First().Role == framing.Hip {
+			if l.Joint.First().Role == plan.HipRafter {
 				hips++
 				assert.Zero(t, u.PerFoot)
 			} else {

@@ -106,7 +106,7 @@ func (b *builder) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax
 // on the mean.
 func (g *Segment) rake() {
 	g.Tallest = g.Height
-	if g.Wall.Top != "rake" || len(g.carriers) == 0 {
+	if g.Wall.Top != plan.RakeTop || len(g.carriers) == 0 {
 		return
 	}
 	sum := 0.0
@@ -184,8 +184,8 @@ func (b *builder) ends(g *Segment) {
 // overturn adds up the chord tension of a segment under its shear v: its own
 // moment, the moment of the force from above over the depth of the floor
 // between, and the tension of the segments that stand on it. Of a perforated
-// wall it is the moment of all stories over its own arm (SDPWS 4.3.6.4.4, grade
-// B).
+// wall it is the moment of all stories over its own arm (SDPWS 2021
+// 4.3.6.4.4, transcribed).
 func (s *gustState) overturn(g *Segment, v float64) {
 	f := segmentForce{v: v, moment: v * g.Height}
 	for _, u := range g.above {
@@ -205,7 +205,7 @@ func (s *gustState) overturn(g *Segment, v float64) {
 }
 
 // arm returns the lever arm of the chords: the segment's length, of a
-// perforated wall Co ΣLi (SDPWS 4.3.6.1, grade B).
+// perforated wall Co ΣLi (SDPWS 2021 4.3.6.1, transcribed).
 func (s *Segment) arm() float64 {
 	if s.Pierced != nil {
 		return s.Working

@@ -10,15 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestUnknownCapacityIsAGap(t *testing.T) {
-	l := &Link{Demand: 100}
-	l.close(&Capacity{Unknown: "the catalog gives no thickness of the steel"})
-	assert.Contains(t, l.Gap, "no capacity known")
-}
-
 func TestSpliceNailingIsPublished(t *testing.T) {
-	// Eight 16d box nails, each Z 0.135 in through 1-1/2 in: IRC Table
-	// R602.3(1) row 14 (grade B).
+	// Eight 16d box nails, each Z 0.135 in through 1-1/2 in: IRC 2009
+	// or 2012 Table R602.3(1) row 14 (transcribed).
 	s, _ := timber.SpeciesOf("southern pine")
 	c := splicedByNails(s)
 	require.NotNil(t, c)
@@ -29,8 +23,8 @@ func TestSpliceNailingIsPublished(t *testing.T) {
 }
 
 func TestPerforatedWallOfTwoStories(t *testing.T) {
-	// Two-story perforated wall worked by hand beside a transcription of
-	// SDPWS 2021 4.3.6 (grade B): 10 ft stories, 40 ft long; 8,000 lb above an
+	// SDPWS 2021 4.3.6 (transcribed), a two-story perforated wall worked by
+	// hand: 10 ft stories, 40 ft long; 8,000 lb above an
 	// opening of 8 x 7 ft, 6,000 lb more above one of 24 x 8 ft.
 	wall := func(width, height float64) *Segment {
 		s := &Segment{
@@ -61,7 +55,7 @@ func TestPerforatedLimits(t *testing.T) {
 	}
 	narrow.work()
 	assert.NotEmpty(t, narrow.Trouble, "20 in beside an opening in a 10 ft wall counts for nothing")
-	// SDPWS 2021 4.3.2.3 (grade B): no more than 2,435 plf nominal.
+	// SDPWS 2021 4.3.2.3 (transcribed): no more than 2,435 plf nominal.
 	strong := &Segment{
 		Height: 96, Length: 480, Shear: &plan.Shear{To: 480, Perforated: true}, Wall: &plan.Wall{},
 		Unit: timber.UnitShear{Nominal: 2155, Species: 1, Faces: 2, Divisor: 2, Allow: 2155},

@@ -76,7 +76,7 @@ type DragPoint struct{ At, Force float64 }
 // shearLines gathers the segments of a story that run along an axis.
 func (b *builder) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 	for _, w := range b.plan.Walls {
-		if len(w.Shear) == 0 || !w.In(lv) || !w.Frame().D.RunsAlong(ax) {
+		if len(w.Shear) == 0 || !w.On(lv) || !w.Frame().D.RunsAlong(ax) {
 			continue
 		}
 		at := axis(w.From, 1-ax)
@@ -196,7 +196,7 @@ func (s *gustState) fromAbove(lines []*ShearLine) (sum float64) {
 
 // spread hands a deck's load to its lines.
 func (s *gustState) spread(d *diaphragm, lines []*ShearLine, load []stretch) {
-	if s.m.plan.Loads.Distribution == "stiffness" {
+	if s.m.plan.Loads.Distribution == plan.Stiffness {
 		s.rigid(d, lines, load)
 		return
 	}

@@ -85,11 +85,11 @@ func (s *caseState) foot(k *carrier) Force {
 // handDown gives the force at a carrier's foot to what is below.
 func (s *caseState) handDown(k *carrier, f Force) {
 	switch {
-	case k.base != nil && k.base.Kind == framing.StudBase && len(k.ground) > 0:
+	case k.base != nil && k.base.Kind == plan.StudBase && len(k.ground) > 0:
 		for _, g := range k.ground {
 			s.piles[g.pile.n].take(f.times(g.k))
 		}
-	case k.base != nil && k.base.Kind == framing.StudBase:
+	case k.base != nil && k.base.Kind == plan.StudBase:
 		// slab, stem wall or a floor that no girder carries: the path ends here
 	case len(k.below) > 0 && k.below[0].c != nil:
 		s.carriers[k.below[0].c.n].direct.take(f)

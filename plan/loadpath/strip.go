@@ -80,7 +80,7 @@ type roofMembers struct {
 func (b *builder) strips() {
 	of := &roofMembers{map[*framing.Share]*strip{}, map[*framing.Member]*strip{}, map[*framing.Member]*ridge{}}
 	for _, m := range b.house.Members {
-		if m.Roof != nil && m.Role == framing.Ridge {
+		if m.Roof != nil && m.Role == plan.Ridge {
 			of.ridge[m] = b.ridgeLine(m)
 		}
 	}
@@ -103,11 +103,11 @@ func (b *builder) supports(of *roofMembers) {
 	var ties []*framing.Joint // of peaks
 	for _, j := range b.house.Joints {
 		switch j.Kind {
-		case framing.RafterPlate:
+		case plan.RafterPlate:
 			if s := of.share[j.Share]; s != nil {
 				s.rest(support{plate: j, joint: j}, j.At.Flat())
 			}
-		case framing.RafterRidge:
+		case plan.RafterRidge:
 			if j.Peak {
 				ties = append(ties, j)
 				continue
@@ -193,7 +193,7 @@ func readRidge(j *framing.Joint, of *roofMembers) (held []*strip, e support) {
 		switch {
 		case of.ridge[m] != nil:
 			e.ridge = of.ridge[m]
-		case s != nil && i > 0 && m.Role != framing.Rafter:
+		case s != nil && i > 0 && m.Role != plan.Rafter:
 			e.on = s
 		case s != nil:
 			held = append(held, s)
@@ -208,14 +208,14 @@ func readRidge(j *framing.Joint, of *roofMembers) (held []*strip, e support) {
 // leanOnEachOther tells whether two rafters meet at a joint without a beam
 // that carries them: one stiff piece.
 func leanOnEachOther(held []*strip, e support) bool {
-	if len(held) != 2 || e.on != nil || held[0].Member.Role != framing.Rafter {
+	if len(held) != 2 || e.on != nil || held[0].Member.Role != plan.Rafter {
 		return false
 	}
-	return e.ridge == nil || !e.ridge.bearing && held[1].Member.Role == framing.Rafter && geom.Against(held[0].Up, held[1].Up)
+	return e.ridge == nil || !e.ridge.bearing && held[1].Member.Role == plan.Rafter && geom.Against(held[0].Up, held[1].Up)
 }
 
 func hasLedger(j *framing.Joint) bool {
-	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == framing.Ledger })
+	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == plan.Ledger })
 }
 
 // peaksOf gathers the ties of one peak: those that share a hip.

@@ -128,17 +128,17 @@ type peak struct {
 }
 
 // partNames says what the parts of a peak are at a kind of joint, by place.
-func partNames(k framing.Kind) []string {
+func partNames(k plan.JointKind) []string {
 	switch k {
-	case framing.GirderPile:
+	case plan.GirderPile:
 		return []string{"from walls and joists", "", "", "weight of the lowest floor"}
-	case framing.PostCap, framing.PostBase:
+	case plan.PostCap, plan.PostBase:
 		return []string{"from the beam"}
-	case framing.RafterPlate:
+	case plan.RafterPlate:
 		return []string{"of the roof it carries"}
-	case framing.RafterRidge:
+	case plan.RafterRidge:
 		return []string{"across the ridge or on the beam"}
-	case framing.StudTop:
+	case plan.StudTop:
 		return []string{"from the plate, floor above included"}
 	}
 	return []string{"from the plate, floor above included", "from the header", "from the stud above", "weight of the wall"}

@@ -59,7 +59,7 @@ type partOf struct {
 func (b *builder) wallPaths() {
 	byMember := map[*framing.Member]*carrier{}
 	for _, j := range b.house.Joints {
-		if j.Kind != framing.StudTop || j.Wall == nil || j.First() == nil || !j.First().Role.FullHeight() {
+		if j.Kind != plan.StudTop || j.Wall == nil || j.First() == nil || !j.First().Role.FullHeight() {
 			continue
 		}
 		p := b.path(j.Wall)
@@ -74,7 +74,7 @@ func (b *builder) wallPaths() {
 	b.openHeads()
 	b.stack()
 	for _, j := range b.house.Joints {
-		if (j.Kind == framing.StudStud || j.Kind == framing.StudBase) && j.First() != nil {
+		if (j.Kind == plan.StudStud || j.Kind == plan.StudBase) && j.First() != nil {
 			if c := byMember[j.First()]; c != nil {
 				c.base = j
 				b.goesTo(c, j, byMember)
@@ -111,7 +111,7 @@ func (b *builder) openHeads() {
 	}
 	found := map[key]*opened{}
 	for _, j := range b.house.Joints {
-		if j.Kind != framing.OpeningHead || j.Wall == nil || j.First() == nil {
+		if j.Kind != plan.OpeningHead || j.Wall == nil || j.First() == nil {
 			continue
 		}
 		k := key{j.Wall, j.First().Opening}
@@ -166,7 +166,7 @@ func (b *builder) stack() {
 // A wall along the joists carries none.
 func (b *builder) joistShare(p *wallPath, next *plan.Level) float64 {
 	i := 0
-	if next.JoistRun == "y" {
+	if next.JoistRun == plan.AxisY {
 		i = 1
 	}
 	if p.w.Frame().D.Leans(i) {
@@ -236,7 +236,7 @@ func sharesStretch(a, b *plan.Wall, i int) bool {
 
 // goesTo finds what is below the foot of a carrier.
 func (b *builder) goesTo(c *carrier, j *framing.Joint, byMember map[*framing.Member]*carrier) {
-	if j.Kind == framing.StudBase {
+	if j.Kind == plan.StudBase {
 		c.ground = b.piles.at(j.At.Flat())
 		return
 	}

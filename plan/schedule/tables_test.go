@@ -1,0 +1,193 @@
+package schedule
+
+import (
+	"bytes"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/placement"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// cells splits a table into lines of trimmed cells; two spaces part cells.
+func cells(text string) (out [][]string) {
+	for line := range strings.Lines(text) {
+		var row []string
+		for _, c := range strings.Split(strings.TrimRight(line, "\n"), "  ") {
+			if c = strings.TrimSpace(c); c != "" {
+				row = append(row, c)
+			}
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+func TestCountTableByWall(t *testing.T) {
+	var b bytes.Buffer
+	require.NoError(t, Count(&b, small(t), "wall", "table"))
+	// The heading of a wall stands once over its items; pieces and nails as in
+	// small: 4 x 18 = 72, 2 x 20 = 40, 2 x 18 = 36, 3 x 12 = 36.
+	assert.Equal(t, [][]string{
+		{"no.", "mark", "kind", "size", "goes on", "pieces", "fasteners"},
+		{"wall 1S"},
+		{"2", "strap-36", "strap", `3'-0" x 1 1/4" x 20 ga`, "before sheathing", "4", "72 10d x 1 1/2 (0.148 x 1 1/2)"},
+		{"wall 2S"},
+		{"1", "pair-5", "hold-down pair", `10" x 5/8" rod`, "inside", "2", "40 10d x 1 1/2 (0.148 x 1 1/2), by hand only"},
+		{"2", "strap-36", "strap", `3'-0" x 1 1/4" x 20 ga`, "before sheathing", "2", "36 10d x 1 1/2 (0.148 x 1 1/2)"},
+		{"wall main"},
+		{"3", "coil", "coil strap", `2'-6" x 1 1/4" x 20 ga`, "before sheathing", "3", "36 10d x 1 1/2 (0.148 x 1 1/2)"},
+		{"all", "11", "184"},
+	}, cells(b.String()))
+	b.Reset()
+	require.NoError(t, Count(&b, small(t), "item", "table"))
+	assert.NotContains(t, b.String(), "item ", "items have no heading over them")
+}
+
+// twoNails is one clip that takes five nails of one size and four of another,
+// by hand, and one generic piece without nails.
+func twoNails(t *testing.T) *Schedule {
+	c, ds := hardware.New([]*plan.Item{
+		{Mark: "clip", Kind: "clip", Fasteners: []plan.Fasteners{{Part: "to stud", Nail: "8d common", Count: 5}, {Part: "to plate", Nail: "10d common", Count: 4, HandOnly: true}}},
+		{Mark: "shim", Kind: "generic"},
+	})
+	require.Empty(t, ds)
+	p := &placement.Placement{House: &framing.House{Plan: &plan.Plan{}}, Catalog: c}
+	for _, it := range c.Items {
+		p.Pieces = append(p.Pieces, &placement.Piece{Item: it, Joint: &framing.Joint{Host: "1S"}, Rule: &plan.Rule{}})
+	}
+	return New(p)
+}
+
+func TestFurtherNailsHaveRowsWithoutPieces(t *testing.T) {
+	var b bytes.Buffer
+	require.NoError(t, Count(&b, twoNails(t), "item", "csv"))
+	assert.Equal(t, strings.Join([]string{
+		"number,mark,kind,size,phase,pieces,fastener,driven,fasteners",
+		"1,clip,clip,,before sheathing,1,8d common (0.131 x 2 1/2),any,5",
+		"1,clip,clip,,before sheathing,0,10d common (0.148 x 3),hand,4",
+		"2,shim,generic,,before sheathing,1,,,0", "",
+	}, "\r\n"), b.String())
+	b.Reset()
+	require.NoError(t, Count(&b, twoNails(t), "item", "table"))
+	assert.Equal(t, [][]string{
+		{"no.", "mark", "kind", "size", "goes on", "pieces", "fasteners"},
+		{"1", "clip", "clip", "before sheathing", "1", "5 8d common (0.131 x 2 1/2)"},
+		{"4 10d common (0.148 x 3), by hand only"},
+		{"2", "shim", "generic", "before sheathing", "1", "none"},
+		{"all", "2", "9"},
+	}, cells(b.String()))
+	b.Reset()
+	require.NoError(t, Count(&b, twoNails(t), "level", "csv"))
+	assert.Contains(t, b.String(), "\r\nfoundation,1,clip", "a joint of no level and no roof")
+}
+
+func TestOrderTable(t *testing.T) {
+	var b bytes.Buffer
+	require.NoError(t, Order(&b, small(t), 0.10, "table"))
+	rows := cells(b.String())
+	assert.Equal(t, []string{"no.", "what", "detail", "count", "with 10%", "order", "packs", "source"}, rows[0])
+	var sections []string
+	for _, r := range rows[1:] {
+		if len(r) == 1 {
+			sections = append(sections, r[0])
+		}
+	}
+	assert.Equal(t, []string{"pieces", "coil", "nails", "rods", "nuts", "washers", "panels", "hours"}, sections, "each once")
+	// Numbers as worked out beside TestOrderList.
+	assert.Contains(t, rows, []string{"2", "strap-36", `3'-0" x 1 1/4" x 20 ga`, "6", "7", "8 each", "2 x pack of 4"})
+	assert.Contains(t, rows, []string{"1", "pair-5", `10" x 5/8" rod, 2 bodies each`, "4", "5", "5 each"})
+	// Four cuts of 30 in are 120 in; 120 / 70 = 1.7, no cutting needs fewer than 2.
+	assert.Contains(t, rows, []string{"3", "coil", `10'-0" of strap, 2'-6" x 1 1/4" x 20 ga`, "3", "4", "2 roll", `2 x roll of 5'-10"`, "best fit, longest first; no cutting needs fewer than 2"})
+	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate`, "4", "5", "5 each"})
+	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-11" long`, "2", "2", "2 each"})
+	assert.Contains(t, rows, []string{"install inside", "2 pieces without minutes not in it", "0", "0", "0 hours", "minutes of the catalog"})
+}
+
+func TestJSONOfOneAndOfMany(t *testing.T) {
+	var b bytes.Buffer
+	require.NoError(t, Count(&b, small(t), "wall", "json"))
+	text := b.String()
+	var rows []map[string]any
+	require.NoError(t, json.Unmarshal([]byte(text), &rows))
+	require.Len(t, rows, 4)
+	assert.True(t, strings.HasPrefix(text, "[\n  {\"wall\": \"1S\", \"number\": 2, "), text)
+	assert.True(t, strings.HasSuffix(text, "}\n]\n"))
+	assert.Equal(t, 3, strings.Count(text, "},\n  {"))
+}
+
+func TestCellsThatLookLikeFormulas(t *testing.T) {
+	for in, want := range map[string]string{"=1+1": "'=1+1", "+5": "'+5", "-5": "'-5", "@x": "'@x", "\tx": "'\tx", "1S": "1S", "": ""} {
+		assert.Equal(t, want, plain(in), in)
+	}
+	assert.Equal(t, "12", plain(12))
+	assert.Equal(t, "1.3", plain(1.3))
+	assert.Equal(t, "true", plain(true))
+}
+
+func TestSizeSaysWhatIsKnown(t *testing.T) {
+	for want, it := range map[string]plan.Item{
+		`0.05"`:                   {Thickness: 0.05},
+		`16 ga`:                   {Gauge: "16ga", Thickness: 0.0598},
+		`18 ga`:                   {Gauge: "18 ga"},
+		`1'-0" x 2" x 1/2" rod`:   {Length: 12, Width: 2, Rod: 0.5},
+		`1'-0" x 0.048" x 1" rod`: {Length: 12, Thickness: 0.048, Rod: 1},
+		``:                        {},
+	} {
+		assert.Equal(t, want, Size(&hardware.Item{Item: &it}))
+	}
+	for v, want := range map[float64]string{5: "5", 10: "10", 0.05: "0.05", 1.2345: "1.234", 100: "100", 0: "0"} {
+		assert.Equal(t, want, number(v))
+	}
+}
+
+func TestRollsBestFit(t *testing.T) {
+	// Rolls of 100: 70, 60, 40, 30 in that order: 70 opens one (30 left), 60 another
+	// (40 left); 40 fits only the second, which it fills; 30 fills the first.
+	rolls, bound := Rolls([]float64{30, 60, 40, 70}, 100)
+	assert.Equal(t, 2, bound)
+	require.Len(t, rolls, 2)
+	assert.Equal(t, []float64{70, 30}, rolls[0].Cuts)
+	assert.Equal(t, []float64{60, 40}, rolls[1].Cuts)
+	// Of two rolls that have it, the fuller: 60 leaves 40 and 70 leaves 30, so 25
+	// goes to the second with 5 left.
+	rolls, _ = Rolls([]float64{70, 60, 25}, 100)
+	assert.Equal(t, []float64{70, 25}, rolls[0].Cuts)
+	assert.InDelta(t, 5, rolls[0].Left, 1e-9)
+	// 110 in of cuts from rolls of 100 need 2 at least, 100 in just 1.
+	_, bound = Rolls([]float64{60, 50}, 100)
+	assert.Equal(t, 2, bound)
+	_, bound = Rolls([]float64{60, 40}, 100)
+	assert.Equal(t, 1, bound)
+	rolls, bound = Rolls(nil, 100)
+	assert.Empty(t, rolls)
+	assert.Zero(t, bound)
+	rolls, _ = Rolls([]float64{5}, 0)
+	assert.Empty(t, rolls)
+}
+
+func TestNailsOfPanels(t *testing.T) {
+	// Panels of 48 x 96, edges 4 in, field 12 in, studs at 16; a wall of 96 high and
+	// a segment of 48: 2 x 12 + 2 x 24 = 72 round the edges, two studs between
+	// with 96 / 12 - 1 = 7 each: 86.
+	seg := func(to, edge, field float64, both bool) *Sheathing {
+		h := &Sheathing{Wall: &plan.Wall{Spacing: 16}, Shear: &plan.Shear{To: to, Edge: edge, Field: field, BothFaces: both}, Size: [2]float64{48, 96}}
+		h.count(96)
+		return h
+	}
+	h := seg(48, 4, 12, false)
+	assert.Equal(t, [2]int{1, 86}, [2]int{h.Panels, h.Nails})
+	h = seg(48, 4, 12, true)
+	assert.Equal(t, [2]int{2, 172}, [2]int{h.Panels, h.Nails})
+	// 50 in: another panel 2 in wide, 2 x 1 + 2 x 24 = 50 and no stud between.
+	h = seg(50, 4, 12, false)
+	assert.Equal(t, [2]int{2, 136}, [2]int{h.Panels, h.Nails})
+	assert.Zero(t, seg(48, 0, 12, false).Nails, "no spacing known, no nails counted")
+	assert.Zero(t, seg(48, 4, 0, false).Nails)
+}
