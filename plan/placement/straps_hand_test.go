@@ -188,6 +188,7 @@ func TestWrapDownOneFaceEndsAtTheFarEdge(t *testing.T) {
 			Where: plan.Where{Level: []string{"second"}, From: 15, To: 17},
 		}))
 		q := one(t, p)
+		assert.Equal(t, face, q.Face)
 		assertPath(t, q.Path, geom.Vec3{X: 16, Y: 5.5 - y, Z: top2}, geom.Vec3{X: 16, Y: y, Z: top2}, geom.Vec3{X: 16, Y: y, Z: top2 - 24.5})
 		assert.Equal(t, [2]float64{21.5, 5.5}, q.Laps)
 		assert.Equal(t, 5.5, q.room[1], "the plates' breadth")
