@@ -113,6 +113,11 @@ func outputs(t testing.TB, name string) map[string][]byte {
 		put("loads.txt", func(w io.Writer) error { return report.WriteWind(w, "text") })
 		put("check-loads.txt", func(w io.Writer) error { _, err := report.WriteCheck(w, 1, "text"); return err })
 	}
+	if name == jsonExample {
+		for file, b := range documents(t, r) {
+			out[file] = b
+		}
+	}
 	return out
 }
 

@@ -1,7 +1,8 @@
 // Package plan is the model of a house as its TOML plan writes it: project,
 // site, levels, walls, openings, roofs, floors, catalog, rules and the
-// engineer's places. It reads the plan, keeps the place of every key, checks
-// what can be checked without framing, and reports every fault at once.
+// engineer's places; the words it is written in, the sizes of its lumber,
+// steel and nails, and the diagnostics by which every stage tells a fault.
+// Package read fills it.
 //
 // All lengths are inches, weights lb, pressures psf, angles degrees. x is
 // east, y north, z up from grade. Names are unique in their kind.

@@ -17,7 +17,7 @@ type sheet struct {
 
 // gauges gives the thickness of sheet steel, in. Plain: Manufacturers'
 // Standard Gauge for Sheet Steel, without coating. Galvanized: galvanized
-// sheet gauge, zinc included. Four published charts agree (grade B).
+// sheet gauge, zinc included. Four charts agree (transcribed).
 var gauges = []sheet{
 	{7, .1793, 0},
 	{8, .1644, .1681},

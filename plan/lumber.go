@@ -33,8 +33,8 @@ func ParseLumber(text string) (Lumber, error) {
 		l.Breadth, l.Depth = dressed(nb, timber), dressed(nd, timber)
 		return l, nil
 	}
-	l.Breadth, err1 = inches(b)
-	l.Depth, err2 = inches(d)
+	l.Breadth, err1 = Inches(b)
+	l.Depth, err2 = Inches(d)
 	if err1 != nil || err2 != nil {
 		return Lumber{}, bad
 	}
@@ -75,8 +75,8 @@ func dressed(nominal int, timber bool) float64 {
 	return n - 0.75
 }
 
-// inches reads "11.875", "11 7/8" or "7/8" as inches.
-func inches(s string) (float64, error) {
+// Inches reads "11.875", "11 7/8" or "7/8" as inches.
+func Inches(s string) (float64, error) {
 	s = strings.TrimSpace(s)
 	whole, part, ok := strings.Cut(s, " ")
 	if !ok && strings.Contains(s, "/") {
@@ -101,14 +101,4 @@ func decimal(s string) (float64, error) {
 		return 0, fmt.Errorf("%q is not a number", s)
 	}
 	return strconv.ParseFloat(s, 64)
-}
-
-// deepEnough returns the shallowest nominal 2x section of at least depth in.
-func deepEnough(depth float64) Lumber {
-	for _, n := range []int{6, 8, 10, 12, 14} {
-		if d := dressed(n, false); d >= depth {
-			return Lumber{Ply: 1, Breadth: 1.5, Depth: d, Text: fmt.Sprintf("2x%d", n)}
-		}
-	}
-	return Lumber{Ply: 1, Breadth: 1.5, Depth: dressed(16, false), Text: "2x16"}
 }

@@ -30,22 +30,19 @@ type Plan struct {
 
 // Loads is how the load path is computed.
 type Loads struct {
-	Combination  string // "asd" (also when empty) or "strength"
-	Distribution string // "tributary" (also when empty) or "stiffness"
+	Combination  Combination
+	Distribution Distribution
 	Dead         []Dead // dead weights that stand for the defaults of their part
 	Pos          Pos
 }
 
 // Dead is one item of dead weight.
 type Dead struct {
-	Part   string  // see DeadParts
+	Part   DeadPart
 	Name   string  // "asphalt shingles"
 	Weight float64 // psf of the part's own surface
 	Pos    Pos
 }
-
-// DeadParts lists the parts of a house that dead weights are given for.
-var DeadParts = []string{"roof", "ceiling", "wall", "interior wall", "floor"}
 
 // Project is what the title block says.
 type Project struct {
@@ -62,10 +59,10 @@ type Project struct {
 // Site is the wind basis. Loads use it; sheets print it.
 type Site struct {
 	WindSpeed float64 // basic wind speed V, 3 s gust, mph
-	Exposure  string  // "B", "C" or "D"
-	Risk      string  // risk category "I".."IV"
-	Edition   string  // "7-16" or "7-22"
-	Enclosure string  // "enclosed" or "partially enclosed"
+	Exposure  Exposure
+	Risk      Risk
+	Edition   Edition
+	Enclosure Enclosure
 	Kzt       float64 // topographic factor, default 1
 	Elevation float64 // of grade above sea level, ft
 	Pos       Pos
@@ -82,7 +79,7 @@ type Level struct {
 	Subfloor    float64 // thickness of the subfloor
 	Joists      Lumber  // zero when the floor is a slab
 	JoistSpace  float64 // on center
-	JoistRun    string  // "x" or "y": the way the joists run
+	JoistRun    Axis    // the way the joists run
 	Rim         float64 // thickness of the rim board
 	Pos         Pos
 }
@@ -114,7 +111,7 @@ type Wall struct {
 	Spacing  float64 // on center
 	Layout   float64 // station where the module starts, default 0
 	Height   float64 // subfloor of Level to top of top plate of ToLevel; 0 = the levels' own
-	Top      string  // "plate" or "rake"
+	Top      WallTop
 	Start    End
 	End      End
 	Openings []*Opening
@@ -126,8 +123,8 @@ type Wall struct {
 
 // End says how a wall's end is framed.
 type End struct {
-	Join string // "", "through" or "butt": "" lets the corner decide
-	Post int    // studs in the corner post, 0 = default for the corner
+	Join Join // "" lets the corner decide
+	Post int  // studs in the corner post, 0 = default for the corner
 	Pos  Pos
 }
 
@@ -143,10 +140,24 @@ func (w *Wall) Balloon() bool { return w.ToLevel != nil && w.ToLevel != w.Level 
 // Depth returns the depth of the wall's studs.
 func (w *Wall) Depth() float64 { return w.Studs.Depth }
 
+// TopHeight returns the height of a wall from its subfloor to the top of its
+// double top plate, in; of a rake wall, at its eaves.
+func (w *Wall) TopHeight() float64 {
+	if w.Height > 0 || w.Level == nil || w.ToLevel == nil {
+		return w.Height
+	}
+	return w.ToLevel.Top() - w.Level.Floor
+}
+
+// On tells whether the wall's studs pass through level l.
+func (w *Wall) On(l *Level) bool {
+	return l != nil && w.Level != nil && w.ToLevel != nil && w.Level.Index <= l.Index && l.Index <= w.ToLevel.Index
+}
+
 // Opening is a rough opening.
 type Opening struct {
 	Name   string
-	Kind   string  // "window", "door" or "opening"
+	Kind   OpeningKind
 	At     float64 // station of the left jack's inside face
 	Width  float64
 	Height float64
@@ -178,11 +189,11 @@ type Shear struct {
 type Roof struct {
 	Name         string
 	Over         *Level
-	Kind         string       // "gable", "hip", "shed"
+	Kind         RoofKind
 	Area         [2]geom.Vec2 // outside faces of bearing and gable walls: low and high corner
 	AreaGiven    bool         // false: the extent of the level's exterior walls
-	Ridge        string       // "x" or "y": the way the ridge runs; for a shed, along the high wall
-	High         string       // shed: side of the high wall, "N", "E", "S", "W"
+	Ridge        Axis         // the way the ridge runs; for a shed, along the high wall
+	High         Side         // shed: side of the high wall
 	Pitch        float64      // rise in 12 of run
 	PitchOther   float64      // of the other side of an unequal gable; 0 = Pitch
 	Overhang     float64      // horizontal, at eaves, from the studs' outside face
@@ -192,14 +203,14 @@ type Roof struct {
 	RidgeMember  Lumber
 	RidgeBearing bool // the ridge member is a beam that carries, not a board
 	Trusses      bool
-	GableEnd     [2]string // at low and high end of the ridge: "rake", "gable truss" or "hip"
-	CeilingTies  bool      // ceiling joists or ties at the plate
+	GableEnd     [2]GableEnd // at low and high end of the ridge
+	CeilingTies  bool        // ceiling joists or ties at the plate
 	Pos          Pos
 }
 
 // Foundation is what carries the lowest floor.
 type Foundation struct {
-	Kind    string // "piles", "slab" or "stem"
+	Kind    FoundationKind
 	Pile    Lumber // section of a pile
 	PileTop float64
 	Sill    Lumber // sill plate on slab or stem wall
@@ -251,7 +262,7 @@ type Fasteners struct {
 	Stagger  bool
 	Offset   float64 // of the first hole of every other row when staggered, beyond EndDist; 0 = half the spacing
 	Holes    int     // holes the part has; 0 = as many as Count
-	Fill     string  // which holes take a nail, as the maker says it: "all", "round holes only"
+	Fill     string  // which holes take a nail, in plain words: "every hole", "every second hole"
 	Pos      Pos
 }
 
@@ -268,7 +279,7 @@ type Load struct {
 // Item is one catalog entry as written.
 type Item struct {
 	Mark      string
-	Kind      string // see hardware.Kinds
+	Kind      ItemKind
 	Note      string
 	Length    float64 // along the steel
 	Width     float64
@@ -284,8 +295,8 @@ type Item struct {
 	Standoff  float64 // rod length inside one body, from the wood it stands on to the nut
 	Bodies    int     // of a hold-down: 1 or 2
 	Coil      float64 // roll length when the strap comes on a coil
-	Phase     string  // see hardware.Phases
-	Face      string  // default face: "outside", "inside", "both", "top", ""
+	Phase     Phase   // "" = that of the kind
+	Face      Face    // default face
 	Minutes   float64 // to install one
 	Pack      int     // pieces in a pack
 	Load      Load
@@ -296,10 +307,10 @@ type Item struct {
 // Rule puts an item at every joint of a kind where its conditions hold.
 type Rule struct {
 	Name    string
-	At      string  // joint kind
+	At      JointKind
 	Use     string  // mark
 	Purpose string  // two rules with one purpose compete at a joint; default: the purpose of the item's kind (hardware.Kind)
-	Face    string  // overrides the item's
+	Face    Face    // overrides the item's
 	Count   int     // pieces at one joint, default 1
 	Every   int     // every nth joint along a wall or ridge, default 1
 	AtMost  float64 // on center: skip joints nearer to the last one than this allows; 0 = each
@@ -317,8 +328,8 @@ type Where struct {
 	Exterior *bool
 	Bearing  *bool
 	LinesUp  *bool
-	Role     []string   // of the joint's first member: stud, king, jack, post, ...
-	Against  []string   // role of a member that the first one meets: ridge, hip rafter, rim, ...
+	Role     []Role     // of the joint's first member: stud, king, jack, post, ...
+	Against  []Role     // role of a member that the first one meets: ridge, hip rafter, rim, ...
 	Stud     []string   // "2x6"
 	Spacing  [2]float64 // on center, from and to; zero = any
 	Corner   [2]float64 // distance of the joint from the nearer wall end, from and to
@@ -341,11 +352,11 @@ type Place struct {
 	Roof   string
 	Girder string
 	Porch  string
-	On     string    // joint kind; "" = the item kind's own
+	On     JointKind // "" = the item kind's own
 	At     []float64 // stations
 	AtPos  []Pos     // place of each station
-	Action string    // "replace" (default), "add" or "remove"
-	Face   string
+	Action Action    // "" = Replace
+	Face   Face
 	Count  int    // pieces at each station, default 1
 	Note   string // "S4 detail 7": the engineer's own reference
 	Index  int

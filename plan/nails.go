@@ -15,7 +15,7 @@ type nailSize struct {
 }
 
 // nailSizes is NDS 2018, Table L4: length and diameter of standard nails, in
-// (grade B: transcribed by a secondary source that cites table and page).
+// (transcribed).
 var nailSizes = []nailSize{
 	{"6d", 2, 0.113, 2, 0.099, 0, 0},
 	{"7d", 2.25, 0.113, 2.25, 0.099, 2.125, 0.099},
@@ -26,11 +26,25 @@ var nailSizes = []nailSize{
 	{"20d", 4, 0.192, 4, 0.148, 3.75, 0.177},
 }
 
+// screwSizes is NDS 2018, Table L3: diameter of wood screws by number, in
+// (transcribed by a secondary source that cites table and page).
+var screwSizes = []struct {
+	number   string
+	diameter float64
+}{
+	{"6", 0.138},
+	{"8", 0.164},
+	{"10", 0.190},
+	{"12", 0.216},
+	{"14", 0.242},
+}
+
 // NailSize returns diameter and length, in, of a fastener as written:
 //
 //	"10d", "10d common", "8d box", "16d sinker"  standard nails
 //	"10d x 1 1/2"                     shank of the common nail, other length
 //	"0.148 x 1 1/2"                   any nail
+//	"No. 14 x 2", "screw No. 14 x 2"  wood screws No. 6 to 14
 //	"bolt 5/8", "bolt 5/8 x 8", "screw 0.25 x 3"  anything else, by diameter
 //
 // Lengths in a fastener are inches, as boxes are labeled.
@@ -38,13 +52,13 @@ func NailSize(text string) (diameter, length float64, err error) {
 	s := strings.Join(strings.Fields(text), " ")
 	head, tail, long := strings.Cut(s, " x ")
 	if long {
-		length, err = inches(strings.TrimSuffix(tail, "in"))
+		length, err = Inches(strings.TrimSuffix(tail, "in"))
 	}
 	if err == nil && (!long || length > 0) {
 		diameter, err = shank(head, &length)
 	}
 	if err != nil || diameter <= 0 || diameter > 2 || length > 60 {
-		return 0, 0, fmt.Errorf(`%q is not a fastener; write it like "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2" or "bolt 5/8 x 8"`, text)
+		return 0, 0, fmt.Errorf(`%q is not a fastener; write it like "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2", "No. 14 x 2" or "bolt 5/8 x 8"`, text)
 	}
 	return diameter, length, nil
 }
@@ -61,9 +75,23 @@ func shank(head string, length *float64) (float64, error) {
 			return n.named(words[1:], length)
 		}
 	}
-	return inches(strings.Join(slices.DeleteFunc(words, func(w string) bool {
+	if number, ok := strings.CutPrefix(strings.TrimPrefix(head, "screw "), "No. "); ok {
+		return screw(number, *length)
+	}
+	return Inches(strings.Join(slices.DeleteFunc(words, func(w string) bool {
 		return w == "bolt" || w == "screw" || w == "lag" || w == "rod" || w == "nail" || w == "ring"
 	}), " "))
+}
+
+// screw returns the diameter of the wood screw of that number; its length is
+// written, for no number implies one.
+func screw(number string, length float64) (float64, error) {
+	for _, s := range screwSizes {
+		if s.number == number && length > 0 {
+			return s.diameter, nil
+		}
+	}
+	return 0, fmt.Errorf("no screw No. %s, or no length", number)
 }
 
 // named returns the diameter of the nail of that name; none means common.

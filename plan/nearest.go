@@ -4,15 +4,15 @@ import "strings"
 
 // Nearest returns the one of names that word was likely meant to be, or "":
 // the same but for capitals, else the least edits, at most a third of the word's letters, the first of equals.
-func Nearest(word string, names []string) string {
-	best, least := "", len([]rune(word))/3+1
+func Nearest[W ~string](word string, names []W) W {
+	best, least := W(""), len([]rune(word))/3+1
 	for _, n := range names {
-		if strings.EqualFold(word, n) {
+		if strings.EqualFold(word, string(n)) {
 			return n
 		}
 	}
 	for _, n := range names {
-		if d := edits(word, n, least); d < least {
+		if d := edits(word, string(n), least); d < least {
 			best, least = n, d
 		}
 	}

@@ -6,12 +6,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/hardware"
-	"galewright/plan/timber"
 )
 
-// Dressed sizes, dry: PS 20, American Softwood Lumber Standard (grade B).
+// Dressed sizes, dry: PS 20, American Softwood Lumber Standard (transcribed).
 func TestParseLumberDressedSizes(t *testing.T) {
 	for nominal, want := range map[string][2]float64{
 		"1x4": {0.75, 3.5}, "2x4": {1.5, 3.5}, "2x6": {1.5, 5.5}, "2x8": {1.5, 7.25}, "2x10": {1.5, 9.25}, "2x12": {1.5, 11.25},
@@ -51,7 +49,7 @@ func TestThickness(t *testing.T) {
 		galvanized bool
 		want       float64
 	}{
-		// Manufacturers' standard gauge and galvanized sheet gauge, four charts agree (grade B).
+		// Manufacturers' standard gauge and galvanized sheet gauge, four charts agree (transcribed).
 		{"20 ga", false, .0359},
 		{"20 ga", true, .0396},
 		{"12ga", false, .1046},
@@ -75,7 +73,7 @@ func TestThickness(t *testing.T) {
 }
 
 // The plain gauge is, rounded to mils, the thickness that NDS 2018, Table 12P
-// names for its steel side plates (p. 112, grade B).
+// names for its steel side plates (p. 112, transcribed).
 func TestPlainGaugeIsThatOfTheNailTables(t *testing.T) {
 	for gauge, want := range map[string]float64{"20 ga": .036, "18 ga": .048, "16 ga": .060, "14 ga": .075, "12 ga": .105, "11 ga": .120, "10 ga": .134, "7 ga": .179} {
 		got, _, err := plan.Thickness(gauge, false)
@@ -86,13 +84,16 @@ func TestPlainGaugeIsThatOfTheNailTables(t *testing.T) {
 
 func TestNailSize(t *testing.T) {
 	for text, want := range map[string][2]float64{
-		// NDS 2018, Table L4, p. 182 (grade B).
+		// NDS 2018, Table L4, p. 182 (transcribed).
 		"8d": {0.131, 2.5}, "8d common": {0.131, 2.5}, "8d box": {0.113, 2.5}, "8d sinker": {0.113, 2.375},
 		"10d": {0.148, 3}, "12d": {0.148, 3.25}, "16d": {0.162, 3.5}, "16d sinker": {0.148, 3.25}, "16d box": {0.135, 3.5},
 		"20d": {0.192, 4}, "6d": {0.113, 2},
-		// The short strap nail of IRC R602.6.1: 0.148 by 1 1/2 in.
+		// The short strap nail of IRC 2018 R602.6.1 (read): 0.148 by 1 1/2 in.
 		"10d x 1 1/2": {0.148, 1.5}, "10d x 1 1/2in": {0.148, 1.5},
-		"0.131 x 2 1/2": {0.131, 2.5}, "bolt 5/8": {0.625, 0}, "bolt 5/8 x 8": {0.625, 8}, "screw 1/4 x 3": {0.25, 3}, "bolt 1 1/8 x 10": {1.125, 10},
+		// NDS 2018, Table L3, p. 182 (transcribed).
+		"No. 6 x 1 1/4": {0.138, 1.25}, "No. 8 x 2": {0.164, 2}, "No. 10 x 2": {0.190, 2}, "No. 12 x 2": {0.216, 2}, "No. 14 x 2 1/2": {0.242, 2.5},
+		"screw No. 14 x 2": {0.242, 2},
+		"0.131 x 2 1/2":    {0.131, 2.5}, "bolt 5/8": {0.625, 0}, "bolt 5/8 x 8": {0.625, 8}, "screw 1/4 x 3": {0.25, 3}, "bolt 1 1/8 x 10": {1.125, 10},
 	} {
 		d, l, err := plan.NailSize(text)
 		require.NoError(t, err, text)
@@ -101,34 +102,8 @@ func TestNailSize(t *testing.T) {
 		require.NoError(t, err, text)
 		require.Equal(t, want, [2]float64{n.Diameter, n.Length}, "the catalog must read %q the same", text)
 	}
-	for _, text := range []string{"", "9d", "6d sinker", "8d ring common", "10d x", "nail", "bolt", "0 x 1", "10d x 0"} {
+	for _, text := range []string{"", "9d", "6d sinker", "8d ring common", "10d x", "nail", "bolt", "0 x 1", "10d x 0", "No. 14", "No. 15 x 2", "bolt No. 14 x 2"} {
 		_, _, err := plan.NailSize(text)
 		require.Error(t, err, text)
 	}
-}
-
-// The reader checks words before the packages that own them see the plan.
-func TestListsAreThoseOfTheirOwners(t *testing.T) {
-	kinds := make([]string, len(framing.Kinds))
-	for i, k := range framing.Kinds {
-		kinds[i] = string(k.Kind)
-	}
-	require.Equal(t, kinds, plan.JointKinds)
-	require.Equal(t, timber.SpeciesNames(), plan.Species)
-	for _, r := range []framing.Role{
-		framing.Stud, framing.King, framing.Jack, framing.Cripple, framing.Post, framing.Header, framing.Sill, framing.BottomPlate,
-		framing.TopPlate, framing.CapPlate, framing.Rim, framing.Joist, framing.Blocking, framing.Ledger, framing.Rafter, framing.Hip,
-		framing.Valley, framing.Ridge, framing.Outlooker, framing.Truss, framing.Girder, framing.Pile, framing.Beam, framing.Column, framing.SillPlate,
-	} {
-		require.Contains(t, plan.Roles, string(r))
-	}
-	var names, phases []string
-	for _, k := range hardware.Kinds {
-		names = append(names, k.Name)
-	}
-	for _, p := range hardware.Phases {
-		phases = append(phases, p.Name)
-	}
-	require.Equal(t, names, plan.ItemKinds)
-	require.Equal(t, phases, plan.Phases)
 }

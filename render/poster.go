@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"galewright/plan"
+	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/symbols"
 )
@@ -13,7 +14,7 @@ import (
 // Measures of a poster's pages, mm. Office printers leave a rim of about
 // 1/4 in white (common practice, no published source).
 const (
-	posterRim  sheet.MM = 10 // white rim, which holds the page's own name
+	posterRim  sheet.MM = 16 // rim, which holds the page's name and the caution
 	posterGlue sheet.MM = 12 // strip at right and foot that the next page covers
 )
 
@@ -23,35 +24,35 @@ const (
 // before. Options.Sheets is not used.
 func Poster(m *Model, wall, large string, o Options) (*sheet.Set, plan.Diagnostics) {
 	small, _ := sheet.PaperNamed(o.Paper)
-	c, ok := newContext(m, Options{Paper: large})
+	c, ok := page.NewContext(m, Options{Paper: large})
 	if !ok {
-		return nil, c.diags
+		return nil, c.Diags
 	}
 	set := &sheet.Set{}
-	for _, p := range c.layOut() {
+	for _, p := range layOut(c) {
 		if !slices.Contains(p.Keys, "wall "+wall) {
 			continue
 		}
-		p.drawFrame()
+		p.DrawFrame()
 		p.Draw(p)
 		set.Sheets = append(set.Sheets, tiles(p.Sheet, small, c.Size)...)
 	}
 	if len(set.Sheets) == 0 {
-		c.tell(plan.Diagnostic{
+		c.Tell(plan.Diagnostic{
 			Code: "no-such-wall", Summary: fmt.Sprintf("no elevation shows a wall %q", wall),
 			Mend: "name a wall of the plan", Pos: m.House.Plan.Project.Pos,
 		})
-		return nil, c.diags
+		return nil, c.Diags
 	}
 	for i, s := range set.Sheets {
 		s.Title.Index, s.Title.Of = i+1, len(set.Sheets)
 	}
 	set.Symbols = symbols.Used(set.Sheets)
-	return set, c.diags
+	return set, c.Diags
 }
 
 // tiles cuts a sheet into pages of the small paper, row by row.
-func tiles(big *sheet.Sheet, small sheet.Paper, size lettering) (out []*sheet.Sheet) {
+func tiles(big *sheet.Sheet, small sheet.Paper, size page.Lettering) (out []*sheet.Sheet) {
 	step := sheet.Pt{X: small.W - 2*posterRim - posterGlue, Y: small.H - 2*posterRim - posterGlue}
 	cols := count(big.Paper.W-posterGlue, step.X)
 	rows := count(big.Paper.H-posterGlue, step.Y)
@@ -115,7 +116,7 @@ func guests(ms []sheet.Mark) []sheet.Mark {
 type tile struct {
 	big                  *sheet.Sheet
 	small                sheet.Paper
-	size                 lettering
+	size                 page.Lettering
 	row, col, rows, cols int
 }
 
@@ -153,7 +154,7 @@ func within(ms []sheet.Mark, show sheet.Rect, shift sheet.Pt) (out []sheet.Mark)
 // trim draws the lines to cut and glue along, and says what the page is.
 func (t tile) trim(show sheet.Rect) (out []sheet.Mark) {
 	line := func(x0, y0, x1, y1 sheet.MM) {
-		out = append(out, sheet.Line{Style: style(sheet.PenGrid, sheet.LayerGrid), A: sheet.Pt{X: x0, Y: y0}, B: sheet.Pt{X: x1, Y: y1}})
+		out = append(out, sheet.Line{Style: page.Style(sheet.PenGrid, sheet.LayerGrid), A: sheet.Pt{X: x0, Y: y0}, B: sheet.Pt{X: x1, Y: y1}})
 	}
 	how := ""
 	if t.col > 0 {
@@ -173,8 +174,5 @@ func (t tile) trim(show sheet.Rect) (out []sheet.Mark) {
 		how += fmt.Sprintf("; glue %c%d on the lower strip", 'B'+t.row, t.col+1)
 	}
 	what := fmt.Sprintf("%s, page %s of %d rows by %d%s", t.big.Title.Sheet, t.name(), t.rows, t.cols, how)
-	return append(out, sheet.Text{
-		Style: sheet.Style{Fill: sheet.Black, Layer: sheet.LayerNote}, Role: "note",
-		At: sheet.Pt{X: posterRim, Y: t.small.H - (posterRim-minLetter)/2}, Size: sheet.Em(minLetter), S: what,
-	})
+	return append(out, t.foot(what)...)
 }

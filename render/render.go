@@ -6,104 +6,68 @@ import (
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/framing"
-	"galewright/plan/loadpath"
-	"galewright/plan/placement"
-	"galewright/plan/schedule"
+	"galewright/render/lists"
+	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/symbols"
 )
 
 // Model is everything the sheets show.
-type Model struct {
-	House     *framing.House
-	Placement *placement.Placement
-	Schedule  *schedule.Schedule
-	// Loads is the load path of the house; nil leaves its sheet out.
-	Loads *loadpath.Report
-}
+type Model = page.Model
 
 // Options chooses what is drawn and on what.
-type Options struct {
-	Paper  string   // name of a paper; "" = arch-d
-	Sheets []string // "2xx", "S-201", "S-2*"; none = all
-}
+type Options = page.Options
 
 // Draw makes the drawing set: all views are laid out, every sheet gets its
 // number, then the sheets asked for are drawn. Sheet numbers and "k of n" are
 // those of the whole set, whatever is asked for.
 func Draw(m *Model, o Options) (*sheet.Set, plan.Diagnostics) {
-	c, ok := newContext(m, o)
+	c, ok := page.NewContext(m, o)
 	if !ok {
-		return nil, c.diags
+		return nil, c.Diags
 	}
-	pages := c.layOut()
+	pages := layOut(c)
 	set := &sheet.Set{}
 	for _, p := range chosen(c, pages) {
-		p.drawFrame()
+		p.DrawFrame()
 		p.Draw(p)
 		set.Sheets = append(set.Sheets, p.Sheet)
 	}
 	set.Symbols = symbols.Used(set.Sheets)
-	return set, c.diags
+	return set, c.Diags
 }
 
 // layOut lays all views out, numbers the pages and keeps them. The cover comes
 // last, for it lists the others; sheets are numbered by series, so its own
 // number of pages does not matter to them.
-func (c *context) layOut() []*page {
-	rest := c.pagesOf(func(v view) bool { return v.Series > 0 })
-	c.foresee(rest)
-	c.Pages = append(c.pagesOf(func(v view) bool { return v.Series == 0 }), rest...)
-	number(c.Pages)
+func layOut(c *page.Context) []*page.Page {
+	rest := pagesOf(c, func(v view) bool { return v.Series > 0 })
+	foresee(c, rest)
+	c.Pages = append(pagesOf(c, func(v view) bool { return v.Series == 0 }), rest...)
+	page.Number(c.Pages)
 	return c.Pages
 }
 
 // pagesOf lays out the views that are wanted.
-func (c *context) pagesOf(wanted func(view) bool) (pages []*page) {
-	for _, v := range sortedViews() {
+func pagesOf(c *page.Context, wanted func(view) bool) (pages []*page.Page) {
+	for _, v := range views {
 		if !wanted(v) {
 			continue
 		}
 		for _, p := range v.Pages(c) {
-			p.series = v.Series
+			p.Series = v.Series
 			pages = append(pages, p)
 		}
 	}
 	return pages
 }
 
-func newContext(m *Model, o Options) (*context, bool) {
-	c := &context{Model: m, Options: o}
-	name := o.Paper
-	if name == "" {
-		name = "arch-d"
-	}
-	paper, ok := sheet.PaperNamed(name)
-	if !ok {
-		c.tell(plan.Diagnostic{
-			Code: "unknown-paper", Summary: fmt.Sprintf("there is no paper %q", name),
-			Mend: "take one of " + strings.Join(sheet.PaperNames(), ", "), Pos: m.House.Plan.Project.Pos,
-		})
-		return c, false
-	}
-	c.Paper, c.Size = paper, letteringFor(paper)
-	return c, true
-}
-
-// number gives the sheets their numbers, S-001, S-101, S-201 ..., by series.
-func number(pages []*page) {
-	next := map[int]int{}
-	for i, p := range pages {
-		next[p.series]++
-		p.Number = fmt.Sprintf("S-%d%02d", p.series, next[p.series])
-		p.setTitle(i+1, len(pages))
-	}
-}
+// NoSuchSheet is the code of what is told of a filter that names no sheet.
+const NoSuchSheet = "no-such-sheet"
 
 // chosen returns the pages that the options ask for. A filter that matches
 // nothing is told.
-func chosen(c *context, pages []*page) (out []*page) {
+func chosen(c *page.Context, pages []*page.Page) (out []*page.Page) {
 	if len(c.Options.Sheets) == 0 {
 		return pages
 	}
@@ -121,8 +85,8 @@ func chosen(c *context, pages []*page) (out []*page) {
 	}
 	for i, f := range c.Options.Sheets {
 		if !hit[i] {
-			c.tell(plan.Diagnostic{
-				Severity: plan.Warning, Code: "no-such-sheet",
+			c.Tell(plan.Diagnostic{
+				Severity: plan.Warning, Code: NoSuchSheet,
 				Summary: fmt.Sprintf("no sheet matches %q", f),
 				Mend:    fmt.Sprintf("the set runs from %s to %s", pages[0].Number, pages[len(pages)-1].Number),
 				Pos:     c.House.Plan.Project.Pos,
@@ -142,4 +106,13 @@ func matches(filter, number string) bool {
 	f = strings.ReplaceAll(f, "X", "?")
 	ok, err := path.Match(f, number)
 	return ok && err == nil
+}
+
+// foresee keeps what the sheets after the cover will be called.
+func foresee(c *page.Context, rest []*page.Page) {
+	page.Number(rest)
+	c.Foreseen = page.Outlook{{Number: "S-001", Name: lists.CoverName, Scale: "none", Keys: []string{"cover"}}}
+	for _, p := range rest {
+		c.Foreseen = append(c.Foreseen, page.Foreseen{Number: p.Number, Name: p.Name, Scale: p.Scale, Series: p.Series, Keys: p.Keys})
+	}
 }

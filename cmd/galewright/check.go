@@ -33,7 +33,7 @@ ratio above the limit.`,
 }
 
 func checkPlan(args []string, asJSON bool, s streams) error {
-	_, faults, src, err := read(args)
+	_, faults, src, err := runPlan(args)
 	if err != nil {
 		return err
 	}
@@ -41,7 +41,7 @@ func checkPlan(args []string, asJSON bool, s streams) error {
 		return err
 	}
 	if !asJSON {
-		fmt.Fprintf(s.out, "%s\n", tally(faults))
+		fmt.Fprintf(s.out, "%s\n\n%s\n", tally(faults), plan.Caution)
 	}
 	if faults.Errors() {
 		return errFault
@@ -49,12 +49,18 @@ func checkPlan(args []string, asJSON bool, s streams) error {
 	return nil
 }
 
-// tally counts errors and warnings in words.
-func tally(faults plan.Diagnostics) string {
+// severities counts errors and warnings.
+func severities(faults plan.Diagnostics) map[plan.Severity]int {
 	n := map[plan.Severity]int{}
 	for _, d := range faults {
 		n[d.Severity]++
 	}
+	return n
+}
+
+// tally counts errors and warnings in words.
+func tally(faults plan.Diagnostics) string {
+	n := severities(faults)
 	return plural(n[plan.Error], "error") + ", " + plural(n[plan.Warning], "warning")
 }
 
@@ -66,11 +72,7 @@ func plural(n int, word string) string {
 }
 
 func checkLoads(args []string, asJSON bool, limit float64, s streams) error {
-	r, err := load(args, asJSON, s)
-	if err != nil {
-		return err
-	}
-	report, err := loadReport(args, r, asJSON, s)
+	report, err := loadReport(args, asJSON, s)
 	if err != nil {
 		return err
 	}

@@ -27,7 +27,9 @@ the members by size and length, cut to the yard's stock.
 CSV and JSON keep these columns. A count (by wall, level or phase with that
 column before them): ` + strings.Join(schedule.CountColumns(), ", ") + `;
 a second fastener of an item is a row of its own with 0 pieces, so that columns
-add up. The order list: ` + strings.Join(schedule.OrderColumns(), ", ") + `.`,
+add up. The order list: ` + strings.Join(schedule.OrderColumns(), ", ") + `.
+The last column of every CSV is caution, the same in each row; JSON says it once,
+beside the name of its schema, which ` + "`galewright schema count`, order or lumber" + ` prints.`,
 	example: "galewright count examples/shed.toml --format csv > schedule.csv",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		var c countFlags

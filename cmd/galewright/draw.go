@@ -47,10 +47,8 @@ func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 	if _, ok := sheet.PaperNamed(d.paper); !ok {
 		return usagef("draw: there is no paper %q; there are %s", d.paper, strings.Join(sheet.PaperNames(), ", "))
 	}
-	for _, format := range d.formats {
-		if err := oneOf("draw: --format", format, []string{"svg", "pdf"}); err != nil {
-			return err
-		}
+	if err := d.check(f); err != nil {
+		return err
 	}
 	if d.poster != "" && len(d.sheets) > 0 {
 		return usagef("draw: --poster takes the sheets of one wall; leave --sheets out")
@@ -90,16 +88,47 @@ func (d drawFlags) set(r *pipeline.Result, s streams) (*sheet.Set, error) {
 	} else {
 		set, faults = render.Draw(m, render.Options{Paper: d.paper, Sheets: d.sheets})
 	}
+	for _, x := range faults {
+		if x.Code == render.NoSuchSheet {
+			return nil, usagef("draw: --sheets: %s; %s", x.Summary, x.Mend)
+		}
+	}
 	if err := (sources{}).print(s.err, faults.Sorted(), false); err != nil {
 		return nil, err
 	}
 	if faults.Errors() {
 		return nil, errFault
 	}
-	if len(set.Sheets) == 0 {
-		return nil, usagef("draw: --sheets %s names no sheet of this set", strings.Join(d.sheets, ","))
-	}
 	return set, nil
+}
+
+// check refuses flags that are given and empty: an empty list would stand for
+// the whole set, or for none of it and take the old one away.
+func (d drawFlags) check(f *pflag.FlagSet) error {
+	for _, format := range d.formats {
+		if err := oneOf("draw: --format", format, []string{"svg", "pdf"}); err != nil {
+			return err
+		}
+	}
+	for _, x := range []struct {
+		flag, mend string
+		empty      bool
+	}{
+		{"format", "write svg, pdf or both with a comma", len(d.formats) == 0},
+		{"sheets", "name series (2xx) and sheets (S-201), or leave it out for all", blank(d.sheets)},
+		{"poster", "name a wall", d.poster == ""},
+		{"out", "name a folder", d.out == ""},
+	} {
+		if f.Changed(x.flag) && x.empty {
+			return usagef("draw: --%s has nothing in it, or nothing between two commas; %s", x.flag, x.mend)
+		}
+	}
+	return nil
+}
+
+// blank tells whether a list is empty or has an empty word.
+func blank(list []string) bool {
+	return len(list) == 0 || slices.ContainsFunc(list, func(s string) bool { return strings.TrimSpace(s) == "" })
 }
 
 // posterPaper is what a wall is drawn for before it is cut into pages.

@@ -3,8 +3,10 @@ package main
 import (
 	"fmt"
 
+	"galewright/plan"
 	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
+	"galewright/plan/source"
 
 	"github.com/spf13/pflag"
 )
@@ -48,10 +50,16 @@ func explain(r *pipeline.Result, args []string, wall string, s streams) (err err
 	if err != nil {
 		return usagef("explain: %s", err)
 	}
-	if _, err := fmt.Fprint(s.out, text); err != nil || wall != "" {
+	if _, err := fmt.Fprint(s.out, text); err != nil {
 		return err
 	}
-	return explainLoad(r, args[1], s)
+	if wall == "" {
+		if err := explainLoad(r, args[1], s); err != nil {
+			return err
+		}
+	}
+	_, err = fmt.Fprintf(s.out, "\n%s\n", plan.Caution)
+	return err
 }
 
 // explainLoad prints the arithmetic of the joint that tag names or belongs to.
@@ -64,6 +72,10 @@ func explainLoad(r *pipeline.Result, tag string, s streams) error {
 	if faults.Errors() {
 		return (sources{}).print(s.err, faults.Sorted(), false)
 	}
-	_, err := fmt.Fprintf(s.out, "\n%s", report.Explain(tag))
+	text := report.Explain(tag)
+	if text == "" {
+		return nil
+	}
+	_, err := fmt.Fprintf(s.out, "\n%s%s", text, source.Key(text))
 	return err
 }

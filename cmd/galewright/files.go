@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"galewright/plan"
 )
 
 // file is one output file, whole, before it is written.
@@ -45,10 +47,10 @@ func replace(dir string, files []file, whole bool) error {
 		}
 	}
 	slices.Sort(names)
-	return writeFile(filepath.Join(dir, manifest), []byte(strings.Join(names, "\n")+"\n"))
+	return writeFile(filepath.Join(dir, manifest), []byte("# "+plan.Caution+"\n"+strings.Join(names, "\n")+"\n"))
 }
 
-// listed returns the plain file names in dir's manifest.
+// listed returns the plain file names in dir's manifest, past its caution.
 func listed(dir string) (names []string) {
 	b, err := os.ReadFile(filepath.Join(dir, manifest))
 	if err != nil {

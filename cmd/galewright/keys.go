@@ -8,9 +8,9 @@ import (
 	"text/tabwriter"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 
 	"github.com/spf13/pflag"
 )
@@ -24,9 +24,9 @@ after [place] what is told of hardware placed, by the code at the end of a messa
 	example: "galewright keys wall.opening",
 	setup: func(*pflag.FlagSet) func([]string, streams) error {
 		return func(args []string, s streams) error {
-			keys := plan.Keys()
+			keys := read.Keys()
 			if len(args) > 0 {
-				keys = slices.DeleteFunc(keys, func(k plan.Key) bool { return k.Table != args[0] })
+				keys = slices.DeleteFunc(keys, func(k read.Key) bool { return k.Table != args[0] })
 				if len(keys) == 0 {
 					return usagef("keys: there is no table %q; there are %s", args[0], strings.Join(tables(), ", "))
 				}
@@ -38,7 +38,7 @@ after [place] what is told of hardware placed, by the code at the end of a messa
 
 // tables returns the names of the tables in the order a plan has them.
 func tables() (list []string) {
-	for _, k := range plan.Keys() {
+	for _, k := range read.Keys() {
 		if k.Table != "" && !slices.Contains(list, k.Table) {
 			list = append(list, k.Table)
 		}
@@ -46,7 +46,7 @@ func tables() (list []string) {
 	return list
 }
 
-func printKeys(keys []plan.Key, s streams) error {
+func printKeys(keys []read.Key, s streams) error {
 	w := tabwriter.NewWriter(s.out, 0, 0, 2, ' ', 0)
 	for i, k := range keys {
 		if i == 0 || k.Table != keys[i-1].Table {
@@ -84,7 +84,7 @@ func glossary(w io.Writer, table string) {
 		}
 	case "rule":
 		fmt.Fprintln(w, "\nkinds of joints")
-		for _, k := range framing.Kinds {
+		for _, k := range plan.Joints {
 			fmt.Fprintf(w, "  %s\t%s\t%s\n", k.Kind, k.Code, k.Doc)
 		}
 	case "place":
@@ -102,7 +102,7 @@ func heading(table string) string {
 	return "[" + table + "]"
 }
 
-func meaning(k plan.Key) string {
+func meaning(k read.Key) string {
 	text := k.Doc
 	if len(k.Values) > 0 {
 		text += ": " + strings.Join(k.Values, ", ")

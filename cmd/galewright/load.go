@@ -19,7 +19,7 @@ type sources map[string]string
 // load runs the plan named by the first argument and prints its
 // diagnostics; with errors it returns errFault.
 func load(args []string, asJSON bool, s streams) (*pipeline.Result, error) {
-	r, faults, src, err := read(args)
+	r, faults, src, err := runPlan(args)
 	if err != nil {
 		return nil, err
 	}
@@ -32,8 +32,8 @@ func load(args []string, asJSON bool, s streams) (*pipeline.Result, error) {
 	return r, nil
 }
 
-// read runs the plan and returns what came of it, unprinted.
-func read(args []string) (*pipeline.Result, plan.Diagnostics, sources, error) {
+// runPlan runs the plan and returns what came of it, unprinted.
+func runPlan(args []string) (*pipeline.Result, plan.Diagnostics, sources, error) {
 	if len(args) == 0 {
 		return nil, nil, nil, usagef("name the plan, such as examples/shed.toml")
 	}
@@ -53,7 +53,7 @@ func read(args []string) (*pipeline.Result, plan.Diagnostics, sources, error) {
 }
 
 // print writes the diagnostics, each in one line with the line of the plan
-// shown below it, or all as one JSON array.
+// shown below it, or all as one JSON object.
 func (src sources) print(w io.Writer, faults plan.Diagnostics, asJSON bool) error {
 	if asJSON {
 		return src.printJSON(w, faults)
@@ -101,12 +101,22 @@ type jsonFault struct {
 	Related  []string `json:"related,omitempty"`
 }
 
+// jsonFaults is the output of check; commands that print another JSON print
+// it on standard error when the plan has faults.
+type jsonFaults struct {
+	plan.Head
+	Errors   int         `json:"errors"`
+	Warnings int         `json:"warnings"`
+	Rows     []jsonFault `json:"rows"`
+}
+
 func (src sources) printJSON(w io.Writer, faults plan.Diagnostics) error {
-	out := make([]jsonFault, len(faults))
+	n := severities(faults)
+	out := jsonFaults{plan.HeadOf("check", 1), n[plan.Error], n[plan.Warning], make([]jsonFault, len(faults))}
 	for i, d := range faults {
-		out[i] = jsonFault{d.Severity.String(), d.Code, d.Pos.File, d.Pos.Line, d.Pos.Col, d.Summary, d.Where, d.Mend, nil}
+		out.Rows[i] = jsonFault{d.Severity.String(), d.Code, d.Pos.File, d.Pos.Line, d.Pos.Col, d.Summary, d.Where, d.Mend, nil}
 		for _, p := range d.Related {
-			out[i].Related = append(out[i].Related, p.String())
+			out.Rows[i].Related = append(out.Rows[i].Related, p.String())
 		}
 	}
 	enc := json.NewEncoder(w)

@@ -1,8 +1,8 @@
 package main
 
 import (
+	"galewright/plan"
 	"galewright/plan/loadpath"
-	"galewright/plan/pipeline"
 
 	"github.com/spf13/pflag"
 )
@@ -16,11 +16,7 @@ numbers are preliminary and for the engineer of record.`,
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		asJSON := f.Bool("json", false, "print as JSON")
 		return func(args []string, s streams) error {
-			r, err := load(args, *asJSON, s)
-			if err != nil {
-				return err
-			}
-			report, err := loadReport(args, r, *asJSON, s)
+			report, err := loadReport(args, *asJSON, s)
 			if err != nil {
 				return err
 			}
@@ -29,11 +25,23 @@ numbers are preliminary and for the engineer of record.`,
 	},
 }
 
-// loadReport runs the load path and prints what it has to tell of the plan.
-func loadReport(args []string, r *pipeline.Result, asJSON bool, s streams) (*loadpath.Report, error) {
-	report, faults := loadpath.Run(r.Placement)
-	if err := (sources{}).print(s.err, faults.Sorted(), asJSON); err != nil {
+// loadReport runs the plan and its load path, and prints what both have to
+// tell of it: as JSON in one object, and none when there is nothing to tell.
+func loadReport(args []string, asJSON bool, s streams) (*loadpath.Report, error) {
+	r, faults, src, err := runPlan(args)
+	if err != nil {
 		return nil, err
+	}
+	var report *loadpath.Report
+	if !faults.Errors() {
+		var more plan.Diagnostics
+		report, more = loadpath.Run(r.Placement)
+		faults = append(faults, more.Sorted()...)
+	}
+	if len(faults) > 0 {
+		if err := src.print(s.err, faults, asJSON); err != nil {
+			return nil, err
+		}
 	}
 	if faults.Errors() {
 		return nil, errFault

@@ -2,6 +2,7 @@ package main
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -15,7 +16,15 @@ var update = flag.Bool("update", false, "write what the commands print into the 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"galewright": func() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) },
+		"faulty":     func() { os.Exit(runAs(faulty, os.Args[1:], os.Stdout, os.Stderr)) },
 	})
+}
+
+// faulty prints the head of a list and then meets a fault of the program.
+func faulty(args []string, s streams) error {
+	fmt.Fprintln(s.out, "no.  mark  pieces")
+	_ = args[len(args)]
+	return nil
 }
 
 // TestScripts runs testdata/*.txtar: every command, exit code and message as

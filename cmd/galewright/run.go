@@ -6,6 +6,8 @@ import (
 	"io"
 	"strings"
 
+	"galewright/plan"
+
 	"github.com/spf13/pflag"
 )
 
@@ -14,6 +16,7 @@ const (
 	exitDone  = 0
 	exitFault = 1 // the plan has errors, links fail the check asked for, or output cannot be written
 	exitUsage = 2 // wrong use
+	exitCrash = 3 // a fault of the program
 )
 
 // errFault ends a command whose faults are already printed.
@@ -40,13 +43,15 @@ type command struct {
 
 // commands lists them in the order of help.
 func commands() []command {
-	return []command{drawCommand, countCommand, checkCommand, loadsCommand, explainCommand, keysCommand, versionCommand}
+	return []command{drawCommand, countCommand, checkCommand, loadsCommand, explainCommand, keysCommand, schemaCommand, versionCommand}
 }
 
 // run is the whole program: it returns the exit code.
-func run(args []string, out, err io.Writer) int {
-	s := streams{out, err}
-	switch e := dispatch(args, s); {
+func run(args []string, out, err io.Writer) int { return runAs(dispatch, args, out, err) }
+
+// runAs is run with do in place of dispatch.
+func runAs(do func([]string, streams) error, args []string, out, err io.Writer) int {
+	switch e := guarded(do, args, streams{out, err}); {
 	case e == nil:
 		return exitDone
 	case errors.Is(e, errFault):
@@ -54,6 +59,9 @@ func run(args []string, out, err io.Writer) int {
 	case errors.As(e, new(usageError)):
 		fmt.Fprintf(err, "galewright: %s\n", e)
 		return exitUsage
+	case errors.As(e, new(crash)):
+		fmt.Fprintf(err, "galewright: %s: %s\n", args[0], e)
+		return exitCrash
 	default:
 		fmt.Fprintf(err, "galewright: %s\n", e)
 		return exitFault
@@ -136,12 +144,28 @@ func (c command) help(w io.Writer) {
 	if use := flags.FlagUsages(); use != "" {
 		fmt.Fprintf(w, "\nFlags:\n%s", use)
 	}
-	fmt.Fprintf(w, "\nExample:\n  %s\n", c.example)
+	fmt.Fprintf(w, "\nExample:\n  %s\n\n%s\n", c.example, cautionLines())
 }
 
-const caution = `Sheets and numbers are placed and computed from the plan as given. They are not
-a substitute for the engineer's sealed drawings; the engineer of record, local
-code, the hardware maker's current data and licensed practice govern.`
+// cautionLines wraps the caution for a terminal of 80 columns.
+func cautionLines() string {
+	var b strings.Builder
+	n := 0
+	for _, word := range strings.Fields(plan.Caution) {
+		switch {
+		case n == 0:
+		case n+1+len(word) > 80:
+			b.WriteByte('\n')
+			n = 0
+		default:
+			b.WriteByte(' ')
+			n++
+		}
+		b.WriteString(word)
+		n += len(word)
+	}
+	return b.String()
+}
 
 func overview(w io.Writer) {
 	fmt.Fprint(w, `galewright places the hardware that ties a wood-framed house into one load path
@@ -157,8 +181,8 @@ Commands:
 	fmt.Fprintf(w, `
 `+"`galewright COMMAND --help`"+` tells more, with an example.
 Exit codes: 0 done; 1 the plan has errors, links fail the check asked for, or
-output cannot be written; 2 wrong use.
+output cannot be written; 2 wrong use; 3 a fault of the program.
 
 %s
-`, caution)
+`, cautionLines())
 }

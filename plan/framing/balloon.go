@@ -71,7 +71,7 @@ func (b *builder) ledger(d *deck, w *framedWall, run body, t float64) {
 			continue
 		}
 		one := body{f, s.lo, s.hi, plate}
-		w.ledgers = append(w.ledgers, b.strip(w, d.level, Ledger, one, section, d.z0, d.z1)...)
+		w.ledgers = append(w.ledgers, b.strip(w, d.level, plan.Ledger, one, section, d.z0, d.z1)...)
 		d.taken = append(d.taken, one)
 	}
 }
@@ -82,7 +82,7 @@ func (b *builder) fireBlocks(d *deck, w *framedWall) {
 	from := w.s0
 	fill := func(to float64) {
 		if to-from > 1.0/4 && w.solidBay(from, to, z0, z1) {
-			m := b.wallMember(w, piece{role: Blocking, s0: from, s1: to, z0: z0, z1: z1, section: w.Studs})
+			m := b.wallMember(w, piece{role: plan.Blocking, s0: from, s1: to, z0: z0, z1: z1, section: w.Studs})
 			if m != nil {
 				m.Level = d.level
 			}

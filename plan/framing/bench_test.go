@@ -64,7 +64,7 @@ func winged(n int) *plan.Plan {
 		roofOn(p, fmt.Sprintf("wing%d", i+1), "gable", "y", 6, rect(x, -96, x+144, 0))
 	}
 	for _, r := range p.Roofs {
-		r.GableEnd = [2]string{"gable truss", "gable truss"}
+		r.GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
 	}
 	return p
 }

@@ -31,7 +31,7 @@ type builder struct {
 	girdersAt *geom.Grid[*framedGirder]
 	widths    map[*plan.Level]float64  // widths of the building, once asked for
 	loops     map[*plan.Level][][]edge // outlines of the levels, once the floors stand
-	bodies    *geom.Grid[*roofBody]         // of all roofs, filled by roofs
+	bodies    *geom.Grid[*roofBody]    // of all roofs, filled by roofs
 	refs      int                      // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for

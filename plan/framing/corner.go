@@ -149,7 +149,7 @@ func (b *builder) endGroups() (groups [][]wallEnd) {
 // written first. Long walls running through is common practice; no published
 // source.
 func throughFirst(a, b wallEnd) int {
-	word := map[string]int{"through": 0, "": 1, "butt": 2}
+	word := map[plan.Join]int{plan.JoinThrough: 0, "": 1, plan.JoinButt: 2}
 	no := func(x bool) int {
 		if x {
 			return 0
@@ -221,7 +221,7 @@ func (b *builder) agree(o, e wallEnd) {
 		return
 	}
 	mend := `make one of them "butt"`
-	if x.Join == "butt" {
+	if x.Join == plan.JoinButt {
 		mend = `make one of them "through"`
 	}
 	pos := y.Pos

@@ -38,10 +38,10 @@ func TestLongWallRunsThrough(t *testing.T) {
 	p := onSlabPlan()
 	ring(p, 0, rect(0, 0, 336, 240)...)
 	h := frame(t, p)
-	lo, hi := extent(of(h, "1A", TopPlate))
+	lo, hi := extent(of(h, "1A", plan.TopPlate))
 	assert.InDelta(t, 0, lo, 1e-9)
 	assert.InDelta(t, 336, hi, 1e-9)
-	lo, hi = extent(of(h, "1B", TopPlate))
+	lo, hi = extent(of(h, "1B", plan.TopPlate))
 	assert.InDelta(t, 5.5, lo, 1e-9)
 	assert.InDelta(t, 234.5, hi, 1e-9)
 }
@@ -50,10 +50,10 @@ func TestUpperPlateLapsOverTheButtJoint(t *testing.T) {
 	p := onSlabPlan()
 	ring(p, 0, rect(0, 0, 336, 240)...)
 	h := frame(t, p)
-	lo, hi := extent(of(h, "1A", CapPlate))
+	lo, hi := extent(of(h, "1A", plan.UpperPlate))
 	assert.InDelta(t, 5.5, lo, 1e-9, "through wall's upper plate is cut back")
 	assert.InDelta(t, 330.5, hi, 1e-9)
-	lo, hi = extent(of(h, "1B", CapPlate))
+	lo, hi = extent(of(h, "1B", plan.UpperPlate))
 	assert.InDelta(t, 0, lo, 1e-9, "butting wall's upper plate runs over")
 	assert.InDelta(t, 240, hi, 1e-9)
 }
@@ -63,14 +63,14 @@ func TestJoinKeyTurnsTheCornerRound(t *testing.T) {
 	walls := ring(p, 0, rect(0, 0, 336, 240)...)
 	walls[1].Start.Join = "through"
 	h := frame(t, p)
-	_, hi := extent(of(h, "1A", TopPlate))
+	_, hi := extent(of(h, "1A", plan.TopPlate))
 	assert.InDelta(t, 330.5, hi, 1e-9)
-	lo, _ := extent(of(h, "1B", TopPlate))
+	lo, _ := extent(of(h, "1B", plan.TopPlate))
 	assert.InDelta(t, 0, lo, 1e-9)
 }
 
 func TestContradictingJoinIsToldWithBothPlaces(t *testing.T) {
-	for _, word := range []string{"through", "butt"} {
+	for _, word := range plan.Joins {
 		p := onSlabPlan()
 		walls := ring(p, 0, rect(0, 0, 336, 240)...)
 		walls[0].End = plan.End{Join: word, Pos: plan.Pos{File: "plan.toml", Line: 12, Col: 5}}
@@ -102,37 +102,37 @@ func TestCornerPosts(t *testing.T) {
 			walls[0].End.Post = c.post
 			h := frame(t, p)
 			var got []float64
-			for _, m := range of(h, "1A", Post) {
+			for _, m := range of(h, "1A", plan.Post) {
 				if m.S0 > 168 {
 					got = append(got, m.S0)
 				}
 			}
 			assert.InDeltaSlice(t, c.through, got, 1e-9)
-			assert.InDelta(t, 5.5, of(h, "1B", Post)[0].S0, 1e-9)
+			assert.InDelta(t, 5.5, of(h, "1B", plan.Post)[0].S0, 1e-9)
 		})
 	}
 }
 
 // Plates for 148 ft of wall: 148 ft at the bottom, 296 ft at the top.
 // Source: Estimating in Building Construction, ch. 13, example 13-10 (rule of
-// the example; its quantities are not legible), grade A.
+// the example; its quantities are not legible; read).
 func TestTakeOffOfPlates(t *testing.T) {
 	p, _ := straight(148 * 12)
 	h := frame(t, p)
-	sum := func(roles ...Role) (l float64) {
+	sum := func(roles ...plan.Role) (l float64) {
 		for _, m := range of(h, "1A", roles...) {
 			l += m.Length
 		}
 		return l / 12
 	}
-	assert.InDelta(t, 148, sum(SillPlate), 1e-9)
-	assert.InDelta(t, 296, sum(TopPlate, CapPlate), 1e-9)
+	assert.InDelta(t, 148, sum(plan.SillPlate), 1e-9)
+	assert.InDelta(t, 296, sum(plan.TopPlate, plan.UpperPlate), 1e-9)
 }
 
 // A three-stud corner takes two studs more than the one that the spacing
 // count gives it; a wall meeting along the length takes two more.
 // Source: take-off rules of Estimating in Building Construction, ch. 13
-// (example 13-12: 4 corners, 8 extra studs; intersections 2 each), grade A.
+// (example 13-12: 4 corners, 8 extra studs; intersections 2 each; read).
 func TestTakeOffOfCornersAndIntersections(t *testing.T) {
 	count := func(inner bool) int {
 		p := onSlabPlan()
@@ -147,7 +147,7 @@ func TestTakeOffOfCornersAndIntersections(t *testing.T) {
 		h := frame(t, p)
 		n := 0
 		for _, w := range walls {
-			n += len(of(h, w.Name, Stud, Post))
+			n += len(of(h, w.Name, plan.Stud, plan.Post))
 		}
 		return n
 	}
@@ -163,17 +163,17 @@ func TestBackingAtATee(t *testing.T) {
 	w.Studs = twoByFour
 	h := frame(t, p)
 	var backing []float64
-	for _, m := range of(h, "1A", Post) {
+	for _, m := range of(h, "1A", plan.Post) {
 		if m.S0 > 100 && m.S1 < 140 {
 			backing = append(backing, m.S0, m.S1)
 		}
 	}
 	// the partition's faces are at 116.5 and 120
 	assert.InDeltaSlice(t, []float64{115.5, 117, 119.5, 121}, backing, 1e-9)
-	assert.Len(t, of(h, "1A", CapPlate), 3, "the upper plate is broken for the partition's, and spliced once")
-	lo, _ := extent(of(h, "1P", CapPlate))
+	assert.Len(t, of(h, "1A", plan.UpperPlate), 3, "the upper plate is broken for the partition's, and spliced once")
+	lo, _ := extent(of(h, "1P", plan.UpperPlate))
 	assert.InDelta(t, -5.5, lo, 1e-9, "the partition's upper plate laps over the wall")
-	require.Len(t, joints(h, "1A", WallCorner), 3)
+	require.Len(t, joints(h, "1A", plan.WallCorner), 3)
 }
 
 func TestTeeMayBeWrittenToTheOutsideFace(t *testing.T) {
@@ -183,7 +183,7 @@ func TestTeeMayBeWrittenToTheOutsideFace(t *testing.T) {
 			ring(p, 0, rect(0, 0, 336, 240)...)
 			wall(p, "1P", 0, geom.Vec2{X: 120, Y: y}, geom.Vec2{X: 120, Y: 150})
 			h := frame(t, p)
-			m := of(h, "1P", Stud)[0]
+			m := of(h, "1P", plan.Stud)[0]
 			assert.InDelta(t, 5.5, m.A.Y-plate/2, 1e-9)
 		})
 	}
@@ -205,9 +205,9 @@ func TestReentrantCornerRunsOnToTheInnerFace(t *testing.T) {
 	p := onSlabPlan()
 	ring(p, 0, geom.Vec2{}, geom.Vec2{X: 360}, geom.Vec2{X: 360, Y: 180}, geom.Vec2{X: 240, Y: 180}, geom.Vec2{X: 240, Y: 420}, geom.Vec2{Y: 420})
 	h := frame(t, p)
-	lo, _ := extent(of(h, "1D", TopPlate)) // 1D, the longer, starts at the inner corner
+	lo, _ := extent(of(h, "1D", plan.TopPlate)) // 1D, the longer, starts at the inner corner
 	assert.InDelta(t, -5.5, lo, 1e-9)
-	_, hi := extent(of(h, "1C", TopPlate))
+	_, hi := extent(of(h, "1C", plan.TopPlate))
 	assert.InDelta(t, 120, hi, 1e-9)
 }
 
@@ -215,9 +215,9 @@ func TestBayAt45Degrees(t *testing.T) {
 	p := onSlabPlan()
 	ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 156, Y: -36}, geom.Vec2{X: 240, Y: -36}, geom.Vec2{X: 276}, geom.Vec2{X: 400}, geom.Vec2{X: 400, Y: 240}, geom.Vec2{Y: 240})
 	h := frame(t, p)
-	require.NotEmpty(t, of(h, "1B", Stud))
+	require.NotEmpty(t, of(h, "1B", plan.Stud))
 	for _, w := range []string{"1A", "1B", "1C", "1D", "1E"} {
-		lo, hi := extent(of(h, w, TopPlate))
+		lo, hi := extent(of(h, w, plan.TopPlate))
 		assert.Greater(t, hi-lo, 30.0, w)
 	}
 }
@@ -228,9 +228,9 @@ func TestWallsOfDifferentHeightDoNotLap(t *testing.T) {
 	w := wall(p, "half", 0, geom.Vec2{X: 120, Y: 5.5}, geom.Vec2{X: 120, Y: 100})
 	w.Height = 42
 	h := frame(t, p)
-	lo, _ := extent(of(h, "half", CapPlate))
+	lo, _ := extent(of(h, "half", plan.UpperPlate))
 	assert.InDelta(t, 0, lo, 1e-9)
-	for _, m := range of(h, "half", Stud) {
+	for _, m := range of(h, "half", plan.Stud) {
 		assert.InDelta(t, 42-3*plate, m.Length, 1e-9)
 	}
 }
@@ -240,10 +240,10 @@ func TestHigherWallRunsThrough(t *testing.T) {
 	walls := ring(p, 0, rect(0, 0, 336, 240)...)
 	walls[1].Height = 120
 	h := frame(t, p)
-	lo, hi := extent(of(h, "1B", TopPlate))
+	lo, hi := extent(of(h, "1B", plan.TopPlate))
 	assert.InDelta(t, 0, lo, 1e-9)
 	assert.InDelta(t, 240, hi, 1e-9)
-	_, hi = extent(of(h, "1A", CapPlate))
+	_, hi = extent(of(h, "1A", plan.UpperPlate))
 	assert.InDelta(t, 330.5, hi, 1e-9, "plates of different height do not lap")
 }
 

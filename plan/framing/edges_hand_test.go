@@ -30,9 +30,9 @@ func TestUpperPlateIsBrokenAtATeeOffTheCorners(t *testing.T) {
 			p.Lumber.Plate = 288 // one length, so that only the partition breaks it
 			wall(p, "1P", 0, geom.Vec2{X: c.lo + 5.5, Y: 5.5}, geom.Vec2{X: c.lo + 5.5, Y: 100})
 			h := frame(t, p)
-			caps, own := of(h, "1A", CapPlate), of(h, "1P", CapPlate)
+			caps, own := of(h, "1A", plan.UpperPlate), of(h, "1P", plan.UpperPlate)
 			require.Len(t, own, 1)
-			assert.Len(t, of(h, "1A", TopPlate), 1, "the lower plate runs on")
+			assert.Len(t, of(h, "1A", plan.TopPlate), 1, "the lower plate runs on")
 			if !c.broken {
 				require.Len(t, caps, 1)
 				assert.InDelta(t, 0, own[0].S0, 1e-9, "it stops at the wall's face")
@@ -60,15 +60,15 @@ func TestStudJustPastTheWallBelowStillStandsOnIt(t *testing.T) {
 	// The last stud's middle is 0.75 in from the end of its wall; half an inch
 	// past the wall below counts as over it, for that is how near two places on a
 	// plan are one.
-	for over, kind := range map[float64]Kind{0: StudStud, 1.2: StudStud, 1.3: StudBase, 6: StudBase} {
+	for over, kind := range map[float64]plan.JointKind{0: plan.StudStud, 1.2: plan.StudStud, 1.3: plan.StudBase, 6: plan.StudBase} {
 		h, _ := Frame(twoTall(over)) // a floor that hangs over may be told; the joint is looked at
-		studs := of(h, "2A", Stud)
+		studs := of(h, "2A", plan.Stud)
 		require.NotEmpty(t, studs)
 		last := studs[len(studs)-1]
 		assert.InDelta(t, 240+over-0.75, last.Mid(), 1e-9)
-		var got Kind
+		var got plan.JointKind
 		for _, j := range h.Joints {
-			if j.First() == last && (j.Kind == StudStud || j.Kind == StudBase) {
+			if j.First() == last && (j.Kind == plan.StudStud || j.Kind == plan.StudBase) {
 				got = j.Kind
 			}
 		}
@@ -83,18 +83,18 @@ func TestStudFindsWhatItStandsOver(t *testing.T) {
 	h, _ := Frame(twoTall(0, window("w", 90, 60)))
 	for _, c := range []struct {
 		station float64
-		role    Role
+		role    plan.Role
 		offset  float64
 		gap     float64
 	}{
 		// The stud at 80 stands over the one at 80, gap 3 + 10 + 1.5.
-		{80, Stud, 0, 14.5},
-		{96, Header, 0, 119.125 + 120 + 1.5 - 213.25},
-		{112, Header, 0, 119.125 + 120 + 1.5 - 213.25},
-		{144, Header, 0, 119.125 + 120 + 1.5 - 213.25},
-		{160, Stud, 0, 14.5},
+		{80, plan.Stud, 0, 14.5},
+		{96, plan.Header, 0, 119.125 + 120 + 1.5 - 213.25},
+		{112, plan.Header, 0, 119.125 + 120 + 1.5 - 213.25},
+		{144, plan.Header, 0, 119.125 + 120 + 1.5 - 213.25},
+		{160, plan.Stud, 0, 14.5},
 	} {
-		j := jointAt(h, "2A", StudStud, c.station)
+		j := jointAt(h, "2A", plan.StudStud, c.station)
 		require.NotNil(t, j, "%v", c.station)
 		require.Greater(t, len(j.Members), 1)
 		assert.Equal(t, c.role, j.Members[1].Role, "at %v", c.station)
@@ -119,9 +119,9 @@ func TestPilesThatAreNotSquare(t *testing.T) {
 		return p
 	}
 	h, _ := Frame(plans(5))
-	assert.Len(t, roles(h, Pile), 3, "one under both")
+	assert.Len(t, roles(h, plan.Pile), 3, "one under both")
 	h, _ = Frame(plans(6))
-	piles := roles(h, Pile)
+	piles := roles(h, plan.Pile)
 	require.Len(t, piles, 4)
 	lo, hi := piles[0].Solid[0].Bounds()
 	assert.InDeltaSlice(t, []float64{40 - 3.75, 40 + 3.75, 100 - 5.75, 100 + 5.75}, []float64{lo.X, hi.X, lo.Y, hi.Y}, 1e-9)
@@ -163,7 +163,7 @@ func TestOneGirderEndsAtAnother(t *testing.T) {
 	h, faults := Frame(p)
 	require.Empty(t, faults)
 	found := map[string][2]float64{}
-	for _, m := range roles(h, Girder) {
+	for _, m := range roles(h, plan.GirderBeam) {
 		lo, hi := m.Solid[0].Bounds()
 		found[m.ID[:1]] = [2]float64{lo.Y, hi.Y}
 	}

@@ -27,7 +27,7 @@ func (b *builder) floors() {
 	for _, l := range b.plan.Levels {
 		loops := b.outline(l)
 		b.loops[l] = loops
-		if l.Joists.Depth == 0 || l.Index == 0 && b.plan.Foundation.Kind == "slab" || !b.floorHeights(l) {
+		if l.Joists.Depth == 0 || l.Index == 0 && b.plan.Foundation.Kind == plan.Slab || !b.floorHeights(l) {
 			continue
 		}
 		find := b.wallGrid()
@@ -36,7 +36,7 @@ func (b *builder) floors() {
 			b.rims(d, rimBoard(l), d.z0, d.z1)
 			b.balloons(d)
 			b.joists(d)
-			if l.Index == 0 && b.plan.Foundation.Kind == "stem" {
+			if l.Index == 0 && b.plan.Foundation.Kind == plan.Stem {
 				b.sillPlates(d)
 			}
 		}
@@ -122,7 +122,7 @@ func (b *builder) rims(d *deck, section plan.Lumber, z0, z1 float64) {
 	for _, loop := range d.loops {
 		for i, s := range stripsOf(loop, section.Breadth) {
 			if w := loop[i].w; !loop[i].balloon && s.s1-s.s0 > geom.Eps {
-				w.rims = append(w.rims, b.strip(w, d.level, Rim, s, section, z0, z1)...)
+				w.rims = append(w.rims, b.strip(w, d.level, plan.Rim, s, section, z0, z1)...)
 			}
 		}
 	}
@@ -195,7 +195,7 @@ func stopAt(b, o body, tail bool, old float64) float64 {
 }
 
 // strip adds the pieces of a rim, ledger or sill plate along w, cut to stock.
-func (b *builder) strip(w *framedWall, l *plan.Level, role Role, s body, section plan.Lumber, z0, z1 float64) (out []*Member) {
+func (b *builder) strip(w *framedWall, l *plan.Level, role plan.Role, s body, section plan.Lumber, z0, z1 float64) (out []*Member) {
 	from := s.s0
 	for _, to := range append(even(s.s0, s.s1, b.longest()), s.s1) {
 		m := b.lying(role, s.f, from, to, 0, s.d, z0, z1)
@@ -213,7 +213,7 @@ func (b *builder) strip(w *framedWall, l *plan.Level, role Role, s body, section
 }
 
 // lying makes a member that lies along a frame.
-func (b *builder) lying(role Role, f geom.Frame, s0, s1, t0, t1, z0, z1 float64) *Member {
+func (b *builder) lying(role plan.Role, f geom.Frame, s0, s1, t0, t1, z0, z1 float64) *Member {
 	t, z := (t0+t1)/2, (z0+z1)/2
 	return &Member{
 		Role: role, Length: s1 - s0, Z0: z0, Z1: z1, A: f.At(s0, t, z), B: f.At(s1, t, z),

@@ -20,7 +20,7 @@ func elevated(n int) *plan.Plan {
 	return p
 }
 
-func roles(h *House, r Role) (out []*Member) {
+func roles(h *House, r plan.Role) (out []*Member) {
 	for _, m := range h.Members {
 		if m.Role == r {
 			out = append(out, m)
@@ -32,7 +32,7 @@ func roles(h *House, r Role) (out []*Member) {
 func TestJoistsOnTheModuleFromTheWestWall(t *testing.T) {
 	h := frame(t, elevated(1))
 	at := map[float64]bool{}
-	for _, m := range roles(h, Joist) {
+	for _, m := range roles(h, plan.Joist) {
 		at[m.A.X] = true
 		assert.InDelta(t, 110, m.Z0, 1e-9)
 		assert.InDelta(t, 119.25, m.Z1, 1e-9)
@@ -44,7 +44,7 @@ func TestJoistsOnTheModuleFromTheWestWall(t *testing.T) {
 func TestLongJoistsBreakOverAGirder(t *testing.T) {
 	p := elevated(1)
 	p.Lumber.Stock = []float64{144}
-	for _, m := range roles(frame(t, p), Joist) {
+	for _, m := range roles(frame(t, p), plan.Joist) {
 		assert.True(t, m.A.Y == 120 || m.B.Y == 120, m.ID)
 	}
 }
@@ -62,7 +62,7 @@ func TestJoistsWithoutSupportAreTold(t *testing.T) {
 func TestRimsMeetAtCorners(t *testing.T) {
 	h := frame(t, elevated(1))
 	total := 0.0
-	for _, m := range roles(h, Rim) {
+	for _, m := range roles(h, plan.Rim) {
 		total += m.Length
 	}
 	assert.InDelta(t, 2*336+2*(240-3), total, 1e-9)
@@ -77,7 +77,7 @@ func TestFloorsOfLAndCourtyard(t *testing.T) {
 	for i, w := range yard {
 		w.Name = string(rune('p' + i))
 	}
-	for _, m := range roles(frame(t, p), Joist) {
+	for _, m := range roles(frame(t, p), plan.Joist) {
 		mid := m.A.Add(m.B).Mul(0.5)
 		assert.False(t, mid.X > 160 && mid.X < 320 && mid.Y > 160 && mid.Y < 320, m.ID)
 	}
@@ -89,17 +89,17 @@ func TestStemWallHasSillPlates(t *testing.T) {
 	p.Girders = p.Girders[1:2]
 	p.Girders[0].Piles = nil
 	h := frame(t, p)
-	sills := roles(h, SillPlate)
+	sills := roles(h, plan.SillPlate)
 	require.NotEmpty(t, sills)
 	for _, m := range sills {
 		assert.InDelta(t, 110, m.Z1, 1e-9)
 	}
-	assert.Len(t, of(h, "1B", SillPlate), 2, "cut out for the girder's pocket")
-	j := joints(h, "1A", StudBase)[3]
-	assert.Equal(t, []Role{Stud, Rim, BottomPlate, SillPlate}, rolesOf(j))
+	assert.Len(t, of(h, "1B", plan.SillPlate), 2, "cut out for the girder's pocket")
+	j := joints(h, "1A", plan.StudBase)[3]
+	assert.Equal(t, []plan.Role{plan.Stud, plan.Rim, plan.BottomPlate, plan.SillPlate}, rolesOf(j))
 }
 
-func rolesOf(j *Joint) (out []Role) {
+func rolesOf(j *Joint) (out []plan.Role) {
 	for _, m := range j.Members {
 		out = append(out, m.Role)
 	}
@@ -116,15 +116,15 @@ func TestFloorHeightsThatDisagreeAreTold(t *testing.T) {
 
 func TestGirdersAndPiles(t *testing.T) {
 	h := frame(t, elevated(1))
-	piles := roles(h, Pile)
+	piles := roles(h, plan.Pile)
 	require.Len(t, piles, 9)
 	for _, m := range piles {
 		assert.InDelta(t, 110-11.25, m.Z1, 1e-9)
 		assert.Zero(t, m.Z0)
 	}
-	gp := joints(h, "G2", GirderPile)
+	gp := joints(h, "G2", plan.GirderPile)
 	require.Len(t, gp, 3)
-	assert.Equal(t, []Role{Girder, Girder, Pile}, rolesOf(gp[1]), "spliced over the middle pile")
+	assert.Equal(t, []plan.Role{plan.GirderBeam, plan.GirderBeam, plan.Pile}, rolesOf(gp[1]), "spliced over the middle pile")
 	assert.InDelta(t, 162, gp[1].Tributary, 1e-9)
 }
 
@@ -132,8 +132,8 @@ func TestGirdersMeetSideOn(t *testing.T) {
 	p := elevated(1)
 	p.Girders = append(p.Girders, &plan.Girder{Name: "X", From: geom.Vec2{X: 168, Y: 3}, To: geom.Vec2{X: 168, Y: 120}, Member: headerWide, Piles: []float64{0, 60, 117}})
 	h := frame(t, p)
-	assert.Len(t, roles(h, Pile), 10, "the girders share the piles where they meet")
-	assert.Len(t, joints(h, "X", GirderPile), 3)
+	assert.Len(t, roles(h, plan.Pile), 10, "the girders share the piles where they meet")
+	assert.Len(t, joints(h, "X", plan.GirderPile), 3)
 	p.Girders[3].To.Y = 200
 	_, faults := Frame(p)
 	require.Len(t, faults, 1)
@@ -148,11 +148,11 @@ func TestPorch(t *testing.T) {
 		Post: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5, Text: "6x6"}, Posts: []float64{3, 168, 333}, Base: 0, Top: 210,
 	}}
 	h := frame(t, p)
-	assert.Len(t, roles(h, Column), 3)
-	assert.Len(t, joints(h, "porch", PostBase), 3)
-	caps := joints(h, "porch", PostCap)
+	assert.Len(t, roles(h, plan.PorchPost), 3)
+	assert.Len(t, joints(h, "porch", plan.PostBase), 3)
+	caps := joints(h, "porch", plan.PostCap)
 	require.Len(t, caps, 3)
-	assert.Equal(t, []Role{Beam, Column, Beam}, rolesOf(caps[1]))
+	assert.Equal(t, []plan.Role{plan.Beam, plan.PorchPost, plan.Beam}, rolesOf(caps[1]))
 	assert.InDelta(t, 165, caps[1].Tributary, 1e-9)
 }
 

@@ -110,7 +110,7 @@ func (b *builder) foundation() {
 // they carry. Piles are drawn up to their girder in any case.
 func (b *builder) pileTops() {
 	f := b.plan.Foundation
-	if f.Kind != "piles" || f.PileTop == 0 || len(b.girders) == 0 {
+	if f.Kind != plan.Piles || f.PileTop == 0 || len(b.girders) == 0 {
 		return
 	}
 	for _, g := range b.girders {
@@ -129,7 +129,7 @@ func (b *builder) pileTops() {
 func (b *builder) girder(g *framedGirder) {
 	from := g.body.s0
 	for _, to := range append(cutsOver(g.Piles, g.body.s0, g.body.s1, b.longest()), g.body.s1) {
-		m := b.lying(Girder, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
+		m := b.lying(plan.GirderBeam, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
 		m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s", g.Name, at(from)), g.Member, b.plan.Levels[0]
 		g.pieces = append(g.pieces, b.member(m))
 		from = to
@@ -184,7 +184,7 @@ func (b *builder) piles(g *framedGirder) {
 			members = append(members, g.pieces[min(1, int(math.Round(s/g.body.s1)))*(len(g.pieces)-1)])
 		}
 		b.joint(&Joint{
-			Kind: GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
+			Kind: plan.GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
 			Members: append(members, pile), Below: true, Gap: g.z0 - pile.Z1, Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
 		})
 	}
@@ -209,7 +209,7 @@ func (b *builder) pileAt(p geom.Vec2, r float64) *Member {
 	lo := geom.Vec3{X: p.X - r, Y: p.Y - r, Z: math.Inf(-1)}
 	hi := geom.Vec3{X: p.X + r, Y: p.Y + r, Z: math.Inf(1)}
 	for _, m := range b.index.Within(lo, hi) {
-		if m.Role == Pile && m.A.Flat().Sub(p).Len() <= r {
+		if m.Role == plan.Pile && m.A.Flat().Sub(p).Len() <= r {
 			return m
 		}
 	}
@@ -222,7 +222,7 @@ func (b *builder) pile(g *framedGirder, line geom.Frame, s float64, sec plan.Lum
 	z0, z1 := min(0, g.z0-12), g.z0
 	w, d := sec.Width(), sec.Depth
 	m := &Member{
-		ID: fmt.Sprintf("%s/pile@%s", g.Name, at(s)), Role: Pile, Level: b.plan.Levels[0], Section: sec, Length: z1 - z0, Z0: z0, Z1: z1,
+		ID: fmt.Sprintf("%s/pile@%s", g.Name, at(s)), Role: plan.Pile, Level: b.plan.Levels[0], Section: sec, Length: z1 - z0, Z0: z0, Z1: z1,
 		A: line.At(s, 0, z0), B: line.At(s, 0, z1), Solid: []geom.Solid{line.Box(s-w/2, s+w/2, -d/2, d/2, z0, z1)},
 	}
 	return b.member(m)
@@ -246,7 +246,7 @@ func (b *builder) sillPlates(d *deck) {
 			}
 			for _, r := range runs {
 				if r.hi-r.lo > plate {
-					w.sills = append(w.sills, b.strip(w, d.level, SillPlate, body{s.f, r.lo, r.hi, s.d}, sill, d.z0-sill.Width(), d.z0)...)
+					w.sills = append(w.sills, b.strip(w, d.level, plan.SillPlate, body{s.f, r.lo, r.hi, s.d}, sill, d.z0-sill.Width(), d.z0)...)
 				}
 			}
 		}

@@ -13,8 +13,12 @@ import (
 
 // Frame frames a checked plan. A wall or opening that cannot be framed is
 // left out and an error says why; the rest of the house still stands, so
-// that all faults come out at once.
+// that all faults come out at once. A plan with a word that is not known is not
+// framed: any choice made of it would be a guess.
 func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
+	if unknown := plan.UnknownWords(p); len(unknown) > 0 {
+		return &House{Plan: p}, unknown.Sorted()
+	}
 	b := newBuilder(p)
 	b.setUp()
 	b.corners()
@@ -36,8 +40,8 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 // finish sorts the joints by host and station and names them.
 func (b *builder) finish() {
 	rank := b.hosts()
-	kind := map[Kind]int{}
-	for i, k := range Kinds {
+	kind := map[plan.JointKind]int{}
+	for i, k := range plan.Joints {
 		kind[k.Kind] = i
 	}
 	of := func(j *Joint) int { // a hip goes with its roof

@@ -21,7 +21,7 @@ func (b *builder) openingMembers(w *framedWall, l *layout) {
 // header puts the header flush with the wall's outside face, from king to
 // king on the jacks.
 func (b *builder) header(w *framedWall, o *framedOpening) {
-	p := piece{role: Header, s0: o.h0, s1: o.h1, z0: o.head, z1: o.top, opening: o.Opening, section: o.Header, t1: o.Header.Width()}
+	p := piece{role: plan.Header, s0: o.h0, s1: o.h1, z0: o.head, z1: o.top, opening: o.Opening, section: o.Header, t1: o.Header.Width()}
 	if o.Header.Ply == 0 {
 		p.section, p.t1 = w.Studs, w.Depth()
 	}
@@ -50,7 +50,7 @@ func (b *builder) cripple(w *framedWall, o *framedOpening, name string, s, z0, z
 		return
 	}
 	m := b.wallMember(w, piece{
-		role: Cripple, name: name, s0: s - plate/2, s1: s + plate/2, z0: z0, z1: z1,
+		role: plan.Cripple, name: name, s0: s - plate/2, s1: s + plate/2, z0: z0, z1: z1,
 		section: w.Studs, opening: o.Opening,
 	})
 	if m != nil {
@@ -62,7 +62,7 @@ func (b *builder) cripple(w *framedWall, o *framedOpening, name string, s, z0, z
 // its ends (common practice, no published source) and on the module between.
 func (b *builder) sill(w *framedWall, o *framedOpening, l *layout) {
 	flat := plan.Lumber{Ply: 1, Breadth: plate, Depth: w.Depth(), Text: w.Studs.Text}
-	o.sillPlate = b.wallMember(w, piece{role: Sill, s0: o.lo, s1: o.hi, z0: o.sill - plate, z1: o.sill, section: flat, opening: o.Opening})
+	o.sillPlate = b.wallMember(w, piece{role: plan.Sill, s0: o.lo, s1: o.hi, z0: o.sill - plate, z1: o.sill, section: flat, opening: o.Opening})
 	at := []float64{o.lo + plate/2}
 	if o.hi-o.lo >= 2*plate {
 		at = append(at, o.hi-plate/2)

@@ -19,9 +19,9 @@ func ft(feet, in float64, jacks int) headerSpan { return headerSpan{feet*12 + in
 // headerWidths are the building widths of the table's columns, in.
 var headerWidths = [3]float64{20 * 12, 28 * 12, 36 * 12}
 
-// headerTable is IRC Table R502.5(1), exterior bearing walls, as reprinted
-// by a Florida city (read from a scan, grade A; its ground snow column is
-// not legible there, 30 psf from memory). One row a line: ply, depth, then
+// headerTable is IRC Table R502.5(1) of 2000 to 2006 (edition from memory),
+// exterior bearing walls, as reprinted by a Florida city (read; its ground
+// snow column is not legible there, 30 psf from memory). One row a line: ply, depth, then
 // span and jacks for buildings 20, 28 and 36 ft wide; first under roof and
 // ceiling, then under roof, ceiling and one center-bearing floor.
 var headerTable = [2][]struct {
@@ -81,7 +81,7 @@ func headerRow(h plan.Lumber, floors int, width float64) (s headerSpan, why stri
 
 // kingTable is IRC 2015 Table R602.7.5: full-height studs at each end of a
 // header in an exterior wall, for studs 16 and 24 in on center. The 16 ft
-// row is a value read (grade C), the others are from memory.
+// row is second-hand, the others are from memory.
 var kingTable = []struct {
 	span   float64 // in
 	at, up int     // at 16 in, at 24 in

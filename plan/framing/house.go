@@ -3,50 +3,13 @@ package framing
 import (
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/roofplan"
 )
-
-// Role is what a member does.
-type Role string
-
-// The roles. A Post stud is one of a corner post or a backing stud; an End
-// stud closes a wall that meets nothing.
-const (
-	Stud        Role = "stud"
-	King        Role = "king"
-	Jack        Role = "jack"
-	Cripple     Role = "cripple"
-	Post        Role = "post"
-	Header      Role = "header"
-	Sill        Role = "sill"
-	BottomPlate Role = "bottom plate"
-	TopPlate    Role = "top plate"   // lower of the two
-	CapPlate    Role = "upper plate" // upper of the two
-	Rim         Role = "rim"
-	Joist       Role = "joist"
-	Blocking    Role = "blocking"
-	Ledger      Role = "ledger"
-	Rafter      Role = "rafter"
-	Hip         Role = "hip rafter"
-	Valley      Role = "valley rafter"
-	Ridge       Role = "ridge"
-	Outlooker   Role = "outlooker"
-	Fly         Role = "fly rafter" // of a gable overhang: hangs on outlookers, bears on nothing
-	Truss       Role = "truss"
-	Girder      Role = "girder"
-	Pile        Role = "pile"
-	Beam        Role = "beam"
-	Column      Role = "porch post"
-	SillPlate   Role = "sill plate" // on slab or stem wall
-)
-
-// FullHeight tells whether members of the role run from plate to plate and
-// so carry uplift from story to story.
-func (r Role) FullHeight() bool { return r == Stud || r == King || r == Post }
 
 // Member is one stick of lumber where it stands.
 type Member struct {
 	ID      string // stable: wall or roof, role and station, "1S/king@63.25"
-	Role    Role
+	Role    plan.Role
 	Wall    *plan.Wall  // nil for floor, roof and foundation members; a rim, ledger or sill plate names the wall it runs along
 	Level   *plan.Level // of the wall or floor it belongs to
 	Roof    *plan.Roof
@@ -68,67 +31,13 @@ type Member struct {
 // Mid returns the station of the middle of the member.
 func (m *Member) Mid() float64 { return (m.S0 + m.S1) / 2 }
 
-// Kind is the kind of a joint.
-type Kind string
-
-// The joint kinds of the design page.
-const (
-	RafterPlate Kind = "rafter-plate"
-	RafterRidge Kind = "rafter-ridge"
-	StudTop     Kind = "stud-top"
-	StudBase    Kind = "stud-base"
-	StudStud    Kind = "stud-stud"
-	OpeningHead Kind = "opening-head"
-	OpeningSill Kind = "opening-sill"
-	WallEnd     Kind = "wall-end"
-	WallCorner  Kind = "wall-corner"
-	Collector   Kind = "collector"
-	PlateSplice Kind = "plate-splice"
-	GirderPile  Kind = "girder-pile"
-	PostBase    Kind = "post-base"
-	PostCap     Kind = "post-cap"
-)
-
-// Kinds lists all joint kinds in the order of the load path, with the two
-// letters that stand for each in a tag.
-var Kinds = []struct {
-	Kind Kind
-	Code string
-	Doc  string
-}{
-	{RafterRidge, "RR", "each rafter pair (or single) at the ridge, and what leans on a hip or valley: its jacks, one by one"},
-	{RafterPlate, "RP", "each rafter over each bearing plate"},
-	{StudTop, "ST", "each full stud, king and jack or header bearing to its top plate"},
-	{OpeningHead, "OH", "each end of each header, king to header to plate"},
-	{OpeningSill, "OS", "each end of each sill"},
-	{PlateSplice, "PS", "each break in a top plate"},
-	{Collector, "CO", "where a shear wall's line goes on past its end"},
-	{WallCorner, "WC", "where walls meet"},
-	{StudStud, "SS", "a stud over the stud below, through the floor"},
-	{WallEnd, "WE", "each end of each shear wall segment, each level"},
-	{StudBase, "SB", "each full stud, king and jack to the floor or stringer below"},
-	{PostCap, "PC", "each porch post to its beam"},
-	{PostBase, "PB", "each porch post to its footing or pile"},
-	{GirderPile, "GP", "each girder or stringer over a pile"},
-}
-
-// Code returns the two letters of k, or "" for an unknown kind.
-func (k Kind) Code() string {
-	for _, x := range Kinds {
-		if x.Kind == k {
-			return x.Code
-		}
-	}
-	return ""
-}
-
 // Joint is a place where members meet and force must cross.
 type Joint struct {
 	// ID is host, station and kind code, "1S-64-SB": made from the wall (or
 	// roof, girder, porch), the member's place rounded to the inch, and the
 	// kind, never from a running count. Unique in the house.
 	ID    string
-	Kind  Kind
+	Kind  plan.JointKind
 	Host  string      // name of the wall, roof, girder or porch; a second ridge is "main/ridge2", a hip "main/hipSW"
 	Wall  *plan.Wall  // nil when the host is none
 	Level *plan.Level // of the wall
@@ -195,5 +104,5 @@ type Face struct {
 
 // FaceEdge is one edge of a Face: Outline[i] to Outline[i+1].
 type FaceEdge struct {
-	Kind string // "eave", "rake", "ridge", "hip", "valley", "wall"
+	Kind roofplan.EdgeKind
 }

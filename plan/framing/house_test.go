@@ -112,7 +112,7 @@ func sound(t testing.TB, h *House) {
 }
 
 // of returns the members of a wall in one of the roles.
-func of(h *House, wall string, roles ...Role) (out []*Member) {
+func of(h *House, wall string, roles ...plan.Role) (out []*Member) {
 	for _, m := range h.Members {
 		for _, r := range roles {
 			if m.Wall != nil && m.Wall.Name == wall && m.Role == r {
@@ -124,7 +124,7 @@ func of(h *House, wall string, roles ...Role) (out []*Member) {
 }
 
 // joints returns the joints of one kind at a host.
-func joints(h *House, host string, k Kind) (out []*Joint) {
+func joints(h *House, host string, k plan.JointKind) (out []*Joint) {
 	for _, j := range h.Joints {
 		if j.Host == host && j.Kind == k {
 			out = append(out, j)

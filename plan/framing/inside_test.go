@@ -53,7 +53,7 @@ func TestPartitionsDoNotOverlap(t *testing.T) {
 		p.Lumber.Stock = []float64{1e6}
 		for l := range 2 {
 			ring(p, l, rect(0, 0, 384, 288)...)
-			p.Levels[l].JoistRun = rapid.SampledFrom([]string{"x", "y"}).Draw(t, "run")
+			p.Levels[l].JoistRun = rapid.SampledFrom(plan.Axes).Draw(t, "run")
 			drawInside(t, p, l, 384, 288)
 		}
 		h, faults := Frame(p)
@@ -83,13 +83,13 @@ func TestUpperStorySetBackOrHangingOver(t *testing.T) {
 		}
 		feet := 0
 		for _, j := range h.Joints {
-			if (j.Kind == StudBase || j.Kind == StudStud) && j.Level == p.Levels[1] && j.First().Role.FullHeight() {
+			if (j.Kind == plan.StudBase || j.Kind == plan.StudStud) && j.Level == p.Levels[1] && j.First().Role.FullHeight() {
 				feet++
 			}
 		}
 		studs := 0
 		for _, w := range upper {
-			studs += len(of(h, w.Name, Stud, King, Post))
+			studs += len(of(h, w.Name, plan.Stud, plan.King, plan.Post))
 		}
 		if feet != studs {
 			t.Errorf("%d feet of %d studs", feet, studs)

@@ -75,9 +75,9 @@ func (b *builder) measureWidth(l *plan.Level) float64 {
 	}
 	size := hi.Sub(lo)
 	for _, r := range b.plan.Roofs {
-		if r.Ridge == "x" {
+		if r.Ridge == plan.AxisX {
 			return size.Y
-		} else if r.Ridge == "y" {
+		} else if r.Ridge == plan.AxisY {
 			return size.X
 		}
 	}

@@ -5,12 +5,13 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
 // footing is what the foot of an upright can be tied to.
 type footing struct {
-	kind   Kind // StudStud or StudBase
+	kind   plan.JointKind // StudStud or StudBase
 	member *Member
 	passes []*Member // plates and boards between the two
 	gap    float64   // from the upright's foot to the lapped face below
@@ -26,11 +27,11 @@ func (b *builder) baseJoints() {
 		share := tributary(w)
 		for _, m := range w.uprights {
 			full := m.Role.FullHeight()
-			if !full && m.Role != Jack {
+			if !full && m.Role != plan.Jack {
 				continue
 			}
 			f := b.footOf(w, m)
-			if f.kind == StudStud && !full {
+			if f.kind == plan.StudStud && !full {
 				continue // the king beside it carries the uplift down
 			}
 			b.footJoint(w, f.kind, m, f).Tributary = share[m]
@@ -39,7 +40,7 @@ func (b *builder) baseJoints() {
 }
 
 // footJoint adds the joint of m's foot; At is half way over the gap.
-func (b *builder) footJoint(w *framedWall, k Kind, m *Member, f footing) *Joint {
+func (b *builder) footJoint(w *framedWall, k plan.JointKind, m *Member, f footing) *Joint {
 	j := b.newJoint(w, k, m.Mid(), m.Z0-f.gap/2, append([]*Member{m, f.member}, f.passes...)...)
 	j.Gap, j.Offset, j.Below = f.gap, f.offset, f.below
 	return j
@@ -83,7 +84,7 @@ func (b *builder) footOf(w *framedWall, m *Member) footing {
 // the opening it stands over, or the nearest full-height member within half
 // a stud space.
 func (b *builder) onWall(w, d *framedWall, m *Member, s float64) footing {
-	f := footing{kind: StudStud, passes: b.between(w, d, m, s)}
+	f := footing{kind: plan.StudStud, passes: b.between(w, d, m, s)}
 	f.gap = m.Z0 - d.head
 	hit := nearest(d.uprights, s)
 	if hit != nil {
@@ -113,9 +114,9 @@ func (b *builder) between(w, d *framedWall, m *Member, s float64) []*Member {
 
 // onFloor finds the rim, joist, girder or sill plate under m.
 func (b *builder) onFloor(w *framedWall, m *Member) footing {
-	f := footing{kind: StudBase, below: true}
+	f := footing{kind: plan.StudBase, below: true}
 	bottom := memberAt(w.bottoms, m.Mid())
-	if bottom != nil && bottom.Role == SillPlate {
+	if bottom != nil && bottom.Role == plan.SillPlate {
 		f.member = bottom
 		return f
 	}
@@ -144,7 +145,7 @@ func (b *builder) under(w *framedWall, m *Member) (out []*Member) {
 		return 1
 	}
 	slices.SortStableFunc(found, func(a, b *Member) int { return cmp.Compare(own(a), own(b)) })
-	pick := func(roles ...Role) {
+	pick := func(roles ...plan.Role) {
 		for _, o := range found {
 			for _, r := range roles {
 				if o.Role == r && o != m && geom.Overlap(box, o.Solid[0], 0.1) {
@@ -154,11 +155,11 @@ func (b *builder) under(w *framedWall, m *Member) (out []*Member) {
 			}
 		}
 	}
-	pick(Rim)
+	pick(plan.Rim)
 	if len(out) == 0 {
-		pick(Joist, Ledger)
+		pick(plan.Joist, plan.Ledger)
 	}
-	pick(Girder, Beam)
-	pick(SillPlate)
+	pick(plan.GirderBeam, plan.Beam)
+	pick(plan.SillPlate)
 	return out
 }

@@ -15,7 +15,7 @@ func shearPosts(w *framedWall, l *layout) {
 		for _, c := range []float64{s.From + plate/2, s.To - plate/2} {
 			c = min(max(c, w.s0+plate/2), w.s1-plate/2)
 			if !l.fullNear(c, 3) {
-				l.put(slot{span: span{c - plate/2, c + plate/2}, role: Post})
+				l.put(slot{span: span{c - plate/2, c + plate/2}, role: plan.Post})
 			}
 		}
 	}
@@ -39,7 +39,7 @@ func (b *builder) shearJoints() {
 				mid := min(max(end.mid, w.s0+plate/2), w.s1-plate/2)
 				if m := nearest(w.uprights, mid); m != nil {
 					f := b.footOf(w, m)
-					b.footJoint(w, WallEnd, m, f).Tributary = s.To - s.From
+					b.footJoint(w, plan.WallEnd, m, f).Tributary = s.To - s.From
 				}
 				b.collector(w, s, end.s, end.dir)
 			}
@@ -65,7 +65,7 @@ func (b *builder) collector(w *framedWall, s *plan.Shear, end, dir float64) {
 	if !need {
 		return
 	}
-	j := b.newJoint(w, Collector, min(max(end, w.s0), w.s1), topAt(top, min(max(in, top.S0), top.S1)), append([]*Member{top}, on...)...)
+	j := b.newJoint(w, plan.Collector, min(max(end, w.s0), w.s1), topAt(top, min(max(in, top.S0), top.S1)), append([]*Member{top}, on...)...)
 	j.Below, j.Tributary = len(on) > 0, s.To-s.From
 }
 
@@ -126,7 +126,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 	best := math.Inf(1)
 	for _, m := range b.index.Within(lo, hi) {
 		switch m.Role {
-		case Joist, Beam, Truss, Girder, Rim:
+		case plan.Joist, plan.Beam, plan.Truss, plan.GirderBeam, plan.Rim:
 		default:
 			continue
 		}

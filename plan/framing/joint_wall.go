@@ -1,6 +1,7 @@
 package framing
 
 import (
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
@@ -16,7 +17,7 @@ func (b *builder) wallJoints() {
 
 // newJoint makes a joint of w at station s and height z, on the middle of
 // the wall's depth.
-func (b *builder) newJoint(w *framedWall, k Kind, s, z float64, members ...*Member) *Joint {
+func (b *builder) newJoint(w *framedWall, k plan.JointKind, s, z float64, members ...*Member) *Joint {
 	var with []*Member
 	for _, m := range members {
 		if m != nil {
@@ -35,13 +36,13 @@ func (b *builder) studTops(w *framedWall) {
 	share := tributary(w)
 	for _, m := range w.uprights {
 		if m.Role.FullHeight() {
-			j := b.newJoint(w, StudTop, m.Mid(), m.Z1, m, memberAt(w.plates, m.Mid()), w.capAt(m.Mid()))
+			j := b.newJoint(w, plan.StudTop, m.Mid(), m.Z1, m, memberAt(w.plates, m.Mid()), w.capAt(m.Mid()))
 			j.Tributary = share[m]
 		}
 	}
 	for _, o := range w.openings {
 		for _, m := range o.jack {
-			j := b.newJoint(w, StudTop, m.Mid(), m.Z1, m, o.header)
+			j := b.newJoint(w, plan.StudTop, m.Mid(), m.Z1, m, o.header)
 			j.Tributary = (o.h1 - o.h0) / 2
 		}
 	}
@@ -78,13 +79,13 @@ func (b *builder) openingJoints(w *framedWall) {
 			s    float64
 			sill float64
 		}{{w.leftOf(o.h0), o.h0, o.lo}, {w.rightOf(o.h1), o.h1, o.hi}} {
-			j := b.newJoint(w, OpeningHead, side.s, o.head, o.header, side.king, memberAt(w.plates, side.s), w.capAt(side.s))
+			j := b.newJoint(w, plan.OpeningHead, side.s, o.head, o.header, side.king, memberAt(w.plates, side.s), w.capAt(side.s))
 			j.Tributary = (o.h1 - o.h0) / 2
 			if w.head > o.top {
 				j.Gap = w.head - o.top
 			}
 			if o.sillPlate != nil {
-				j := b.newJoint(w, OpeningSill, side.sill, o.sill, o.sillPlate, o.jackAt(side.sill), side.king)
+				j := b.newJoint(w, plan.OpeningSill, side.sill, o.sill, o.sillPlate, o.jackAt(side.sill), side.king)
 				j.Tributary = (o.hi - o.lo) / 2
 			}
 		}
@@ -120,7 +121,7 @@ func (b *builder) spliceJoints(w *framedWall) {
 	for _, rows := range [][2][]*Member{{w.plates, w.caps}, {w.caps, w.plates}} {
 		for i, m := range rows[0] {
 			if i > 0 && m.S0-rows[0][i-1].S1 < geom.Eps {
-				b.newJoint(w, PlateSplice, m.S0, topAt(m, m.S0)-plate/2, rows[0][i-1], m, memberAt(rows[1], m.S0))
+				b.newJoint(w, plan.PlateSplice, m.S0, topAt(m, m.S0)-plate/2, rows[0][i-1], m, memberAt(rows[1], m.S0))
 			}
 		}
 	}
@@ -145,7 +146,7 @@ func (b *builder) cornerJoints(w *framedWall) {
 			inner = min(max(s, w.s0+plate/2), w.s1-plate/2)
 		}
 		post := nearest(w.uprights, inner)
-		b.newJoint(w, WallCorner, s, min(w.head, m.other.head), nearest(m.other.uprights, m.other.endStation(m.tail)), post, w.capAt(inner))
+		b.newJoint(w, plan.WallCorner, s, min(w.head, m.other.head), nearest(m.other.uprights, m.other.endStation(m.tail)), post, w.capAt(inner))
 	}
 }
 

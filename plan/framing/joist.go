@@ -12,7 +12,7 @@ import (
 // east, and are laid along In, from the south or the west side.
 func runOf(l *plan.Level) geom.Frame {
 	x, y := geom.Vec2{X: 1}, geom.Vec2{Y: 1}
-	if l.JoistRun == "x" {
+	if l.JoistRun == plan.AxisX {
 		return geom.Frame{D: x, In: y}
 	}
 	return geom.Frame{D: y, In: x}
@@ -62,7 +62,7 @@ func (b *builder) joistRun(d *deck, band body, s span, id string) {
 	}
 	from := s.lo
 	for _, to := range append(b.joistCuts(d, band, s), s.hi) {
-		m := b.lying(Joist, band.f, from, to, 0, band.d, d.z0, d.z1)
+		m := b.lying(plan.Joist, band.f, from, to, 0, band.d, d.z0, d.z1)
 		m.ID, m.Level, m.Section = id, d.level, d.level.Joists
 		b.member(m)
 		from = to

@@ -42,7 +42,7 @@ func TestPartitionIntoAnExteriorCorner(t *testing.T) {
 		ring(p, 0, rect(0, 0, 336, 240)...)
 		wall(p, "1P", 0, off, geom.Vec2{X: 100, Y: 100})
 		h := frame(t, p)
-		require.NotEmpty(t, of(h, "1P", Stud))
+		require.NotEmpty(t, of(h, "1P", plan.Stud))
 	}
 }
 
@@ -53,8 +53,8 @@ func TestWallsInLineShareOnePlane(t *testing.T) {
 	a.Shear = []*plan.Shear{{Name: "s", From: 24, To: 120}}
 	b.Studs = twoByFour
 	h := frame(t, p)
-	assert.Len(t, joints(h, "A", WallCorner), 1)
-	co := joints(h, "A", Collector)
+	assert.Len(t, joints(h, "A", plan.WallCorner), 1)
+	co := joints(h, "A", plan.Collector)
 	require.Len(t, co, 2, "its own plate to the left, the next wall's to the right")
 	assert.Equal(t, "B/upper plate@0", co[1].Members[1].ID)
 }
@@ -70,16 +70,16 @@ func TestBalloonGableRunsToTheRafters(t *testing.T) {
 	p.Roofs = []*plan.Roof{{
 		Name: "roof", Over: p.Levels[1], Kind: "gable", Area: [2]geom.Vec2{{}, {X: 336, Y: 240}}, Ridge: "x", Pitch: 8,
 		Overhang: 12, Rake: 12, Rafters: twoByTen, Spacing: 16, RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 14, Text: "1.75x14"},
-		GableEnd: [2]string{"rake", "rake"},
+		GableEnd: [2]plan.GableEnd{"rake", "rake"},
 	}}
 	h := frame(t, p)
 	tallest := 0.0
-	for _, m := range of(h, "1B", Stud) {
+	for _, m := range of(h, "1B", plan.Stud) {
 		tallest = max(tallest, m.Length)
 	}
 	assert.Greater(t, tallest, 109.125*2+60)
-	assert.NotEmpty(t, of(h, "1B", Blocking))
-	assert.Len(t, of(h, "1B", CapPlate), 2)
+	assert.NotEmpty(t, of(h, "1B", plan.Blocking))
+	assert.Len(t, of(h, "1B", plan.UpperPlate), 2)
 }
 
 func TestWallInAWallIsTold(t *testing.T) {

@@ -7,7 +7,7 @@ import (
 )
 
 // The upper plate laps over the butt joint of the lower one, so that walls
-// hold together at corners and intersections (IRC R602.3.2 asks for top
+// hold together at corners and intersections (IRC R602.3.2, from memory, asks for top
 // plates that overlap at corners and at intersections with bearing
 // partitions): at a corner the butting wall's upper plate runs over the
 // through wall, whose own is cut back; at a T it runs over the wall it meets,

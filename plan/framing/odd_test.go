@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
+	"galewright/plan/read"
 )
 
 // Odd houses are read from their files and framed. A file's first lines may
@@ -21,7 +22,7 @@ func TestOddHouses(t *testing.T) {
 		t.Run(filepath.Base(file), func(t *testing.T) {
 			src, err := os.ReadFile(file)
 			require.NoError(t, err)
-			p, faults := plan.Read(file, src, os.ReadFile)
+			p, faults := read.Plan(file, src, os.ReadFile)
 			h := &House{}
 			if !faults.Errors() {
 				h, faults = Frame(p)
@@ -61,11 +62,11 @@ func wanted(src string) string {
 func doublyTied(h *House) (out []string) {
 	top := map[*Member]string{}
 	for _, j := range h.Joints {
-		if j.Kind != RafterRidge {
+		if j.Kind != plan.RafterRidge {
 			continue
 		}
 		for _, m := range j.Members {
-			if m.Role != Rafter && m != j.First() || j.At.Sub(m.B).Flat().Len() > 6 || j.At.Sub(m.A).Flat().Len() < 6 {
+			if m.Role != plan.Rafter && m != j.First() || j.At.Sub(m.B).Flat().Len() > 6 || j.At.Sub(m.A).Flat().Len() < 6 {
 				continue
 			}
 			if was := top[m]; was != "" {

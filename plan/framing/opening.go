@@ -25,7 +25,7 @@ type framedOpening struct {
 
 // upright notes a member that stands beside the opening.
 func (o *framedOpening) upright(m *Member) {
-	if m.Role == Jack {
+	if m.Role == plan.Jack {
 		o.jack = append(o.jack, m)
 	}
 }
@@ -216,9 +216,9 @@ func stack(l *layout, o *framedOpening, edge, dir float64, n int) float64 {
 		if i == o.jacks {
 			face = edge
 		}
-		role := Jack
+		role := plan.Jack
 		if i >= o.jacks {
-			role = King
+			role = plan.King
 		}
 		a, z := edge, edge+dir*plate
 		l.put(slot{span: span{min(a, z), max(a, z)}, role: role, opening: o})

@@ -21,16 +21,16 @@ func straight(length float64, openings ...*plan.Opening) (*plan.Plan, *plan.Wall
 func TestWindowMembers(t *testing.T) {
 	p, _ := straight(192, window("w", 64, 38.5))
 	h := frame(t, p)
-	assert.InDeltaSlice(t, []float64{61, 104}, stations(of(h, "1A", King)), 1e-9)
-	assert.InDeltaSlice(t, []float64{62.5, 102.5}, stations(of(h, "1A", Jack)), 1e-9)
-	header := of(h, "1A", Header)[0]
+	assert.InDeltaSlice(t, []float64{61, 104}, stations(of(h, "1A", plan.King)), 1e-9)
+	assert.InDeltaSlice(t, []float64{62.5, 102.5}, stations(of(h, "1A", plan.Jack)), 1e-9)
+	header := of(h, "1A", plan.Header)[0]
 	assert.InDelta(t, 62.5, header.S0, 1e-9)
 	assert.InDelta(t, 104, header.S1, 1e-9)
 	assert.InDelta(t, 120+30+54, header.Z0, 1e-9)
-	sill := of(h, "1A", Sill)[0]
+	sill := of(h, "1A", plan.Sill)[0]
 	assert.InDelta(t, 120+30, sill.Z1, 1e-9)
 	var above, below []float64
-	for _, m := range of(h, "1A", Cripple) {
+	for _, m := range of(h, "1A", plan.Cripple) {
 		if m.Z0 > header.Z0 {
 			above = append(above, m.Mid())
 		} else {
@@ -55,24 +55,24 @@ func TestHeaderTightToThePlateHasNoCripples(t *testing.T) {
 	o.Height = 109.125 - 3 - o.Sill - o.Header.Depth
 	p, _ := straight(192, o)
 	h := frame(t, p)
-	for _, m := range of(h, "1A", Cripple) {
+	for _, m := range of(h, "1A", plan.Cripple) {
 		assert.Less(t, m.Z0, 150.0)
 	}
-	assert.Zero(t, joints(h, "1A", OpeningHead)[0].Gap)
+	assert.Zero(t, joints(h, "1A", plan.OpeningHead)[0].Gap)
 }
 
 func TestDoorCutsTheBottomPlate(t *testing.T) {
 	p, _ := straight(192, door("d", 64, 38.5))
 	h := frame(t, p)
-	plates := of(h, "1A", SillPlate)
+	plates := of(h, "1A", plan.SillPlate)
 	require.Len(t, plates, 2)
 	assert.InDelta(t, 64, plates[0].S1, 1e-9)
 	assert.InDelta(t, 102.5, plates[1].S0, 1e-9)
-	assert.Empty(t, joints(h, "1A", OpeningSill))
+	assert.Empty(t, joints(h, "1A", plan.OpeningSill))
 }
 
-// One jack up to 6 ft, two above. Source: an older state code's rule (North
-// Carolina), grade A: 3 to 6 ft one, over 6 ft two. Kings by common practice,
+// One jack up to 6 ft, two above. Source: an older North Carolina residential
+// code (read; edition not noted): 3 to 6 ft one, over 6 ft two. Kings by common practice,
 // no published source.
 func TestJacksAndKingsByRule(t *testing.T) {
 	for _, c := range []struct {
@@ -81,16 +81,16 @@ func TestJacksAndKingsByRule(t *testing.T) {
 	}{{36, 1, 1}, {72, 1, 1}, {72.25, 2, 2}, {192, 2, 2}} {
 		p, _ := straight(360, door("d", 84, c.width))
 		h := frame(t, p)
-		assert.Len(t, of(h, "1A", Jack), 2*c.jacks, "%v wide", c.width)
-		assert.Len(t, of(h, "1A", King), 2*c.kings, "%v wide", c.width)
+		assert.Len(t, of(h, "1A", plan.Jack), 2*c.jacks, "%v wide", c.width)
+		assert.Len(t, of(h, "1A", plan.King), 2*c.kings, "%v wide", c.width)
 	}
 }
 
 func TestTwoOpeningsShareAKing(t *testing.T) {
 	p, _ := straight(240, window("a", 40, 36), window("b", 40+36+4.5, 36))
 	h := frame(t, p)
-	assert.InDeltaSlice(t, []float64{37, 77.5, 118}, stations(of(h, "1A", King)), 1e-9)
-	heads := joints(h, "1A", OpeningHead)
+	assert.InDeltaSlice(t, []float64{37, 77.5, 118}, stations(of(h, "1A", plan.King)), 1e-9)
+	heads := joints(h, "1A", plan.OpeningHead)
 	require.Len(t, heads, 4)
 	assert.Equal(t, heads[1].Members[1], heads[2].Members[1], "one king holds both headers")
 }
@@ -99,9 +99,9 @@ func TestEndStudServesAsKing(t *testing.T) {
 	p, _ := straight(120, door("d", 3, 96))
 	p.Walls[0].Openings[0].Jacks = 1
 	h := frame(t, p)
-	head := joints(h, "1A", OpeningHead)[0]
-	assert.Equal(t, Stud, head.Members[1].Role)
-	assert.InDelta(t, 1.5, of(h, "1A", Header)[0].S0, 1e-9)
+	head := joints(h, "1A", plan.OpeningHead)[0]
+	assert.Equal(t, plan.Stud, head.Members[1].Role)
+	assert.InDelta(t, 1.5, of(h, "1A", plan.Header)[0].S0, 1e-9)
 }
 
 func TestCornerWindows(t *testing.T) {
@@ -110,9 +110,9 @@ func TestCornerWindows(t *testing.T) {
 	walls[0].Openings = []*plan.Opening{window("a", 336-3-48, 48)}
 	walls[1].Openings = []*plan.Opening{window("b", 5.5+3, 48)}
 	h := frame(t, p)
-	assert.Len(t, of(h, "1A", Header), 1)
-	assert.Len(t, of(h, "1B", Header), 1)
-	assert.Len(t, of(h, "1A", King), 1, "the post is the other king")
+	assert.Len(t, of(h, "1A", plan.Header), 1)
+	assert.Len(t, of(h, "1B", plan.Header), 1)
+	assert.Len(t, of(h, "1A", plan.King), 1, "the post is the other king")
 }
 
 func TestGarageOpening(t *testing.T) {
@@ -121,7 +121,7 @@ func TestGarageOpening(t *testing.T) {
 	o.Height = 84
 	p, _ := straight(240, o)
 	h := frame(t, p)
-	assert.InDelta(t, 16*12+3+4*plate, of(h, "1A", Header)[0].Length, 1e-9)
+	assert.InDelta(t, 16*12+3+4*plate, of(h, "1A", plan.Header)[0].Length, 1e-9)
 }
 
 func TestWhatCannotBeFramedSaysWhy(t *testing.T) {
@@ -170,7 +170,8 @@ func TestWallMeetingAtAnOpeningIsTold(t *testing.T) {
 	assert.Equal(t, "wall-in-opening", faults[0].Code)
 }
 
-// Rows of IRC Table R502.5(1) as reprinted by a Florida city (scan, grade A).
+// Rows of IRC Table R502.5(1) of 2000 to 2006 (edition from memory), as
+// reprinted by a Florida city (read).
 func TestHeaderTableRows(t *testing.T) {
 	for _, c := range []struct {
 		text   string
@@ -219,12 +220,12 @@ func TestAutoTakesJacksFromTheTable(t *testing.T) {
 			continue
 		}
 		require.Empty(t, faults)
-		assert.Len(t, of(h, "1B", Jack), 2*c.jacks)
+		assert.Len(t, of(h, "1B", plan.Jack), 2*c.jacks)
 	}
 }
 
 // IRC 2015 Table R602.7.5: a 16 ft header takes 6 full-height studs at each
-// end at 16 in on center, 4 at 24 in (grade C).
+// end at 16 in on center, 4 at 24 in (second-hand).
 func TestKingStudTable(t *testing.T) {
 	assert.Equal(t, 6, tableKings(16*12, 16))
 	assert.Equal(t, 4, tableKings(16*12, 24))

@@ -86,9 +86,9 @@ func owner(m *Member) string {
 		return "wall " + m.Wall.Name
 	case m.Roof != nil:
 		return "roof " + m.Roof.Name
-	case m.Role == Beam || m.Role == Column:
+	case m.Role == plan.Beam || m.Role == plan.PorchPost:
 		return "porch " + host
-	case m.Role == Girder || m.Role == Pile:
+	case m.Role == plan.GirderBeam || m.Role == plan.Pile:
 		return "girder " + host
 	}
 	return "level " + host
@@ -104,12 +104,12 @@ func (b *builder) posOf(m *Member) plan.Pos {
 		return m.Roof.Pos
 	}
 	for _, p := range b.plan.Porches {
-		if p.Name == host && (m.Role == Beam || m.Role == Column) {
+		if p.Name == host && (m.Role == plan.Beam || m.Role == plan.PorchPost) {
 			return p.Pos
 		}
 	}
 	for _, g := range b.plan.Girders {
-		if g.Name == host && (m.Role == Girder || m.Role == Pile) {
+		if g.Name == host && (m.Role == plan.GirderBeam || m.Role == plan.Pile) {
 			return g.Pos
 		}
 	}

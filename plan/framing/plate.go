@@ -11,7 +11,7 @@ import (
 )
 
 // spliceOffset is the least distance, in, between a joint in the lower and
-// one in the upper top plate (IRC R602.3.2).
+// one in the upper top plate (IRC R602.3.2, from memory).
 const spliceOffset = 24
 
 // plates adds bottom and top plates, cut to stock.
@@ -26,12 +26,12 @@ func (b *builder) plates(w *framedWall) {
 		laps = append(laps, c.lo, c.hi)
 	}
 	lower := b.splices(w, span{w.s0, w.s1}, nil, laps)
-	w.plates = b.plateRun(w, piece{role: TopPlate, z0: w.head, z1: w.head + plate}, w.s0, w.s1, lower)
+	w.plates = b.plateRun(w, piece{role: plan.TopPlate, z0: w.head, z1: w.head + plate}, w.s0, w.s1, lower)
 	slices.SortFunc(w.breaks, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
 	from := w.c0
 	for _, c := range append(slices.Clone(w.breaks), span{w.c1, w.c1}) {
 		run := span{from, c.lo}
-		w.caps = append(w.caps, b.plateRun(w, piece{role: CapPlate, z0: w.head + plate, z1: w.top}, run.lo, run.hi, b.splices(w, run, lower, nil))...)
+		w.caps = append(w.caps, b.plateRun(w, piece{role: plan.UpperPlate, z0: w.head + plate, z1: w.top}, run.lo, run.hi, b.splices(w, run, lower, nil))...)
 		from = c.hi
 	}
 }
@@ -55,9 +55,9 @@ func (b *builder) plateRun(w *framedWall, p piece, lo, hi float64, cuts []float6
 // bottomPlates adds the bottom plate, cut out at openings to the floor. On a
 // slab it is the sill plate itself.
 func (b *builder) bottomPlates(w *framedWall) {
-	p := piece{role: BottomPlate, z0: w.floor, z1: w.base}
+	p := piece{role: plan.BottomPlate, z0: w.floor, z1: w.base}
 	if b.onSlab(w) {
-		p.role = SillPlate
+		p.role = plan.SillPlate
 	}
 	from := w.s0
 	run := func(to float64) {
@@ -76,7 +76,7 @@ func (b *builder) bottomPlates(w *framedWall) {
 
 // onSlab tells whether w stands on the slab itself.
 func (b *builder) onSlab(w *framedWall) bool {
-	return b.plan.Foundation.Kind == "slab" && w.Level.Index == 0
+	return b.plan.Foundation.Kind == plan.Slab && w.Level.Index == 0
 }
 
 // stock returns the longest plate for w.

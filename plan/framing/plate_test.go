@@ -13,8 +13,8 @@ import (
 )
 
 // End joints in the two top plates lie at least 24 in apart. Source: the
-// nailing table of IRC R602.3 (row of the double top plate splice, 24 in
-// offset; local amendment text, grade B); R602.3.2 by name from the trade.
+// nailing table of IRC 2009 or 2012 R602.3 (row of the double top plate
+// splice, 24 in offset; local amendment text, transcribed); R602.3.2 by name from the trade.
 func TestTopPlateJointsLie24InchesApart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		length := 16 * float64(rapid.IntRange(13, 90).Draw(t, "modules"))
@@ -22,7 +22,7 @@ func TestTopPlateJointsLie24InchesApart(t *testing.T) {
 		p, w := straight(length, window("w", at, 60))
 		w.Stock = rapid.SampledFrom([]float64{120, 144, 192, 240}).Draw(t, "stock")
 		h := frameDrawn(t, p)
-		lower, upper := breaks(of(h, "1A", TopPlate)), breaks(of(h, "1A", CapPlate))
+		lower, upper := breaks(of(h, "1A", plan.TopPlate)), breaks(of(h, "1A", plan.UpperPlate))
 		for _, a := range lower {
 			for _, b := range upper {
 				if math.Abs(a-b) < 24-1e-6 {
@@ -30,12 +30,12 @@ func TestTopPlateJointsLie24InchesApart(t *testing.T) {
 				}
 			}
 		}
-		for _, m := range of(h, "1A", TopPlate, CapPlate, SillPlate) {
+		for _, m := range of(h, "1A", plan.TopPlate, plan.UpperPlate, plan.SillPlate) {
 			if m.Length > w.Stock+1e-6 {
 				t.Fatalf("%s is %v long", m.ID, m.Length)
 			}
 		}
-		if n := len(joints(h, "1A", PlateSplice)); n != len(lower)+len(upper) {
+		if n := len(joints(h, "1A", plan.PlateSplice)); n != len(lower)+len(upper) {
 			t.Fatalf("%d splice joints for %d breaks", n, len(lower)+len(upper))
 		}
 	})
@@ -56,11 +56,11 @@ func TestSplicesStandOnStudsAndOffHeaders(t *testing.T) {
 	w.Stock = 192
 	h := frame(t, p)
 	mids := map[float64]bool{}
-	for _, m := range of(h, "1A", Stud, King) {
+	for _, m := range of(h, "1A", plan.Stud, plan.King) {
 		mids[m.Mid()] = true
 	}
-	header := of(h, "1A", Header)[0]
-	for _, s := range append(breaks(of(h, "1A", TopPlate)), breaks(of(h, "1A", CapPlate))...) {
+	header := of(h, "1A", plan.Header)[0]
+	for _, s := range append(breaks(of(h, "1A", plan.TopPlate)), breaks(of(h, "1A", plan.UpperPlate))...) {
 		assert.True(t, mids[s], "splice at %v is on a stud", s)
 		assert.False(t, s > header.S0-6 && s < header.S1+6, "splice at %v is at the header", s)
 	}
@@ -74,7 +74,7 @@ func TestStockTooShortToSpliceIsTold(t *testing.T) {
 	assert.Equal(t, "plate-splice", faults[0].Code)
 }
 
-// Dressed sizes of PS 20 (grade B), as the members have them.
+// Dressed sizes of PS 20 (transcribed), as the members have them.
 func TestMembersHaveDressedSizes(t *testing.T) {
 	p, _ := straight(192, window("w", 64, 38.5))
 	h := frame(t, p)
@@ -82,13 +82,13 @@ func TestMembersHaveDressedSizes(t *testing.T) {
 		lo, hi := m.Bounds()
 		size := hi.Sub(lo)
 		switch m.Role {
-		case Stud, King, Jack, Cripple:
+		case plan.Stud, plan.King, plan.Jack, plan.Cripple:
 			assert.InDelta(t, 1.5, size.X, 1e-9)
 			assert.InDelta(t, 5.5, size.Y, 1e-9)
-		case TopPlate, CapPlate, SillPlate, Sill:
+		case plan.TopPlate, plan.UpperPlate, plan.SillPlate, plan.Sill:
 			assert.InDelta(t, 1.5, size.Z, 1e-9)
 			assert.InDelta(t, 5.5, size.Y, 1e-9)
-		case Header:
+		case plan.Header:
 			assert.InDelta(t, 9.25, size.Z, 1e-9)
 			assert.InDelta(t, 3, size.Y, 1e-9)
 		}
@@ -99,14 +99,14 @@ func TestLayoutMovesTheModule(t *testing.T) {
 	p, w := straight(96)
 	w.Layout = 8
 	h := frame(t, p)
-	assert.InDeltaSlice(t, []float64{0.75, 8, 24, 40, 56, 72, 88, 95.25}, mids(of(h, "1A", Stud)), 1e-9)
+	assert.InDeltaSlice(t, []float64{0.75, 8, 24, 40, 56, 72, 88, 95.25}, mids(of(h, "1A", plan.Stud)), 1e-9)
 }
 
 func TestModuleIsMeasuredFromTheCornerInAButtingWall(t *testing.T) {
 	p := onSlabPlan()
 	ring(p, 0, rect(0, 0, 336, 240)...)
 	h := frame(t, p)
-	assert.InDelta(t, 16, of(h, "1B", Stud)[0].Mid(), 1e-9)
+	assert.InDelta(t, 16, of(h, "1B", plan.Stud)[0].Mid(), 1e-9)
 }
 
 func mids(list []*Member) (out []float64) {
@@ -123,18 +123,18 @@ func TestRakeWallFollowsTheRoof(t *testing.T) {
 	p.Roofs = []*plan.Roof{{
 		Name: "roof", Over: p.Levels[0], Kind: "gable", Area: [2]geom.Vec2{{}, {X: 336, Y: 240}}, Ridge: "x", Pitch: 6,
 		Overhang: 12, Rake: 12, Rafters: twoByTen, Spacing: 16, RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"},
-		GableEnd: [2]string{"rake", "rake"},
+		GableEnd: [2]plan.GableEnd{"rake", "rake"},
 	}}
 	h := frame(t, p)
 	var tallest, lowest float64 = 0, math.Inf(1)
-	for _, m := range of(h, "1B", Stud, Post) {
+	for _, m := range of(h, "1B", plan.Stud, plan.Post) {
 		tallest, lowest = max(tallest, m.Length), min(lowest, m.Length)
-		require.NotNil(t, joints(h, "1B", StudTop))
+		require.NotNil(t, joints(h, "1B", plan.StudTop))
 	}
 	// from the long point of the first stud, 7 in, to that of the last before
 	// the ridge, 112.75 in, the roof rises 6 in 12
 	assert.InDelta(t, (112.75-7)/2, tallest-lowest, 1e-6)
-	plates := of(h, "1B", CapPlate)
+	plates := of(h, "1B", plan.UpperPlate)
 	require.Len(t, plates, 2)
 	assert.InDelta(t, 114.5*math.Sqrt(1.25), plates[0].Length, 0.01, "framing square, 6 in 12: 13.42 in for each foot")
 }

@@ -19,7 +19,7 @@ func (b *builder) porches() {
 		var beams []*Member
 		from := 0.0
 		for _, to := range append(cutsOver(p.Posts, 0, length, b.longest()), length) {
-			m := b.lying(Beam, f, from, to, 0, p.Beam.Width(), foot, p.Top)
+			m := b.lying(plan.Beam, f, from, to, 0, p.Beam.Width(), foot, p.Top)
 			m.ID, m.Section = fmt.Sprintf("%s/beam@%s", p.Name, at(from)), p.Beam
 			beams = append(beams, b.member(m))
 			from = to
@@ -38,19 +38,19 @@ func (b *builder) porches() {
 func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams []*Member) {
 	w, d, mid := p.Post.Width(), p.Post.Depth, p.Beam.Width()/2
 	m := b.member(&Member{
-		ID: fmt.Sprintf("%s/porch post@%s", p.Name, at(s)), Role: Column, Section: p.Post, Length: foot - p.Base,
+		ID: fmt.Sprintf("%s/porch post@%s", p.Name, at(s)), Role: plan.PorchPost, Section: p.Post, Length: foot - p.Base,
 		Z0: p.Base, Z1: foot, A: f.At(s, mid, p.Base), B: f.At(s, mid, foot),
 		Solid: []geom.Solid{f.Box(s-w/2, s+w/2, mid-d/2, mid+d/2, p.Base, foot)},
 	})
 	share := shareOf(p.Posts, s, 0, p.To.Sub(p.From).Len())
-	b.joint(&Joint{Kind: PostBase, Host: p.Name, Station: s, At: m.A, Members: []*Member{m}, Below: true, Tributary: share})
+	b.joint(&Joint{Kind: plan.PostBase, Host: p.Name, Station: s, At: m.A, Members: []*Member{m}, Below: true, Tributary: share})
 	over := []*Member{}
 	for _, beam := range beams {
 		if x, _ := f.Local(beam.A.Flat()); s >= x-geom.Eps && s <= x+beam.Length+geom.Eps {
 			over = append(over, beam)
 		}
 	}
-	b.joint(&Joint{Kind: PostCap, Host: p.Name, Station: s, At: m.B, Members: append([]*Member{over[0], m}, over[1:]...), Below: true, Tributary: share})
+	b.joint(&Joint{Kind: plan.PostCap, Host: p.Name, Station: s, At: m.B, Members: append([]*Member{over[0], m}, over[1:]...), Below: true, Tributary: share})
 }
 
 func (b *builder) porchFault(p *plan.Porch, code, what, mend string) {

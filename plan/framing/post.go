@@ -31,7 +31,7 @@ func (b *builder) posts(w *framedWall, l *layout) {
 // away from the meeting wall (dir 1: it lies below s).
 func (l *layout) backing(s, dir float64) {
 	a, z := s+dir, s+dir-dir*plate
-	l.put(slot{span: span{min(a, z), max(a, z)}, role: Post})
+	l.put(slot{span: span{min(a, z), max(a, z)}, role: plan.Post})
 }
 
 // cornerPost puts the extra studs of the post where w runs through: the
@@ -55,7 +55,7 @@ func (b *builder) cornerPost(w *framedWall, l *layout, m meeting) {
 func (l *layout) beside(s, dir float64, n int) {
 	for n > 0 && s >= l.wall.lo && s <= l.wall.hi {
 		one := span{min(s, s+dir*plate), max(s, s+dir*plate)}
-		if l.put(slot{span: one, role: Post}) {
+		if l.put(slot{span: one, role: plan.Post}) {
 			n, s = n-1, s+dir*plate
 			continue
 		}

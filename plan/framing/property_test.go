@@ -33,10 +33,10 @@ type shape struct {
 	stories  int
 	spacing  float64
 	posts    []int
-	joins    []string
+	joins    []plan.Join
 	studs    []plan.Lumber
 	openings [][]*plan.Opening // by wall, all levels alike
-	run      string
+	run      plan.Axis
 	balloon  int // exterior wall that goes up through all stories, or -1
 	inner    bool
 }
@@ -49,7 +49,7 @@ func drawShapeOf(t *rapid.T, names []string, spacings []float64) shape {
 	s := shape{
 		stories: rapid.IntRange(1, 2).Draw(t, "stories"),
 		spacing: rapid.SampledFrom(spacings).Draw(t, "spacing"),
-		run:     rapid.SampledFrom([]string{"x", "y"}).Draw(t, "run"),
+		run:     rapid.SampledFrom(plan.Axes).Draw(t, "run"),
 		inner:   rapid.Bool().Draw(t, "inner"),
 		balloon: -1,
 	}
@@ -62,7 +62,7 @@ func drawShapeOf(t *rapid.T, names []string, spacings []float64) shape {
 	}
 	for i := range n {
 		s.posts = append(s.posts, rapid.SampledFrom([]int{0, 2, 3, 4}).Draw(t, "post"))
-		s.joins = append(s.joins, rapid.SampledFrom([]string{"", "through", "butt"}).Draw(t, "join"))
+		s.joins = append(s.joins, rapid.SampledFrom([]plan.Join{"", plan.JoinThrough, plan.JoinButt}).Draw(t, "join"))
 		s.studs = append(s.studs, rapid.SampledFrom([]plan.Lumber{twoBySix, twoByFour}).Draw(t, "studs"))
 		s.openings = append(s.openings, drawOpenings(t, s.outline[(i+1)%n].Sub(s.outline[i]).Len()))
 	}
@@ -184,12 +184,12 @@ func TestEveryFullStudIsTiedTopAndBottom(t *testing.T) {
 		top, foot := map[*Member]int{}, map[*Member]int{}
 		for _, j := range h.Joints {
 			switch j.Kind {
-			case StudTop:
+			case plan.StudTop:
 				top[j.First()]++
 				if len(j.Members) < 2 {
 					t.Fatalf("%s meets no plate", j.ID)
 				}
-			case StudBase, StudStud:
+			case plan.StudBase, plan.StudStud:
 				foot[j.First()]++
 			}
 		}
@@ -212,9 +212,9 @@ func TestWallLengthsClose(t *testing.T) {
 			for _, m := range h.Members {
 				switch {
 				case m.Wall != w:
-				case m.Role == TopPlate:
+				case m.Role == plan.TopPlate:
 					lower += m.Length
-				case m.Role == BottomPlate:
+				case m.Role == plan.BottomPlate:
 					bottom += m.Length
 				}
 			}
@@ -280,7 +280,7 @@ func TestMirroredPlanGivesMirroredMembers(t *testing.T) {
 func places(h *House, flip float64) (out []string) {
 	for _, m := range h.Members {
 		switch m.Role {
-		case Stud, King, Jack, Cripple, Post, Header, Sill:
+		case plan.Stud, plan.King, plan.Jack, plan.Cripple, plan.Post, plan.Header, plan.Sill:
 			c := m.A.Add(m.B).Mul(0.5)
 			out = append(out, fmt.Sprintf("%s %.2f %.2f %.2f", m.Role, c.X*flip+0.0001, c.Y, c.Z))
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
@@ -31,8 +32,8 @@ func (b *builder) rakePlates(w *framedWall) {
 		if run.Empty() {
 			continue
 		}
-		w.plates = append(w.plates, b.slopedRun(w, run, h, TopPlate, 2*plate)...)
-		w.caps = append(w.caps, b.slopedRun(w, run, h, CapPlate, plate)...)
+		w.plates = append(w.plates, b.slopedRun(w, run, h, plan.TopPlate, 2*plate)...)
+		w.caps = append(w.caps, b.slopedRun(w, run, h, plan.UpperPlate, plate)...)
 	}
 	for _, row := range [][]*Member{w.plates, w.caps} {
 		slices.SortFunc(row, func(a, b *Member) int { return cmp.Compare(a.S0, b.S0) })
@@ -51,7 +52,7 @@ func lowerOf(h, o geom.Plane) geom.Plane {
 
 // slopedRun adds one plate under plane h: its top lies depth-plate below h,
 // its foot depth below, in as many pieces as the stock asks for.
-func (b *builder) slopedRun(w *framedWall, run geom.Solid, h geom.Plane, role Role, depth float64) (out []*Member) {
+func (b *builder) slopedRun(w *framedWall, run geom.Solid, h geom.Plane, role plan.Role, depth float64) (out []*Member) {
 	foot := lowered(h, depth)
 	layer := run.Clip(lowered(h, depth-plate)).Clip(geom.Plane{N: foot.N.Mul(-1), C: -foot.C})
 	lo, hi, _ := w.reach(layer)
@@ -94,7 +95,7 @@ func (w *framedWall) after(s float64) geom.Plane {
 }
 
 // slopedPlate adds one piece of a plate whose center lies in plane mid.
-func (b *builder) slopedPlate(w *framedWall, s geom.Solid, role Role, s0, s1 float64, mid geom.Plane) *Member {
+func (b *builder) slopedPlate(w *framedWall, s geom.Solid, role plan.Role, s0, s1 float64, mid geom.Plane) *Member {
 	m := &Member{
 		ID: w.Name + "/" + string(role) + "@" + at(s0), Role: role, Wall: w.Wall, Level: w.Level,
 		Section: flat(w), S0: s0, S1: s1, Solid: []geom.Solid{s},

@@ -28,16 +28,18 @@ type roofBody struct {
 	solo  *roofplan.Roof // the body by itself, for trusses
 }
 
-// bodyOf returns the geometry of a roof of the plan; ok is false when a
-// fault of the plan keeps it from being one.
-func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, ok bool) {
+// bodyOf returns the geometry of a roof of the plan, or why it has none.
+func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, err error) {
 	slope := r.Pitch / 12
 	other := r.PitchOther / 12
-	hips := [2]bool{r.GableEnd[0] == "hip", r.GableEnd[1] == "hip"}
-	slopes, ok := roofplan.Slopes(r.Kind, roofplan.Shape{Axis: r.Ridge, High: r.High, Slope: slope, Other: other, HipEnd: hips})
+	hips := [2]bool{r.GableEnd[0] == plan.HipEnd, r.GableEnd[1] == plan.HipEnd}
+	slopes, err := roofplan.Slopes(r.Kind, roofplan.Shape{Axis: r.Ridge, High: r.High, Slope: slope, Other: other, HipEnd: hips})
+	if err != nil {
+		return nil, err
+	}
 	size := r.Area[1].Sub(r.Area[0])
-	if !ok || size.X < 2*r.Rafters.Depth || size.Y < 2*r.Rafters.Depth {
-		return nil, false
+	if size.X < 2*r.Rafters.Depth || size.Y < 2*r.Rafters.Depth {
+		return nil, fmt.Errorf("an area of %s by %s", inches(size.X), inches(size.Y))
 	}
 	rb = &roofBody{Roof: r, body: &roofplan.Body{
 		Name: r.Name, Lo: r.Area[0], Hi: r.Area[1],
@@ -55,7 +57,7 @@ func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, ok bool) {
 				Height: side.plate + r.Rafters.Depth*cosInv(m) - side.seat*m,
 			}
 		} else {
-			if r.Kind != "shed" || roofplan.SideNames[i] != r.High {
+			if r.Kind != plan.ShedRoof || roofplan.SideNames[i] != r.High {
 				over = r.Rake
 			}
 			rb.body.Sides[i] = roofplan.Side{Over: over}
@@ -65,7 +67,7 @@ func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, ok bool) {
 	for i := range rb.sides {
 		rb.body.Sides[i].Against = b.against(rb, i)
 	}
-	return rb, true
+	return rb, nil
 }
 
 // cosInv returns 1 over the cosine of a slope of m rise per inch of run.
@@ -73,7 +75,7 @@ func cosInv(m float64) float64 { return math.Hypot(1, m) }
 
 // seat returns the plan length of a birdsmouth's seat over a wall of the
 // given depth: the whole wall, but no more than keeps the notch within a
-// quarter of the rafter's depth (IBC 2308.7.4: notches at the ends not over
+// quarter of the rafter's depth (IBC 2308.7.4, read, edition not noted: notches at the ends not over
 // 1/4 of the depth). The notch is seat·sin θ deep, square to the rafter.
 func seat(wall, rafter, m float64) float64 {
 	sin := m / cosInv(m)
@@ -122,7 +124,7 @@ func (b *builder) sideOf(rb *roofBody, i int) (s roofSide) {
 		}
 		s.walls = append(s.walls, w)
 		s.depth = min(s.depth, w.Depth())
-		s.rake = s.rake || w.Top == "rake"
+		s.rake = s.rake || w.Top == plan.RakeTop
 	}
 	for _, p := range b.plan.Porches {
 		if len(s.walls) == 0 && onSide(rb.body, i, p.From, p.To) {
@@ -235,26 +237,26 @@ func (rb *roofBody) highPlate() float64 {
 
 // isHigh tells whether side i is a shed's high side.
 func (rb *roofBody) isHigh(i int) bool {
-	return rb.Kind == "shed" && roofplan.SideNames[i] == rb.High
+	return rb.Kind == plan.ShedRoof && roofplan.SideNames[i] == rb.High
 }
 
 // rakePlanes returns the half spaces below the seat of the roof over a wall
 // with a rake top: the undersides of the rafters, or the level seat over a
-// shed's high wall. It returns nil when no roof is over the wall. It is asked
-// before any member stands, so it goes by the plan alone.
-func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
+// shed's high wall, and that roof. It returns nil when no roof is over the
+// wall. It is asked before any member stands, so it goes by the plan alone.
+func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane, roof *plan.Roof) {
 	mid := w.From.Add(w.To).Mul(0.5)
 	for _, r := range b.plan.Roofs {
 		if r.Over == nil || !carries(w.Wall, r.Over) || !inArea(r.Area, mid) {
 			continue
 		}
-		rb, ok := b.bodyOf(r)
-		if !ok {
-			continue
+		rb, err := b.bodyOf(r)
+		if err != nil {
+			continue // roofs tells it
 		}
 		for i := range rb.sides {
 			if rb.isHigh(i) && onSide(rb.body, i, w.From, w.To) {
-				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}
+				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}, r
 			}
 		}
 		for i := range rb.sides {
@@ -262,9 +264,9 @@ func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane) {
 				out = append(out, underside(rb.body.Plane(i), rb.Rafters.Depth))
 			}
 		}
-		return out
+		return out, r
 	}
-	return nil
+	return nil, nil
 }
 
 // inArea tells whether p lies in the area, its border included.
@@ -287,10 +289,10 @@ func (b *builder) roofs() {
 			if r.Over != l {
 				continue
 			}
-			rb, ok := b.bodyOf(r)
-			if !ok {
-				b.roofFault(r, plan.Error, "bad-roof", "has a shape that cannot be framed",
-					"give it an area some feet wide, a ridge \"x\" or \"y\" and, for a shed, its high side")
+			rb, err := b.bodyOf(r)
+			if err != nil {
+				b.roofFault(r, plan.Error, "bad-roof", "has a shape that cannot be framed: "+err.Error(),
+					"give it a kind that is known, an area some feet wide, a ridge \"x\" or \"y\" and, for a shed, its high side")
 				continue
 			}
 			all = append(all, rb)

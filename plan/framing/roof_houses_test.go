@@ -12,15 +12,15 @@ import (
 var twoByEight = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 7.25, Text: "2x8"}
 
 // roofOn adds a roof over level 0 of p with the corners given.
-func roofOn(p *plan.Plan, name, kind, ridge string, pitch float64, area []geom.Vec2) *plan.Roof {
+func roofOn(p *plan.Plan, name string, kind plan.RoofKind, ridge plan.Axis, pitch float64, area []geom.Vec2) *plan.Roof {
 	r := &plan.Roof{
 		Name: name, Over: p.Levels[0], Kind: kind, Area: [2]geom.Vec2{area[0], area[2]}, AreaGiven: true,
 		Ridge: ridge, Pitch: pitch, Overhang: 18, Rake: 12, Rafters: twoByEight, Spacing: 16,
 		RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"},
-		GableEnd:    [2]string{"rake", "rake"}, CeilingTies: true, Pos: plan.Pos{File: "plan.toml", Line: 50 + len(p.Roofs)},
+		GableEnd:    [2]plan.GableEnd{"rake", "rake"}, CeilingTies: true, Pos: plan.Pos{File: "plan.toml", Line: 50 + len(p.Roofs)},
 	}
 	if kind == "hip" {
-		r.GableEnd = [2]string{"hip", "hip"}
+		r.GableEnd = [2]plan.GableEnd{"hip", "hip"}
 	}
 	p.Roofs = append(p.Roofs, r)
 	return r
@@ -41,7 +41,7 @@ var roofHouses = []struct {
 		p := stories(1)
 		ring(p, 0, rect(0, 0, 192, 288)...)
 		r := roofOn(p, "main", "gable", "y", 7, rect(0, 0, 192, 288))
-		r.GableEnd = [2]string{"gable truss", "gable truss"}
+		r.GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
 		r.PitchOther = 10
 		return p
 	}},
@@ -49,7 +49,7 @@ var roofHouses = []struct {
 		p := stories(1)
 		ring(p, 0, rect(0, 0, 288, 192)...)
 		r := roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
-		r.GableEnd = [2]string{"gable truss", "gable truss"}
+		r.GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
 		r.Trusses = true
 		return p
 	}},
@@ -111,7 +111,7 @@ var roofHouses = []struct {
 		roofOn(p, "west", "gable", "y", 8, rect(0, -120, 120, 0))
 		roofOn(p, "east", "gable", "y", 5, rect(312, -96, 432, 0))
 		for _, r := range p.Roofs {
-			r.GableEnd = [2]string{"gable truss", "gable truss"}
+			r.GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
 		}
 		return p
 	}},
@@ -183,20 +183,20 @@ var roofHouses = []struct {
 	{"L of two bodies that overlap, hip at the corner", func() *plan.Plan {
 		p := overlapping(288, 192, 240)
 		for _, r := range p.Roofs {
-			r.GableEnd = [2]string{"rake", "hip"}
+			r.GableEnd = [2]plan.GableEnd{"rake", "hip"}
 		}
 		return p
 	}},
 	{"L of two bodies that overlap, the wing narrower", func() *plan.Plan {
 		p := overlapping(240, 192, 168)
 		for _, r := range p.Roofs {
-			r.GableEnd = [2]string{"rake", "hip"}
+			r.GableEnd = [2]plan.GableEnd{"rake", "hip"}
 		}
 		return p
 	}},
 	{"L of two bodies that overlap, one gable and one hip", func() *plan.Plan {
 		p := overlapping(264, 192, 168)
-		p.Roofs[0].GableEnd = [2]string{"rake", "hip"}
+		p.Roofs[0].GableEnd = [2]plan.GableEnd{"rake", "hip"}
 		return p
 	}},
 	{"T of trusses with a valley set", func() *plan.Plan {
@@ -206,7 +206,7 @@ var roofHouses = []struct {
 		roofOn(p, "main", "gable", "x", 6, rect(0, 0, 384, 192))
 		roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 264, 0))
 		for _, r := range p.Roofs {
-			r.Trusses, r.GableEnd = true, [2]string{"gable truss", "gable truss"}
+			r.Trusses, r.GableEnd = true, [2]plan.GableEnd{"gable truss", "gable truss"}
 		}
 		return p
 	}},
@@ -249,7 +249,7 @@ func TestPorchRoofPassesUnderTheOverhang(t *testing.T) {
 	for _, overhang := range []float64{0, 6, 16} {
 		h := roofed(t, house(overhang))
 		refs := map[string]bool{}
-		for _, m := range withRole(h, Rafter) {
+		for _, m := range withRole(h, plan.Rafter) {
 			require.False(t, refs[m.Ref], "rafter %s is numbered once in the house", m.Ref)
 			refs[m.Ref] = true
 			if m.Roof.Name == "lean" {

@@ -29,14 +29,14 @@ func widest(main *plan.Roof, pitch, d float64) float64 {
 // south that may stand flush with an end, and one to the north.
 func roofPlan(t *rapid.T) *plan.Plan {
 	foot := func(lo, hi int, name string) float64 { return 12 * float64(rapid.IntRange(lo, hi).Draw(t, name)) }
-	kinds := rapid.SampledFrom([]string{"gable", "hip"})
+	kinds := rapid.SampledFrom([]plan.RoofKind{plan.GableRoof, plan.HipRoof})
 	pitch := func(name string) float64 { return float64(rapid.IntRange(3, 12).Draw(t, name)) }
 	p := stories(1)
-	p.Lumber.Stud = 360 // rake walls may be high
-	w, d := foot(24, 40, "width"), foot(14, 26, "depth")
+	p.Lumber.Stud = 360                                  // rake walls may be high
+	w, d := foot(26, 40, "width"), foot(14, 26, "depth") // a hip needs room for its ridge
 	rakes, trusses := rapid.Bool().Draw(t, "rake walls"), rapid.Bool().Draw(t, "trusses")
 	var inner [][2]geom.Vec2
-	mainKind := "gable"
+	mainKind := plan.GableRoof
 	if !trusses {
 		mainKind = kinds.Draw(t, "kind")
 	}
@@ -50,7 +50,7 @@ func roofPlan(t *rapid.T) *plan.Plan {
 	if rapid.Bool().Draw(t, "south wing") {
 		ww, l := min(foot(8, 14, "south width"), widest(main, main.Pitch, d)), foot(6, 14, "south length")
 		x := rapid.SampledFrom([]float64{36, 60, w - ww, w - ww - 36}).Draw(t, "south place")
-		kind := "gable"
+		kind := plan.GableRoof
 		if !trusses {
 			kind = kinds.Draw(t, "south kind")
 		}
@@ -84,7 +84,7 @@ func roofPlan(t *rapid.T) *plan.Plan {
 	for _, r := range p.Roofs {
 		r.Rake, r.Trusses = r.Overhang, trusses
 		if !rakes && r.Kind == "gable" {
-			r.GableEnd = [2]string{"gable truss", "gable truss"}
+			r.GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
 		}
 		for _, x := range walls {
 			along := x.From.Y == x.To.Y
@@ -107,7 +107,7 @@ func TestAnyRoofIsSound(t *testing.T) {
 		for _, pair := range h.Overlaps(0.01) {
 			require.Fail(t, pair[0].ID+" reaches into "+pair[1].ID)
 		}
-		for _, m := range withRole(h, Rafter) {
+		for _, m := range withRole(h, plan.Rafter) {
 			require.True(t, bears(h, m), "%s bears on nothing", m.ID)
 		}
 	})

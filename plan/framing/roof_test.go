@@ -28,7 +28,7 @@ func TestRoofsStandWithoutOverlap(t *testing.T) {
 	for _, c := range roofHouses {
 		t.Run(c.name, func(t *testing.T) {
 			h := roofed(t, c.plan())
-			rafters := withRole(h, Rafter, Truss)
+			rafters := withRole(h, plan.Rafter, plan.Truss)
 			require.NotEmpty(t, rafters)
 			for _, m := range rafters {
 				require.True(t, bears(h, m) || strings.Contains(m.ID, "valley frame"), "%s bears on nothing", m.ID)
@@ -38,7 +38,7 @@ func TestRoofsStandWithoutOverlap(t *testing.T) {
 	}
 }
 
-func withRole(h *House, roles ...Role) (out []*Member) {
+func withRole(h *House, roles ...plan.Role) (out []*Member) {
 	for _, m := range h.Members {
 		if m.Roof != nil && slices.Contains(roles, m.Role) {
 			out = append(out, m)
@@ -51,11 +51,11 @@ func withRole(h *House, roles ...Role) (out []*Member) {
 // valley, within the valley's thickness.
 func bears(h *House, m *Member) bool {
 	for _, j := range h.Joints {
-		if j.Kind == RafterPlate && j.First() == m {
+		if j.Kind == plan.RafterPlate && j.First() == m {
 			return true
 		}
 	}
-	for _, v := range withRole(h, Valley) {
+	for _, v := range withRole(h, plan.ValleyRafter) {
 		d := v.B.Sub(v.A).Flat().Unit()
 		w := m.A.Sub(v.A).Flat()
 		if math.Abs(w.Cross(d)) < 2 && w.Dot(d) > -2 && w.Dot(d) < v.B.Sub(v.A).Flat().Len()+2 {
@@ -88,8 +88,7 @@ func byID(t testing.TB, h *House, id string) *Member {
 }
 
 // A common rafter is shortened by half of the ridge's thickness: published
-// rule (NAVEDTRA 14044, grade A). A published example (a textbook of
-// carpentry, its result recomputed there): 14 ft from wall to ridge center, 1
+// rule (NAVEDTRA 14044, read). By hand: 14 ft from wall to ridge center, 1
 // ft of overhang, half the ridge 3/4 in: the run is 14'-11 1/4" = 179 1/4 in.
 func TestCommonRafterIsShortenedByHalfTheRidge(t *testing.T) {
 	h := roofed(t, simple(8, 1.5, 12, 336))
@@ -102,7 +101,7 @@ func TestCommonRafterIsShortenedByHalfTheRidge(t *testing.T) {
 }
 
 // The birdsmouth: its depth square to the rafter is a quarter of the
-// rafter's depth at most (IBC 2308.7.4, grade A: notches at the ends, 1/4 of
+// rafter's depth at most (IBC 2308.7.4, read, edition not noted: notches at the ends, 1/4 of
 // the depth), its seat the whole plate at most, the plate's top its underside.
 func TestBirdsmouth(t *testing.T) {
 	for _, pitch := range []float64{2, 4, 7, 12} {
@@ -120,7 +119,7 @@ func TestBirdsmouth(t *testing.T) {
 		require.LessOrEqual(t, seat*math.Sin(theta), 7.25/4+1e-6, "depth of the notch")
 		require.LessOrEqual(t, seat, 5.5+1e-6)
 		require.InDelta(t, min(5.5, 7.25/4/math.Sin(theta)), seat, 1e-3)
-		j := joints(h, "1A", RafterPlate)[2]
+		j := joints(h, "1A", plan.RafterPlate)[2]
 		require.Equal(t, m, j.First())
 		require.InDelta(t, p0Top, j.At.Z, 1e-9)
 	}
@@ -132,14 +131,14 @@ const p0Top = 120 + 109.125
 
 // A hip is shortened by half of the thickness, measured at 45 degrees, of the
 // common rafters it bears on, a jack by half of the hip's: published rule
-// (NAVEDTRA 14044, grade A). On plan that is t/2 times the root of 2.
+// (NAVEDTRA 14044, read). On plan that is t/2 times the root of 2.
 func TestHipsAndJacksAreShortenedAt45Degrees(t *testing.T) {
 	p := stories(1)
 	ring(p, 0, rect(0, 0, 288, 192)...)
 	r := roofOn(p, "main", "hip", "x", 8, rect(0, 0, 288, 192))
 	r.Overhang = 0
 	h := roofed(t, p)
-	for _, m := range withRole(h, Hip) {
+	for _, m := range withRole(h, plan.HipRafter) {
 		run := 96 * math.Sqrt2
 		require.InDelta(t, run-1.5/2*math.Sqrt2, m.B.Sub(m.A).Flat().Len(), 1e-6, m.ID)
 	}
@@ -153,7 +152,7 @@ func TestHipsAndJacksAreShortenedAt45Degrees(t *testing.T) {
 }
 
 // A cripple between hip and valley loses half a 45 degree thickness at both
-// ends (same rule, grade A).
+// ends (same rule, read).
 func TestCrippleJackBetweenHipAndValley(t *testing.T) {
 	for _, c := range roofHouses {
 		if c.name != "L with hips, broken hip" {
@@ -192,15 +191,15 @@ func TestHipsKeepAsMuchWoodOverThePlateAsRafters(t *testing.T) {
 func TestRidgeAndPlateJoints(t *testing.T) {
 	h := roofed(t, simple(7, 1.75, 12, 240))
 	// 240 in at 16 in: 15 spaces, 16 pairs; both ends flush, so none is lost
-	require.Len(t, joints(h, "main", RafterRidge), 16)
-	require.Len(t, joints(h, "1A", RafterPlate), 16)
-	require.Len(t, joints(h, "1C", RafterPlate), 16)
-	for _, j := range joints(h, "main", RafterRidge) {
+	require.Len(t, joints(h, "main", plan.RafterRidge), 16)
+	require.Len(t, joints(h, "1A", plan.RafterPlate), 16)
+	require.Len(t, joints(h, "1C", plan.RafterPlate), 16)
+	for _, j := range joints(h, "main", plan.RafterRidge) {
 		require.Len(t, j.Members, 3)
-		require.Equal(t, Ridge, j.Members[2].Role)
+		require.Equal(t, plan.Ridge, j.Members[2].Role)
 	}
 	sum := 0.0
-	for _, j := range joints(h, "1A", RafterPlate) {
+	for _, j := range joints(h, "1A", plan.RafterPlate) {
 		sum += j.Tributary
 	}
 	require.InDelta(t, 240, sum, 16, "the rafters share the wall")
@@ -212,15 +211,15 @@ func TestHipsMeetTheRidgeInJoints(t *testing.T) {
 	roofOn(p, "main", "hip", "x", 8, rect(0, 0, 288, 192))
 	h := roofed(t, p)
 	hips := 0
-	for _, j := range joints(h, "main", RafterRidge) {
-		if j.First().Role == Hip {
+	for _, j := range joints(h, "main", plan.RafterRidge) {
+		if j.First().Role == plan.HipRafter {
 			hips++
 		}
 	}
 	require.Equal(t, 4, hips)
 	corners := 0
 	for _, j := range h.Joints {
-		if j.Kind == RafterPlate && j.First().Role == Hip {
+		if j.Kind == plan.RafterPlate && j.First().Role == plan.HipRafter {
 			corners++
 		}
 	}
@@ -231,11 +230,11 @@ func TestTrussesHaveRaftersJoints(t *testing.T) {
 	p := stories(1)
 	ring(p, 0, rect(0, 0, 288, 192)...)
 	r := roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
-	r.Trusses, r.GableEnd = true, [2]string{"gable truss", "gable truss"}
+	r.Trusses, r.GableEnd = true, [2]plan.GableEnd{"gable truss", "gable truss"}
 	h := roofed(t, p)
-	require.Len(t, withRole(h, Truss), 288/16+1)
-	require.Len(t, joints(h, "1A", RafterPlate), 288/16+1)
-	require.Empty(t, joints(h, "main", RafterRidge))
+	require.Len(t, withRole(h, plan.Truss), 288/16+1)
+	require.Len(t, joints(h, "1A", plan.RafterPlate), 288/16+1)
+	require.Empty(t, joints(h, "main", plan.RafterRidge))
 }
 
 func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
@@ -303,7 +302,7 @@ func TestMirroredPlanMirrorsTheRafters(t *testing.T) {
 	ring(p, 0, rect(0, 0, 300, 196)...)
 	roofOn(p, "main", "hip", "x", 7, rect(0, 0, 300, 196))
 	lengths := func(h *House) (out []float64) {
-		for _, m := range withRole(h, Rafter, Hip, Ridge) {
+		for _, m := range withRole(h, plan.Rafter, plan.HipRafter, plan.Ridge) {
 			out = append(out, math.Round(m.Length*1000)/1000)
 		}
 		slices.Sort(out)

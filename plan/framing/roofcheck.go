@@ -50,7 +50,7 @@ func (f *roofFrame) lowerIt(x bearing) string {
 // the rafters beside it may: three quarters of a rafter's depth. It is deeper
 // than they are and its top lies in the roof with theirs, so its notch may be
 // more than a quarter of its own depth; what it keeps is what counts (our
-// reading of IBC 2308.7.4, which speaks of rafters; the engineer of record
+// reading of IBC 2308.7.4 (edition not noted), which speaks of rafters; the engineer of record
 // sizes hips and valleys).
 func (f *roofFrame) checkThroat(l *roofLine, seats []bearing) {
 	least := l.owner.Rafters.Depth * 3 / 4
@@ -193,7 +193,7 @@ func (f *roofFrame) checkStock() {
 	stock := longest(f.plan)
 	over := map[*plan.Roof]*Member{}
 	for _, m := range f.sticks {
-		if m.Role != Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
+		if m.Role != plan.Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
 			over[m.Roof] = m
 		}
 	}
@@ -214,8 +214,8 @@ func (f *roofFrame) checkBeam() {
 			continue
 		}
 		for i, s := range rb.body.Sides {
-			ridgeEnd := (rb.Ridge == "x") == (i == roofplan.East || i == roofplan.West)
-			if !ridgeEnd || s.RunsIn || rb.Kind == "shed" {
+			ridgeEnd := (rb.Ridge == plan.AxisX) == (i == roofplan.East || i == roofplan.West)
+			if !ridgeEnd || s.RunsIn || rb.Kind == plan.ShedRoof {
 				continue
 			}
 			if kind := rb.gableOf(i); kind != rakeGable {

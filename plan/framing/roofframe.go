@@ -101,7 +101,7 @@ func (f *roofFrame) findBeds() {
 		if !carries(w.Wall, f.level) || !f.under(w.From, w.To) {
 			continue
 		}
-		z, level := w.top, w.Top != "rake"
+		z, level := w.top, w.Top != plan.RakeTop
 		if !level {
 			z, level = f.highBed(w)
 		}
@@ -228,7 +228,7 @@ type bareSide struct {
 
 // noPlate notes a rafter without a plate at place p.
 func (f *roofFrame) noPlate(rb *roofBody, side int, p geom.Vec2) {
-	key := rb.Name + roofplan.SideNames[side]
+	key := rb.Name + string(roofplan.SideNames[side])
 	s := f.bare[key]
 	along := p.X - rb.body.Lo.X
 	if side == roofplan.East || side == roofplan.West {
@@ -246,7 +246,7 @@ func (f *roofFrame) noPlate(rb *roofBody, side int, p geom.Vec2) {
 func (f *roofFrame) tellBare() {
 	for _, rb := range f.bodies {
 		for i, name := range roofplan.SideNames {
-			s := f.bare[rb.Name+name]
+			s := f.bare[rb.Name+string(name)]
 			if s == nil {
 				continue
 			}
@@ -301,7 +301,7 @@ func (f *roofFrame) addStick(m *Member, r bar, parts []geom.Solid, u0, u1 float6
 func (f *roofFrame) tributaries() {
 	type key struct {
 		host string
-		kind Kind
+		kind plan.JointKind
 	}
 	groups := map[key][]*Joint{}
 	for _, j := range f.joints {

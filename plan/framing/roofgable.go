@@ -31,7 +31,7 @@ const lookoutSpace = 24
 // gableOf tells how side i of a body ends.
 func (rb *roofBody) gableOf(i int) gableKind {
 	s := rb.body.Sides[i]
-	opposite := rb.Kind == "shed" && (rb.isHigh(i) || rb.isHigh((i+2)%4))
+	opposite := rb.Kind == plan.ShedRoof && (rb.isHigh(i) || rb.isHigh((i+2)%4))
 	switch {
 	case s.Slope > 0 || s.RunsIn || opposite:
 		return noGable
@@ -118,7 +118,7 @@ func (f *roofFrame) gables() {
 	for _, rb := range f.bodies {
 		for i := range rb.sides {
 			kind := rb.gableOf(i)
-			if kind == trussGable && rb.GableEnd[endIndex(i)] == "rake" {
+			if kind == trussGable && rb.GableEnd[endIndex(i)] == plan.RakeEnd {
 				f.roofFault(rb.Roof, plan.Warning, "gable-on-plate",
 					fmt.Sprintf("asks for a rake wall at its %s end, but the wall there stops at the plate: a gable truss stands on it", roofplan.SideNames[i]),
 					`give the wall top = "rake", or the roof gable_ends = "gable truss"`)
@@ -219,7 +219,7 @@ func (f *roofFrame) flyRafter(rb *roofBody, run *roofplan.Run) {
 	if parts := r.cut(u0, u1, planes, nil); len(parts) > 0 {
 		m := f.addStick(&Member{
 			ID:   fmt.Sprintf("%s/%s/fly@%s", rb.Name, roofplan.SideNames[run.Face.Side], at(rb.across(run))),
-			Role: Fly, Roof: rb.Roof, Section: rb.Rafters,
+			Role: plan.FlyRafter, Roof: rb.Roof, Section: rb.Rafters,
 		}, r.bar, parts, lo, hi)
 		f.takes[m] = r.space()
 	}
@@ -299,7 +299,7 @@ func (f *roofFrame) outlooker(rb *roofBody, face *roofplan.Face, s0, s1, h float
 	mid := slope.Mul(lookout.Depth / 2)
 	f.member(&Member{
 		ID:   fmt.Sprintf("%s/%s/outlooker@%s/%s", rb.Name, roofplan.SideNames[face.Side], at(s1), at(h)),
-		Role: Outlooker, Level: f.level, Roof: rb.Roof, Section: lookout, Length: b.Sub(a).Len(),
+		Role: plan.Outlooker, Level: f.level, Roof: rb.Roof, Section: lookout, Length: b.Sub(a).Len(),
 		A: a.Add(mid), B: b.Add(mid), Z0: lo.Z, Z1: hi.Z, Solid: []geom.Solid{solid},
 	})
 	return true
@@ -330,7 +330,7 @@ func (f *roofFrame) ledger(rb *roofBody, i int) {
 	solid := fr.Box(0, length, 0, plate, z-depth, z)
 	a, b := fr.At(0, plate/2, z-depth/2), fr.At(length, plate/2, z-depth/2)
 	f.ledgers[rb] = f.member(&Member{
-		ID: rb.Name + "/ledger", Role: Ledger, Level: f.level, Roof: rb.Roof, Length: length,
+		ID: rb.Name + "/ledger", Role: plan.Ledger, Level: f.level, Roof: rb.Roof, Length: length,
 		Section: plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)},
 		A:       a, B: b, Z0: z - depth, Z1: z, Solid: []geom.Solid{solid},
 	})

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
 )
@@ -49,7 +50,7 @@ func (f *roofFrame) lineJoint(l *roofLine, host string, m *Member, p geom.Vec3) 
 		station = l.owner.station(p.Flat())
 	}
 	f.joints = append(f.joints, f.joint(&Joint{
-		Kind: RafterRidge, Host: host, Level: f.level, Roof: m.Roof,
+		Kind: plan.RafterRidge, Host: host, Level: f.level, Roof: m.Roof,
 		Station: station, Members: []*Member{m, l.member}, At: p,
 	}))
 }
@@ -60,7 +61,7 @@ func (f *roofFrame) lineJoint(l *roofLine, host string, m *Member, p geom.Vec3) 
 func (f *roofFrame) lineHosts() map[*roofLine]string {
 	hosts, count := map[*roofLine]string{}, map[string]int{}
 	for _, l := range f.lines {
-		name, second := l.owner.Name+"/"+l.line.Kind+quarter(l.dir.Mul(-1)), "%s%d"
+		name, second := l.owner.Name+"/"+string(l.line.Kind)+quarter(l.dir.Mul(-1)), "%s%d"
 		if l.line.Kind == roofplan.Ridge {
 			name, second = l.owner.Name, "%s/ridge%d"
 		}
@@ -75,14 +76,14 @@ func (f *roofFrame) lineHosts() map[*roofLine]string {
 
 // quarter names the quarter of the compass that d looks into.
 func quarter(d geom.Vec2) string {
-	name := "N"
+	name, east := plan.North, plan.East
 	if d.Y < 0 {
-		name = "S"
+		name = plan.South
 	}
 	if d.X < 0 {
-		return name + "W"
+		east = plan.West
 	}
-	return name + "E"
+	return string(name + east)
 }
 
 // carrierOf returns the line that carries end p of hip or valley i: one that

@@ -6,6 +6,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"galewright/plan"
 )
 
 // untied names each end of a rafter, hip or valley that has no joint and so
@@ -15,9 +17,9 @@ func untied(h *House) (out []string) {
 	plates, low, high := map[*Member]int{}, map[*Member]bool{}, map[*Member]bool{}
 	for _, j := range h.Joints {
 		switch j.Kind {
-		case RafterPlate:
+		case plan.RafterPlate:
 			plates[j.First()]++
-		case RafterRidge:
+		case plan.RafterRidge:
 			for _, m := range j.Members {
 				a, b := j.At.Sub(m.A).Flat().Len(), j.At.Sub(m.B).Flat().Len()
 				high[m] = high[m] || b < 6 && b < a
@@ -25,7 +27,7 @@ func untied(h *House) (out []string) {
 			}
 		}
 	}
-	for _, m := range withRole(h, Rafter, Hip, Valley) {
+	for _, m := range withRole(h, plan.Rafter, plan.HipRafter, plan.ValleyRafter) {
 		if !low[m] && plates[m] == 0 {
 			out = append(out, m.ID+" low")
 		}
@@ -53,10 +55,10 @@ func TestEveryJackIsTiedToItsHip(t *testing.T) {
 	h := roofed(t, p)
 	// five jacks a side at 16, 32 ... 80 in from the corner, two sides a hip
 	for _, host := range []string{"main/hipSW", "main/hipSE", "main/hipNW", "main/hipNE"} {
-		list := joints(h, host, RafterRidge)
+		list := joints(h, host, plan.RafterRidge)
 		require.Len(t, list, 10, host)
 		for i, j := range list {
-			require.Equal(t, []Role{Rafter, Hip}, rolesOf(j))
+			require.Equal(t, []plan.Role{plan.Rafter, plan.HipRafter}, rolesOf(j))
 			// the overhang of 18 in lies before the corner, at 45 degrees
 			require.InDelta(t, (18+16*float64(i/2+1))*math.Sqrt2, j.Station, 1.5, j.ID)
 			require.InDelta(t, 16, j.Tributary, 1e-6, "a jack serves its spacing")
@@ -74,13 +76,13 @@ func TestValleyJacksAreTiedToTheirValley(t *testing.T) {
 		h := roofed(t, c.plan())
 		jacks := 0
 		for _, j := range h.Joints {
-			if j.Kind == RafterRidge && len(j.Members) == 2 && j.Members[1].Role == Valley {
-				if j.First().Role == Rafter && j.At == j.First().A {
+			if j.Kind == plan.RafterRidge && len(j.Members) == 2 && j.Members[1].Role == plan.ValleyRafter {
+				if j.First().Role == plan.Rafter && j.At == j.First().A {
 					jacks++
 				}
 			}
 		}
-		require.Equal(t, len(withRole(h, Rafter))-plated(h), jacks, "every rafter without a plate stands on a valley")
+		require.Equal(t, len(withRole(h, plan.Rafter))-plated(h), jacks, "every rafter without a plate stands on a valley")
 	}
 }
 
@@ -88,7 +90,7 @@ func TestValleyJacksAreTiedToTheirValley(t *testing.T) {
 func plated(h *House) int {
 	on := map[*Member]bool{}
 	for _, j := range h.Joints {
-		if j.Kind == RafterPlate && j.First().Role == Rafter {
+		if j.Kind == plan.RafterPlate && j.First().Role == plan.Rafter {
 			on[j.First()] = true
 		}
 	}

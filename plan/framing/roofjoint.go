@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
 )
@@ -40,7 +41,7 @@ func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) b
 	if w := s.bed.wall; w != nil { // a valley bears just past the ends of both its walls
 		station = min(max(station, 0), w.Length())
 	}
-	j := &Joint{Kind: RafterPlate, Station: station, Level: f.level, Roof: owner.Roof, At: p.Up(s.z)}
+	j := &Joint{Kind: plan.RafterPlate, Station: station, Level: f.level, Roof: owner.Roof, At: p.Up(s.z)}
 	switch {
 	case s.bed.wall != nil:
 		plate := s.bed.wall.plateUnder(station)
@@ -73,7 +74,7 @@ func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int
 			s, t := w.Frame().Local(p)
 			if plate != nil && math.Abs(t) < near && s > -near && s < w.Length()+near {
 				f.joints = append(f.joints, f.joint(&Joint{
-					Kind: RafterPlate, Host: w.Name, Wall: w, Station: s,
+					Kind: plan.RafterPlate, Host: w.Name, Wall: w, Station: s,
 					Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: p.Up(rb.sides[side].plate),
 				}))
 				return true
@@ -95,7 +96,7 @@ func (f *roofFrame) rakeEnd(r *roofRafter) {
 		}
 		if plate := rake.wall.plateUnder(s); plate != nil {
 			f.joints = append(f.joints, f.joint(&Joint{
-				Kind: RafterPlate, Host: rake.wall.Name, Wall: rake.wall.Wall, Station: s,
+				Kind: plan.RafterPlate, Host: rake.wall.Name, Wall: rake.wall.Wall, Station: s,
 				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: r.member.A.Add(geom.Vec3{Z: -r.plumb()}),
 			}))
 			return
@@ -125,7 +126,7 @@ func (w *framedWall) plateUnder(s float64) *Member {
 func (f *roofFrame) beamOf(porch string, p geom.Vec3) *Member {
 	d := geom.Vec3{X: 1, Y: 1, Z: 1}
 	for _, m := range f.index.Within(p.Sub(d), p.Add(d)) {
-		if m.Role == Beam {
+		if m.Role == plan.Beam {
 			return m
 		}
 	}
@@ -159,7 +160,7 @@ func (f *roofFrame) ledgerJoints() {
 				s, _ := w.Frame().Local(r.run.High)
 				if s > -near && s < w.Length()+near && plateTop(w) > l.Z1 && w.Level.Floor < l.Z1 {
 					f.joints = append(f.joints, f.joint(&Joint{
-						Kind: RafterPlate, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof,
+						Kind: plan.RafterPlate, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof,
 						Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
 					}))
 					break
@@ -225,7 +226,7 @@ func (f *roofFrame) ridgeJoint(l *roofLine, host string, members []*Member, p ge
 		members = append(members, m)
 	}
 	f.joints = append(f.joints, f.joint(&Joint{
-		Kind: RafterRidge, Host: host, Level: f.level, Roof: l.owner.Roof,
+		Kind: plan.RafterRidge, Host: host, Level: f.level, Roof: l.owner.Roof,
 		Station: l.owner.station(p), Members: members, At: p.Up(l.height(l.u(p))),
 	}))
 }
@@ -235,7 +236,7 @@ func (f *roofFrame) ridgePiece(l *roofLine, p geom.Vec2) *Member {
 	d := geom.Vec3{X: 1, Y: 1, Z: 1}
 	q := p.Up(l.height(l.u(p)) - l.plumb()/2)
 	for _, m := range f.index.Within(q.Sub(d), q.Add(d)) {
-		if m.Role == Ridge && m.Roof == l.owner.Roof {
+		if m.Role == plan.Ridge && m.Roof == l.owner.Roof {
 			return m
 		}
 	}

@@ -155,7 +155,7 @@ func nominal(breadth, depth float64) string {
 func (f *roofFrame) ridgeOwner(l *roofplan.Line, other *roofBody) *roofBody {
 	for _, rb := range f.bodies {
 		p, z, ok := rb.body.Ridge()
-		along := (rb.body.Axis == "x") == (math.Abs(l.Dir().X) > 0.5)
+		along := (rb.body.Axis == plan.AxisX) == (math.Abs(l.Dir().X) > 0.5)
 		if ok && along && math.Abs(z-l.A.Z) < near && math.Abs(p.Sub(l.A.Flat()).Cross(l.Dir())) < near {
 			return rb
 		}
@@ -272,19 +272,19 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 	if u1-u0 < 1 {
 		return
 	}
-	role, name := Ridge, "ridge"
+	role, name := plan.Ridge, roofplan.Ridge
 	seats := []bearing(nil)
 	switch l.line.Kind {
 	case roofplan.Hip:
-		role, name, seats = Hip, "hip", f.bearings(l.bar, l.bounds())
+		role, name, seats = plan.HipRafter, roofplan.Hip, f.bearings(l.bar, l.bounds())
 	case roofplan.Valley:
-		role, name, seats = Valley, "valley", f.bearings(l.bar, l.bounds())
+		role, name, seats = plan.ValleyRafter, roofplan.Valley, f.bearings(l.bar, l.bounds())
 	}
-	if role == Hip && len(seats) == 0 && !f.carried(i, l.line.B) {
+	if role == plan.HipRafter && len(seats) == 0 && !f.carried(i, l.line.B) {
 		return
 	}
 	cuts := []float64{l.u0, l.u1}
-	if role == Ridge && !l.owner.RidgeBearing {
+	if role == plan.Ridge && !l.owner.RidgeBearing {
 		cuts = f.splices(l, u0, u1)
 	}
 	less := append(slices.Clone(l.tail), f.less(l.bar, l.bounds(), seats)...)
@@ -302,7 +302,7 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 			l.member = m
 		}
 	}
-	if role != Ridge && l.member != nil {
+	if role != plan.Ridge && l.member != nil {
 		f.seatLine(i, l, seats)
 	}
 }
@@ -332,7 +332,7 @@ func (f *roofFrame) along(l *roofLine, u float64) float64 {
 // station returns the place of p along the body's ridge, from the outside
 // face of the wall at its low end.
 func (rb *roofBody) station(p geom.Vec2) float64 {
-	if rb.body.Axis == "y" {
+	if rb.body.Axis == plan.AxisY {
 		return p.Y - rb.body.Lo.Y
 	}
 	return p.X - rb.body.Lo.X

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
 )
@@ -77,7 +78,7 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 	side2 := roofplan.SideNames[run.Face.Side]
 	r.member = f.addStick(&Member{
 		ID:   fmt.Sprintf("%s/%s/rafter@%s", owner.Name, side2, at(owner.across(run))),
-		Role: Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref(),
+		Role: plan.Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref(),
 	}, r.bar, parts, lo, hi)
 	f.rafters, f.takes[r.member] = append(f.rafters, r), r.space()
 	if body == nil && f.lineFor(run.LowEnd.Line, r, false) == nil {
@@ -121,7 +122,7 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 			u0 -= reach
 		}
 	}
-	if r.run.HighEnd.Kind == roofplan.Wall || (r.owner.Kind == "shed" && r.run.HighEnd.Line == nil) {
+	if r.run.HighEnd.Kind == roofplan.Wall || (r.owner.Kind == plan.ShedRoof && r.run.HighEnd.Line == nil) {
 		planes = append(planes, f.ledgerFace(r)...)
 	}
 	column := clipTo(r.column(u0, u1), planes)

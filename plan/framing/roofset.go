@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
 )
@@ -156,7 +157,7 @@ func (f *roofFrame) valleyFrame(rb *roofBody, i int, d float64, out geom.Vec2) {
 	a, b := space.Along(whole.dir.Up(0))
 	base := whole.dir.Dot(start)
 	m := &Member{
-		ID: fmt.Sprintf("%s/valley frame@%s", rb.Name, at(rb.station(foot))), Role: Truss, Level: f.level, Roof: rb.Roof,
+		ID: fmt.Sprintf("%s/valley frame@%s", rb.Name, at(rb.station(foot))), Role: plan.Truss, Level: f.level, Roof: rb.Roof,
 		Section: rb.Rafters, Length: b - a, Solid: parts, Z0: lo.Z, Z1: hi.Z, Ref: f.ref(),
 		A: start.Add(whole.dir.Mul(a - base)).Up(lo.Z), B: start.Add(whole.dir.Mul(b - base)).Up(lo.Z),
 	}

@@ -20,7 +20,7 @@ var tieLumber = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5, Text: "2x6"}
 func (f *roofFrame) ties() {
 	row := map[*roofBody]map[int][]*roofRafter{} // by station in inches
 	for _, r := range f.rafters {
-		if rb := r.owner; rb.CeilingTies && !rb.Trusses && rb.Kind != "shed" && tied(r) {
+		if rb := r.owner; rb.CeilingTies && !rb.Trusses && rb.Kind != plan.ShedRoof && tied(r) {
 			if row[rb] == nil {
 				row[rb] = map[int][]*roofRafter{}
 			}
@@ -67,7 +67,7 @@ func (f *roofFrame) tie(rb *roofBody, a, c *roofRafter) {
 	for k := 0.0; k < n; k++ {
 		u0, u1 := length*k/n, length*(k+1)/n
 		parts := r.cut(u0, u1, planes, nil)
-		m := &Member{ID: fmt.Sprintf("%s/tie@%s", rb.Name, at(rb.station(r.at))), Role: Joist, Roof: rb.Roof, Section: tieLumber}
+		m := &Member{ID: fmt.Sprintf("%s/tie@%s", rb.Name, at(rb.station(r.at))), Role: plan.Joist, Roof: rb.Roof, Section: tieLumber}
 		if len(parts) > 0 && f.clear(parts) {
 			f.addStick(m, r, parts, u0, u1)
 		}

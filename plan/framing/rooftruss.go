@@ -15,7 +15,7 @@ func (f *roofFrame) checkTrusses() bool {
 		if !rb.Trusses {
 			continue
 		}
-		plain := rb.Kind == "gable" && rb.GableEnd[0] != "hip" && rb.GableEnd[1] != "hip"
+		plain := rb.Kind == plan.GableRoof && rb.GableEnd[0] != plan.HipEnd && rb.GableEnd[1] != plan.HipEnd
 		for _, o := range f.bodies {
 			plain = plain && o.Trusses && (o == rb || !sameGround(rb, o))
 		}
@@ -61,7 +61,7 @@ type chord struct {
 func (f *roofFrame) chords(rb *roofBody, c, drop float64, section plan.Lumber) (out []chord) {
 	for _, face := range f.roof.Faces {
 		for i := range rb.sides {
-			if (rb.Ridge == "x") != (i == roofplan.South || i == roofplan.North) || !rb.body.Sloped(i) || !face.Has(rb.body, i) {
+			if (rb.Ridge == plan.AxisX) != (i == roofplan.South || i == roofplan.North) || !rb.body.Sloped(i) || !face.Has(rb.body, i) {
 				continue
 			}
 			for _, run := range f.roof.RunsAt(face, c) {
@@ -105,7 +105,7 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 		b = tops[1].point(0)
 	}
 	m := &Member{
-		ID: fmt.Sprintf("%s/truss@%s", rb.Name, at(rb.station(bottom.at))), Role: Truss,
+		ID: fmt.Sprintf("%s/truss@%s", rb.Name, at(rb.station(bottom.at))), Role: plan.Truss,
 		Level: f.level, Roof: rb.Roof, Section: section, Length: length, A: a, B: b, Solid: parts, Ref: f.ref(),
 	}
 	lo, hi := m.Bounds()
@@ -176,7 +176,7 @@ func (t chord) under() geom.Plane {
 // shed's end, to the inside of the high wall.
 func (f *roofFrame) bottom(rb *roofBody, c float64, section plan.Lumber) (r bar, length float64) {
 	low := roofplan.South
-	if rb.Ridge == "y" {
+	if rb.Ridge == plan.AxisY {
 		low = roofplan.West
 	}
 	high := (low + 2) % 4
@@ -194,7 +194,7 @@ func (f *roofFrame) bottom(rb *roofBody, c float64, section plan.Lumber) (r bar,
 	}
 	dir := roofplan.Outward(high)
 	start := geom.Vec2{X: c, Y: -rb.body.Edge(low) + inset[0]}
-	if rb.Ridge == "y" {
+	if rb.Ridge == plan.AxisY {
 		start = geom.Vec2{X: -rb.body.Edge(low) + inset[0], Y: c}
 	}
 	length = rb.body.Edge(high) + rb.body.Edge(low) - inset[0] - inset[1]

@@ -50,7 +50,7 @@ func TestJoistsFillTheOutlineAndNothingElse(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			h := frame(t, scanned(c.loops, ""))
 			got := map[float64][]row{}
-			for _, m := range roles(h, Joist) {
+			for _, m := range roles(h, plan.Joist) {
 				got[m.A.X] = append(got[m.A.X], row{m.A.Y, m.B.Y})
 			}
 			n := 0
@@ -72,7 +72,7 @@ func TestJoistsFillTheOutlineAndNothingElse(t *testing.T) {
 }
 
 // scanned returns a house on the loops, with joists that need no support.
-func scanned(loops [][]geom.Vec2, run string) *plan.Plan {
+func scanned(loops [][]geom.Vec2, run plan.Axis) *plan.Plan {
 	p := stories(1)
 	p.Lumber.Stock = []float64{600}
 	p.Levels[0].JoistRun = run
@@ -94,7 +94,7 @@ func TestJoistsRunningEastFillTheMirroredOutline(t *testing.T) {
 	}
 	type stick struct{ c, lo, hi float64 }
 	places := func(h *House, north bool) (out []stick) {
-		for _, m := range roles(h, Joist) {
+		for _, m := range roles(h, plan.Joist) {
 			s := stick{m.A.X, m.A.Y, m.B.Y}
 			if !north {
 				s = stick{m.A.Y, m.A.X, m.B.X}
@@ -120,7 +120,7 @@ func TestJoistsRunningEastFillTheMirroredOutline(t *testing.T) {
 func TestJoistsEndAtSlantRims(t *testing.T) {
 	bay := []geom.Vec2{{}, {X: 120}, {X: 168, Y: -48}, {X: 264, Y: -48}, {X: 312}, {X: 432}, {X: 432, Y: 192}, {Y: 192}}
 	h := frame(t, scanned([][]geom.Vec2{bay}, "y"))
-	for _, m := range roles(h, Joist) {
+	for _, m := range roles(h, plan.Joist) {
 		x, south := m.A.X, 1.5
 		switch slant := 1.5 * math.Sqrt2; {
 		case x > 168 && x < 264:
@@ -141,7 +141,7 @@ func TestJoistsEndAtSlantRims(t *testing.T) {
 func TestJoistStopsAtAPointBetweenItsSides(t *testing.T) {
 	notch := []geom.Vec2{{}, {X: 128}, {X: 176, Y: 48}, {X: 224}, {X: 352}, {X: 352, Y: 192}, {Y: 192}}
 	h := frame(t, scanned([][]geom.Vec2{notch}, "y"))
-	for _, m := range roles(h, Joist) {
+	for _, m := range roles(h, plan.Joist) {
 		if m.A.X == 176 {
 			require.InDelta(t, 48+1.5*math.Sqrt2, m.A.Y, 1e-4)
 			sound(t, h)

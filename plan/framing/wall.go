@@ -30,8 +30,12 @@ func (b *builder) setUp() {
 			b.wallFault(w, "wall-too-low", fmt.Sprintf("is %s high, lower than its plates and a block", inches(f.top-f.floor)), "make it higher")
 			continue
 		}
-		if w.Top == "rake" {
-			f.seat = b.rakePlanes(f)
+		if w.Top == plan.RakeTop {
+			var roof *plan.Roof
+			f.seat, roof = b.rakePlanes(f)
+			if roof != nil && !b.checkRake(f, roof) {
+				continue
+			}
 			if len(f.seat) == 0 {
 				b.wallFault(w, "rake-without-roof", "has a rake top and no roof over it to follow", "put a roof over it, or end it at the plate")
 			}
@@ -58,7 +62,7 @@ func (b *builder) frameWalls() {
 // role of the slots in a wall's layout, in order of priority.
 type slot struct {
 	span
-	role    Role
+	role    plan.Role
 	opening *framedOpening
 }
 
@@ -96,7 +100,7 @@ func (b *builder) layOut(w *framedWall) *layout {
 	b.posts(w, l)
 	shearPosts(w, l)
 	for _, s := range l.module {
-		l.put(slot{span: span{s - plate/2, s + plate/2}, role: Stud})
+		l.put(slot{span: span{s - plate/2, s + plate/2}, role: plan.Stud})
 	}
 	slices.SortFunc(l.slots, func(a, b slot) int { return cmp.Compare(a.lo, b.lo) })
 	return l
@@ -121,13 +125,13 @@ func moduleOf(w *framedWall) (at []float64) {
 
 // endRole returns the role of a wall's end stud: one of a corner post where
 // another wall meets there.
-func endRole(w *framedWall, side int) Role {
+func endRole(w *framedWall, side int) plan.Role {
 	for _, m := range w.meets {
 		if m.end == side && (m.over || m.line || m.other.cornerWith(w)) {
-			return Post
+			return plan.Post
 		}
 	}
-	return Stud
+	return plan.Stud
 }
 
 // cornerWith tells whether w runs through over o at a corner.
@@ -146,7 +150,7 @@ func (b *builder) uprights(w *framedWall, l *layout) {
 		if s.opening != nil {
 			p.opening = s.opening.Opening
 		}
-		if s.role == Jack {
+		if s.role == plan.Jack {
 			p.z1 = s.opening.head
 		}
 		m := b.wallMember(w, p)
@@ -163,7 +167,7 @@ func (b *builder) uprights(w *framedWall, l *layout) {
 
 // piece says where one member of a wall stands.
 type piece struct {
-	role           Role
+	role           plan.Role
 	name           string // in the ID, when not the role
 	s0, s1, t0, t1 float64
 	z0, z1         float64
@@ -212,7 +216,7 @@ func (b *builder) wallMember(w *framedWall, p piece) *Member {
 // lying tells whether the piece runs along the wall.
 func lying(p piece) bool {
 	switch p.role {
-	case Stud, King, Jack, Cripple, Post:
+	case plan.Stud, plan.King, plan.Jack, plan.Cripple, plan.Post:
 		return false
 	}
 	return true

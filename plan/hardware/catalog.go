@@ -76,7 +76,7 @@ func check(src *plan.Item) (plan.Diagnostics, *Item) {
 	v := &checker{src: src}
 	k := KindNamed(src.Kind)
 	if src.Mark == "" {
-		v.fault("no-mark", "an item has no mark", `add mark = "strap-36" or the like`)
+		v.fault("no-mark", "an item has no mark", `add mark = "wall-strap" or the like`)
 	}
 	if k == nil {
 		v.fault("unknown-kind", fmt.Sprintf("kind %q is none of the catalog", src.Kind), "use "+near(src.Kind))
@@ -115,7 +115,7 @@ func (v *checker) defaults() {
 	it := v.it
 	it.Item.Phase = cmp.Or(it.Item.Phase, it.Kind.Phase)
 	if it.Phase = PhaseNamed(it.Item.Phase); it.Phase == nil {
-		v.fault("unknown-phase", fmt.Sprintf("phase %q is none of the order of work", it.Item.Phase), "use "+strings.Join(plan.Phases, ", "))
+		v.fault("unknown-phase", fmt.Sprintf("phase %q is none of the order of work", it.Item.Phase), "use "+strings.Join(plan.Words(plan.Phases), ", "))
 		it.Phase = PhaseNamed(it.Kind.Phase)
 	}
 	it.Face = cmp.Or(it.Face, it.Kind.Face)
@@ -127,14 +127,12 @@ func (v *checker) defaults() {
 		it.Thickness = t
 	}
 	if it.Bodies == 0 {
-		it.Bodies = map[string]int{"hold-down": 1, "hold-down pair": 2}[it.Kind.Name]
-	}
-	if it.Center == 0 && it.Bodies > 0 {
-		it.Center = 1.25
+		it.Bodies = bodies[it.Kind.Name]
 	}
 	for i := range it.Fasteners {
 		v.fastener(&it.Fasteners[i])
 	}
+	v.share()
 }
 
 // fastener fills in the size and the number of parts of one kind of nail.

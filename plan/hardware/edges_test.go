@@ -95,7 +95,7 @@ func TestSpreadOfNailsByWidth(t *testing.T) {
 
 func TestWhatEachKindIs(t *testing.T) {
 	// The kinds by what they do: a strap is a band with two lapped ends.
-	straps := map[string]Shape{
+	straps := map[plan.ItemKind]Shape{
 		"ridge strap": Over, "wrap strap": Over, "opening strap": Over,
 		"strap": Band, "coil strap": Band, "long strap": Band, "collector strap": Band,
 	}
@@ -106,7 +106,7 @@ func TestWhatEachKindIs(t *testing.T) {
 			assert.Equal(t, shape, k.Shape, k.Name)
 		}
 	}
-	for name, shape := range map[string]Shape{"clip": Body, "hold-down": Body, "hold-down pair": Pair, "anchor bolt": Rod, "anchor rod": Rod, "sheathing": Sheet, "generic": Body} {
+	for name, shape := range map[plan.ItemKind]Shape{"clip": Body, "hold-down": Body, "hold-down pair": Pair, "anchor bolt": Rod, "anchor rod": Rod, "sheathing": Sheet, "generic": Body} {
 		assert.Equal(t, shape, KindNamed(name).Shape, name)
 	}
 	assert.Nil(t, KindNamed("belt"))

@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -12,7 +11,7 @@ import (
 
 func good() *plan.Item {
 	return &plan.Item{
-		Mark: "strap-36", Kind: "strap", Length: 36, Width: 1.25, Gauge: "20",
+		Mark: "wall-strap", Kind: "strap", Length: 36, Width: 1.375, Gauge: "19",
 		Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 9, Parts: 2}},
 		Pos:       plan.Pos{File: "t.toml", Line: 7, Col: 1},
 	}
@@ -21,21 +20,22 @@ func good() *plan.Item {
 func TestNewFillsInWhatTheKindImplies(t *testing.T) {
 	c, ds := New([]*plan.Item{good()})
 	require.Empty(t, ds)
-	it := c.Item("strap-36")
+	it := c.Item("wall-strap")
 	require.NotNil(t, it)
-	// Manufacturers' standard gauge, 20 ga: 0.0359 in (four charts agree, grade B).
-	assert.InDelta(t, 0.0359, it.Thickness, 1e-9)
+	// Manufacturers' standard gauge, 19 ga: 0.0418 in (four charts agree, transcribed).
+	assert.InDelta(t, 0.0418, it.Thickness, 1e-9)
 	assert.Equal(t, "outside", it.Face)
 	assert.Equal(t, "before sheathing", it.Phase.Name)
-	// The short strap nail 10d = 0.148 x 1 1/2 is named in IRC R602.6.1 (grade A).
+	// The short strap nail 10d = 0.148 x 1 1/2 is named in IRC 2018 R602.6.1 (read).
 	assert.Equal(t, Nail{Name: "10d x 1 1/2", Diameter: 0.148, Length: 1.5}, it.Nails[0])
-	assert.Nil(t, c.Item("strap-37"))
-	assert.Equal(t, []string{"strap-36"}, c.Marks())
+	assert.Nil(t, c.Item("other-strap"))
+	assert.Equal(t, []string{"wall-strap"}, c.Marks())
 }
 
 func TestNewTellsEachFault(t *testing.T) {
 	pair := func(i *plan.Item) {
-		i.Kind, i.Length, i.Rod, i.Standoff = "hold-down pair", 10, .625, 1.5
+		i.Kind, i.Length, i.Rod, i.Standoff = "hold-down pair", 36, .625, 1.5
+		i.Center, i.Width = 1.4375, 2.375
 	}
 	for name, c := range map[string]struct {
 		edit func(*plan.Item)
@@ -57,11 +57,13 @@ func TestNewTellsEachFault(t *testing.T) {
 		"coil without roll":         {func(i *plan.Item) { i.Kind = "coil strap" }, "coil-without-roll"},
 		"longer than its roll":      {func(i *plan.Item) { i.Kind, i.Coil = "coil strap", 30 }, "longer-than-roll"},
 		"negative minutes":          {func(i *plan.Item) { i.Minutes = -1 }, "bad-number"},
-		"load without source":       {func(i *plan.Item) { i.Load.Uplift = 500 }, "load-without-source"},
+		"load without source":       {func(i *plan.Item) { i.Load.Uplift = 523 }, "load-without-source"},
 		"rows wider than the steel": {func(i *plan.Item) { i.Fasteners[0].Rows = 5 }, "rows-exceed-width"},
 		"negative pattern":          {func(i *plan.Item) { i.Fasteners[0].Spacing = -1 }, "bad-pattern"},
 		"pair without rod":          {func(i *plan.Item) { pair(i); i.Rod = 0 }, "no-rod"},
 		"pair without standoff":     {func(i *plan.Item) { pair(i); i.Standoff = 0 }, "no-standoff"},
+		"pair without center":       {func(i *plan.Item) { pair(i); i.Center = 0 }, "no-center"},
+		"hold-down without center":  {func(i *plan.Item) { i.Kind, i.Rod = "hold-down", .625 }, "no-center"},
 		"pair of one body":          {func(i *plan.Item) { pair(i); i.Bodies = 1 }, "wrong-bodies"},
 		"washer under the nut":      {func(i *plan.Item) { pair(i); i.Washer = 0.5 }, "washer-too-small"},
 		"bolt without length":       {func(i *plan.Item) { i.Kind, i.Rod, i.Length = "anchor bolt", .625, 0 }, "rod-without-length"},
@@ -116,11 +118,11 @@ func TestMarksOfOneFileAreUnique(t *testing.T) {
 	c, ds := New([]*plan.Item{a, b})
 	require.Empty(t, ds, "a plan may change a catalog's item")
 	require.Len(t, c.Items, 1)
-	assert.Equal(t, 48.0, c.Item("strap-36").Length)
+	assert.Equal(t, 48.0, c.Item("wall-strap").Length)
 }
 
 func TestKindsAreWellFormed(t *testing.T) {
-	names, codes := map[string]bool{}, map[string]bool{}
+	names, codes := map[plan.ItemKind]bool{}, map[string]bool{}
 	for _, k := range Kinds {
 		assert.False(t, names[k.Name], k.Name)
 		assert.False(t, codes[k.Code], k.Code)
@@ -136,7 +138,7 @@ func TestKindsAreWellFormed(t *testing.T) {
 			assert.True(t, k.Belongs(j))
 		}
 	}
-	assert.False(t, KindNamed("ridge strap").Belongs(framing.StudBase))
-	assert.True(t, KindNamed("generic").Belongs(framing.WallCorner))
-	assert.False(t, KindNamed("sheathing").Belongs(framing.WallEnd))
+	assert.False(t, KindNamed("ridge strap").Belongs(plan.StudBase))
+	assert.True(t, KindNamed("generic").Belongs(plan.WallCorner))
+	assert.False(t, KindNamed("sheathing").Belongs(plan.WallEnd))
 }

@@ -1,7 +1,7 @@
 package hardware
 
 import (
-	"galewright/plan/framing"
+	"galewright/plan"
 )
 
 // Shape says how a piece lies on the wood, so that placement can give it its
@@ -20,135 +20,138 @@ const (
 
 // Kind is the kind of a catalog item.
 type Kind struct {
-	Name    string         // as the plan writes it
-	Code    string         // the word a tag ends with; short, stable
-	Doc     string         // what the piece does, one clause
-	Purpose string         // two rules of one purpose compete at a joint
-	On      []framing.Kind // joint kinds it belongs at, the usual first
-	Symbol  string         // id in package symbols
-	Strap   bool           // a band with two lapped ends, drawn to length
+	Name    plan.ItemKind
+	Code    string           // the word a tag ends with; short, stable
+	Doc     string           // what the piece does, one clause
+	Purpose string           // two rules of one purpose compete at a joint
+	On      []plan.JointKind // joint kinds it belongs at, the usual first
+	Symbol  string           // id in package symbols
+	Strap   bool             // a band with two lapped ends, drawn to length
 	Shape   Shape
-	Phase   string // when it goes on, unless the item says
+	Phase   plan.Phase // when it goes on, unless the item says
 	// Face is where it goes, unless rule or item says. Where Face is "" it
 	// takes the first of Faces that is free; there "" means the free side of
 	// an upright, or for what goes over a plate down both faces.
-	Face  string
-	Faces []string
+	Face  plan.Face
+	Faces []plan.Face
 }
 
 // Phase says when a piece goes on.
 type Phase struct {
-	Name string // "before floor", "before sheathing", "after sheathing", "inside"
+	Name plan.Phase
 	Doc  string
 }
 
 // Phases lists the phases in the order of work.
 var Phases = []*Phase{
-	{"before floor", "before the subfloor closes what is below it"},
-	{"before sheathing", "on bare studs, before the wall is sheathed"},
-	{"after sheathing", "from outside, over the sheathing"},
-	{"inside", "from inside, before the walls are closed"},
+	{plan.BeforeFloor, "before the subfloor closes what is below it"},
+	{plan.BeforeSheathing, "on bare studs, before the wall is sheathed"},
+	{plan.AfterSheathing, "from outside, over the sheathing"},
+	{plan.FromInside, "from inside, before the walls are closed"},
 }
 
 // clipFaces are the faces a clip may take: a side of its member, else a face
 // of the wall.
-var clipFaces = []string{"", "left", "right", "inside", "outside"}
+var clipFaces = []plan.Face{"", plan.Left, plan.Right, plan.Inside, plan.Outside}
 
 // Kinds lists the kinds of hardware in the order of the load path.
 var Kinds = []*Kind{
 	{
-		Name: "clip", Code: "clip", Doc: "holds the angle between two members that cross", Purpose: "clip",
-		On:     []framing.Kind{framing.RafterPlate, framing.StudTop, framing.StudBase, framing.OpeningSill, framing.RafterRidge, framing.OpeningHead},
-		Symbol: "sym-clip", Phase: "before sheathing", Faces: clipFaces,
+		Name: plan.ClipItem, Code: "clip", Doc: "holds the angle between two members that cross", Purpose: "clip",
+		On:     []plan.JointKind{plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead},
+		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},
 	{
-		Name: "ridge strap", Code: "ridge", Doc: "goes over the ridge and ties opposing rafters", Purpose: "strap",
-		On:     []framing.Kind{framing.RafterRidge},
-		Symbol: "sym-ridge-strap", Strap: true, Shape: Over, Phase: "before sheathing", Face: "top",
+		Name: plan.RidgeStrapItem, Code: "ridge", Doc: "goes over the ridge and ties opposing rafters", Purpose: "strap",
+		On:     []plan.JointKind{plan.RafterRidge},
+		Symbol: "sym-ridge-strap", Strap: true, Shape: Over, Phase: plan.BeforeSheathing, Face: plan.Top,
 	},
 	{
-		Name: "wrap strap", Code: "wrap", Doc: "goes over a plate or rafter and down both faces", Purpose: "strap",
-		On:     []framing.Kind{framing.StudTop, framing.RafterPlate, framing.OpeningHead},
-		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing", Faces: []string{"", "inside", "outside"},
+		Name: plan.WrapStrapItem, Code: "wrap", Doc: "goes over a plate or rafter and down both faces", Purpose: "strap",
+		On:     []plan.JointKind{plan.StudTop, plan.RafterPlate, plan.OpeningHead},
+		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: plan.BeforeSheathing, Faces: []plan.Face{"", plan.Inside, plan.Outside},
 	},
 	{
-		Name: "opening strap", Code: "head", Doc: "ties a header's end up over the plate and down the king", Purpose: "strap",
-		On:     []framing.Kind{framing.OpeningHead},
-		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: "before sheathing", Faces: []string{"", "inside", "outside"},
+		Name: plan.OpeningStrapItem, Code: "head", Doc: "ties a header's end up over the plate and down the king", Purpose: "strap",
+		On:     []plan.JointKind{plan.OpeningHead},
+		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: plan.BeforeSheathing, Faces: []plan.Face{"", plan.Inside, plan.Outside},
 	},
 	{
-		Name: "strap", Code: "strap", Doc: "a flat band lapped on two members in line", Purpose: "strap",
-		On: []framing.Kind{
-			framing.StudStud, framing.StudBase, framing.PlateSplice, framing.WallCorner, framing.WallEnd,
-			framing.OpeningHead, framing.OpeningSill, framing.RafterPlate, framing.RafterRidge, framing.StudTop, framing.GirderPile, framing.PostCap, framing.PostBase,
+		Name: plan.StrapItem, Code: "strap", Doc: "a flat band lapped on two members in line", Purpose: "strap",
+		On: []plan.JointKind{
+			plan.StudStud, plan.StudBase, plan.PlateSplice, plan.WallCorner, plan.WallEnd,
+			plan.OpeningHead, plan.OpeningSill, plan.RafterPlate, plan.RafterRidge, plan.StudTop, plan.GirderPile, plan.PostCap, plan.PostBase,
 		},
-		Symbol: "sym-strap", Strap: true, Shape: Band, Phase: "before sheathing", Face: "outside",
+		Symbol: "sym-strap", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,
 	},
 	{
-		Name: "coil strap", Code: "coil", Doc: "a flat band cut to length from a roll", Purpose: "strap",
-		On: []framing.Kind{
-			framing.StudStud, framing.StudBase, framing.PlateSplice, framing.WallCorner, framing.WallEnd,
-			framing.OpeningHead, framing.OpeningSill, framing.RafterRidge, framing.StudTop, framing.Collector,
+		Name: plan.CoilStrapItem, Code: "coil", Doc: "a flat band cut to length from a roll", Purpose: "strap",
+		On: []plan.JointKind{
+			plan.StudStud, plan.StudBase, plan.PlateSplice, plan.WallCorner, plan.WallEnd,
+			plan.OpeningHead, plan.OpeningSill, plan.RafterRidge, plan.StudTop, plan.Collector,
 		},
-		Symbol: "sym-coil", Strap: true, Shape: Band, Phase: "before sheathing", Face: "outside",
+		Symbol: "sym-coil", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,
 	},
 	{
-		Name: "long strap", Code: "long", Doc: "a long flat band where the engineer asks for one; from inside it goes through a hole in the subfloor", Purpose: "strap",
-		On:     []framing.Kind{framing.StudStud, framing.WallEnd, framing.StudBase},
-		Symbol: "sym-long-strap", Strap: true, Shape: Band, Phase: "before floor", Faces: []string{"inside", "outside", "left", "right"},
+		Name: plan.LongStrapItem, Code: "long", Doc: "a long flat band where the engineer asks for one; from inside it goes through a hole in the subfloor", Purpose: "strap",
+		On:     []plan.JointKind{plan.StudStud, plan.WallEnd, plan.StudBase},
+		Symbol: "sym-long-strap", Strap: true, Shape: Band, Phase: plan.BeforeFloor, Faces: []plan.Face{plan.Inside, plan.Outside, plan.Left, plan.Right},
 	},
 	{
-		Name: "hold-down", Code: "hold-down", Doc: "one body that holds a post down to what is below by a rod", Purpose: "hold-down",
-		On:     []framing.Kind{framing.WallEnd, framing.StudBase},
-		Symbol: "sym-hold-down", Phase: "inside", Faces: []string{"", "left", "right"},
+		Name: plan.HoldDownItem, Code: "hold-down", Doc: "one body that holds a post down to what is below by a rod", Purpose: "hold-down",
+		On:     []plan.JointKind{plan.WallEnd, plan.StudBase},
+		Symbol: "sym-hold-down", Phase: plan.FromInside, Faces: []plan.Face{"", plan.Left, plan.Right},
 	},
 	{
-		Name: "hold-down pair", Code: "pair", Doc: "two bodies, above and below a floor, joined by a rod", Purpose: "hold-down",
-		On:     []framing.Kind{framing.WallEnd, framing.StudStud, framing.StudBase},
-		Symbol: "sym-hold-down-pair", Shape: Pair, Phase: "inside", Faces: []string{"", "left", "right"},
+		Name: plan.HoldDownPairItem, Code: "pair", Doc: "two bodies, above and below a floor, joined by a rod", Purpose: "hold-down",
+		On:     []plan.JointKind{plan.WallEnd, plan.StudStud, plan.StudBase},
+		Symbol: "sym-hold-down-pair", Shape: Pair, Phase: plan.FromInside, Faces: []plan.Face{"", plan.Left, plan.Right},
 	},
 	{
-		Name: "collector strap", Code: "collector", Doc: "carries a shear wall's line on into a truss, joist or beam", Purpose: "collector",
-		On:     []framing.Kind{framing.Collector, framing.PlateSplice},
-		Symbol: "sym-collector", Strap: true, Shape: Band, Phase: "inside", Faces: []string{"top", "inside", "outside"},
+		Name: plan.CollectorStrapItem, Code: "collector", Doc: "carries a shear wall's line on into a truss, joist or beam", Purpose: "collector",
+		On:     []plan.JointKind{plan.Collector, plan.PlateSplice},
+		Symbol: "sym-collector", Strap: true, Shape: Band, Phase: plan.FromInside, Faces: []plan.Face{plan.Top, plan.Inside, plan.Outside},
 	},
 	{
-		Name: "anchor bolt", Code: "anchor", Doc: "holds a sill plate down to what is below", Purpose: "anchor",
-		On:     []framing.Kind{framing.StudBase, framing.WallEnd, framing.GirderPile, framing.PostBase},
-		Symbol: "sym-anchor", Shape: Rod, Phase: "before floor", Face: "through",
+		Name: plan.AnchorBoltItem, Code: "anchor", Doc: "holds a sill plate down to what is below", Purpose: "anchor",
+		On:     []plan.JointKind{plan.StudBase, plan.WallEnd, plan.GirderPile, plan.PostBase},
+		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},
 	{
-		Name: "anchor rod", Code: "rod", Doc: "a threaded rod with nut and washer", Purpose: "anchor",
-		On:     []framing.Kind{framing.WallEnd, framing.StudBase, framing.GirderPile, framing.PostBase},
-		Symbol: "sym-anchor", Shape: Rod, Phase: "before floor", Face: "through",
+		Name: plan.AnchorRodItem, Code: "rod", Doc: "a threaded rod with nut and washer", Purpose: "anchor",
+		On:     []plan.JointKind{plan.WallEnd, plan.StudBase, plan.GirderPile, plan.PostBase},
+		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},
 	{
-		Name: "post base", Code: "base", Doc: "stands a post off and holds it down", Purpose: "post base",
-		On:     []framing.Kind{framing.PostBase, framing.GirderPile},
-		Symbol: "sym-post-base", Phase: "before floor",
+		Name: plan.PostBaseItem, Code: "base", Doc: "stands a post off and holds it down", Purpose: "post base",
+		On:     []plan.JointKind{plan.PostBase, plan.GirderPile},
+		Symbol: "sym-post-base", Phase: plan.BeforeFloor,
 	},
 	{
-		Name: "post cap", Code: "cap", Doc: "holds a beam on a post", Purpose: "post cap",
-		On:     []framing.Kind{framing.PostCap, framing.GirderPile},
-		Symbol: "sym-post-cap", Phase: "before floor",
+		Name: plan.PostCapItem, Code: "cap", Doc: "holds a beam on a post", Purpose: "post cap",
+		On:     []plan.JointKind{plan.PostCap, plan.GirderPile},
+		Symbol: "sym-post-cap", Phase: plan.BeforeFloor,
 	},
 	{
-		Name: "hanger", Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
-		On:     []framing.Kind{framing.RafterRidge, framing.OpeningHead, framing.Collector},
-		Symbol: "sym-hanger", Phase: "before floor",
+		Name: plan.HangerItem, Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
+		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector},
+		Symbol: "sym-hanger", Phase: plan.BeforeFloor,
 	},
 	{
-		Name: "sheathing", Code: "sheathing", Doc: "panels of a shear wall with their edge and field nailing", Purpose: "sheathing",
-		Symbol: "sym-sheathing", Shape: Sheet, Phase: "after sheathing",
+		Name: plan.SheathingItem, Code: "sheathing", Doc: "panels of a shear wall with their edge and field nailing", Purpose: "sheathing",
+		Symbol: "sym-sheathing", Shape: Sheet, Phase: plan.AfterSheathing,
 	},
 	{
-		Name: "generic", Code: "piece", Doc: "anything else that is nailed or bolted at a joint", Purpose: "generic",
-		Symbol: "sym-generic", Phase: "before sheathing", Faces: clipFaces,
+		Name: plan.GenericItem, Code: "piece", Doc: "anything else that is nailed or bolted at a joint", Purpose: "generic",
+		Symbol: "sym-generic", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},
 }
 
+// bodies are the bodies of the kinds that have some.
+var bodies = map[plan.ItemKind]int{plan.HoldDownItem: 1, plan.HoldDownPairItem: 2}
+
 // KindNamed returns the kind with the name, or nil.
-func KindNamed(name string) *Kind {
+func KindNamed(name plan.ItemKind) *Kind {
 	for _, k := range Kinds {
 		if k.Name == name {
 			return k
@@ -158,7 +161,7 @@ func KindNamed(name string) *Kind {
 }
 
 // PhaseNamed returns the phase with the name, or nil.
-func PhaseNamed(name string) *Phase {
+func PhaseNamed(name plan.Phase) *Phase {
 	for _, p := range Phases {
 		if p.Name == name {
 			return p
@@ -178,7 +181,7 @@ func (p *Phase) Order() int {
 }
 
 // Belongs tells whether items of kind k go at joints of kind j.
-func (k *Kind) Belongs(j framing.Kind) bool {
+func (k *Kind) Belongs(j plan.JointKind) bool {
 	if k.Shape == Sheet {
 		return false
 	}

@@ -17,7 +17,7 @@ type Nail struct {
 // piece, not by the pound.
 func (n Nail) Bolt() bool {
 	word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
-	return word == "bolt" || word == "screw" || word == "lag" || word == "rod"
+	return word == "bolt" || word == "screw" || word == "lag" || word == "rod" || word == "No."
 }
 
 // ParseNail reads a fastener as a plan writes it, see plan.NailSize.

@@ -29,7 +29,7 @@ func (v *checker) run() {
 func (v *checker) sizes() {
 	it := v.it
 	switch {
-	case it.Kind.Name == "coil strap" || it.Kind.Strap && it.Coil > 0:
+	case it.Kind.Name == plan.CoilStrapItem || it.Kind.Strap && it.Coil > 0:
 		if it.Coil <= 0 {
 			v.fault("coil-without-roll", "a coil strap without the length of its roll", `add coil = "150 ft" or what the roll holds`)
 		} else if it.Length > it.Coil {
@@ -39,15 +39,15 @@ func (v *checker) sizes() {
 			v.fault("strap-without-length", "a strap from a coil with neither length nor lap", `add length = "48in", or lap = "15in" to have each one cut to its joint`)
 		}
 	case it.Coil > 0:
-		v.fault("coil-of-no-strap", "a "+it.Kind.Name+" does not come on a coil", "take coil out, or correct kind")
+		v.fault("coil-of-no-strap", "a "+string(it.Kind.Name)+" does not come on a coil", "take coil out, or correct kind")
 	case it.Kind.Strap && it.Length <= 0:
-		v.fault("strap-without-length", "a "+it.Kind.Name+" without a length", `add length = "36in" or what it measures`)
+		v.fault("strap-without-length", "a "+string(it.Kind.Name)+" without a length", `add length = "36in" or what it measures`)
 	}
 	if it.Kind.Strap && it.Width <= 0 {
-		v.fault("strap-without-width", "a "+it.Kind.Name+" without a width", `add width = "1 1/4in" or what it measures`)
+		v.fault("strap-without-width", "a "+string(it.Kind.Name)+" without a width", `add width = "1 1/4in" or what it measures`)
 	}
 	if it.Kind.Strap && it.Thickness <= 0 && it.Gauge == "" {
-		v.warn("no-thickness", "a "+it.Kind.Name+" without the thickness of its steel", `add thickness = "20 ga"`)
+		v.warn("no-thickness", "a "+string(it.Kind.Name)+" without the thickness of its steel", `add thickness = "20 ga"`)
 	}
 	if it.Kind.Strap && it.Length > 0 && it.Lap > 0 && 2*it.Lap > it.Length {
 		v.fault("laps-exceed-length", fmt.Sprintf("two laps of %s need %s, the strap has %s", length.Feet(it.Lap), length.Feet(2*it.Lap), length.Feet(it.Length)), "shorten lap, or take a longer strap")
@@ -91,21 +91,18 @@ func (v *checker) numbers() {
 func (v *checker) names() {
 	it := v.it
 	if it.Face != "" && !slices.Contains(plan.Faces, it.Face) {
-		v.fault("unknown-face", fmt.Sprintf("face %q is none a piece can have", it.Face), "use one of "+strings.Join(plan.Faces, ", "))
+		v.fault("unknown-face", fmt.Sprintf("face %q is none a piece can have", it.Face), "use one of "+strings.Join(plan.Words(plan.Faces), ", "))
 	}
-	switch it.Kind.Name {
-	case "hold-down", "hold-down pair":
-		if want := map[string]int{"hold-down": 1, "hold-down pair": 2}[it.Kind.Name]; it.Bodies != want {
-			v.fault("wrong-bodies", fmt.Sprintf("a %s has %d bodies, not %d", it.Kind.Name, want, it.Bodies), "change kind, or take bodies out")
-		}
+	if want := bodies[it.Kind.Name]; want > 0 && it.Bodies != want {
+		v.fault("wrong-bodies", fmt.Sprintf("a %s has %d bodies, not %d", it.Kind.Name, want, it.Bodies), "change kind, or take bodies out")
 	}
 }
 
 func (v *checker) fasteners() {
 	it := v.it
-	nailed := it.Kind.Strap || it.Kind.Shape == Body && it.Kind.Name != "generic" || it.Kind.Shape == Pair
+	nailed := it.Kind.Strap || it.Kind.Shape == Body && it.Kind.Name != plan.GenericItem || it.Kind.Shape == Pair
 	if nailed && len(it.Fasteners) == 0 {
-		v.fault("no-nails", "a "+it.Kind.Name+" without fasteners", `add nails = { type = "10d x 1 1/2", each_end = 9 } or a count for each part`)
+		v.fault("no-nails", "a "+string(it.Kind.Name)+" without fasteners", `add nails = { type = "10d x 1 1/2", each_end = 9 } or a count for each part`)
 	}
 	for _, f := range it.Fasteners {
 		if f.Count <= 0 && it.Kind.Shape != Sheet {
@@ -173,15 +170,18 @@ func Spread(f plan.Fasteners, width float64) float64 {
 // rods asks for what a rod or bolt needs.
 func (v *checker) rods() {
 	it := v.it
-	needs := it.Kind.Shape == Rod || it.Kind.Shape == Pair || it.Kind.Name == "hold-down"
+	needs := it.Kind.Shape == Rod || it.Kind.Shape == Pair || it.Kind.Name == plan.HoldDownItem
 	if needs && it.Rod <= 0 {
-		v.fault("no-rod", "a "+it.Kind.Name+" without the diameter of its rod", `add rod = "5/8in" or what it takes`)
+		v.fault("no-rod", "a "+string(it.Kind.Name)+" without the diameter of its rod", `add rod = "5/8in" or what it takes`)
+	}
+	if (it.Kind.Shape == Pair || it.Kind.Name == plan.HoldDownItem) && it.Center == 0 {
+		v.fault("no-center", "a "+string(it.Kind.Name)+" without the distance of its rod from the post", `add center = "1 7/16in" or what it measures: from the face of the post to the middle of the rod`)
 	}
 	if it.Kind.Shape == Pair && it.Standoff <= 0 {
 		v.fault("no-standoff", "a hold-down pair without the rod length inside a body", `add standoff = "1 1/2in": from the wood the body stands on to the nut`)
 	}
 	if it.Kind.Shape == Rod && it.Length <= 0 {
-		v.fault("rod-without-length", "an "+it.Kind.Name+" without a length", `add length = "12in"`)
+		v.fault("rod-without-length", "an "+string(it.Kind.Name)+" without a length", `add length = "12in"`)
 	}
 	if it.Washer > 0 && it.Rod > 0 && it.Washer <= it.Rod {
 		v.fault("washer-too-small", fmt.Sprintf("a washer of %s on a rod of %s", length.Feet(it.Washer), length.Feet(it.Rod)), "take a washer wider than the rod")
@@ -196,9 +196,9 @@ func part(f plan.Fasteners) string {
 }
 
 // near names the kinds, the likeliest first when one is near.
-func near(name string) string {
-	all := strings.Join(plan.ItemKinds, ", ")
-	if best := plan.Nearest(name, plan.ItemKinds); best != "" {
+func near(name plan.ItemKind) string {
+	all := strings.Join(plan.Words(plan.ItemKinds), ", ")
+	if best := plan.Nearest(string(name), plan.ItemKinds); best != "" {
 		return fmt.Sprintf("%q (did you mean it?) or another of: %s", best, all)
 	}
 	return "one of " + all

@@ -104,7 +104,7 @@ func TestFeet(t *testing.T) {
 		{0.031, `0"`},               // less than half goes down
 		{-64, `-5'-4"`},             // left of the start
 		{-0.01, `0"`},               // no minus nought
-		{111.12, `9'-3 1/8"`},       // worked rafter, run 8 ft at 7 in 12: NAVEDTRA 14044, fig. 2-17; grade A
+		{111.12, `9'-3 1/8"`},       // worked rafter, run 8 ft at 7 in 12: NAVEDTRA 14044, fig. 2-17; read
 		{92.625 + 4.5, `8'-1 1/8"`}, // 92 5/8 in precut stud and three 1 1/2 in plates
 	} {
 		require.Equal(t, c.text, length.Feet(c.in))

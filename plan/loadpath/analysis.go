@@ -76,13 +76,13 @@ func analyze(pl *placement.Placement) *analysis {
 	a.footOf = make(map[*framing.Member]*framing.Joint, len(a.house.Joints)/2)
 	a.wallEnds, a.joints = map[*plan.Wall][]*framing.Joint{}, map[*plan.Wall][]*framing.Joint{}
 	for _, j := range a.house.Joints {
-		if j.Kind == framing.StudStud || j.Kind == framing.StudBase {
+		if j.Kind == plan.StudStud || j.Kind == plan.StudBase {
 			a.footOf[j.First()] = j
 		}
 		if j.Wall != nil {
 			a.joints[j.Wall] = append(a.joints[j.Wall], j)
 		}
-		if j.Kind == framing.WallEnd && j.Wall != nil {
+		if j.Kind == plan.WallEnd && j.Wall != nil {
 			a.wallEnds[j.Wall] = append(a.wallEnds[j.Wall], j)
 		}
 	}
@@ -117,7 +117,7 @@ func (a *analysis) porchPosts() {
 	found := map[key]*porchPost{}
 	for _, j := range a.house.Joints {
 		p := porch[j.Host]
-		if p == nil || j.Kind != framing.PostBase && j.Kind != framing.PostCap {
+		if p == nil || j.Kind != plan.PostBase && j.Kind != plan.PostCap {
 			continue
 		}
 		k := key{j.Host, math.Round(j.Station)}
@@ -125,7 +125,7 @@ func (a *analysis) porchPosts() {
 			found[k] = &porchPost{porch: p, station: j.Station}
 			a.porches = append(a.porches, found[k])
 		}
-		if j.Kind == framing.PostBase {
+		if j.Kind == plan.PostBase {
 			found[k].base = j
 		} else {
 			found[k].cap = j

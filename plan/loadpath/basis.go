@@ -86,7 +86,7 @@ func (a *analysis) covered(r *plan.Roof) extent {
 
 // ridgeAxis returns 0 when the ridge (of a shed: the high wall) runs along x.
 func ridgeAxis(r *plan.Roof) int {
-	if r.Ridge == "y" {
+	if r.Ridge == plan.AxisY {
 		return 1
 	}
 	return 0
@@ -111,7 +111,7 @@ func mainRoof(p *plan.Plan) (best *plan.Roof) {
 
 // basisOf takes the wind basis from the plan and the framed roof: mean roof
 // height is half way from eave to ridge of the main roof, or the eave's to 10
-// degrees (ASCE 7 26.2).
+// degrees (ASCE 7-16 26.2, transcribed).
 func basisOf(h *framing.House) (wind.Basis, *plan.Roof) {
 	s := h.Plan.Site
 	b := wind.Basis{Edition: s.Edition, Speed: s.WindSpeed, Exposure: s.Exposure, Enclosure: s.Enclosure, Kzt: s.Kzt, Elevation: s.Elevation}
@@ -149,7 +149,7 @@ func ridgeHeight(h *framing.House, r *plan.Roof) float64 {
 		return z
 	}
 	run := roofArea(h.Plan, r).span(1 - ridgeAxis(r))
-	if r.Kind != "shed" {
+	if r.Kind != plan.ShedRoof {
 		run /= 2
 	}
 	return r.Over.Top() + run*r.Pitch/12

@@ -72,7 +72,7 @@ func (a *analysis) capacityOf(j *framing.Joint, dir pull, use func(*placement.Pi
 // a bolt at the foot of a stud holds the plate under it, and the stud only
 // through whatever ties it to that plate.
 func holdsMember(p *placement.Piece, j *framing.Joint) bool {
-	return p.Item.Kind.Shape != hardware.Rod || j.Kind != framing.StudBase && j.Kind != framing.WallEnd
+	return p.Item.Kind.Shape != hardware.Rod || j.Kind != plan.StudBase && j.Kind != plan.WallEnd
 }
 
 // capacityKey is all that the capacity of a piece depends on.
@@ -86,7 +86,7 @@ type capacityKey struct {
 
 // cachedCapacity is pieceCapacity, worked out once for pieces alike.
 func (a *analysis) cachedCapacity(p *placement.Piece, dir pull) Capacity {
-	k := capacityKey{p.Item, wood(p), panel(p), p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase, dir}
+	k := capacityKey{p.Item, wood(p), panel(p), p.Joint.Kind == plan.GirderPile || p.Joint.Kind == plan.PostBase, dir}
 	c, ok := a.capacities[k]
 	if !ok {
 		c = a.pieceCapacity(p, dir)
@@ -107,8 +107,8 @@ func (a *analysis) pieceCapacity(p *placement.Piece, dir pull) Capacity {
 	a.rodTerms(&c, p)
 	switch k := p.Item.Kind; {
 	case c.Unknown != "":
-	case len(p.Item.Fasteners) == 0 && (k.Strap || k.Shape == hardware.Pair || k.Name == "hold-down"):
-		c.Unknown = "the catalog gives no nails to hold the " + k.Name + " to the wood"
+	case len(p.Item.Fasteners) == 0 && (k.Strap || k.Shape == hardware.Pair || k.Name == plan.HoldDownItem):
+		c.Unknown = "the catalog gives no nails to hold the " + string(k.Name) + " to the wood"
 	case k.Strap && p.Item.Width == 0:
 		c.Unknown = "the catalog gives no width of the steel"
 	case math.IsInf(c.Value, 1):
@@ -154,20 +154,23 @@ func (c *Capacity) least(t Term, governs string) {
 }
 
 // screwRoot is the root diameter of a screw in parts of its size: assumed.
-// Bending yield and bearing are those of a nail of that diameter (NDS Table
+// Bending yield and bearing are those of a nail of that diameter (NDS 2018 Table
 // I1 covers wood screws in the same rows, from memory).
 const screwRoot = 0.75
 
 // nailTerms adds the nails of each part: each end of a strap, each leg of a
 // clip, must hold the whole force.
 func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
-	for i, f := range p.Item.Fasteners {
-		n := hardware.Nail{Name: f.Nail, Diameter: f.Diameter, Length: f.Length}
-		if i < len(p.Item.Nails) {
-			n = p.Item.Nails[i]
+	ends := p.Item.Ends()
+	for i, f := range ends {
+		if i > 0 && f == ends[i-1] {
+			continue // both ends alike
 		}
+		n := f.Size
 		word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
 		switch {
+		case numbered(n):
+			n.Name += fmt.Sprintf(" (root %.3f in, NDS 2018 Table L3)", timber.ScrewRoot(n.Diameter))
 		case word == "screw" || word == "lag":
 			n.Diameter *= screwRoot
 			n.Name += " (root 0.75 of its size, assumed; Fyb as of a nail, from memory)"
@@ -177,6 +180,12 @@ func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
 		}
 		a.nailTerm(c, p, f.Part, n, f.Count)
 	}
+}
+
+// numbered tells whether a fastener is a wood screw by its number, "No. 14",
+// whose root is known.
+func numbered(n hardware.Nail) bool {
+	return strings.HasPrefix(strings.TrimPrefix(strings.TrimSpace(n.Name), "screw "), "No. ")
 }
 
 // wood returns the thickness of wood that a nail of the piece finds, in: the
@@ -201,12 +210,12 @@ func wood(p *placement.Piece) float64 {
 // across returns how thick a member is behind a face, in: the depth of what
 // stands or lies flat in a wall, the breadth of all else; 0 where the nail
 // runs along it.
-func across(m *framing.Member, face string) float64 {
+func across(m *framing.Member, face plan.Face) float64 {
 	if m == nil || m.Section.Depth == 0 {
 		return 0
 	}
-	lying := m.Role == framing.TopPlate || m.Role == framing.CapPlate || m.Role == framing.BottomPlate || m.Role == framing.SillPlate
-	switch side := face == "left" || face == "right"; {
+	lying := m.Role == plan.TopPlate || m.Role == plan.UpperPlate || m.Role == plan.BottomPlate || m.Role == plan.SillPlate
+	switch side := face == plan.Left || face == plan.Right; {
 	case side && lying:
 		return 0
 	case !side && (lying || m.Wall != nil && m.Role.FullHeight()):
@@ -221,7 +230,7 @@ const sheathed = 7.0 / 16
 
 // panel returns the sheathing that the nails of a piece pass first, in.
 func panel(p *placement.Piece) float64 {
-	if p.Face == "outside" && p.Item.Phase != nil && p.Item.Phase.Name == "after sheathing" && p.Joint.Wall != nil && p.Joint.Wall.Exterior {
+	if p.Face == plan.Outside && p.Item.Phase != nil && p.Item.Phase.Name == plan.AfterSheathing && p.Joint.Wall != nil && p.Joint.Wall.Exterior {
 		return sheathed
 	}
 	return 0
@@ -238,6 +247,9 @@ func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hard
 		what = "screws"
 	}
 	nail := timber.Nail{Name: n.Name, Length: n.Length - panel(p), Diameter: n.Diameter}
+	if numbered(n) {
+		nail.Root = timber.ScrewRoot(n.Diameter)
+	}
 	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: wood(p), G: a.species.G})
 	if err != nil {
 		c.Unknown = fmt.Sprintf("nail %s: %s", n.Name, err)
@@ -258,7 +270,7 @@ func behind(p *placement.Piece) string {
 	return fmt.Sprintf(" behind %.4f in of sheathing, which is taken for nothing", panel(p))
 }
 
-// boltYield is Fyb of bolts, psi (NDS Appendix I, from memory).
+// boltYield is Fyb of bolts, psi (NDS 2018 Appendix I, from memory).
 const boltYield = 45_000
 
 // boltTerm adds bolts in single shear: through a post the load lies along its
@@ -298,11 +310,9 @@ func (a *analysis) steelTerms(c *Capacity, it *hardware.Item) {
 		return
 	}
 	rows, d := 1, 0.0
-	for i, f := range it.Fasteners {
+	for _, f := range it.Ends() {
 		rows = max(rows, f.Rows) // staggered too: the zigzag's gain in length is not taken
-		if i < len(it.Nails) {
-			d = math.Max(d, it.Nails[i].Diameter+hole)
-		}
+		d = math.Max(d, f.Size.Diameter+hole)
 	}
 	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, timber.Gr33)
 	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in, %d holes of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
@@ -315,11 +325,11 @@ func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
 	if it.Rod == 0 {
 		return
 	}
-	if it.Kind.Shape == hardware.Rod && (p.Joint.Kind == framing.GirderPile || p.Joint.Kind == framing.PostBase) {
+	if it.Kind.Shape == hardware.Rod && (p.Joint.Kind == plan.GirderPile || p.Joint.Kind == plan.PostBase) {
 		a.crossBolt(c, p)
 		return
 	}
-	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
+	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360-16 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
 	if it.Washer > 0 {
 		if v, err := timber.WasherBearing(it.Washer, it.Rod+1.0/16, a.species.FcPerp); err == nil {
 			c.least(Term{fmt.Sprintf("bearing under a washer of %.2f in, Fc perpendicular %.0f psi from memory", it.Washer, a.species.FcPerp), v, "lb"}, "bearing under the washer")
@@ -338,7 +348,7 @@ func (a *analysis) crossBolt(c *Capacity, p *placement.Piece) {
 	if pile := a.plan.Foundation.Pile; pile.Depth > 0 {
 		d.Lm = pile.Depth
 	}
-	if m := p.Joint.First(); m != nil && m.Role == framing.Girder && m.Section.Width() > 0 {
+	if m := p.Joint.First(); m != nil && m.Role == plan.GirderBeam && m.Section.Width() > 0 {
 		d.Ls = m.Section.Width()
 	}
 	y := d.SingleShear()

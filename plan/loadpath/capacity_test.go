@@ -14,10 +14,10 @@ import (
 )
 
 // pieceOf makes one piece of an item at a joint of the kind.
-func pieceOf(t *testing.T, it plan.Item, k framing.Kind, face string) *placement.Piece {
+func pieceOf(t *testing.T, it plan.Item, k plan.JointKind, face plan.Face) *placement.Piece {
 	c, ds := hardware.New([]*plan.Item{&it})
 	require.False(t, ds.Errors(), "%v", ds)
-	stud := &framing.Member{Role: framing.Stud, Wall: &plan.Wall{}, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}}
+	stud := &framing.Member{Role: plan.Stud, Wall: &plan.Wall{}, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}}
 	return &placement.Piece{Item: c.Items[0], Face: face, Joint: &framing.Joint{Kind: k, Members: []*framing.Member{stud}}}
 }
 
@@ -32,45 +32,59 @@ func TestCapacityOfPieces(t *testing.T) {
 		return []plan.Fasteners{{Part: "each end", Nail: nail, Count: count, Parts: parts, Rows: rows}}
 	}
 	// Nail values by the equations that the timber package checks against the
-	// published tables; strap limits are AISI S100-16 on 20 gauge base steel:
-	// 1,419 lb gross and 1,341 lb net for 2 in with two holes of 0.17 in.
+	// published tables; strap limits are AISI S100-16 on 19 gauge base steel, 1.875 in
+	// wide: gross 1.875 x 0.0418 x 33,000/1.67 = 1,549 lb; net with two holes of
+	// 0.17 in (1.875 - 0.34) x 0.0418 x 45,000/2 = 1,444 lb, with one 1,604 lb.
 	for _, c := range []struct {
 		name    string
 		item    plan.Item
-		kind    framing.Kind
+		kind    plan.JointKind
 		want    float64
 		governs string
 	}{
 		{
 			"few nails govern a strap",
-			plan.Item{Mark: "s", Kind: "strap", Length: 36, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1)},
-			framing.StudStud, 4 * 123.1 * 1.6, "nails each end, mode IIIs",
+			plan.Item{Mark: "s", Kind: "strap", Length: 37.25, Width: 1.875, Gauge: "19 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1)},
+			plan.StudStud, 4 * 123.5 * 1.6, "nails each end, mode IIIs",
 		},
 		{
 			"the net section governs",
-			plan.Item{Mark: "s", Kind: "strap", Length: 60, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 2)},
-			framing.StudStud, 1341, "strap, net rupture",
+			plan.Item{Mark: "s", Kind: "strap", Length: 61.5, Width: 1.875, Gauge: "19 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 2)},
+			plan.StudStud, 1444, "strap, net rupture",
 		},
 		{
 			"the gross section governs",
-			plan.Item{Mark: "s", Kind: "strap", Length: 60, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 1)},
-			framing.StudStud, 1419, "strap, gross yielding",
+			plan.Item{Mark: "s", Kind: "strap", Length: 61.5, Width: 1.875, Gauge: "19 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 1)},
+			plan.StudStud, 1549, "strap, gross yielding",
 		},
 		{
 			"the weaker leg of a clip",
-			plan.Item{Mark: "c", Kind: "clip", Gauge: "18 ga", Fasteners: []plan.Fasteners{
-				{Part: "to rafter", Nail: "8d x 1 1/2", Count: 5, Parts: 1}, {Part: "to plate", Nail: "8d x 1 1/2", Count: 6, Parts: 1},
+			plan.Item{Mark: "c", Kind: "clip", Gauge: "17 ga", Fasteners: []plan.Fasteners{
+				{Part: "to rafter", Nail: "8d x 1 1/2", Count: 4, Parts: 1}, {Part: "to plate", Nail: "8d x 1 1/2", Count: 7, Parts: 1},
 			}},
-			framing.RafterPlate, 5 * 102.7 * 1.6, "nails to rafter, mode IIIs",
+			plan.RafterPlate, 4 * 103.4 * 1.6, "nails to rafter, mode IIIs",
+		},
+		// No. 12 wood screws, D 0.216, root 0.171 (NDS 2018 Table L3), Fyb 80,000:
+		// KD 10 x 0.171 + 0.5 = 2.21; through 13 gauge, 0.0897 in, re 5,550/61,850
+		// = 0.0897, k3 = -1 + sqrt(2 x 1.0897/0.0897 + 2 x 80,000 x 2.0897 x 0.171²
+		// / (3 x 5,550 x 0.0897²)) = 8.862; Z = 8.862 x 0.171 x 0.0897 x 5,550 /
+		// (2.0897 x 2.21) = 163.4 lb.
+		{
+			"the screws of a hold-down",
+			plan.Item{
+				Mark: "h", Kind: "hold-down", Length: 13.625, Width: 2.375, Gauge: "13 ga", Rod: 0.875, Standoff: 1.625, Center: 1.4375,
+				Fasteners: []plan.Fasteners{{Part: "to post", Nail: "screw No. 12 x 1 1/2", Count: 15, Parts: 1}},
+			},
+			plan.WallEnd, 15 * 163.4 * 1.6, "screws to post, mode IIIs",
 		},
 		{"the maker's value beats all", plan.Item{
-			Mark: "s", Kind: "strap", Length: 36, Width: 2, Gauge: "20 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1),
-			Load: plan.Load{Uplift: 700, Source: "invented sheet"},
-		}, framing.StudStud, 700, "maker's allowable load, uplift"},
+			Mark: "s", Kind: "strap", Length: 37.25, Width: 1.875, Gauge: "19 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1),
+			Load: plan.Load{Uplift: 683, Source: "invented sheet"},
+		}, plan.StudStud, 683, "maker's allowable load, uplift"},
 		{"the rod of a pair", plan.Item{
-			Mark: "h", Kind: "hold-down pair", Length: 14, Width: 3, Gauge: "7 ga", Rod: 0.5, Standoff: 1.75,
-			Fasteners: []plan.Fasteners{{Part: "each body", Nail: "10d common", Count: 40, Parts: 2}},
-		}, framing.WallEnd, 4271, "rod tension"},
+			Mark: "h", Kind: "hold-down pair", Length: 13.625, Width: 3.125, Gauge: "9 ga", Rod: 0.5, Standoff: 1.625, Center: 1.4375,
+			Fasteners: []plan.Fasteners{{Part: "each body", Nail: "10d common", Count: 41, Parts: 2}},
+		}, plan.WallEnd, 4271, "rod tension"},
 	} {
 		got := pine().pieceCapacity(pieceOf(t, c.item, c.kind, "outside"), upward)
 		require.Empty(t, got.Unknown, c.name)
@@ -85,14 +99,14 @@ func TestCapacityUnknownIsSaid(t *testing.T) {
 		item plan.Item
 		why  string
 	}{
-		"no steel":     {plan.Item{Mark: "c", Kind: "clip", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "8d x 1 1/2", Count: 5, Parts: 1}}}, "no thickness"},
-		"no nails":     {plan.Item{Mark: "c", Kind: "clip", Gauge: "18 ga"}, "neither"},
-		"short nail":   {plan.Item{Mark: "c", Kind: "clip", Gauge: "18 ga", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "0.148 x 3/4", Count: 5, Parts: 1}}}, "6 diameters"},
-		"unknown nail": {plan.Item{Mark: "c", Kind: "clip", Gauge: "18 ga", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "0.06 x 1 1/2", Count: 5, Parts: 1}}}, "bending yield"},
+		"no steel":     {plan.Item{Mark: "c", Kind: "clip", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "8d x 1 1/2", Count: 7, Parts: 1}}}, "no thickness"},
+		"no nails":     {plan.Item{Mark: "c", Kind: "clip", Gauge: "17 ga"}, "neither"},
+		"short nail":   {plan.Item{Mark: "c", Kind: "clip", Gauge: "17 ga", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "0.148 x 3/4", Count: 7, Parts: 1}}}, "6 diameters"},
+		"unknown nail": {plan.Item{Mark: "c", Kind: "clip", Gauge: "17 ga", Fasteners: []plan.Fasteners{{Part: "to plate", Nail: "0.06 x 1 1/2", Count: 7, Parts: 1}}}, "bending yield"},
 	} {
 		catalog, _ := hardware.New([]*plan.Item{&c.item})
 		require.Len(t, catalog.Items, 1, name)
-		p := &placement.Piece{Item: catalog.Items[0], Joint: &framing.Joint{Kind: framing.RafterPlate}}
+		p := &placement.Piece{Item: catalog.Items[0], Joint: &framing.Joint{Kind: plan.RafterPlate}}
 		got := pine().pieceCapacity(p, upward)
 		assert.Contains(t, got.Unknown, c.why, name)
 		assert.Zero(t, got.Value, name)
@@ -106,33 +120,33 @@ func TestBoltAcrossGirderAndPile(t *testing.T) {
 	// The girder's grain lies across the load: its bearing is the smaller, and
 	// Kθ is 1.25, so the bolt is worth less than one along the grain of both.
 	it := plan.Item{Mark: "b", Kind: "anchor bolt", Length: 16, Rod: 0.75, Washer: 3}
-	got := pine().pieceCapacity(pieceOf(t, it, framing.GirderPile, "through"), upward)
+	got := pine().pieceCapacity(pieceOf(t, it, plan.GirderPile, "through"), upward)
 	require.Empty(t, got.Unknown)
 	assert.Contains(t, got.Governs, "across the grain")
 	along := timber.Dowel{D: 0.75, Fyb: boltYield, Fem: timber.DowelBearing(0.55, 0.75, 0), Fes: timber.DowelBearing(0.55, 0.75, 0), Lm: 8, Ls: 3}
 	assert.Less(t, got.Value, along.SingleShear().Z*1.6)
 	assert.Positive(t, got.Value)
 	// At a sill plate the same bolt pulls: its washer on the wood governs.
-	got = pine().pieceCapacity(pieceOf(t, it, framing.StudBase, "through"), upward)
+	got = pine().pieceCapacity(pieceOf(t, it, plan.StudBase, "through"), upward)
 	assert.Equal(t, "bearing under the washer", got.Governs)
 }
 
 func TestBoltsOfAHoldDown(t *testing.T) {
 	it := plan.Item{
-		Mark: "h", Kind: "hold-down", Length: 14, Width: 3, Gauge: "7 ga", Rod: 1, Standoff: 1.75,
+		Mark: "h", Kind: "hold-down", Length: 13.625, Width: 3.125, Gauge: "9 ga", Rod: 1, Standoff: 1.625, Center: 1.4375,
 		Fasteners: []plan.Fasteners{{Part: "to post", Nail: "bolt 3/4 x 6", Count: 2, Parts: 1}},
 	}
-	got := pine().pieceCapacity(pieceOf(t, it, framing.WallEnd, "left"), upward)
+	got := pine().pieceCapacity(pieceOf(t, it, plan.WallEnd, "left"), upward)
 	require.Empty(t, got.Unknown)
 	assert.Contains(t, got.Governs, "bolts to post")
 	more := it
 	more.Fasteners = []plan.Fasteners{{Part: "to post", Nail: "bolt 3/4 x 6", Count: 3, Parts: 1}}
-	assert.InDelta(t, 1.5, pine().pieceCapacity(pieceOf(t, more, framing.WallEnd, "left"), upward).Value/got.Value, 1e-9)
+	assert.InDelta(t, 1.5, pine().pieceCapacity(pieceOf(t, more, plan.WallEnd, "left"), upward).Value/got.Value, 1e-9)
 }
 
 func TestSpliceNailingIsPublished(t *testing.T) {
-	// Eight 16d box nails, each Z 0.135 in through 1-1/2 in: IRC Table
-	// R602.3(1) row 14 (grade B).
+	// Eight 16d box nails, each Z 0.135 in through 1-1/2 in: IRC 2009
+	// or 2012 Table R602.3(1) row 14 (transcribed).
 	c := pine().splicedByNails()
 	require.NotNil(t, c)
 	n, _ := timber.NailOf("16d box")
@@ -142,8 +156,8 @@ func TestSpliceNailingIsPublished(t *testing.T) {
 }
 
 func TestPerforatedWallOfTwoStories(t *testing.T) {
-	// Two-story perforated wall worked by hand beside a transcription of
-	// SDPWS 2021 4.3.6 (grade B): 10 ft stories, 40 ft long; 8,000 lb above an
+	// SDPWS 2021 4.3.6 (transcribed), a two-story perforated wall worked by
+	// hand: 10 ft stories, 40 ft long; 8,000 lb above an
 	// opening of 8 x 7 ft, 6,000 lb more above one of 24 x 8 ft.
 	wall := func(width, height float64) *Segment {
 		s := &Segment{
@@ -174,7 +188,7 @@ func TestPerforatedLimits(t *testing.T) {
 	}
 	narrow.work()
 	assert.NotEmpty(t, narrow.Trouble, "20 in beside an opening in a 10 ft wall counts for nothing")
-	// SDPWS 2021 4.3.2.3 (grade B): no more than 2,435 plf nominal.
+	// SDPWS 2021 4.3.2.3 (transcribed): no more than 2,435 plf nominal.
 	strong := &Segment{
 		Height: 96, Length: 480, Shear: &plan.Shear{To: 480, Perforated: true}, Wall: &plan.Wall{},
 		Unit: timber.UnitShear{Nominal: 2155, Species: 1, Faces: 2, Divisor: 2, Allow: 2155},

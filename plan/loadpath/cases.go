@@ -28,10 +28,13 @@ func cases() (out []windCase) {
 	return out
 }
 
+// sides are the low and the high side of a house across each axis: x, then y.
+var sides = [2][2]plan.Side{{plan.West, plan.East}, {plan.South, plan.North}}
+
 // String names the case as a reader on site would say it.
 func (c windCase) String() string {
-	from := [2][2]string{{"E", "W"}, {"N", "S"}}[c.axis]
-	ends := [2][2]string{{"S", "N"}, {"W", "E"}}[c.axis]
+	from := [2][2]plan.Side{{plan.East, plan.West}, {plan.North, plan.South}}[c.axis]
+	ends := sides[1-c.axis]
 	f, e := from[0], ends[0]
 	if c.sign > 0 {
 		f = from[1]
@@ -43,7 +46,7 @@ func (c windCase) String() string {
 	if c.pi < 0 {
 		pi = "internal suction"
 	}
-	return "wind from " + f + ", corner " + e + ", " + pi
+	return "wind from " + string(f) + ", corner " + string(e) + ", " + pi
 }
 
 // roofCase is what a wind case asks of one roof.
@@ -64,7 +67,7 @@ type roofCase struct {
 func (a *analysis) onRoof(c windCase, r *plan.Roof) roofCase {
 	ax, area := ridgeAxis(r), roofArea(a.plan, r)
 	theta := angle(r)
-	if r.Kind == "shed" {
+	if r.Kind == plan.ShedRoof {
 		theta = 0
 	}
 	rc := roofCase{coefs: wind.CaseB, across: c.axis != ax, gcpi: c.pi * wind.GCpi(a.basis.Enclosure), q: a.q}

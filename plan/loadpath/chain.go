@@ -19,7 +19,7 @@ type Chain struct {
 // Ring is one step of a chain: all joints of one kind in one wall.
 type Ring struct {
 	Title  string // "rafters to plates, wall 2S"
-	Kind   framing.Kind
+	Kind   plan.JointKind
 	Wall   *plan.Wall // nil at ridge and piles
 	Joints int
 	Gaps   int
@@ -53,9 +53,9 @@ func (r *Report) chains(a *analysis) {
 			continue
 		}
 		c := &Chain{Line: l, Name: l.Name, Weak: -1}
-		byWall := map[*plan.Wall]map[framing.Kind][]*Link{}
+		byWall := map[*plan.Wall]map[plan.JointKind][]*Link{}
 		for _, w := range l.Walls {
-			byWall[w] = map[framing.Kind][]*Link{}
+			byWall[w] = map[plan.JointKind][]*Link{}
 			for _, j := range a.joints[w] {
 				for _, k := range at[j] {
 					if k.Check.ID == sillCheck {
@@ -70,26 +70,26 @@ func (r *Report) chains(a *analysis) {
 			ridge = append(ridge, linksOf(at, over[w])...)
 			piles = append(piles, linksOf(at, under[w])...)
 		}
-		c.add("ridge", framing.RafterRidge, nil, ridge)
+		c.add("ridge", plan.RafterRidge, nil, ridge)
 		for _, w := range slices.Backward(l.Walls) {
 			for _, k := range []struct {
-				kind  framing.Kind
+				kind  plan.JointKind
 				title string
 			}{
-				{framing.RafterPlate, "rafters to plate"},
-				{framing.StudTop, "plate to studs"},
-				{framing.OpeningHead, "headers to kings"},
-				{framing.StudStud, "stud to stud through the floor"},
-				{framing.StudBase, "studs to floor"},
-				{framing.WallEnd, "shear wall ends"},
+				{plan.RafterPlate, "rafters to plate"},
+				{plan.StudTop, "plate to studs"},
+				{plan.OpeningHead, "headers to kings"},
+				{plan.StudStud, "stud to stud through the floor"},
+				{plan.StudBase, "studs to floor"},
+				{plan.WallEnd, "shear wall ends"},
 			} {
 				c.add(k.title+", wall "+w.Name, k.kind, w, byWall[w][k.kind])
-				if k.kind == framing.StudBase {
+				if k.kind == plan.StudBase {
 					c.add("bottom plate to foundation, wall "+w.Name, k.kind, w, sills[w])
 				}
 			}
 		}
-		c.add("girders to piles", framing.GirderPile, nil, piles)
+		c.add("girders to piles", plan.GirderPile, nil, piles)
 		c.weakest()
 		r.Chains = append(r.Chains, c)
 	}
@@ -103,7 +103,7 @@ func linksOf(at map[*framing.Joint][]*Link, joints []*framing.Joint) (out []*Lin
 }
 
 // add appends a ring of the links, if there are any.
-func (c *Chain) add(title string, k framing.Kind, w *plan.Wall, links []*Link) {
+func (c *Chain) add(title string, k plan.JointKind, w *plan.Wall, links []*Link) {
 	if len(links) == 0 {
 		return
 	}
@@ -149,7 +149,7 @@ func (a *analysis) ridgesOver() map[*plan.Wall][]*framing.Joint {
 				out[w] = append(out[w], s.pair.joint)
 			}
 			for _, x := range s.ends {
-				if x.ridge != nil {
+				if x.ridge != nil && x.joint != nil { // hips that lean on each other share no joint
 					out[w] = append(out[w], x.joint)
 				}
 			}

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/length"
 )
@@ -21,15 +22,15 @@ func Checks() []*Check {
 	return []*Check{
 		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for an even load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the push of the wind on the wall where the maker gives loads sideways", rafterUplift},
-		{"stud-top-uplift", "Plates to studs", "uplift that the top plates hand to each full-height member", upliftAt(framing.StudTop)},
-		{"header-uplift", "Header ends", "uplift over an opening, gathered by the header to the king at each end", upliftAt(framing.OpeningHead)},
-		{"story-uplift", "Stud to stud through the floor", "uplift from story to story, less the weight of the wall above", upliftAt(framing.StudStud)},
-		{"base-uplift", "Studs to floor or foundation", "uplift at the foot of the lowest studs, less the weight of the walls above", upliftAt(framing.StudBase)},
+		{"stud-top-uplift", "Plates to studs", "uplift that the top plates hand to each full-height member", upliftAt(plan.StudTop)},
+		{"header-uplift", "Header ends", "uplift over an opening, gathered by the header to the king at each end", upliftAt(plan.OpeningHead)},
+		{"story-uplift", "Stud to stud through the floor", "uplift from story to story, less the weight of the wall above", upliftAt(plan.StudStud)},
+		{"base-uplift", "Studs to floor or foundation", "uplift at the foot of the lowest studs, less the weight of the walls above", upliftAt(plan.StudBase)},
 		{sillCheck, "Bottom plates to the foundation", "what clips bring to a sill plate on a slab or stem wall, shared by lever to the bolts on both sides; with the uplift t of a perforated wall, at every story; the plate's bending between bolts and the bolts' hold in concrete or masonry are not computed", sillAnchors},
-		{"girder-pile-uplift", "Girders to piles", "uplift that walls and joists bring to each pile, less the weight of the lowest floor", upliftAt(framing.GirderPile)},
+		{"girder-pile-uplift", "Girders to piles", "uplift that walls and joists bring to each pile, less the weight of the lowest floor", upliftAt(plan.GirderPile)},
 		{"pile-overturning", "Shear wall ends to piles", "uplift at a pile together with the end tension that the lowest shear walls bring there by girders and joists", overturnedAtPiles},
-		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(framing.PostCap)},
-		{"porch-base-uplift", "Porch posts to footings", "uplift of the roof on a porch beam", upliftAt(framing.PostBase)},
+		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(plan.PostCap)},
+		{"porch-base-uplift", "Porch posts to footings", "uplift of the roof on a porch beam", upliftAt(plan.PostBase)},
 		{"story-shear", "Stories and lines that nothing holds sideways", "shear of a story without sheathed segments in the wind's direction, or of a line none of whose segments counts", storyShear},
 		{"unit-shear", "Sheathed segments", "shear along each segment over the length that counts", unitShear},
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less weight that uplift has left over; of a segment that stands on no other also at the foot of the post below", overturning},
@@ -44,9 +45,9 @@ func whereOf(j *framing.Joint) string {
 	switch {
 	case j.Wall != nil:
 		host = "wall " + j.Host
-	case j.Kind == framing.GirderPile:
+	case j.Kind == plan.GirderPile:
 		host = "girder " + j.Host
-	case j.Kind == framing.PostBase || j.Kind == framing.PostCap || j.Kind == framing.RafterPlate:
+	case j.Kind == plan.PostBase || j.Kind == plan.PostCap || j.Kind == plan.RafterPlate:
 		host = "porch " + j.Host
 	}
 	s := host + ", "
@@ -57,7 +58,7 @@ func whereOf(j *framing.Joint) string {
 }
 
 // upliftAt makes the run of a check of uplift at one kind of joint.
-func upliftAt(k framing.Kind) func(*Check, *analysis) []*Link {
+func upliftAt(k plan.JointKind) func(*Check, *analysis) []*Link {
 	return func(c *Check, a *analysis) (out []*Link) {
 		for _, j := range a.house.Joints {
 			if j.Kind == k && a.peaks[j] != nil {
@@ -90,13 +91,14 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 		held = a.capacityAt(j, upward)
 	}
 	l.close(held)
-	if j.Kind == framing.StudStud && !j.Below {
+	if j.Kind == plan.StudStud && !j.Below {
 		l.Notes = append(l.Notes, "nothing stands below to tie to")
 	}
 	return l
 }
 
-// least is the demand below which nothing is asked of a joint, lb: rounding.
+// least is the demand up to which nothing is asked of a joint, lb: rounding.
+// A link that asks for more has a capacity or a gap.
 const least = 0.5
 
 // close sets capacity, ratio and gap.
@@ -104,7 +106,7 @@ func (l *Link) close(c *Capacity) {
 	l.Capacity = c
 	switch {
 	case l.Demand <= least:
-		l.Demand, l.Ratio = math.Max(0, l.Demand), 0
+		l.Demand, l.Ratio = 0, 0
 	case c == nil:
 		l.Gap, l.Ratio = "no hardware at this joint", math.Inf(1)
 	case c.Unknown != "":

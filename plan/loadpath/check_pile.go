@@ -16,7 +16,7 @@ func (o overturned) most() (lb float64, wind string) {
 	for ax, row := range o {
 		for i, f := range row {
 			if f > lb {
-				lb, wind = f, "wind from "+[2][2]string{{"W", "E"}, {"S", "N"}}[ax][i]
+				lb, wind = f, "wind from "+string(sides[ax][i])
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/timber"
 	"galewright/plan/wind"
@@ -12,7 +13,7 @@ import (
 // ridgeTies checks each joint at a ridge, hip or valley.
 func ridgeTies(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
-		if j.Kind != framing.RafterRidge || a.peaks[j] == nil {
+		if j.Kind != plan.RafterRidge || a.peaks[j] == nil {
 			continue
 		}
 		l := a.upliftLink(c, j)
@@ -50,7 +51,7 @@ func (a *analysis) slopedTie(j *framing.Joint) float64 {
 // rafterUplift checks each rafter at each bearing.
 func rafterUplift(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
-		if j.Kind != framing.RafterPlate || a.peaks[j] == nil {
+		if j.Kind != plan.RafterPlate || a.peaks[j] == nil {
 			continue
 		}
 		l := a.upliftLink(c, j)

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
@@ -29,7 +30,7 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 				l.Notes = append(l.Notes, fmt.Sprintf("height to width %.2f is over 3.5: it counts for nothing", s.Tallest/s.Length))
 			}
 			if s.Pierced != nil {
-				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; the bottom plate lifts by the same %.0f plf between its ends (SDPWS 4.3.6.4.2.1)",
+				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; the bottom plate lifts by the same %.0f plf between its ends (SDPWS 2021 4.3.6.4.2.1, transcribed)",
 					s.Pierced.Ao/144, s.Pierced.R, s.Pierced.Co, s.Demand))
 			}
 			out = append(out, l)
@@ -44,13 +45,13 @@ func segmentCapacity(s *Segment) *Capacity {
 	if s.Trouble != "" {
 		return &Capacity{Unknown: s.Trouble}
 	}
-	c := &Capacity{Value: u.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + u.Source, Pieces: 1}
+	c := &Capacity{Value: u.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + u.Table, Pieces: 1}
 	c.Terms = []Term{
 		{fmt.Sprintf("nominal, %s %s, %s at %.0f in, %s", u.Row.Grade, u.Row.Thickness, u.Row.Nail, u.Column, u.Source), u.Nominal, "plf"},
 		{"species factor", u.Species, ""},
 		{"faces", u.Faces, ""},
 		{"divisor to allowable", u.Divisor, ""},
-		{"aspect ratio factor, from memory", s.Factor, ""},
+		{"aspect ratio factor, SDPWS 2015 4.3.4.2, from memory", s.Factor, ""},
 		{"allowable", c.Value, "plf"},
 	}
 	return c
@@ -102,7 +103,7 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 	}
 	l.Terms = []Term{
 		{"shear of the segment, strength level", s.V, "lb"},
-		{"height at which it comes in" + map[bool]string{true: ", mean of a rake wall over the segment"}[s.Height != x.Level.PlateHeight && s.Wall.Top == "rake"], s.Height / 12, "ft"},
+		{"height at which it comes in" + map[bool]string{true: ", mean of a rake wall over the segment"}[s.Height != x.Level.PlateHeight && s.Wall.Top == plan.RakeTop], s.Height / 12, "ft"},
 		{"shear of the segments above that stand on it, over the depth of the floor between, strength level", s.Moment/12 - s.V*s.Height/12, "lb-ft"},
 		{"moment, both", s.Moment / 12, "lb-ft"},
 		{"over the lever arm", s.arm() / 12, "ft"},
@@ -184,7 +185,7 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 // wall's end; ordinary is any other.
 func engineered(p *placement.Piece) bool {
 	switch p.Item.Kind.Name {
-	case "long strap", "hold-down", "hold-down pair":
+	case plan.LongStrapItem, plan.HoldDownItem, plan.HoldDownPairItem:
 		return true
 	}
 	return false
@@ -228,7 +229,7 @@ func (a *analysis) lineOf(j *framing.Joint) *ShearLine {
 // collectors checks each collector joint.
 func collectors(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
-		if j.Kind != framing.Collector {
+		if j.Kind != plan.Collector {
 			continue
 		}
 		x := a.lineOf(j)
@@ -256,7 +257,7 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 // collector force.
 func splices(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
-		if j.Kind != framing.PlateSplice || j.Wall == nil {
+		if j.Kind != plan.PlateSplice || j.Wall == nil {
 			continue
 		}
 		ax := 0
@@ -289,8 +290,9 @@ func splices(c *Check, a *analysis) (out []*Link) {
 }
 
 // splicedByNails is the nailing that the residential code asks for at each
-// top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC Table R602.3(1) row
-// 14 (grade B). It is assumed where the plan places no strap.
+// top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC 2009 or 2012 Table
+// R602.3(1) row 14 in a local amendment (transcribed). It is assumed where the
+// plan places no strap.
 func (a *analysis) splicedByNails() *Capacity {
 	n, _ := timber.NailOf("16d box")
 	wood := timber.Part{Thickness: 1.5, G: a.species.G}
@@ -301,6 +303,6 @@ func (a *analysis) splicedByNails() *Capacity {
 	v := 8 * z.Z * float64(timber.WindDuration)
 	return &Capacity{
 		Value: v, Governs: "8-16d nails in the lap, assumed, mode " + z.Mode, Source: "assumed nailing", Pieces: 8,
-		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC Table R602.3(1) row 14): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}},
+		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC 2009 or 2012 Table R602.3(1) row 14, transcribed): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}},
 	}
 }

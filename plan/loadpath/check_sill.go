@@ -18,7 +18,7 @@ const sillCheck = "sill-anchors"
 // sillAnchors checks what holds the plates under the lowest walls down. On a
 // slab or stem wall a stud's clip ends at the sill plate, and the bolts must
 // take on what the clips bring; a perforated wall lifts its plate besides,
-// anywhere (SDPWS 4.3.6.4.2.1, grade B).
+// anywhere (SDPWS 2021 4.3.6.4.2.1, transcribed).
 func sillAnchors(c *Check, a *analysis) (out []*Link) {
 	pierced := a.piercedSegments()
 	for _, w := range a.plan.Walls {
@@ -102,7 +102,7 @@ func (a *analysis) onSill(p *wallPath) bool {
 
 // sillUnder tells whether a stud stands on a sill plate over a slab or wall.
 func sillUnder(k *carrier) bool {
-	return k.base != nil && k.base.Kind == framing.StudBase && len(k.ground) == 0 && len(k.base.Members) > 1 && k.base.Members[1].Role == framing.SillPlate
+	return k.base != nil && k.base.Kind == plan.StudBase && len(k.ground) == 0 && len(k.base.Members) > 1 && k.base.Members[1].Role == plan.SillPlate
 }
 
 // toSill tells whether a stud's uplift ends at its sill plate: nothing laps
@@ -117,7 +117,7 @@ func (a *analysis) toSill(k *carrier) bool {
 // that lies on a floor, lb ASD: what lies under the plate is not tied to it.
 func (a *analysis) endsAtPlate(p *wallPath) (lb float64) {
 	for _, k := range p.carriers {
-		if k.base == nil || k.base.Kind != framing.StudBase || sillUnder(k) || a.peaks[k.base] == nil || !overFloor(k.base) {
+		if k.base == nil || k.base.Kind != plan.StudBase || sillUnder(k) || a.peaks[k.base] == nil || !overFloor(k.base) {
 			continue
 		}
 		pieces := a.placed.At(k.base)
@@ -132,13 +132,13 @@ func (a *analysis) endsAtPlate(p *wallPath) (lb float64) {
 
 // overFloor tells whether the bottom plate at a stud's foot lies on a floor.
 func overFloor(j *framing.Joint) bool {
-	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == framing.BottomPlate })
+	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == plan.BottomPlate })
 }
 
 // bolts returns the bolts through the bottom plate of a wall, by station.
 func (a *analysis) bolts(w *plan.Wall) (out []*placement.Piece) {
 	for _, j := range a.joints[w] {
-		if j.Kind != framing.StudBase && j.Kind != framing.WallEnd {
+		if j.Kind != plan.StudBase && j.Kind != plan.WallEnd {
 			continue
 		}
 		for _, q := range a.placed.At(j) {

@@ -12,7 +12,7 @@ func storyShear(c *Check, a *analysis) (out []*Link) {
 				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the story, strength level", s.Total, "lb"}},
 			}
 			l.close(nil)
-			l.Gap = "no sheathed segment in walls along " + s.Axis
+			l.Gap = "no sheathed segment in walls along " + string(s.Axis)
 			out = append(out, l)
 		}
 	}

@@ -17,7 +17,7 @@ func (l *lateral) chordAt(lv *plan.Level, ax int, at float64) float64 {
 		}
 		w := 0.0 // lb per in
 		for _, s := range l.stories {
-			if s.Level == lv && s.Axis == []string{"x", "y"}[ax] {
+			if s.Level == lv && s.Axis == plan.Axes[ax] {
 				w = s.Deck / math.Max(1, d.extent.span(1-ax))
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/wind"
@@ -255,7 +256,7 @@ func TestSymmetricHouseHasSymmetricDemands(t *testing.T) {
 	a := analyzed(t, b.plan())
 	most := map[string]float64{}
 	for j, p := range a.peaks {
-		if j.Kind == framing.RafterPlate {
+		if j.Kind == plan.RafterPlate {
 			most[j.Host] = math.Max(most[j.Host], p.demand)
 		}
 	}

@@ -23,7 +23,7 @@ wall = [
   { name = "W", to = ["0'", "0'"], shear = [{ name = "A", from = "0'", to = "8'", panel = "7/16", nail = "8d common", edge = "6in" }] },
 ]
 roof = [{ kind = "gable", pitch = "4:12", overhang = "0'", rake = "0'", rafters = "2x8 @ 16in" }]
-item = [{ mark = "clip", kind = "clip", thickness = "18 ga", nails = { type = "8d x 1 1/2", to_rafter = 5, to_plate = 5 } }]
+item = [{ mark = "clip", kind = "clip", thickness = "17 ga", nails = { type = "8d x 1 1/2", to_rafter = 4, to_plate = 7 } }]
 rule = [{ at = "rafter-plate", use = "clip" }]
 [project]
 name = "Hand-worked cabin"
@@ -74,7 +74,7 @@ func Example() {
 	l := link("S-32-RP", "rafter-uplift")
 	fmt.Printf("  %.0f, %.0f, %.0f\n", l.Force.W, l.Force.D, l.Demand)
 
-	fmt.Println("clip, 5 nails 0.131 through 18 ga into southern pine: 5 x 102.7 x 1.6 = 822 lb; 127/822 = 0.15")
+	fmt.Println("clip, 4 nails 0.131 through 17 ga into southern pine: 4 x 103.4 x 1.6 = 662 lb; 127/662 = 0.19")
 	fmt.Printf("  %.0f, %.2f\n", l.Capacity.Value, l.Ratio)
 
 	fmt.Println("stud under it, 8 ft of wall 16 in wide: 5 x 10.67 = 53 lb; 127 - 0.6 x 53 = 95 lb")
@@ -109,8 +109,8 @@ func Example() {
 	// near plate: 355 x 0.73 + 242 x 0.27 = 324 lb; weight 10 x 1.054 x 10.67 = 112 lb
 	// 0.6 x 324 - 0.6 x 112 = 127 lb
 	//   324, 112, 127
-	// clip, 5 nails 0.131 through 18 ga into southern pine: 5 x 102.7 x 1.6 = 822 lb; 127/822 = 0.15
-	//   822, 0.15
+	// clip, 4 nails 0.131 through 17 ga into southern pine: 4 x 103.4 x 1.6 = 662 lb; 127/662 = 0.19
+	//   662, 0.19
 	// stud under it, 8 ft of wall 16 in wide: 5 x 10.67 = 53 lb; 127 - 0.6 x 53 = 95 lb
 	//   95; no hardware at this joint
 	// wind on the long side, 1 and 4: 0.516 + 0.415 = 0.932; in the end zone 0.780 + 0.618 = 1.398

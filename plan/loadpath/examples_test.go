@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/pipeline"
 
@@ -95,7 +96,7 @@ func TestExamplesPassStoryByStory(t *testing.T) {
 			for _, p := range a.paths {
 				roof += p.roof.W
 				for _, k := range p.carriers {
-					if k.base != nil && k.base.Kind == framing.StudBase {
+					if k.base != nil && k.base.Kind == plan.StudBase {
 						feet += k.total().W
 					}
 				}

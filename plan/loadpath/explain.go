@@ -9,7 +9,7 @@ import (
 )
 
 // Explain returns the arithmetic of every link at the joint with the ID, or
-// "" when the load path does not pass it.
+// "" when the load path does not pass it. Whoever prints it adds the caution.
 func (r *Report) Explain(jointID string) string {
 	var b strings.Builder
 	for _, l := range r.Joint(jointID) {
@@ -36,9 +36,6 @@ func (r *Report) Explain(jointID string) string {
 		for _, n := range l.Notes {
 			fmt.Fprintf(&b, "  note: %s\n", n)
 		}
-	}
-	if b.Len() > 0 {
-		fmt.Fprintf(&b, "%s\n", Caution)
 	}
 	return b.String()
 }

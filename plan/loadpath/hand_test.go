@@ -14,7 +14,7 @@ import (
 )
 
 // The demo house worked by hand, from the plan's numbers and the tables alone
-// (coefficients: ASCE 7-22 Tables 26.10-1, 26.11-1, Fig. 28.3-1, grades as in
+// (coefficients: ASCE 7-22 Tables 26.10-1, 26.11-1, Fig. 28.3-1, sources as in
 // package wind). Nothing here calls the package's own arithmetic.
 const (
 	handQ    = 58.00           // psf: 0.00256 x 2.41 (32.60/1935)^(2/11.5) x 0.85 x 150²
@@ -146,7 +146,7 @@ func TestDemoHouseShearByHand(t *testing.T) {
 
 func TestDemoHouseCapacitiesByHand(t *testing.T) {
 	// NDS 2018 12.3.1, mode IIIs with a steel side plate: Fem 5,550 (G 0.55), Fes
-	// 61,850, Rd 2.2 under 0.17 in; times 1.6 (grade B).
+	// 61,850, Rd 2.2 under 0.17 in; times 1.6 (transcribed).
 	mode := func(d, fyb, ls float64) float64 {
 		re := 5550 / 61850.0
 		k3 := -1 + math.Sqrt(2*(1+re)/re+2*fyb*(2+re)*d*d/(3*5550*ls*ls))
@@ -162,12 +162,13 @@ func TestDemoHouseCapacitiesByHand(t *testing.T) {
 		t.Fatalf("no %q at %s", word, id)
 		return 0
 	}
-	assert.InDelta(t, 5*1.6*mode(0.131, 100_000, 0.0478), term("2S-112-RP", "rafter-uplift", "to rafter"), 1)
-	assert.InDelta(t, 9*1.6*mode(0.148, 90_000, 0.0478), term("2S-110-SS", "story-uplift", "each end"), 1)
-	assert.InDelta(t, 20*1.6*mode(0.162, 90_000, 0.1345), term("GS-92-GP", "pile-overturning", "each end"), 1)
-	// AISI S100-16 D2 and D3 (grade B): 4 in of 10 gauge, four holes of 0.184 in.
-	gross, net := 4*0.1345*33_000/1.67, (4-4*0.184)*0.1345*45_000/2
+	assert.InDelta(t, 5*1.6*mode(0.131, 100_000, 0.0538), term("2S-112-RP", "rafter-uplift", "to rafter"), 1)
+	assert.InDelta(t, 11*1.6*mode(0.148, 90_000, 0.0538), term("2S-110-SS", "story-uplift", "each end"), 1)
+	assert.InDelta(t, 21*1.6*mode(0.162, 90_000, 0.1495), term("GS-92-GP", "pile-overturning", "each end"), 1)
+	// AISI S100-16 D2 and D3 (transcribed): 3-7/8 in of 9 gauge, four holes of 0.184 in.
+	gross, net := 3.875*0.1495*33_000/1.67, (3.875-4*0.184)*0.1495*45_000/2
 	assert.InDelta(t, math.Min(gross, net), term("GS-92-GP", "pile-overturning", "net rupture"), 1)
-	// 1.6 is for wood: the strap of the story joint is held by its steel.
-	assert.InDelta(t, 1.5*0.0478*33_000/1.67, demand(t, r, "2S-110-SS", "story-uplift").Capacity.Value, 1)
+	// 1.6 is for wood: the strap of the story joint is held by its steel,
+	// 1-3/8 in of 17 gauge with one hole of 0.17 in across: the net section.
+	assert.InDelta(t, (1.375-0.17)*0.0538*45_000/2, demand(t, r, "2S-110-SS", "story-uplift").Capacity.Value, 1)
 }

@@ -19,14 +19,14 @@ const hardwareText = `
 [[item]]
 mark = "clip"
 kind = "clip"
-thickness = "18 ga"
-nails = { type = "8d x 1 1/2", to_rafter = 5, to_plate = 5 }
+thickness = "17 ga"
+nails = { type = "8d x 1 1/2", to_rafter = 4, to_plate = 7 }
 [[item]]
 mark = "strap"
 kind = "strap"
 length = "60in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 9 }
 [[rule]]
 at = "rafter-plate"

@@ -65,7 +65,7 @@ type lateral struct {
 // the shear of the lowest story and the wind on the lower half of its walls.
 // Wind below the lowest floor is not in it.
 type BaseShear struct {
-	Axis  string
+	Axis  plan.Axis
 	Case  string
 	Total float64 // lb, strength level
 }
@@ -74,14 +74,14 @@ type BaseShear struct {
 // wall lines take.
 type StoryShear struct {
 	Level    *plan.Level
-	Axis     string  // the wind's: "x" or "y"
-	Case     string  // the governing one
-	Wall     float64 // from walls to this deck, lb, strength
-	Roof     float64 // from roofs
-	Deck     float64 // both
-	Above    float64 // through the lines of the story above
-	Total    float64 // carried by this story's lines, lb, strength
-	ByLines  float64 // sum over the lines, strength
+	Axis     plan.Axis // the wind's
+	Case     string    // the governing one
+	Wall     float64   // from walls to this deck, lb, strength
+	Roof     float64   // from roofs
+	Deck     float64   // both
+	Above    float64   // through the lines of the story above
+	Total    float64   // carried by this story's lines, lb, strength
+	ByLines  float64   // sum over the lines, strength
 	ASD      float64
 	Depth    float64 // of the deck along the wind, ft
 	Width    float64 // across the wind, ft
@@ -143,7 +143,7 @@ func (l *lateral) run(g gust) (out []StoryShear) {
 	for _, d := range l.decks {
 		walls, roofs := l.a.deckLoad(d, g)
 		s := StoryShear{
-			Level: d.level, Axis: []string{"x", "y"}[g.axis], Case: g.String(),
+			Level: d.level, Axis: plan.Axes[g.axis], Case: g.String(),
 			Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-g.axis) / 12, Depth: d.extent.span(g.axis) / 12,
 		}
 		s.Deck = s.Wall + s.Roof
@@ -178,7 +178,7 @@ func (l *lateral) toBase(g gust, stories []StoryShear) {
 	cross := 1 - g.axis
 	half := l.a.band(g, axis(d.extent.lo, cross), axis(d.extent.hi, cross), d.level.PlateHeight/2, nil)
 	if f := stories[len(stories)-1].Total + total(half); f > l.base[g.axis].Total {
-		l.base[g.axis] = BaseShear{[]string{"x", "y"}[g.axis], g.String(), f}
+		l.base[g.axis] = BaseShear{plan.Axes[g.axis], g.String(), f}
 	}
 }
 
@@ -246,7 +246,7 @@ func (a *analysis) wallPressure(g gust) (in, end float64) {
 
 // roofBand adds the level part of the roof pressure. Across the ridge it is
 // zones 2 and 3 on the vertical projection of the two slopes, but never less
-// than nothing (ASCE 7 Fig. 28.3-1 notes, from memory). Along the ridge the
+// than nothing (ASCE 7-16 Fig. 28.3-1 notes, from memory). Along the ridge the
 // gable triangles stand in zones 5 and 6.
 func (a *analysis) roofBand(g gust, r *plan.Roof, out []stretch) []stretch {
 	area := roofArea(a.plan, r)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/length"
 )
 
@@ -13,7 +14,7 @@ func (l *lateral) openFronts() {
 	for _, d := range l.decks {
 		for ax := range 2 {
 			lines := d.lines[ax]
-			dir := []string{"x", "y"}[ax]
+			dir := plan.Axes[ax]
 			if len(lines) == 0 {
 				l.torsion = append(l.torsion, fmt.Sprintf("story %s: no sheathed segment runs along %s; nothing resists wind that way", d.level.Name, dir))
 				continue
@@ -27,7 +28,7 @@ func (l *lateral) openFronts() {
 // its last line before it is told: a matter of judgment, no published source.
 const openLimit = 0.10
 
-func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir string) {
+func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir plan.Axis) {
 	lo, hi := axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax)
 	depth := math.Max(axis(d.extent.hi, ax)-axis(d.extent.lo, ax), 1)
 	if len(lines) == 1 {
@@ -47,13 +48,13 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir strin
 		}
 		load := x.Deck * past / (past + math.Abs(next.At-x.At)/2)
 		l.tell(d, dir, fmt.Sprintf("the deck reaches %s past line %s on side %s, %.2f of its depth along the wind",
-			length.Feet(past), x.Name, [2][2]string{{"S", "N"}, {"W", "E"}}[ax][i], past/depth), ASD.W*load*past/2, depth)
+			length.Feet(past), x.Name, sides[1-ax][i], past/depth), ASD.W*load*past/2, depth)
 	}
 }
 
 // tell notes one open front with its twist (lb in, ASD) and the couple that
 // balances it over the depth of the deck.
-func (l *lateral) tell(d *diaphragm, dir, what string, twist, depth float64) {
+func (l *lateral) tell(d *diaphragm, dir plan.Axis, what string, twist, depth float64) {
 	l.torsion = append(l.torsion, fmt.Sprintf("story %s, wind along %s: %s; twist %.0f lb-ft, a couple of %.0f lb on the lines across the wind, not added to them",
 		d.level.Name, dir, what, twist/12, twist/depth))
 }

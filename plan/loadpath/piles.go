@@ -50,12 +50,12 @@ func (a *analysis) newPiling() *piling {
 		p.girders = append(p.girders, gp)
 	}
 	for _, j := range a.house.Joints {
-		if gp := at[j.Host]; gp != nil && j.Kind == framing.GirderPile {
+		if gp := at[j.Host]; gp != nil && j.Kind == plan.GirderPile {
 			gp.piles = append(gp.piles, &pile{joint: j, station: j.Station})
 		}
 	}
 	p.girders = slices.DeleteFunc(p.girders, func(g *girderPath) bool { return len(g.piles) == 0 })
-	if len(a.plan.Levels) > 0 && a.plan.Levels[0].JoistRun == "y" {
+	if len(a.plan.Levels) > 0 && a.plan.Levels[0].JoistRun == plan.AxisY {
 		p.joists = 1
 	}
 	for _, g := range p.girders {

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -36,7 +36,7 @@ func TestPorchBeamHandsItsUpliftToThePosts(t *testing.T) {
 		a.runCase(c)
 		onBeam, posts := Force{}, Force{}
 		for j, f := range a.rafterLoad {
-			if j.Kind == framing.RafterPlate && j.Host == "P" {
+			if j.Kind == plan.RafterPlate && j.Host == "P" {
 				onBeam.take(f)
 			}
 		}

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/wind"
 )
 
@@ -55,7 +56,7 @@ func (a *analysis) roofLoads(s *strip, c windCase, rc roofCase, emit func(patch)
 func (s *strip) cuts(rc roofCase, reach float64) []float64 {
 	z := s.run
 	switch {
-	case s.roof.Kind == "shed":
+	case s.roof.Kind == plan.ShedRoof:
 		z = math.Min(s.run/2, reach)
 		if !s.lowIsNear(rc) {
 			z = s.run - z
@@ -84,7 +85,7 @@ func (s *strip) zone(u float64, rc roofCase, a *analysis) int {
 	reach := a.basis.ZoneTwoReach() * 12
 	near := s.lowIsNear(rc)
 	switch {
-	case s.roof.Kind == "shed":
+	case s.roof.Kind == plan.ShedRoof:
 		d := u
 		if !near {
 			d = s.run - u

@@ -1,6 +1,8 @@
 package loadpath
 
 import (
+	"strings"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
@@ -27,9 +29,17 @@ type Combo struct {
 // The combinations: ASD compares with allowable loads; Strength is given
 // beside it on request.
 var (
-	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, "ASCE 7-16 2.4.1 (grade S)"}
-	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, "ASCE 7-16 2.3.1 (grade S)"}
+	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, "ASCE 7-16 2.4.1 (second-hand)"}
+	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, "ASCE 7-16 2.3.1 (second-hand)"}
 )
+
+// source cites a combination by the edition of the set that was read.
+func (r *Report) source(c Combo) string {
+	if r.Basis.Edition == plan.ASCE716 {
+		return c.Source
+	}
+	return strings.TrimSuffix(c.Source, ")") + "; " + string(r.Basis.Edition) + " not read)"
+}
 
 // Report is the whole load path of a house.
 type Report struct {

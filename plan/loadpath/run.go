@@ -81,7 +81,7 @@ func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
 	}
 	for _, s := range r.Stories {
 		if s.NoLine && s.Total > least {
-			warn("no-shear-wall", s.Level.Pos, "level "+s.Level.Name, "mark sheathed segments with [[wall.shear]] in walls along "+s.Axis,
+			warn("no-shear-wall", s.Level.Pos, "level "+s.Level.Name, "mark sheathed segments with [[wall.shear]] in walls along "+string(s.Axis),
 				"nothing resists wind along %s: %.0f lb (ASD)", s.Axis, s.ASD)
 		}
 	}
@@ -93,7 +93,7 @@ func (r *Report) upliftLines(a *analysis) {
 	at := map[string]int{}
 	for _, j := range a.house.Joints {
 		p := a.peaks[j]
-		if j.Kind != framing.RafterPlate || p == nil {
+		if j.Kind != plan.RafterPlate || p == nil {
 			continue
 		}
 		i, ok := at[j.Host]
@@ -130,7 +130,7 @@ func (r *Report) ridgeLines(a *analysis) {
 	}
 	for _, j := range a.house.Joints {
 		line, p := at[j.Roof], a.peaks[j]
-		if j.Kind != framing.RafterRidge || line == nil || p == nil || atHip(j) {
+		if j.Kind != plan.RafterRidge || line == nil || p == nil || atHip(j) {
 			continue
 		}
 		line.Joints++
@@ -159,7 +159,7 @@ func (r *Report) ridgeLines(a *analysis) {
 
 // atHip tells whether a hip or valley meets at a joint.
 func atHip(j *framing.Joint) bool {
-	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == framing.Hip || m.Role == framing.Valley })
+	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == plan.HipRafter || m.Role == plan.ValleyRafter })
 }
 
 // thrust returns the push on the plates of a pair of rafters from dead load,

@@ -85,7 +85,7 @@ func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, a
 // on the mean.
 func (g *Segment) rake() {
 	g.Tallest = g.Height
-	if g.Wall.Top != "rake" || len(g.carriers) == 0 {
+	if g.Wall.Top != plan.RakeTop || len(g.carriers) == 0 {
 		return
 	}
 	sum := 0.0
@@ -163,7 +163,7 @@ func (a *analysis) ends(g *Segment) {
 // overturn adds up the chord tension of a segment: its own moment, the
 // moment of the force from above over the depth of the floor between, and
 // the tension of the segments that stand on it. Of a perforated wall it is
-// the moment of all stories over its own arm (SDPWS 4.3.6.4.4, grade B).
+// the moment of all stories over its own arm (SDPWS 2021 4.3.6.4.4, transcribed).
 func (s *Segment) overturn() {
 	s.moment = s.v * s.Height
 	s.lifts, s.all = 0, 0
@@ -182,7 +182,7 @@ func (s *Segment) overturn() {
 }
 
 // arm returns the lever arm of the chords: the segment's length, of a
-// perforated wall Co ΣLi (SDPWS 4.3.6.1, grade B).
+// perforated wall Co ΣLi (SDPWS 2021 4.3.6.1, transcribed).
 func (s *Segment) arm() float64 {
 	if s.Pierced != nil {
 		return s.Working

@@ -163,7 +163,7 @@ func (l *lateral) fromAbove(lines []*ShearLine, ax int, s *StoryShear) {
 
 // spread hands a deck's load to its lines.
 func (l *lateral) spread(d *diaphragm, lines []*ShearLine, load []stretch, ax int) {
-	if l.a.plan.Loads.Distribution == "stiffness" {
+	if l.a.plan.Loads.Distribution == plan.Stiffness {
 		l.rigid(d, lines, load, ax)
 		return
 	}

@@ -107,11 +107,11 @@ func (a *analysis) strips() {
 	for _, m := range a.house.Members {
 		switch {
 		case m.Roof == nil:
-		case m.Role == framing.Ridge:
+		case m.Role == plan.Ridge:
 			rid[m] = a.ridgeLine(m)
-		case m.Role == framing.Truss:
+		case m.Role == plan.Truss:
 			of[m] = a.truss(m)
-		case m.Role == framing.Rafter || m.Role == framing.Hip || m.Role == framing.Valley:
+		case m.Role == plan.Rafter || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter:
 			if s := newStrip(m); s != nil {
 				of[m] = s
 				a.rafters = append(a.rafters, s)
@@ -120,11 +120,11 @@ func (a *analysis) strips() {
 	}
 	for _, j := range a.house.Joints {
 		switch j.Kind {
-		case framing.RafterPlate:
+		case plan.RafterPlate:
 			if s := of[j.First()]; s != nil {
 				s.nearer(j.At.Flat()).rest(support{plate: j, joint: j}, j.At.Flat())
 			}
-		case framing.RafterRidge:
+		case plan.RafterRidge:
 			a.ridgeJoint(j, of, rid)
 		}
 	}
@@ -158,7 +158,7 @@ func newStrip(m *framing.Member) *strip {
 	}
 	return &strip{
 		m: m, roof: m.Roof, low: m.A.Flat(), up: d.Flat().Unit(), run: run, tan: d.Z / run,
-		gathers: m.Role == framing.Hip || m.Role == framing.Valley,
+		gathers: m.Role == plan.HipRafter || m.Role == plan.ValleyRafter,
 	}
 }
 
@@ -205,7 +205,7 @@ func (a *analysis) truss(m *framing.Member) *strip {
 
 // nearer returns the strip of a truss whose half p is in; of a rafter itself.
 func (s *strip) nearer(p geom.Vec2) *strip {
-	if s.m.Role == framing.Truss && p.Sub(s.low).Dot(s.up) > s.run {
+	if s.m.Role == plan.Truss && p.Sub(s.low).Dot(s.up) > s.run {
 		return s.pair.b
 	}
 	return s
@@ -227,11 +227,11 @@ func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, r
 	for i, m := range j.Members {
 		s := of[m]
 		switch {
-		case m.Role == framing.Ledger:
+		case m.Role == plan.Ledger:
 			ledger = true
 		case rid[m] != nil:
 			at = rid[m]
-		case s != nil && i > 0 && m.Role != framing.Rafter:
+		case s != nil && i > 0 && m.Role != plan.Rafter:
 			on = s
 		case s != nil:
 			held = append(held, s)
@@ -242,11 +242,11 @@ func (a *analysis) ridgeJoint(j *framing.Joint, of map[*framing.Member]*strip, r
 			s.reachRidge(at)
 		}
 	}
-	if at == nil && on == nil && len(held) == 2 && held[0].m.Role == framing.Rafter {
+	if at == nil && on == nil && len(held) == 2 && held[0].m.Role == plan.Rafter {
 		a.makePair(j, held, nil)
 		return
 	}
-	if at != nil && !at.bearing && len(held) == 2 && held[0].m.Role == framing.Rafter && held[1].m.Role == framing.Rafter && held[0].up.Dot(held[1].up) < -0.9 {
+	if at != nil && !at.bearing && len(held) == 2 && held[0].m.Role == plan.Rafter && held[1].m.Role == plan.Rafter && held[0].up.Dot(held[1].up) < -0.9 {
 		a.makePair(j, held, at)
 		return
 	}

@@ -7,7 +7,9 @@ import (
 	"math"
 	"strings"
 
+	"galewright/plan"
 	"galewright/plan/length"
+	"galewright/plan/source"
 	"galewright/plan/wind"
 )
 
@@ -19,7 +21,7 @@ func (r *Report) WriteWind(w io.Writer, format string) error {
 	}
 	b := bufio.NewWriter(w)
 	p := printer{b}
-	p.line("%s", Caution)
+	p.line("%s\n%s", plan.Caution, preliminary)
 	if r.Missing != "" {
 		p.line("%s", r.Missing)
 		return b.Flush()
@@ -33,6 +35,9 @@ func (r *Report) WriteWind(w io.Writer, format string) error {
 	r.writeHonest(p)
 	return b.Flush()
 }
+
+// preliminary says what loads and capacities are for.
+const preliminary = "Loads and capacities are preliminary numbers for the engineer of record; they settle nothing."
 
 type printer struct{ b *bufio.Writer }
 
@@ -48,10 +53,7 @@ func (r *Report) writeBasis(p printer) {
 	for _, c := range r.Basis.Coefficients() {
 		grade := ""
 		if c.Grade != "" {
-			grade = ", grade " + c.Grade
-			if c.Grade == "from memory" {
-				grade = ", from memory"
-			}
+			grade = ", " + string(c.Grade)
 		}
 		p.line("  %-24s %9.3f %-4s  %s%s", c.Name, c.Value, c.Unit, c.Table, grade)
 	}
@@ -61,11 +63,8 @@ func (r *Report) writeBasis(p printer) {
 }
 
 func (r *Report) writeZones(p printer) {
-	for _, c := range []struct {
-		name, doc string
-		coefs     wind.Coefs
-	}{{"A", "across the ridge", wind.CaseA(r.Basis.Theta)}, {"B", "along the ridge", wind.CaseB}} {
-		p.head(fmt.Sprintf("Envelope pressures, %s, wind %s, psf at strength level (Fig. 28.3-1, grade S+)", r.Basis.CaseName(c.name), c.doc))
+	for _, c := range r.loadCases() {
+		p.head(fmt.Sprintf("Envelope pressures, %s, wind %s, psf at strength level (ASCE %s Fig. 28.3-1, %s)", r.Basis.CaseName(c.name), c.doc, r.Basis.Edition, source.Transcribed))
 		p.line("  %-5s %8s %10s %12s %12s", "zone", "GCpf", "external", "+GCpi net", "-GCpi net")
 		for _, z := range r.Basis.Zones(c.coefs) {
 			p.line("  %-5s %8.2f %10.1f %12.1f %12.1f", z.Name, z.GCpf, z.External, z.Plus, z.Minus)
@@ -78,13 +77,13 @@ func (r *Report) writeZones(p printer) {
 // the sizes of a sheathing panel and of the members.
 func (r *Report) writeCladding(p printer) {
 	for _, f := range r.figures() {
-		p.head(fmt.Sprintf("Components and cladding, %s (grade %s), psf at strength level", f.Name, f.Grade))
+		p.head(fmt.Sprintf("Components and cladding, %s (%s), psf at strength level", f.Name, f.Grade))
 		if f.Note != "" {
 			p.line("  %s", f.Note)
 		}
 		p.line("  %-5s %9s %9s %9s %10s %10s", "zone", "area ft²", "GCp +", "GCp -", "p +", "p -")
 		for _, z := range f.Zones {
-			for _, area := range []float64{10, 32, 100} {
+			for _, area := range cladAreas {
 				c := r.Basis.Cladding(z, area)
 				p.line("  %-5s %9.0f %9.2f %9.2f %10.1f %10.1f", z.Zone, area, c.GCpPositive, c.GCpNegative, c.Positive, c.Negative)
 			}
@@ -116,8 +115,8 @@ func (r *Report) writeDead(p printer) {
 }
 
 func (r *Report) writeUplift(p printer) {
-	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + ASD.Source)
-	strength := r.Placement.House.Plan.Loads.Combination == "strength"
+	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + r.source(ASD))
+	strength := r.Placement.House.Plan.Loads.Combination == plan.Strength
 	for _, u := range r.Uplift {
 		where := "porch beam"
 		if u.Wall != nil {
@@ -155,12 +154,12 @@ func (r *Report) writeLateral(p printer) {
 	p.line("  made of, strength level (walls: half the story below the deck, the floor's depth and half the story above; roofs: to the ridge):")
 	for _, s := range r.Stories {
 		for _, b := range s.Bands {
-			p.line("    story %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[string]string{"x": "y", "y": "x"}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
+			p.line("    story %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[plan.Axis]plan.Axis{plan.AxisX: plan.AxisY, plan.AxisY: plan.AxisX}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
 		}
 	}
 	p.head("Shear wall lines, strength level unless said")
 	for _, x := range r.Lines {
-		p.line("  story %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, []string{"y", "x"}[x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
+		p.line("  story %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, plan.Axes[1-x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
 		for _, s := range x.Segments {
 			p.line("    %-18s %s long, counts %.2f ft, share %.2f: %.0f lb, %.0f plf ASD; end tension %.0f lb", s.Name, length.Feet(s.Length), s.Working/12, s.Share, s.V, s.Demand, s.Lifts)
 		}
@@ -170,7 +169,7 @@ func (r *Report) writeLateral(p printer) {
 				most = d
 			}
 		}
-		p.line("    collector: largest %.0f lb at %s = %s", math.Abs(most.Force), []string{"x", "y"}[x.Axis], length.Feet(most.At))
+		p.line("    collector: largest %.0f lb at %s = %s", math.Abs(most.Force), plan.Axes[x.Axis], length.Feet(most.At))
 	}
 	for _, s := range r.Torsion {
 		p.line("  twist: %s", s)
@@ -198,6 +197,10 @@ func (r *Report) writeBalance(p printer) {
 }
 
 func (r *Report) writeHonest(p printer) {
+	p.head("Sources, in one of these words")
+	for _, g := range source.Grades() {
+		p.line("  %-12s %s", g, g.Meaning())
+	}
 	p.head("Assumptions")
 	for _, s := range r.Assumed {
 		p.line("  - %s", s)

@@ -5,21 +5,32 @@ import (
 	"fmt"
 	"io"
 	"math"
+
+	"galewright/plan"
 )
 
 // Failed tells whether a gap or a ratio above the limit is left, or there
 // are no numbers at all.
 func (r *Report) Failed(limit float64) bool {
-	if r.Missing != "" {
-		return true
-	}
+	gaps, above := r.measured(limit)
+	return r.Missing != "" || gaps+above > 0
+}
+
+// measured counts the gaps and the ratios above the limit.
+func (r *Report) measured(limit float64) (gaps, above int) {
 	for _, l := range r.Links {
-		if l.Over(limit) {
-			return true
+		switch {
+		case l.Gap != "":
+			gaps++
+		case l.above(limit):
+			above++
 		}
 	}
-	return false
+	return gaps, above
 }
+
+// above tells whether the link has a ratio, and it is above the limit.
+func (l *Link) above(limit float64) bool { return l.Gap == "" && l.Ratio > limit }
 
 // Over tells whether the link is a gap or above the limit.
 func (l *Link) Over(limit float64) bool { return l.Gap != "" || l.Ratio > limit }
@@ -42,7 +53,7 @@ func (r *Report) WriteCheck(w io.Writer, limit float64, format string) (failed b
 	}
 	b := bufio.NewWriter(w)
 	p := printer{b}
-	p.line("%s", Caution)
+	p.line("%s\n%s", plan.Caution, preliminary)
 	if r.Missing != "" {
 		p.line("%s", r.Missing)
 		return failed, b.Flush()
@@ -51,17 +62,9 @@ func (r *Report) WriteCheck(w io.Writer, limit float64, format string) (failed b
 		r.writeCheck(p, c, limit)
 	}
 	r.writeChains(p)
-	gaps, over := 0, 0
-	for _, l := range r.Links {
-		switch {
-		case l.Gap != "":
-			gaps++
-		case l.Ratio > limit:
-			over++
-		}
-	}
+	gaps, above := r.measured(limit)
 	r.writeHonest(p)
-	p.line("\n%d joints and segments looked at, %d gaps, %d ratios above %.2f", len(r.Links), gaps, over, limit)
+	p.line("\n%d joints and segments looked at, %d gaps, %d ratios above %.2f", len(r.Links), gaps, above, limit)
 	return failed, b.Flush()
 }
 

@@ -19,17 +19,17 @@ type peak struct {
 }
 
 // partNames says what the parts of a peak are at a kind of joint, by place.
-func partNames(k framing.Kind) []string {
+func partNames(k plan.JointKind) []string {
 	switch k {
-	case framing.GirderPile:
+	case plan.GirderPile:
 		return []string{"from walls and joists", "", "", "weight of the lowest floor"}
-	case framing.PostCap, framing.PostBase:
+	case plan.PostCap, plan.PostBase:
 		return []string{"from the beam"}
-	case framing.RafterPlate:
+	case plan.RafterPlate:
 		return []string{"of the roof it carries"}
-	case framing.RafterRidge:
+	case plan.RafterRidge:
 		return []string{"across the ridge or on the beam"}
-	case framing.StudTop:
+	case plan.StudTop:
 		return []string{"from the plate, floor above included"}
 	}
 	return []string{"from the plate, floor above included", "from the header", "from the stud above", "weight of the wall"}
@@ -105,11 +105,11 @@ func (a *analysis) through(p *wallPath, c windCase) {
 // handDown gives the force at a carrier's foot to what is below.
 func (a *analysis) handDown(k *carrier, f Force) {
 	switch {
-	case k.base != nil && k.base.Kind == framing.StudBase && len(k.ground) > 0:
+	case k.base != nil && k.base.Kind == plan.StudBase && len(k.ground) > 0:
 		for _, g := range k.ground {
 			g.pile.load.take(f.times(g.k))
 		}
-	case k.base != nil && k.base.Kind == framing.StudBase:
+	case k.base != nil && k.base.Kind == plan.StudBase:
 		// slab, stem wall or a floor that no girder carries: the path ends here
 	case len(k.below) > 0 && k.below[0].c != nil:
 		k.below[0].c.direct.take(f)

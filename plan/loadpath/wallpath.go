@@ -69,7 +69,7 @@ type partOf struct {
 func (a *analysis) wallPaths() {
 	byMember := map[*framing.Member]*carrier{}
 	for _, j := range a.house.Joints {
-		if j.Kind != framing.StudTop || j.Wall == nil || j.First() == nil || !j.First().Role.FullHeight() {
+		if j.Kind != plan.StudTop || j.Wall == nil || j.First() == nil || !j.First().Role.FullHeight() {
 			continue
 		}
 		p := a.path(j.Wall)
@@ -84,7 +84,7 @@ func (a *analysis) wallPaths() {
 	a.openHeads()
 	a.stack()
 	for _, j := range a.house.Joints {
-		if (j.Kind == framing.StudStud || j.Kind == framing.StudBase) && j.First() != nil {
+		if (j.Kind == plan.StudStud || j.Kind == plan.StudBase) && j.First() != nil {
 			if c := byMember[j.First()]; c != nil {
 				c.base = j
 				a.goesTo(c, j, byMember)
@@ -141,7 +141,7 @@ func (a *analysis) openHeads() {
 	}
 	found := map[key]*opened{}
 	for _, j := range a.house.Joints {
-		if j.Kind != framing.OpeningHead || j.Wall == nil || j.First() == nil {
+		if j.Kind != plan.OpeningHead || j.Wall == nil || j.First() == nil {
 			continue
 		}
 		k := key{j.Wall, j.First().Opening}
@@ -205,7 +205,7 @@ func (a *analysis) levelAbove(l *plan.Level) *plan.Level {
 // A wall along the joists carries none.
 func (a *analysis) joistShare(p *wallPath, next *plan.Level) float64 {
 	i := 0
-	if next.JoistRun == "y" {
+	if next.JoistRun == plan.AxisY {
 		i = 1
 	}
 	if math.Abs(axis(p.w.Frame().D, i)) > 0.3 {
@@ -275,7 +275,7 @@ func sharesStretch(a, b *plan.Wall, i int) bool {
 
 // goesTo finds what is below the foot of a carrier.
 func (a *analysis) goesTo(c *carrier, j *framing.Joint, byMember map[*framing.Member]*carrier) {
-	if j.Kind == framing.StudBase {
+	if j.Kind == plan.StudBase {
 		c.ground = a.piles.at(j.At.Flat())
 		return
 	}

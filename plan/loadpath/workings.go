@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/length"
 )
@@ -18,16 +19,16 @@ func (r *Report) workings(l *Link) []string {
 		return nil
 	}
 	switch l.Joint.Kind {
-	case framing.RafterPlate, framing.RafterRidge:
+	case plan.RafterPlate, plan.RafterRidge:
 		a.runCase(p.wind)
 		return append(a.gathered(l.Joint), a.roofWorkings(l.Joint, p.wind)...)
-	case framing.StudTop, framing.OpeningHead:
+	case plan.StudTop, plan.OpeningHead:
 		a.runCase(p.wind)
 		return a.plateWorkings(l.Joint)
-	case framing.StudStud, framing.StudBase:
+	case plan.StudStud, plan.StudBase:
 		a.runCase(p.wind)
 		return a.footWorkings(l.Joint)
-	case framing.GirderPile:
+	case plan.GirderPile:
 		if l.Check.ID == "pile-overturning" {
 			return a.pullWorkings(l.Joint)
 		}
@@ -114,7 +115,7 @@ func (a *analysis) plateWorkings(j *framing.Joint) (out []string) {
 	}
 	for _, x := range a.joints[j.Wall] {
 		f, ok := a.rafterLoad[x]
-		if !ok || x.Kind != framing.RafterPlate {
+		if !ok || x.Kind != plan.RafterPlate {
 			continue
 		}
 		for _, s := range p.places(x.Station) {
@@ -170,7 +171,7 @@ func (a *analysis) pullWorkings(j *framing.Joint) (out []string) {
 	for _, p := range a.pilePulls() {
 		if p.joint == j && p.lb > least {
 			out = append(out, fmt.Sprintf("%s, %s end, wind from %s: 0.6 of %.0f lb, times %.3f by lever along girder and joists: %.0f lb", p.segment.Name, p.end,
-				[2][2]string{{"W", "E"}, {"S", "N"}}[p.axis][p.sense], p.segment.Lifts, p.k, p.lb))
+				sides[p.axis][p.sense], p.segment.Lifts, p.k, p.lb))
 		}
 	}
 	return out

@@ -33,7 +33,7 @@ type Section struct {
 // Part is a number of equal pieces.
 type Part struct {
 	Section string
-	Role    framing.Role
+	Role    plan.Role
 	Length  float64 // cut length, long point to long point, to the next 1/16 in
 	Count   int
 	Members []string // IDs; a member of several plies comes once for each
@@ -57,7 +57,7 @@ func (s *Section) Waste() float64 {
 }
 
 // madeUp lists the roles that no yard length is cut for.
-var madeUp = []framing.Role{framing.Truss, framing.Pile}
+var madeUp = []plan.Role{plan.Truss, plan.Pile}
 
 // List returns the cut list of the house.
 func List(h *framing.House) *Cut {

@@ -106,14 +106,14 @@ func house() *framing.House {
 		return plan.Lumber{Ply: 1, Breadth: 1.5, Depth: d, Text: text}
 	}
 	h := &framing.House{Plan: &plan.Plan{Lumber: plan.LumberYard{Stock: []float64{192, 96}}}}
-	add := func(id string, r framing.Role, s plan.Lumber, l float64) {
+	add := func(id string, r plan.Role, s plan.Lumber, l float64) {
 		h.Members = append(h.Members, &framing.Member{ID: id, Role: r, Section: s, Length: l})
 	}
-	add("1S/stud@16", framing.Stud, two(5.5, "2x6"), 92.625)
-	add("1S/stud@32", framing.Stud, two(5.5, "2x6"), 92.625)
-	add("1S/header", framing.Header, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25, Text: "3-2x10"}, 41.51)
-	add("main/ridge", framing.Ridge, plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"}, 300)
-	add("main/truss@0", framing.Truss, two(3.5, "2x4"), 192)
+	add("1S/stud@16", plan.Stud, two(5.5, "2x6"), 92.625)
+	add("1S/stud@32", plan.Stud, two(5.5, "2x6"), 92.625)
+	add("1S/header", plan.Header, plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25, Text: "3-2x10"}, 41.51)
+	add("main/ridge", plan.Ridge, plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"}, 300)
+	add("main/truss@0", plan.Truss, two(3.5, "2x4"), 192)
 	return h
 }
 
@@ -132,8 +132,8 @@ func TestListCountsPlyByPly(t *testing.T) {
 	require.Equal(t, 192.0, ten.Bought)
 	require.Len(t, ten.Sticks, 1)
 	require.Equal(t, 192.0, ten.Bound, "124.7 in needed, in steps of 96 in")
-	require.Equal(t, framing.Ridge, c.Long[0].Role)
-	require.Equal(t, framing.Truss, c.Made[0].Role)
+	require.Equal(t, plan.Ridge, c.Long[0].Role)
+	require.Equal(t, plan.Truss, c.Made[0].Role)
 }
 
 func TestWritersAgree(t *testing.T) {
@@ -145,8 +145,10 @@ func TestWritersAgree(t *testing.T) {
 	require.Contains(t, text.String(), "LONGER THAN THE LONGEST STOCK")
 	all, err := csv.NewReader(&rows).ReadAll()
 	require.NoError(t, err)
+	require.Equal(t, "caution", all[0][len(all[0])-1])
 	count := map[string]int{}
 	for _, r := range all[1:] {
+		require.Equal(t, plan.Caution, r[len(r)-1])
 		count[r[0]]++
 	}
 	require.Equal(t, map[string]int{"buy": 2, "piece": 2, "cut": 2, "long": 1, "made up": 1}, count)
@@ -159,6 +161,8 @@ func TestWritersAgree(t *testing.T) {
 func ExampleCut_Text() {
 	_ = List(house()).Text(os.Stdout)
 	// Output:
+	// Placed and computed from the plan as given; not a substitute for the engineer's sealed drawings and calculations. The engineer of record, local code, the manufacturer's current data and licensed practice govern.
+	//
 	// LUMBER TO BUY
 	// section  length  sticks
 	// 2x6      16'-0"  1

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"galewright/plan"
 	"galewright/plan/length"
 )
 
@@ -31,7 +32,7 @@ func (c *Cut) Text(w io.Writer) error {
 	if err := t.Flush(); err != nil {
 		return err
 	}
-	_, err := io.WriteString(w, trimLines(b.String()))
+	_, err := fmt.Fprintf(w, "%s\n\n%s", plan.Caution, trimLines(b.String()))
 	return err
 }
 
@@ -111,7 +112,7 @@ func parts(w io.Writer, title string, list []*Part) {
 func feet(in float64) string { return strconv.FormatFloat(in/12, 'f', 1, 64) }
 
 // CSV writes one row for each kind of piece and each pattern: what, section,
-// role, length in inches, count, cuts in inches.
+// role, length in inches, count, cuts in inches, and the caution.
 func (c *Cut) CSV(w io.Writer) error {
 	rows := [][]string{{"table", "section", "role", "length_in", "count", "cuts_in"}}
 	for _, o := range c.Orders() {
@@ -136,6 +137,10 @@ func (c *Cut) CSV(w io.Writer) error {
 	}
 	add("long", c.Long)
 	add("made up", c.Made)
+	rows[0] = append(rows[0], "caution")
+	for i := range rows[1:] {
+		rows[i+1] = append(rows[i+1], plan.Caution)
+	}
 	return csv.NewWriter(w).WriteAll(rows)
 }
 
@@ -168,6 +173,7 @@ type jsonSection struct {
 }
 
 type jsonCut struct {
+	plan.Head
 	Stock    []float64     `json:"stock_in"`
 	Kerf     float64       `json:"kerf_in"`
 	Sections []jsonSection `json:"sections"`
@@ -177,9 +183,9 @@ type jsonCut struct {
 
 // JSON writes the cut list with the members of each kind of piece.
 func (c *Cut) JSON(w io.Writer) error {
-	out := jsonCut{Stock: c.Stock, Kerf: Kerf, Sections: []jsonSection{}, Long: jsonParts(c.Long), Made: jsonParts(c.Made)}
+	out := jsonCut{Head: plan.HeadOf("lumber", 1), Stock: c.Stock, Kerf: Kerf, Sections: []jsonSection{}, Long: jsonParts(c.Long), Made: jsonParts(c.Made)}
 	for _, s := range c.Sections {
-		js := jsonSection{Section: s.Name, Need: s.Need, Bought: s.Bought, Bound: s.Bound, Pieces: jsonParts(s.Parts)}
+		js := jsonSection{Section: s.Name, Need: s.Need, Bought: s.Bought, Bound: s.Bound, Pieces: jsonParts(s.Parts), Sticks: []jsonStick{}}
 		for _, k := range s.Sticks {
 			js.Sticks = append(js.Sticks, jsonStick(*k))
 		}

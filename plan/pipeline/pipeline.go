@@ -10,6 +10,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 	"galewright/plan/schedule"
 )
 
@@ -30,7 +31,7 @@ type Load func(name string) ([]byte, error)
 // run beside an error do, so that all faults come out at once; the schedule
 // is there only when no stage found an error.
 func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
-	p, faults := plan.Read(file, src, load)
+	p, faults := read.Plan(file, src, load)
 	r := &Result{Plan: p}
 	if faults.Errors() {
 		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })

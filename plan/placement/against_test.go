@@ -8,6 +8,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 
 	"github.com/stretchr/testify/require"
 )
@@ -22,8 +23,8 @@ wall = [
 ]
 roof = [{ kind = "hip", ridge = "x", pitch = "6:12", rafters = "2x8 @ 24in" }]
 item = [
-  { mark = "over", kind = "ridge strap", length = "30in", width = "1 1/4in", thickness = "20 ga", nails = { type = "10d x 1 1/2", each_end = 7 } },
-  { mark = "hang", kind = "hanger", thickness = "18 ga", nails = { type = "10d x 1 1/2", to_rafter = 6, to_hip = 6 } },
+  { mark = "over", kind = "ridge strap", length = "30in", width = "1 3/8in", thickness = "19 ga", nails = { type = "10d x 1 1/2", each_end = 7 } },
+  { mark = "hang", kind = "hanger", thickness = "17 ga", nails = { type = "10d x 1 1/2", to_rafter = 7, to_hip = 5 } },
 ]
 project = { name = "Check", date = 2026-03-02 }
 site = { wind_speed = "150 mph", exposure = "C" }
@@ -32,7 +33,7 @@ rule = [
 
 func placed(t *testing.T, rules string) (*placement.Placement, plan.Diagnostics) {
 	t.Helper()
-	p, ds := plan.Read("plan.toml", []byte(hipHouse+rules+"]\n"), nil)
+	p, ds := read.Plan("plan.toml", []byte(hipHouse+rules+"]\n"), nil)
 	require.False(t, ds.Errors(), "%v", ds)
 	h, ds := framing.Frame(p)
 	require.Empty(t, ds)

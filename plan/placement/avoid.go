@@ -3,7 +3,7 @@ package placement
 import (
 	"fmt"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/hardware"
 )
 
@@ -26,7 +26,7 @@ func (x *placer) avoid() {
 
 // move takes a piece to the first of its other faces that is clear.
 func (x *placer) move(p *Piece, a *ask) {
-	if a.joint.Kind == framing.RafterPlate && a.item.Kind.Shape == hardware.Body && a.count == 1 {
+	if a.joint.Kind == plan.RafterPlate && a.item.Kind.Shape == hardware.Body && a.count == 1 {
 		x.try(p, a.face, true)
 		return
 	}
@@ -42,7 +42,7 @@ func (x *placer) move(p *Piece, a *ask) {
 }
 
 // try lays a piece on another face and keeps it there when it is clear.
-func (x *placer) try(p *Piece, face string, other bool) bool {
+func (x *placer) try(p *Piece, face plan.Face, other bool) bool {
 	q := *p
 	q.Path, q.bands, q.Laid, q.Cut, q.room = nil, nil, nil, 0, [2]float64{}
 	q.Face, q.other = face, other
@@ -56,7 +56,7 @@ func (x *placer) try(p *Piece, face string, other bool) bool {
 	if lack := missing(&q); max(lack[0], lack[1]) > touch {
 		return false // there its nails would find no room
 	}
-	if (q.Face == "left" || q.Face == "right") && len(q.Laid) > 0 && inOpening(q.Laid[0], q.Face, (q.Z0+q.Z1)/2) {
+	if (q.Face == plan.Left || q.Face == plan.Right) && len(q.Laid) > 0 && inOpening(q.Laid[0], q.Face, (q.Z0+q.Z1)/2) {
 		return false
 	}
 	if o := x.blocker(p, p.bands); o != nil {

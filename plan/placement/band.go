@@ -3,6 +3,7 @@ package placement
 import (
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
@@ -80,16 +81,17 @@ type facing struct {
 }
 
 // facingOf returns the named face of what stands between stations s0 and s1
-// of a wall's frame, depth in deep.
-func facingOf(f geom.Frame, s0, s1, depth float64, face string) facing {
+// of a wall's frame, depth in deep; what is not beside it (top, through, or
+// not chosen yet) is measured on the outside.
+func facingOf(f geom.Frame, s0, s1, depth float64, face plan.Face) facing {
 	d, in := f.D.Up(0), f.In.Up(0)
 	mid := (s0 + s1) / 2
 	switch face {
-	case "inside":
+	case plan.Inside:
 		return facing{f, mid, depth, in, d, s1 - s0}
-	case "left":
+	case plan.Left:
 		return facing{f, s0, depth / 2, d.Mul(-1), in, depth}
-	case "right":
+	case plan.Right:
 		return facing{f, s1, depth / 2, d, in, depth}
 	}
 	return facing{f, mid, 0, in.Mul(-1), d, s1 - s0}

@@ -13,9 +13,9 @@ import (
 func (x *placer) body(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
 	p.Laid = laid(j.Members[:min(2, len(j.Members))]...)
-	if j.Wall == nil || j.Kind == framing.RafterRidge {
+	if j.Wall == nil || j.Kind == plan.RafterRidge {
 		if p.Face == "" {
-			p.Face = "outside"
+			p.Face = plan.Outside
 		}
 		p.Path = []geom.Vec3{j.At}
 		return nil
@@ -27,13 +27,13 @@ func (x *placer) body(p *Piece, k, n int) *plan.Diagnostic {
 		tall = 3
 	}
 	switch j.Kind {
-	case framing.RafterPlate:
+	case plan.RafterPlate:
 		return x.rafterClip(p, f, m, tall, k, n)
-	case framing.StudTop, framing.OpeningHead:
+	case plan.StudTop, plan.OpeningHead:
 		top, plate := plates(j)
 		p.Laid = laid(m, plate)
 		x.clip(p, f, depth, m, m.Z1, -1, tall, top-m.Z1, k, n)
-	case framing.StudBase, framing.StudStud, framing.WallEnd:
+	case plan.StudBase, plan.StudStud, plan.WallEnd:
 		x.clip(p, f, depth, m, m.Z0, 1, tall, 1.5, k, n)
 	default:
 		x.clip(p, f, depth, m, j.At.Z, 1, tall, tall/2, k, n)
@@ -52,7 +52,7 @@ func (x *placer) clip(p *Piece, f geom.Frame, depth float64, m *framing.Member, 
 	p.Path = []geom.Vec3{g.at(z, off)}
 	p.Station, _ = f.Local(p.Path[0].Flat())
 	a, b := g.at(z, off), g.at(z+way*tall, off)
-	if p.Face == "outside" || p.Face == "inside" {
+	if p.Face == plan.Outside || p.Face == plan.Inside {
 		lap := min(tall/2, max(plate, 0))
 		a, b = g.at(z-way*lap, off), g.at(z+way*(tall-lap), off)
 	}
@@ -71,16 +71,16 @@ func (x *placer) rafterClip(p *Piece, f geom.Frame, m *framing.Member, tall floa
 	}
 	t, normal := 0.0, f.In.Up(0).Mul(-1)
 	switch p.Face {
-	case "inside":
+	case plan.Inside:
 		t, normal = depth, normal.Mul(-1)
-	case "left", "right":
+	case plan.Left, plan.Right:
 	default:
-		p.Face = "outside"
+		p.Face = plan.Outside
 	}
 	w := p.wide()
 	side := x.rafterSide(p, s0, s1, seat, k)
 	s := s0 - w/2
-	if side == "right" {
+	if side == plan.Right {
 		s = s1 + w/2
 	}
 	p.Path = []geom.Vec3{f.At(s, t, seat)}
@@ -91,17 +91,17 @@ func (x *placer) rafterClip(p *Piece, f geom.Frame, m *framing.Member, tall floa
 
 // rafterSide chooses the side of a rafter that a clip goes on: the one asked
 // for, else the first or, of two clips, each; never off the wall's end.
-func (x *placer) rafterSide(p *Piece, s0, s1, seat float64, k int) string {
+func (x *placer) rafterSide(p *Piece, s0, s1, seat float64, k int) plan.Face {
 	j := p.Joint
-	on := func(side string) bool {
-		if side == "left" {
+	on := func(side plan.Face) bool {
+		if side == plan.Left {
 			return s0-p.wide() >= -touch
 		}
 		return s1+p.wide() <= j.Wall.Length()+touch
 	}
 	sides := x.freeSides(j, j.First(), seat)
-	sides = slices.DeleteFunc(sides, func(s string) bool { return !on(s) })
-	if p.Face == "left" || p.Face == "right" {
+	sides = slices.DeleteFunc(sides, func(s plan.Face) bool { return !on(s) })
+	if p.Face == plan.Left || p.Face == plan.Right {
 		if on(p.Face) || len(sides) == 0 {
 			return p.Face
 		}
@@ -110,7 +110,7 @@ func (x *placer) rafterSide(p *Piece, s0, s1, seat float64, k int) string {
 		return sides[0]
 	}
 	if len(sides) == 0 {
-		return "left"
+		return plan.Left
 	}
 	if p.other {
 		slices.Reverse(sides)

@@ -40,7 +40,7 @@ func (x *placer) seatRods() {
 
 func holdDownAmong(pieces []*Piece) *Piece {
 	for _, q := range pieces {
-		if q.Item.Kind.Name == "hold-down" {
+		if q.Item.Kind.Name == plan.HoldDownItem {
 			return q
 		}
 	}
@@ -55,11 +55,11 @@ func (x *placer) bolt(p *Piece, taken []float64, there bool) {
 	j, it := p.Joint, p.Item
 	f, depth := j.Wall.Frame(), j.Wall.Depth()
 	l := x.through(j)
-	plate := role(l.joint, framing.BottomPlate, framing.SillPlate)
+	plate := role(l.joint, plan.BottomPlate, plan.SillPlate)
 	t := depth / 2
-	if sill := role(l.joint, framing.SillPlate); sill != nil && it.Kind.Name == "anchor bolt" && !there {
+	if sill := role(l.joint, plan.SillPlate); sill != nil && it.Kind.Name == plan.AnchorBoltItem && !there {
 		plate = sill
-		if rim := role(l.joint, framing.Rim); rim != nil && j.Level != nil { // the rim stands on the sill's outer edge
+		if rim := role(l.joint, plan.Rim); rim != nil && j.Level != nil { // the rim stands on the sill's outer edge
 			t = max(t, min(j.Level.Rim+washer(p)/2, depth-washer(p)/2))
 		}
 	}
@@ -81,7 +81,7 @@ func (x *placer) bolt(p *Piece, taken []float64, there bool) {
 func washer(p *Piece) float64 { return max(p.Item.Washer, 2) }
 
 // Where bolts go on a plate: each at least seven diameters from the plate's
-// end (IRC R403.1.6, from memory), sought in steps within reach of the stud.
+// end (IRC 2006 R403.1.6, read), sought in steps within reach of the stud.
 const (
 	boltEnd   = 7    // diameters
 	boltStep  = 0.25 // in

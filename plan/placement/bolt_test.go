@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"galewright/plan/framing"
+	"galewright/plan"
 	"galewright/plan/pipeline"
 
 	"github.com/stretchr/testify/assert"
@@ -47,11 +47,11 @@ func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
 			half, z := p.Item.Washer/2-0.05, p.Path[0].Z-p.Item.Rod-0.25 // the plate's top
 			on := false
 			for _, m := range r.House.Members {
-				if m.Wall != p.Joint.Wall || m.Role == framing.Rim { // the rim stands on the sill's edge, beside the washer
+				if m.Wall != p.Joint.Wall || m.Role == plan.Rim { // the rim stands on the sill's edge, beside the washer
 					continue
 				}
 				switch {
-				case (m.Role == framing.SillPlate || m.Role == framing.BottomPlate) && m.S0 <= p.Station-half && p.Station+half <= m.S1:
+				case (m.Role == plan.SillPlate || m.Role == plan.BottomPlate) && m.S0 <= p.Station-half && p.Station+half <= m.S1:
 					on = on || m.Z1 > z-0.01 && m.Z1 < z+0.01
 				case m.Z0 < z+0.5 && m.Z1 > z+2:
 					assert.False(t, m.S0 < p.Station+half && p.Station-half < m.S1, "%s: %s at %.2f stands in %s", file, p.Tag, p.Station, m.ID)
@@ -69,12 +69,12 @@ func TestSillBoltsKeepClearOfHoldDownRods(t *testing.T) {
 	r := examples(t)["curlew-row.toml"]
 	rods := 0
 	for _, p := range r.Placement.Pieces {
-		if p.Item.Mark != "anchor-rod-58" {
+		if p.Item.Mark != "cast-in-rod" {
 			continue
 		}
 		rods++
 		for _, q := range r.Placement.Pieces {
-			if q.Item.Mark == "sill-bolt-58" && q.Joint.Wall == p.Joint.Wall && q.Joint.First() == p.Joint.First() {
+			if q.Item.Mark == "sill-bolt" && q.Joint.Wall == p.Joint.Wall && q.Joint.First() == p.Joint.First() {
 				assert.GreaterOrEqual(t, math.Abs(p.Station-q.Station), 4-1e-9, "%s and %s", p.Tag, q.Tag)
 			}
 		}
@@ -116,7 +116,7 @@ func TestNoTwoBoltsTakeOnePlace(t *testing.T) {
 	require.Empty(t, ds)
 	bolts := map[string][]float64{}
 	for _, p := range r.Placement.Pieces {
-		if p.Item.Mark != "bolt-12" {
+		if p.Item.Mark != "sill-bolt" {
 			continue
 		}
 		for _, s := range bolts[p.Joint.Host] {

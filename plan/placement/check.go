@@ -22,7 +22,7 @@ var Checks = []*Check{
 	unknownMark, unknownJoint, itemNotForJoint, itemNeverUsed,
 	unknownAction, unknownHost, placeOffMember, placeWithoutEffect,
 	ruleMatchedNothing, ruleWithoutEffect,
-	jointWithoutMember, jointOffWall, cornerOfOne, noRafter, noRidge,
+	jointWithoutMember, noWayToLie, jointOffWall, cornerOfOne, noRafter, noRidge,
 	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing, boltTooShort, noRoomOnPlate, holdDownWithoutAnchor,
 	strapTooShort, strapPastMember, cutPastRoll,
 	faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,

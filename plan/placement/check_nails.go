@@ -16,8 +16,11 @@ import (
 var nailTipThrough = newCheck("nail-tip-through", plan.Warning, "a nail too long for the member behind",
 	"The nail's tip comes out of the far side: it is a hazard, splits the wood, and counts less than its length.", func(x *placer, c *Check) {
 		for _, p := range x.p.Pieces {
-			for _, f := range p.Item.Fasteners {
-				if m, thick, tip := x.tip(p, f); m != nil {
+			told := map[string]bool{} // both ends of a strap are nailed alike
+			for _, f := range p.Item.Ends() {
+				m, thick, tip := x.tip(p, f)
+				if key := f.Part + f.Nail; m != nil && !told[key] {
+					told[key] = true
 					x.about(c, p, p.Tag, fmt.Sprintf("%s comes %s through the %s, which is %s thick there", f.Nail, length.Feet(tip), m.Role, length.Feet(thick)),
 						fmt.Sprintf("take a fastener no longer than %s", length.Feet(length.Snap(thick+p.Item.Thickness))))
 				}
@@ -25,15 +28,15 @@ var nailTipThrough = newCheck("nail-tip-through", plan.Warning, "a nail too long
 		}
 	})
 
-// tip returns the member that a nail of f goes through, how thick it is in
+// tip returns the member that a nail of the end f goes through, how thick it is in
 // the nail's direction and how far the tip comes out; nil when none.
-func (x *placer) tip(p *Piece, f plan.Fasteners) (*framing.Member, float64, float64) {
+func (x *placer) tip(p *Piece, f hardware.End) (*framing.Member, float64, float64) {
 	if f.Length <= 0 || strings.HasPrefix(f.Nail, "bolt") {
 		return nil, 0, 0
 	}
 	for i, m := range p.Laid {
 		n, ok := normalOn(p, i)
-		if !ok || !takes(f, m) {
+		if !ok || !f.Into(m) {
 			continue
 		}
 		t := thick(m, n)
@@ -51,29 +54,15 @@ func normalOn(p *Piece, i int) (geom.Vec3, bool) {
 	switch {
 	case len(p.bands) == 0:
 		return geom.Vec3{}, false
-	case len(p.bands) == 2 && p.Item.Kind.Shape == hardware.Over && p.Joint.Kind != framing.RafterRidge:
+	case len(p.bands) == 2 && p.Item.Kind.Shape == hardware.Over && p.Joint.Kind != plan.RafterRidge:
 		return p.bands[1-min(i, 1)].n, true // a hook: over the plate, then down the stud
 	case i > 0 && len(p.bands) > 1:
 		return p.bands[len(p.bands)-1].n, true
 	}
-	if i > 0 && len(p.Path) == 1 && (p.Face == "left" || p.Face == "right") {
+	if i > 0 && len(p.Path) == 1 && (p.Face == plan.Left || p.Face == plan.Right) {
 		return geom.Vec3{Z: 1}, true // the leg of a clip turned onto the plate
 	}
 	return p.bands[0].n, true
-}
-
-// takes tells whether fasteners of a part go into a member: "to stud" only
-// into a stud, "to plate" only into a plate, any other part into all.
-func takes(f plan.Fasteners, m *framing.Member) bool {
-	word, ok := strings.CutPrefix(f.Part, "to ")
-	if !ok {
-		return true
-	}
-	r := string(m.Role)
-	if word == "stud" {
-		return m.Role.FullHeight() || m.Role == framing.Jack
-	}
-	return strings.Contains(r, word)
 }
 
 // thick returns how thick a member is along n, in: the extent of its thickest
@@ -98,15 +87,15 @@ func thick(m *framing.Member, n geom.Vec3) float64 {
 // backed tells whether another member touches the far face of m, so that the
 // nail runs on into wood.
 func (x *placer) backed(p *Piece, m *framing.Member, n geom.Vec3) bool {
-	if m.Role == framing.TopPlate || m.Role == framing.CapPlate {
+	if m.Role == plan.TopPlate || m.Role == plan.UpperPlate {
 		return math.Abs(n.Z) > 0.5 // the two plates lie on each other
 	}
-	if m.Wall == nil || p.Face != "left" && p.Face != "right" {
+	if m.Wall == nil || p.Face != plan.Left && p.Face != plan.Right {
 		return false
 	}
-	far := "right"
-	if p.Face == "right" {
-		far = "left"
+	far := plan.Right
+	if p.Face == plan.Right {
+		far = plan.Left
 	}
 	z := min(max((p.Z0+p.Z1)/2, m.Z0+1), m.Z1-1)
 	return x.beside(m, far, z)

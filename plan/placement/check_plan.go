@@ -27,6 +27,8 @@ var (
 		"No joint of the house meets all conditions of the rule: a word is likely wrong, or the house has changed under it.", nil)
 	jointWithoutMember = newCheck("joint-without-member", plan.Error, "hardware at a joint without a member",
 		"Framing found a joint but nothing to nail to.", nil)
+	noWayToLie = newCheck("no-way-to-lie", plan.Error, "a strap at a joint where it cannot lie",
+		"A strap of that kind has no line in space at joints of that kind: use an item of another kind.", nil)
 	jointOffWall = newCheck("joint-off-wall", plan.Error, "a wall's item at a joint without a wall",
 		"The item is laid on a wall's faces, and the joint belongs to none.", nil)
 	cornerOfOne = newCheck("corner-of-one", plan.Error, "a corner strap where no corner is",

@@ -27,7 +27,7 @@ var (
 	faceCovered = newCheck("face-covered", plan.Error, "a piece on a face that another member covers",
 		"Another member stands against the face there, such as the next stud of a post, a wall that butts, or a joist: nothing can be nailed.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if p.Face == "top" || p.Face == "through" {
+				if p.Face == plan.Top || p.Face == plan.Through {
 					continue
 				}
 				if m, face := x.coverOf(p); m != nil {
@@ -39,7 +39,7 @@ var (
 	noRoomOnFace = newCheck("no-room-on-face", plan.Error, "a piece whose nails miss the member",
 		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if len(p.Laid) == 0 || len(p.bands) == 0 || p.Face != "outside" && p.Face != "inside" || p.Joint.Kind == framing.RafterPlate {
+				if len(p.Laid) == 0 || len(p.bands) == 0 || p.Face != plan.Outside && p.Face != plan.Inside || p.Joint.Kind == plan.RafterPlate {
 					continue
 				}
 				m := p.Laid[0]
@@ -57,7 +57,7 @@ var (
 // practice, no published source), in.
 const edge = 0.375
 
-func clip(p *Piece) bool { return p.Item.Kind.Shape == hardware.Body && p.Item.Kind.Purpose == "clip" }
+func clip(p *Piece) bool { return p.Item.Kind.Name == plan.ClipItem }
 
 // under tells whether a strap lies under a clip that goes on no earlier.
 func under(a, b *Piece) bool {
@@ -154,8 +154,8 @@ func (x *placer) clashes(c *Check, kind func(a, b *Piece) bool) {
 	}
 }
 
-func cleared(a, b string) string {
-	if a == "top" || a == "through" {
+func cleared(a, b plan.Face) plan.Face {
+	if a == plan.Top || a == plan.Through {
 		return b
 	}
 	return a
@@ -164,10 +164,10 @@ func cleared(a, b string) string {
 // freeFace suggests where a piece could go instead, or says none when every
 // face is taken. A band on a stud's side would have to pass the plates there.
 func (x *placer) freeFace(p *Piece, none string) string {
-	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind == framing.RafterPlate {
+	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind == plan.RafterPlate {
 		return "move one of them, or change its face"
 	}
-	faces := []string{"outside", "inside", "left", "right"}
+	faces := []plan.Face{plan.Outside, plan.Inside, plan.Left, plan.Right}
 	if p.Item.Kind.Shape == hardware.Band {
 		faces = faces[:2]
 	}
@@ -185,7 +185,7 @@ func (p *Piece) around() bool { return len(p.bands) == 3 }
 // coverOf returns a member that stands against a face where the piece lies,
 // and which face that is; nil when none does. What lies flat on a plate's top
 // goes on before anything covers it.
-func (x *placer) coverOf(p *Piece) (m *framing.Member, face string) {
+func (x *placer) coverOf(p *Piece) (m *framing.Member, face plan.Face) {
 	for _, b := range p.bands {
 		if math.Abs(b.n.Z) > 0.5 {
 			continue
@@ -208,20 +208,20 @@ func (p *Piece) reach() float64 {
 
 // faceOf names the face of the wall or member that a stretch of the piece's
 // steel lies on.
-func (p *Piece) faceOf(b band) string {
+func (p *Piece) faceOf(b band) plan.Face {
 	if !p.around() || p.Joint.Wall == nil {
 		return p.Face
 	}
 	f := p.Joint.Wall.Frame()
 	switch n := b.n.Flat(); {
 	case n.Dot(f.In) > 0.5:
-		return "inside"
+		return plan.Inside
 	case n.Dot(f.In) < -0.5:
-		return "outside"
+		return plan.Outside
 	case n.Dot(f.D) < 0:
-		return "left"
+		return plan.Left
 	}
-	return "right"
+	return plan.Right
 }
 
 // covered tells whether a member stands against a face where the piece lies.
@@ -231,7 +231,7 @@ func (x *placer) covered(p *Piece) bool {
 }
 
 // fits tells whether the piece could lie on another face.
-func (x *placer) fits(p *Piece, face string) bool {
+func (x *placer) fits(p *Piece, face plan.Face) bool {
 	q := &Piece{Joint: p.Joint, Item: p.Item, Face: face}
 	if x.shape(q, 0, 1) != nil || q.Face != face {
 		return false
@@ -252,7 +252,7 @@ func (x *placer) acrossOpening(c *Check) {
 	told := map[*Piece]bool{}
 	for _, w := range x.house.Plan.Walls {
 		for _, o := range w.Openings {
-			for _, face := range []string{"outside", "inside"} {
+			for _, face := range []plan.Face{plan.Outside, plan.Inside} {
 				g := facingOf(w.Frame(), o.At, o.At+o.Width, w.Depth(), face)
 				z := w.Level.Floor + o.Sill
 				pl, r := band{g.n, g.at(z, 0), g.at(z+o.Height, 0), o.Width}.flat()

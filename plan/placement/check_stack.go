@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 )
@@ -39,12 +38,12 @@ var (
 		})
 
 	boltTooShort = newCheck("bolt-too-short", plan.Warning, "an anchor bolt that reaches too little into the foundation",
-		"A bolt of a sill plate goes at least 7 in into the concrete or masonry below it (IRC R403.1.6, from memory).", func(x *placer, c *Check) {
+		"A bolt of a sill plate goes at least 7 in into the concrete or masonry below it (IRC 2006 R403.1.6, read).", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if p.Item.Kind.Shape != hardware.Rod || p.Joint.Wall == nil || len(p.Path) != 2 {
 					continue
 				}
-				sill := role(x.through(p.Joint).joint, framing.SillPlate)
+				sill := role(x.through(p.Joint).joint, plan.SillPlate)
 				if sill == nil {
 					continue
 				}
@@ -67,7 +66,7 @@ var (
 	holdDownWithoutAnchor = newCheck("hold-down-without-anchor", plan.Warning, "a hold-down with no rod below it",
 		"A hold-down over a sill plate hangs on a rod that stands in the foundation; none is placed at its post.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if p.Item.Kind.Name != "hold-down" || role(x.through(p.Joint).joint, framing.SillPlate) == nil || x.anchored(p) {
+				if p.Item.Kind.Name != plan.HoldDownItem || role(x.through(p.Joint).joint, plan.SillPlate) == nil || x.anchored(p) {
 					continue
 				}
 				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod stands in the foundation under it", length.Feet(p.Item.Rod)),
@@ -77,8 +76,8 @@ var (
 
 	headerWithoutKing = newCheck("header-without-king", plan.Warning, "a header's end without a king",
 		"Without a full-height stud at a header's end its uplift has no way down.", func(x *placer, c *Check) {
-			for _, j := range x.byKind[framing.OpeningHead] {
-				if role(j, framing.King, framing.Post, framing.Stud) != nil {
+			for _, j := range x.byKind[plan.OpeningHead] {
+				if role(j, plan.King, plan.Post, plan.Stud) != nil {
 					continue
 				}
 				pos := plan.Pos{}

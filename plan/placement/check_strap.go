@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 )
@@ -57,10 +58,10 @@ func (x *placer) pastMember(c *Check, p *Piece) {
 // needs returns the least lap on each of the two members: what the nails of
 // that end take, and the lap the item asks for unless the member is shorter.
 func needs(p *Piece) (need [2]float64) {
-	it := p.Item
+	it, ends := p.Item, p.ends()
 	for i := range need {
-		if f, ok := endNails(it, i); ok {
-			need[i] = hardware.Spread(f, it.Width)
+		if ends[i].Count > 0 {
+			need[i] = hardware.Spread(ends[i].Fasteners, it.Width)
 		}
 		want := it.Lap
 		if p.room[i] > 0 {
@@ -74,22 +75,12 @@ func needs(p *Piece) (need [2]float64) {
 	return need
 }
 
-// endNails returns the nails of end i of a strap.
-func endNails(it *hardware.Item, i int) (plan.Fasteners, bool) {
-	for _, f := range it.Fasteners {
-		if f.Parts > 1 {
-			return f, true
-		}
-	}
-	if len(it.Fasteners) == 1 {
-		f := it.Fasteners[0]
-		f.Count = (f.Count + 1) / 2
-		return f, true
-	}
-	if i < len(it.Fasteners) {
-		return it.Fasteners[i], true
-	}
-	return plan.Fasteners{}, false
+// ends returns the ends of a piece on its two members, the one held first.
+func (p *Piece) ends() (ends [2]hardware.End) {
+	m := [2]*framing.Member{}
+	copy(m[:], p.Laid)
+	ends[0], ends[1] = p.Item.EndsOn(m[0], m[1])
+	return ends
 }
 
 // missing returns the steel that the lap on each of the two members lacks.

@@ -64,10 +64,10 @@ const shortPlate = 24
 
 // basePlate returns the plate at a stud's base, or nil at another joint.
 func basePlate(j *framing.Joint) *framing.Member {
-	if j.Kind != framing.StudBase {
+	if j.Kind != plan.StudBase {
 		return nil
 	}
-	return role(j, framing.SillPlate, framing.BottomPlate)
+	return role(j, plan.SillPlate, plan.BottomPlate)
 }
 
 // stretches cuts a run of base joints where the plate below is cut, as at a

@@ -41,9 +41,9 @@ var conditions = []condition{
 		}
 		return ""
 	}),
-	names("role", func(w *plan.Where) []string { return w.Role }, func(j *framing.Joint) string {
+	names("role", func(w *plan.Where) []plan.Role { return w.Role }, func(j *framing.Joint) plan.Role {
 		if m := j.First(); m != nil {
-			return string(m.Role)
+			return m.Role
 		}
 		return ""
 	}),
@@ -51,10 +51,10 @@ var conditions = []condition{
 		key:   "against",
 		given: func(w *plan.Where) bool { return len(w.Against) > 0 },
 		holds: func(_ *world, w *plan.Where, j *framing.Joint) bool {
-			return slices.ContainsFunc(met(j), func(role string) bool { return slices.Contains(w.Against, role) })
+			return slices.ContainsFunc(met(j), func(role plan.Role) bool { return slices.Contains(w.Against, role) })
 		},
-		want: func(w *plan.Where) string { return strings.Join(w.Against, " or ") },
-		have: func(_ *world, j *framing.Joint) string { return strings.Join(met(j), " and ") },
+		want: func(w *plan.Where) string { return strings.Join(plan.Words(w.Against), " or ") },
+		have: func(_ *world, j *framing.Joint) string { return strings.Join(plan.Words(met(j)), " and ") },
 	},
 	names("stud", func(w *plan.Where) []string { return w.Stud }, func(j *framing.Joint) string {
 		if j.Wall == nil {
@@ -66,13 +66,13 @@ var conditions = []condition{
 	flag("bearing", func(w *plan.Where) *bool { return w.Bearing }, func(_ *world, j *framing.Joint) bool { return j.Wall != nil && j.Wall.Bearing }),
 	flag("balloon", func(w *plan.Where) *bool { return w.Balloon }, func(_ *world, j *framing.Joint) bool { return j.Wall != nil && j.Wall.Balloon() }),
 	flag("lines_up", func(w *plan.Where) *bool { return w.LinesUp }, func(_ *world, j *framing.Joint) bool {
-		return j.Kind != framing.StudStud || j.Below && len(j.Members) > 1 && standing(j.Members[1]) && math.Abs(j.Offset) <= touch
+		return j.Kind != plan.StudStud || j.Below && len(j.Members) > 1 && standing(j.Members[1]) && math.Abs(j.Offset) <= touch
 	}),
 	flag("end_zone", func(w *plan.Where) *bool { return w.EndZone }, (*world).inEndZone),
 	flag("shear", func(w *plan.Where) *bool { return w.Shear }, inShear),
 	span("spacing", func(w *plan.Where) [2]float64 { return w.Spacing }, func(_ *world, j *framing.Joint) float64 {
 		switch r := roofOf(j); {
-		case j.Wall != nil && j.Kind != framing.RafterPlate:
+		case j.Wall != nil && j.Kind != plan.RafterPlate:
 			return j.Wall.Spacing
 		case r != nil:
 			return r.Spacing
@@ -112,25 +112,25 @@ var conditions = []condition{
 }
 
 // met returns the roles of the members that a joint's first one meets.
-func met(j *framing.Joint) (roles []string) {
+func met(j *framing.Joint) (roles []plan.Role) {
 	for _, m := range j.Members[min(1, len(j.Members)):] {
-		if !slices.Contains(roles, string(m.Role)) {
-			roles = append(roles, string(m.Role))
+		if !slices.Contains(roles, m.Role) {
+			roles = append(roles, m.Role)
 		}
 	}
 	return roles
 }
 
 // names is a condition that holds when the joint's word is in a list.
-func names(key string, list func(*plan.Where) []string, word func(*framing.Joint) string) condition {
+func names[W ~string](key string, list func(*plan.Where) []W, word func(*framing.Joint) W) condition {
 	return condition{
 		key,
 		func(w *plan.Where) bool { return len(list(w)) > 0 },
 		func(_ *world, w *plan.Where, j *framing.Joint) bool { return slices.Contains(list(w), word(j)) },
-		func(w *plan.Where) string { return strings.Join(list(w), " or ") },
+		func(w *plan.Where) string { return strings.Join(plan.Words(list(w)), " or ") },
 		func(_ *world, j *framing.Joint) string {
 			if s := word(j); s != "" {
-				return s
+				return string(s)
 			}
 			return "none"
 		},

@@ -3,6 +3,7 @@ package placement
 import (
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
@@ -41,9 +42,9 @@ func newGrid(members []*framing.Member) grid {
 // blocks tells whether members of a role stand against faces that hardware
 // is nailed to. Plates, headers and rafters do not: straps go over or under
 // them by intent.
-func blocks(r framing.Role) bool {
+func blocks(r plan.Role) bool {
 	switch r {
-	case framing.Jack, framing.Cripple, framing.Joist, framing.Blocking, framing.Ledger:
+	case plan.Jack, plan.Cripple, plan.Joist, plan.Blocking, plan.Ledger:
 		return true
 	}
 	return r.FullHeight()
@@ -109,7 +110,7 @@ func in(list []*framing.Member, m *framing.Member) bool {
 
 // beside tells whether another member stands against a side of an upright of
 // a wall at height z.
-func (w *world) beside(m *framing.Member, side string, z float64) bool {
+func (w *world) beside(m *framing.Member, side plan.Face, z float64) bool {
 	g := facingOf(m.Wall.Frame(), m.S0, m.S1, m.Wall.Depth(), side)
 	return w.cover(band{g.n, g.at(z-1, 0), g.at(z+1, 0), g.breadth / 2}, probeFar, m) != nil
 }

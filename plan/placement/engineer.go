@@ -21,7 +21,7 @@ func (x *placer) place(e *plan.Place) {
 		return
 	}
 	var it *hardware.Item
-	if e.Use != "" || e.Action != "remove" {
+	if e.Use != "" || e.Action != plan.Remove {
 		if it = x.item(e.Use, e.Pos, where); it == nil {
 			return
 		}
@@ -39,7 +39,7 @@ func (x *placer) place(e *plan.Place) {
 		switch {
 		case j == nil:
 			x.missed(e, pos, host, kinds, s)
-		case e.Action == "remove":
+		case e.Action == plan.Remove:
 			x.remove(e, pos, j, it)
 		default:
 			x.put(e, j, it)
@@ -67,36 +67,36 @@ func (x *placer) placeKnown(e *plan.Place, host, where string) bool {
 }
 
 // kindsOf returns the joint kinds a place may hit, the likeliest first.
-func (x *placer) kindsOf(e *plan.Place, it *hardware.Item, where string) []framing.Kind {
+func (x *placer) kindsOf(e *plan.Place, it *hardware.Item, where string) []plan.JointKind {
 	if e.On == "" {
 		if it != nil && len(it.Kind.On) > 0 {
 			return it.Kind.On
 		}
-		all := make([]framing.Kind, len(framing.Kinds))
-		for i, k := range framing.Kinds {
+		all := make([]plan.JointKind, len(plan.Joints))
+		for i, k := range plan.Joints {
 			all[i] = k.Kind
 		}
 		return all
 	}
-	k := framing.Kind(e.On)
+	k := e.On
 	if k.Code() == "" {
 		x.raise(plan.Diagnostic{
 			Code: "unknown-joint", Pos: e.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is no kind of joint", e.On), Mend: meant(e.On, jointKinds()),
+			Summary: fmt.Sprintf("%q is no kind of joint", e.On), Mend: meant(e.On, plan.JointKinds),
 		})
 		return nil
 	}
 	if it != nil && !x.belongs(it, k, e.Pos, where) {
 		return nil
 	}
-	return []framing.Kind{k}
+	return []plan.JointKind{k}
 }
 
 // hit returns the joint that a station means: of the first kind that has one
 // within half the member and 1 in.
-func (x *placer) hit(host string, kinds []framing.Kind, s float64) *framing.Joint {
+func (x *placer) hit(host string, kinds []plan.JointKind, s float64) *framing.Joint {
 	for _, k := range kinds {
-		if j, d := x.nearest(host, []framing.Kind{k}, s); j != nil && d <= half(j)+1+touch {
+		if j, d := x.nearest(host, []plan.JointKind{k}, s); j != nil && d <= half(j)+1+touch {
 			return j
 		}
 	}
@@ -116,7 +116,7 @@ func half(j *framing.Joint) float64 {
 }
 
 // nearest returns the joint of the host nearest to station s and its distance.
-func (x *placer) nearest(host string, kinds []framing.Kind, s float64) (best *framing.Joint, d float64) {
+func (x *placer) nearest(host string, kinds []plan.JointKind, s float64) (best *framing.Joint, d float64) {
 	d = math.Inf(1)
 	for _, k := range kinds {
 		for _, j := range x.byHost[hostKind{host, k}] {
@@ -132,7 +132,7 @@ func (x *placer) nearest(host string, kinds []framing.Kind, s float64) (best *fr
 const geomTie = 1e-9
 
 // missed tells that no member stands where the engineer wants his item.
-func (x *placer) missed(e *plan.Place, pos plan.Pos, host string, kinds []framing.Kind, s float64) {
+func (x *placer) missed(e *plan.Place, pos plan.Pos, host string, kinds []plan.JointKind, s float64) {
 	d := plan.Diagnostic{
 		Code: "place-off-member", Pos: pos,
 		Summary: fmt.Sprintf("no %s joint at %s for %s", list(kinds), length.Feet(s), cmp.Or(e.Use, "what is to go")),
@@ -152,7 +152,7 @@ func (x *placer) missed(e *plan.Place, pos plan.Pos, host string, kinds []framin
 // the same purpose.
 func (x *placer) put(e *plan.Place, j *framing.Joint, it *hardware.Item) {
 	a := &ask{place: e, joint: j, item: it, purpose: it.Kind.Purpose, face: cmp.Or(e.Face, it.Face), count: max(e.Count, 1)}
-	if e.Action != "add" {
+	if e.Action != plan.Add {
 		for _, old := range x.p.asks[j] {
 			if old.why == "" && old.purpose == a.purpose {
 				old.lose(fmt.Sprintf("beaten by %s for the same purpose (%s)", a.by(), a.purpose))

@@ -11,24 +11,24 @@ import (
 
 func TestExplainTellsTheWholeStory(t *testing.T) {
 	p, _ := placed(t, standard().with(
-		plan.Rule{Name: "old", At: "stud-stud", Use: "strap-42"},
+		plan.Rule{Name: "old", At: "stud-stud", Use: "story-strap"},
 		plan.Rule{Name: "west end", At: "stud-stud", Use: "coil", Where: plan.Where{To: 20}},
 		plan.Rule{Name: "attic", At: "stud-stud", Use: "coil", Where: plan.Where{Level: []string{"attic"}}},
 		plan.Rule{Name: "but not here", At: "stud-stud", Use: "coil", Purpose: "x", Except: []plan.Where{{From: 10}}},
-		plan.Place{Use: "long-60", Wall: "2S", At: []float64{16}, Note: "S4 detail 7"}))
+		plan.Place{Use: "floor-strap", Wall: "2S", At: []float64{16}, Note: "S4 detail 7"}))
 	story, err := p.Explain("2S-16-SS-long")
 	require.NoError(t, err)
 	for _, want := range []string{
-		"2S-16-SS-long", "long-60, long strap",
+		"2S-16-SS-long", "floor-strap, long strap",
 		// 60 in over a gap of 17.375: (60 - 17.375) / 2 = 21.3125 on each stud
 		`5'-0" of steel: 1'-9 5/16" on the stud, 1'-5 3/8" between, 1'-9 5/16" on the stud`,
 		"asked for by engineer's place (S4 detail 7), t.toml:200",
 		`joint 2S-16-SS: stud-stud, wall 2S, stud at 1'-4"`, "the studs line up", "stud 1S/stud@16 (2x6)",
-		`lost  rule "old" (t.toml:100), strap-42: beaten by rule "west end" (t.toml:101), a later one`,
+		`lost  rule "old" (t.toml:100), story-strap: beaten by rule "west end" (t.toml:101), a later one`,
 		`lost  rule "west end" (t.toml:101), coil: beaten by the engineer's place (t.toml:200)`,
 		`lost  rule "attic" (t.toml:102), coil: condition level = attic does not hold, it is second`,
 		`lost  rule "but not here" (t.toml:103), coil: excepted: from, to = from 10"`,
-		"won   engineer's place (t.toml:200), long-60",
+		"won   engineer's place (t.toml:200), floor-strap",
 	} {
 		assert.Contains(t, story, want)
 	}
@@ -42,7 +42,7 @@ func TestExplainTellsTheWholeStory(t *testing.T) {
 }
 
 func TestExplainWallListsWhatHasNothing(t *testing.T) {
-	p, _ := placed(t, standard().with(plan.Rule{Name: "base", At: "stud-base", Use: "base-36", Every: 2}))
+	p, _ := placed(t, standard().with(plan.Rule{Name: "base", At: "stud-base", Use: "base-strap", Every: 2}))
 	text, err := p.ExplainWall("1S")
 	require.NoError(t, err)
 	assert.Contains(t, text, "1S: 10 of 14 joints have nothing", "7 stud tops, and 3 of 7 bases are passed over")

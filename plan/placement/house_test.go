@@ -63,12 +63,12 @@ func standard() *hand {
 
 // column adds a stud at s2 of the upper wall over one at s1 of the lower.
 func (h *hand) column(s1, s2 float64) (low, high *framing.Member) {
-	low = h.member(0, framing.Stud, s1-.75, s1+.75, floor1+1.5, top1-3)
-	high = h.member(1, framing.Stud, s2-.75, s2+.75, floor2+1.5, top2-3)
+	low = h.member(0, plan.Stud, s1-.75, s1+.75, floor1+1.5, top1-3)
+	high = h.member(1, plan.Stud, s2-.75, s2+.75, floor2+1.5, top2-3)
 	return low, high
 }
 
-func (h *hand) member(wall int, role framing.Role, s0, s1, z0, z1 float64) *framing.Member {
+func (h *hand) member(wall int, role plan.Role, s0, s1, z0, z1 float64) *framing.Member {
 	w := h.walls[wall]
 	f := w.Frame()
 	m := &framing.Member{
@@ -77,7 +77,7 @@ func (h *hand) member(wall int, role framing.Role, s0, s1, z0, z1 float64) *fram
 		A: f.At((s0+s1)/2, 2.75, z0), B: f.At((s0+s1)/2, 2.75, z1),
 		Solid: []geom.Solid{f.Box(s0, s1, 0, 5.5, z0, z1)},
 	}
-	if role != framing.Stud {
+	if role != plan.Stud {
 		m.A, m.B = f.At(s0, 2.75, (z0+z1)/2), f.At(s1, 2.75, (z0+z1)/2)
 	}
 	h.Members = append(h.Members, m)
@@ -88,22 +88,22 @@ func (h *hand) member(wall int, role framing.Role, s0, s1, z0, z1 float64) *fram
 func (h *hand) held(wall int) (out []*framing.Joint) {
 	w := h.walls[wall]
 	floor, top := w.Level.Floor, w.Level.Top()
-	bottom := h.member(wall, framing.BottomPlate, 0, 96, floor, floor+1.5)
-	plate := h.member(wall, framing.TopPlate, 0, 96, top-3, top-1.5)
-	rim := h.member(wall, framing.Rim, 0, 96, floor-0.75-rimDeep, floor-0.75)
+	bottom := h.member(wall, plan.BottomPlate, 0, 96, floor, floor+1.5)
+	plate := h.member(wall, plan.TopPlate, 0, 96, top-3, top-1.5)
+	rim := h.member(wall, plan.Rim, 0, 96, floor-0.75-rimDeep, floor-0.75)
 	rim.Solid = []geom.Solid{w.Frame().Box(0, 96, 0, 1.5, rim.Z0, rim.Z1)}
 	for _, m := range h.Members {
-		if m.Wall != w || m.Role != framing.Stud {
+		if m.Wall != w || m.Role != plan.Stud {
 			continue
 		}
-		base := h.joint(w, framing.StudBase, m.Mid(), m.Z0, m, bottom, rim)
+		base := h.joint(w, plan.StudBase, m.Mid(), m.Z0, m, bottom, rim)
 		base.Gap = baseGap
 		if wall == 1 {
-			base.Kind, base.Gap = framing.StudStud, storyGap
+			base.Kind, base.Gap = plan.StudStud, storyGap
 			base.Members = []*framing.Member{m}
 			h.below(base)
 		}
-		out = append(out, base, h.joint(w, framing.StudTop, m.Mid(), m.Z1, m, plate))
+		out = append(out, base, h.joint(w, plan.StudTop, m.Mid(), m.Z1, m, plate))
 	}
 	for _, j := range out {
 		j.ID = fmt.Sprintf("%s-%d-%s", j.Host, int(math.Round(j.Station)), j.Kind.Code())
@@ -115,14 +115,14 @@ func (h *hand) held(wall int) (out []*framing.Joint) {
 func (h *hand) below(j *framing.Joint) {
 	best := 12.0
 	for _, m := range h.Members {
-		if d := m.Mid() - j.Station; m.Wall == h.walls[0] && m.Role == framing.Stud && math.Abs(d) < math.Abs(best) {
+		if d := m.Mid() - j.Station; m.Wall == h.walls[0] && m.Role == plan.Stud && math.Abs(d) < math.Abs(best) {
 			best = d
 			j.Members, j.Below, j.Offset = []*framing.Member{j.First(), m}, true, d
 		}
 	}
 }
 
-func (h *hand) joint(w *plan.Wall, k framing.Kind, s, z float64, ms ...*framing.Member) *framing.Joint {
+func (h *hand) joint(w *plan.Wall, k plan.JointKind, s, z float64, ms ...*framing.Member) *framing.Joint {
 	return &framing.Joint{Kind: k, Host: w.Name, Wall: w, Level: w.Level, Station: s, Members: ms, At: w.Frame().At(s, 2.75, z), Tributary: 16}
 }
 
@@ -150,14 +150,14 @@ func nails(part string, n, parts int) []plan.Fasteners {
 // items is the catalog of these tests; edit changes it before it is checked.
 func items(edit ...func(map[string]*plan.Item)) []*plan.Item {
 	list := []*plan.Item{
-		{Mark: "strap-42", Kind: "strap", Length: 42, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
-		{Mark: "strap-24", Kind: "strap", Length: 24, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
-		{Mark: "base-36", Kind: "strap", Length: 36, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
-		{Mark: "wrap-30", Kind: "wrap strap", Length: 30, Width: 1.25, Thickness: .036, Fasteners: nails("each leg", 6, 2)},
-		{Mark: "coil", Kind: "coil strap", Lap: 15, Coil: 1800, Width: 1.25, Thickness: .036, Fasteners: nails("each end", 9, 2)},
-		{Mark: "long-60", Kind: "long strap", Length: 60, Width: 2, Thickness: .06, Fasteners: nails("each end", 14, 2)},
-		{Mark: "clip-5", Kind: "clip", Length: 4, Width: 1.5, Thickness: .048, Fasteners: nails("to stud", 5, 1)},
-		{Mark: "pair-5", Kind: "hold-down pair", Length: 10, Width: 2.5, Rod: .625, Standoff: 1.5, Washer: 2, Fasteners: nails("each end", 10, 2)},
+		{Mark: "story-strap", Kind: "strap", Length: 42, Width: 1.375, Thickness: .0418, Fasteners: nails("each end", 9, 2)},
+		{Mark: "short-strap", Kind: "strap", Length: 24, Width: 1.375, Thickness: .0418, Fasteners: nails("each end", 9, 2)},
+		{Mark: "base-strap", Kind: "strap", Length: 36, Width: 1.375, Thickness: .0418, Fasteners: nails("each end", 9, 2)},
+		{Mark: "wrap-strap", Kind: "wrap strap", Length: 30, Width: 1.375, Thickness: .0418, Fasteners: nails("each leg", 6, 2)},
+		{Mark: "coil", Kind: "coil strap", Lap: 15, Coil: 1800, Width: 1.375, Thickness: .0418, Fasteners: nails("each end", 9, 2)},
+		{Mark: "floor-strap", Kind: "long strap", Length: 60, Width: 2.125, Thickness: .0673, Fasteners: nails("each end", 14, 2)},
+		{Mark: "plate-clip", Kind: "clip", Length: 4.375, Width: 1.625, Thickness: .0538, Fasteners: nails("to stud", 7, 1)},
+		{Mark: "hold-down-pair", Kind: "hold-down pair", Length: 10.625, Width: 2.375, Rod: .625, Standoff: 1.5, Center: 1.4375, Washer: 2, Fasteners: nails("each end", 11, 2)},
 	}
 	by := map[string]*plan.Item{}
 	for i, it := range list {

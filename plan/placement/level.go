@@ -16,7 +16,7 @@ func (x *placer) level(p *Piece, k, n int) *plan.Diagnostic {
 	if fault != nil {
 		return fault
 	}
-	if j.Kind == framing.Collector && len(j.Members) < 2 {
+	if j.Kind == plan.Collector && len(j.Members) < 2 {
 		return &plan.Diagnostic{
 			Code: "collector-to-nothing", Summary: "nothing carries the shear wall's line on past its end: nothing is placed",
 			Mend: "run a joist, beam or truss over the wall's line, or end the shear wall at another wall",
@@ -25,15 +25,15 @@ func (x *placer) level(p *Piece, k, n int) *plan.Diagnostic {
 	m := j.First()
 	z, t, normal := (m.Z0+m.Z1)/2, 0.0, f.In.Up(0).Mul(-1)
 	switch p.Face {
-	case "inside":
+	case plan.Inside:
 		t, normal = depth, normal.Mul(-1)
-	case "top":
+	case plan.Top:
 		z, t, normal = m.Z1, depth/2, geom.Vec3{Z: 1}
-		if j.Kind != framing.OpeningSill {
+		if j.Kind != plan.OpeningSill {
 			z, _ = plates(j)
 		}
 	default:
-		p.Face = "outside"
+		p.Face = plan.Outside
 	}
 	total := p.cut(j.Gap, 2*p.Item.Lap)
 	p.Laps = [2]float64{(total - j.Gap) / 2, (total - j.Gap) / 2}
@@ -42,12 +42,12 @@ func (x *placer) level(p *Piece, k, n int) *plan.Diagnostic {
 	s, _ := f.Local(j.At.Flat())
 	path := []geom.Vec3{f.At(s-total/2, t, z), f.At(s+total/2, t, z)}
 	shift := geom.Vec3{Z: off}
-	if p.Face == "top" {
+	if p.Face == plan.Top {
 		shift = f.In.Up(0).Mul(off)
 	}
 	if row := x.sloped[plateRow{m.Wall, m.Role}]; len(row) > 0 {
 		above := 0.0
-		if p.Face == "top" {
+		if p.Face == plan.Top {
 			above = m.Section.Breadth / 2
 		}
 		path = alongSlope(f, row, s, t, above, total)
@@ -55,7 +55,7 @@ func (x *placer) level(p *Piece, k, n int) *plan.Diagnostic {
 	for i := range len(path) - 1 {
 		a, b := path[i].Add(shift), path[i+1].Add(shift)
 		n := normal
-		if p.Face == "top" {
+		if p.Face == plan.Top {
 			n = f.In.Up(0).Cross(a.Sub(b)).Unit()
 		}
 		p.lay(n, a, b)
@@ -91,7 +91,7 @@ func (x *placer) corner(p *Piece, k, n int) *plan.Diagnostic {
 		top += 2 * j.Wall.Studs.Breadth // the joint is at the studs' top, under two plates
 	}
 	z := top - j.Wall.Studs.Breadth + spread(k, n, p.wide())
-	p.Laps, p.Face = [2]float64{total / 2, total / 2}, "outside"
+	p.Laps, p.Face = [2]float64{total / 2, total / 2}, plan.Outside
 	p.Laid = laid(j.First(), other)
 	p.lay(f.In.Up(0).Mul(-1), at.Add(away(f, j.Wall, at).Mul(total/2)).Up(z), at.Up(z))
 	p.lay(g.In.Up(0).Mul(-1), at.Up(z), at.Add(away(g, other.Wall, at).Mul(total/2)).Up(z))

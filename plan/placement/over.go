@@ -22,24 +22,24 @@ func (x *placer) overPlate(p *Piece, k, n int) *plan.Diagnostic {
 	top, plate := plates(j)
 	up := top - m.Z1
 	s0, s1 := span2(j, m)
-	out, in := facingOf(f, s0, s1, depth, "outside"), facingOf(f, s0, s1, depth, "inside")
-	if p.Face == "outside" {
+	out, in := facingOf(f, s0, s1, depth, plan.Outside), facingOf(f, s0, s1, depth, plan.Inside)
+	if p.Face == plan.Outside {
 		out, in = in, out
 	}
 	off := spread(k, n, p.wide())
 	p.Laid, p.room = laid(m, plate), [2]float64{m.Z1 - m.Z0, m.Z1 - m.Z0}
-	if p.Face == "" || p.Face == "both" {
+	if p.Face == "" || p.Face == plan.Both {
 		total := p.cut(depth+2*up, 2*p.Item.Lap)
 		leg := (total - depth) / 2
-		p.gap, p.Laps, p.Face = depth+2*up, [2]float64{leg - up, leg - up}, "outside"
+		p.gap, p.Laps, p.Face = depth+2*up, [2]float64{leg - up, leg - up}, plan.Outside
 		p.lay(out.n, out.at(top-leg, off), out.at(top, off))
 		p.lay(geom.Vec3{Z: 1}, out.at(top, off), in.at(top, off))
 		p.lay(in.n, in.at(top, off), in.at(top-leg, off))
 		p.setStation(f)
 		return nil
 	}
-	if p.Face != "outside" {
-		p.Face = "inside"
+	if p.Face != plan.Outside {
+		p.Face = plan.Inside
 	}
 	leg := p.cut(depth+up, p.Item.Lap) - depth
 	p.gap, p.Laps, p.room[1] = up, [2]float64{leg - up, depth}, depth
@@ -65,7 +65,7 @@ func (x *placer) overRafter(p *Piece, k, n int) *plan.Diagnostic {
 	total := p.cut(s1-s0+2*up, 2*p.Item.Lap)
 	leg := (total - (s1 - s0)) / 2
 	p.Laps, p.Laid = [2]float64{leg - up, leg - up}, laid(m, plate)
-	p.gap, p.Face = s1-s0+2*up, "top"
+	p.gap, p.Face = s1-s0+2*up, plan.Top
 	d := f.D.Up(0)
 	t := spread(k, n, p.wide())
 	p.lay(d.Mul(-1), f.At(s0, t, top-leg), f.At(s0, t, top))
@@ -86,8 +86,8 @@ func (x *placer) besideRafter(p *Piece, k, n int) *plan.Diagnostic {
 	seat, plate := plates(j)
 	total := p.cut(j.Gap, 2*p.Item.Lap)
 	p.Laps, p.Laid = [2]float64{total / 2, total / 2}, laid(m, plate)
-	if p.Face != "left" && p.Face != "right" {
-		p.Face = append(x.freeSides(j, m, seat), "left")[0]
+	if p.Face != plan.Left && p.Face != plan.Right {
+		p.Face = append(x.freeSides(j, m, seat), plan.Left)[0]
 	}
 	s0, s1 := span2(j, m)
 	g := facingOf(f, s0, s1, 0, p.Face)
@@ -115,7 +115,7 @@ func (x *placer) ridge(p *Piece, k, n int) *plan.Diagnostic {
 	if len(rafters) == 0 {
 		return &plan.Diagnostic{Code: "no-rafter", Summary: "no rafter meets the ridge here", Mend: "take this joint out of the rule"}
 	}
-	if on := rafters[min(1, len(rafters)-1)]; on != rafters[0] && (on.Role == framing.Hip || on.Role == framing.Valley) {
+	if on := rafters[min(1, len(rafters)-1)]; on != rafters[0] && (on.Role == plan.HipRafter || on.Role == plan.ValleyRafter) {
 		return &plan.Diagnostic{
 			Code: "no-ridge", Summary: fmt.Sprintf("a %s leans on a %s here: there is no ridge for a strap to go over", rafters[0].Role, on.Role),
 			Mend: `give the rule where = { against = "ridge" }, and hang the jacks by a rule of their own`,
@@ -127,7 +127,7 @@ func (x *placer) ridge(p *Piece, k, n int) *plan.Diagnostic {
 	off := geom.Vec3{X: -level.Y, Y: level.X}.Mul(spread(k, n, p.wide()))
 	q1 := r.B.Add(off)
 	q2, far := q1, geom.Vec3{Z: -1}
-	p.Face, p.Laid = "top", rafters[:min(2, len(rafters))]
+	p.Face, p.Laid = plan.Top, rafters[:min(2, len(rafters))]
 	if len(rafters) > 1 {
 		o := rafters[1]
 		q2, far = o.B.Add(off), o.A.Sub(o.B).Unit()
@@ -147,7 +147,7 @@ func (x *placer) ridge(p *Piece, k, n int) *plan.Diagnostic {
 // atRidge returns the rafters that meet at a ridge joint, and the ridge.
 func atRidge(j *framing.Joint) (rafters []*framing.Member, beam *framing.Member) {
 	for _, m := range j.Members {
-		if m.Role == framing.Ridge {
+		if m.Role == plan.Ridge {
 			beam = m
 		} else {
 			rafters = append(rafters, m)

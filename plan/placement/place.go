@@ -17,7 +17,7 @@ type ask struct {
 	joint   *framing.Joint
 	item    *hardware.Item
 	purpose string
-	face    string
+	face    plan.Face
 	count   int
 	why     string // why it lost; "" while it stands
 	beaten  bool   // by another ask, not by a fault
@@ -86,17 +86,17 @@ func Place(h *framing.House, c *hardware.Catalog) (*Placement, plan.Diagnostics)
 func (x *placer) rule(r *plan.Rule) {
 	where := fmt.Sprintf("rule %q", r.Name)
 	it := x.item(r.Use, r.Pos, where)
-	if framing.Kind(r.At).Code() == "" {
+	if plan.JointKind(r.At).Code() == "" {
 		x.raise(plan.Diagnostic{
 			Code: "unknown-joint", Pos: r.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is no kind of joint", r.At), Mend: meant(r.At, jointKinds()),
+			Summary: fmt.Sprintf("%q is no kind of joint", r.At), Mend: meant(r.At, plan.JointKinds),
 		})
 		return
 	}
-	if it == nil || !x.belongs(it, framing.Kind(r.At), r.Pos, where) {
+	if it == nil || !x.belongs(it, plan.JointKind(r.At), r.Pos, where) {
 		return
 	}
-	hit := x.matches(r, x.byKind[framing.Kind(r.At)])
+	hit := x.matches(r, x.byKind[plan.JointKind(r.At)])
 	for _, j := range x.choose(r, hit) {
 		a := &ask{
 			rule: r, joint: j, item: it, purpose: cmp.Or(r.Purpose, it.Kind.Purpose),
@@ -117,7 +117,7 @@ func (x *placer) rule(r *plan.Rule) {
 // nothing tells that a rule matched nothing, and which condition comes
 // nearest to being the reason.
 func (x *placer) nothing(r *plan.Rule, where string) {
-	all := x.byKind[framing.Kind(r.At)]
+	all := x.byKind[plan.JointKind(r.At)]
 	mend := "take the rule out, or change at"
 	if len(all) > 0 {
 		j := all[0]
@@ -154,7 +154,7 @@ func (x *placer) item(mark string, pos plan.Pos, where string) *hardware.Item {
 	return it
 }
 
-func (x *placer) belongs(it *hardware.Item, k framing.Kind, pos plan.Pos, where string) bool {
+func (x *placer) belongs(it *hardware.Item, k plan.JointKind, pos plan.Pos, where string) bool {
 	if it.Kind.Belongs(k) {
 		return true
 	}
@@ -204,9 +204,9 @@ func (x *placer) cutHoles() {
 
 // pieces builds all pieces of one ask: count of them on each face.
 func (x *placer) pieces(a *ask) (out []*Piece) {
-	faces := []string{a.face}
-	if a.face == "both" && a.item.Kind.Shape != hardware.Over {
-		faces = []string{"outside", "inside"}
+	faces := []plan.Face{a.face}
+	if a.face == plan.Both && a.item.Kind.Shape != hardware.Over {
+		faces = []plan.Face{plan.Outside, plan.Inside}
 	}
 	for _, f := range faces {
 		for k := range a.count {

@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -22,7 +21,7 @@ func tags(p *Placement) (out []string) {
 func TestStoryStrapIsCenteredOnTheGap(t *testing.T) {
 	// 42 in of strap, gap 1.5 + 12.875 + 3 = 17.375: laps (42 - 17.375) / 2 = 12.3125.
 	// The stud above starts at 242 + 1.5 = 243.5, the one below ends at 229.125 - 3 = 226.125.
-	p, ds := placed(t, standard().with(plan.Rule{Name: "story", At: "stud-stud", Use: "strap-42"}))
+	p, ds := placed(t, standard().with(plan.Rule{Name: "story", At: "stud-stud", Use: "story-strap"}))
 	require.Empty(t, ds)
 	require.Len(t, p.Pieces, 7)
 	q := p.Piece("2S-16-SS-strap")
@@ -33,13 +32,13 @@ func TestStoryStrapIsCenteredOnTheGap(t *testing.T) {
 	assert.InDelta(t, 243.5+12.3125, q.Path[1].Z, 1e-9)
 	assert.InDelta(t, 16, q.Path[0].X, 1e-9)
 	assert.InDelta(t, 0, q.Path[0].Y, 1e-9, "the outside face of the studs")
-	assert.Equal(t, "outside", q.Face)
+	assert.Equal(t, plan.Outside, q.Face)
 }
 
 func TestBaseStrapTakesWhatTheRimGives(t *testing.T) {
 	// 36 in of strap over a gap of 2.25: half of the rest is 16.875, but the
 	// rim is 11.25 deep; the stud gets 36 - 2.25 - 11.25 = 22.5.
-	p, ds := placed(t, standard().with(plan.Rule{Name: "base", At: "stud-base", Use: "base-36"}))
+	p, ds := placed(t, standard().with(plan.Rule{Name: "base", At: "stud-base", Use: "base-strap"}))
 	require.Empty(t, ds)
 	q := p.Piece("1S-32-SB-strap")
 	require.NotNil(t, q)
@@ -51,7 +50,7 @@ func TestBaseStrapTakesWhatTheRimGives(t *testing.T) {
 func TestWrapGoesOverThePlatesByItsTrueGirth(t *testing.T) {
 	// 30 in of strap: 5.5 over the wall leaves legs of 12.25, 3 of which lie
 	// on the two plates: 9.25 on the stud.
-	p, ds := placed(t, standard().with(plan.Rule{Name: "wrap", At: "stud-top", Use: "wrap-30", Where: plan.Where{Level: []string{"second"}}}))
+	p, ds := placed(t, standard().with(plan.Rule{Name: "wrap", At: "stud-top", Use: "wrap-strap", Where: plan.Where{Level: []string{"second"}}}))
 	require.Empty(t, ds)
 	q := p.Piece("2S-48-ST-wrap")
 	require.NotNil(t, q)
@@ -71,12 +70,12 @@ func TestWrapGoesDownTheInsideWhereTheOutsideIsTaken(t *testing.T) {
 	// the wrap goes over the plates, 5.5, and the other 24.5 down the inside:
 	// 21.5 of it on the stud.
 	p, ds := placed(t, standard().with(
-		plan.Rule{Name: "story", At: "stud-stud", Use: "strap-42"},
-		plan.Rule{Name: "wrap", At: "stud-top", Use: "wrap-30", Where: plan.Where{Level: []string{"first"}}}))
+		plan.Rule{Name: "story", At: "stud-stud", Use: "story-strap"},
+		plan.Rule{Name: "wrap", At: "stud-top", Use: "wrap-strap", Where: plan.Where{Level: []string{"first"}}}))
 	require.Empty(t, ds)
 	q := p.Piece("1S-48-ST-wrap")
 	require.NotNil(t, q)
-	assert.Equal(t, "inside", q.Face)
+	assert.Equal(t, plan.Inside, q.Face)
 	assert.Equal(t, [2]float64{21.5, 5.5}, q.Laps)
 	require.Len(t, q.Path, 3)
 	assert.InDelta(t, top1-24.5, q.Path[2].Z, 1e-9)
@@ -97,37 +96,37 @@ func TestCoilIsCutToItsJoint(t *testing.T) {
 }
 
 func TestLongStrapFromInsideCutsTheSubfloor(t *testing.T) {
-	// 2 in of strap and half an inch to thread it: 2.5 along the wall; 0.06 of
-	// steel and half an inch across: 0.56.
-	p, ds := placed(t, standard().with(plan.Place{Use: "long-60", Wall: "2S", At: []float64{80.5}}))
+	// 2.125 in of strap and half an inch to thread it: 2.625 along the wall;
+	// 0.0673 of steel and half an inch across: 0.5673.
+	p, ds := placed(t, standard().with(plan.Place{Use: "floor-strap", Wall: "2S", At: []float64{80.5}}))
 	require.Empty(t, ds)
 	require.Len(t, p.Pieces, 1)
 	q := p.Pieces[0]
 	assert.Equal(t, "2S-80-SS-long", q.Tag)
-	assert.Equal(t, "inside", q.Face)
+	assert.Equal(t, plan.Inside, q.Face)
 	require.Len(t, p.Holes, 1)
 	h := p.Holes[0]
 	assert.Equal(t, "second", h.Level.Name)
-	assert.InDeltaSlice(t, []float64{2.5, 0.56}, h.Size[:], 1e-9)
+	assert.InDeltaSlice(t, []float64{2.625, 0.5673}, h.Size[:], 1e-9)
 	assert.InDelta(t, 80, h.At.X, 1e-9)
-	assert.InDelta(t, 5.5+0.28, h.At.Y, 1e-9)
+	assert.InDelta(t, 5.5+0.5673/2, h.At.Y, 1e-9)
 	assert.InDelta(t, floor2, h.At.Z, 1e-9)
 }
 
 func TestHoldDownPairHasItsRodToLength(t *testing.T) {
 	// Rod: gap 17.375 + two standoffs of 1.5 + at each end a nut of 0.625 and
-	// 0.25 of thread: 17.375 + 3 + 1.75 = 22.125. Rod line 1.25 from the stud's
-	// right side, 0.75 + 0.75 + 1.25 = 2.75 from the wall's start.
-	p, ds := placed(t, standard().with(plan.Place{Use: "pair-5", Wall: "2S", On: "stud-stud", At: []float64{0.75}}))
+	// 0.25 of thread: 17.375 + 3 + 1.75 = 22.125. Rod line 1.4375 from the
+	// stud's right side, 0.75 + 0.75 + 1.4375 = 2.9375 from the wall's start.
+	p, ds := placed(t, standard().with(plan.Place{Use: "hold-down-pair", Wall: "2S", On: "stud-stud", At: []float64{0.75}}))
 	require.Empty(t, ds)
 	q := p.Piece("2S-1-SS-pair")
 	require.NotNil(t, q)
 	assert.InDelta(t, 22.125, q.Cut, 1e-9)
-	assert.Equal(t, "right", q.Face, "toward the wall")
+	assert.Equal(t, plan.Right, q.Face, "toward the wall")
 	require.Len(t, q.Path, 4)
-	assert.InDelta(t, 2.75, q.Path[0].X, 1e-9)
-	assert.InDelta(t, 226.125-10, q.Z0, 1e-9)
-	assert.InDelta(t, 243.5+10, q.Z1, 1e-9)
+	assert.InDelta(t, 2.9375, q.Path[0].X, 1e-9)
+	assert.InDelta(t, 226.125-10.625, q.Z0, 1e-9)
+	assert.InDelta(t, 243.5+10.625, q.Z1, 1e-9)
 	require.Len(t, p.Holes, 1)
 	assert.True(t, p.Holes[0].Round)
 	assert.InDelta(t, 0.6875, p.Holes[0].Size[0], 1e-9)
@@ -149,11 +148,11 @@ func TestEachEveryAndAtMost(t *testing.T) {
 		"except":         {plan.Rule{Except: []plan.Where{{From: 1, To: 90}}}, []string{"1S-1", "1S-95"}},
 		"other level":    {plan.Rule{Where: plan.Where{Level: []string{"second"}}}, nil},
 		"end zone, 3 ft": {plan.Rule{Where: plan.Where{EndZone: yes()}}, []string{"1S-1", "1S-16", "1S-32", "1S-64", "1S-80", "1S-95"}},
-		"stud and role":  {plan.Rule{Every: 6, Where: plan.Where{Stud: []string{"2x6"}, Role: []string{"stud"}}}, []string{"1S-1", "1S-95"}},
+		"stud and role":  {plan.Rule{Every: 6, Where: plan.Where{Stud: []string{"2x6"}, Role: []plan.Role{plan.Stud}}}, []string{"1S-1", "1S-95"}},
 		"height":         {plan.Rule{Where: plan.Where{Height: [2]float64{20, 90}}}, nil},
 	} {
 		t.Run(name, func(t *testing.T) {
-			c.rule.Name, c.rule.At, c.rule.Use = "base", "stud-base", "base-36"
+			c.rule.Name, c.rule.At, c.rule.Use = "base", "stud-base", "base-strap"
 			p, _ := placed(t, standard().with(c.rule))
 			var got []string
 			for _, x := range tags(p) {
@@ -166,9 +165,9 @@ func TestEachEveryAndAtMost(t *testing.T) {
 
 func TestLaterRuleBeatsEarlierForOnePurpose(t *testing.T) {
 	h := standard().with(
-		plan.Rule{Name: "all", At: "stud-stud", Use: "strap-42"},
+		plan.Rule{Name: "all", At: "stud-stud", Use: "story-strap"},
 		plan.Rule{Name: "ends", At: "stud-stud", Use: "coil", Where: plan.Where{Corner: [2]float64{0, 4}}},
-		plan.Rule{Name: "inside too", At: "stud-stud", Use: "strap-42", Purpose: "second", Face: "inside", Where: plan.Where{To: 4}})
+		plan.Rule{Name: "inside too", At: "stud-stud", Use: "story-strap", Purpose: "second", Face: "inside", Where: plan.Where{To: 4}})
 	p, ds := placed(t, h)
 	require.Empty(t, ds)
 	assert.Equal(t, []string{
@@ -178,17 +177,17 @@ func TestLaterRuleBeatsEarlierForOnePurpose(t *testing.T) {
 }
 
 func TestEngineerBeatsRules(t *testing.T) {
-	base := plan.Rule{Name: "all", At: "stud-stud", Use: "strap-42"}
+	base := plan.Rule{Name: "all", At: "stud-stud", Use: "story-strap"}
 	for name, c := range map[string]struct {
 		place plan.Place
 		want  []string
 	}{
 		"replace is the default": {plan.Place{Use: "coil", At: []float64{16}}, []string{"2S-16-SS-coil"}},
-		"a long strap replaces":  {plan.Place{Use: "long-60", At: []float64{16}, Action: "replace"}, []string{"2S-16-SS-long"}},
-		"add keeps the rule's":   {plan.Place{Use: "long-60", At: []float64{16}, Action: "add"}, []string{"2S-16-SS-strap", "2S-16-SS-long"}},
-		"remove by mark":         {plan.Place{Use: "strap-42", At: []float64{16}, Action: "remove"}, nil},
+		"a long strap replaces":  {plan.Place{Use: "floor-strap", At: []float64{16}, Action: "replace"}, []string{"2S-16-SS-long"}},
+		"add keeps the rule's":   {plan.Place{Use: "floor-strap", At: []float64{16}, Action: "add"}, []string{"2S-16-SS-strap", "2S-16-SS-long"}},
+		"remove by mark":         {plan.Place{Use: "story-strap", At: []float64{16}, Action: "remove"}, nil},
 		"remove whatever is":     {plan.Place{On: "stud-stud", At: []float64{16}, Action: "remove"}, nil},
-		"another purpose stays":  {plan.Place{Use: "pair-5", On: "stud-stud", At: []float64{16}}, []string{"2S-16-SS-pair", "2S-16-SS-strap"}},
+		"another purpose stays":  {plan.Place{Use: "hold-down-pair", On: "stud-stud", At: []float64{16}}, []string{"2S-16-SS-pair", "2S-16-SS-strap"}},
 		"within half and an inch": {
 			plan.Place{Use: "coil", At: []float64{17.7}},
 			[]string{"2S-16-SS-coil"},
@@ -208,90 +207,91 @@ func TestEngineerBeatsRules(t *testing.T) {
 }
 
 func TestBothFacesAndCount(t *testing.T) {
-	p, ds := placed(t, standard().with(plan.Rule{Name: "both", At: "stud-stud", Use: "strap-42", Face: "both", Where: plan.Where{To: 4}}))
+	p, ds := placed(t, standard().with(plan.Rule{Name: "both", At: "stud-stud", Use: "story-strap", Face: "both", Where: plan.Where{To: 4}}))
 	require.Empty(t, ds)
 	assert.Equal(t, []string{"2S-1-SS-strap", "2S-1-SS-strap-2"}, tags(p))
-	assert.Equal(t, "outside", p.Pieces[0].Face)
-	assert.Equal(t, "inside", p.Pieces[1].Face)
+	assert.Equal(t, plan.Outside, p.Pieces[0].Face)
+	assert.Equal(t, plan.Inside, p.Pieces[1].Face)
 
 	// Two clips at one stud: one on each side, right first at the wall's start.
-	p, ds = placed(t, standard().with(plan.Rule{Name: "two", At: "stud-top", Use: "clip-5", Count: 2, Where: plan.Where{Level: []string{"first"}, To: 20}}))
+	p, ds = placed(t, standard().with(plan.Rule{Name: "two", At: "stud-top", Use: "plate-clip", Count: 2, Where: plan.Where{Level: []string{"first"}, To: 20}}))
 	require.Empty(t, ds)
 	require.Len(t, p.Pieces, 4)
-	assert.Equal(t, []string{"right", "left", "left", "right"}, []string{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
+	assert.Equal(t, []plan.Face{"right", "left", "left", "right"}, []plan.Face{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
 }
 
 func TestPiecesGiveWayToTheirNextFace(t *testing.T) {
 	faces := func(p *Placement) (out []string) {
 		for _, q := range p.Pieces {
-			out = append(out, q.Item.Mark+" "+q.Face)
+			out = append(out, q.Item.Mark+" "+string(q.Face))
 		}
 		return out
 	}
 	at := []float64{16}
 	// Two hold-down pairs at one post: one on each side.
 	p, ds := placed(t, standard().with(
-		plan.Place{Use: "pair-5", Wall: "2S", On: "stud-stud", At: at},
-		plan.Place{Use: "pair-5", Wall: "2S", On: "stud-stud", At: at, Action: "add"}))
+		plan.Place{Use: "hold-down-pair", Wall: "2S", On: "stud-stud", At: at},
+		plan.Place{Use: "hold-down-pair", Wall: "2S", On: "stud-stud", At: at, Action: "add"}))
 	require.Empty(t, ds)
-	assert.ElementsMatch(t, []string{"pair-5 right", "pair-5 left"}, faces(p))
+	assert.ElementsMatch(t, []string{"hold-down-pair right", "hold-down-pair left"}, faces(p))
 
 	// A long strap goes inside; a second one outside; with a strap of a rule
 	// there too, the second goes to the side.
 	two := []any{
-		plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: at},
-		plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: at, Action: "add"},
+		plan.Place{Use: "floor-strap", Wall: "2S", On: "stud-stud", At: at},
+		plan.Place{Use: "floor-strap", Wall: "2S", On: "stud-stud", At: at, Action: "add"},
 	}
 	p, ds = placed(t, standard().with(two...))
 	require.Empty(t, ds)
-	assert.ElementsMatch(t, []string{"long-60 inside", "long-60 outside"}, faces(p))
-	r := plan.Rule{Name: "s", At: "stud-stud", Use: "strap-42", Purpose: "other", Where: plan.Where{From: 15, To: 17}}
+	assert.ElementsMatch(t, []string{"floor-strap inside", "floor-strap outside"}, faces(p))
+	r := plan.Rule{Name: "s", At: "stud-stud", Use: "story-strap", Purpose: "other", Where: plan.Where{From: 15, To: 17}}
 	p, ds = placed(t, standard().with(append(two, r)...))
 	require.Empty(t, only(ds, "face-taken"))
-	assert.ElementsMatch(t, []string{"strap-42 outside", "long-60 inside", "long-60 left"}, faces(p))
+	assert.ElementsMatch(t, []string{"story-strap outside", "floor-strap inside", "floor-strap left"}, faces(p))
 }
 
 func TestCoveredClipOfARuleGoesWhereItCanBeNailed(t *testing.T) {
 	// A stud of a wall that butts stands against the inside of the stud at 16.
 	h := standard()
-	m := h.member(1, framing.Stud, 15.25, 16.75, floor2+1.5, top2-3)
+	m := h.member(1, plan.Stud, 15.25, 16.75, floor2+1.5, top2-3)
 	m.Wall = &plan.Wall{Name: "2P", Level: h.walls[1].Level}
 	m.Solid[0] = h.walls[1].Frame().Box(15.25, 16.75, 5.5, 7, floor2+1.5, top2-3)
-	r := plan.Rule{Name: "c", At: "stud-top", Use: "clip-5", Face: "inside", Where: plan.Where{Level: []string{"second"}, To: 40}}
+	r := plan.Rule{Name: "c", At: "stud-top", Use: "plate-clip", Face: "inside", Where: plan.Where{Level: []string{"second"}, To: 40}}
 	p, ds := placed(t, h.with(r))
 	require.Empty(t, ds)
-	assert.Equal(t, "inside", p.Piece("2S-32-ST-clip").Face)
-	assert.Equal(t, "left", p.Piece("2S-16-ST-clip").Face)
+	assert.Equal(t, plan.Inside, p.Piece("2S-32-ST-clip").Face)
+	assert.Equal(t, plan.Left, p.Piece("2S-16-ST-clip").Face)
 	story, err := p.Explain("2S-16-ST-clip")
 	require.NoError(t, err)
 	assert.Contains(t, story, "a stud covers its first place")
 
 	// The engineer's own face stays, and is told.
-	_, ds = placed(t, h.with(plan.Place{Use: "clip-5", Wall: "2S", On: "stud-top", At: []float64{16}, Face: "inside"}))
+	_, ds = placed(t, h.with(plan.Place{Use: "plate-clip", Wall: "2S", On: "stud-top", At: []float64{16}, Face: "inside"}))
 	require.Len(t, ds, 1)
 	assert.Equal(t, "face-covered", ds[0].Code)
 	assert.Contains(t, ds[0].Mend, `face = "outside"`)
 }
 
 func TestAnchorRodStandsUnderItsHoldDown(t *testing.T) {
-	// The hold-down's rod is 1.25 from the side of the post at 0.75: at 2.75.
+	// The hold-down's rod is 1.4375 from the side of the post at 0.75, whose
+	// half is 0.75: at 2.9375.
 	h := standard()
-	end := h.joint(h.walls[0], framing.WallEnd, 0.75, floor1+1.5, h.Members[0])
+	end := h.joint(h.walls[0], plan.WallEnd, 0.75, floor1+1.5, h.Members[0])
 	end.ID = "1S-1-WE"
 	h.Joints = append(h.Joints, end)
 	p, _ := placed(t, h.with(
 		plan.Rule{Name: "hd", At: "wall-end", Use: "hd"},
-		plan.Rule{Name: "rod", At: "wall-end", Use: "rod-58"}),
+		plan.Rule{Name: "rod", At: "wall-end", Use: "cast-in-rod"}),
 		func(m map[string]*plan.Item) {
-			*m["clip-5"] = plan.Item{Mark: "hd", Kind: "hold-down", Length: 12, Width: 2.5, Rod: .625, Standoff: 2, Fasteners: nails("all", 10, 1), Pos: m["clip-5"].Pos}
-			*m["pair-5"] = plan.Item{Mark: "rod-58", Kind: "anchor rod", Length: 20, Rod: .625, Pos: m["pair-5"].Pos}
+			*m["plate-clip"] = plan.Item{Mark: "hd", Kind: "hold-down", Length: 12.375, Width: 2.375, Rod: .625, Standoff: 2, Center: 1.4375, Fasteners: nails("all", 11, 1), Pos: m["plate-clip"].Pos}
+			*m["hold-down-pair"] = plan.Item{Mark: "cast-in-rod", Kind: "anchor rod", Length: 20, Rod: .625, Pos: m["hold-down-pair"].Pos}
 		})
 	hd, rod := p.Piece("1S-1-WE-hold-down"), p.Piece("1S-1-WE-rod")
 	require.NotNil(t, hd)
 	require.NotNil(t, rod)
-	assert.InDelta(t, 2.75, hd.Station, 1e-9)
-	assert.InDelta(t, 2.75, rod.Station, 1e-9)
-	assert.InDelta(t, 2.75, rod.Path[1].X, 1e-9)
+	assert.InDelta(t, 2.9375, hd.Station, 1e-9)
+	assert.InDelta(t, 2.9375, rod.Station, 1e-9)
+	assert.InDelta(t, 2.9375, rod.Path[1].X, 1e-9)
 	// Cut: gap 2.25, rim 11.25, standoff 2, a nut of 0.625 and 0.25 of thread at each end.
 	assert.InDelta(t, 2.25+11.25+2+1.75, hd.Cut, 1e-9)
 }

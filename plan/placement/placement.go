@@ -14,7 +14,7 @@ type Piece struct {
 	Tag   string
 	Joint *framing.Joint
 	Item  *hardware.Item
-	Face  string // "outside", "inside", "top", "left", "right", "through"
+	Face  plan.Face
 	// Path is the center line of the steel from end to end, in, in space: two
 	// points for a flat strap, more for one that wraps; for a clip, base or
 	// cap its place; for a hold-down pair four points: foot of the lower body,

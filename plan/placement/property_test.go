@@ -7,10 +7,10 @@ import (
 	"strings"
 	"testing"
 
-	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -31,27 +31,27 @@ const catalog = `
 mark = "strap"
 kind = "strap"
 length = "54in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 9 }
 [[item]]
 mark = "base"
 kind = "strap"
 length = "36in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 8 }
 [[item]]
 mark = "clip"
 kind = "clip"
-thickness = "18 ga"
-nails = { type = "8d x 1 1/2", to_stud = 4, to_plate = 4 }
+thickness = "17 ga"
+nails = { type = "8d x 1 1/2", to_stud = 4, to_plate = 7 }
 [[item]]
 mark = "ridge"
 kind = "ridge strap"
 length = "24in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 6 }
 `
 
@@ -150,7 +150,7 @@ type fataler interface {
 }
 
 func place(t fataler, h house) *placement.Placement {
-	p, ds := plan.Read("g.toml", []byte(h.toml()), nil)
+	p, ds := read.Plan("g.toml", []byte(h.toml()), nil)
 	if ds.Errors() {
 		t.Fatalf("%v\n%s", ds, h.toml())
 	}
@@ -268,7 +268,7 @@ func BenchmarkPlace(b *testing.B) {
 	for _, n := range []int{1, 10, 100} {
 		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
 			h := house{row: n, long: 44, wide: 28, spacing: 16, at: [2][]int{{60, 200}, {60, 200}}, rules: ruleTexts}
-			p, ds := plan.Read("row.toml", []byte(h.toml()), nil)
+			p, ds := read.Plan("row.toml", []byte(h.toml()), nil)
 			require.False(b, ds.Errors(), "%v", ds)
 			frame, ds := framing.Frame(p)
 			require.False(b, ds.Errors(), "%v", ds)

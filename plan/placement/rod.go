@@ -22,8 +22,8 @@ func nuts(rod float64) float64 { return rod + thread }
 // girder into its pile, or down from a porch post.
 func (x *placer) rod(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
-	p.Face, p.Laid = "through", j.Members
-	if j.Kind == framing.GirderPile {
+	p.Face, p.Laid = plan.Through, j.Members
+	if j.Kind == plan.GirderPile {
 		f, half := lineOf(j)
 		s, _ := f.Local(j.At.Flat())
 		off := spread(k, n, max(p.Item.Washer, 3))
@@ -104,10 +104,10 @@ func (p *Piece) bodies(f geom.Frame, depth float64, l link, body float64) {
 // middle, unless a face is asked for; where there is no room, the other side,
 // or past a corner's second post, which is nailed to the first.
 func (x *placer) side(p *Piece, l link) link {
-	if p.Face == "left" || p.Face == "right" {
+	if p.Face == plan.Left || p.Face == plan.Right {
 		return l
 	}
-	toward, other := "right", "left"
+	toward, other := plan.Right, plan.Left
 	if x.shearMiddle(p.Joint, l) < (l.s0+l.s1)/2 {
 		toward, other = other, toward
 	}
@@ -143,10 +143,10 @@ const postWide = 8
 
 // next returns the link of the next upright of the wall on one side, when it
 // stands near enough to be of the same post.
-func (x *placer) next(l link, side string) (link, bool) {
+func (x *placer) next(l link, side plan.Face) (link, bool) {
 	list := x.byHost[hostKind{l.joint.Host, l.joint.Kind}]
 	i := slices.Index(list, l.joint) + 1
-	if side == "left" {
+	if side == plan.Left {
 		i -= 2
 	}
 	if i < 0 || i >= len(list) || math.Abs(list[i].Station-l.joint.Station) > postWide {
@@ -159,14 +159,14 @@ func (x *placer) next(l link, side string) (link, bool) {
 // holds tells whether a body fits on a side of an upright, above and, of a
 // pair, below: it reaches as far past its rod as the rod stands off, and does
 // not hang over the wall's end.
-func (x *placer) holds(p *Piece, l link, side string) bool {
+func (x *placer) holds(p *Piece, l link, side plan.Face) bool {
 	f, depth := p.Joint.Wall.Frame(), p.Joint.Wall.Depth()
 	reach := 2 * p.Item.Center
 	body := max(p.Item.Length, p.Item.Standoff)
 	fits := func(m *framing.Member, off, z float64) bool {
 		s0, s1 := span2(l.joint, m)
 		a, b := s1+off, s1+off+reach
-		if side == "left" {
+		if side == plan.Left {
 			a, b = s0+off-reach, s0+off
 		}
 		half := p.wide()/2 - probeInset
@@ -182,7 +182,7 @@ func (x *placer) holds(p *Piece, l link, side string) bool {
 // rodLine returns the station of a hold-down's rod.
 func (l link) rodLine(p *Piece) float64 {
 	s0, s1 := span2(l.joint, l.above)
-	if p.Face == "left" {
+	if p.Face == plan.Left {
 		return s0 - p.Item.Center
 	}
 	return s1 + p.Item.Center
@@ -204,7 +204,7 @@ func (x *placer) holdDown(p *Piece, k, n int) *plan.Diagnostic {
 	s := l.rodLine(p)
 	it := p.Item
 	p.gap, p.Laid = l.zAbove-l.zBelow, laid(l.above, l.below)
-	if !l.floor && l.below.Role != framing.SillPlate {
+	if !l.floor && l.below.Role != plan.SillPlate {
 		p.Cut = p.gap + (l.zBelow - l.below.Z0) + it.Standoff + 2*nuts(it.Rod)
 	}
 	body := max(it.Length, it.Standoff)
@@ -224,11 +224,11 @@ func holes(p *Piece) []*Hole {
 	at := p.Path[0]
 	h := &Hole{Piece: p, Level: j.Level, At: geom.Vec3{X: at.X, Y: at.Y, Z: j.Level.Floor}}
 	switch {
-	case kind == "hold-down pair", kind == "hold-down" && p.Cut > 0:
-		// Holes for bolts are 1/16 in over the bolt (NDS 12.1.3.2, from memory).
+	case kind == plan.HoldDownPairItem, kind == plan.HoldDownItem && p.Cut > 0:
+		// Holes for bolts are 1/16 in over the bolt (NDS 2018 12.1.3.2, from memory).
 		h.Round = true
 		h.Size = [2]float64{p.Item.Rod + 1.0/16, p.Item.Rod + 1.0/16}
-	case p.Item.Kind.Strap && p.Face != "outside" && p.Z0 < j.Level.Floor-j.Level.Subfloor && p.Z1 > j.Level.Floor && len(p.bands) == 1:
+	case p.Item.Kind.Strap && p.Face != plan.Outside && p.Z0 < j.Level.Floor-j.Level.Subfloor && p.Z1 > j.Level.Floor && len(p.bands) == 1:
 		// The strap's width and half an inch of room each way to thread it
 		// (common practice, no published source).
 		n := p.bands[0].n

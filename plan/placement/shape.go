@@ -31,7 +31,7 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 	case hardware.Pair:
 		return x.pair(p, k, n)
 	}
-	if p.Item.Kind.Name == "hold-down" {
+	if p.Item.Kind.Name == plan.HoldDownItem {
 		return x.holdDown(p, k, n)
 	}
 	return x.body(p, k, n)
@@ -41,31 +41,43 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 // else upright.
 func (x *placer) flat(p *Piece, k, n int) *plan.Diagnostic {
 	switch p.Joint.Kind {
-	case framing.PlateSplice, framing.Collector, framing.OpeningSill:
+	case plan.PlateSplice, plan.Collector, plan.OpeningSill:
 		return x.level(p, k, n)
-	case framing.WallCorner:
+	case plan.WallCorner:
 		return x.corner(p, k, n)
-	case framing.RafterRidge:
+	case plan.RafterRidge:
 		return x.ridge(p, k, n)
-	case framing.RafterPlate:
+	case plan.RafterPlate:
 		return x.besideRafter(p, k, n)
-	case framing.StudTop, framing.OpeningHead:
+	case plan.StudTop, plan.OpeningHead:
 		return x.toPlate(p, k, n)
-	case framing.GirderPile, framing.PostBase, framing.PostCap:
+	case plan.GirderPile, plan.PostBase, plan.PostCap:
 		return x.standalone(p, k, n)
+	case plan.StudStud, plan.StudBase, plan.WallEnd:
+		return x.upright(p, k, n)
 	}
-	return x.upright(p, k, n)
+	return noWay(p)
+}
+
+// noWay tells that a strap has no way to lie at the kind of joint.
+func noWay(p *Piece) *plan.Diagnostic {
+	return &plan.Diagnostic{
+		Code:    "no-way-to-lie",
+		Summary: fmt.Sprintf("a %s has no way to lie at a %s joint", p.Item.Kind.Name, p.Joint.Kind), Mend: "use an item of another kind there",
+	}
 }
 
 // over lays a strap that goes over something.
 func (x *placer) over(p *Piece, k, n int) *plan.Diagnostic {
 	switch p.Joint.Kind {
-	case framing.RafterRidge:
+	case plan.RafterRidge:
 		return x.ridge(p, k, n)
-	case framing.RafterPlate:
+	case plan.RafterPlate:
 		return x.overRafter(p, k, n)
+	case plan.StudTop, plan.OpeningHead:
+		return x.overPlate(p, k, n)
 	}
-	return x.overPlate(p, k, n)
+	return noWay(p)
 }
 
 // cut sets the piece's length: for a coil without a length of its own what
@@ -114,13 +126,13 @@ func onWall(j *framing.Joint) (geom.Frame, float64, *plan.Diagnostic) {
 // pick resolves a face for an upright member: "" takes the side that is
 // free, an "inside" or "outside" stays, and of two at one joint the second
 // goes to the other side.
-func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face string, kk, nn int) {
-	if p.Face != "" && p.Face != "top" && p.Face != "through" {
+func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face plan.Face, kk, nn int) {
+	if p.Face != "" && p.Face != plan.Top && p.Face != plan.Through {
 		return p.Face, k, n
 	}
 	sides := x.freeSides(p.Joint, m, z)
 	if len(sides) == 0 {
-		return "inside", k, n
+		return plan.Inside, k, n
 	}
 	per := (n + len(sides) - 1) / len(sides)
 	return sides[k/per%len(sides)], k % per, min(per, n)
@@ -129,11 +141,11 @@ func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face st
 // freeSides lists the sides of an upright that no other member covers and that
 // no rough opening needs clear, the better first: away from the opening, away
 // from the wall's end.
-func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out []string) {
+func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out []plan.Face) {
 	s0, _ := span2(j, m)
-	order := []string{"left", "right"}
+	order := []plan.Face{plan.Left, plan.Right}
 	if s0 <= 0.5 || m.Wall != nil && m.Opening != nil && m.Opening.At+m.Opening.Width/2 < s0 {
-		order = []string{"right", "left"}
+		order = []plan.Face{plan.Right, plan.Left}
 	}
 	for _, side := range order {
 		if m.Wall == nil || !x.beside(m, side, z) && !inOpening(m, side, z) {
@@ -145,7 +157,7 @@ func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out 
 
 // inOpening tells whether a side of an upright is the edge of its rough
 // opening at height z: a window or door goes there.
-func inOpening(m *framing.Member, side string, z float64) bool {
+func inOpening(m *framing.Member, side plan.Face, z float64) bool {
 	o := m.Opening
 	if o == nil || m.Wall == nil {
 		return false
@@ -154,14 +166,14 @@ func inOpening(m *framing.Member, side string, z float64) bool {
 	if z < foot || z > foot+o.Height {
 		return false
 	}
-	if side == "left" {
+	if side == plan.Left {
 		return math.Abs(m.S0-o.At-o.Width) < touch
 	}
 	return math.Abs(m.S1-o.At) < touch
 }
 
 // role returns the first member of the joint with one of the roles, or nil.
-func role(j *framing.Joint, roles ...framing.Role) *framing.Member {
+func role(j *framing.Joint, roles ...plan.Role) *framing.Member {
 	for _, r := range roles {
 		for _, m := range j.Members {
 			if m.Role == r {
@@ -177,7 +189,7 @@ func role(j *framing.Joint, roles ...framing.Role) *framing.Member {
 // as on a rake wall, the height is that over the member.
 func plates(j *framing.Joint) (top float64, plate *framing.Member) {
 	for _, m := range j.Members {
-		if (m.Role == framing.TopPlate || m.Role == framing.CapPlate) && (plate == nil || m.Z1 > top) {
+		if (m.Role == plan.TopPlate || m.Role == plan.UpperPlate) && (plate == nil || m.Z1 > top) {
 			top, plate = m.Z1, m
 		}
 	}
@@ -187,12 +199,12 @@ func plates(j *framing.Joint) (top float64, plate *framing.Member) {
 	thick := plate.Section.Breadth
 	if run := plate.B.Sub(plate.A); math.Abs(run.Z) > touch {
 		k := run.Len() / math.Max(run.Flat().Len(), touch)
-		if j.Kind == framing.RafterPlate {
+		if j.Kind == plan.RafterPlate {
 			return j.At.Z, plate
 		}
 		return stud(j).Z1 + 2*thick*k, plate
 	}
-	if plate.Role == framing.TopPlate && j.Wall != nil && j.Level != nil {
+	if plate.Role == plan.TopPlate && j.Wall != nil && j.Level != nil {
 		// The upper plate lies on the lower one even where the joint names
 		// only the plate the stud meets.
 		top += thick

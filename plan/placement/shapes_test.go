@@ -9,6 +9,7 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -81,15 +82,15 @@ top = "11'"
 mark = "strap"
 kind = "strap"
 length = "20in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_end = 5 }
 [[item]]
 mark = "wrap"
 kind = "wrap strap"
 length = "30in"
-width = "1 1/4in"
-thickness = "20 ga"
+width = "1 3/8in"
+thickness = "19 ga"
 nails = { type = "10d x 1 1/2", each_leg = 5 }
 [[item]]
 mark = "bolt"
@@ -99,18 +100,18 @@ rod = "3/4in"
 [[item]]
 mark = "base"
 kind = "post base"
-nails = { type = "16d", to_post = 12 }
+nails = { type = "16d sinker", to_post = 11 }
 [[item]]
 mark = "cap"
 kind = "post cap"
-nails = { type = "16d", to_post = 8, to_beam = 8 }
+nails = { type = "16d sinker", to_post = 9, to_beam = 13 }
 `
 
 // hutWith places one item at all joints of a kind, with further keys.
 func hutWith(t *testing.T, at, use, more string) (*placement.Placement, plan.Diagnostics) {
 	t.Helper()
 	src := hut + fmt.Sprintf("[[rule]]\nat = %q\nuse = %q\n%s\n", at, use, more)
-	p, ds := plan.Read("hut.toml", []byte(src), nil)
+	p, ds := read.Plan("hut.toml", []byte(src), nil)
 	require.False(t, ds.Errors(), "%v", ds)
 	h, ds := framing.Frame(p)
 	require.False(t, ds.Errors(), "%v", ds)

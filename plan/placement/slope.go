@@ -14,7 +14,7 @@ import (
 func slopedPlates(h *framing.House) map[plateRow][]*framing.Member {
 	rows := map[plateRow][]*framing.Member{}
 	for _, m := range h.Members {
-		if m.Wall == nil || m.Role != framing.TopPlate && m.Role != framing.CapPlate {
+		if m.Wall == nil || m.Role != plan.TopPlate && m.Role != plan.UpperPlate {
 			continue
 		}
 		if math.Abs(m.B.Z-m.A.Z) > touch {
@@ -31,7 +31,7 @@ func slopedPlates(h *framing.House) map[plateRow][]*framing.Member {
 // plateRow is the lower or the upper top plates of a wall.
 type plateRow struct {
 	wall *plan.Wall
-	role framing.Role
+	role plan.Role
 }
 
 // rise returns how much m climbs for each inch of its wall's stations.

@@ -12,7 +12,7 @@ import (
 )
 
 // line2 is a level member along x, breadth wide, between two heights.
-func line2(id string, role framing.Role, x0, x1, z0, z1 float64) *framing.Member {
+func line2(id string, role plan.Role, x0, x1, z0, z1 float64) *framing.Member {
 	return &framing.Member{
 		ID: id, Role: role, Section: two6, A: geom.Vec3{X: x0, Z: (z0 + z1) / 2}, B: geom.Vec3{X: x1, Z: (z0 + z1) / 2},
 		Z0: z0, Z1: z1, S0: x0, S1: x1,
@@ -20,17 +20,17 @@ func line2(id string, role framing.Role, x0, x1, z0, z1 float64) *framing.Member
 }
 
 // stick is an upright member off the walls.
-func stick(id string, role framing.Role, x, z0, z1 float64) *framing.Member {
+func stick(id string, role plan.Role, x, z0, z1 float64) *framing.Member {
 	return &framing.Member{ID: id, Role: role, Section: two6, A: geom.Vec3{X: x, Z: z0}, B: geom.Vec3{X: x, Z: z1}, Z0: z0, Z1: z1}
 }
 
 // rafter runs up from a to b.
-func rafter(id string, role framing.Role, a, b geom.Vec3) *framing.Member {
+func rafter(id string, role plan.Role, a, b geom.Vec3) *framing.Member {
 	return &framing.Member{ID: id, Role: role, Section: two6, A: a, B: b}
 }
 
 // at puts one joint off the walls into an empty house.
-func at(k framing.Kind, p geom.Vec3, gap float64, ms ...*framing.Member) *hand {
+func at(k plan.JointKind, p geom.Vec3, gap float64, ms ...*framing.Member) *hand {
 	h := newHand()
 	h.Joints = []*framing.Joint{{ID: "X-10-" + k.Code(), Kind: k, Host: "X", Level: h.walls[0].Level, Station: p.X, At: p, Gap: gap, Members: ms}}
 	return h
@@ -53,10 +53,10 @@ func assertPath(t *testing.T, got []geom.Vec3, want ...geom.Vec3) {
 func TestStrapFromABeamToItsPost(t *testing.T) {
 	// A beam of 9.25 in, 1.5 wide about y = 0, on a post 40 in tall: of 24 in of
 	// strap 9.25 find room on the beam and 14.75 lie on the post, which has 40.
-	beam := line2("beam", framing.Beam, 0, 96, 100, 109.25)
-	post := stick("post", framing.Post, 10, 60, 100)
+	beam := line2("beam", plan.Beam, 0, 96, 100, 109.25)
+	post := stick("post", plan.Post, 10, 60, 100)
 	use := plan.Rule{Name: "s", At: "post-cap", Use: "strap-24"}
-	p, ds := placed(t, at(framing.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(use))
+	p, ds := placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(use))
 	require.Empty(t, ds)
 	q := one(t, p)
 	assert.Equal(t, [2]float64{9.25, 14.75}, q.Laps)
@@ -66,7 +66,7 @@ func TestStrapFromABeamToItsPost(t *testing.T) {
 
 	// On a post of 10 in it runs 4.75 past the end.
 	post.Z0 = 90
-	_, ds = placed(t, at(framing.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(use))
+	_, ds = placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(use))
 	past := only(ds, "strap-past-member")
 	require.Len(t, past, 1, "%v", ds)
 	assert.Contains(t, past[0].Summary, `laps 1'-2 3/4" on a post that gives 10" there`)
@@ -75,23 +75,23 @@ func TestStrapFromABeamToItsPost(t *testing.T) {
 	// A gap of 2 in between: 24 - 2 is 22, half of it 11, but the beam gives 9.25
 	// less nothing: 9.25 and 22 - 9.25 = 12.75.
 	post.Z0, post.Z1 = 60, 98
-	p, _ = placed(t, at(framing.PostCap, geom.Vec3{X: 10, Z: 100}, 2, beam, post).with(use))
+	p, _ = placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 2, beam, post).with(use))
 	q = one(t, p)
 	assert.Equal(t, [2]float64{9.25, 12.75}, q.Laps)
 	assert.Equal(t, 2.0, q.gap)
 	assert.Equal(t, 38.0, q.room[1])
 	// On a beam of 20 in both laps are half.
 	beam.Z1 = 120
-	p, _ = placed(t, at(framing.PostCap, geom.Vec3{X: 10, Z: 100}, 2, beam, post).with(use))
+	p, _ = placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 2, beam, post).with(use))
 	assert.Equal(t, [2]float64{11, 11}, one(t, p).Laps)
 	assertPath(t, one(t, p).Path, geom.Vec3{X: 10, Y: -0.75, Z: 87}, geom.Vec3{X: 10, Y: -0.75, Z: 111})
 }
 
 func TestTwoStrapsOnOneBeamLieBesideEachOther(t *testing.T) {
 	// Each 1.25 wide with an eighth between: 1.375 apart, about the joint.
-	beam := line2("beam", framing.Beam, 0, 96, 100, 109.25)
-	post := stick("post", framing.Post, 10, 60, 100)
-	p, _ := placed(t, at(framing.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(plan.Rule{Name: "s", At: "post-cap", Use: "strap-24", Count: 2}))
+	beam := line2("beam", plan.Beam, 0, 96, 100, 109.25)
+	post := stick("post", plan.Post, 10, 60, 100)
+	p, _ := placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(plan.Rule{Name: "s", At: "post-cap", Use: "strap-24", Count: 2}))
 	require.Len(t, p.Pieces, 2)
 	assert.InDelta(t, 10-0.6875, p.Pieces[0].Path[0].X, 1e-9)
 	assert.InDelta(t, 10+0.6875, p.Pieces[1].Path[0].X, 1e-9)
@@ -102,11 +102,11 @@ func TestCoilOverARidge(t *testing.T) {
 	// Rafters of 3 in 4 meet at a ridge board of 1.5: their tops end at x = 100 and
 	// 101.5. Two laps of 15 and 1.5 between are 31.5 of coil; 15 down the slope are
 	// 12 on plan and 9 down.
-	a := rafter("a", framing.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
-	b := rafter("b", framing.Rafter, geom.Vec3{X: 181.5, Z: 40}, geom.Vec3{X: 101.5, Z: 100})
-	ridge := line2("ridge", framing.Ridge, 0, 96, 90, 100)
+	a := rafter("a", plan.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
+	b := rafter("b", plan.Rafter, geom.Vec3{X: 181.5, Z: 40}, geom.Vec3{X: 101.5, Z: 100})
+	ridge := line2("ridge", plan.Ridge, 0, 96, 90, 100)
 	use := plan.Rule{Name: "r", At: "rafter-ridge", Use: "coil"}
-	p, ds := placed(t, at(framing.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b, ridge).with(use))
+	p, ds := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b, ridge).with(use))
 	require.Empty(t, ds)
 	q := one(t, p)
 	assert.InDelta(t, 31.5, q.Cut, 1e-9)
@@ -123,7 +123,7 @@ func TestCoilOverARidge(t *testing.T) {
 
 	// Where the rafters touch there is nothing between: 30 in and one bend.
 	b.A.X, b.B.X = 180, 100
-	p, _ = placed(t, at(framing.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b, ridge).with(use))
+	p, _ = placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b, ridge).with(use))
 	q = one(t, p)
 	assert.InDelta(t, 30, q.Cut, 1e-9)
 	require.Len(t, q.bands, 2)
@@ -132,9 +132,9 @@ func TestCoilOverARidge(t *testing.T) {
 
 func TestCoilOverABeamDownItsFarSide(t *testing.T) {
 	// One rafter against a beam of 1.5: over it and 15 down the plumb side.
-	a := rafter("a", framing.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
-	ridge := line2("ridge", framing.Ridge, 0, 96, 80, 100)
-	p, _ := placed(t, at(framing.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, ridge).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "coil"}))
+	a := rafter("a", plan.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
+	ridge := line2("ridge", plan.Ridge, 0, 96, 80, 100)
+	p, _ := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, ridge).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "coil"}))
 	q := one(t, p)
 	assertPath(t, q.Path, geom.Vec3{X: 88, Z: 91}, geom.Vec3{X: 100, Z: 100}, geom.Vec3{X: 101.5, Z: 100}, geom.Vec3{X: 101.5, Z: 85})
 	assert.Equal(t, []*framing.Member{a, ridge}, q.Laid)
@@ -143,9 +143,9 @@ func TestCoilOverABeamDownItsFarSide(t *testing.T) {
 
 func TestTwoStrapsOverARidgeLieBesideEachOther(t *testing.T) {
 	// Across the slope, that is along y: 1.375 apart.
-	a := rafter("a", framing.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
-	b := rafter("b", framing.Rafter, geom.Vec3{X: 180, Z: 40}, geom.Vec3{X: 100, Z: 100})
-	p, _ := placed(t, at(framing.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "strap-24", Count: 2}))
+	a := rafter("a", plan.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
+	b := rafter("b", plan.Rafter, geom.Vec3{X: 180, Z: 40}, geom.Vec3{X: 100, Z: 100})
+	p, _ := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "strap-24", Count: 2}))
 	require.Len(t, p.Pieces, 2)
 	for i, y := range []float64{-0.6875, 0.6875} {
 		// 24 in: 12 down each slope, 9.6 on plan and 7.2 down.
@@ -154,15 +154,15 @@ func TestTwoStrapsOverARidgeLieBesideEachOther(t *testing.T) {
 }
 
 func TestNoStrapOverAJackOnAHip(t *testing.T) {
-	a := rafter("jack", framing.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
-	for role, want := range map[framing.Role]int{framing.Hip: 1, framing.Valley: 1, framing.Rafter: 0} {
+	a := rafter("jack", plan.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
+	for role, want := range map[plan.Role]int{plan.HipRafter: 1, plan.ValleyRafter: 1, plan.Rafter: 0} {
 		on := rafter("on", role, geom.Vec3{X: 180, Y: 80, Z: 40}, geom.Vec3{X: 100, Z: 100})
-		_, ds := placed(t, at(framing.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, on).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "coil"}))
+		_, ds := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, on).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "coil"}))
 		assert.Len(t, only(ds, "no-ridge"), want, role)
 	}
 	// Two hips that meet alone are a ridge of their own kind: the first is no jack.
-	hip := rafter("hip", framing.Hip, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
-	_, ds := placed(t, at(framing.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, hip).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "coil"}))
+	hip := rafter("hip", plan.HipRafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
+	_, ds := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, hip).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "coil"}))
 	assert.Empty(t, only(ds, "no-ridge"))
 }
 
@@ -182,7 +182,7 @@ func TestStrapUpTheStudToThePlates(t *testing.T) {
 
 func TestWrapDownOneFaceEndsAtTheFarEdge(t *testing.T) {
 	// 30 in: 5.5 over the plates, 24.5 down the face asked for.
-	for face, y := range map[string]float64{"outside": 0, "inside": 5.5} {
+	for face, y := range map[plan.Face]float64{"outside": 0, "inside": 5.5} {
 		p, _ := placed(t, standard().with(plan.Rule{
 			Name: "w", At: "stud-top", Use: "wrap-30", Face: face,
 			Where: plan.Where{Level: []string{"second"}, From: 15, To: 17},
@@ -200,7 +200,7 @@ func TestCoilIsCutShortWhereLittleRoomIs(t *testing.T) {
 	// it all: 15 + 2.25 + 15 = 32.25.
 	h := standard()
 	for _, m := range h.Members {
-		if m.Role == framing.Rim && m.Wall == h.walls[0] {
+		if m.Role == plan.Rim && m.Wall == h.walls[0] {
 			m.Z0 = m.Z1 - 20
 		}
 	}

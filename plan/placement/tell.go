@@ -79,9 +79,9 @@ func hostName(j *framing.Joint) string {
 	switch {
 	case j.Wall != nil && j.Wall.Name == j.Host:
 		return "wall " + j.Host
-	case j.Kind == framing.GirderPile:
+	case j.Kind == plan.GirderPile:
 		return "girder " + j.Host
-	case j.Kind == framing.PostBase || j.Kind == framing.PostCap || j.Kind == framing.RafterPlate:
+	case j.Kind == plan.PostBase || j.Kind == plan.PostCap || j.Kind == plan.RafterPlate:
 		return "porch " + j.Host
 	case j.Roof != nil:
 		return "roof " + j.Host
@@ -101,19 +101,8 @@ func jointPlace(j *framing.Joint) string {
 // jointName is jointPlace with the joint's id.
 func jointName(j *framing.Joint) string { return jointPlace(j) + ", " + j.ID }
 
-func jointKinds() []string {
-	out := make([]string, len(framing.Kinds))
-	for i, k := range framing.Kinds {
-		out[i] = string(k.Kind)
-	}
-	return out
-}
-
-func list(kinds []framing.Kind) string {
-	s := make([]string, len(kinds))
-	for i, k := range kinds {
-		s[i] = string(k)
-	}
+func list(kinds []plan.JointKind) string {
+	s := plan.Words(kinds)
 	switch n := len(s); {
 	case n == 0:
 		return "no joint"
@@ -126,8 +115,9 @@ func list(kinds []framing.Kind) string {
 }
 
 // meant suggests the nearest of names, or lists them.
-func meant(word string, names []string) string {
-	if n := plan.Nearest(word, names); n != "" {
+func meant[W ~string](word W, list []W) string {
+	names := plan.Words(list)
+	if n := plan.Nearest(string(word), names); n != "" {
 		return fmt.Sprintf("did you mean %q?", n)
 	}
 	if len(names) == 0 {

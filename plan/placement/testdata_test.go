@@ -13,6 +13,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -54,7 +55,7 @@ func wants(src string) (out []string) {
 // told places a plan and lists what its checks tell, by line.
 func told(t *testing.T, f string, src []byte) []string {
 	t.Helper()
-	p, ds := plan.Read(f, src, nil)
+	p, ds := read.Plan(f, src, nil)
 	require.False(t, ds.Errors(), "%v", ds)
 	h, ds := framing.Frame(p)
 	require.False(t, ds.Errors(), "%v", ds)

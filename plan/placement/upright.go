@@ -24,8 +24,8 @@ type link struct {
 // through finds what a vertical piece at j ties. The end of a shear wall
 // speaks of the same post as the joint through the floor or to the base.
 func (x *placer) through(j *framing.Joint) link {
-	if j.Kind == framing.WallEnd {
-		for _, kind := range []framing.Kind{framing.StudStud, framing.StudBase} {
+	if j.Kind == plan.WallEnd {
+		for _, kind := range []plan.JointKind{plan.StudStud, plan.StudBase} {
 			for _, k := range x.byFirst[j.First()] {
 				if k.Kind == kind {
 					return x.through(k)
@@ -45,7 +45,7 @@ func (x *placer) through(j *framing.Joint) link {
 	if l.below == nil && len(j.Members) > 1 {
 		l.below = j.Members[len(j.Members)-1]
 	}
-	if j.Kind == framing.StudStud {
+	if j.Kind == plan.StudStud {
 		if !j.Below {
 			l.below = nil
 		} else if l.floor = standing(l.below); l.floor {
@@ -59,7 +59,7 @@ func (x *placer) through(j *framing.Joint) link {
 // standing tells whether a member carries uplift down by itself: over an
 // opening a stud finds a header or a cripple instead.
 func standing(m *framing.Member) bool {
-	return m.Role.FullHeight() || m.Role == framing.Jack
+	return m.Role.FullHeight() || m.Role == plan.Jack
 }
 
 // minShared is the least breadth that two studs, one over the other, must
@@ -139,8 +139,8 @@ func (x *placer) toPlate(p *Piece, k, n int) *plan.Diagnostic {
 // stud returns the upright a strap at the joint lies on: at a header's end
 // the king, else the member held.
 func stud(j *framing.Joint) *framing.Member {
-	if j.Kind == framing.OpeningHead {
-		if m := role(j, framing.King, framing.Stud, framing.Post); m != nil {
+	if j.Kind == plan.OpeningHead {
+		if m := role(j, plan.King, plan.Stud, plan.Post); m != nil {
 			return m
 		}
 	}
@@ -162,7 +162,7 @@ func (x *placer) standalone(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
 	f, half := lineOf(j)
 	if p.Face == "" {
-		p.Face = "outside"
+		p.Face = plan.Outside
 	}
 	upper, lower := pile(j)
 	total := p.cut(j.Gap, 2*p.Item.Lap)

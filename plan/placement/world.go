@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
@@ -11,13 +12,13 @@ import (
 // hostKind is the joints of one kind along one wall, roof, girder or porch.
 type hostKind struct {
 	host string
-	kind framing.Kind
+	kind plan.JointKind
 }
 
 // world is the house with the indexes that placing needs.
 type world struct {
 	house   *framing.House
-	byKind  map[framing.Kind][]*framing.Joint
+	byKind  map[plan.JointKind][]*framing.Joint
 	byHost  map[hostKind][]*framing.Joint // by station
 	hosts   []string                      // that have joints, in the order of the house
 	isHost  map[string]bool
@@ -31,7 +32,7 @@ type world struct {
 func newWorld(h *framing.House) *world {
 	w := &world{
 		house:   h,
-		byKind:  map[framing.Kind][]*framing.Joint{},
+		byKind:  map[plan.JointKind][]*framing.Joint{},
 		byHost:  map[hostKind][]*framing.Joint{},
 		isHost:  map[string]bool{},
 		byID:    map[string]*framing.Joint{},

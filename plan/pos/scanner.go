@@ -167,10 +167,10 @@ func (s *scanner) str() string {
 		}
 		s.i++
 	}
-	if len(q) == 3 { // up to two quotes may stand before the closing ones
-		for n := 0; n < 2 && strings.HasPrefix(s.src[s.i+1:], q); n++ {
-			s.i++
-		}
+	// Quotes may stand before the three that close: two by the format, more
+	// after an escape with this decoder, which then takes the last three too.
+	for len(q) == 3 && strings.HasPrefix(s.src[s.i+1:], q) {
+		s.i++
 	}
 	text := s.src[from:s.i]
 	s.i += len(q)

@@ -1,8 +1,10 @@
 package roofplan
 
 import (
+	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
@@ -18,7 +20,7 @@ const (
 var outward = [4]geom.Vec2{{X: 0, Y: -1}, {X: 1, Y: 0}, {X: 0, Y: 1}, {X: -1, Y: 0}}
 
 // SideNames are the letters of the sides.
-var SideNames = [4]string{"S", "E", "N", "W"}
+var SideNames = [4]plan.Side{plan.South, plan.East, plan.North, plan.West}
 
 // Outward returns the unit outward normal of side i.
 func Outward(i int) geom.Vec2 { return outward[i] }
@@ -52,8 +54,8 @@ type Body struct {
 	// walls, in on plan.
 	Lo, Hi geom.Vec2
 	Sides  [4]Side
-	// Axis is the direction of the ridge, or of a shed's high wall: "x" or "y".
-	Axis string
+	// Axis is the direction of the ridge, or of a shed's high wall.
+	Axis plan.Axis
 	// Spacing of rafters on center, and Thick, the thickness of one, in.
 	Spacing, Thick float64
 	index          int
@@ -61,31 +63,35 @@ type Body struct {
 
 // Shape is what a kind of roof is asked: the slopes in rise per inch of run.
 type Shape struct {
-	Axis         string // the way the ridge runs, "x" or "y"
-	High         string // side of a shed's high wall: "N", "E", "S", "W"
+	Axis         plan.Axis // the way the ridge runs
+	High         plan.Side // of a shed's high wall
 	Slope, Other float64
 	HipEnd       [2]bool // at the low and high end of the ridge of a gable
 }
 
-// Kind returns the slopes of the four sides, 0 for a side that has no plane.
-type Kind func(Shape) (slopes [4]float64, ok bool)
+// Kind returns the slopes of the four sides, 0 for a side that has no plane,
+// or an error that says what the shape lacks.
+type Kind func(Shape) (slopes [4]float64, err error)
 
 // kinds is filled by the file of each kind.
-var kinds = map[string]Kind{}
+var kinds = map[plan.RoofKind]Kind{}
 
-// Slopes returns the slope of each side of a roof of the kind; ok is false
+// Slopes returns the slope of each side of a roof of the kind, or an error
 // when the kind is unknown or the shape lacks what the kind needs.
-func Slopes(kind string, s Shape) (slopes [4]float64, ok bool) {
+func Slopes(kind plan.RoofKind, s Shape) (slopes [4]float64, err error) {
 	k, known := kinds[kind]
-	if !known {
-		return slopes, false
+	switch {
+	case !known:
+		return slopes, fmt.Errorf("a roof of the kind %q is not known", kind)
+	case s.Slope <= 0:
+		return slopes, fmt.Errorf("a %s roof without a pitch", kind)
 	}
 	return k(s)
 }
 
 // eaves returns the two sides along the axis and its two ends, low first.
-func eaves(axis string) (sides, ends [2]int) {
-	if axis == "y" {
+func eaves(axis plan.Axis) (sides, ends [2]int) {
+	if axis == plan.AxisY {
 		return [2]int{West, East}, [2]int{South, North}
 	}
 	return [2]int{South, North}, [2]int{West, East}

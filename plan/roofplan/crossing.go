@@ -12,7 +12,7 @@ import (
 // carried valley, at height h up the slope.
 type crossing struct {
 	h    float64 // along the uphill direction
-	kind string
+	kind EdgeKind
 	line *Line
 }
 
@@ -52,7 +52,7 @@ func (r *Roof) RunsAt(f *Face, s float64) (out []*Run) {
 // that carries most: a rafter that meets a ridge where a valley comes up to
 // it is held by the ridge.
 func thinned(cs []crossing) (out []crossing) {
-	order := []string{Ridge, Hip, Eave, Wall, Rake, Valley}
+	order := []EdgeKind{Ridge, Hip, Eave, Wall, Rake, Valley}
 	for _, c := range cs {
 		n := len(out)
 		if n == 0 || c.h-out[n-1].h >= 1 {
@@ -77,7 +77,7 @@ func better(a, b []crossing) bool {
 type bound struct {
 	a, b   geom.Vec2
 	sa, sb float64 // the ends along the eave
-	kind   string
+	kind   EdgeKind
 	line   *Line
 }
 
@@ -87,7 +87,7 @@ func (r *Roof) boundsOf(f *Face) []bound {
 		return got
 	}
 	var out []bound
-	add := func(a, b geom.Vec2, kind string, line *Line) {
+	add := func(a, b geom.Vec2, kind EdgeKind, line *Line) {
 		out = append(out, bound{a, b, f.across(a), f.across(b), kind, line})
 	}
 	for i, kind := range f.Edges {
@@ -126,7 +126,7 @@ func (r *Roof) crossings(f *Face, s, beside float64) (out []crossing) {
 }
 
 // lineOn returns the line of the kind that the edge a b lies on, or nil.
-func (r *Roof) lineOn(kind string, a, b geom.Vec2) *Line {
+func (r *Roof) lineOn(kind EdgeKind, a, b geom.Vec2) *Line {
 	mid := a.Add(b).Mul(0.5)
 	for _, l := range r.Lines {
 		if l.Kind == kind && distance(mid, l.A.Flat(), l.B.Flat()) < 10*snap {

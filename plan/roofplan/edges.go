@@ -8,14 +8,18 @@ import (
 	"galewright/plan/geom"
 )
 
-// The kinds of an edge of a face, and of what a rafter meets at its ends.
+// EdgeKind is the kind of an edge of a face, and of what a rafter meets at
+// its ends.
+type EdgeKind string
+
+// The kinds of edges.
 const (
-	Eave   = "eave"   // low, free
-	Rake   = "rake"   // sloping, free
-	Ridge  = "ridge"  // high: both faces fall away, or the free top of a shed
-	Hip    = "hip"    // sloping, both faces fall away
-	Valley = "valley" // sloping, both faces climb away
-	Wall   = "wall"   // ends at a wall, or under a higher roof
+	Eave   EdgeKind = "eave"   // low, free
+	Rake   EdgeKind = "rake"   // sloping, free
+	Ridge  EdgeKind = "ridge"  // high: both faces fall away, or the free top of a shed
+	Hip    EdgeKind = "hip"    // sloping, both faces fall away
+	Valley EdgeKind = "valley" // sloping, both faces climb away
+	Wall   EdgeKind = "wall"   // ends at a wall, or under a higher roof
 )
 
 // probe is how far beside an edge the neighbor is looked for, in.
@@ -33,7 +37,7 @@ func (r *Roof) edges() {
 	}
 	for _, f := range r.Faces {
 		var pts []geom.Vec2
-		var kinds []string
+		var kinds []EdgeKind
 		for i, a := range f.Outline {
 			b := f.Outline[(i+1)%len(f.Outline)]
 			cuts := between(corners, a, b)
@@ -60,7 +64,7 @@ func between(corners []geom.Vec2, a, b geom.Vec2) []geom.Vec2 {
 }
 
 // merge joins neighboring edges of one kind on one straight line.
-func merge(pts []geom.Vec2, kinds []string) (outline []geom.Vec2, edges []string) {
+func merge(pts []geom.Vec2, kinds []EdgeKind) (outline []geom.Vec2, edges []EdgeKind) {
 	n := len(pts)
 	for i, p := range pts {
 		prev := pts[(i+n-1)%n]
@@ -74,7 +78,7 @@ func merge(pts []geom.Vec2, kinds []string) (outline []geom.Vec2, edges []string
 }
 
 // kind names the edge of f from a to b.
-func (r *Roof) kind(f *Face, a, b geom.Vec2) string {
+func (r *Roof) kind(f *Face, a, b geom.Vec2) EdgeKind {
 	d := b.Sub(a).Unit()
 	out := d.Left().Mul(-1)
 	mid := a.Add(b).Mul(0.5)
@@ -97,7 +101,7 @@ func (r *Roof) kind(f *Face, a, b geom.Vec2) string {
 
 // free names an edge beyond which there is no roof: climb is how much the
 // face climbs toward it.
-func free(level bool, climb float64) string {
+func free(level bool, climb float64) EdgeKind {
 	switch {
 	case !level:
 		return Rake
@@ -122,7 +126,7 @@ func (f *Face) against(p geom.Vec2) bool {
 // Line is a ridge, hip or valley, from its low end to its high end; a ridge
 // runs from west to east or from south to north.
 type Line struct {
-	Kind string
+	Kind EdgeKind
 	A, B geom.Vec3
 	// Carried is, for a valley whose upper end would hang in the other
 	// roof's plane, the plan point where it would have ended: from there it
@@ -143,7 +147,7 @@ func (l *Line) At(u float64) geom.Vec3 {
 }
 
 // rank orders lines by what carries what.
-func rank(kind string) int { return slices.Index([]string{Ridge, Hip, Valley}, kind) }
+func rank(kind EdgeKind) int { return slices.Index([]EdgeKind{Ridge, Hip, Valley}, kind) }
 
 // lines gathers the ridges, hips and valleys from the edges of the faces.
 func (r *Roof) lines() {
@@ -172,7 +176,7 @@ func (r *Roof) single(f *Face, a, b geom.Vec2) bool {
 
 // addLine adds the segment, joining it to a line of its kind that it touches
 // or overlaps in the same straight line.
-func (r *Roof) addLine(kind string, a, b geom.Vec3) {
+func (r *Roof) addLine(kind EdgeKind, a, b geom.Vec3) {
 	if a.Z > b.Z+snap || (math.Abs(a.Z-b.Z) <= snap && byPlace(a.Flat(), b.Flat()) > 0) {
 		a, b = b, a
 	}

@@ -6,14 +6,15 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
 // body returns a body between two corners; heights are 100 in at all walls.
-func body(t require.TestingT, name, kind, axis string, lo, hi geom.Vec2, pitch, over float64) *Body {
+func body(t require.TestingT, name string, kind plan.RoofKind, axis plan.Axis, lo, hi geom.Vec2, pitch, over float64) *Body {
 	b := &Body{Name: name, Axis: axis, Lo: lo, Hi: hi, Spacing: 16, Thick: 1.5}
-	slopes, ok := Slopes(kind, Shape{Axis: axis, Slope: pitch / 12, High: "N"})
-	require.True(t, ok)
+	slopes, err := Slopes(kind, Shape{Axis: axis, Slope: pitch / 12, High: "N"})
+	require.NoError(t, err)
 	for i, m := range slopes {
 		b.Sides[i] = Side{Slope: m, Height: 100, Over: over}
 	}
@@ -27,7 +28,7 @@ func hipRoof(t require.TestingT, run, rise float64) *Roof {
 	return r
 }
 
-func firstOf(r *Roof, kind string) *Line {
+func firstOf(r *Roof, kind EdgeKind) *Line {
 	for _, l := range r.Lines {
 		if l.Kind == kind {
 			return l
@@ -37,23 +38,23 @@ func firstOf(r *Roof, kind string) *Line {
 }
 
 // The published cells of the framing square: NAVEDTRA 14044 and EN0069A,
-// grade A. The hip's unit run, 16.97, is in the first of them too.
+// read. The hip's unit run, 16.97, is in the first of them too.
 func TestUnitLengthsOfTheFramingSquare(t *testing.T) {
 	for _, c := range []struct {
-		kind      string
+		part      string
 		rise      float64
 		published float64
 	}{
-		{Common, 7, 13.89},
-		{Common, 13, 17.69},
-		{Common, 16, 20.00},
-		{Hip, 8, 18.76},
+		{"common", 7, 13.89},
+		{"common", 13, 17.69},
+		{"common", 16, 20.00},
+		{"hip", 8, 18.76},
 		{"hip run", 8, 16.97},
 	} {
 		r := hipRoof(t, 12, c.rise)
 		got := 0.0
-		switch l := firstOf(r, Hip); c.kind {
-		case Hip:
+		switch l := firstOf(r, Hip); c.part {
+		case "hip":
 			got = l.B.Sub(l.A).Len()
 		case "hip run":
 			got = l.Run()
@@ -64,18 +65,18 @@ func TestUnitLengthsOfTheFramingSquare(t *testing.T) {
 				}
 			}
 		}
-		require.InDelta(t, c.published, got, 0.005, "%s, %g in 12", c.kind, c.rise)
+		require.InDelta(t, c.published, got, 0.005, "%s, %g in 12", c.part, c.rise)
 	}
 }
 
-// NAVEDTRA 14044, fig. 2-17, grade A: rise 7, span 16 ft: 13.89 x 8 = 111.12
+// NAVEDTRA 14044, fig. 2-17, read: rise 7, span 16 ft: 13.89 x 8 = 111.12
 // in; the printed product carries the rounding of 13.89, 0.04 in.
 func TestCommonRafterWorkedExample(t *testing.T) {
 	r, _ := New([]*Body{body(t, "main", "gable", "x", geom.Vec2{}, geom.Vec2{X: 240, Y: 16 * 12}, 7, 0)})
 	require.InDelta(t, 111.12, r.Runs()[0].Length(), 0.04)
 }
 
-// NAVEDTRA 14044, hip example, grade A: rise 8, run 15 ft: total rise 10 ft,
+// NAVEDTRA 14044, hip example, read: rise 8, run 15 ft: total rise 10 ft,
 // hip run 21.21 ft, hip 23.45 ft.
 func TestHipRafterWorkedExample(t *testing.T) {
 	l := firstOf(hipRoof(t, 15*12, 8), Hip)
@@ -85,7 +86,7 @@ func TestHipRafterWorkedExample(t *testing.T) {
 }
 
 // Jacks differ by spacing x common unit length / 12: published rule (the
-// same manuals, grade A); for rise 7 and 16 in that is 16 x 13.89 / 12.
+// same manuals, read); for rise 7 and 16 in that is 16 x 13.89 / 12.
 func TestJacksDifferByTheCommonDifference(t *testing.T) {
 	var jacks []float64
 	r := hipRoof(t, 12*12, 7)

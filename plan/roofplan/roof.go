@@ -22,7 +22,7 @@ type Face struct {
 	Side    int   // its side
 	Plane   Plane
 	Outline []geom.Vec2 // counterclockwise
-	Edges   []string    // kind of the edge from Outline[i] to Outline[i+1]
+	Edges   []EdgeKind  // kind of the edge from Outline[i] to Outline[i+1]
 	parts   []facet     // the body sides that make the plane
 }
 
@@ -59,6 +59,7 @@ func New(bodies []*Body) (*Roof, []Fault) {
 	}
 	for _, b := range bodies {
 		faults = append(faults, b.runIn(bodies)...)
+		faults = append(faults, b.checkRidge()...)
 	}
 	r := &Roof{Bodies: bodies}
 	more := r.faces(facets(bodies))

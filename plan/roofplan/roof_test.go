@@ -8,19 +8,20 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
-func kinds2(r *Roof) map[string]int {
-	out := map[string]int{}
+func kinds2(r *Roof) map[RunKind]int {
+	out := map[RunKind]int{}
 	for _, run := range r.Runs() {
 		out[run.Kind]++
 	}
 	return out
 }
 
-func lines(r *Roof) map[string]int {
-	out := map[string]int{}
+func lines(r *Roof) map[EdgeKind]int {
+	out := map[EdgeKind]int{}
 	for _, l := range r.Lines {
 		out[l.Kind]++
 	}
@@ -33,24 +34,24 @@ func TestShapes(t *testing.T) {
 		name   string
 		bodies []*Body
 		faces  int
-		lines  map[string]int
+		lines  map[EdgeKind]int
 	}{
-		{"gable", []*Body{body(t, "a", "gable", "x", v(0, 0), v(240, 144), 6, 12)}, 2, map[string]int{Ridge: 1}},
-		{"hip", []*Body{body(t, "a", "hip", "x", v(0, 0), v(240, 144), 6, 12)}, 4, map[string]int{Ridge: 1, Hip: 4}},
-		{"pyramid", []*Body{body(t, "a", "hip", "x", v(0, 0), v(144, 144), 6, 12)}, 4, map[string]int{Hip: 4}},
-		{"shed", []*Body{body(t, "a", "shed", "x", v(0, 0), v(144, 96), 3, 12)}, 1, map[string]int{}},
+		{"gable", []*Body{body(t, "a", "gable", "x", v(0, 0), v(240, 144), 6, 12)}, 2, map[EdgeKind]int{Ridge: 1}},
+		{"hip", []*Body{body(t, "a", "hip", "x", v(0, 0), v(240, 144), 6, 12)}, 4, map[EdgeKind]int{Ridge: 1, Hip: 4}},
+		{"pyramid", []*Body{body(t, "a", "hip", "x", v(0, 0), v(144, 144), 6, 12)}, 4, map[EdgeKind]int{Hip: 4}},
+		{"shed", []*Body{body(t, "a", "shed", "x", v(0, 0), v(144, 96), 3, 12)}, 1, map[EdgeKind]int{}},
 		{"lower wing", []*Body{
 			body(t, "a", "gable", "x", v(0, 0), v(360, 192), 6, 12),
 			body(t, "b", "gable", "y", v(120, -120), v(240, 0), 6, 12),
-		}, 4, map[string]int{Ridge: 2, Valley: 2}},
+		}, 4, map[EdgeKind]int{Ridge: 2, Valley: 2}},
 		{"hips round an L", []*Body{
 			body(t, "a", "hip", "x", v(0, 0), v(288, 192), 6, 12),
 			body(t, "b", "hip", "y", v(144, -120), v(288, 0), 6, 12),
-		}, 6, map[string]int{Ridge: 2, Hip: 6, Valley: 1}},
+		}, 6, map[EdgeKind]int{Ridge: 2, Hip: 6, Valley: 1}},
 		{"equal ridges cross", []*Body{
 			body(t, "a", "gable", "x", v(0, 0), v(384, 144), 6, 12),
 			body(t, "b", "gable", "y", v(120, -120), v(264, 264), 6, 12),
-		}, 8, map[string]int{Ridge: 2, Valley: 4}},
+		}, 8, map[EdgeKind]int{Ridge: 2, Valley: 4}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r, faults := New(c.bodies)
@@ -99,22 +100,45 @@ func TestRidgeThatDoesNotDieIsToldWithTheRoof(t *testing.T) {
 
 func TestUnknownShapes(t *testing.T) {
 	for _, c := range []struct {
-		kind string
+		kind plan.RoofKind
 		s    Shape
-	}{{"dome", Shape{Axis: "x", Slope: 1}}, {"gable", Shape{Axis: "z", Slope: 1}}, {"shed", Shape{Axis: "x", Slope: 1}}, {"hip", Shape{Axis: "x"}}} {
-		_, ok := Slopes(c.kind, c.s)
-		require.False(t, ok, "%v", c)
+		want string
+	}{
+		{"dome", Shape{Axis: "x", Slope: 1}, `a roof of the kind "dome" is not known`},
+		{"", Shape{Axis: "x", Slope: 1}, `a roof of the kind "" is not known`},
+		{"gable", Shape{Axis: "z", Slope: 1}, `a ridge that runs along "z", which is no axis`},
+		{"shed", Shape{Axis: "x", Slope: 1}, `a shed roof whose high wall is on side "", which is none`},
+		{"hip", Shape{Axis: "x"}, "a hip roof without a pitch"},
+	} {
+		_, err := Slopes(c.kind, c.s)
+		require.EqualError(t, err, c.want)
 	}
+}
+
+// What the reader accepts has a shape here, and nothing else has.
+func TestEveryRoofKindOfAPlanHasAShape(t *testing.T) {
+	for _, kind := range plan.RoofKinds {
+		slopes, err := Slopes(kind, Shape{Axis: plan.AxisX, Slope: 0.5, High: plan.North})
+		require.NoError(t, err)
+		sloped := 0
+		for _, s := range slopes {
+			if s > 0 {
+				sloped++
+			}
+		}
+		require.Equal(t, map[plan.RoofKind]int{plan.GableRoof: 2, plan.HipRoof: 4, plan.ShedRoof: 1}[kind], sloped, kind)
+	}
+	require.Len(t, kinds, len(plan.RoofKinds))
 }
 
 // drawRoof draws a main roof with up to two wings, one to the south and one
 // to the north, each within its length and narrower.
 func drawRoof(t *rapid.T) []*Body {
 	foot := func(lo, hi int, name string) float64 { return 12 * float64(rapid.IntRange(lo, hi).Draw(t, name)) }
-	kind := rapid.SampledFrom([]string{"gable", "hip"})
+	kind := rapid.SampledFrom([]plan.RoofKind{plan.GableRoof, plan.HipRoof})
 	pitch := func(n string) float64 { return float64(rapid.IntRange(3, 12).Draw(t, n)) }
 	over := 6 * float64(rapid.IntRange(0, 4).Draw(t, "overhang"))
-	w, d := foot(20, 50, "width"), foot(12, 30, "depth")
+	w, d := foot(30, 50, "width"), foot(12, 30, "depth") // a hip needs room for its ridge
 	p := pitch("pitch")
 	out := []*Body{body(t, "main", kind.Draw(t, "kind"), "x", geom.Vec2{}, geom.Vec2{X: w, Y: d}, p, over)}
 	for i, name := range []string{"south", "north"} {
@@ -216,13 +240,13 @@ func TestSurfaceIsPlanOverCosine(t *testing.T) {
 func TestInnerEdgesComeInPairs(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r, _ := New(drawRoof(t))
-		sum := map[string]float64{}
+		sum := map[EdgeKind]float64{}
 		for _, f := range r.Faces {
 			for i, a := range f.Outline {
 				sum[f.Edges[i]] += f.Outline[(i+1)%len(f.Outline)].Sub(a).Len()
 			}
 		}
-		once := map[string]float64{}
+		once := map[EdgeKind]float64{}
 		for _, l := range r.Lines {
 			end := l.B.Flat()
 			if l.Carried != nil {
@@ -230,7 +254,7 @@ func TestInnerEdgesComeInPairs(t *testing.T) {
 			}
 			once[l.Kind] += end.Sub(l.A.Flat()).Len()
 		}
-		for _, kind := range []string{Ridge, Hip, Valley} {
+		for _, kind := range []EdgeKind{Ridge, Hip, Valley} {
 			require.InDelta(t, 2*once[kind], sum[kind], 0.01, kind)
 		}
 	})
@@ -276,8 +300,8 @@ func TestRunsStayInTheirFaces(t *testing.T) {
 			mid := run.Low.Add(run.High).Mul(0.5)
 			require.True(t, contains(run.Face.Outline, mid))
 			require.Greater(t, run.Face.Plane.At(run.High), run.Face.Plane.At(run.Low))
-			require.Contains(t, []string{Eave, Valley, Rake}, run.LowEnd.Kind)
-			require.Contains(t, []string{Ridge, Hip, Valley, Wall, Rake}, run.HighEnd.Kind)
+			require.Contains(t, []EdgeKind{Eave, Valley, Rake}, run.LowEnd.Kind)
+			require.Contains(t, []EdgeKind{Ridge, Hip, Valley, Wall, Rake}, run.HighEnd.Kind)
 			z, _, ok := r.Height(mid)
 			require.True(t, ok)
 			require.InDelta(t, run.Face.Plane.At(mid), z, 1e-6, "nothing lies over a rafter")

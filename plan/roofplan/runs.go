@@ -5,27 +5,31 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
+// RunKind is the kind of a rafter by what it runs between.
+type RunKind string
+
 // The kinds of rafters.
 const (
-	Common     = "common"       // from the eave to the ridge
-	HipJack    = "hip jack"     // from the eave to a hip
-	ValleyJack = "valley jack"  // from a valley to the ridge
-	Cripple    = "cripple jack" // from a valley to a hip, or between valleys
+	Common     RunKind = "common"       // from the eave to the ridge
+	HipJack    RunKind = "hip jack"     // from the eave to a hip
+	ValleyJack RunKind = "valley jack"  // from a valley to the ridge
+	Cripple    RunKind = "cripple jack" // from a valley to a hip, or between valleys
 )
 
 // End is what a rafter meets at an end.
 type End struct {
-	Kind string // Eave, Ridge, Hip, Valley or Wall
-	Line *Line  // the ridge, hip or valley; nil at an eave, a wall or the top of a shed
+	Kind EdgeKind // Eave, Ridge, Hip, Valley or Wall
+	Line *Line    // the ridge, hip or valley; nil at an eave, a wall or the top of a shed
 }
 
 // Run is the line of one rafter on plan.
 type Run struct {
 	Face      *Face
-	Kind      string
+	Kind      RunKind
 	Station   float64   // along the eave: x on south and north faces, y on others
 	Low, High geom.Vec2 // plan points of its ends
 	LowEnd    End
@@ -172,7 +176,7 @@ func (b *Body) origin(p facet) (from [2]float64, ends [2]station) {
 		return [2]float64{c, math.Inf(1)}, [2]station{{at: c, fixed: true}}
 	}
 	lo, hi := b.Lo.X, b.Hi.X
-	if b.Axis == "y" {
+	if b.Axis == plan.AxisY {
 		lo, hi = b.Lo.Y, b.Hi.Y
 	}
 	if !b.Sloped(sides[0]) || !b.Sloped(sides[1]) { // shed
@@ -216,7 +220,7 @@ func (b *Body) hipEnd(e int) float64 {
 	p, z := b.ridgeEnd(e)
 	in := (z - b.Plane(e).At(p)) / b.Sides[e].Slope
 	q := p.Sub(outward[e].Mul(in))
-	if b.Axis == "y" {
+	if b.Axis == plan.AxisY {
 		return q.Y
 	}
 	return q.X
@@ -224,7 +228,7 @@ func (b *Body) hipEnd(e int) float64 {
 
 // kindOf names a run by what it meets; a tail that dies in a valley outside
 // the wall's face counts as an eave.
-func (run *Run) kindOf() string {
+func (run *Run) kindOf() RunKind {
 	low := run.LowEnd.Kind
 	if low == Valley && run.Outside() {
 		low = Eave

@@ -1,15 +1,20 @@
 package roofplan
 
-import "slices"
+import (
+	"fmt"
+	"slices"
 
-func init() { kinds["shed"] = shed }
+	"galewright/plan"
+)
+
+func init() { kinds[plan.ShedRoof] = shed }
 
 // shed has one plane that climbs from the low wall to the high one.
-func shed(s Shape) (out [4]float64, ok bool) {
+func shed(s Shape) (out [4]float64, err error) {
 	high := slices.Index(SideNames[:], s.High)
-	if high < 0 || s.Slope <= 0 {
-		return out, false
+	if high < 0 {
+		return out, fmt.Errorf("a shed roof whose high wall is on side %q, which is none", s.High)
 	}
 	out[(high+2)%4] = s.Slope
-	return out, true
+	return out, nil
 }

@@ -176,7 +176,7 @@ func (s *Schedule) groupOf(key string, p *placement.Piece) (string, int) {
 	case "wall":
 		return p.Joint.Host, 0
 	case "phase":
-		return p.Item.Phase.Name, p.Item.Phase.Order()
+		return string(p.Item.Phase.Name), p.Item.Phase.Order()
 	}
 	switch j := p.Joint; {
 	case j.Level != nil:

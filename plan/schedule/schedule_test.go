@@ -30,9 +30,9 @@ func small(t require.TestingT) *Schedule {
 	}
 	items := []*plan.Item{
 		{Mark: "unused", Kind: "clip", Fasteners: nails(3, false)},
-		{Mark: "pair-5", Kind: "hold-down pair", Length: 10, Rod: .625, Standoff: 1.5, Washer: 2, Fasteners: nails(10, true)},
-		{Mark: "strap-36", Kind: "strap", Length: 36, Width: 1.25, Gauge: "20", Pack: 4, Minutes: 3, Fasteners: nails(9, false)},
-		{Mark: "coil", Kind: "coil strap", Length: 30, Width: 1.25, Gauge: "20", Coil: 70, Fasteners: nails(6, false)},
+		{Mark: "hold-down-pair", Kind: "hold-down pair", Length: 10.625, Rod: .625, Standoff: 1.5, Center: 1.4375, Washer: 2, Fasteners: nails(10, true)},
+		{Mark: "wall-strap", Kind: "strap", Length: 36, Width: 1.375, Gauge: "19", Pack: 4, Minutes: 3, Fasteners: nails(9, false)},
+		{Mark: "coil", Kind: "coil strap", Length: 30, Width: 1.375, Gauge: "19", Coil: 70, Fasteners: nails(6, false)},
 	}
 	c, ds := hardware.New(items)
 	require.Empty(t, ds)
@@ -48,9 +48,9 @@ func small(t require.TestingT) *Schedule {
 			p.Pieces = append(p.Pieces, &placement.Piece{Item: c.Item(mark), Cut: cut, Joint: j, Rule: &plan.Rule{}})
 		}
 	}
-	put(4, "strap-36", 0, &framing.Joint{Host: "1S", Wall: w1, Level: first})
-	put(2, "strap-36", 0, &framing.Joint{Host: "2S", Wall: w2, Level: second})
-	put(2, "pair-5", 22.125, &framing.Joint{Host: "2S", Wall: w2, Level: second})
+	put(4, "wall-strap", 0, &framing.Joint{Host: "1S", Wall: w1, Level: first})
+	put(2, "wall-strap", 0, &framing.Joint{Host: "2S", Wall: w2, Level: second})
+	put(2, "hold-down-pair", 22.125, &framing.Joint{Host: "2S", Wall: w2, Level: second})
 	put(3, "coil", 30, &framing.Joint{Host: "main", Roof: roof})
 	return New(p)
 }
@@ -58,7 +58,7 @@ func small(t require.TestingT) *Schedule {
 func TestLegendNumbersRunInCatalogOrderWithoutGaps(t *testing.T) {
 	s := small(t)
 	require.Len(t, s.Lines, 3)
-	for i, mark := range []string{"pair-5", "strap-36", "coil"} {
+	for i, mark := range []string{"hold-down-pair", "wall-strap", "coil"} {
 		assert.Equal(t, i+1, s.Lines[i].Number)
 		assert.Equal(t, i+1, s.Number(mark))
 		assert.Same(t, s.Lines[i], s.Line(mark))
@@ -91,7 +91,7 @@ func TestBreakdowns(t *testing.T) {
 		names []string
 		n     []int
 	}{
-		"item":  {[]string{"pair-5", "strap-36", "coil"}, []int{2, 6, 3}},
+		"item":  {[]string{"hold-down-pair", "wall-strap", "coil"}, []int{2, 6, 3}},
 		"wall":  {[]string{"1S", "2S", "main"}, []int{4, 4, 3}},
 		"level": {[]string{"first", "second", "roof"}, []int{4, 4, 3}},
 		"phase": {[]string{"before sheathing", "inside"}, []int{9, 2}},
@@ -117,9 +117,9 @@ func TestOrderList(t *testing.T) {
 	}
 	assert.Equal(t, []short{
 		// 2 pairs are 4 bodies, 10 % more is 4.4, so 5.
-		{"pieces", "pair-5", 4, 5, 5, 0},
+		{"pieces", "hold-down-pair", 4, 5, 5, 0},
 		// 6 straps, 6.6 so 7, in packs of 4: 2 packs, 8 straps.
-		{"pieces", "strap-36", 6, 7, 8, 2},
+		{"pieces", "wall-strap", 6, 7, 8, 2},
 		// 3 cuts and 1 spare of 30 from rolls of 70: two a roll, 2 rolls.
 		{"coil", "coil", 3, 4, 2, 2},
 		// Sheathing, below: 122 nails, 12.2 so 13 more, 100 a pound: 1.35 so 1.4 lb, 1 box.
@@ -156,10 +156,10 @@ func TestSheathingNails(t *testing.T) {
 
 func TestPerPound(t *testing.T) {
 	for name, c := range map[string]struct{ low, high float64 }{
-		// Two published charts of common nails (grade B as a pair).
+		// Two charts of common nails that name no standard (second-hand).
 		"6d common":  {170, 175},
 		"8d common":  {100, 100},
-		"10d common": {65, 74}, // 74: Army course EN0069A Table 1-3 (grade A)
+		"10d common": {65, 74}, // 74: Army course EN0069A Table 1-3 (read)
 		"12d common": {60, 65},
 		"16d common": {50, 50},
 		"20d common": {30, 30},
@@ -205,7 +205,7 @@ func TestWeightsAgreeWithTheHandbookSet(t *testing.T) {
 }
 
 func TestArmyNailCount(t *testing.T) {
-	// Army course EN0069A (grade A): 30 joints x 2 x 100 tables = 6,000 nails of
+	// Army course EN0069A (read): 30 joints x 2 x 100 tables = 6,000 nails of
 	// 10d, 20 percent to spare 7,200, at 74 to the pound 97.3 lb. Our charts have
 	// 65 to the pound, so 110.8 lb are ordered: 14 percent more, never less.
 	n, err := hardware.ParseNail("10d common")
@@ -304,34 +304,57 @@ func TestCSVIsPlainAndStable(t *testing.T) {
 	require.NoError(t, Count(&b, s, "wall", "csv"))
 	rows, err := csv.NewReader(bytes.NewReader(b.Bytes())).ReadAll()
 	require.NoError(t, err)
-	assert.Equal(t, []string{"wall", "number", "mark", "kind", "size", "phase", "pieces", "fastener", "driven", "fasteners"}, rows[0])
-	assert.Equal(t, []string{"1S", "2", "strap-36", "strap", `3'-0" x 1 1/4" x 20 ga`, "before sheathing", "4", "10d x 1 1/2 (0.148 x 1 1/2)", "any", "72"}, rows[1])
+	assert.Equal(t, []string{"wall", "number", "mark", "kind", "size", "phase", "pieces", "fastener", "driven", "fasteners", "caution"}, rows[0])
+	assert.Equal(t, []string{"1S", "2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "4", "10d x 1 1/2 (0.148 x 1 1/2)", "any", "72", plan.Caution}, rows[1])
 	assert.Len(t, rows, 5)
 
 	b.Reset()
 	require.NoError(t, Order(&b, s, 0.05, "csv"))
 	rows, err = csv.NewReader(&b).ReadAll()
 	require.NoError(t, err)
-	assert.Equal(t, []string{"section", "number", "name", "detail", "count", "with_spare", "order", "unit", "packs", "pack", "source"}, rows[0])
+	assert.Equal(t, []string{"section", "number", "name", "detail", "count", "with_spare", "order", "unit", "packs", "pack", "source", "caution"}, rows[0])
+	for _, r := range rows[1:] {
+		assert.Equal(t, plan.Caution, r[len(r)-1])
+	}
 }
 
 func TestJSONKeepsTheColumns(t *testing.T) {
 	s := small(t)
 	var b bytes.Buffer
 	require.NoError(t, Count(&b, s, "item", "json"))
-	var rows []struct {
-		Number    int
-		Mark      string
-		Pieces    int
-		Fasteners int
+	var got struct {
+		plan.Head
+		By   string
+		Rows []struct {
+			Number    int
+			Mark      string
+			Pieces    int
+			Fasteners int
+		}
 	}
-	require.NoError(t, json.Unmarshal(b.Bytes(), &rows))
+	require.NoError(t, json.Unmarshal(b.Bytes(), &got))
+	assert.Equal(t, plan.HeadOf("count", 1), got.Head)
+	assert.Equal(t, "item", got.By)
+	rows := got.Rows
 	require.Len(t, rows, 3)
-	assert.Equal(t, "pair-5", rows[0].Mark)
+	assert.Equal(t, "hold-down-pair", rows[0].Mark)
 	assert.Equal(t, 40, rows[0].Fasteners)
 	require.Error(t, Count(&b, s, "color", "csv"))
 	require.Error(t, Count(&b, s, "item", "xlsx"))
 	require.Error(t, Order(&b, s, 0, "xlsx"))
+}
+
+// TestNoColumnTwice: a breakdown by a column of the count moves it to the front.
+func TestNoColumnTwice(t *testing.T) {
+	for _, by := range Keys {
+		cols := names(columnsBy(by))
+		seen := map[string]bool{}
+		for _, c := range cols {
+			assert.False(t, seen[c], "%s, by %s", c, by)
+			seen[c] = true
+		}
+		assert.Equal(t, by != "item", cols[0] == by)
+	}
 }
 
 func TestTableTotals(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/pipeline"
 	"galewright/plan/schedule"
 
@@ -31,7 +32,7 @@ func run(t *testing.T, name string) *pipeline.Result {
 //
 // Clips, one at each rafter on each of the two bearing walls: rafters at 16 32
 // 48 64 80 96 112 128, 8 of them, and 2 gable trusses: 10 a wall, 20 in all.
-// Each takes 5 nails to the rafter and 5 to the plate: 20 x 10 = 200.
+// Each takes 4 nails to the rafter and 7 to the plate: 20 x 11 = 220.
 //
 // Bolts, no more than 48 in apart along each length of sill plate, at both
 // its ends and at studs between:
@@ -47,11 +48,11 @@ func TestShedCountedByHand(t *testing.T) {
 	s := run(t, "shed.toml").Schedule
 	require.Len(t, s.Lines, 2)
 	clip, bolt := s.Lines[0], s.Lines[1]
-	assert.Equal(t, "clip-5", clip.Item.Mark)
+	assert.Equal(t, "eave-clip", clip.Item.Mark)
 	assert.Len(t, clip.Pieces, 20)
 	require.Len(t, clip.Nails, 1)
-	assert.Equal(t, 200, clip.Nails[0].Count)
-	assert.Equal(t, "bolt-12", bolt.Item.Mark)
+	assert.Equal(t, 220, clip.Nails[0].Count)
+	assert.Equal(t, "sill-bolt", bolt.Item.Mark)
 	assert.Len(t, bolt.Pieces, 18)
 	assert.Empty(t, bolt.Nails)
 
@@ -63,18 +64,18 @@ func TestShedCountedByHand(t *testing.T) {
 	}
 	assert.Equal(t, []string{"S", "E", "N", "W"}, walls)
 
-	// Nails: 200 and 5 percent are 210. Shank pi/4 x 0.131² x 1.5 x 0.2836 =
-	// 0.005734 lb, 0.95 / 0.005734 = 165 a pound: 1.27 lb, 1.3 to buy.
+	// Nails: 220 and 5 percent are 231. Shank pi/4 x 0.131² x 1.5 x 0.2836 =
+	// 0.005734 lb, 0.95 / 0.005734 = 165 a pound: 1.40 lb, 1.4 to buy.
 	var b bytes.Buffer
 	require.NoError(t, schedule.Order(&b, s, 0.05, "csv"))
 	assert.Equal(t, strings.Join([]string{
-		"section,number,name,detail,count,with_spare,order,unit,packs,pack,source",
-		"pieces,1,clip-5,18 ga,20,21,21,each,0,,",
-		`pieces,2,bolt-12,"1'-0"" x 1/2"" rod",18,19,19,each,0,,`,
-		`nails,0,8d x 1 1/2 (0.131 x 1 1/2),by hand or gun,200,210,1.3,lb,1,box of 5 lb,"165 in a pound: computed: shank at 0.2836 lb/in3, 5% for the head"`,
-		`nuts,0,"nut for 1/2"" rod",,18,19,19,each,0,,`,
-		`washers,0,"washer for 1/2"" rod","3"" square plate",18,19,19,each,0,,`, "",
-	}, "\r\n"), b.String())
+		"section,number,name,detail,count,with_spare,order,unit,packs,pack,source,caution",
+		"pieces,1,eave-clip,17 ga,20,21,21,each,0,,,!",
+		`pieces,2,sill-bolt,"1'-0"" x 1/2"" rod",18,19,19,each,0,,,!`,
+		`nails,0,8d x 1 1/2 (0.131 x 1 1/2),by hand or gun,220,231,1.4,lb,1,box of 5 lb,"165 in a pound: computed: shank at 0.2836 lb/in3, 5% for the head",!`,
+		`nuts,0,"nut for 1/2"" rod",,18,19,19,each,0,,,!`,
+		`washers,0,"washer for 1/2"" rod","3"" square plate",18,19,19,each,0,,,!`, "",
+	}, "\r\n"), strings.ReplaceAll(b.String(), `,"`+plan.Caution+`"`, ",!"))
 }
 
 func TestEveryBreakdownOfEveryExampleAddsUp(t *testing.T) {

@@ -6,10 +6,9 @@ import (
 	"galewright/plan/hardware"
 )
 
-// perPound is published nails in a pound, common wire nails. Two charts of
-// stored public text, grade B as a pair: (a) 175 100 70 65 50 30, (b) 170
-// 100 65 60 50 30 for 6d to 20d; the lower of the two is taken, so the order
-// is never short.
+// perPound is nails in a pound, common wire nails. Two nail charts that name
+// no standard (second-hand): (a) 175 100 70 65 50 30, (b) 170 100 65 60 50 30
+// for 6d to 20d; the lower of the two is taken, so the order is never short.
 var perPound = []struct {
 	diameter, length float64 // in, NDS 2018 Table L4
 	count            float64
@@ -38,7 +37,7 @@ func PerPound(n hardware.Nail) (count float64, source string) {
 	}
 	for _, p := range perPound {
 		if p.diameter == n.Diameter && p.length == n.Length {
-			return p.count, "lower of two published charts (grade B)"
+			return p.count, "lower of two nail charts (second-hand)"
 		}
 	}
 	shank := math.Pi / 4 * n.Diameter * n.Diameter * n.Length * Steel

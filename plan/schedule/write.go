@@ -10,8 +10,10 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"galewright/plan"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
+	"galewright/plan/source"
 )
 
 // Formats lists what Count and Order can write.
@@ -83,8 +85,14 @@ var countColumns = []column[countRow]{
 	{"fasteners", func(r countRow) any { return r.nail.Count }},
 }
 
+// cautionColumn is the last column of every CSV, the same text in every row:
+// a comment line would spoil the header for a spreadsheet, and rows that are
+// sorted, filtered or copied keep it. JSON has it once, at its head.
+const cautionColumn = "caution"
+
 // CountColumns names the columns that Count writes as CSV and JSON; counts by
-// wall, level or phase have a column of that name before them.
+// wall, level or phase have a column of that name before them. CSV has the
+// column "caution" after them.
 func CountColumns() []string { return names(countColumns) }
 
 // OrderColumns names the columns that Order writes as CSV and JSON.
@@ -120,15 +128,26 @@ func Count(w io.Writer, s *Schedule, by, format string) error {
 	if !slices.Contains(Keys, by) {
 		return fmt.Errorf("counting by %q: not one of %s", by, strings.Join(Keys, ", "))
 	}
-	cols := countColumns
-	if by != "item" {
-		cols = append([]column[countRow]{{by, func(r countRow) any { return r.group }}}, cols...)
-	}
 	rows := s.countRows(by)
 	if format == "table" {
 		return countTable(w, s, by, rows)
 	}
-	return write(w, cols, rows, format)
+	return write(w, list[countRow]{name: "count", fact: fmt.Sprintf("%q: %q", "by", by), cols: columnsBy(by), rows: rows}, format)
+}
+
+// columnsBy returns the columns of a breakdown: its own before the others, and
+// no name twice.
+func columnsBy(by string) []column[countRow] {
+	if by == "item" {
+		return countColumns
+	}
+	out := []column[countRow]{{by, func(r countRow) any { return r.group }}}
+	for _, c := range countColumns {
+		if c.name != by {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // orderColumns are the columns of the order list.
@@ -152,16 +171,24 @@ func Order(w io.Writer, s *Schedule, spare float64, format string) error {
 	if format == "table" {
 		return orderTable(w, rows, spare)
 	}
-	return write(w, orderColumns, rows, format)
+	return write(w, list[OrderRow]{name: "order", fact: fmt.Sprintf("%q: %s", "spare", number(spare)), cols: orderColumns, rows: rows}, format)
 }
 
-// write writes rows as CSV or JSON.
-func write[R any](w io.Writer, cols []column[R], rows []R, format string) error {
+// list is one table to write as CSV or JSON.
+type list[R any] struct {
+	name string // of the output
+	fact string // what JSON says beside the caution, a key with its value
+	cols []column[R]
+	rows []R
+}
+
+// write writes a list as CSV or JSON.
+func write[R any](w io.Writer, l list[R], format string) error {
 	switch format {
 	case "csv":
-		return writeCSV(w, cols, rows)
+		return writeCSV(w, l.cols, l.rows)
 	case "json":
-		return writeJSON(w, cols, rows)
+		return l.json(w)
 	}
 	return fmt.Errorf("writing a schedule as %q: not one of %s", format, strings.Join(Formats, ", "))
 }
@@ -172,7 +199,7 @@ func write[R any](w io.Writer, cols []column[R], rows []R, format string) error 
 func writeCSV[R any](w io.Writer, cols []column[R], rows []R) error {
 	c := csv.NewWriter(w)
 	c.UseCRLF = true
-	line := names(cols)
+	line := append(names(cols), cautionColumn)
 	if err := c.Write(line); err != nil {
 		return err
 	}
@@ -180,6 +207,7 @@ func writeCSV[R any](w io.Writer, cols []column[R], rows []R) error {
 		for i, col := range cols {
 			line[i] = plain(col.cell(r))
 		}
+		line[len(cols)] = plan.Caution
 		if err := c.Write(line); err != nil {
 			return err
 		}
@@ -203,34 +231,44 @@ func plain(v any) string {
 	return fmt.Sprint(v)
 }
 
-// writeJSON writes an array of objects with their keys in column order.
-func writeJSON[R any](w io.Writer, cols []column[R], rows []R) error {
+// json writes the rows as objects with their keys in column order, one a line.
+func (l list[R]) json(w io.Writer) error {
 	var b strings.Builder
-	b.WriteString("[")
-	for i, r := range rows {
+	head := plan.HeadOf(l.name, 1)
+	fmt.Fprintf(&b, "{\n  \"schema\": %q,\n  \"caution\": %q,\n  %s,\n  \"rows\": [", head.Schema, head.Caution, l.fact)
+	for i, r := range l.rows {
 		if i > 0 {
 			b.WriteString(",")
 		}
-		b.WriteString("\n  {")
-		for k, col := range cols {
-			if k > 0 {
-				b.WriteString(", ")
-			}
-			v, err := json.Marshal(col.cell(r))
-			if err != nil {
-				return fmt.Errorf("writing column %s: %w", col.name, err)
-			}
-			fmt.Fprintf(&b, "%q: %s", col.name, v)
+		line, err := jsonRow(l.cols, r)
+		if err != nil {
+			return err
 		}
-		b.WriteString("}")
+		b.WriteString("\n    " + line)
 	}
-	b.WriteString("\n]\n")
+	b.WriteString("\n  ]\n}\n")
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
+// jsonRow writes one row as an object.
+func jsonRow[R any](cols []column[R], r R) (string, error) {
+	keys := make([]string, len(cols))
+	for i, col := range cols {
+		v, err := json.Marshal(col.cell(r))
+		if err != nil {
+			return "", fmt.Errorf("writing column %s: %w", col.name, err)
+		}
+		keys[i] = fmt.Sprintf("%q: %s", col.name, v)
+	}
+	return "{" + strings.Join(keys, ", ") + "}", nil
+}
+
 // countTable writes a count for reading.
 func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
+	if _, err := fmt.Fprintf(w, "%s\n\n", plan.Caution); err != nil {
+		return err
+	}
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
 	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tgoes on\tpieces\tfasteners")
 	group := ""
@@ -266,10 +304,14 @@ func nailText(n NailCount) string {
 
 // orderTable writes the order list for reading.
 func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
+	if _, err := fmt.Fprintf(w, "%s\n\n", plan.Caution); err != nil {
+		return err
+	}
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
 	fmt.Fprintf(t, "no.\twhat\tdetail\tcount\twith %s%%\torder\tpacks\tsource\n", number(spare*100))
-	section := ""
+	section, cited := "", ""
 	for _, r := range rows {
+		cited += r.Source + "\n"
 		if r.Section != section {
 			section = r.Section
 			fmt.Fprintf(t, "\t%s\t\t\t\t\t\t\n", section)
@@ -283,5 +325,12 @@ func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
 		}
 		fmt.Fprintf(t, "%s\t%s\t%s\t%d\t%d\t%s %s\t%s\t%s\n", no, r.Name, r.Detail, r.Count, r.Spare, number(r.Order), r.Unit, packs, r.Source)
 	}
-	return t.Flush()
+	if err := t.Flush(); err != nil {
+		return err
+	}
+	if key := source.Key(cited); key != "" {
+		_, err := fmt.Fprintf(w, "\n%s", key)
+		return err
+	}
+	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"galewright/plan"
+	"galewright/plan/read"
 )
 
 // object is a JSON object; encoding/json writes its keys in order.
@@ -33,7 +34,7 @@ func oneOrMore(item object) object { return either(item, list(item)) }
 
 func ref(table string) object { return object{"$ref": "#/definitions/" + table} }
 
-// shapes gives the schema of each type of plan.Key.
+// shapes gives the schema of each type of read.Key.
 var shapes = map[string]object{
 	"text":                   {"type": "string"},
 	"name":                   {"type": "string"},
@@ -73,7 +74,7 @@ var nested = map[string]string{"wall.end": "wall.start", "rule.except": "rule.wh
 const overridden = "item.kind"
 
 // of returns the schema of one key.
-func of(k plan.Key) (object, error) {
+func of(k read.Key) (object, error) {
 	path := strings.TrimPrefix(k.Table+"."+k.Name, ".")
 	if t, ok := nested[path]; ok {
 		path = t
@@ -87,7 +88,7 @@ func of(k plan.Key) (object, error) {
 	case "table or tables":
 		s = oneOrMore(ref(path))
 	case "end":
-		s = either(object{"enum": []string{"through", "butt"}}, ref(path))
+		s = either(object{"enum": plan.Joins}, ref(path))
 	case "word":
 		s = object{"enum": k.Values}
 	case "words":
@@ -109,7 +110,7 @@ func of(k plan.Key) (object, error) {
 // Write writes the schema of a plan file.
 func Write(w io.Writer) error {
 	tables := map[string]object{}
-	for _, k := range plan.Keys() {
+	for _, k := range read.Keys() {
 		t := tables[k.Table]
 		if t == nil {
 			t = object{"type": "object", "additionalProperties": false, "properties": object{}}

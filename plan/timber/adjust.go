@@ -13,7 +13,7 @@ type Factor struct {
 }
 
 // Adjust is a chain of adjustment factors, NDS 2018 Table 11.3.1, p.66
-// (grade B).
+// (transcribed).
 type Adjust []Factor
 
 // Product returns the product of the chain.
@@ -39,7 +39,7 @@ func (a Adjust) String() string {
 	return strings.Join(parts, " x ")
 }
 
-// Duration is a load duration, NDS 2018 Table 2.3.2, p.11 (grade B).
+// Duration is a load duration, NDS 2018 Table 2.3.2, p.11 (transcribed).
 type Duration float64
 
 // The load durations; connections are capped at that of wind.
@@ -64,7 +64,7 @@ type Condition struct {
 }
 
 // Chain returns the factors of a nail of diameter under 1/4 in: Cg and
-// Cdelta are then 1 (NDS 2018 11.3.6, 12.5.1; grade B).
+// Cdelta are then 1 (NDS 2018 11.3.6, 12.5.1; transcribed).
 func (c Condition) Chain() Adjust {
 	a := Adjust{
 		{"CD", min(float64(c.Duration), 1.6), "NDS 2018 Table 2.3.2"},

@@ -7,9 +7,7 @@
 // plans or houses. Forces are pounds, lengths inches, stresses psi, unit
 // shears pounds per foot, unless a name says otherwise.
 //
-// Every table stands under the standard's own table number, with the grade
-// of the copy it was taken from: A, the text or a scan of the standard; B, a
-// transcription that cites table and page, or two independent sources that
-// agree; C, one secondary source; or "from memory". Values are allowable
-// stress design (ASD) unless said.
+// Every table stands under the standard's own edition and table number, with
+// the grade of package source: read, transcribed, second-hand or from memory.
+// Values are allowable stress design (ASD) unless said.
 package timber

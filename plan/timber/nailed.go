@@ -1,6 +1,7 @@
 package timber
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -35,7 +36,7 @@ type Nailed struct {
 // through side into main. Penetration counts from the near face of main to
 // the tip, or to the far face where the nail comes through; the bearing
 // length is less by half the tip, 2D long, when the tip is inside (NDS 2018
-// 12.3.5.3, grade B). Under 6D it is an error (12.1.6.4); from 6D to 10D the
+// 12.3.5.3, transcribed). Under 6D it is an error (12.1.6.4); from 6D to 10D the
 // equations are used with the true length, as Table 12N footnote 3 allows.
 func SingleNail(n Nail, side, main Part) (Nailed, error) {
 	p := n.Length - side.Thickness
@@ -44,7 +45,7 @@ func SingleNail(n Nail, side, main Part) (Nailed, error) {
 }
 
 // ToeNail returns the lateral value of one toe-nail, before the factor Ctn,
-// by the geometry of NDS 2018 12.1.6.3 and commentary C12.5.4 (grade B):
+// by the geometry of NDS 2018 12.1.6.3 and commentary C12.5.4 (transcribed):
 // driven at 30 degrees, a third of its length up the side member.
 func ToeNail(n Nail, side, main Part) (Nailed, error) {
 	lm, ls := ToeLengths(n.Length)
@@ -77,7 +78,7 @@ func shear(n Nail, side, main Part, p, lm, ls float64) (Nailed, error) {
 	if least := 6 * n.Diameter; p < least-1e-9 {
 		return out, fmt.Errorf("the nail reaches %.2f in into the main member, under 6 diameters (%.2f in)", max(p, 0), least)
 	}
-	out.Dowel = Dowel{D: n.Diameter, Fyb: fyb, Fem: main.Fe(n.Diameter), Fes: side.Fe(n.Diameter), Lm: lm, Ls: ls}
+	out.Dowel = Dowel{D: cmp.Or(n.Root, n.Diameter), Fyb: fyb, Fem: main.Fe(n.Diameter), Fes: side.Fe(n.Diameter), Lm: lm, Ls: ls}
 	out.Yield = out.Dowel.SingleShear()
 	return out, nil
 }

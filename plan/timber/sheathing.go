@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"galewright/plan/source"
 )
 
 // Panel is one row of the sheathed shear wall table: nominal unit shears at
@@ -21,9 +23,10 @@ type Panel struct {
 var edges = [4]float64{6, 4, 3, 2}
 
 // panels is SDPWS 2008/2015 Table 4.3A for framing of G 0.50 or more, wood
-// structural panels (grade A page scan, with two transcriptions that agree).
-// Nailing is the least penetration into framing, in. The single column of
-// the 2021 edition equals the wind column here.
+// structural panels (read; two transcriptions agree where the scan is
+// blurred). Nailing is the least penetration into framing, in. The 2021
+// edition was not read; its single column is the wind column here by two
+// transcriptions.
 var panels = []Panel{
 	{"structural I", "5/16", "6d", 1.25, [4]float64{560, 840, 1090, 1430}, [4]float64{400, 600, 780, 1020}},
 	{"structural I", "3/8", "8d", 1.375, [4]float64{645, 1010, 1290, 1710}, [4]float64{460, 720, 920, 1220}},
@@ -60,7 +63,8 @@ type UnitShear struct {
 	Allow   float64 // lb/ft
 	Row     Panel
 	Column  float64 // edge nailing of the column used, in
-	Source  string
+	Table   string  // "SDPWS 2015 Table 4.3A"
+	Source  string  // the same with the column, the grade, and what was not read
 }
 
 // UnitShear looks up and adjusts the allowable unit shear. An edge spacing
@@ -81,18 +85,29 @@ func (s Sheathing) UnitShear() (UnitShear, error) {
 		return UnitShear{}, fmt.Errorf("edge nailing of %s in is wider than the table's 6 in", trim(s.Edge))
 	}
 	u := UnitShear{Nominal: row.Wind[col], Row: row, Column: edges[col], Species: SpeciesFactor(s.G), Faces: 1, Divisor: 2}
-	u.Source = fmt.Sprintf("SDPWS %d Table 4.3A", s.Edition)
+	column := "wind"
 	if s.Seismic {
-		u.Nominal = row.Seismic[col]
+		column, u.Nominal = "seismic", row.Seismic[col]
 		if s.Edition >= 2021 {
-			u.Nominal, u.Divisor = row.Wind[col], 2.8
+			column, u.Nominal, u.Divisor = "wind", row.Wind[col], 2.8
 		}
 	}
+	u.Table, u.Source = s.cite(column)
 	if s.BothFaces {
 		u.Faces = 2
 	}
 	u.Allow = u.Nominal * u.Species * u.Faces / u.Divisor
 	return u, nil
+}
+
+// cite names the table by the edition that was read.
+func (s Sheathing) cite(column string) (table, from string) {
+	table = "SDPWS 2015 Table 4.3A"
+	from = fmt.Sprintf("%s, %s column (%s", table, column, source.Read)
+	if s.Edition >= 2021 {
+		from += fmt.Sprintf("; %d not read", s.Edition)
+	}
+	return table, from + ")"
 }
 
 func (s Sheathing) row() (Panel, error) {
@@ -116,5 +131,6 @@ func (s Sheathing) row() (Panel, error) {
 }
 
 // SpeciesFactor returns the specific gravity adjustment of sheathed walls and
-// diaphragms, 1 - (0.5 - G), at most 1 (SDPWS Table 4.3A footnote, grade B).
+// diaphragms, 1 - (0.5 - G), at most 1 (SDPWS 2021
+// Table 4.3A footnote, transcribed).
 func SpeciesFactor(g float64) float64 { return math.Min(1, 1-(0.5-g)) }

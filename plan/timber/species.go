@@ -12,8 +12,7 @@ type Species struct {
 	alias  []string
 }
 
-// species is NDS 2018 Table 12.3.3A, p.87, column G (grade B, two
-// transcriptions agree). FcPerp is NDS Supplement Tables 4A and 4B, from
+// species is NDS 2018 Table 12.3.3A, p.87, column G (transcribed). FcPerp is NDS 2018 Supplement Tables 4A and 4B, from
 // memory: for visually graded No. 2 of each combination.
 var species = []Species{
 	{"Douglas fir-larch", 0.50, 625, []string{"df-l", "dfl", "douglas fir", "doug fir"}},

@@ -12,11 +12,11 @@ type Steel struct {
 }
 
 // Gr33 is ASTM A653 SS Grade 33: Fy by its name, Fu the 45 ksi that NDS 2018
-// Table 12P footnote 2 implies (Fe 61,850 is 1.375 Fu; grade B).
+// Table 12P footnote 2 implies (Fe 61,850 is 1.375 Fu; transcribed).
 var Gr33 = Steel{"ASTM A653 SS Gr 33", 33_000, 45_000}
 
 // A36 is ASTM A36: Fu as NDS 2018 Table 12B footnote 2 implies (1.5 Fu =
-// 87,000; grade B), Fy by its name.
+// 87,000; transcribed), Fy by its name.
 var A36 = Steel{"ASTM A36", 36_000, 58_000}
 
 // Tension is the allowable tension of a strap.
@@ -29,7 +29,7 @@ type Tension struct {
 }
 
 // StrapTension returns the allowable tension of a flat strap by AISI S100-16
-// D2 (gross yielding, omega 1.67) and D3 (net rupture, omega 2.00); grade B.
+// D2 (gross yielding, omega 1.67) and D3 (net rupture, omega 2.00); transcribed.
 // Thickness is that of the base steel; holes are counted across the section
 // that has most of them.
 func StrapTension(width, thickness float64, holes int, hole float64, s Steel) Tension {
@@ -47,7 +47,7 @@ func tension(ag, an float64, s Steel) Tension {
 }
 
 // RodTension returns the allowable tension of a threaded rod, lb: nominal
-// 0.75 Fu on the gross area of the rod, safety factor 2.0 (AISC 360 Table
+// 0.75 Fu on the gross area of the rod, safety factor 2.0 (AISC 360-16 Table
 // J3.2, from memory).
 func RodTension(d float64, s Steel) float64 {
 	return 0.75 * s.Fu * math.Pi * d * d / 4 / 2

@@ -9,19 +9,19 @@ import (
 )
 
 func TestWithdrawalCells(t *testing.T) {
-	// NDS 2018 Table 12.2C p.79 (grade B); AWC example E2.1a, 49.5 lb for
-	// 2.395 in (grade B).
+	// NDS 2018 Table 12.2C p.79 (transcribed); AWC example E2.1a, 49.5 lb for
+	// 2.395 in (transcribed).
 	assert.Equal(t, 32.0, math.Round(Withdrawal(0.50, 0.131)))
 	assert.Equal(t, 26.0, math.Round(Withdrawal(0.42, 0.162)))
 	assert.InDelta(t, 20.67, Withdrawal(0.42, 0.131), 0.005)
 	assert.InDelta(t, 49.5, 2.395*Withdrawal(0.42, 0.131), 0.05)
-	// FEMA P-55, 4th ed., Example 9.1 (grade A): 66 lb a nail, which takes
+	// FEMA P-55, 4th ed., Example 9.1 (read): 66 lb a nail, which takes
 	// 2.0 in of penetration behind 7/16 in sheathing.
 	assert.Equal(t, 66.0, math.Round(Withdrawal(0.42, 0.131)*2.0*float64(WindDuration)))
 }
 
 func TestPullThroughCells(t *testing.T) {
-	// NDS 2018 Table 12.2F p.82 (grade B).
+	// NDS 2018 Table 12.2F p.82 (transcribed).
 	for _, c := range []struct{ g, dh, t, want float64 }{
 		{0.50, 0.234, 0.3125, 40},
 		{0.50, 0.312, 1, 132},
@@ -43,7 +43,7 @@ func TestCombinedEnds(t *testing.T) {
 }
 
 func TestAdjustmentChain(t *testing.T) {
-	// NDS 2018 Tables 2.3.2, 11.3.3, 11.3.4, 12.5 (grade B).
+	// NDS 2018 Tables 2.3.2, 11.3.3, 11.3.4, 12.5 (transcribed).
 	for _, c := range []struct {
 		name string
 		cond Condition
@@ -71,8 +71,8 @@ func TestAdjustmentChain(t *testing.T) {
 }
 
 func TestStrapTensionWorked(t *testing.T) {
-	// AISI S100-16 D2, D3, verification sheet of an analysis program (grade
-	// B): Ag 0.96, An 0.864 in², Fy 36, Fu 58 ksi.
+	// AISI S100-16 Eqs. D2-1 and D3-1, worked in a check record (second-hand):
+	// Ag 0.96, An 0.864 in², Fy 36, Fu 58 ksi.
 	got := tension(0.96, 0.864, A36)
 	assert.InDelta(t, 20_695, got.Yield, 1)
 	assert.InDelta(t, 25_056, got.Rupture, 1)
@@ -81,7 +81,7 @@ func TestStrapTensionWorked(t *testing.T) {
 
 func TestStrapTensionSizes(t *testing.T) {
 	// Arithmetic of the same equations for 20 gauge base steel, 0.0359 in
-	// (four gauge charts, grade B), two holes of 0.17 in across.
+	// (Manufacturers' Standard Gauge, transcribed), two holes of 0.17 in across.
 	const base = .0359
 	for width, want := range map[float64][2]float64{1.25: {887, 735}, 1.5: {1064, 937}, 2: {1419, 1341}} {
 		got := StrapTension(width, base, 2, 0.17, Gr33)
@@ -92,7 +92,7 @@ func TestStrapTensionSizes(t *testing.T) {
 
 func TestSheathingTable(t *testing.T) {
 	// Old allowable values for seismic, structural I: 780 CMR Table 2306.3
-	// (grade A); each is half of the nominal seismic value.
+	// (Massachusetts building code, read; edition not noted); each is half of the nominal seismic value.
 	old := map[string][4]float64{
 		"3/8 8d": {230, 360, 460, 610}, "7/16 8d": {255, 395, 505, 670},
 		"15/32 8d": {280, 430, 550, 730}, "15/32 10d": {340, 510, 665, 870},
@@ -119,14 +119,14 @@ func TestUnitShear(t *testing.T) {
 		in   Sheathing
 		want float64
 	}{
-		// AWC Structural Wood Design Example E3.1 (premises grade B): 15/32, 8d
+		// AWC Structural Wood Design Example E3.1 (premises transcribed): 15/32, 8d
 		// at 4 in on southern pine, 1,065/2.
 		{"worked", Sheathing{Thickness: "15/32", Nail: "8d common", Edge: 4, G: 0.55, Edition: 2015}, 532.5},
-		// SDPWS 2021 species factor 0.92 for G 0.42 (grade B).
+		// SDPWS 2021 species factor 0.92 for G 0.42 (transcribed).
 		{"spruce", Sheathing{Thickness: "7/16", Nail: "8d", Edge: 6, G: 0.42, Edition: 2021}, 670 * 0.92 / 2},
 		{"both faces", Sheathing{Thickness: "7/16", Nail: "8d", Edge: 3, G: 0.5, Edition: 2021, BothFaces: true}, 1260},
 		{"between columns", Sheathing{Thickness: "7/16", Nail: "8d", Edge: 5, G: 0.5, Edition: 2021}, 335},
-		// SDPWS 2021 4.1.4.1 seismic divisor 2.8 (grade B).
+		// SDPWS 2021 4.1.4.1 seismic divisor 2.8 (transcribed).
 		{"seismic 2021", Sheathing{Thickness: "7/16", Nail: "8d", Edge: 6, G: 0.5, Edition: 2021, Seismic: true}, 670 / 2.8},
 	} {
 		u, err := c.in.UnitShear()
@@ -140,12 +140,13 @@ func TestUnitShear(t *testing.T) {
 }
 
 func TestAspectRatios(t *testing.T) {
-	// AWC answer on SDPWS Table 4.3.4 (grade A): about 27-1/2 in at 8 ft.
+	// The American Wood Council's answer on SDPWS Table 4.3.4 (read; it names no
+	// edition): about 27-1/2 in at 8 ft.
 	assert.InDelta(t, 27.43, 96/MaxAspect, 0.005)
 	assert.Zero(t, SegmentFactor(96, 27))
 	assert.Positive(t, SegmentFactor(96, 27.5))
 	assert.Equal(t, 1.0, SegmentFactor(96, 48))
-	// Hand check beside a transcription of SDPWS 2021 4.3.3.4 (grade B): 10 ft
+	// SDPWS 2021 4.3.3.4 (transcribed), worked by hand: 10 ft
 	// wall, segments 8, 4, 3 and 2.5 ft.
 	sum := 0.0
 	for b, want := range map[float64]float64{8: 8, 4: 3.2, 3: 1.8, 2.5: 0} {
@@ -157,8 +158,8 @@ func TestAspectRatios(t *testing.T) {
 }
 
 func TestPerforatedFactorTable(t *testing.T) {
-	// SDPWS 2015 4.3.3.5 = 2021 4.3.5.6 table of Co (grade B for twelve quoted
-	// cells, the rest of the printed table grade S): rows percent of full
+	// SDPWS 2015 4.3.3.5 = 2021 4.3.5.6 table of Co (transcribed for twelve quoted
+	// cells, the rest of the printed table second-hand): rows percent of full
 	// height, columns opening height h/3, h/2, 2h/3, 5h/6, h. Two cells stand
 	// at a rounding edge (0.625) and are printed 0.63.
 	table := [][5]float64{
@@ -187,8 +188,7 @@ func TestPerforatedFactorTable(t *testing.T) {
 }
 
 func TestPerforatedTwoStories(t *testing.T) {
-	// Two-story perforated wall worked by hand beside a transcription of
-	// SDPWS 2021 4.3.6 (grade B).
+	// SDPWS 2021 4.3.6 (transcribed), a two-story perforated wall worked by hand.
 	up := PerforatedFactor(OpeningArea(8, 7, 10), 10, 32, 40)
 	assert.InDelta(t, 0.8511, up.R, 5e-5)
 	assert.InDelta(t, 0.8197, up.Co, 5e-5)
@@ -210,7 +210,7 @@ func TestOpeningCountsAtLeastAThird(t *testing.T) {
 }
 
 func TestSpeciesNames(t *testing.T) {
-	// NDS 2018 Table 12.3.3A p.87 (grade B).
+	// NDS 2018 Table 12.3.3A p.87 (transcribed).
 	for name, g := range map[string]float64{"southern pine": 0.55, "SPF": 0.42, "DF-L": 0.50, "Hem Fir": 0.43, "spruce pine fir (south)": 0.36, "mixed southern pine": 0.51} {
 		s, ok := SpeciesOf(name)
 		require.True(t, ok, name)
@@ -222,7 +222,7 @@ func TestSpeciesNames(t *testing.T) {
 }
 
 func TestNailTable(t *testing.T) {
-	// NDS 2018 Table L4 p.182 (grade B).
+	// NDS 2018 Table L4 p.182 (transcribed).
 	for name, want := range map[string][2]float64{
 		"8d": {2.5, 0.131}, "16d common": {3.5, 0.162}, "16d box": {3.5, 0.135}, "16d sinker": {3.25, 0.148}, "20d": {4, 0.192},
 	} {
@@ -235,7 +235,7 @@ func TestNailTable(t *testing.T) {
 }
 
 func TestRodAndWasher(t *testing.T) {
-	// AISC 360 Table J3.2, from memory: 0.375 Fu on the gross area, 6.67 kip
+	// AISC 360-16 Table J3.2, from memory: 0.375 Fu on the gross area, 6.67 kip
 	// for 5/8 in A36.
 	assert.InDelta(t, 6673, RodTension(0.625, A36), 1)
 	got, err := WasherBearing(3, 0.75, 565)

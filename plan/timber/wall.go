@@ -3,8 +3,8 @@ package timber
 import "math"
 
 // MaxAspect is the largest height to width of a sheathed segment that counts
-// as a shear wall: SDPWS Table 4.3.4, blocked wood structural panels (grade
-// A, the council's own answer on that table).
+// as a shear wall: SDPWS Table 4.3.4, blocked wood structural panels (read in
+// the American Wood Council's answer on that table, which names no edition).
 const MaxAspect = 3.5
 
 // SegmentFactor returns the factor on the unit shear of a segmented wall's
@@ -22,7 +22,7 @@ func SegmentFactor(h, b float64) float64 {
 
 // PerforatedLength returns the length of a full-height segment that counts
 // in a perforated wall: the whole up to 2:1, b(2b/h) to 3.5:1, 0 beyond
-// (SDPWS 2021 4.3.3.4, grade B).
+// (SDPWS 2021 4.3.3.4, transcribed).
 func PerforatedLength(h, b float64) float64 {
 	switch r := h / b; {
 	case r <= 2:
@@ -44,7 +44,7 @@ type Perforated struct {
 }
 
 // PerforatedFactor returns Co by SDPWS 2015 equations 4.3-5 and 4.3-6 (2021:
-// 4.3.5.6); grade B. Lengths are of one unit, ao its square.
+// 4.3.5.6); transcribed. Lengths are of one unit, ao its square.
 func PerforatedFactor(ao, h, sumLi, length float64) Perforated {
 	p := Perforated{Ao: ao, H: h, SumLi: sumLi, Length: length}
 	p.R = 1 / (1 + ao/(h*sumLi))
@@ -53,7 +53,7 @@ func PerforatedFactor(ao, h, sumLi, length float64) Perforated {
 }
 
 // PerforatedLimit is the largest nominal unit shear of a perforated wall,
-// lb/ft (SDPWS 2021 4.3.2.3, grade B).
+// lb/ft (SDPWS 2021 4.3.2.3, transcribed).
 const PerforatedLimit = 2_435
 
 // OpeningArea returns what an opening of the width and height counts in Ao

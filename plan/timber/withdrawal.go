@@ -3,13 +3,13 @@ package timber
 import "math"
 
 // Withdrawal returns W, the reference withdrawal of a smooth nail from side
-// grain, lb per inch of penetration: NDS 2018 equation 12.2-3, p.77 (grade
-// B). Nails in end grain count for nothing (12.2.3.3).
+// grain, lb per inch of penetration: NDS 2018 equation 12.2-3, p.77
+// (transcribed). Nails in end grain count for nothing (12.2.3.3).
 func Withdrawal(g, d float64) float64 { return 1_380 * math.Pow(g, 2.5) * d }
 
 // PullThrough returns the reference head pull-through of a nail with a round
 // head of diameter dh through a side member of specific gravity g and net
-// thickness t, lb: NDS 2018 equations 12.2-6a and b, 12.2.5 (grade B).
+// thickness t, lb: NDS 2018 equations 12.2-6a and b, 12.2.5 (transcribed).
 func PullThrough(g, dh, t float64) float64 {
 	if t <= 2.5*dh {
 		return 690 * math.Pi * dh * g * g * t
@@ -19,7 +19,7 @@ func PullThrough(g, dh, t float64) float64 {
 
 // Combined returns the allowable resultant of one nail under lateral load v
 // and withdrawal load t at once, from its adjusted values z and w, lb: NDS
-// 2018 equation 12.4-2, p.89 (grade B).
+// 2018 equation 12.4-2, p.89 (transcribed).
 func Combined(z, w, v, t float64) float64 {
 	sin, cos := math.Sincos(math.Atan2(t, v))
 	return w * z / (w*cos + z*sin)

@@ -33,7 +33,7 @@ type Yield struct {
 }
 
 // SingleShear evaluates the six modes of NDS 2018 Table 12.3.1A, equations
-// 12.3-1 to 12.3-6 (grade B).
+// 12.3-1 to 12.3-6 (transcribed).
 func (d Dowel) SingleShear() Yield {
 	y := d.terms()
 	y.Modes = []Mode{

@@ -1,10 +1,14 @@
 package wind
 
-import "math"
+import (
+	"math"
 
-// provisional goes with every figure of 7-16: the one copy at hand has points
-// read off the printed graphs.
-const provisional = "points read off the printed graph in one copy, good to 0.1; provisional"
+	"galewright/plan/source"
+)
+
+// provisional goes with every figure of 7-16: its one source has points read
+// off the printed graphs.
+const provisional = "points of the printed graph, read off by one hand, good to 0.1; provisional"
 
 // points builds a curve at 10, 20, 50, 100 and 200 ft².
 func points(g ...float64) Curve {
@@ -15,7 +19,7 @@ func points(g ...float64) Curve {
 	return c
 }
 
-// gable16 returns ASCE 7-16 Figs. 30.3-2B to 2D (grade S, one copy): zones of
+// gable16 returns ASCE 7-16 Figs. 30.3-2B to 2D (second-hand): zones of
 // the edge e, at the ridge r, at the gable end n.
 func gable16(theta float64) Figure {
 	var f Figure
@@ -30,7 +34,7 @@ func gable16(theta float64) Figure {
 			{"3r", pos, points(-3.6, -3.05, -2.34, -1.8, -1.8), line(-4.7, -2.3, 100)},
 		}}
 	case theta <= 27:
-		pos := line(0.6, 0.3, 200) // of 7-22; the copy gives none
+		pos := line(0.6, 0.3, 200) // of 7-22; that of 7-16 was not read
 		one := Clad{"1", pos, append(points(-1.5, -1.5, -1.25, -1.06, -0.89), Point{300, -0.8}), line(-2.0, -1.8, 350)}
 		two := Clad{"2n", pos, append(points(-2.5, -2.15, -1.7, -1.38), Point{150, -1.2}), line(-3.0, -2.2, 150)}
 		f = Figure{Name: "ASCE 7-16 Fig. 30.3-2C", Zones: []Clad{
@@ -48,18 +52,18 @@ func gable16(theta float64) Figure {
 			named(two, "3r"),
 		}}
 	}
-	f.Grade, f.Note = "S", provisional
+	f.Grade, f.Note = source.SecondHand, provisional
 	return f
 }
 
 func named(c Clad, zone string) Clad { c.Zone = zone; return c }
 
-// hip16 returns ASCE 7-16 Figs. 30.3-2E to 2I (grade S, one copy): h over
+// hip16 returns ASCE 7-16 Figs. 30.3-2E to 2I (second-hand): h over
 // width matters to 20 degrees, the angle itself from 27 degrees on.
 func hip16(theta, hOverB float64) Figure {
-	pos := line(0.7, 0.3, 100) // of 7-22; the copy gives none
+	pos := line(0.7, 0.3, 100) // of 7-22; that of 7-16 was not read
 	set := func(name string, one, edge, ridge, corner Curve) Figure {
-		return Figure{Name: "ASCE 7-16 " + name, Grade: "S", Note: provisional, Zones: []Clad{
+		return Figure{Name: "ASCE 7-16 " + name, Grade: source.SecondHand, Note: provisional, Zones: []Clad{
 			{"1", pos, one, nil}, {"2e", pos, edge, nil}, {"2r", pos, ridge, nil}, {"3", pos, corner, nil},
 		}}
 	}

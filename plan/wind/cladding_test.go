@@ -6,9 +6,11 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
 )
 
-func figure(t *testing.T, edition, kind string, theta float64) Figure {
+func figure(t *testing.T, edition plan.Edition, kind plan.RoofKind, theta float64) Figure {
 	t.Helper()
 	f, err := RoofFigure(edition, kind, theta, 0.6)
 	require.NoError(t, err)
@@ -16,8 +18,9 @@ func figure(t *testing.T, edition, kind string, theta float64) Figure {
 }
 
 func TestGuideExampleGable(t *testing.T) {
-	// ASCE 7-22 guide to the wind load provisions, Example 6.2 (grade S+): 18.4
-	// degrees. The copy gives no speed; q Kd = 29.4 psf is what all three zones
+	// Guide to the Wind Load Provisions of ASCE 7-22, Example 6.2, by a check
+	// record (second-hand; the Guide was not seen): 18.4 degrees. It gives no
+	// speed; q Kd = 29.4 psf is what all three zones
 	// give back. Panel 10 ft², purlin 208 ft².
 	f := figure(t, "7-22", "gable", 18.4)
 	for i, want := range [][2]float64{{-64.1, -24.7}, {-84.7, -34.7}, {-111.1, -58.2}} {
@@ -30,9 +33,9 @@ func TestGuideExampleGable(t *testing.T) {
 
 func TestGuideExamplesHipAndShed(t *testing.T) {
 	// The same guide, Examples 6.3 (hip, 15 degrees) and 6.5 (monoslope, 14
-	// degrees), grade S+.
+	// degrees), second-hand.
 	for _, c := range []struct {
-		kind  string
+		kind  plan.RoofKind
 		theta float64
 		area  float64
 		want  [3]float64
@@ -50,7 +53,7 @@ func TestGuideExamplesHipAndShed(t *testing.T) {
 
 func TestResidentialWallTable(t *testing.T) {
 	// Residential wall pressures, ASD, 30 ft, Exposure B, enclosed: Florida
-	// code 8th ed. Table R301.2(2) walls (grade S+), printed to 0.1 psf. The
+	// code 8th ed. Table R301.2(2) walls (transcribed), printed to 0.1 psf. The
 	// table is 0.6 of ours, with Kz 0.70 exactly.
 	speeds := []float64{90, 95, 100, 105, 110, 115, 120, 130, 140, 150, 160, 170, 180}
 	rows := []struct {
@@ -87,7 +90,7 @@ func TestResidentialWallTable(t *testing.T) {
 }
 
 func TestGarageDoorPressures(t *testing.T) {
-	// Florida code 8th ed. Table R301.2(4), positive rows (grade S): 9 x 7 and
+	// Florida code 8th ed. Table R301.2(4), positive rows (second-hand): 9 x 7 and
 	// 16 x 7 ft doors, ASD, 30 ft, Exposure B. The table's least is 10 psf.
 	pos := WallFigure("7-16", 20).Zones[0].Positive
 	for area, row := range map[float64][]float64{
@@ -116,13 +119,14 @@ func TestCurvesAreLogLinear(t *testing.T) {
 }
 
 func TestFigureEndPoints(t *testing.T) {
-	// ASCE 7-22 Figs. 30.3-2A to 2G and 30.3-5 (grade S): zone, value at 10 ft²
+	// ASCE 7-22 Figs. 30.3-2A to 2G and 30.3-5 (second-hand): zone, value at 10 ft²
 	// and at 1,000 ft².
 	for _, c := range []struct {
-		edition, kind string
-		theta         float64
-		zone          string
-		at10, at1000  float64
+		edition      plan.Edition
+		kind         plan.RoofKind
+		theta        float64
+		zone         string
+		at10, at1000 float64
 	}{
 		{"7-22", "gable", 5, "1'", -0.9, -0.4},
 		{"7-22", "gable", 5, "2", -2.3, -1.4},
@@ -152,7 +156,7 @@ func TestFigureEndPoints(t *testing.T) {
 }
 
 func TestHipOfOldEditionFollowsHeight(t *testing.T) {
-	// ASCE 7-16 Figs. 30.3-2E/F (grade S, one copy): h/B up to 0.5, from 0.8,
+	// ASCE 7-16 Figs. 30.3-2E/F (second-hand): h/B up to 0.5, from 0.8,
 	// and between.
 	for h, want := range map[float64]float64{0.4: -1.3, 0.65: -1.55, 0.9: -1.8} {
 		f, err := RoofFigure("7-16", "hip", 15, h)

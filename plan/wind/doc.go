@@ -3,14 +3,14 @@
 // force resisting system, components and cladding, internal pressure,
 // overhangs and the least loads, with the limits within which they hold. A
 // Basis flows in, pressures flow out with every coefficient, its table and
-// the grade of the copy it was read from. It knows nothing of hardware or of
+// the grade of its source. It knows nothing of hardware or of
 // framing.
 //
 // Lengths here are feet, speeds miles an hour, pressures pounds per square
 // foot at strength level: the allowable stress combination takes 0.6 of them.
 // A pressure is positive toward the surface.
 //
-// Grades: P, read in a stored copy of the publication; S, a public
-// transcription of it; S+, the same, and a published worked example comes out
-// of it; "from memory".
+// Grades are those of package source. What was read of ASCE 7-16 and 7-22 is
+// transcriptions: transcribed where a published worked example comes out with
+// the value, else second-hand.
 package wind

@@ -1,6 +1,10 @@
 package wind
 
-import "math"
+import (
+	"math"
+
+	"galewright/plan"
+)
 
 // Coefs are the external pressure coefficients GCpf of one load case: index
 // zone-1, interior zone and end zone (1E and so on).
@@ -8,8 +12,8 @@ type Coefs struct {
 	Interior, End [6]float64
 }
 
-// caseA is load case A (7-22: case 1), wind across the ridge, ASCE 7 Fig.
-// 28.3-1 (grade S+, the same in 7-10, 7-16 and 7-22): one roof angle a row,
+// caseA is load case A (7-22: case 1), wind across the ridge, ASCE 7-22 Fig.
+// 28.3-1 (transcribed, the same in 7-10, 7-16 and 7-22): one roof angle a row,
 // zones 1, 2, 3, 4, then 1E, 2E, 3E, 4E; linear between rows.
 var caseA = []struct {
 	theta         float64
@@ -23,7 +27,7 @@ var caseA = []struct {
 }
 
 // CaseB is load case B (7-22: case 2), wind along the ridge, all roof angles:
-// ASCE 7 Fig. 28.3-1 (grade S+).
+// ASCE 7-22 Fig. 28.3-1 (transcribed).
 var CaseB = Coefs{
 	Interior: [6]float64{-0.45, -0.69, -0.37, -0.45, 0.40, -0.29},
 	End:      [6]float64{-0.48, -1.07, -0.53, -0.48, 0.61, -0.43},
@@ -52,7 +56,7 @@ func CaseA(theta float64) (c Coefs) {
 }
 
 // Torsion returns the coefficients of the torsion zones 1T to 6T, a quarter
-// of the interior ones: ASCE 7-22 Fig. 28.3-2 (grade S).
+// of the interior ones: ASCE 7-22 Fig. 28.3-2 (second-hand).
 func (c Coefs) Torsion() (t [6]float64) {
 	for i, x := range c.Interior {
 		t[i] = x / 4
@@ -61,27 +65,27 @@ func (c Coefs) Torsion() (t [6]float64) {
 }
 
 // OverhangGCp is the coefficient added upward on the soffit of an overhang
-// of the windward side: ASCE 7 28.3.3, from memory.
+// of the windward side: ASCE 7-16 28.3.3, from memory.
 const OverhangGCp = 0.7
 
 // The least loads of the main wind force resisting system, psf of vertical
-// projection at strength level: ASCE 7 28.3.4, from memory.
+// projection at strength level: ASCE 7-16 28.3.4, from memory.
 const (
 	LeastWall = 16.0
 	LeastRoof = 8.0
 )
 
 // EdgeStrip returns a: the lesser of a tenth of the least plan dimension and
-// 0.4 h, but at least 0.04 of the least dimension and 3 ft (ASCE 7 Fig.
-// 28.3-1 notes, grade S).
+// 0.4 h, but at least 0.04 of the least dimension and 3 ft (ASCE 7-16 Fig.
+// 28.3-1 notes, second-hand).
 func (b Basis) EdgeStrip() float64 {
 	least := math.Min(b.Length, b.Width)
 	return math.Max(math.Min(0.1*least, 0.4*b.Height), math.Max(0.04*least, 3))
 }
 
 // ZoneTwoReach returns how far from the windward eave zone 2 reaches where
-// its coefficient is negative; beyond it zone 3 holds. ASCE 7 Fig. 28.3-1
-// notes (grade S): the lesser of half the least plan dimension and 2.5 times
+// its coefficient is negative; beyond it zone 3 holds. ASCE 7-16 Fig. 28.3-1
+// notes (second-hand): the lesser of half the least plan dimension and 2.5 times
 // the eave height.
 func (b Basis) ZoneTwoReach() float64 {
 	return math.Min(0.5*math.Min(b.Length, b.Width), 2.5*b.eave())
@@ -127,7 +131,7 @@ func (b Basis) Zones(c Coefs) (out []Zone) {
 
 // CaseName names load case A or B as the edition does.
 func (b Basis) CaseName(c string) string {
-	if b.Edition != "7-22" {
+	if b.Edition != plan.ASCE722 {
 		return "load case " + c
 	}
 	if c == "A" {

@@ -3,6 +3,8 @@ package wind
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan"
 )
 
 // Limits tells where the building lies outside what the procedures were made
@@ -18,10 +20,10 @@ func (b Basis) Limits() (notes []string) {
 	add(b.Height > least, "mean roof height %.1f ft is over the least plan dimension of %.1f ft: not a low-rise building by ASCE %s 26.2; the engineer must say whether the envelope procedure may be used", b.Height, least, b.Edition)
 	add(b.Theta > 45, "roof angle %.1f degrees is over 45: no figure of components and cladding; envelope coefficients interpolated toward 90 degrees", b.Theta)
 	add(most > 3*least, "plan %.0f by %.0f ft is longer than three times its width, the limit of the prescriptive high wind guides: diaphragm sag is not looked at", most, least)
-	add(b.Enclosure == "open", "the building is open: the envelope procedure is made for enclosed and partially enclosed ones (from memory)")
+	add(b.Enclosure == plan.Open, "the building is open: the envelope procedure is made for enclosed and partially enclosed ones (from memory)")
 	add(b.Kzt == 1 && b.Elevation > 1000, "topographic factor 1 at an elevation of %.0f ft: hills and ridges are not looked at", b.Elevation)
 	if b.Envelope().Floor {
-		notes = append(notes, fmt.Sprintf("Kh raised to 0.70 in Exposure B (ASCE %s); copies of 7-22 differ on this and the larger value is taken", b.Edition))
+		notes = append(notes, fmt.Sprintf("Kh raised to 0.70 in Exposure B (ASCE %s); sources differ on 7-22 here and the larger value is taken", b.Edition))
 	}
 	return notes
 }

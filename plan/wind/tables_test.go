@@ -6,6 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
 )
 
 func zoneOf(t *testing.T, f Figure, name string) Clad {
@@ -148,7 +150,7 @@ func TestRoofsOfTheNewEdition(t *testing.T) {
 	// ASCE 7-22 Figs. 30.3-2A to 2G, 30.3-5A and 5B (grade S, those with a worked
 	// example S+): zones, negative.
 	for _, c := range []struct {
-		kind     string
+		kind     plan.RoofKind
 		theta    float64
 		positive map[float64]float64
 		zones    map[string]map[float64]float64
@@ -213,7 +215,7 @@ func TestWhichFigureAnAngleTakes(t *testing.T) {
 	// ASCE 7 Figs. 30.3-2 and 30.3-5 hold up to and with 7, 20, 27 and 45 degrees,
 	// monoslope roofs from over 3 up to 10 and 30; up to 3 they are flat.
 	for _, c := range []struct {
-		kind  string
+		kind  plan.RoofKind
 		theta float64
 		name  string
 	}{

@@ -3,21 +3,24 @@ package wind
 import (
 	"fmt"
 	"math"
+
+	"galewright/plan"
+	"galewright/plan/source"
 )
 
 // Basis is what the pressures of one building are computed from.
 type Basis struct {
-	Edition   string  // "7-16" or "7-22"
+	Edition   plan.Edition
 	Speed     float64 // basic wind speed, 3 s gust, mph
-	Exposure  string  // "B", "C" or "D"
-	Enclosure string  // "enclosed", "partially enclosed", "open" or "partially open"
-	Kzt       float64 // topographic factor
-	Elevation float64 // of the ground above sea level, ft
-	Height    float64 // mean roof height h, ft
-	Eave      float64 // eave height, ft
-	Theta     float64 // roof angle, degrees
-	Length    float64 // plan dimension along the ridge, ft
-	Width     float64 // plan dimension across the ridge, ft
+	Exposure  plan.Exposure
+	Enclosure plan.Enclosure // "" = enclosed
+	Kzt       float64        // topographic factor
+	Elevation float64        // of the ground above sea level, ft
+	Height    float64        // mean roof height h, ft
+	Eave      float64        // eave height, ft
+	Theta     float64        // roof angle, degrees
+	Length    float64        // plan dimension along the ridge, ft
+	Width     float64        // plan dimension across the ridge, ft
 }
 
 // Coefficient is one number of a computation and where it comes from.
@@ -26,45 +29,58 @@ type Coefficient struct {
 	Value float64
 	Unit  string // "", "ft", "psf", "mph"
 	Table string // "ASCE 7-22 Table 26.10-1"
-	Grade string
+	Grade source.Grade
 }
 
-// terrain holds the constants of ASCE 7 Table 26.11-1: exponent and gradient
+// terrain holds the constants of ASCE 7-16 and 7-22 Table 26.11-1: exponent and gradient
 // height, and the factor of the Kz formula (7-16 Table 26.10-1 footnote 1;
-// 7-22 likewise). Grade S: two transcriptions agree on 7-16, three on 7-22.
-var terrain = map[string]struct {
+// 7-22 likewise). Second-hand.
+var terrain = map[plan.Edition]struct {
 	factor float64
-	alpha  map[string]float64
-	zg     map[string]float64 // ft
+	alpha  map[plan.Exposure]float64
+	zg     map[plan.Exposure]float64 // ft
 }{
-	"7-16": {2.01, map[string]float64{"B": 7.0, "C": 9.5, "D": 11.5}, map[string]float64{"B": 1200, "C": 900, "D": 700}},
-	"7-22": {2.41, map[string]float64{"B": 7.5, "C": 9.8, "D": 11.5}, map[string]float64{"B": 3280, "C": 2460, "D": 1935}},
+	plan.ASCE716: {
+		2.01,
+		map[plan.Exposure]float64{plan.ExposureB: 7.0, plan.ExposureC: 9.5, plan.ExposureD: 11.5},
+		map[plan.Exposure]float64{plan.ExposureB: 1200, plan.ExposureC: 900, plan.ExposureD: 700},
+	},
+	plan.ASCE722: {
+		2.41,
+		map[plan.Exposure]float64{plan.ExposureB: 7.5, plan.ExposureC: 9.8, plan.ExposureD: 11.5},
+		map[plan.Exposure]float64{plan.ExposureB: 3280, plan.ExposureC: 2460, plan.ExposureD: 1935},
+	},
 }
 
 // Kz returns the velocity pressure exposure coefficient at height z (ft; 15
-// ft at least): ASCE 7 Table 26.10-1, formula.
-func Kz(edition, exposure string, z float64) float64 {
+// ft at least): ASCE 7-16 and 7-22 Table 26.10-1, formula (second-hand).
+func Kz(edition plan.Edition, exposure plan.Exposure, z float64) float64 {
 	t := terrain[edition]
 	return t.factor * math.Pow(max(z, 15)/t.zg[exposure], 2/t.alpha[exposure])
 }
 
-// Kd is the directionality factor of buildings, ASCE 7 Table 26.6-1 (grade S).
+// Kd is the directionality factor of buildings, ASCE 7-16 and 7-22
+// Table 26.6-1 (second-hand).
 const Kd = 0.85
 
 // Ke returns the ground elevation factor for ground at z ft above sea level:
-// ASCE 7 Table 26.9-1, formula (grade S). Both editions use one formula.
+// ASCE 7-16 and 7-22 Table 26.9-1, formula (second-hand). Both editions use one formula.
 func Ke(z float64) float64 { return math.Exp(-0.0000362 * z) }
 
+// internal holds the internal pressure coefficients: ASCE 7-16 and 7-22
+// Table 26.13-1 (second-hand).
+var internal = map[plan.Enclosure]float64{
+	"": 0.18, plan.Enclosed: 0.18, plan.PartiallyEnclosed: 0.55, plan.Open: 0, plan.PartiallyOpen: 0.18,
+}
+
 // GCpi returns the internal pressure coefficient, to be taken with both
-// signs: ASCE 7 Table 26.13-1 (grade S).
-func GCpi(enclosure string) float64 {
-	switch enclosure {
-	case "partially enclosed":
-		return 0.55
-	case "open":
-		return 0
+// signs; of a class that is not known, which Check refuses, no number.
+func GCpi(enclosure plan.Enclosure) float64 {
+	g, ok := internal[enclosure]
+	if !ok {
+		return math.NaN()
 	}
-	return 0.18
+	return g
 }
 
 // Velocity is the velocity pressure at one height.
@@ -77,16 +93,16 @@ type Velocity struct {
 
 // At returns the velocity pressure at height z, ft: ASCE 7-16 equation
 // 26.10-1 with Kd in q; 7-22 without, where Kd stands in the pressure
-// equations 28.3-1 and 30.3-1 (grade S+).
+// equations 28.3-1 and 30.3-1 (transcribed).
 func (b Basis) At(z float64) Velocity { return b.velocity(z, Kz(b.Edition, b.Exposure, z)) }
 
 // Envelope returns the velocity pressure of the envelope procedure, at mean
 // roof height; in Exposure B Kz is 0.70 at least. For 7-16 that is a footnote
-// of Table 26.10-1 for heights under 30 ft (grade S); of 7-22 the copies
+// of Table 26.10-1 for heights under 30 ft (second-hand); of 7-22 the sources
 // differ and the larger value is taken, up to where the formula passes it.
 func (b Basis) Envelope() Velocity {
 	k := Kz(b.Edition, b.Exposure, b.Height)
-	if b.Exposure == "B" && k < 0.70 {
+	if b.Exposure == plan.ExposureB && k < 0.70 {
 		v := b.velocity(b.Height, 0.70)
 		v.Floor = true
 		return v
@@ -102,7 +118,7 @@ func (b Basis) velocity(z, kz float64) Velocity {
 	v := Velocity{Z: z, Kz: kz, Kzt: kzt, Ke: Ke(b.Elevation)}
 	v.QKd = 0.00256 * kz * kzt * Kd * v.Ke * b.Speed * b.Speed
 	v.Q = v.QKd
-	if b.Edition == "7-22" {
+	if b.Edition == plan.ASCE722 {
 		v.Q = v.QKd / Kd
 	}
 	return v
@@ -117,6 +133,9 @@ func (b Basis) Check() error {
 	if _, ok := t.zg[b.Exposure]; !ok {
 		return fmt.Errorf("no exposure %q; there are B, C and D", b.Exposure)
 	}
+	if _, ok := internal[b.Enclosure]; !ok {
+		return fmt.Errorf("no enclosure class %q; a house is enclosed or partially enclosed", b.Enclosure)
+	}
 	if !(b.Speed > 0) || !(b.Height > 0) || !(b.Length > 0) || !(b.Width > 0) {
 		return fmt.Errorf("wind speed, mean roof height and plan dimensions must be above 0")
 	}
@@ -125,13 +144,13 @@ func (b Basis) Check() error {
 
 // Coefficients lists the numbers of the velocity pressure with their tables.
 func (b Basis) Coefficients() []Coefficient {
-	v, e := b.Envelope(), "ASCE "+b.Edition+" "
+	v, e := b.Envelope(), "ASCE "+string(b.Edition)+" "
 	kz := e + "Table 26.10-1"
 	if v.Floor {
 		kz += ", least value of the envelope procedure"
 	}
 	qeq := e + "Eq. 26.10-1, Kd in q"
-	if b.Edition == "7-22" {
+	if b.Edition == plan.ASCE722 {
 		qeq = e + "Eq. 26.10-1, Kd not in q but in Eq. 28.3-1"
 	}
 	t := terrain[b.Edition]
@@ -142,18 +161,18 @@ func (b Basis) Coefficients() []Coefficient {
 		{"roof angle", b.Theta, "deg", "plan", ""},
 		{"length along the ridge", b.Length, "ft", "plan", ""},
 		{"width across the ridge", b.Width, "ft", "plan", ""},
-		{"alpha", t.alpha[b.Exposure], "", e + "Table 26.11-1", "S"},
-		{"zg", t.zg[b.Exposure], "ft", e + "Table 26.11-1", "S"},
-		{"Kh", v.Kz, "", kz, "S"},
+		{"alpha", t.alpha[b.Exposure], "", e + "Table 26.11-1", source.SecondHand},
+		{"zg", t.zg[b.Exposure], "ft", e + "Table 26.11-1", source.SecondHand},
+		{"Kh", v.Kz, "", kz, source.SecondHand},
 		{"Kzt", v.Kzt, "", "plan", ""},
-		{"Kd", Kd, "", e + "Table 26.6-1", "S"},
-		{"Ke", v.Ke, "", e + "Table 26.9-1", "S"},
-		{"qh", v.Q, "psf", qeq, "S+"},
-		{"qh Kd", v.QKd, "psf", qeq, "S+"},
-		{"GCpi, both signs", GCpi(b.Enclosure), "", e + "Table 26.13-1", "S"},
-		{"a", b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"end zone 2a", 2 * b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"roof zone 2 reach", b.ZoneTwoReach(), "ft", e + "Fig. 28.3-1 notes", "S"},
-		{"overhang soffit GCp", OverhangGCp, "", e + "28.3.3", "from memory"},
+		{"Kd", Kd, "", e + "Table 26.6-1", source.SecondHand},
+		{"Ke", v.Ke, "", e + "Table 26.9-1", source.SecondHand},
+		{"qh", v.Q, "psf", qeq, source.Transcribed},
+		{"qh Kd", v.QKd, "psf", qeq, source.Transcribed},
+		{"GCpi, both signs", GCpi(b.Enclosure), "", e + "Table 26.13-1", source.SecondHand},
+		{"a", b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"end zone 2a", 2 * b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"roof zone 2 reach", b.ZoneTwoReach(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"overhang soffit GCp", OverhangGCp, "", e + "28.3.3", source.FromMemory},
 	}
 }

@@ -6,13 +6,15 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
 )
 
 func TestKzTables(t *testing.T) {
-	// ASCE 7-22 Table 26.10-1 (grade S) and ASCE 7-16 (grade S for B from 30 ft
+	// ASCE 7-22 Table 26.10-1 (second-hand) and ASCE 7-16 (second-hand for B from 30 ft
 	// and for C and D; the three lowest of B are from memory): B, C, D by height.
 	for _, c := range []struct {
-		edition string
+		edition plan.Edition
 		z       float64
 		want    [3]float64
 	}{
@@ -31,7 +33,7 @@ func TestKzTables(t *testing.T) {
 		{"7-16", 50, [3]float64{0.81, 1.09, 1.27}},
 		{"7-16", 60, [3]float64{0.85, 1.13, 1.31}},
 	} {
-		for i, e := range []string{"B", "C", "D"} {
+		for i, e := range plan.Exposures {
 			got := Kz(c.edition, e, c.z)
 			// The printed tables round to 0.01; those of 7-22 for Exposure D lie up
 			// to 0.011 under the formula, which errs upward. In 7-22 the 0.70 of
@@ -46,20 +48,20 @@ func TestKzTables(t *testing.T) {
 }
 
 func TestKeTable(t *testing.T) {
-	// ASCE 7-22 Table 26.9-1 (grade S).
+	// ASCE 7-22 Table 26.9-1 (second-hand).
 	for z, want := range map[float64]float64{0: 1, 2000: 0.93, 3000: 0.90, 4000: 0.86, 5000: 0.83, 6000: 0.80} {
 		assert.InDelta(t, want, Ke(z), 0.0056, "%v ft", z)
 	}
 }
 
 func TestVelocityPressureValues(t *testing.T) {
-	// ASCE 7-22 unit check (grade S): V 115, every K 1, Kd 0.85: 28.78 psf.
+	// ASCE 7-22 unit check (second-hand): V 115, every K 1, Kd 0.85: 28.78 psf.
 	v := Basis{Edition: "7-22", Speed: 115, Exposure: "C"}.velocity(30, 1)
 	assert.InDelta(t, 28.78, v.QKd, 0.005)
 	assert.InDelta(t, v.QKd/0.85, v.Q, 1e-9)
-	// Worked check of a published ASCE 7-22 article (grade S): V 120, C, 30 ft:
-	// Kz 0.98, q Kd 30.8, times G Cp = 0.85 x 0.8: 20.9 psf. 0.98 gives 30.70, so the
-	// article's 30.8 is its own rounding; its 20.9 is 30.74.
+	// ASCE 7-22 Eqs. 26.10-1 and 27.3-1 worked in an article (second-hand): V 120,
+	// C, 30 ft: Kz 0.98, q Kd 30.8, times G Cp = 0.85 x 0.8: 20.9 psf. 0.98 gives
+	// 30.70, so the article's 30.8 is its own rounding; its 20.9 is 30.74.
 	w := Basis{Edition: "7-22", Speed: 120, Exposure: "C"}.At(30)
 	assert.InDelta(t, 0.98, w.Kz, 0.005)
 	assert.InDelta(t, 30.8, w.QKd, 0.1)
@@ -67,7 +69,8 @@ func TestVelocityPressureValues(t *testing.T) {
 }
 
 func TestVelocityPressureMetric(t *testing.T) {
-	// Published ASCE 7-16 tutorial, L-shaped building (grade S): V 52 m/s, C,
+	// ASCE 7-16 Eq. 26.10-1 in metric units with Tables 26.9-1 and 26.10-1, worked
+	// in a check record (second-hand): V 52 m/s, C,
 	// site 110 m above sea; Ke 0.98700, Kz 0.86503 at 5 m, 0.91415 at 6.5 m;
 	// q 1202.9 and 1271.2 Pa with 0.613 in metric units. 0.00256 psf for a mph
 	// is 0.6133 Pa for a m/s, so pressures agree to 0.1 %.
@@ -83,11 +86,11 @@ func TestVelocityPressureMetric(t *testing.T) {
 
 func TestHeightAndExposureFactors(t *testing.T) {
 	// Residential code Table R301.2(3) as printed in the Florida code, 8th ed.
-	// (grade S): pressures relative to Exposure B at 30 ft, whose Kz is
+	// (second-hand): pressures relative to Exposure B at 30 ft, whose Kz is
 	// 0.70. The rows are those of 7-22 but for Exposure B at 35 ft, where 1.05
 	// is the ratio of 7-16; it is checked against that.
 	heights := []float64{15, 20, 25, 30, 35, 40, 45, 50, 55, 60}
-	table := map[string][]float64{
+	table := map[plan.Exposure][]float64{
 		"B": {0.82, 0.89, 0.94, 1.00, 1.05, 1.06, 1.10, 1.13, 1.16, 1.19},
 		"C": {1.21, 1.29, 1.35, 1.40, 1.45, 1.49, 1.53, 1.56, 1.59, 1.62},
 		"D": {1.47, 1.55, 1.61, 1.66, 1.70, 1.74, 1.78, 1.81, 1.84, 1.87},
@@ -101,14 +104,14 @@ func TestHeightAndExposureFactors(t *testing.T) {
 			if exposure == "B" && h == 35 {
 				got = Kz("7-16", exposure, h) / 0.70
 			}
-			assert.InDelta(t, row[i], got, map[string]float64{"B": 0.008, "C": 0.0101, "D": 0.0145}[exposure], "%s %v ft", exposure, h)
+			assert.InDelta(t, row[i], got, map[plan.Exposure]float64{"B": 0.008, "C": 0.0101, "D": 0.0145}[exposure], "%s %v ft", exposure, h)
 		}
 	}
 }
 
 func TestInternalPressure(t *testing.T) {
-	// ASCE 7 Table 26.13-1 (grade S).
-	for enclosure, want := range map[string]float64{"enclosed": 0.18, "partially enclosed": 0.55, "partially open": 0.18, "open": 0} {
+	// ASCE 7-22 Table 26.13-1 (second-hand).
+	for enclosure, want := range map[plan.Enclosure]float64{"enclosed": 0.18, "partially enclosed": 0.55, "partially open": 0.18, "open": 0} {
 		assert.Equal(t, want, GCpi(enclosure))
 	}
 }
@@ -120,8 +123,9 @@ var gable = Basis{
 }
 
 func TestEnvelopeWorkedExample(t *testing.T) {
-	// Continuing-education course on the ASCE 7-22 envelope procedure, answers
-	// as reprinted in a public validation document (grade S+): 200 x 250 ft,
+	// ASCE 7-22 Eq. 28.3-1 and Fig. 28.3-1; answers of the Guide to the Wind Load
+	// Provisions of ASCE 7-22, Example 4.1, by a check record (second-hand; the
+	// Guide was not seen): 200 x 250 ft,
 	// eave 20 ft, 18.4 degrees, h 36.63 ft, V 115, C, enclosed. Kh is printed
 	// 1.02, coefficients to two decimals, pressures to 0.1 psf.
 	v := gable.Envelope()
@@ -151,7 +155,7 @@ func TestEditionsGiveOneNetPressure(t *testing.T) {
 }
 
 func TestCaseAInterpolates(t *testing.T) {
-	// ASCE 7 Fig. 28.3-1 (grade S+): rows as printed, linear between.
+	// ASCE 7-22 Fig. 28.3-1 (transcribed): rows as printed, linear between.
 	assert.Equal(t, CaseA(5), CaseA(0))
 	assert.InDeltaSlice(t, []float64{0.56, 0.21, -0.43, -0.37, 0, 0}, slicesOf(CaseA(38).Interior), 1e-12)
 	assert.InDelta(t, (0.40+0.53)/2, CaseA(12.5).Interior[0], 1e-12)
@@ -168,7 +172,7 @@ func TestCaseAInterpolates(t *testing.T) {
 func slicesOf(a [6]float64) []float64 { return a[:] }
 
 func TestTorsionZones(t *testing.T) {
-	// ASCE 7-22 Fig. 28.3-2 (grade S), printed to 0.01: zones 1T to 4T at 5,
+	// ASCE 7-22 Fig. 28.3-2 (second-hand), printed to 0.01: zones 1T to 4T at 5,
 	// 20, 30 degrees; 5T, 6T of case B.
 	for theta, want := range map[float64][4]float64{
 		5: {0.10, -0.17, -0.09, -0.07}, 20: {0.13, -0.17, -0.12, -0.11}, 30: {0.14, 0.05, -0.11, -0.09}, 90: {0.14, 0.14, -0.09, -0.09},
@@ -182,7 +186,7 @@ func TestTorsionZones(t *testing.T) {
 }
 
 func TestEdgeStrip(t *testing.T) {
-	// ASCE 7 Fig. 28.3-1 notes (grade S): 0.1 of the width, 0.4 h, 0.04 of the
+	// ASCE 7-16 Fig. 28.3-1 notes (second-hand): 0.1 of the width, 0.4 h, 0.04 of the
 	// width and 3 ft each govern once.
 	for _, c := range []struct{ width, h, want float64 }{
 		{40, 25, 4}, {100, 20, 8}, {28, 30, 3}, {300, 20, 12},
@@ -192,7 +196,7 @@ func TestEdgeStrip(t *testing.T) {
 }
 
 func TestLeastKhOfExposureB(t *testing.T) {
-	for _, edition := range []string{"7-16", "7-22"} {
+	for _, edition := range plan.Editions {
 		b := Basis{Edition: edition, Speed: 115, Exposure: "B", Height: 20, Length: 40, Width: 30}
 		assert.Equal(t, 0.70, b.Envelope().Kz)
 		assert.NotEmpty(t, b.Limits())

@@ -42,7 +42,7 @@ type Board struct {
 	bars    map[int]*job // labels by their handles in barred
 	leader  map[int]*job // labels by the handles of their leaders in linesG
 	journal []step       // what was put and lifted, to be taken back
-	tries   int          // moves tried for the label at hand
+	tries   int          // moves tried for the label in turn
 }
 
 // step is one change of the board.

@@ -50,8 +50,8 @@ func sample(t testing.TB) *sheet.Set {
 			sheet.Line{Style: sheet.Style{Pen: sheet.PenMember}, A: pt(0, 0), B: pt(0, -6)},
 		}}},
 		Sheets: []*sheet.Sheet{
-			{Paper: big, Title: sheet.Title{Project: "Heron Point", Sheet: "S-201", SheetTitle: "South wall – 1S"}, Marks: marks("S-202")},
-			{Paper: small, Title: sheet.Title{Project: "Heron Point", Sheet: "S-202", SheetTitle: "West wall"}, Marks: marks("S-201")},
+			{Paper: big, Title: sheet.Title{Project: "Invented house", Sheet: "S-201", SheetTitle: "South wall – 1S"}, Marks: marks("S-202")},
+			{Paper: small, Title: sheet.Title{Project: "Invented house", Sheet: "S-202", SheetTitle: "West wall"}, Marks: marks("S-201")},
 		},
 	}
 }

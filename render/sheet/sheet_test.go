@@ -12,7 +12,7 @@ import (
 
 // Sizes of US papers in inches: ANSI A to E, and ARCH A to E with E1, as
 // collected in an office's drawing standards and a paper size chart
-// (secondary sources that agree, grade B); ISO 216 A4 to A0 in mm (grade B).
+// (transcribed: they agree); ISO 216 A4 to A0 in mm (transcribed).
 func TestPapersHavePublishedSizes(t *testing.T) {
 	for _, c := range []struct {
 		name        string
@@ -70,7 +70,7 @@ func TestWidthsAreHelveticas(t *testing.T) {
 }
 
 // 12,599/1000 em was measured in a browser with kerning off and Liberation
-// Sans, a metric twin of Helvetica (grade: measured, no publication).
+// Sans, a metric twin of Helvetica (measured, no publication).
 func TestWidthOfAStringAgreesWithABrowser(t *testing.T) {
 	require.InDelta(t, 12599, float64(TextWidth(`LVL 1-3/4 x 9-1/2 @ 16" o.c.`, 1000, false)), 1e-9)
 }

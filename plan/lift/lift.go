@@ -1,0 +1,156 @@
+package lift
+
+import (
+	"cmp"
+	"slices"
+
+	"galewright/plan/framing"
+)
+
+// Tie holds two members together in tension. A tie to the ground has no B.
+type Tie struct {
+	A, B *framing.Member
+	By   string // tag of the piece, or the nailing or sheathing that it is
+}
+
+// Gap is a member that a force must pass through and that nothing holds to
+// the ground.
+type Gap struct {
+	Member *framing.Member
+	// Above are the members whose force ends here, the member itself left
+	// out, in the order of the house.
+	Above []*framing.Member
+}
+
+// level is how much higher the next member of a way down may lie, in: members
+// side by side may hold each other, but no way leads from a bottom plate up to
+// the foot of the next stud, which stands half a plate over its middle.
+const level = 0.5
+
+// Rank returns the height that decides which of two members lies lower, in:
+// the foot of what stands, the middle of what lies or slopes.
+func Rank(m *framing.Member) float64 {
+	d := m.B.Sub(m.A).Unit()
+	if d.Z > upright || d.Z < -upright {
+		return min(m.A.Z, m.B.Z)
+	}
+	return (m.A.Z + m.B.Z) / 2
+}
+
+// upright is the cosine of 45 degrees: what is steeper stands.
+const upright = 0.7071
+
+// Graph is the members of a house and what ties them.
+type Graph struct {
+	order map[*framing.Member]int
+	rank  map[*framing.Member]float64
+	down  map[*framing.Member][]*framing.Member // ties that do not climb
+	over  map[*framing.Member][]*framing.Member // the same, from below
+	held  map[*framing.Member]bool
+}
+
+// New builds the graph and finds all that is held.
+func New(members []*framing.Member, ties []Tie) *Graph {
+	n := len(members)
+	g := &Graph{
+		order: make(map[*framing.Member]int, n), rank: make(map[*framing.Member]float64, n),
+		down: make(map[*framing.Member][]*framing.Member, n), over: make(map[*framing.Member][]*framing.Member, n), held: make(map[*framing.Member]bool, n),
+	}
+	for i, m := range members {
+		g.order[m], g.rank[m] = i, Rank(m)
+	}
+	var ground []*framing.Member
+	for _, t := range ties {
+		switch {
+		case t.B == nil && t.A != nil:
+			ground = append(ground, t.A)
+		case t.A != nil && t.A != t.B:
+			g.join(t.A, t.B)
+			g.join(t.B, t.A)
+		}
+	}
+	g.climb(ground)
+	return g
+}
+
+// join lets a's force go to b unless b lies higher.
+func (g *Graph) join(a, b *framing.Member) {
+	if g.rank[b] <= g.rank[a]+level && !slices.Contains(g.down[a], b) {
+		g.down[a] = append(g.down[a], b)
+		g.over[b] = append(g.over[b], a)
+	}
+}
+
+// climb marks all that is held, from the ground up.
+func (g *Graph) climb(todo []*framing.Member) {
+	for len(todo) > 0 {
+		m := todo[len(todo)-1]
+		todo = todo[:len(todo)-1]
+		if g.held[m] {
+			continue
+		}
+		g.held[m] = true
+		todo = append(todo, g.over[m]...)
+	}
+}
+
+// Held tells whether a way down leads from m to the ground.
+func (g *Graph) Held(m *framing.Member) bool { return g.held[m] }
+
+// Tied tells whether a tie joins the two directly, either way.
+func (g *Graph) Tied(a, b *framing.Member) bool {
+	return slices.Contains(g.down[a], b) || slices.Contains(g.down[b], a)
+}
+
+// Gaps follows the force of each lifted member down as far as ties lead, and
+// returns the members where it ends above the ground, in the order of the
+// house.
+func (g *Graph) Gaps(lifted []*framing.Member) []Gap {
+	above := map[*framing.Member][]*framing.Member{}
+	for _, m := range lifted {
+		if g.held[m] {
+			continue
+		}
+		for _, end := range g.ends(m) {
+			above[end] = append(above[end], m)
+		}
+	}
+	out := make([]Gap, 0, len(above))
+	for m, from := range above {
+		from = slices.DeleteFunc(from, func(x *framing.Member) bool { return x == m })
+		g.sort(from)
+		out = append(out, Gap{m, slices.Compact(from)})
+	}
+	slices.SortFunc(out, func(a, b Gap) int { return cmp.Compare(g.order[a.Member], g.order[b.Member]) })
+	return out
+}
+
+// ends returns the members below m that no tie leads down from; among those
+// that only hold each other, the lowest.
+func (g *Graph) ends(m *framing.Member) (out []*framing.Member) {
+	seen := map[*framing.Member]bool{m: true}
+	all := []*framing.Member{m}
+	for i := 0; i < len(all); i++ {
+		for _, n := range g.down[all[i]] {
+			if !seen[n] {
+				seen[n] = true
+				all = append(all, n)
+			}
+		}
+	}
+	for _, n := range all {
+		if len(g.down[n]) == 0 {
+			out = append(out, n)
+		}
+	}
+	if len(out) == 0 {
+		out = append(out, slices.MinFunc(all, func(a, b *framing.Member) int {
+			return cmp.Or(cmp.Compare(g.rank[a], g.rank[b]), cmp.Compare(g.order[a], g.order[b]))
+		}))
+	}
+	return out
+}
+
+func (g *Graph) sort(list []*framing.Member) {
+	slices.SortFunc(list, func(a, b *framing.Member) int { return cmp.Compare(g.order[a], g.order[b]) })
+}

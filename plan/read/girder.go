@@ -1,0 +1,95 @@
+package read
+
+import (
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+	"galewright/plan/length"
+)
+
+// girderKeys fill one girder.
+var girderKeys = []binding[plan.Girder]{
+	nameKey("name", `"G1"`, "name in tags and on sheets", func(g *plan.Girder) *string { return &g.Name }).must(),
+	field("from", "point", `["0'", "3in"]`, "where its center line begins, [east, north]", value.point, func(g *plan.Girder) *geom.Vec2 { return &g.From }).must(),
+	field("to", "point", `["44'", "3in"]`, "where its center line ends", value.point, func(g *plan.Girder) *geom.Vec2 { return &g.To }).must(),
+	lumberKey("member", `"3-2x12"`, "section", func(g *plan.Girder) *plan.Lumber { return &g.Member }).must(),
+	custom("piles", "lengths or @ spacing", `"@ 8'"`, "stations of the pile centers, or their greatest spacing from end to end", func(v value, g *plan.Girder) {
+		g.Piles = v.stations(g.To.Sub(g.From).Len())
+	}).must(),
+}
+
+// stations reads an array of stations along something of that length, or
+// "@ 8'": evenly from end to end, no further apart than that.
+func (v value) stations(total float64) []float64 {
+	s, _ := v.raw.(string)
+	gap, ok := strings.CutPrefix(strings.TrimSpace(s), "@")
+	if !ok {
+		in, at := v.lengths()
+		for i, x := range in {
+			if x > total+tolerance {
+				v.r.add(plan.Diagnostic{
+					Code: "off-member", Summary: v.key + ": " + length.Feet(x) + " is past the end at " + length.Feet(total),
+					Where: v.where, Mend: "stations run from 0 at its beginning", Pos: at[i],
+				})
+			}
+		}
+		return in
+	}
+	v.raw = strings.TrimSpace(gap)
+	step, ok := v.length()
+	if !ok {
+		return nil
+	}
+	if step < 12 {
+		v.bad("out-of-range", "", "%s is closer than 1'-0\"", length.Feet(step))
+		return nil
+	}
+	n := 1
+	for float64(n)*step < total-tolerance {
+		n++
+	}
+	out := make([]float64, n+1)
+	for i := range out {
+		out[i] = total * float64(i) / float64(n)
+	}
+	return out
+}
+
+// readGirders reads one [[girder]].
+func readGirders(n node, _ int, p *plan.Plan) {
+	g := &plan.Girder{Pos: n.pos()}
+	read(n, girderKeys, g)
+	if g.Name != "" {
+		p.Girders = append(p.Girders, g)
+	}
+}
+
+// porchKeys fill one porch.
+var porchKeys = []binding[plan.Porch]{
+	nameKey("name", `"porch"`, "name in tags and on sheets", func(p *plan.Porch) *string { return &p.Name }).must(),
+	field("from", "point", `["0'", "-8'"]`, "where the outside face of its beam begins, at the left as seen from outside", value.point,
+		func(p *plan.Porch) *geom.Vec2 { return &p.From }).must(),
+	field("to", "point", `["28'", "-8'"]`, "where it ends", value.point, func(p *plan.Porch) *geom.Vec2 { return &p.To }).must(),
+	lumberKey("beam", `"3-2x10"`, "section of the beam", func(p *plan.Porch) *plan.Lumber { return &p.Beam }).must(),
+	lumberKey("post", `"6x6"`, "section of the posts", func(p *plan.Porch) *plan.Lumber { return &p.Post }).or("6x6", `"6x6"`),
+	custom("posts", "lengths or @ spacing", `["3in", "9'", "18'"]`, "stations of the post centers, or their greatest spacing", func(v value, p *plan.Porch) {
+		p.Posts = v.stations(p.To.Sub(p.From).Len())
+	}).must(),
+	lengthKey("base", `"6in"`, "height of the posts' foot above grade", func(p *plan.Porch) *float64 { return &p.Base }).or("0'", `"0'"`),
+	sizeKey("top", `"9'"`, "height of the beam's top above grade", func(p *plan.Porch) *float64 { return &p.Top }).must(),
+}
+
+// readPorches reads one [[porch]].
+func readPorches(n node, _ int, p *plan.Plan) {
+	x := &plan.Porch{Pos: n.pos()}
+	read(n, porchKeys, x)
+	if x.Name == "" {
+		return
+	}
+	if x.Top > 0 && x.Top-x.Beam.Depth <= x.Base {
+		n.fault("top", "no-room", "raise top or lower base", "top %s less the beam of %s leaves no post above base %s",
+			length.Feet(x.Top), length.Feet(x.Beam.Depth), length.Feet(x.Base))
+	}
+	p.Porches = append(p.Porches, x)
+}

@@ -1,0 +1,215 @@
+package read
+
+import (
+	"maps"
+	"slices"
+	"strconv"
+
+	"galewright/plan"
+)
+
+// Key is one key of the plan file, as the reader knows it.
+type Key struct {
+	Table    string   // "wall.opening"; "" at the top of the file
+	Name     string   // "width"
+	Type     string   // "length", "text", "number", ...
+	Default  string   // as the plan would write it, or in words; "" = none
+	Doc      string   // what it means, with the unit where it has one
+	Example  string   // the whole line
+	Required bool     // there is no plan without it
+	Values   []string // the words it takes, when they are fixed
+}
+
+// binding ties a key to the field it fills.
+type binding[T any] struct {
+	Key
+	fallback any // read when the key is left out; nil = nothing
+	read     func(v value, t *T)
+}
+
+func (b binding[T]) must() binding[T] { b.Required = true; return b }
+
+// or gives the value that is read when the key is left out.
+func (b binding[T]) or(x any, text string) binding[T] {
+	b.fallback, b.Default = x, text
+	return b
+}
+
+// orWord is or for a word.
+func (b binding[T]) orWord(word string) binding[T] { return b.or(word, strconv.Quote(word)) }
+
+// otherwise says in words what happens when the key is left out.
+func (b binding[T]) otherwise(words string) binding[T] { b.Default = words; return b }
+
+// words lists the fixed values.
+func (b binding[T]) words(list []string) binding[T] { b.Values = list; return b }
+
+// field makes a binding of a reading function that returns a value.
+func field[T, V any](name, typ, example, doc string, get func(value) (V, bool), at func(*T) *V) binding[T] {
+	return custom(name, typ, example, doc, func(v value, t *T) {
+		if x, ok := get(v); ok {
+			*at(t) = x
+		}
+	})
+}
+
+// custom makes a binding that fills what it likes.
+func custom[T any](name, typ, example, doc string, read func(v value, t *T)) binding[T] {
+	return binding[T]{Key: Key{Name: name, Type: typ, Example: name + " = " + example, Doc: doc}, read: read}
+}
+
+func textKey[T any](name, example, doc string, at func(*T) *string) binding[T] {
+	return field(name, "text", example, doc, value.text, at)
+}
+
+func nameKey[T any](name, example, doc string, at func(*T) *string) binding[T] {
+	return field(name, "name", example, doc, value.name, at)
+}
+
+// choiceKey reads one word of a list.
+func choiceKey[T any, W ~string](name string, list []W, doc string, at func(*T) *W) binding[T] {
+	get := func(v value) (W, bool) { return choice(v, list) }
+	return field(name, "word", `"`+string(list[0])+`"`, doc, get, at).words(plan.Words(list))
+}
+
+// choicesKey reads one word of a list, or several.
+func choicesKey[T any, W ~string](name, example string, list []W, doc string, at func(*T) *[]W) binding[T] {
+	return custom(name, "words", example, doc, func(v value, t *T) {
+		for _, x := range v.list() {
+			if w, ok := choice(x, list); ok {
+				*at(t) = append(*at(t), w)
+			}
+		}
+	}).words(plan.Words(list))
+}
+
+// lengthKey reads a length of 0 or more.
+func lengthKey[T any](name, example, doc string, at func(*T) *float64) binding[T] {
+	return field(name, "length", example, doc, value.length, at)
+}
+
+// sizeKey reads a length of more than 0.
+func sizeKey[T any](name, example, doc string, at func(*T) *float64) binding[T] {
+	get := func(v value) (float64, bool) {
+		in, ok := v.length()
+		if ok && in <= 0 {
+			v.bad("out-of-range", "", "must be more than 0")
+		}
+		return in, ok && in > 0
+	}
+	return field(name, "length", example, doc, get, at)
+}
+
+func numberKey[T any](name, example string, lo, hi float64, doc string, at func(*T) *float64) binding[T] {
+	get := func(v value) (float64, bool) { return v.number(lo, hi) }
+	return field(name, "number", example, doc, get, at)
+}
+
+func wholeKey[T any](name, example string, lo, hi int, doc string, at func(*T) *int) binding[T] {
+	get := func(v value) (int, bool) { return v.whole(lo, hi) }
+	return field(name, "whole number", example, doc, get, at)
+}
+
+func flagKey[T any](name, doc string, at func(*T) *bool) binding[T] {
+	return field(name, "true or false", "true", doc, value.flag, at).otherwise("false")
+}
+
+func lumberKey[T any](name, example, doc string, at func(*T) *plan.Lumber) binding[T] {
+	return field(name, "lumber", example, doc, value.section, at)
+}
+
+func textsKey[T any](name, example, doc string, at func(*T) *[]string) binding[T] {
+	return custom(name, "texts", example, doc, func(v value, t *T) { *at(t) = v.texts() })
+}
+
+// read fills t from the node: keys that are there, defaults for those that
+// are not, and a fault for every key that is missing or unknown.
+func read[T any](n node, keys []binding[T], t *T) {
+	names := namesOf(keys)
+	for _, k := range keys {
+		raw, ok := n.m[k.Name]
+		switch {
+		case ok:
+			k.take(value{n, k.Name, -1, raw}, t)
+		case k.Required && !n.slip(k.Name, names):
+			n.fault("", "missing-key", "add "+k.Example, "%s is missing", k.Name)
+		case k.fallback != nil:
+			k.read(value{n, k.Name, -1, k.fallback}, t)
+		}
+	}
+	n.unknown(names)
+}
+
+// take reads what the plan gives; a value of the wrong type is mended after
+// the key's example.
+func (b binding[T]) take(v value, t *T) {
+	before := len(*v.r.found)
+	b.read(v, t)
+	for i := range (*v.r.found)[before:] {
+		if d := &(*v.r.found)[before+i]; d.Code == "wrong-type" && d.Mend == "" {
+			d.Mend = "write it like " + b.Example
+		}
+	}
+}
+
+func namesOf[T any](keys []binding[T]) []string {
+	names := make([]string, len(keys))
+	for i, k := range keys {
+		names[i] = k.Name
+	}
+	return names
+}
+
+// slip tells whether some unknown key of the node was likely meant to be
+// name: saying that name is missing too would be one fault twice.
+func (n node) slip(name string, names []string) bool {
+	for key := range n.m {
+		if !slices.Contains(names, key) && plan.Nearest(key, names) == name {
+			return true
+		}
+	}
+	return false
+}
+
+// amend is read for a table that changes something read before: what it does
+// not give stays.
+func amend[T any](n node, keys []binding[T], t *T) {
+	for _, k := range keys {
+		if raw, ok := n.m[k.Name]; ok {
+			k.take(value{n, k.Name, -1, raw}, t)
+		}
+	}
+	n.unknown(namesOf(keys))
+}
+
+// unknown reports every key that is not among names.
+func (n node) unknown(names []string) {
+	for _, key := range slices.Sorted(maps.Keys(n.m)) {
+		if !slices.Contains(names, key) {
+			n.fault(key, "unknown-key", nearest(key, names), "unknown key %q", key)
+		}
+	}
+}
+
+// of lists the keys of one table for the documentation.
+func of[T any](table string, keys []binding[T]) []Key {
+	out := make([]Key, len(keys))
+	for i, k := range keys {
+		out[i] = k.Key
+		out[i].Table = table
+	}
+	return out
+}
+
+// Keys lists every key of a plan file, table by table, from the same values
+// that the reader uses.
+func Keys() []Key {
+	return slices.Concat(
+		of("", rootKeys()),
+		of("project", projectKeys), of("site", siteKeys),
+		of("level", levelKeys), of("wall", wallKeys), of("wall.start", endKeys), of("wall.opening", openingKeys), of("wall.shear", shearKeys),
+		of("roof", roofKeys), of("foundation", foundationKeys), of("girder", girderKeys), of("porch", porchKeys),
+		of("lumber", lumberKeys), of("loads", loadsKeys), of("loads.dead", deadKeys), of("item", itemKeys), of("item.nails", nailKeys), of("item.loads", loadKeys),
+		of("rule", ruleKeys), of("rule.where", whereKeys), of("place", placeKeys),
+	)
+}

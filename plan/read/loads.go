@@ -1,0 +1,38 @@
+package read
+
+import (
+	"fmt"
+
+	"galewright/plan"
+)
+
+// pressures are the units of dead weight, in psf: 1 lbf = 4.4482216152605 N
+// and 1 ft = 0.3048 m exactly.
+var pressures = []unit{{"psf", 1}, {"kPa", 1000 * 0.3048 * 0.3048 / 4.4482216152605}, {"Pa", 0.3048 * 0.3048 / 4.4482216152605}}
+
+// loadsKeys say how the load path is computed.
+var loadsKeys = []binding[plan.Loads]{
+	choiceKey("combination", plan.Combinations, "allowable stress, or strength", func(l *plan.Loads) *plan.Combination { return &l.Combination }).orWord(string(plan.ASD)),
+	choiceKey("distribution", plan.Distributions, "lateral load to shear walls by tributary width, or by stiffness", func(l *plan.Loads) *plan.Distribution { return &l.Distribution }).
+		orWord(string(plan.Tributary)),
+	custom("dead", "tables", `[{ part = "roof", name = "standing seam", weight = "1.5 psf" }]`,
+		"dead weights; those of one part stand for its defaults", readDead).otherwise("published weights"),
+}
+
+// deadKeys fill one item of dead weight.
+var deadKeys = []binding[plan.Dead]{
+	choiceKey("part", plan.DeadParts, "part of the house", func(d *plan.Dead) *plan.DeadPart { return &d.Part }).must(),
+	textKey("name", `"standing seam"`, "what weighs", func(d *plan.Dead) *string { return &d.Name }).must(),
+	field("weight", "weight", `"1.5 psf"`, "in psf, kPa or Pa of the part's own surface", func(v value) (float64, bool) { return v.quantity(pressures) },
+		func(d *plan.Dead) *float64 { return &d.Weight }).must(),
+}
+
+// readDead reads the dead weights.
+func readDead(v value, l *plan.Loads) {
+	for i, n := range v.nodes("weight") {
+		n.where = fmt.Sprintf("dead weight no. %d", i+1)
+		d := plan.Dead{Pos: n.pos()}
+		read(n, deadKeys, &d)
+		l.Dead = append(l.Dead, d)
+	}
+}

@@ -1,0 +1,181 @@
+package read
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// roofDraft is a roof with what must wait for its other keys.
+type roofDraft struct {
+	*plan.Roof
+	rake    bool // given
+	oneSize bool
+}
+
+// roofKeys fill one roof body.
+var roofKeys = []binding[roofDraft]{
+	nameKey("name", `"main"`, "name in tags and on sheets", func(d *roofDraft) *string { return &d.Name }).or("roof", `"roof"`),
+	custom("over", "name of a level", `"second"`, "the level whose walls carry it", func(v value, d *roofDraft) { d.Over = v.level() }).
+		otherwise("the highest"),
+	choiceKey("kind", plan.RoofKinds, "gable, hip or shed", func(d *roofDraft) *plan.RoofKind { return &d.Kind }).must(),
+	custom("area", "two points", `[["0'", "0'"], ["28'", "44'"]]`, "south-west and north-east corner of what it covers, outside faces of the studs", readArea).
+		otherwise("the extent of the level's exterior walls"),
+	choiceKey("ridge", plan.Axes, "the way the ridge runs (of a shed: its high wall)", func(d *roofDraft) *plan.Axis { return &d.Ridge }).
+		otherwise("along the longer side"),
+	choiceKey("high", plan.Sides, "the side of a shed's high wall", func(d *roofDraft) *plan.Side { return &d.High }),
+	pitchKey("pitch", "rise in run", func(d *roofDraft) *float64 { return &d.Pitch }).must(),
+	pitchKey("pitch_other", "pitch of the other side (east or north) of an unequal gable", func(d *roofDraft) *float64 { return &d.PitchOther }).
+		otherwise("pitch"),
+	lengthKey("overhang", `"1' 6in"`, "at the eaves, horizontal, from the outside face of the studs", func(d *roofDraft) *float64 { return &d.Overhang }).
+		or("1'", `"1'"`),
+	custom("rake", "length", `"1'"`, "overhang at gable ends, horizontal", func(v value, d *roofDraft) { d.Rake, d.rake = v.length() }).
+		otherwise("overhang"),
+	custom("rafters", "lumber @ spacing", `"2x8 @ 16in"`, "rafters, with their spacing on center", func(v value, d *roofDraft) {
+		d.Rafters, d.Spacing, _ = v.spaced()
+	}).or("2x8 @ 16in", `"2x8 @ 16in"`),
+	lumberKey("ridge_member", `"1.75x11.875"`, "ridge board or beam", func(d *roofDraft) *plan.Lumber { return &d.RidgeMember }).
+		otherwise("the shallowest 2x that takes the rafters' plumb cut"),
+	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
+	flagKey("trusses", "trusses at the same spacing instead of rafters", func(d *roofDraft) *bool { return &d.Trusses }),
+	custom("gable_ends", "words", `["rake", "gable truss"]`, "how the low and the high end of the ridge are closed; one word for both", readGableEnds).
+		words(plan.Words(plan.GableEnds)).otherwise("rake over a wall with top = \"rake\", else a gable truss"),
+	field("ceiling_ties", "true or false", "true", "ceiling joists or ties at the plate", value.flag,
+		func(d *roofDraft) *bool { return &d.CeilingTies }).or(true, "true"),
+}
+
+// pitchKey reads "7:12".
+func pitchKey(name, doc string, at func(*roofDraft) *float64) binding[roofDraft] {
+	return field(name, "pitch", `"7:12"`, doc, value.pitch, at)
+}
+
+// pitch reads "7:12" as the rise in 12 of run.
+func (v value) pitch() (float64, bool) {
+	s, ok := v.raw.(string)
+	a, b, colon := strings.Cut(s, ":")
+	rise, err1 := plan.Inches(a)
+	run, err2 := plan.Inches(b)
+	if !ok || !colon || err1 != nil || err2 != nil || run <= 0 {
+		v.bad("bad-pitch", `write it like "7:12"`, "is not a pitch")
+		return 0, false
+	}
+	p := rise * 12 / run
+	if p < 0.25 || p > 24 {
+		v.bad("out-of-range", "", "%q is not between 1/4:12 and 24:12", s)
+	}
+	return p, p >= 0.25 && p <= 24
+}
+
+func readArea(v value, d *roofDraft) {
+	list, ok := v.raw.([]any)
+	if !ok || len(list) != 2 {
+		v.bad("wrong-type", `write it like [["0'", "0'"], ["28'", "44'"]]`, "must be two points")
+		return
+	}
+	a, ok1 := value{v.node, v.key, 0, list[0]}.point()
+	b, ok2 := value{v.node, v.key, 1, list[1]}.point()
+	if !ok1 || !ok2 {
+		return
+	}
+	d.AreaGiven = true
+	d.Area[0] = geom.Vec2{X: min(a.X, b.X), Y: min(a.Y, b.Y)}
+	d.Area[1] = geom.Vec2{X: max(a.X, b.X), Y: max(a.Y, b.Y)}
+}
+
+func readGableEnds(v value, d *roofDraft) {
+	list := v.list()
+	if len(list) > 2 || len(list) == 0 {
+		v.bad("wrong-type", "name one for both ends, or the low and the high end", "has %d words", len(list))
+		return
+	}
+	for i, x := range list {
+		s, _ := choice(x, plan.GableEnds)
+		d.GableEnd[i], d.oneSize = s, len(list) == 1
+	}
+	if d.oneSize {
+		d.GableEnd[1] = d.GableEnd[0]
+	}
+}
+
+// readRoofs reads one [[roof]].
+func readRoofs(n node, _ int, p *plan.Plan) {
+	d := &roofDraft{Roof: &plan.Roof{Pos: n.pos()}}
+	if len(p.Levels) > 0 {
+		d.Over = p.Levels[len(p.Levels)-1]
+	}
+	n.r.whole(d.Roof, func() { read(n, roofKeys, d) })
+	if !d.rake {
+		d.Rake = d.Overhang
+	}
+	if d.Spacing == 0 {
+		d.Spacing = 16
+	}
+	if d.Kind == plan.ShedRoof && !n.has("high") {
+		n.fault("", "missing-key", `add high = "N" (or E, S, W)`, "high is missing: a shed roof needs the side of its high wall")
+	}
+	if d.Kind != plan.ShedRoof && n.has("high") {
+		n.fault("high", "idle-key", "take it out", "high is for a shed roof, and this is a %s", d.Kind)
+	}
+	d.settle(p)
+	p.Roofs = append(p.Roofs, d.Roof)
+}
+
+// settle fills what follows from the other keys and the walls.
+func (d *roofDraft) settle(p *plan.Plan) {
+	if !d.AreaGiven {
+		d.Area[0], d.Area[1], _ = extent(p, d.Over)
+	}
+	size := d.Area[1].Sub(d.Area[0])
+	if d.Kind == plan.ShedRoof {
+		d.Ridge = map[plan.Side]plan.Axis{plan.North: plan.AxisX, plan.South: plan.AxisX, plan.East: plan.AxisY, plan.West: plan.AxisY}[d.High]
+	} else if d.Ridge == "" {
+		d.Ridge = plan.AxisX
+		if size.Y > size.X {
+			d.Ridge = plan.AxisY
+		}
+	}
+	for i, end := range d.GableEnd {
+		switch {
+		case d.Kind == plan.HipRoof:
+			d.GableEnd[i] = plan.HipEnd
+		case end == "" && !d.Trusses && d.rakeWall(p, i):
+			d.GableEnd[i] = plan.RakeEnd
+		case end == "":
+			d.GableEnd[i] = plan.TrussEnd
+		}
+	}
+	if d.RidgeMember.Ply == 0 {
+		steep := max(d.Pitch, d.PitchOther)
+		d.RidgeMember = deepEnough(d.Rafters.Depth * math.Hypot(12, steep) / 12)
+	}
+}
+
+// rakeWall tells whether a wall that goes up to the rafters closes the low
+// (0) or the high (1) end of the ridge.
+func (d *roofDraft) rakeWall(p *plan.Plan, end int) bool {
+	across := func(v geom.Vec2) float64 {
+		if d.Ridge == plan.AxisX {
+			return v.X
+		}
+		return v.Y
+	}
+	at := across(d.Area[end])
+	for _, w := range p.Walls {
+		if w.Top == plan.RakeTop && w.On(d.Over) && math.Abs(across(w.From)-at) < tolerance && math.Abs(across(w.To)-at) < tolerance {
+			return true
+		}
+	}
+	return false
+}
+
+// deepEnough returns the shallowest nominal 2x section of at least depth in.
+func deepEnough(depth float64) plan.Lumber {
+	for n := 6; ; n += 2 {
+		if l, _ := plan.ParseLumber(fmt.Sprintf("2x%d", n)); l.Depth >= depth || n == 16 {
+			return l
+		}
+	}
+}

@@ -1,0 +1,64 @@
+package read
+
+import (
+	"fmt"
+
+	"galewright/plan"
+)
+
+// panels are the sheathing thicknesses, in, of the wood structural panel
+// rows of SDPWS 2015, Table 4.3A.
+var panels = []string{"5/16", "3/8", "7/16", "15/32", "19/32"}
+
+// shearDraft is a segment with its sides as words.
+type shearDraft struct {
+	*plan.Shear
+	toGiven bool
+}
+
+// shearKeys fill one sheathed segment.
+var shearKeys = []binding[shearDraft]{
+	nameKey("name", `"SW1"`, "name on sheets", func(d *shearDraft) *string { return &d.Name }).otherwise("the wall's name, then A, B, ..."),
+	lengthKey("from", `"0'"`, "station where it begins", func(d *shearDraft) *float64 { return &d.From }).or("0'", `"0'"`),
+	custom("to", "length", `"8'"`, "station where it ends", func(v value, d *shearDraft) { d.To, d.toGiven = v.length() }).
+		otherwise("the wall's end"),
+	choiceKey("panel", panels, "panel thickness, in", func(d *shearDraft) *string { return &d.Panel }).or("15/32", `"15/32"`),
+	field("nail", "nail", `"8d common"`, "nail of the sheathing", value.nail, func(d *shearDraft) *string { return &d.Nail }).
+		or("8d common", `"8d common"`),
+	sizeKey("edge", `"4in"`, "nails along panel edges, on center", func(d *shearDraft) *float64 { return &d.Edge }).or("6in", `"6in"`),
+	sizeKey("field", `"12in"`, "nails along the studs between, on center", func(d *shearDraft) *float64 { return &d.Field }).or("12in", `"12in"`),
+	flagKey("both_faces", "sheathed on both faces", func(d *shearDraft) *bool { return &d.BothFaces }),
+	flagKey("perforated", "a perforated shear wall: openings inside it count as such", func(d *shearDraft) *bool { return &d.Perforated }),
+}
+
+// nail reads a fastener's name, checked for its size.
+func (v value) nail() (string, bool) {
+	s, ok := v.text()
+	if !ok {
+		return "", false
+	}
+	if _, _, err := plan.NailSize(s); err != nil {
+		v.bad("bad-nail", "", "%s", err)
+		return "", false
+	}
+	return s, true
+}
+
+// readShear reads one [[wall.shear]].
+func readShear(n node, i int, w *plan.Wall) {
+	d := &shearDraft{Shear: &plan.Shear{Pos: n.pos()}}
+	n.r.whole(d.Shear, func() { read(n, shearKeys, d) })
+	if d.Name == "" {
+		d.Name = fmt.Sprintf("%s%c", w.Name, 'A'+i%26)
+	}
+	if !d.toGiven && !n.has("to") {
+		d.To = w.Length()
+	}
+	for _, x := range w.Shear {
+		if x.Name == d.Name {
+			n.twice("shear wall of the wall", d.Name, x.Pos)
+			return
+		}
+	}
+	w.Shear = append(w.Shear, d.Shear)
+}

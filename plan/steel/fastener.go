@@ -1,0 +1,80 @@
+package steel
+
+import (
+	"math"
+
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+)
+
+// Fastener is one nail, screw or bolt where it is.
+type Fastener struct {
+	Head, Tip geom.Vec3 // underside of the head, on the steel's outer side; the tip
+	Diameter  float64   // in
+	End       int       // of the item's ends
+	Plate     int       // of the body's plates that it passes
+	Runs      []Run     // members it runs through, from its head
+	Margin    Margin    // of the wood around it where it enters the first
+}
+
+// Drive drives a fastener of a length through a plate at a point of the face,
+// square to it.
+func (w *Wood) Drive(p geom.Plate, at geom.Vec3, length float64) Fastener {
+	f := Fastener{Head: at.Add(p.N.Mul(p.Thickness)), Tip: at.Add(p.N.Mul(p.Thickness - length))}
+	f.Runs = w.Through(f.Head, f.Tip)
+	if len(f.Runs) > 0 {
+		r := f.Runs[0]
+		f.Margin = w.Around(r.Member, f.Head.Sub(p.N.Mul(r.From)), p.N)
+	}
+	return f
+}
+
+// Length returns the length of the fastener from the underside of its head to
+// its tip, in.
+func (f Fastener) Length() float64 { return f.Tip.Sub(f.Head).Len() }
+
+// Bite returns the member that the fastener holds, the wood next to the steel,
+// how deep it goes into it, and the air or sheathing between the steel's inner
+// side and the wood, in; ok is false when it finds no wood at all. What it
+// reaches beyond that member is not counted: the shear plane is at the first.
+func (f Fastener) Bite(steel float64) (m *framing.Member, deep, air float64, ok bool) {
+	if len(f.Runs) == 0 {
+		return nil, 0, 0, false
+	}
+	r := f.Runs[0]
+	return r.Member, r.Len(), math.Max(0, r.From-steel), true
+}
+
+// Beyond returns how far the tip comes out of the last wood it runs in, in; 0
+// when it ends in wood.
+func (f Fastener) Beyond() float64 {
+	if len(f.Runs) == 0 {
+		return f.Length()
+	}
+	return math.Max(0, f.Length()-f.Runs[len(f.Runs)-1].To)
+}
+
+// Apart returns the least distance between the middle lines of two fasteners,
+// in.
+func Apart(f, g Fastener) float64 {
+	return segments(f.Head, f.Tip, g.Head, g.Tip)
+}
+
+// segments returns the least distance between the segments p0–p1 and q0–q1.
+func segments(p0, p1, q0, q1 geom.Vec3) float64 {
+	u, v, w := p1.Sub(p0), q1.Sub(q0), p0.Sub(q0)
+	a, b, c, d, e := u.Dot(u), u.Dot(v), v.Dot(v), u.Dot(w), v.Dot(w)
+	at := func(s, t float64) float64 { return w.Add(u.Mul(s)).Sub(v.Mul(t)).Len() }
+	clamp := func(x float64) float64 { return math.Min(1, math.Max(0, x)) }
+	best := math.Inf(1)
+	if den := a*c - b*b; den > 1e-12 { // the lines are not parallel
+		if s, t := (b*e-c*d)/den, (a*e-b*d)/den; s >= 0 && s <= 1 && t >= 0 && t <= 1 {
+			best = at(s, t)
+		}
+	}
+	for _, s := range []float64{0, 1} {
+		best = math.Min(best, at(s, clamp((e+b*s)/math.Max(c, 1e-12))))
+		best = math.Min(best, at(clamp((b*s-d)/math.Max(a, 1e-12)), s))
+	}
+	return best
+}

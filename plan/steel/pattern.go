@@ -1,0 +1,47 @@
+package steel
+
+import "math"
+
+// Hole is one hole of an end: along the steel from its end, across from its
+// middle line, in; Filled when it takes a fastener.
+type Hole struct {
+	Along, Across float64
+	Filled        bool
+}
+
+// Pattern is how the holes of one end are laid out.
+type Pattern struct {
+	Count, Holes     int     // fasteners, holes (at least as many)
+	Rows             int     // at least 1
+	Spacing, EndDist float64 // along a row; from the steel's end, in
+	Stagger          bool
+	Offset           float64 // of every other row when staggered, in
+}
+
+// Lay returns the holes of the pattern on steel of the width, those nearest
+// to the end first.
+func (p Pattern) Lay(width float64) []Hole {
+	rows := max(p.Rows, 1)
+	out := make([]Hole, 0, max(p.Count, p.Holes))
+	for i := range max(p.Count, p.Holes) {
+		row := i % rows
+		h := Hole{Along: p.EndDist + float64(i/rows)*p.Spacing, Filled: i < p.Count}
+		h.Across = width * ((float64(row)+0.5)/float64(rows) - 0.5)
+		if p.Stagger && row%2 == 1 {
+			h.Along += p.Offset
+		}
+		out = append(out, h)
+	}
+	return out
+}
+
+// Need returns the length of steel that the pattern takes from its end to the
+// middle of its last hole, in.
+func (p Pattern) Need() float64 {
+	rows := float64(max(p.Rows, 1))
+	need := p.EndDist + (math.Ceil(float64(max(p.Count, p.Holes))/rows)-1)*p.Spacing
+	if p.Stagger && rows > 1 {
+		need += p.Offset
+	}
+	return need
+}

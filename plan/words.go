@@ -1,0 +1,242 @@
+package plan
+
+// The words of a plan. Each has one type and is written here alone: all
+// packages use these names. A new word that some package does not know is
+// refused there by name, and the tests of that package ask for it.
+
+// Words returns a list of words as plain text.
+func Words[W ~string](list []W) []string {
+	out := make([]string, len(list))
+	for i, w := range list {
+		out[i] = string(w)
+	}
+	return out
+}
+
+// Face is the side of a member or wall where hardware lies; "" leaves the
+// choice to the item's kind.
+type Face string
+
+// The faces. Both asks for a piece on Outside and one on Inside; Left and
+// Right are the sides of a stud or rafter as seen from outside; Through is
+// for rods.
+const (
+	Outside Face = "outside"
+	Inside  Face = "inside"
+	Both    Face = "both"
+	Top     Face = "top"
+	Left    Face = "left"
+	Right   Face = "right"
+	Through Face = "through"
+)
+
+// Faces are the faces that a plan may name.
+var Faces = []Face{Outside, Inside, Both, Top, Left, Right, Through}
+
+// ItemKind is what a piece of hardware is; package hardware says what each
+// does and where it goes.
+type ItemKind string
+
+// The kinds of items.
+const (
+	ClipItem           ItemKind = "clip"
+	RidgeStrapItem     ItemKind = "ridge strap"
+	WrapStrapItem      ItemKind = "wrap strap"
+	OpeningStrapItem   ItemKind = "opening strap"
+	StrapItem          ItemKind = "strap"
+	CoilStrapItem      ItemKind = "coil strap"
+	LongStrapItem      ItemKind = "long strap"
+	HoldDownItem       ItemKind = "hold-down"
+	HoldDownPairItem   ItemKind = "hold-down pair"
+	CollectorStrapItem ItemKind = "collector strap"
+	AnchorBoltItem     ItemKind = "anchor bolt"
+	AnchorRodItem      ItemKind = "anchor rod"
+	PostBaseItem       ItemKind = "post base"
+	PostCapItem        ItemKind = "post cap"
+	HangerItem         ItemKind = "hanger"
+	SheathingItem      ItemKind = "sheathing"
+	GenericItem        ItemKind = "generic"
+)
+
+// ItemKinds are the kinds of items in the order of the load path.
+var ItemKinds = []ItemKind{
+	ClipItem, RidgeStrapItem, WrapStrapItem, OpeningStrapItem, StrapItem, CoilStrapItem, LongStrapItem, HoldDownItem, HoldDownPairItem,
+	CollectorStrapItem, AnchorBoltItem, AnchorRodItem, PostBaseItem, PostCapItem, HangerItem, SheathingItem, GenericItem,
+}
+
+// Phase says when a piece goes on.
+type Phase string
+
+// The phases.
+const (
+	BeforeFloor     Phase = "before floor"
+	BeforeSheathing Phase = "before sheathing"
+	AfterSheathing  Phase = "after sheathing"
+	FromInside      Phase = "inside"
+)
+
+// Phases are the phases in the order of work.
+var Phases = []Phase{BeforeFloor, BeforeSheathing, AfterSheathing, FromInside}
+
+// Action is what an engineer's place does at its joints.
+type Action string
+
+// The actions. "" stands for Replace.
+const (
+	Replace Action = "replace" // beats what rules put there for the same purpose
+	Add     Action = "add"
+	Remove  Action = "remove"
+)
+
+// Actions are the actions that a plan may name.
+var Actions = []Action{Replace, Add, Remove}
+
+// RoofKind is the shape of a roof body; package roofplan knows each.
+type RoofKind string
+
+// The kinds of roofs.
+const (
+	GableRoof RoofKind = "gable"
+	HipRoof   RoofKind = "hip"
+	ShedRoof  RoofKind = "shed"
+)
+
+// RoofKinds are the kinds of roofs that a plan may name.
+var RoofKinds = []RoofKind{GableRoof, HipRoof, ShedRoof}
+
+// GableEnd says how an end of a ridge is closed.
+type GableEnd string
+
+// The ends of a ridge.
+const (
+	RakeEnd  GableEnd = "rake" // by a wall whose studs go up to the rafters
+	TrussEnd GableEnd = "gable truss"
+	HipEnd   GableEnd = "hip"
+)
+
+// GableEnds are the ends that a plan may name.
+var GableEnds = []GableEnd{RakeEnd, TrussEnd, HipEnd}
+
+// WallTop is what a wall's studs go up to.
+type WallTop string
+
+// The tops of walls.
+const (
+	PlateTop WallTop = "plate" // the level's plates
+	RakeTop  WallTop = "rake"  // the rafters of a gable
+)
+
+// WallTops are the tops that a plan may name.
+var WallTops = []WallTop{PlateTop, RakeTop}
+
+// Join says how a wall's end meets the other wall of its corner.
+type Join string
+
+// The joins of an end; "" lets the corner decide.
+const (
+	JoinThrough Join = "through"
+	JoinButt    Join = "butt"
+)
+
+// Joins are the joins that a plan may name.
+var Joins = []Join{JoinThrough, JoinButt}
+
+// OpeningKind is what an opening is for.
+type OpeningKind string
+
+// The kinds of openings.
+const (
+	Window       OpeningKind = "window"
+	Door         OpeningKind = "door"
+	PlainOpening OpeningKind = "opening"
+)
+
+// OpeningKinds are the kinds of openings that a plan may name.
+var OpeningKinds = []OpeningKind{Window, Door, PlainOpening}
+
+// FoundationKind is what carries the lowest floor.
+type FoundationKind string
+
+// The kinds of foundations.
+const (
+	Piles FoundationKind = "piles" // with girders
+	Slab  FoundationKind = "slab"  // on grade
+	Stem  FoundationKind = "stem"  // a stem wall
+)
+
+// FoundationKinds are the kinds of foundations that a plan may name.
+var FoundationKinds = []FoundationKind{Piles, Slab, Stem}
+
+// Axis is a direction on plan.
+type Axis string
+
+// The axes.
+const (
+	AxisX Axis = "x" // east
+	AxisY Axis = "y" // north
+)
+
+// Axes are the axes in their order: Axes[0] is x.
+var Axes = []Axis{AxisX, AxisY}
+
+// Side is the side of a rectangle on plan, by the letter of its compass
+// direction.
+type Side string
+
+// The sides.
+const (
+	North Side = "N"
+	East  Side = "E"
+	South Side = "S"
+	West  Side = "W"
+)
+
+// Sides are the sides that a plan may name.
+var Sides = []Side{North, East, South, West}
+
+// DeadPart is a part of the house that has a dead weight.
+type DeadPart string
+
+// The parts with dead weights.
+const (
+	DeadRoof         DeadPart = "roof"
+	DeadCeiling      DeadPart = "ceiling"
+	DeadWall         DeadPart = "wall"
+	DeadInteriorWall DeadPart = "interior wall"
+	DeadFloor        DeadPart = "floor"
+)
+
+// DeadParts lists the parts of a house that dead weights are given for.
+var DeadParts = []DeadPart{DeadRoof, DeadCeiling, DeadWall, DeadInteriorWall, DeadFloor}
+
+// Combination is the level at which loads are combined.
+type Combination string
+
+// The combinations; "" stands for ASD.
+const (
+	ASD      Combination = "asd" // allowable stress
+	Strength Combination = "strength"
+)
+
+// Combinations are the combinations that a plan may name.
+var Combinations = []Combination{ASD, Strength}
+
+// Distribution is how lateral load goes to the lines of shear walls.
+type Distribution string
+
+// The distributions; "" stands for Tributary.
+const (
+	Tributary Distribution = "tributary" // by tributary width
+	Stiffness Distribution = "stiffness"
+)
+
+// Distributions are the distributions that a plan may name.
+var Distributions = []Distribution{Tributary, Stiffness}
+
+// Species are the species combinations of NDS 2018, Table 12.3.3A, that the
+// nail values know; package timber's list is the same, a test holds it.
+var Species = []string{
+	"Douglas fir-larch", "Douglas fir-larch (north)", "Douglas fir-south", "hem-fir", "hem-fir (north)", "spruce-pine-fir",
+	"spruce-pine-fir (south)", "southern pine", "mixed southern pine", "western cedars", "western woods", "redwood",
+	"eastern softwoods", "northern species",
+}

@@ -1,0 +1,46 @@
+package plan
+
+// Role is what a member does.
+type Role string
+
+// The roles. A Post stud is one of a corner post or a backing stud.
+const (
+	Stud         Role = "stud"
+	King         Role = "king"
+	Jack         Role = "jack"
+	Cripple      Role = "cripple"
+	Post         Role = "post"
+	Header       Role = "header"
+	Sill         Role = "sill"
+	BottomPlate  Role = "bottom plate"
+	TopPlate     Role = "top plate"   // lower of the two
+	UpperPlate   Role = "upper plate" // upper of the two
+	Rim          Role = "rim"
+	Joist        Role = "joist"
+	Blocking     Role = "blocking"
+	Ledger       Role = "ledger"
+	Rafter       Role = "rafter"
+	HipRafter    Role = "hip rafter"
+	ValleyRafter Role = "valley rafter"
+	Ridge        Role = "ridge"
+	Outlooker    Role = "outlooker"
+	FlyRafter    Role = "fly rafter" // of a gable overhang: hangs on outlookers, bears on nothing
+	Truss        Role = "truss"
+	GirderBeam   Role = "girder" // of a Girder, with its plies together
+	Pile         Role = "pile"
+	Beam         Role = "beam"
+	PorchPost    Role = "porch post"
+	SillPlate    Role = "sill plate" // on slab or stem wall
+)
+
+// Roles are the roles of members that a condition may name: those that can
+// be held by a joint, which a fly rafter is not.
+var Roles = []Role{
+	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
+	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,
+	PorchPost, SillPlate,
+}
+
+// FullHeight tells whether members of the role run from plate to plate and
+// so carry uplift from story to story.
+func (r Role) FullHeight() bool { return r == Stud || r == King || r == Post }

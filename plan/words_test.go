@@ -1,0 +1,223 @@
+package plan_test
+
+import (
+	"encoding/json"
+	"errors"
+	"go/ast"
+	"go/constant"
+	"go/importer"
+	"go/parser"
+	"go/token"
+	"go/types"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+	"galewright/plan/timber"
+	"galewright/plan/wind"
+)
+
+// goPackage is what go list says of a package.
+type goPackage struct {
+	ImportPath, Dir, Export string
+	GoFiles                 []string
+	Standard                bool
+}
+
+// program lists the packages of the program and where their compiled exports
+// are.
+func program(t *testing.T) (own []goPackage, exports map[string]string) {
+	cmd := exec.Command("go", "list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles,Standard", "galewright/...")
+	cmd.Stderr = os.Stderr
+	out, err := cmd.Output()
+	require.NoError(t, err)
+	exports = map[string]string{}
+	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p goPackage
+		err := d.Decode(&p)
+		if errors.Is(err, io.EOF) {
+			return own, exports
+		}
+		require.NoError(t, err)
+		exports[p.ImportPath] = p.Export
+		if strings.HasPrefix(p.ImportPath, "galewright/") {
+			own = append(own, p)
+		}
+	}
+}
+
+// typed parses a package and finds the types of its expressions.
+func typed(t *testing.T, p goPackage, exports map[string]string) (*token.FileSet, *types.Info) {
+	fset := token.NewFileSet()
+	var files []*ast.File
+	for _, name := range p.GoFiles {
+		f, err := parser.ParseFile(fset, filepath.Join(p.Dir, name), nil, 0)
+		require.NoError(t, err)
+		files = append(files, f)
+	}
+	conf := types.Config{Importer: importer.ForCompiler(fset, "gc", func(path string) (io.ReadCloser, error) { return os.Open(exports[path]) })}
+	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}, Defs: map[*ast.Ident]types.Object{}}
+	_, err := conf.Check(p.ImportPath, fset, files, info)
+	require.NoError(t, err)
+	return fset, info
+}
+
+// isWord tells whether a type is one of the types of words of package plan.
+func isWord(t types.Type) bool {
+	n, ok := t.(*types.Named)
+	if !ok || n.Obj().Pkg() == nil || n.Obj().Pkg().Path() != "galewright/plan" {
+		return false
+	}
+	b, ok := n.Underlying().(*types.Basic)
+	return ok && b.Info()&types.IsString != 0
+}
+
+// A word is spelled in package plan alone: elsewhere no string literal stands
+// for one, so that a slip of the pen does not compile.
+func TestWordsAreSpelledOnce(t *testing.T) {
+	own, exports := program(t)
+	require.Greater(t, len(own), 15)
+	for _, p := range own {
+		if p.ImportPath == "galewright/plan" {
+			continue
+		}
+		fset, info := typed(t, p, exports)
+		for e, tv := range info.Types {
+			if lit, ok := e.(*ast.BasicLit); ok && lit.Value != `""` && isWord(tv.Type) {
+				t.Errorf("%s: %s is a literal of %s; use its name in package plan", fset.Position(lit.Pos()), lit.Value, tv.Type)
+			}
+		}
+	}
+}
+
+// Every word with a name can be written in a plan, but for those that no plan
+// has: they are no part of its lists.
+func TestEveryNamedWordIsInItsList(t *testing.T) {
+	own, exports := program(t)
+	i := slices.IndexFunc(own, func(p goPackage) bool { return p.ImportPath == "galewright/plan" })
+	_, info := typed(t, own[i], exports)
+	var all []string
+	for _, words := range [][]string{
+		plan.Words(plan.Faces), plan.Words(plan.ItemKinds), plan.Words(plan.Phases), plan.Words(plan.Actions), plan.Words(plan.RoofKinds),
+		plan.Words(plan.GableEnds), plan.Words(plan.WallTops), plan.Words(plan.Joins), plan.Words(plan.OpeningKinds), plan.Words(plan.FoundationKinds),
+		plan.Words(plan.Axes), plan.Words(plan.Sides), plan.Words(plan.DeadParts), plan.Words(plan.Combinations), plan.Words(plan.Distributions),
+		plan.Words(plan.Exposures), plan.Words(plan.Risks), plan.Words(plan.Editions), plan.Words(plan.Enclosures), plan.Words(plan.Roles), plan.Words(plan.JointKinds),
+	} {
+		all = append(all, words...)
+	}
+	var found, beside []string
+	for _, o := range info.Defs {
+		c, ok := o.(*types.Const)
+		if !ok || !isWord(c.Type()) {
+			continue
+		}
+		if w := constant.StringVal(c.Val()); slices.Contains(all, w) {
+			found = append(found, c.Name())
+		} else {
+			beside = append(beside, c.Name())
+		}
+	}
+	slices.Sort(beside)
+	require.Equal(t, []string{"FlyRafter", "Open", "PartiallyOpen"}, beside)
+	require.Len(t, found, len(all), "words without a name")
+}
+
+// What the reader accepts is known where it is used; roofplan holds the kinds
+// of roofs.
+func TestWordsOfAPlanAreKnownWhereTheyAreUsed(t *testing.T) {
+	require.Equal(t, timber.SpeciesNames(), plan.Species)
+	var kinds []plan.ItemKind
+	for _, k := range hardware.Kinds {
+		kinds = append(kinds, k.Name)
+		for _, f := range append([]plan.Face{k.Face}, k.Faces...) {
+			require.True(t, f == "" || slices.Contains(plan.Faces, f), "%s on %q", k.Name, f)
+		}
+		for _, j := range k.On {
+			require.Contains(t, plan.JointKinds, j, k.Name)
+		}
+	}
+	require.Equal(t, plan.ItemKinds, kinds)
+	var phases []plan.Phase
+	for _, p := range hardware.Phases {
+		phases = append(phases, p.Name)
+	}
+	require.Equal(t, plan.Phases, phases)
+	codes := map[string]bool{}
+	for _, j := range plan.JointKinds {
+		require.Len(t, j.Code(), 2)
+		require.False(t, codes[j.Code()], j)
+		codes[j.Code()] = true
+	}
+	require.Empty(t, plan.JointKind("roof-sky").Code())
+	for _, edition := range plan.Editions {
+		for _, exposure := range plan.Exposures {
+			for _, enclosure := range plan.Enclosures {
+				b := wind.Basis{Edition: edition, Exposure: exposure, Enclosure: enclosure, Speed: 150, Height: 20, Length: 40, Width: 30}
+				require.NoError(t, b.Check())
+			}
+		}
+		for _, kind := range plan.RoofKinds {
+			_, err := wind.RoofFigure(edition, kind, 20, 0.5)
+			require.NoError(t, err)
+		}
+		for _, theta := range []float64{5, 20} {
+			_, err := wind.RoofFigure(edition, "dome", theta, 0.5)
+			require.ErrorContains(t, err, `"dome"`)
+		}
+	}
+	require.ErrorContains(t, wind.Basis{Edition: plan.ASCE722, Exposure: plan.ExposureC, Enclosure: "ajar", Speed: 150, Height: 20, Length: 40, Width: 30}.Check(), `"ajar"`)
+}
+
+// An unknown word in a plan that a program made is told, with the thing that
+// has it; nothing is framed by a guess.
+func TestUnknownWordsAreRefused(t *testing.T) {
+	house := func() *plan.Plan {
+		l := &plan.Level{Name: "first", PlateHeight: 108, JoistRun: plan.AxisX}
+		w := &plan.Wall{Name: "1S", Level: l, ToLevel: l, To: geom.Vec2{X: 240}, Top: plan.PlateTop, Openings: []*plan.Opening{{Name: "w1", Kind: plan.Window}}}
+		r := &plan.Roof{Name: "main", Over: l, Kind: plan.GableRoof, Ridge: plan.AxisX, GableEnd: [2]plan.GableEnd{plan.RakeEnd, plan.TrussEnd}, Pos: plan.Pos{File: "plan.toml", Line: 9, Col: 1}}
+		return &plan.Plan{
+			File: "plan.toml", Levels: []*plan.Level{l}, Walls: []*plan.Wall{w}, Roofs: []*plan.Roof{r},
+			Rules: []*plan.Rule{{Name: "clips", At: plan.StudTop}}, Places: []*plan.Place{{On: plan.StudTop}},
+		}
+	}
+	require.Empty(t, plan.UnknownWords(house()))
+	for _, c := range []struct {
+		slip        func(*plan.Plan)
+		word, where string
+	}{
+		{func(p *plan.Plan) { p.Roofs[0].Kind = "dome" }, "dome", "roof main"},
+		{func(p *plan.Plan) { p.Roofs[0].GableEnd[1] = "open" }, "open", "roof main"},
+		{func(p *plan.Plan) { p.Roofs[0].High = "NE" }, "NE", "roof main"},
+		{func(p *plan.Plan) { p.Walls[0].Top = "sky" }, "sky", "wall 1S"},
+		{func(p *plan.Plan) { p.Walls[0].Start.Join = "miter" }, "miter", "wall 1S"},
+		{func(p *plan.Plan) { p.Walls[0].Openings[0].Kind = "hatch" }, "hatch", "opening w1"},
+		{func(p *plan.Plan) { p.Levels[0].JoistRun = "z" }, "z", "level first"},
+		{func(p *plan.Plan) { p.Foundation.Kind = "raft" }, "raft", "plan"},
+		{func(p *plan.Plan) { p.Rules[0].Face = "under" }, "under", "rule clips"},
+		{func(p *plan.Plan) { p.Rules[0].At = "roof-sky" }, "roof-sky", "rule clips"},
+		{func(p *plan.Plan) { p.Rules[0].Where.Role = []plan.Role{"mast"} }, "mast", "rule clips"},
+		{func(p *plan.Plan) { p.Places[0].Action = "paint" }, "paint", "plan"},
+		{func(p *plan.Plan) { p.Site.Enclosure = plan.Open }, "open", "plan"},
+	} {
+		p := house()
+		c.slip(p)
+		h, faults := framing.Frame(p)
+		require.Len(t, faults, 1, c.word)
+		require.True(t, faults.Errors())
+		require.Equal(t, "unknown-word", faults[0].Code)
+		require.Contains(t, faults[0].Summary, `"`+c.word+`" is none of `)
+		require.Equal(t, c.where, faults[0].Where)
+		require.Positive(t, faults[0].Pos.Line)
+		require.Empty(t, h.Members)
+	}
+}

@@ -1,0 +1,238 @@
+package lists
+
+import (
+	"fmt"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/loadpath"
+	"galewright/render/page"
+	"galewright/render/sheet"
+	"galewright/render/table"
+)
+
+// DrawAt draws the part of the chain with its upper left corner at at.
+func (l *laidChain) DrawAt(p *page.Page, at sheet.Pt) {
+	title := "Line " + l.chain.Name
+	if l.from > 0 {
+		title += " (continued)"
+	}
+	p.Box("label", "chain "+l.chain.Name, sheet.Rect{X: at.X, Y: at.Y, W: l.w, H: l.Height()})
+	p.Text(page.Lettered{S: page.FitText(title, l.m.cap*1.4, true, l.w), Cap: l.m.cap * 1.4, At: sheet.Pt{X: at.X, Y: at.Y + l.m.cap*1.5}, Bold: true, Role: "note"})
+	y := at.Y + l.titleH()
+	for i := l.from; i < l.to; i++ {
+		h := l.highs[i]
+		mid := sheet.Pt{X: at.X + l.m.axis, Y: y + h/2}
+		if i > l.from {
+			ringJoint(p, sheet.Pt{X: mid.X, Y: y}, l.m)
+		}
+		ring(p, formOf(l.chain, i), mid, l.m, h)
+		ringPicture(p, l.chain.Rings[i].Kind, sheet.Rect{X: at.X + l.m.picture, Y: mid.Y - 1.9*l.m.cap, W: 4.4 * l.m.cap, H: 3.8 * l.m.cap})
+		l.drawText(p, at.X+l.m.text, y, i)
+		y += h
+	}
+}
+
+// drawText sets the lines beside ring i and the sheet that shows its joints.
+func (l *laidChain) drawText(p *page.Page, x, y sheet.MM, i int) {
+	y += l.m.cap + l.m.gap/2
+	for _, s := range l.lines[i] {
+		p.Text(page.Lettered{S: s.s, Cap: l.m.cap, At: sheet.Pt{X: x, Y: y}, Bold: s.bold, Role: "note"})
+		y += table.Pitch(l.m.cap)
+	}
+	if on := p.SheetsOf(seeKey(l.chain.Rings[i])); len(on) > 0 {
+		p.Text(page.Lettered{S: "see " + on[0], Cap: l.m.cap, At: sheet.Pt{X: x, Y: y}, Role: "note", Link: on[0]})
+	}
+}
+
+// stadium returns the outline of a ring about c: two straight sides and a
+// half circle at each end, w wide and h high over all.
+func stadium(c sheet.Pt, w, h sheet.MM) []sheet.Seg {
+	const k = 0.5522847 // control points of a quarter circle
+	r := w / 2
+	t, b := c.Y-h/2+r, c.Y+h/2-r
+	pt := func(x, y sheet.MM) sheet.Pt { return sheet.Pt{X: c.X + x, Y: y} }
+	return []sheet.Seg{
+		{Op: 'M', P: [3]sheet.Pt{pt(-r, b)}},
+		{Op: 'L', P: [3]sheet.Pt{pt(-r, t)}},
+		{Op: 'C', P: [3]sheet.Pt{pt(-r, t-k*r), pt(-k*r, t-r), pt(0, t-r)}},
+		{Op: 'C', P: [3]sheet.Pt{pt(k*r, t-r), pt(r, t-k*r), pt(r, t)}},
+		{Op: 'L', P: [3]sheet.Pt{pt(r, b)}},
+		{Op: 'C', P: [3]sheet.Pt{pt(r, b+k*r), pt(k*r, b+r), pt(0, b+r)}},
+		{Op: 'C', P: [3]sheet.Pt{pt(-k*r, b+r), pt(-r, b+k*r), pt(-r, b)}},
+		{Op: 'Z'},
+	}
+}
+
+// half returns the upper (or lower) half of a ring, open where it is parted,
+// its ends turned out.
+func half(c sheet.Pt, w, h sheet.MM, upper bool) []sheet.Seg {
+	const k = 0.5522847
+	r, s := w/2, sheet.MM(1)
+	if !upper {
+		s = -1
+	}
+	t, e := -h/2+r, -h*0.17
+	pt := func(x, y sheet.MM) sheet.Pt { return sheet.Pt{X: c.X + x, Y: c.Y + s*y} }
+	return []sheet.Seg{
+		{Op: 'M', P: [3]sheet.Pt{pt(-r*1.7, e)}},
+		{Op: 'L', P: [3]sheet.Pt{pt(-r, e-r*0.5)}},
+		{Op: 'L', P: [3]sheet.Pt{pt(-r, t)}},
+		{Op: 'C', P: [3]sheet.Pt{pt(-r, t-k*r), pt(-k*r, t-r), pt(0, t-r)}},
+		{Op: 'C', P: [3]sheet.Pt{pt(k*r, t-r), pt(r, t-k*r), pt(r, t)}},
+		{Op: 'L', P: [3]sheet.Pt{pt(r, e-r*0.5)}},
+		{Op: 'L', P: [3]sheet.Pt{pt(r*1.7, e)}},
+	}
+}
+
+// ring draws one ring of a chain in a row of the height.
+func ring(p *page.Page, f ringForm, c sheet.Pt, m ringMetrics, row sheet.MM) {
+	w, h := 1.5*m.cap, row-1.3*m.cap
+	path := func(pen sheet.Pen, segs []sheet.Seg) {
+		p.Add(sheet.Path{Style: sheet.Style{Pen: pen, Layer: sheet.LayerNote}, Segs: segs})
+	}
+	switch f {
+	case ringIdle:
+		path(sheet.PenHidden, stadium(c, w, h))
+	case ringPlain:
+		path(sheet.PenCut, stadium(c, w, h))
+	case ringOpen:
+		path(sheet.PenCut, half(c, w, h, true))
+		path(sheet.PenCut, half(c, w, h, false))
+	case ringWeakest:
+		path(sheet.PenHardware, stadium(c, 1.35*w, h+0.2*w))
+		path(sheet.PenMember, stadium(c, 0.8*w, h-0.5*w))
+		pointer(p, c, m)
+	case ringWeakGap:
+		path(sheet.PenHardware, half(c, 1.35*w, h+0.2*w, true))
+		path(sheet.PenHardware, half(c, 1.35*w, h+0.2*w, false))
+		pointer(p, sheet.Pt{X: c.X - 0.25*w, Y: c.Y}, m)
+	}
+}
+
+// pointer is the black triangle beside the weakest ring.
+func pointer(p *page.Page, c sheet.Pt, m ringMetrics) {
+	x := c.X - 1.25*m.cap
+	p.Polygon(sheet.Style{Pen: sheet.PenDim, Fill: sheet.Black, Layer: sheet.LayerNote},
+		sheet.Pt{X: x, Y: c.Y}, sheet.Pt{X: x - 0.9*m.cap, Y: c.Y - 0.7*m.cap}, sheet.Pt{X: x - 0.9*m.cap, Y: c.Y + 0.7*m.cap})
+}
+
+// ringJoint is the ring seen on edge between two others.
+func ringJoint(p *page.Page, c sheet.Pt, m ringMetrics) {
+	p.Add(sheet.Path{Style: sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerNote}, Segs: stadium(c, 0.45*m.cap, 2*m.cap)})
+}
+
+// picture is a small drawing of a joint: lumber as boxes and sticks, the tie
+// heavy; coordinates from 0 to 1, y down.
+type picture struct {
+	boxes [][4]float64 // x0, y0, x1, y1
+	poles [][]float64  // outlines as x, y, x, y ...
+	tie   []float64    // x, y, x, y ...
+}
+
+// pictures holds one for each kind of joint in a chain.
+var pictures = map[plan.JointKind]picture{
+	plan.RafterRidge: {
+		boxes: [][4]float64{{0.45, 0.2, 0.55, 0.75}},
+		poles: [][]float64{{0, 0.78, 0.45, 0.28, 0.45, 0.48, 0, 0.98}, {1, 0.78, 0.55, 0.28, 0.55, 0.48, 1, 0.98}}, tie: []float64{0.2, 0.5, 0.5, 0.12, 0.8, 0.5},
+	},
+	plan.RafterPlate: {
+		boxes: [][4]float64{{0.25, 0.62, 0.6, 0.72}, {0.25, 0.72, 0.6, 0.82}},
+		poles: [][]float64{{0, 0.66, 1, 0.1, 1, 0.3, 0, 0.86}}, tie: []float64{0.36, 0.42, 0.36, 0.8},
+	},
+	plan.StudTop:     {boxes: [][4]float64{{0, 0.12, 1, 0.22}, {0, 0.22, 1, 0.32}, {0.42, 0.32, 0.58, 1}}, tie: []float64{0.36, 0.14, 0.36, 0.3, 0.46, 0.36, 0.46, 0.7}},
+	plan.OpeningHead: {boxes: [][4]float64{{0, 0.02, 1, 0.12}, {0.12, 0.12, 0.28, 1}, {0.28, 0.2, 1, 0.5}, {0.28, 0.5, 0.42, 1}}, tie: []float64{0.5, 0.44, 0.5, 0, 0.2, 0, 0.2, 0.7}},
+	plan.StudStud:    {boxes: [][4]float64{{0.42, 0, 0.58, 0.36}, {0, 0.36, 1, 0.64}, {0.42, 0.64, 0.58, 1}}, tie: []float64{0.5, 0.06, 0.5, 0.94}},
+	plan.StudBase:    {boxes: [][4]float64{{0.42, 0, 0.58, 0.56}, {0, 0.56, 1, 0.66}, {0, 0.66, 1, 0.95}}, tie: []float64{0.5, 0.1, 0.5, 0.88}},
+	plan.WallEnd:     {boxes: [][4]float64{{0.1, 0, 0.24, 0.8}, {0.24, 0, 1, 0.8}, {0, 0.8, 1, 0.95}}, poles: [][]float64{{0.24, 0.8, 1, 0}}, tie: []float64{0.17, 0.36, 0.17, 1}},
+	plan.GirderPile:  {boxes: [][4]float64{{0, 0.1, 1, 0.42}, {0.36, 0.42, 0.64, 1}}, tie: []float64{0.5, 0.2, 0.5, 0.8}},
+}
+
+// ringPicture draws the picture of a kind of joint in a box.
+func ringPicture(p *page.Page, k plan.JointKind, r sheet.Rect) {
+	at := func(x, y float64) sheet.Pt { return sheet.Pt{X: r.X + sheet.MM(x)*r.W, Y: r.Y + sheet.MM(y)*r.H} }
+	chain := func(xy []float64) (pts []sheet.Pt) {
+		for i := 0; i+1 < len(xy); i += 2 {
+			pts = append(pts, at(xy[i], xy[i+1]))
+		}
+		return pts
+	}
+	wood := sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerNote}
+	pic := pictures[k]
+	for _, b := range pic.boxes {
+		p.Polygon(wood, at(b[0], b[1]), at(b[2], b[1]), at(b[2], b[3]), at(b[0], b[3]))
+	}
+	for _, o := range pic.poles {
+		if len(o) > 4 {
+			p.Polygon(wood, chain(o)...)
+		} else {
+			p.Add(sheet.Polyline{Style: page.Style(sheet.PenDim, sheet.LayerNote), Pts: chain(o)})
+		}
+	}
+	if pic.tie != nil {
+		p.Add(sheet.Polyline{Style: page.Style(sheet.PenHardware, sheet.LayerNote), Pts: chain(pic.tie)})
+	}
+}
+
+// chainKey is the key to the rings, and what the chains are and are not.
+type chainKey struct{}
+
+// chainKeyRows are the forms with their meaning.
+var chainKeyRows = []struct {
+	form ringForm
+	text string
+}{
+	{ringPlain, "worst joint of the step, demand over capacity"},
+	{ringWeakest, "the weakest of the chain"},
+	{ringOpen, "gap: nothing is known to hold the demand at one joint or more"},
+	{ringWeakGap, "the weakest of the chain is a gap"},
+	{ringIdle, "nothing is asked: weight outdoes uplift"},
+}
+
+// chainCaution is what to know before reading the chains: what the numbers
+// are, where the method ends, and what no chain shows.
+func chainCaution(r *loadpath.Report) string {
+	s := "Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked stand on the load path sheet."
+	for _, l := range r.Limits {
+		s += " Limit of the method: " + strings.TrimSuffix(l, ".") + "."
+	}
+	sideways := 0
+	for _, l := range r.Links {
+		if l.Joint == nil && l.Gap != "" {
+			sideways++
+		}
+	}
+	if sideways > 0 {
+		s += fmt.Sprintf(" Beside the chains: %s, told on the load path sheet.", gapCount(sideways))
+	}
+	return s
+}
+
+// Wanted is the width at which the key is best read, mm.
+func (k *chainKey) Wanted(c *page.Context) sheet.MM { return 58 * c.ReadingCap() }
+
+// Lay settles the key at a width of w or less, mm.
+func (k *chainKey) Lay(c *page.Context, w sheet.MM) page.Laid {
+	m := metricsOfRings(c)
+	note := table.WrapHard(chainCaution(c.Loads), m.cap, false, w)
+	row := 4.6 * m.cap
+	head := table.Pitch(m.cap*1.4) + m.gap
+	h := head + sheet.MM(len(chainKeyRows))*row + sheet.MM(len(note))*table.Pitch(m.cap) + m.gap
+	return &page.Figure{W: w, H: h, Draw: func(p *page.Page, at sheet.Pt) {
+		p.Box("label", "key to the chains", sheet.Rect{X: at.X, Y: at.Y, W: w, H: h})
+		p.Text(page.Lettered{S: "Key", Cap: m.cap * 1.4, At: sheet.Pt{X: at.X, Y: at.Y + m.cap*1.5}, Bold: true, Role: "note"})
+		y := at.Y + head
+		for _, r := range chainKeyRows {
+			mid := sheet.Pt{X: at.X + m.axis, Y: y + row/2}
+			ring(p, r.form, mid, m, row)
+			for i, s := range table.WrapHard(r.text, m.cap, false, w-m.picture) {
+				p.Text(page.Lettered{S: s, Cap: m.cap, At: sheet.Pt{X: at.X + m.picture, Y: mid.Y + m.cap/2 + sheet.MM(i)*table.Pitch(m.cap)}, Role: "note"})
+			}
+			y += row
+		}
+		for _, s := range note {
+			y += table.Pitch(m.cap)
+			p.Text(page.Lettered{S: s, Cap: m.cap, At: sheet.Pt{X: at.X, Y: y - m.gap}, Role: "note"})
+		}
+	}}
+}

@@ -1,0 +1,192 @@
+package lists
+
+import (
+	"fmt"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/loadpath"
+	"galewright/render/page"
+	"galewright/render/sheet"
+	"galewright/render/table"
+)
+
+// ChainPages draws one chain for each bearing wall line, from ridge to
+// foundation. Without a report there is no sheet.
+func ChainPages(c *page.Context) []*page.Page {
+	if c.Loads == nil || len(c.Loads.Chains) == 0 {
+		return nil
+	}
+	return c.Largest(chainsLaid)
+}
+
+func chainsLaid(c *page.Context) []*page.Page {
+	f := c.NewFlow("Load path chains, ridge to foundation", "load path chains")
+	f.ColumnsOf(min(f.Area.W, 58*c.ReadingCap()))
+	f.Put(&chainKey{})
+	for _, ch := range c.Loads.Chains {
+		f.Put(&chainBlock{ch})
+	}
+	return f.Done()
+}
+
+// ringForm is how a ring of a chain is drawn: form and weight say what it is,
+// so that a black print does.
+type ringForm uint8
+
+const (
+	ringPlain   ringForm = iota // holds its demand's ratio beside it
+	ringIdle                    // nothing asked
+	ringOpen                    // a gap
+	ringWeakest                 // the weakest of its chain, closed
+	ringWeakGap                 // the weakest of its chain, a gap
+)
+
+// formOf returns the form of ring i of a chain.
+func formOf(ch *loadpath.Chain, i int) ringForm {
+	g := ch.Rings[i]
+	switch {
+	case i == ch.Weak && g.Worst.Gap != "":
+		return ringWeakGap
+	case i == ch.Weak:
+		return ringWeakest
+	case g.Worst.Gap != "":
+		return ringOpen
+	case g.Worst.Demand == 0:
+		return ringIdle
+	}
+	return ringPlain
+}
+
+// metricsOfRings are the sizes of a chain's drawing for a lettering height.
+type ringMetrics struct{ cap, axis, picture, text, gap sheet.MM }
+
+func metricsOfRings(c *page.Context) ringMetrics {
+	h := c.ReadingCap()
+	return ringMetrics{cap: h, axis: 2.6 * h, picture: 5.2 * h, text: 10.6 * h, gap: 0.7 * h}
+}
+
+// chainBlock is one chain as a block of a flow.
+type chainBlock struct{ chain *loadpath.Chain }
+
+// Wanted is the width at which the chain is best read, mm.
+func (b *chainBlock) Wanted(c *page.Context) sheet.MM { return 58 * c.ReadingCap() }
+
+// Lay settles the chain at a width of w or less, mm.
+func (b *chainBlock) Lay(c *page.Context, w sheet.MM) page.Laid {
+	l := &laidChain{chain: b.chain, c: c, m: metricsOfRings(c), w: w, to: len(b.chain.Rings)}
+	for i := range b.chain.Rings {
+		lines := l.ringLines(i)
+		l.lines = append(l.lines, lines)
+		l.highs = append(l.highs, max(sheet.MM(len(lines)+1)*table.Pitch(l.m.cap)+l.m.gap, 4.6*l.m.cap))
+	}
+	return l
+}
+
+// ringLine is one line of text beside a ring.
+type ringLine struct {
+	s    string
+	bold bool
+}
+
+// laidChain is a chain, or a part of one, whose width is settled.
+type laidChain struct {
+	chain    *loadpath.Chain
+	c        *page.Context
+	m        ringMetrics
+	w        sheet.MM
+	lines    [][]ringLine
+	highs    []sheet.MM
+	from, to int
+}
+
+// ringLines says what a ring is, asks and holds.
+func (l *laidChain) ringLines(i int) (out []ringLine) {
+	g := l.chain.Rings[i]
+	add := func(s string, bold bool) {
+		for _, x := range table.WrapHard(s, l.m.cap, bold, l.w-l.m.text) {
+			out = append(out, ringLine{x, bold})
+		}
+	}
+	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), jointCount(g.Joints))
+	switch formOf(l.chain, i) {
+	case ringWeakest:
+		title = "WEAKEST: " + title
+	case ringWeakGap:
+		title = "WEAKEST, GAP: " + title
+	case ringOpen:
+		title = "GAP: " + title
+	}
+	add(title, i == l.chain.Weak)
+	add(ringForces(g), false)
+	return out
+}
+
+// ringForces prints demand over capacity at the worst joint of a ring.
+func ringForces(g loadpath.Ring) string {
+	k := g.Worst
+	switch {
+	case k.Gap != "":
+		return fmt.Sprintf("%s: %s; largest at %s, demand %s", gapCount(g.Gaps), k.Gap, k.ID, force(k.Demand, k.Unit))
+	case k.Demand == 0:
+		return "no net uplift asked"
+	}
+	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(k.Demand, k.Unit), force(k.Capacity.Value, k.Unit), ratio(k.Ratio), k.Governs())
+}
+
+func jointCount(n int) string {
+	if n == 1 {
+		return "1 joint"
+	}
+	return fmt.Sprintf("%d joints", n)
+}
+
+func gapCount(n int) string {
+	if n == 1 {
+		return "1 gap"
+	}
+	return fmt.Sprintf("%d gaps", n)
+}
+
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// seeKey is the key of the sheet that shows the joints of a ring.
+func seeKey(g loadpath.Ring) string {
+	switch {
+	case g.Kind == plan.RafterRidge:
+		return "roof"
+	case g.Kind == plan.GirderPile:
+		return "foundation"
+	case g.Wall != nil:
+		return "wall " + g.Wall.Name
+	}
+	return ""
+}
+
+func (l *laidChain) titleH() sheet.MM { return table.Pitch(l.m.cap*1.4) + l.m.gap }
+
+// Height is the height of this part of the chain, mm.
+func (l *laidChain) Height() sheet.MM { return l.titleH() + table.Sum(l.highs[l.from:l.to]) }
+
+// Split parts the chain between two rings: first is no higher than h, mm.
+func (l *laidChain) Split(h sheet.MM) (first, rest page.Laid) {
+	if l.Height() <= h {
+		return l, nil
+	}
+	y, n := l.titleH(), l.from
+	for n < l.to && y+l.highs[n] <= h {
+		y += l.highs[n]
+		n++
+	}
+	if n < l.from+2 { // a chain of one ring on a sheet is none
+		return nil, l
+	}
+	a, b := *l, *l
+	a.to, b.from = n, n
+	return &a, &b
+}

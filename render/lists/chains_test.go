@@ -1,0 +1,121 @@
+package lists
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/loadpath"
+	"galewright/render/page"
+	"galewright/render/page/pagetest"
+	"galewright/render/sheet"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// chainSheets draws the chains of a model on a paper.
+func chainSheets(t *testing.T, m *page.Model, paper string) []*sheet.Sheet {
+	c := pagetest.Context(t, m, paper)
+	return pagetest.Drawn(c, ChainPages(c))
+}
+
+func TestEveryBearingLineHasItsChain(t *testing.T) {
+	m := pagetest.Loaded(t, "marsh-wren.toml")
+	for _, paper := range []string{"arch-d", "letter"} {
+		all := pagetest.Texts(chainSheets(t, m, paper))
+		weak := 0
+		for _, ch := range m.Loads.Chains {
+			found := false
+			for _, x := range all {
+				found = found || x.S == "Line "+ch.Name && x.Bold
+			}
+			assert.True(t, found, "line %s on %s", ch.Name, paper)
+			if ch.Weak >= 0 {
+				weak++
+			}
+		}
+		marked := 0
+		for _, x := range all {
+			if strings.HasPrefix(x.S, "WEAKEST") {
+				assert.True(t, x.Bold)
+				marked++
+			}
+		}
+		assert.Equal(t, weak, marked, "one weakest ring a chain that is asked anything, on %s", paper)
+	}
+}
+
+// forms counts what draws the rings: heavy outlines and black pointers.
+func forms(sheets []*sheet.Sheet) (heavy, pointers int) {
+	for _, s := range sheets {
+		for _, m := range s.Marks {
+			switch x := m.(type) {
+			case sheet.Path:
+				if x.Pen == sheet.PenHardware {
+					heavy++
+				}
+			case sheet.Polyline:
+				if x.Closed && x.Fill == sheet.Black && len(x.Pts) == 3 {
+					pointers++
+				}
+			}
+		}
+	}
+	return heavy, pointers
+}
+
+func TestWeakestRingIsToldByFormAndWeight(t *testing.T) {
+	kind := &loadpath.Check{ID: "x"}
+	ring := func(demand float64, gap string) loadpath.Ring {
+		l := &loadpath.Link{Check: kind, ID: "1S-16-ST", Unit: "lb", Demand: demand, Gap: gap, Ratio: demand / 1000, Capacity: &loadpath.Capacity{Value: 1000}}
+		if gap != "" {
+			l.Capacity, l.Ratio = nil, math.Inf(1)
+		}
+		return loadpath.Ring{Title: "plate to studs", Kind: plan.StudTop, Joints: 3, Gaps: 1, Worst: l}
+	}
+	m := pagetest.Loaded(t, "marsh-wren.toml")
+	for name, c := range map[string]struct {
+		rings           []loadpath.Ring
+		weak            int
+		heavy, pointers int // beside the key's
+	}{
+		"closed":  {[]loadpath.Ring{ring(500, ""), ring(800, ""), ring(0, "")}, 1, 1, 1},
+		"gap":     {[]loadpath.Ring{ring(500, ""), ring(800, "no hardware at this joint")}, 1, 2, 1},
+		"nothing": {[]loadpath.Ring{ring(0, ""), ring(0, "")}, -1, 0, 0},
+	} {
+		one := *m
+		loads := *m.Loads
+		loads.Chains = []*loadpath.Chain{{Name: "1S", Rings: c.rings, Weak: c.weak}}
+		one.Loads = &loads
+		heavy, pointers := forms(chainSheets(t, &one, "arch-d"))
+		assert.Equal(t, 1+2+c.heavy, heavy, name)
+		assert.Equal(t, 2+c.pointers, pointers, name)
+	}
+}
+
+func TestEveryKindInAChainHasItsPicture(t *testing.T) {
+	for _, k := range []plan.JointKind{plan.RafterRidge, plan.RafterPlate, plan.StudTop, plan.OpeningHead, plan.StudStud, plan.StudBase, plan.WallEnd, plan.GirderPile} {
+		pic, ok := pictures[k]
+		require.True(t, ok, k)
+		assert.NotEmpty(t, pic.tie, k)
+		for _, v := range pic.tie {
+			assert.True(t, v >= 0 && v <= 1)
+		}
+	}
+}
+
+func TestChainsTellTheirLimits(t *testing.T) {
+	// The demo house is higher than it is wide, and the method's own limit says
+	// so beside the chains; what no chain shows is told there too.
+	m := pagetest.Loaded(t, "marsh-wren.toml")
+	require.NotEmpty(t, m.Loads.Limits)
+	s := chainCaution(m.Loads)
+	require.Contains(t, s, "engineer of record")
+	require.Contains(t, s, m.Loads.Limits[0])
+	require.NotContains(t, s, "Beside the chains")
+	bare := *m.Loads
+	bare.Links = append(bare.Links[:len(bare.Links):len(bare.Links)], &loadpath.Link{Gap: "no sheathed segment", Demand: 100})
+	require.Contains(t, chainCaution(&bare), "Beside the chains: 1 gap")
+}

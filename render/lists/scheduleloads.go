@@ -1,0 +1,175 @@
+package lists
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"galewright/plan/loadpath"
+	"galewright/render/page"
+	"galewright/render/sheet"
+	"galewright/render/table"
+)
+
+// LoadPages lays out what each part of the load path is asked and what it can
+// do. Without a report there is no sheet.
+func LoadPages(c *page.Context) []*page.Page {
+	if c.Loads == nil || len(c.Loads.Links) == 0 {
+		return nil
+	}
+	return c.Largest(loadLaid)
+}
+
+func loadLaid(c *page.Context) []*page.Page {
+	f := c.NewFlow("Load path: demand and capacity", "load path")
+	f.ColumnsOf(max(82*c.ReadingCap(), f.Area.W/4))
+	for _, t := range []*table.Table{gapTable(c), governTable(c), chainTable(c), loadNotes(c)} {
+		if len(t.Rows) > 0 {
+			f.Put(t)
+		}
+	}
+	return f.Done()
+}
+
+// loadNotes says what the numbers are, and what they leave out.
+func loadNotes(c *page.Context) *table.Table {
+	source, _, _ := strings.Cut(loadpath.ASD.Source, " (")
+	list := []string{
+		"Preliminary numbers for the engineer of record, from the plan and the catalog as given. They settle nothing.",
+		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + source + "). Ratio is demand over capacity; a ratio over 1, in bold, asks for more than the capacity.",
+		"For each part of the path the place with the largest ratio on each wall, roof or girder is shown; where nothing is asked of any, none.",
+	}
+	list = append(list, prefixed("Assumed: ", c.Loads.Assumed)...)
+	list = append(list, prefixed("Limit of the method: ", c.Loads.Limits)...)
+	list = append(list, prefixed("Not looked at: ", c.Loads.Unchecked)...)
+	return table.Numbered("What these numbers are", list)
+}
+
+func prefixed(s string, list []string) (out []string) {
+	for _, x := range list {
+		out = append(out, s+x)
+	}
+	return out
+}
+
+// loadPart is all links of one check on one wall, roof or girder.
+type loadPart struct {
+	check *loadpath.Check
+	host  string
+	links []*loadpath.Link
+	worst *loadpath.Link // of those without a gap
+	gaps  []*loadpath.Link
+}
+
+// loadParts gathers the links by check and host, in the order of the report.
+func loadParts(c *page.Context) (out []*loadPart) {
+	at := map[[2]string]*loadPart{}
+	for _, l := range c.Loads.Links {
+		host, _, _ := strings.Cut(l.Where, ",")
+		k := [2]string{l.Check.ID, host}
+		p := at[k]
+		if p == nil {
+			p = &loadPart{check: l.Check, host: host}
+			at[k] = p
+			out = append(out, p)
+		}
+		p.links = append(p.links, l)
+		switch {
+		case l.Gap != "":
+			p.gaps = append(p.gaps, l)
+		case l.Capacity != nil && l.Capacity.Unknown == "" && (p.worst == nil || l.Ratio > p.worst.Ratio):
+			p.worst = l
+		}
+	}
+	return out
+}
+
+// governTable shows the governing joint of each part; a ratio over 1 is bold.
+func governTable(c *page.Context) *table.Table {
+	t := &table.Table{Title: "Demand and capacity, where the ratio is largest", Cols: []table.Column{
+		{Head: "On"},
+		{Head: "Places", Align: sheet.Right},
+		{Head: "Governs at", Wrap: true},
+		{Head: "Demand", Align: sheet.Right},
+		{Head: "Capacity", Align: sheet.Right},
+		{Head: "Ratio", Align: sheet.Right},
+		{Head: "What governs", Wrap: true, Grow: true},
+	}}
+	check := ""
+	for _, p := range loadParts(c) {
+		if p.worst == nil || p.worst.Demand == 0 {
+			continue
+		}
+		if p.check.ID != check {
+			check = p.check.ID
+			t.Rows = append(t.Rows, table.Row{Group: true, Cells: table.Texts(p.check.Title)})
+		}
+		l := p.worst
+		t.Rows = append(t.Rows, table.Row{Bold: l.Ratio > 1, Cells: table.Texts(p.host, fmt.Sprint(len(p.links)-len(p.gaps)), l.ID,
+			force(l.Demand, l.Unit), force(l.Capacity.Value, l.Unit), ratio(l.Ratio), page.Join(l.Capacity.Mark, l.Governs()))})
+	}
+	return t
+}
+
+// gapTable lists where the path has no link.
+func gapTable(c *page.Context) *table.Table {
+	t := &table.Table{Title: "Gaps: load that nothing is known to carry", Cols: []table.Column{
+		{Head: "On"}, {Head: "Places", Align: sheet.Right}, {Head: "Largest at", Wrap: true}, {Head: "Demand", Align: sheet.Right}, {Head: "Why", Wrap: true, Grow: true},
+	}}
+	check := ""
+	for _, p := range loadParts(c) {
+		if len(p.gaps) == 0 {
+			continue
+		}
+		if p.check.ID != check {
+			check = p.check.ID
+			t.Rows = append(t.Rows, table.Row{Group: true, Cells: table.Texts(p.check.Title)})
+		}
+		l := p.gaps[0]
+		for _, g := range p.gaps {
+			if g.Demand > l.Demand {
+				l = g
+			}
+		}
+		t.Rows = append(t.Rows, table.Row{Bold: true, Cells: table.Texts(p.host, fmt.Sprint(len(p.gaps)), l.ID, force(l.Demand, l.Unit), l.Gap)})
+	}
+	return t
+}
+
+// chainTable shows the weakest ring of each chain from ridge to foundation.
+func chainTable(c *page.Context) *table.Table {
+	t := &table.Table{Title: "Chains from ridge to foundation: the weakest ring", Cols: []table.Column{
+		{Head: "Walls"}, {Head: "Weakest ring", Wrap: true, Grow: true}, {Head: "At", Wrap: true}, {Head: "Gaps", Align: sheet.Right}, {Head: "Ratio", Align: sheet.Right},
+	}}
+	for _, ch := range c.Loads.Chains {
+		gaps := 0
+		for _, r := range ch.Rings {
+			gaps += r.Gaps
+		}
+		if ch.Weak < 0 {
+			continue
+		}
+		r := ch.Rings[ch.Weak]
+		cells := table.Texts(ch.Name, r.Title, "", fmt.Sprint(gaps), "")
+		if r.Worst != nil {
+			cells[2].S, cells[4].S = r.Worst.ID, ratio(r.Worst.Ratio)
+		}
+		t.Rows = append(t.Rows, table.Row{Bold: gaps > 0 || r.Worst != nil && r.Worst.Ratio > 1, Cells: cells})
+	}
+	return t
+}
+
+// force prints a force to the pound.
+func force(v float64, unit string) string { return fmt.Sprintf("%.0f %s", v, unit) }
+
+// ratio prints demand over capacity; a gap has none. A ratio that is over 1 by
+// a hair must not read 1.00.
+func ratio(r float64) string {
+	switch {
+	case math.IsInf(r, 1):
+		return "gap"
+	case r > 1 && r < 1.005:
+		return fmt.Sprintf("%.3f", math.Max(r, 1.001))
+	}
+	return fmt.Sprintf("%.2f", r)
+}

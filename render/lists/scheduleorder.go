@@ -1,0 +1,81 @@
+package lists
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"galewright/plan/schedule"
+	"galewright/render/page"
+	"galewright/render/sheet"
+	"galewright/render/table"
+)
+
+// orderSpare is the part added to pieces and nails on the order list.
+const orderSpare = 0.05
+
+// orderTable is what to buy, section by section.
+func orderTable(c *page.Context) *table.Table {
+	t := &table.Table{Title: fmt.Sprintf("Order, with %.0f %% to spare", orderSpare*100), Cols: []table.Column{
+		{Head: "Article", Wrap: true}, {Head: "Size", Wrap: true}, {Head: "Shown", Align: sheet.Right}, {Head: "With spare", Align: sheet.Right}, {Head: "Buy", Align: sheet.Right, Wrap: true},
+	}}
+	section := ""
+	for _, r := range c.Schedule.Orders(orderSpare) {
+		if r.Section != section {
+			section = r.Section
+			t.Rows = append(t.Rows, table.Row{Group: true, Cells: table.Texts(title(section))})
+		}
+		name, size := r.Name, r.Detail
+		if r.Number > 0 {
+			name = fmt.Sprintf("No. %d, %s", r.Number, name)
+		}
+		if r.Section == "pieces" {
+			size = itemSize(c, c.Schedule.Lines[r.Number-1].Item)
+		}
+		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(name, size, blankZero(r.Count), blankZero(r.Spare), buy(r))})
+	}
+	return t
+}
+
+func blankZero(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprint(n)
+}
+
+// buy says how much to buy: "12 lb, 3 x box of 5 lb".
+func buy(r schedule.OrderRow) string {
+	s := strings.TrimSuffix(strings.TrimRight(strconv.FormatFloat(r.Order, 'f', 1, 64), "0"), ".")
+	if r.Unit != "" && r.Unit != "each" {
+		s += " " + r.Unit
+	}
+	if r.Packs > 0 {
+		s = page.Join(s, fmt.Sprintf("%d x %s", r.Packs, r.Pack))
+	}
+	return s
+}
+
+// shearTable lists the sheathed segments with their nailing; nil when there
+// are none.
+func shearTable(c *page.Context) *table.Table {
+	t := &table.Table{Title: "Shear walls", Cols: []table.Column{
+		{Head: "Wall"}, {Head: "Name"}, {Head: "From"}, {Head: "To"}, {Head: "Panel"}, {Head: "Faces"}, {Head: "Nail", Wrap: true}, {Head: "Edges"}, {Head: "Field"}, {Head: "Panels", Align: sheet.Right}, {Head: "Nails", Align: sheet.Right},
+	}}
+	for _, s := range c.Schedule.Sheathing {
+		faces := "one"
+		if s.Shear.BothFaces {
+			faces = "both"
+		}
+		name := s.Shear.Name
+		if s.Shear.Perforated {
+			name = page.Join(name, "perforated")
+		}
+		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(s.Wall.Name, name, c.Length(s.Shear.From), c.Length(s.Shear.To), s.Shear.Panel, faces, s.Shear.Nail,
+			c.Length(s.Shear.Edge)+" o.c.", c.Length(s.Shear.Field)+" o.c.", fmt.Sprint(s.Panels), fmt.Sprint(s.Nails))})
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return t
+}

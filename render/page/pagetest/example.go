@@ -1,0 +1,73 @@
+package pagetest
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"galewright/plan/loadpath"
+	"galewright/plan/pipeline"
+	"galewright/render/page"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Papers are the papers every test of whole sheets runs on.
+var Papers = []string{"arch-d", "tabloid", "letter"}
+
+// Example runs an example plan through the stages before drawing.
+func Example(t testing.TB, name string) *page.Model {
+	t.Helper()
+	return Model(filepath.Join(exampleFolder(), name))
+}
+
+// exampleFolder is the folder of example plans, seen from the package under test.
+func exampleFolder() string {
+	up := ".."
+	for range 4 {
+		if _, err := os.Stat(filepath.Join(up, "go.mod")); err == nil {
+			break
+		}
+		up = filepath.Join(up, "..")
+	}
+	return filepath.Join(up, "examples")
+}
+
+// ExampleFiles returns the files of all example plans.
+func ExampleFiles() (plans []string) {
+	files, _ := filepath.Glob(filepath.Join(exampleFolder(), "*.toml"))
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		if err == nil && strings.Contains(string(src), "[[wall]]") { // not a catalog
+			plans = append(plans, file)
+		}
+	}
+	return plans
+}
+
+// Model runs a plan through the stages before drawing.
+func Model(file string) *page.Model {
+	src, err := os.ReadFile(file)
+	if err != nil {
+		panic(err)
+	}
+	dir := filepath.Dir(file)
+	r, faults := pipeline.Run(file, src, func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, name)) })
+	if faults.Errors() {
+		panic(faults[0].String())
+	}
+	return &page.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
+}
+
+// Loaded returns an example with its load path.
+func Loaded(t *testing.T, name string) *page.Model {
+	dir := exampleFolder()
+	src, err := os.ReadFile(filepath.Join(dir, name))
+	require.NoError(t, err)
+	r, faults := pipeline.Run(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	require.False(t, faults.Errors(), "%v", faults)
+	loads, faults := loadpath.Run(r.Placement)
+	require.False(t, faults.Errors(), "%v", faults)
+	return &page.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}
+}

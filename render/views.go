@@ -1,0 +1,33 @@
+package render
+
+import (
+	"galewright/render/detail"
+	"galewright/render/elevation"
+	"galewright/render/floorplan"
+	"galewright/render/lists"
+	"galewright/render/page"
+)
+
+// view is one kind of sheet.
+type view struct {
+	Series int // 0 general, 1 plans, 2 elevations, 3 chains of the load path, 5 details, 6 schedules, 7 check sheets
+	// Pages lays the view out on c.Paper: makes pages with c.NewPage and
+	// gives each its title, scale, keys and Draw. Nothing is drawn yet, and
+	// no sheet number is known.
+	Pages func(c *page.Context) []*page.Page
+}
+
+// views are all views of a set, in the order of their sheets.
+var views = []view{
+	{0, lists.CoverPages},
+	{1, floorplan.FoundationPages},
+	{1, floorplan.FloorPages},
+	{1, floorplan.RoofPages},
+	{1, floorplan.NotePages},
+	{2, elevation.Pages},
+	{3, lists.ChainPages},
+	{5, detail.Pages},
+	{6, lists.SchedulePages},
+	{6, lists.LoadPages},
+	{7, lists.CheckPages},
+}
