@@ -12,7 +12,7 @@ import (
 	"galewright/plan/geom"
 )
 
-// printedHeaders is IRC Table R502.5(1) as the page prints it (grade A, a scan
+// printedHeaders is IRC Table R502.5(1) as the page prints it (read, a scan
 // of a Florida city's reprint; 2-2x10 at 36 ft differs among three copies, 6-5
 // or 6-6): span in ft-in, a stroke, jacks; buildings of 20, 28 and 36 ft.
 var printedHeaders = [2]string{
@@ -67,7 +67,7 @@ func TestEveryCellOfTheHeaderTable(t *testing.T) {
 }
 
 func TestKingsByTheTable(t *testing.T) {
-	// IRC 2015 Table R602.7.5: the row of 16 ft grade C, the others from memory.
+	// IRC 2015 Table R602.7.5: the row of 16 ft second-hand, the others from memory.
 	for _, c := range []struct {
 		feet   float64
 		at, up int
@@ -86,10 +86,10 @@ func TestStudsOfAnotherSpacingBelow(t *testing.T) {
 	p.Walls[0].Spacing = 24
 	h, _ := Frame(p)
 	for at, off := range map[float64]float64{16: 8, 32: -8, 48: 0, 64: 8} {
-		j := jointAt(h, "2A", StudStud, at)
+		j := jointAt(h, "2A", plan.StudStud, at)
 		require.NotNil(t, j)
 		assert.True(t, j.Below)
-		assert.Equal(t, Stud, j.Members[1].Role, "at %v", at)
+		assert.Equal(t, plan.Stud, j.Members[1].Role, "at %v", at)
 		assert.InDelta(t, off, j.Offset, 1e-9, "at %v", at)
 	}
 }
@@ -107,11 +107,11 @@ func TestWhoOwnsAMember(t *testing.T) {
 	}{
 		{&Member{ID: "1A/stud@4", Wall: &plan.Wall{Name: "1A", Pos: plan.Pos{Line: 1}}, Level: level}, "wall 1A", 1},
 		{&Member{ID: "main/rafter@4", Roof: &plan.Roof{Name: "main", Pos: plan.Pos{Line: 2}}, Level: level}, "roof main", 2},
-		{&Member{ID: "P/beam@4", Role: Beam, Level: level}, "porch P", 3},
-		{&Member{ID: "P/column@4", Role: Column, Level: level}, "porch P", 3},
-		{&Member{ID: "G/girder@4", Role: Girder, Level: level}, "girder G", 5},
-		{&Member{ID: "G/pile@4", Role: Pile, Level: level}, "girder G", 5},
-		{&Member{ID: "first/joist@4", Role: Joist, Level: level}, "level first", 7},
+		{&Member{ID: "P/beam@4", Role: plan.Beam, Level: level}, "porch P", 3},
+		{&Member{ID: "P/column@4", Role: plan.PorchPost, Level: level}, "porch P", 3},
+		{&Member{ID: "G/girder@4", Role: plan.GirderBeam, Level: level}, "girder G", 5},
+		{&Member{ID: "G/pile@4", Role: plan.Pile, Level: level}, "girder G", 5},
+		{&Member{ID: "first/joist@4", Role: plan.Joist, Level: level}, "level first", 7},
 	} {
 		assert.Equal(t, c.name, owner(c.m))
 		assert.Equal(t, c.line, b.posOf(c.m).Line, c.m.ID)

@@ -71,7 +71,7 @@ func TestCripplesByHand(t *testing.T) {
 	p, _ := straight(192, window("w", 64, 38.5))
 	h := frame(t, p)
 	var over, under []float64
-	for _, m := range of(h, "1A", Cripple) {
+	for _, m := range of(h, "1A", plan.Cripple) {
 		if m.Z0 > 200 {
 			over = append(over, m.Mid())
 			assert.InDeltaSlice(t, []float64{213.25, studTop}, []float64{m.Z0, m.Z1}, 1e-9)
@@ -82,16 +82,16 @@ func TestCripplesByHand(t *testing.T) {
 	}
 	assert.Equal(t, []float64{64, 80, 96}, over)
 	assert.ElementsMatch(t, []float64{64.75, 80, 96, 101.75}, under)
-	sill := of(h, "1A", Sill)
+	sill := of(h, "1A", plan.Sill)
 	require.Len(t, sill, 1)
 	assert.Equal(t, [4]float64{64, 102.5, 148.5, 150}, [4]float64{sill[0].S0, sill[0].S1, sill[0].Z0, sill[0].Z1})
 	// The gap of a header's end is what lies between header and plates.
-	for _, j := range joints(h, "1A", OpeningHead) {
+	for _, j := range joints(h, "1A", plan.OpeningHead) {
 		assert.InDelta(t, studTop-213.25, j.Gap, 1e-9)
 		assert.InDelta(t, 41.5/2, j.Tributary, 1e-9, "half of the header")
 		assert.InDelta(t, 204, j.At.Z, 1e-9, "at its foot")
 	}
-	for _, j := range joints(h, "1A", OpeningSill) {
+	for _, j := range joints(h, "1A", plan.OpeningSill) {
 		assert.InDelta(t, 38.5/2, j.Tributary, 1e-9)
 		assert.InDelta(t, 150, j.At.Z, 1e-9)
 	}
@@ -158,7 +158,7 @@ func TestTributaryLengthsByHand(t *testing.T) {
 		96:    (99.25-96)/2 + 8,
 		99.25: 100 - (96+99.25)/2,
 	} {
-		j := jointAt(h, "1A", StudTop, station)
+		j := jointAt(h, "1A", plan.StudTop, station)
 		require.NotNil(t, j, "%v", station)
 		assert.InDelta(t, want, j.Tributary, 1e-9, "%v", station)
 		assert.InDelta(t, studTop, j.At.Z, 1e-9)
@@ -182,11 +182,11 @@ func TestPostsOfShearSegments(t *testing.T) {
 		w.Shear = []*plan.Shear{{Name: "s", From: c.from, To: c.to}}
 		h := frame(t, p)
 		var got []float64
-		for _, m := range of(h, "1A", Post) {
+		for _, m := range of(h, "1A", plan.Post) {
 			got = append(got, m.Mid())
 		}
 		assert.Equal(t, c.posts, got, "%v to %v", c.from, c.to)
-		ends := joints(h, "1A", WallEnd)
+		ends := joints(h, "1A", plan.WallEnd)
 		require.Len(t, ends, 2)
 		for i, at := range []float64{c.from + 0.75, c.to - 0.75} {
 			assert.InDelta(t, at, ends[i].Station, 3)

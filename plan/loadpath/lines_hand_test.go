@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -142,7 +144,7 @@ func TestTwoLinesShareADeckByHalves(t *testing.T) {
 			}
 		}
 		for _, s := range r.Stories {
-			if s.Axis == []string{"x", "y"}[ax] {
+			if s.Axis == []plan.Axis{"x", "y"}[ax] {
 				total = s.Total
 				assert.InDelta(t, 0.6*total, s.ASD, 1e-6)
 			}
@@ -169,7 +171,7 @@ func TestUnitShearLinksSayTheirArithmetic(t *testing.T) {
 		assert.InDelta(t, 0.6*line*share/feet, plf, 1e-6, l.ID)
 		assert.Equal(t, plf, l.Demand)
 		assert.InDelta(t, l.Demand/0.6, l.Strength, 1e-9)
-		// SDPWS 2021 Table 4.3A (grade A): 15/32 with 8d at 4 in, 1,065 plf in the
+		// SDPWS 2021 Table 4.3A (read): 15/32 with 8d at 4 in, 1,065 plf in the
 		// wind column, half of it allowable on southern pine.
 		require.NotNil(t, l.Capacity)
 		assert.InDelta(t, 532.5, l.Capacity.Value, 1e-9, l.ID)

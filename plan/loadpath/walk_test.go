@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
@@ -53,7 +54,7 @@ func TestStudsOverAnOpeningHangOnItsHeader(t *testing.T) {
 	r := reported(t, closed(t, storm.plan(), "2S"))
 	var ends []*framing.Joint
 	for _, j := range r.Placement.House.Joints {
-		if j.Kind == framing.OpeningHead && j.Host == "1S" {
+		if j.Kind == plan.OpeningHead && j.Host == "1S" {
 			ends = append(ends, j)
 		}
 	}
@@ -63,7 +64,7 @@ func TestStudsOverAnOpeningHangOnItsHeader(t *testing.T) {
 	var left, right float64
 	over := 0
 	for _, j := range r.Placement.House.Joints {
-		if j.Kind != framing.StudStud || j.Host != "2S" || j.Station <= lo || j.Station >= hi {
+		if j.Kind != plan.StudStud || j.Host != "2S" || j.Station <= lo || j.Station >= hi {
 			continue
 		}
 		over++
@@ -84,12 +85,12 @@ func TestStudOverAStudHandsItAllItHas(t *testing.T) {
 	r := reported(t, storm.plan())
 	n := 0
 	for _, j := range r.Placement.House.Joints {
-		if j.Kind != framing.StudStud || !j.Below || len(j.Members) < 2 || !j.Members[1].Role.FullHeight() {
+		if j.Kind != plan.StudStud || !j.Below || len(j.Members) < 2 || !j.Members[1].Role.FullHeight() {
 			continue
 		}
 		var base *framing.Joint
 		for _, k := range r.Placement.House.Joints {
-			if k.Kind == framing.StudBase && k.First() == j.Members[1] {
+			if k.Kind == plan.StudBase && k.First() == j.Members[1] {
 				base = k
 			}
 		}
@@ -172,7 +173,7 @@ func TestLinksCloseByWhatHoldsThem(t *testing.T) {
 }
 
 func TestLoadCombinationsByHand(t *testing.T) {
-	// ASCE 7-16 2.4.1 and 2.3.1 (grade S): 0.6 W - 0.6 D and 1.0 W - 0.9 D.
+	// ASCE 7-16 2.4.1 and 2.3.1 (second-hand): 0.6 W - 0.6 D and 1.0 W - 0.9 D.
 	f := Force{W: 1000, D: 300}
 	assert.InDelta(t, 420, f.net(ASD), 1e-9)
 	assert.InDelta(t, 730, f.net(Strength), 1e-9)

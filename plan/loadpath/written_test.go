@@ -17,8 +17,11 @@ func TestWindJSONAgreesWithTheReport(t *testing.T) {
 	var got struct {
 		Uplift []struct {
 			Wall    string
-			Largest struct{ Wind, Dead float64 }
-			ASD     float64 `json:"largest_asd_lb"`
+			Largest struct {
+				Wind float64 `json:"wind_lb"`
+				Dead float64 `json:"dead_lb"`
+			}
+			ASD float64 `json:"largest_asd_lb"`
 		}
 		Stories []struct {
 			Story, Along string
@@ -115,7 +118,7 @@ func TestCheckJSONRoundsOnceAndKeepsGaps(t *testing.T) {
 			Strength                      float64  `json:"demand_strength"`
 			Capacity                      *float64 `json:"capacity"`
 			Ratio                         *float64
-			Over                          bool
+			Above                         bool `json:"above_limit"`
 			Terms                         []struct{ Value float64 }
 			Holds                         []struct{ Value float64 } `json:"capacity_terms"`
 		}
@@ -144,7 +147,7 @@ func TestCheckJSONRoundsOnceAndKeepsGaps(t *testing.T) {
 		if g.Ratio != nil {
 			assert.InDelta(t, l.Ratio, *g.Ratio, 0.00501)
 		}
-		assert.Equal(t, l.Gap != "" || l.Ratio > 1, g.Over, l.ID)
+		assert.Equal(t, l.Gap == "" && l.Ratio > 1, g.Above, l.ID)
 		assert.Len(t, g.Terms, len(l.Terms))
 	}
 	require.Len(t, got.Chains, len(r.Chains))

@@ -78,7 +78,7 @@ func TestFacesOfAStud(t *testing.T) {
 	// A wall along y: from outside, that is from the east, stations run north. The
 	// stud stands at 15.25 to 16.75 in 5.5 of depth, which goes west.
 	f := geom.NewFrame(geom.Vec2{X: 100}, geom.Vec2{X: 100, Y: 200})
-	for face, want := range map[string]struct {
+	for face, want := range map[plan.Face]struct {
 		at, n, along geom.Vec3
 		breadth      float64
 	}{
@@ -126,13 +126,13 @@ func TestBreadthOfAMemberAtAJoint(t *testing.T) {
 
 func TestHeightsOfThePlates(t *testing.T) {
 	w := &plan.Wall{}
-	plate := func(r framing.Role, z0 float64) *framing.Member {
+	plate := func(r plan.Role, z0 float64) *framing.Member {
 		return &framing.Member{Role: r, Section: two6, Z0: z0, Z1: z0 + 1.5, A: geom.Vec3{Z: z0}, B: geom.Vec3{X: 90, Z: z0}}
 	}
-	stud := &framing.Member{Role: framing.Stud, Z1: 100}
-	lower, upper := plate(framing.TopPlate, 100), plate(framing.CapPlate, 101.5)
+	stud := &framing.Member{Role: plan.Stud, Z1: 100}
+	lower, upper := plate(plan.TopPlate, 100), plate(plan.UpperPlate, 101.5)
 	j := func(ms ...*framing.Member) *framing.Joint {
-		return &framing.Joint{Kind: framing.StudTop, Wall: w, Level: &plan.Level{}, At: geom.Vec3{Z: 77}, Members: ms}
+		return &framing.Joint{Kind: plan.StudTop, Wall: w, Level: &plan.Level{}, At: geom.Vec3{Z: 77}, Members: ms}
 	}
 	top, p := plates(j(stud, lower, upper))
 	assert.Equal(t, 103.0, top)
@@ -152,12 +152,12 @@ func TestHeightsOfThePlates(t *testing.T) {
 	assert.Nil(t, p)
 	// On a plate that climbs 3 in 4 the two, 1.5 each, are 1.25 times as thick plumb:
 	// 100 + 3.75.
-	rake := plate(framing.CapPlate, 101.5)
+	rake := plate(plan.UpperPlate, 101.5)
 	rake.A, rake.B = geom.Vec3{Z: 60}, geom.Vec3{X: 80, Z: 120}
 	top, _ = plates(j(stud, rake))
 	assert.InDelta(t, 103.75, top, 1e-9)
 	on := j(stud, rake)
-	on.Kind = framing.RafterPlate
+	on.Kind = plan.RafterPlate
 	top, _ = plates(on)
 	assert.Equal(t, 77.0, top, "a rafter sits where the joint says")
 }
@@ -181,10 +181,10 @@ func TestWallsMeetAndWhichWayTheyGo(t *testing.T) {
 func TestHolesOfHoldDownsAndStraps(t *testing.T) {
 	l := &plan.Level{Floor: 100, Subfloor: 0.75}
 	w := &plan.Wall{To: geom.Vec2{X: 96}}
-	it := func(k string, i plan.Item) *hardware.Item {
+	it := func(k plan.ItemKind, i plan.Item) *hardware.Item {
 		return &hardware.Item{Item: &i, Kind: hardware.KindNamed(k)}
 	}
-	piece := func(i *hardware.Item, face string, n geom.Vec3, z0, z1 float64) *Piece {
+	piece := func(i *hardware.Item, face plan.Face, n geom.Vec3, z0, z1 float64) *Piece {
 		return &Piece{
 			Joint: &framing.Joint{Wall: w, Level: l}, Item: i, Face: face, Z0: z0, Z1: z1, Path: []geom.Vec3{{X: 16, Y: 5.5, Z: z0}},
 			bands: []band{{n: n}},
@@ -196,7 +196,7 @@ func TestHolesOfHoldDownsAndStraps(t *testing.T) {
 	assert.InDeltaSlice(t, []float64{2.5, 0.56}, h[0].Size[:], 1e-9)
 	assert.InDelta(t, 0, h[0].At.Sub(geom.Vec3{X: 16, Y: 5.78, Z: 100}).Len(), 1e-9)
 	// On a stud's side the hole is as long across the wall.
-	for face, n := range map[string]float64{"left": -1, "right": 1} {
+	for face, n := range map[plan.Face]float64{"left": -1, "right": 1} {
 		h = holes(piece(long, face, geom.Vec3{X: n}, 80, 120))
 		require.Len(t, h, 1)
 		assert.InDeltaSlice(t, []float64{0.56, 2.5}, h[0].Size[:], 1e-9, face)

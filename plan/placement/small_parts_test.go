@@ -6,7 +6,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/hardware"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -37,9 +36,9 @@ func TestEngineersStationMeansTheMemberThere(t *testing.T) {
 // run makes joints at stations; a plate each, or one for all.
 func run(plate *framing.Member, stations ...float64) (out []*framing.Joint) {
 	for _, s := range stations {
-		j := &framing.Joint{Kind: framing.StudBase, Station: s}
+		j := &framing.Joint{Kind: plan.StudBase, Station: s}
 		if plate != nil {
-			j.Members = []*framing.Member{{Role: framing.Stud}, plate}
+			j.Members = []*framing.Member{{Role: plan.Stud}, plate}
 		}
 		out = append(out, j)
 	}
@@ -55,7 +54,7 @@ func at2(run []*framing.Joint) (out []float64) {
 
 func TestThinningARun(t *testing.T) {
 	plate := func(s0, s1 float64) *framing.Member {
-		return &framing.Member{Role: framing.SillPlate, S0: s0, S1: s1}
+		return &framing.Member{Role: plan.SillPlate, S0: s0, S1: s1}
 	}
 	for _, c := range []struct {
 		name string
@@ -114,7 +113,7 @@ func TestSideOfAnOpeningStaysClear(t *testing.T) {
 	right := &framing.Member{Wall: w, Opening: o, S0: 70, S1: 71.5}
 	for _, c := range []struct {
 		m    *framing.Member
-		side string
+		side plan.Face
 		z    float64
 		want bool
 	}{
@@ -133,48 +132,7 @@ func TestSideOfAnOpeningStaysClear(t *testing.T) {
 	}
 }
 
-func TestNailsOfTheEndsOfAStrap(t *testing.T) {
-	f := func(parts ...plan.Fasteners) *hardware.Item {
-		return &hardware.Item{Item: &plan.Item{Fasteners: parts}}
-	}
-	for _, c := range []struct {
-		item *hardware.Item
-		want [2]int
-		ok   [2]bool
-	}{
-		{f(plan.Fasteners{Count: 9, Parts: 2}), [2]int{9, 9}, [2]bool{true, true}},
-		{f(plan.Fasteners{Count: 9, Parts: 1}), [2]int{5, 5}, [2]bool{true, true}}, // half of them, rounded up
-		{f(plan.Fasteners{Count: 8, Parts: 1}), [2]int{4, 4}, [2]bool{true, true}},
-		{f(plan.Fasteners{Count: 8, Parts: 1}, plan.Fasteners{Count: 6, Parts: 1}), [2]int{8, 6}, [2]bool{true, true}},
-		{f(plan.Fasteners{Count: 3, Parts: 1}, plan.Fasteners{Count: 6, Parts: 2}), [2]int{6, 6}, [2]bool{true, true}},
-		{f(), [2]int{}, [2]bool{}},
-	} {
-		for i := range 2 {
-			got, ok := endNails(c.item, i)
-			assert.Equal(t, c.ok[i], ok)
-			assert.Equal(t, c.want[i], got.Count, "%+v", c.item.Fasteners)
-		}
-	}
-}
-
-func TestWhatANailGoesInto(t *testing.T) {
-	m := func(r framing.Role) *framing.Member { return &framing.Member{Role: r} }
-	for _, c := range []struct {
-		part string
-		role framing.Role
-		want bool
-	}{
-		{"each end", framing.Rim, true},
-		{"to stud", framing.Stud, true},
-		{"to stud", framing.Jack, true},
-		{"to stud", framing.King, true},
-		{"to stud", framing.TopPlate, false},
-		{"to plate", framing.TopPlate, true},
-		{"to plate", framing.Stud, false},
-		{"to rafter", framing.Rafter, true},
-	} {
-		assert.Equal(t, c.want, takes(plan.Fasteners{Part: c.part}, m(c.role)), "%s %s", c.part, c.role)
-	}
+func TestThicknessBehindAFace(t *testing.T) {
 	box := func(x, y, z float64) geom.Solid {
 		return geom.Box(geom.Vec3{}, geom.Vec3{X: x}, geom.Vec3{Y: y}, geom.Vec3{Z: z})
 	}

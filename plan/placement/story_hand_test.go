@@ -12,15 +12,15 @@ import (
 
 func TestWholeStoryOfAPiece(t *testing.T) {
 	p, _ := placed(t, standard().with(
-		plan.Rule{Name: "story", At: "stud-stud", Use: "strap-42"},
-		plan.Rule{Name: "never", At: "stud-stud", Use: "strap-24", Where: plan.Where{From: 50}},
-		plan.Place{Use: "long-60", Wall: "2S", On: "stud-stud", At: []float64{16}, Action: "add", Note: "see detail 3"}))
+		plan.Rule{Name: "story", At: "stud-stud", Use: "story-strap"},
+		plan.Rule{Name: "never", At: "stud-stud", Use: "short-strap", Where: plan.Where{From: 50}},
+		plan.Place{Use: "floor-strap", Wall: "2S", On: "stud-stud", At: []float64{16}, Action: "add", Note: "see detail 3"}))
 	got, err := p.Explain("2S-16-SS-strap")
 	require.NoError(t, err)
 	// Laps of 12.3125 and 17.375 between, as in TestStoryStrapIsCenteredOnTheGap: from
 	// 213.8125 to 255.8125.
 	assert.Equal(t, `2S-16-SS-strap
-  strap-42, strap: a flat band lapped on two members in line
+  story-strap, strap: a flat band lapped on two members in line
   on the outside face at 1'-4", from 17'-9 13/16" to 21'-3 13/16" above grade
   3'-6" of steel: 1'-0 5/16" on the stud, 1'-5 3/8" between, 1'-0 5/16" on the stud
   goes on before sheathing
@@ -32,9 +32,9 @@ joint 2S-16-SS: stud-stud, wall 2S, stud at 1'-4"
   1'-5 3/8" between the members a strap laps
   the studs line up
 rules and places here:
-  won   rule "story" (t.toml:100), strap-42
-  lost  rule "never" (t.toml:101), strap-24: condition from, to = from 4'-2" does not hold, it is 1'-4"
-  won   engineer's place (t.toml:200), long-60
+  won   rule "story" (t.toml:100), story-strap
+  lost  rule "never" (t.toml:101), short-strap: condition from, to = from 4'-2" does not hold, it is 1'-4"
+  won   engineer's place (t.toml:200), floor-strap
 `, got)
 	got, err = p.Explain("2S-16-SS-long")
 	require.NoError(t, err)
@@ -54,8 +54,8 @@ rules and places here:
 
 func TestStoryOfAWall(t *testing.T) {
 	p, _ := placed(t, standard().with(
-		plan.Rule{Name: "b", At: "stud-base", Use: "base-36", Where: plan.Where{To: 20}},
-		plan.Place{Use: "base-36", Wall: "1S", On: "stud-base", At: []float64{16}, Action: "remove"}))
+		plan.Rule{Name: "b", At: "stud-base", Use: "base-strap", Where: plan.Where{To: 20}},
+		plan.Place{Use: "base-strap", Wall: "1S", On: "stud-base", At: []float64{16}, Action: "remove"}))
 	got, err := p.ExplainWall("1S")
 	require.NoError(t, err)
 	// Seven bases and seven tops; only the base at 3/4 has its strap.
@@ -72,9 +72,9 @@ func TestStoryOfAWall(t *testing.T) {
 
 func TestWhyARulePassesAJointOver(t *testing.T) {
 	h := standard().with(
-		plan.Rule{Name: "second", At: "stud-base", Use: "base-36", Every: 2},
+		plan.Rule{Name: "second", At: "stud-base", Use: "base-strap", Every: 2},
 		plan.Rule{Name: "far", At: "stud-base", Use: "coil", Purpose: "x", AtMost: 48},
-		plan.Rule{Name: "but", At: "stud-base", Use: "strap-24", Purpose: "y", Except: []plan.Where{{From: 10, To: 20}}})
+		plan.Rule{Name: "but", At: "stud-base", Use: "short-strap", Purpose: "y", Except: []plan.Where{{From: 10, To: 20}}})
 	p, _ := placed(t, h)
 	var why []string
 	for _, v := range p.Verdicts(p.world.byID["1S-16-SB"]) {

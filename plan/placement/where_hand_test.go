@@ -79,9 +79,9 @@ func TestConditionsSayWhatTheyAskAndFind(t *testing.T) {
 		{"end_zone", plan.Where{EndZone: yes()}, true, "true", "true"},
 		{"roof", plan.Where{Roof: []string{"a", "b"}}, false, "a or b", "none"},
 		{"wall", plan.Where{Wall: []string{"1S"}}, true, "1S", "1S"},
-		{"role", plan.Where{Role: []string{"king", "stud"}}, true, "king or stud", "stud"},
-		{"against", plan.Where{Against: []string{"rim"}}, true, "rim", "bottom plate and rim"},
-		{"against", plan.Where{Against: []string{"joist", "beam"}}, false, "joist or beam", "bottom plate and rim"},
+		{"role", plan.Where{Role: []plan.Role{"king", "stud"}}, true, "king or stud", "stud"},
+		{"against", plan.Where{Against: []plan.Role{"rim"}}, true, "rim", "bottom plate and rim"},
+		{"against", plan.Where{Against: []plan.Role{"joist", "beam"}}, false, "joist or beam", "bottom plate and rim"},
 		{"stud", plan.Where{Stud: []string{"2x4"}}, false, "2x4", "2x6"},
 	} {
 		k := find(c.key)
@@ -116,11 +116,11 @@ func TestDistancesThatConditionsMeasure(t *testing.T) {
 		assert.InDelta(t, want.opening, fromOpening(w, j), 1e-9, station)
 		assert.Equal(t, want.shear, inShear(w, j), station)
 	}
-	off := &framing.Joint{Host: "G", Kind: framing.GirderPile, Station: 30}
+	off := &framing.Joint{Host: "G", Kind: plan.GirderPile, Station: 30}
 	assert.True(t, math.IsNaN(fromOpening(w, off)))
 	assert.False(t, inShear(w, off))
 	// Off the walls, from the first or the last joint along the host.
-	w.byHost[hostKind{"G", framing.GirderPile}] = []*framing.Joint{{Station: 6}, off, {Station: 40}}
+	w.byHost[hostKind{"G", plan.GirderPile}] = []*framing.Joint{{Station: 6}, off, {Station: 40}}
 	assert.Equal(t, 10.0, w.fromCorner(off))
 }
 
@@ -129,8 +129,8 @@ func TestGroupsNameEightAndCountTheRest(t *testing.T) {
 	w := &plan.Wall{Name: "1S"}
 	add := func(code string, n int) {
 		for i := range n {
-			m := &framing.Member{Role: framing.Stud}
-			j := &framing.Joint{ID: string(rune('a' + i)), Host: "1S", Wall: w, Kind: framing.StudBase, Station: 12 * float64(i), Members: []*framing.Member{m}}
+			m := &framing.Member{Role: plan.Stud}
+			j := &framing.Joint{ID: string(rune('a' + i)), Host: "1S", Wall: w, Kind: plan.StudBase, Station: 12 * float64(i), Members: []*framing.Member{m}}
 			tell.at(j, "", plan.Diagnostic{Code: code})
 		}
 	}
@@ -153,12 +153,12 @@ func TestGroupsNameEightAndCountTheRest(t *testing.T) {
 func TestHostsAreNamedByWhatTheyAre(t *testing.T) {
 	for want, j := range map[string]*framing.Joint{
 		"wall 1S":   {Host: "1S", Wall: &plan.Wall{Name: "1S"}},
-		"girder G":  {Host: "G", Kind: framing.GirderPile},
-		"porch P":   {Host: "P", Kind: framing.PostBase},
-		"porch Q":   {Host: "Q", Kind: framing.PostCap},
-		"porch R":   {Host: "R", Kind: framing.RafterPlate, Roof: &plan.Roof{}},
-		"roof main": {Host: "main", Kind: framing.RafterRidge, Roof: &plan.Roof{}},
-		"X":         {Host: "X", Kind: framing.StudBase},
+		"girder G":  {Host: "G", Kind: plan.GirderPile},
+		"porch P":   {Host: "P", Kind: plan.PostBase},
+		"porch Q":   {Host: "Q", Kind: plan.PostCap},
+		"porch R":   {Host: "R", Kind: plan.RafterPlate, Roof: &plan.Roof{}},
+		"roof main": {Host: "main", Kind: plan.RafterRidge, Roof: &plan.Roof{}},
+		"X":         {Host: "X", Kind: plan.StudBase},
 	} {
 		assert.Equal(t, want, hostName(j))
 	}
@@ -166,7 +166,7 @@ func TestHostsAreNamedByWhatTheyAre(t *testing.T) {
 }
 
 func TestListsInWords(t *testing.T) {
-	k := []framing.Kind{"a", "b", "c", "d", "e"}
+	k := []plan.JointKind{"a", "b", "c", "d", "e"}
 	assert.Equal(t, "no joint", list(nil))
 	assert.Equal(t, "a", list(k[:1]))
 	assert.Equal(t, "a or b", list(k[:2]))

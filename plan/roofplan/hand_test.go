@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
@@ -96,7 +97,7 @@ func TestRaftersOfAGableByHand(t *testing.T) {
 	// 100 in long, rafters 1.5 thick at 16 in: the first and the last flush with the
 	// ends, middles at 0.75 and 99.25; the module 16 to 96 from the low end. The
 	// one at 0 would stand in the first.
-	for _, axis := range []string{"x", "y"} {
+	for _, axis := range []plan.Axis{"x", "y"} {
 		lo, hi := pt(0, 0), pt(100, 60)
 		if axis == "y" {
 			hi = pt(60, 100)
@@ -155,7 +156,7 @@ func TestRaftersOfAHipByHand(t *testing.T) {
 	kinds := kinds2(r)
 	// Commons: 9 on each long face (40 to 160), and one on each end. Jacks: 2 at
 	// each end of the long faces, 4 on each end face.
-	assert.Equal(t, map[string]int{Common: 20, HipJack: 16}, kinds)
+	assert.Equal(t, map[RunKind]int{Common: 20, HipJack: 16}, kinds)
 	// The jack at 8 of the south face runs up 8 in of plan, 8.944 true.
 	for _, run := range r.Runs() {
 		if run.Face.Side == South && run.Station == 8 {
@@ -198,8 +199,8 @@ func TestRaftersOfAShedByHand(t *testing.T) {
 func TestUnequalGableAndHipEnd(t *testing.T) {
 	// South climbs 6 in 12 and north 12 in 12 from walls 120 apart at one height:
 	// x/2 = 120 - x at x = 80 from the south, 40 up.
-	slopes, ok := Slopes("gable", Shape{Axis: "x", Slope: 0.5, Other: 1})
-	require.True(t, ok)
+	slopes, err := Slopes("gable", Shape{Axis: "x", Slope: 0.5, Other: 1})
+	require.NoError(t, err)
 	assert.Equal(t, [4]float64{South: 0.5, North: 1}, slopes)
 	b := &Body{Axis: "x", Hi: pt(200, 120), Spacing: 16, Thick: 1.5}
 	for i, m := range slopes {
@@ -214,14 +215,14 @@ func TestUnequalGableAndHipEnd(t *testing.T) {
 	assert.Equal(t, North, side)
 
 	// A hip at the high end alone.
-	slopes, ok = Slopes("gable", Shape{Axis: "x", Slope: 0.5, HipEnd: [2]bool{false, true}})
-	require.True(t, ok)
+	slopes, err = Slopes("gable", Shape{Axis: "x", Slope: 0.5, HipEnd: [2]bool{false, true}})
+	require.NoError(t, err)
 	assert.Equal(t, [4]float64{South: 0.5, North: 0.5, East: 0.5}, slopes)
 	slopes, _ = Slopes("gable", Shape{Axis: "y", Slope: 0.5, HipEnd: [2]bool{true, false}})
 	assert.Equal(t, [4]float64{East: 0.5, West: 0.5, South: 0.5}, slopes)
 	for _, s := range []Shape{{Axis: "z", Slope: 1}, {Axis: "x"}, {Axis: "y", Slope: -1}} {
-		_, ok := Slopes("gable", s)
-		assert.False(t, ok, "%+v", s)
+		_, err := Slopes("gable", s)
+		assert.Error(t, err, "%+v", s)
 	}
 }
 
@@ -253,7 +254,7 @@ func TestRaftersOfAWingThatRunsIntoTheMainRoof(t *testing.T) {
 }
 
 func TestCrossingsWithinAnInchAreOne(t *testing.T) {
-	c := func(h float64, kind string) crossing { return crossing{h: h, kind: kind} }
+	c := func(h float64, kind EdgeKind) crossing { return crossing{h: h, kind: kind} }
 	// The ridge carries more than a valley that comes up to it 0.9 in before.
 	assert.Equal(t, []crossing{c(0, Eave), c(50.9, Ridge)}, thinned([]crossing{c(0, Eave), c(50, Valley), c(50.9, Ridge)}))
 	assert.Equal(t, []crossing{c(0, Eave), c(50, Ridge)}, thinned([]crossing{c(0, Eave), c(50, Ridge), c(50.9, Valley)}))
