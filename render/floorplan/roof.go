@@ -280,8 +280,8 @@ func roofNotes(c *page.Context) []string {
 		"Pieces at ridge, hips and valleys are counted here. Clips at the plates are shown again; the elevation of their wall counts them.",
 	}
 	for _, r := range c.House.Plan.Roofs {
-		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s, ridge %s, overhang %s at eaves",
-			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, spacing(c, r.Spacing), r.RidgeMember.Text, c.Length(r.Overhang))
+		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s o.c., ridge %s, overhang %s at eaves",
+			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, c.Spacing(r.Spacing), r.RidgeMember.Text, c.Length(r.Overhang))
 		if r.Kind != plan.HipRoof && r.Rake > 0 {
 			s += ", " + c.Length(r.Rake) + " at rakes"
 		}

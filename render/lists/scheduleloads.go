@@ -136,7 +136,7 @@ func gapTable(c *page.Context) *table.Table {
 	return t
 }
 
-// chainTable shows the weakest ring of each chain from ridge to foundation.
+// chainTable shows the weakest link of each chain from ridge to foundation.
 func chainTable(c *page.Context) *table.Table {
 	t := &table.Table{Title: "Chains from ridge to foundation: the weakest link", Cols: []table.Column{
 		{Head: "Walls"}, {Head: "Weakest link", Wrap: true, Grow: true}, {Head: "At", Wrap: true}, {Head: "Gaps", Align: sheet.Right}, {Head: "Ratio", Align: sheet.Right},
