@@ -94,7 +94,7 @@ func (v *checker) names() {
 		v.fault("unknown-face", fmt.Sprintf("%q is not a face of a member", it.Face), "use one of "+strings.Join(plan.Words(plan.Faces), ", "))
 	}
 	if want := bodies[it.Kind.Name]; want > 0 && it.Bodies != want {
-		v.fault("wrong-bodies", fmt.Sprintf("a %s has %d bodies, not %d", it.Kind.Name, want, it.Bodies), "change kind, or take bodies out")
+		v.fault("wrong-bodies", fmt.Sprintf("a %s has %s, not %d", it.Kind.Name, []string{"no body", "1 body", "2 bodies"}[want], it.Bodies), "change kind, or take bodies out")
 	}
 }
 

@@ -168,10 +168,10 @@ func ExampleCut_Text() {
 	// 2x6      16'-0"  1
 	// 2x10     16'-0"  1
 	//
-	// section  pieces  needed ft  bought ft  no less than ft  waste %
-	// 2x6      2       15.4       16.0       16.0             3.5
-	// 2x10     3       10.4       16.0       16.0             35.1
-	// Each cut takes 1/8"; no cutting of these pieces can buy less than "no less than".
+	// section  pieces  needed ft  bought ft  minimum ft  waste %
+	// 2x6      2       15.4       16.0       16.0        3.5
+	// 2x10     3       10.4       16.0       16.0        35.1
+	// Each cut takes 1/8"; "minimum ft" is the least that any cutting of these pieces can buy.
 	//
 	// PIECES
 	// section  role    length      pieces

@@ -76,7 +76,7 @@ func (x *placer) beaten(c *Check) {
 		if a := first[source]; a != nil && standing[source] == 0 {
 			x.tell.add(plan.Diagnostic{
 				Severity: c.Severity, Code: c.ID, Pos: pos, Where: where,
-				Summary: fmt.Sprintf("the %s has no effect at any of its %d joints", what, lost[source]),
+				Summary: fmt.Sprintf("the %s has no effect at any of its %s", what, plan.Counted(lost[source], "joint")),
 				Mend:    fmt.Sprintf("at %s it is %s: take it out, move it after, or give it a purpose of its own", a.joint.ID, a.why),
 			})
 		}

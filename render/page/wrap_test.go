@@ -25,7 +25,7 @@ func TestFiguresKeepTheirUnits(t *testing.T) {
 }
 
 func TestWrapPartsAFigureOnlyWhenItMust(t *testing.T) {
-	wide := TextWidth(`cut 1'-9`, 2.4, false) + 1
+	wide := TextWidth(`1'-9 1/2"`, 2.4, false) + 0.1 // "cut 1'-9" fits too
 	assert.Equal(t, []string{"cut", `1'-9 1/2"`}, Wrap(`cut 1'-9 1/2"`, 2.4, false, wide))
 	assert.Equal(t, []string{"cut", "1'-9", `1/2"`}, Wrap(`cut 1'-9 1/2"`, 2.4, false, TextWidth(`1'-9 1/`, 2.4, false)))
 	assert.Empty(t, Wrap(" ", 2.4, false, sheet.MM(10)))
