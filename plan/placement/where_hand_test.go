@@ -34,7 +34,7 @@ func TestWidthOfTheEndZone(t *testing.T) {
 		{"a tenth of the least side", 400, 600, 110, 190, 40}, // 0.4 x 110 = 44
 		{"of the other side", 600, 420, 110, 190, 42},
 		{"0.4 of the mean height", 800, 900, 105, 120, 42}, // 0.4 x 105 of the eave without a roof, a tenth is 80
-		{"4 percent", 1200, 1500, 60, 60, 48},             // 0.4 x 60 = 24
+		{"4 percent", 1200, 1500, 60, 60, 48},              // 0.4 x 60 = 24
 		{"36 at least", 240, 480, 110, 190, 36},
 		{"members under the plate do not count", 900, 900, 110, 50, 44}, // 0.4 x 110
 	} {
