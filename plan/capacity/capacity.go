@@ -110,8 +110,7 @@ func (a *Allowables) nailTerms(c *Capacity, p *placement.Piece) {
 			continue // both ends alike
 		}
 		n := f.Size
-		word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
-		switch {
+		switch word := word(n); {
 		case numbered(n):
 			n.Name += fmt.Sprintf(" (root %.3f in, NDS 2018 Table L3)", timber.ScrewRoot(n.Diameter))
 		case word == "screw" || word == "lag":
@@ -123,6 +122,12 @@ func (a *Allowables) nailTerms(c *Capacity, p *placement.Piece) {
 		}
 		a.nailTerm(c, p, f.Part, n, f.Count)
 	}
+}
+
+// word returns the first word of a fastener's name: "bolt" of "bolt 5/8 x 8".
+func word(n hardware.Nail) string {
+	w, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
+	return w
 }
 
 // numbered tells whether a fastener is a wood screw by its number, "No. 14",

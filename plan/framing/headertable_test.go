@@ -12,7 +12,8 @@ import (
 	"galewright/plan/geom"
 )
 
-// printedHeaders is IRC Table R502.5(1) as the page prints it (read, a scan
+// printedHeaders is IRC Table R502.5(1) of 2000 to 2006 (edition from memory) as
+// the page prints it (read, a scan
 // of a Florida city's reprint; 2-2x10 at 36 ft differs among three copies, 6-5
 // or 6-6): span in ft-in, a stroke, jacks; buildings of 20, 28 and 36 ft.
 var printedHeaders = [2]string{

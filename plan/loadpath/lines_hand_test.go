@@ -171,7 +171,7 @@ func TestUnitShearLinksSayTheirArithmetic(t *testing.T) {
 		assert.InDelta(t, 0.6*line*share/feet, plf, 1e-6, l.ID)
 		assert.Equal(t, plf, l.Demand)
 		assert.InDelta(t, l.Demand/0.6, l.Strength, 1e-9)
-		// SDPWS 2021 Table 4.3A (read): 15/32 with 8d at 4 in, 1,065 plf in the
+		// SDPWS 2008/2015 Table 4.3A (read): 15/32 with 8d at 4 in, 1,065 plf in the
 		// wind column, half of it allowable on southern pine.
 		require.NotNil(t, l.Capacity)
 		assert.InDelta(t, 532.5, l.Capacity.Value, 1e-9, l.ID)

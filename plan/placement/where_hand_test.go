@@ -18,7 +18,7 @@ func TestWidthOfTheEndZone(t *testing.T) {
 	house := func(x, y, plate, top float64) *framing.House {
 		l := &plan.Level{PlateHeight: plate}
 		at := []geom.Vec2{{X: 5, Y: 7}, {X: 5 + x, Y: 7}, {X: 5 + x, Y: 7 + y}, {X: 5, Y: 7 + y}}
-		h := &framing.House{Plan: &plan.Plan{}}
+		h := &framing.House{Plan: &plan.Plan{Levels: []*plan.Level{l}}}
 		for i, a := range at {
 			h.Plan.Walls = append(h.Plan.Walls, &plan.Wall{Level: l, From: a, To: at[(i+1)%4], Exterior: true})
 		}
@@ -31,10 +31,10 @@ func TestWidthOfTheEndZone(t *testing.T) {
 		x, y, plate, top float64
 		want             float64
 	}{
-		{"a tenth of the least side", 400, 600, 110, 190, 40}, // 0.4 x 150 = 60
+		{"a tenth of the least side", 400, 600, 110, 190, 40}, // 0.4 x 110 = 44
 		{"of the other side", 600, 420, 110, 190, 42},
-		{"0.4 of the mean height", 800, 900, 90, 120, 42}, // 0.4 x 105, a tenth is 80
-		{"4 percent", 1200, 1500, 60, 60, 48},             // 0.4 x 60 = 24
+		{"0.4 of the mean height", 800, 900, 105, 120, 42}, // 0.4 x 105 of the eave without a roof, a tenth is 80
+		{"4 percent", 1200, 1500, 60, 60, 48},              // 0.4 x 60 = 24
 		{"36 at least", 240, 480, 110, 190, 36},
 		{"members under the plate do not count", 900, 900, 110, 50, 44}, // 0.4 x 110
 	} {

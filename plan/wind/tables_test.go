@@ -213,7 +213,7 @@ func TestHipBetweenItsFigures(t *testing.T) {
 }
 
 func TestWhichFigureAnAngleTakes(t *testing.T) {
-	// ASCE 7 Figs. 30.3-2 and 30.3-5 hold up to and with 7, 20, 27 and 45 degrees,
+	// ASCE 7-22 Figs. 30.3-2 and 30.3-5 hold up to and with 7, 20, 27 and 45 degrees,
 	// monoslope roofs from over 3 up to 10 and 30; up to 3 they are flat.
 	for _, c := range []struct {
 		kind  plan.RoofKind
@@ -241,7 +241,7 @@ func TestWhichFigureAnAngleTakes(t *testing.T) {
 }
 
 func TestWallsUnderAFlatRoofTakeNineTenths(t *testing.T) {
-	// ASCE 7 Fig. 30.3-1 (second-hand), note on angles up to 10 degrees (second-hand).
+	// ASCE 7-22 Fig. 30.3-1 (second-hand), note on angles up to 10 degrees (second-hand).
 	for theta, f := range map[float64]float64{10: 0.9, 10.1: 1} {
 		w := WallFigure("7-22", theta)
 		check(t, "4", w.Zones[0].Negative, map[float64]float64{10: -1.1 * f, 500: -0.8 * f})
@@ -253,7 +253,7 @@ func TestWallsUnderAFlatRoofTakeNineTenths(t *testing.T) {
 }
 
 func TestEveryCoefficientOfTheEnvelope(t *testing.T) {
-	// ASCE 7 Fig. 28.3-1 (second-hand): case A by angle, zones 1 to 4 and 1E to 4E.
+	// ASCE 7-22 Fig. 28.3-1 (second-hand): case A by angle, zones 1 to 4 and 1E to 4E.
 	for theta, want := range map[float64][8]float64{
 		5:  {0.40, -0.69, -0.37, -0.29, 0.61, -1.07, -0.53, -0.43},
 		20: {0.53, -0.69, -0.48, -0.43, 0.80, -1.07, -0.69, -0.64},
@@ -272,7 +272,7 @@ func TestEveryCoefficientOfTheEnvelope(t *testing.T) {
 }
 
 func TestReachOfZoneTwo(t *testing.T) {
-	// ASCE 7 Fig. 28.3-1 notes (second-hand): half of 28 ft is 14, 2.5 eaves of 9 ft are
+	// ASCE 7-22 Fig. 28.3-1 notes (second-hand): half of 28 ft is 14, 2.5 eaves of 9 ft are
 	// 22.5, of 4 ft 10; without an eave the mean roof height stands for it.
 	assert.InDelta(t, 14, Basis{Length: 44, Width: 28, Height: 20, Eave: 9}.ZoneTwoReach(), 1e-9)
 	assert.InDelta(t, 14, Basis{Length: 28, Width: 44, Height: 20, Eave: 9}.ZoneTwoReach(), 1e-9)
