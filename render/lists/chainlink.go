@@ -27,7 +27,7 @@ func (l *laidChain) DrawAt(p *page.Page, at sheet.Pt) {
 			edgeLink(p, sheet.Pt{X: mid.X, Y: y}, l.m)
 		}
 		drawLink(p, formOf(l.chain, i), mid, l.m, h)
-		linkPicture(p, l.chain.Rings[i].Kind, sheet.Rect{X: at.X + l.m.picture, Y: mid.Y - 1.9*l.m.cap, W: 4.4 * l.m.cap, H: 3.8 * l.m.cap})
+		linkPicture(p, l.chain.Links[i].Kind, sheet.Rect{X: at.X + l.m.picture, Y: mid.Y - 1.9*l.m.cap, W: 4.4 * l.m.cap, H: 3.8 * l.m.cap})
 		l.drawText(p, at.X+l.m.text, y, i)
 		y += h
 	}
@@ -40,7 +40,7 @@ func (l *laidChain) drawText(p *page.Page, x, y sheet.MM, i int) {
 		p.Text(page.Lettered{S: s.s, Cap: l.m.cap, At: sheet.Pt{X: x, Y: y}, Bold: s.bold, Role: "note"})
 		y += table.Pitch(l.m.cap)
 	}
-	if on := p.SheetsOf(seeKey(l.chain.Rings[i])); len(on) > 0 {
+	if on := p.SheetsOf(seeKey(l.chain.Links[i])); len(on) > 0 {
 		p.Text(page.Lettered{S: "see " + on[0], Cap: l.m.cap, At: sheet.Pt{X: x, Y: y}, Role: "note", Link: on[0]})
 	}
 }
@@ -203,7 +203,7 @@ func chainCaution(r *loadpath.Report) string {
 		}
 	}
 	if sideways > 0 {
-		s += fmt.Sprintf(" Beside the chains: %s, reported on the load path sheet.", gapCount(sideways))
+		s += fmt.Sprintf(" Beside the chains: %s, reported on the load path sheet.", plan.Counted(sideways, "gap"))
 	}
 	return s
 }

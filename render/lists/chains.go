@@ -44,7 +44,7 @@ const (
 
 // formOf returns the form of link i of a chain.
 func formOf(ch *loadpath.Chain, i int) linkForm {
-	g := ch.Rings[i]
+	g := ch.Links[i]
 	switch {
 	case i == ch.Weak && g.Worst.Gap != "":
 		return linkWeakGap
@@ -74,8 +74,8 @@ func (b *chainBlock) Wanted(c *page.Context) sheet.MM { return 58 * c.ReadingCap
 
 // Lay settles the chain at a width of w or less, mm.
 func (b *chainBlock) Lay(c *page.Context, w sheet.MM) page.Laid {
-	l := &laidChain{chain: b.chain, c: c, m: metricsOfLinks(c), w: w, to: len(b.chain.Rings)}
-	for i := range b.chain.Rings {
+	l := &laidChain{chain: b.chain, c: c, m: metricsOfLinks(c), w: w, to: len(b.chain.Links)}
+	for i := range b.chain.Links {
 		lines := l.linkLines(i)
 		l.lines = append(l.lines, lines)
 		l.highs = append(l.highs, max(sheet.MM(len(lines)+1)*table.Pitch(l.m.cap)+l.m.gap, 4.6*l.m.cap))
@@ -102,13 +102,13 @@ type laidChain struct {
 
 // linkLines says what a link is, asks and holds.
 func (l *laidChain) linkLines(i int) (out []linkLine) {
-	g := l.chain.Rings[i]
+	g := l.chain.Links[i]
 	add := func(s string, bold bool) {
 		for _, x := range table.WrapHard(s, l.m.cap, bold, l.w-l.m.text) {
 			out = append(out, linkLine{x, bold})
 		}
 	}
-	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), jointCount(g.Joints))
+	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), plan.Counted(g.Joints, "joint"))
 	switch formOf(l.chain, i) {
 	case linkWeakest:
 		title = "WEAKEST: " + title
@@ -123,29 +123,15 @@ func (l *laidChain) linkLines(i int) (out []linkLine) {
 }
 
 // linkForces prints demand over capacity at the worst joint of a link.
-func linkForces(g loadpath.Ring) string {
+func linkForces(g loadpath.ChainLink) string {
 	k := g.Worst
 	switch {
 	case k.Gap != "":
-		return fmt.Sprintf("%s: %s; largest at %s, demand %s", gapCount(g.Gaps), k.Gap, k.ID, force(k.Demand, k.Unit))
+		return fmt.Sprintf("%s: %s; largest at %s, demand %s", plan.Counted(g.Gaps, "gap"), k.Gap, k.ID, force(k.Demand, k.Unit))
 	case k.Demand == 0:
 		return "no net uplift"
 	}
 	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(k.Demand, k.Unit), force(k.Capacity.Value, k.Unit), ratio(k.Ratio), k.Governs())
-}
-
-func jointCount(n int) string {
-	if n == 1 {
-		return "1 joint"
-	}
-	return fmt.Sprintf("%d joints", n)
-}
-
-func gapCount(n int) string {
-	if n == 1 {
-		return "1 gap"
-	}
-	return fmt.Sprintf("%d gaps", n)
 }
 
 func upperFirst(s string) string {
@@ -156,7 +142,7 @@ func upperFirst(s string) string {
 }
 
 // seeKey is the key of the sheet that shows the joints of a link.
-func seeKey(g loadpath.Ring) string {
+func seeKey(g loadpath.ChainLink) string {
 	switch {
 	case g.Kind == plan.RafterRidge:
 		return "roof"
@@ -183,7 +169,7 @@ func (l *laidChain) Split(h sheet.MM) (first, rest page.Laid) {
 		y += l.highs[n]
 		n++
 	}
-	if n < l.from+2 { // a chain of one ring on a sheet is none
+	if n < l.from+2 { // a chain of one link on a sheet is none
 		return nil, l
 	}
 	a, b := *l, *l

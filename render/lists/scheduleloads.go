@@ -143,13 +143,13 @@ func chainTable(c *page.Context) *table.Table {
 	}}
 	for _, ch := range c.Loads.Chains {
 		gaps := 0
-		for _, r := range ch.Rings {
+		for _, r := range ch.Links {
 			gaps += r.Gaps
 		}
 		if ch.Weak < 0 {
 			continue
 		}
-		r := ch.Rings[ch.Weak]
+		r := ch.Links[ch.Weak]
 		cells := table.Texts(ch.Name, r.Title, "", fmt.Sprint(gaps), "")
 		if r.Worst != nil {
 			cells[2].S, cells[4].S = r.Worst.ID, ratio(r.Worst.Ratio)
