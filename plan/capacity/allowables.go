@@ -1,7 +1,6 @@
 package capacity
 
 import (
-	"fmt"
 	"slices"
 
 	"galewright/plan"

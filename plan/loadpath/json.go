@@ -109,7 +109,7 @@ type jsonChainLink struct {
 }
 
 type jsonChain struct {
-	Line  string     `json:"line"`
+	Line  string          `json:"line"`
 	Links []jsonChainLink `json:"links"`
 }
 

@@ -160,7 +160,7 @@ func TestLinksCloseByWhatHoldsThem(t *testing.T) {
 		{"more is not", 0.6, nil, math.Inf(1), "no hardware at this joint", "no hardware at this joint"},
 		{"less than nothing", -5, &Capacity{Value: 400, Governs: "nails"}, 0, "", "nails"},
 		{"unknown", 300, &Capacity{Unknown: "no steel"}, math.Inf(1), "no capacity known: no steel", "no capacity known: no steel"},
-		{"unknown, nothing asked", 0, &Capacity{Unknown: "no steel"}, 0, "", "nothing asked; no steel"},
+		{"unknown, nothing asked", 0, &Capacity{Unknown: "no steel"}, 0, "", "no demand; no steel"},
 		{"holds nothing", 300, &Capacity{}, math.Inf(1), "capacity is 0", "capacity is 0"},
 	} {
 		l := &Link{Demand: c.demand}
