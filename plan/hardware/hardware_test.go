@@ -103,7 +103,7 @@ func TestNailsMustFitTheSteel(t *testing.T) {
 	_, ds := New([]*plan.Item{it})
 	require.Len(t, ds, 1)
 	assert.Equal(t, "nails-do-not-fit", ds[0].Code)
-	assert.Contains(t, ds[0].Summary, `7" missing`)
+	assert.Contains(t, ds[0].Summary, `short by 7"`)
 }
 
 func TestMarksOfOneFileAreUnique(t *testing.T) {
