@@ -100,10 +100,12 @@ type checker struct {
 	ds  plan.Diagnostics
 }
 
-func (v *checker) fault(code, summary, mend string) { v.add(plan.Error, code, summary, mend) }
-func (v *checker) warn(code, summary, mend string)  { v.add(plan.Warning, code, summary, mend) }
+func (v *checker) fault(code plan.Code, summary, mend string) { v.add(plan.Error, code, summary, mend) }
+func (v *checker) warn(code plan.Code, summary, mend string) {
+	v.add(plan.Warning, code, summary, mend)
+}
 
-func (v *checker) add(s plan.Severity, code, summary, mend string) {
+func (v *checker) add(s plan.Severity, code plan.Code, summary, mend string) {
 	v.ds = append(v.ds, plan.Diagnostic{
 		Severity: s, Code: code, Pos: v.src.Pos,
 		Summary: summary, Where: "item " + cmp.Or(v.src.Mark, "without a mark"), Mend: mend,

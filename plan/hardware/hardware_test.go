@@ -74,7 +74,7 @@ func TestNewTellsEachFault(t *testing.T) {
 			c.edit(it)
 			_, ds := New([]*plan.Item{it})
 			require.Len(t, ds, 1, "%v", ds)
-			assert.Equal(t, c.code, ds[0].Code)
+			assert.Equal(t, c.code, string(ds[0].Code))
 			assert.NotEmpty(t, ds[0].Mend)
 			assert.Equal(t, 7, ds[0].Pos.Line)
 		})
@@ -102,7 +102,7 @@ func TestNailsMustFitTheSteel(t *testing.T) {
 	it.Fasteners[0].Rows, it.Fasteners[0].Spacing, it.Fasteners[0].EndDist = 1, 3, 1
 	_, ds := New([]*plan.Item{it})
 	require.Len(t, ds, 1)
-	assert.Equal(t, "nails-do-not-fit", ds[0].Code)
+	assert.Equal(t, "nails-do-not-fit", string(ds[0].Code))
 	assert.Contains(t, ds[0].Summary, `7" missing`)
 }
 
@@ -111,7 +111,7 @@ func TestMarksOfOneFileAreUnique(t *testing.T) {
 	b.Pos.Line = 9
 	_, ds := New([]*plan.Item{a, b})
 	require.Len(t, ds, 1)
-	assert.Equal(t, "mark-twice", ds[0].Code)
+	assert.Equal(t, "mark-twice", string(ds[0].Code))
 	assert.Equal(t, []plan.Pos{a.Pos}, ds[0].Related)
 
 	b.Pos.File, b.Length = "catalog.toml", 48
