@@ -191,11 +191,3 @@ func TestNailsOfPanels(t *testing.T) {
 	assert.Zero(t, seg(48, 0, 12, false).Nails, "no spacing known, no nails counted")
 	assert.Zero(t, seg(48, 4, 0, false).Nails)
 }
-
-func TestHeightThatIsSheathed(t *testing.T) {
-	low, high := &plan.Level{Floor: 100, PlateHeight: 97}, &plan.Level{Floor: 210, PlateHeight: 90}
-	assert.Equal(t, 97.0, wallHeight(&plan.Wall{Level: low}))
-	assert.Equal(t, 97.0, wallHeight(&plan.Wall{Level: low, ToLevel: low}))
-	assert.Equal(t, 200.0, wallHeight(&plan.Wall{Level: low, ToLevel: high}), "210 + 90 - 100")
-	assert.Equal(t, 50.0, wallHeight(&plan.Wall{Level: low, ToLevel: high, Height: 50}))
-}
