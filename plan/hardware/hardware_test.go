@@ -42,9 +42,9 @@ func TestNewTellsEachFault(t *testing.T) {
 		code string
 	}{
 		"no mark":                   {func(i *plan.Item) { i.Mark = "" }, "no-mark"},
-		"unknown kind":              {func(i *plan.Item) { i.Kind = "strp" }, "unknown-kind"},
-		"unknown phase":             {func(i *plan.Item) { i.Phase = "later" }, "unknown-phase"},
-		"unknown face":              {func(i *plan.Item) { i.Face = "front" }, "unknown-face"},
+		"unknown kind":              {func(i *plan.Item) { i.Kind = "strp" }, "unknown-word"},
+		"unknown phase":             {func(i *plan.Item) { i.Phase = "later" }, "unknown-word"},
+		"unknown face":              {func(i *plan.Item) { i.Face = "front" }, "unknown-word"},
 		"unknown nail":              {func(i *plan.Item) { i.Fasteners[0].Nail = "5d common" }, "unknown-nail"},
 		"unknown gauge":             {func(i *plan.Item) { i.Gauge = "21" }, "unknown-gauge"},
 		"strap without length":      {func(i *plan.Item) { i.Length = 0 }, "strap-without-length"},

@@ -19,8 +19,8 @@ type Check struct {
 
 // Checks lists all checks in the order they run.
 var Checks = []*Check{
-	unknownMark, unknownJoint, itemNotForJoint, itemNeverUsed,
-	unknownAction, unknownHost, placeOffMember, placeWithoutEffect,
+	unknownMark, unknownWord, itemNotForJoint, itemNeverUsed,
+	unknownHost, placeOffMember, placeWithoutEffect,
 	ruleMatchedNothing, ruleWithoutEffect,
 	jointWithoutMember, noWayToLie, jointOffWall, cornerOfOne, noRafter, noRidge,
 	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing, boltTooShort, noRoomOnPlate, holdDownWithoutAnchor,

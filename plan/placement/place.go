@@ -88,7 +88,7 @@ func (x *placer) rule(r *plan.Rule) {
 	it := x.item(r.Use, r.Pos, where)
 	if plan.JointKind(r.At).Code() == "" {
 		x.raise(plan.Diagnostic{
-			Code: "unknown-joint", Pos: r.Pos, Where: where,
+			Code: "unknown-word", Pos: r.Pos, Where: where,
 			Summary: fmt.Sprintf("%q is no kind of joint", r.At), Mend: meant(r.At, plan.JointKinds),
 		})
 		return
