@@ -11,7 +11,7 @@ import (
 
 func codesOf(ds plan.Diagnostics) (out []string) {
 	for _, d := range ds {
-		out = append(out, d.Code)
+		out = append(out, string(d.Code))
 	}
 	return out
 }
