@@ -19,10 +19,17 @@ var keysCommand = command{
 	name: "keys", args: "TABLE", short: "print the keys a plan may write, with what each means",
 	long: `Prints every key of a plan: its type, what it means, and its default. Name
 a table, such as wall.opening, for that one alone. After [item] come the kinds of
-hardware with where each goes, after [rule] the kinds of joints, after [place] the checks on placed hardware, by the code that ends a message.`,
+hardware with where each goes, after [rule] the kinds of joints, after [place] the
+checks on placed hardware. With --faults it prints every message there is by the
+code at its end: what it means, how to mend it, and one as it was told; name a code
+for that one alone.`,
 	example: "galewright keys wall.opening",
-	setup: func(*pflag.FlagSet) func([]string, streams) error {
+	setup: func(f *pflag.FlagSet) func([]string, streams) error {
+		codes := f.Bool("faults", false, "print the codes of messages instead; TABLE is a code then")
 		return func(args []string, s streams) error {
+			if *codes {
+				return printFaults(args, s)
+			}
 			keys := read.Keys()
 			if len(args) > 0 {
 				keys = slices.DeleteFunc(keys, func(k read.Key) bool { return k.Table != args[0] })

@@ -366,7 +366,7 @@ func (w *framedWall) extent() (lo, hi geom.Vec2) {
 }
 
 // wallFault notes an error of a wall.
-func (b *builder) wallFault(w *plan.Wall, code, what, mend string) {
+func (b *builder) wallFault(w *plan.Wall, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{
 		Code: code, Pos: w.Pos, Where: "wall " + w.Name,
 		Summary: fmt.Sprintf("wall %s %s", w.Name, what), Mend: mend,

@@ -93,7 +93,7 @@ func endAt(a *body, o body) bool {
 	return true
 }
 
-func (b *builder) girderFault(g *plan.Girder, code, what, mend string) {
+func (b *builder) girderFault(g *plan.Girder, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{Code: code, Pos: g.Pos, Where: "girder " + g.Name, Summary: what, Mend: mend})
 }
 

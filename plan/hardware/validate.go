@@ -91,7 +91,7 @@ func (v *checker) numbers() {
 func (v *checker) names() {
 	it := v.it
 	if it.Face != "" && !slices.Contains(plan.Faces, it.Face) {
-		v.fault("unknown-face", fmt.Sprintf("%q is not a face of a member", it.Face), "use one of "+strings.Join(plan.Words(plan.Faces), ", "))
+		v.fault("unknown-word", fmt.Sprintf("%q is not a face of a member", it.Face), "use one of "+strings.Join(plan.Words(plan.Faces), ", "))
 	}
 	if want := bodies[it.Kind.Name]; want > 0 && it.Bodies != want {
 		v.fault("wrong-bodies", fmt.Sprintf("a %s has %s, not %d", it.Kind.Name, []string{"no body", "1 body", "2 bodies"}[want], it.Bodies), "change kind, or take bodies out")
@@ -123,7 +123,7 @@ func (v *checker) pattern(f plan.Fasteners) {
 		return
 	}
 	if f.Rows > 1 && it.Width > 0 && float64(f.Rows)*2*f.Diameter > it.Width {
-		v.fault("rows-exceed-width", fmt.Sprintf("%d rows of %s nails on steel %s wide", f.Rows, length.Feet(f.Diameter), length.Feet(it.Width)), "fewer rows, or wider steel")
+		v.fault("rows-exceed-width", fmt.Sprintf("%d rows of %s on steel %s wide", f.Rows, f.Nail, length.Feet(it.Width)), "fewer rows, or wider steel")
 	}
 	if !it.Kind.Strap || it.Length <= 0 || f.Count <= 0 {
 		return

@@ -148,7 +148,7 @@ func TestNoShearWallIsTold(t *testing.T) {
 	_, ds := Run(placed(t, b.plan()))
 	codes := map[string]int{}
 	for _, d := range ds {
-		codes[d.Code]++
+		codes[string(d.Code)]++
 	}
 	assert.Equal(t, 4, codes["no-shear-wall"], "two stories, two directions")
 }

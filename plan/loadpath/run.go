@@ -64,7 +64,7 @@ func basisFaults(h *framing.House) plan.Diagnostics {
 
 // tell warns of what the path lost on its way.
 func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
-	warn := func(code string, pos plan.Pos, where, mend, format string, args ...any) {
+	warn := func(code plan.Code, pos plan.Pos, where, mend, format string, args ...any) {
 		ds = append(ds, plan.Diagnostic{Severity: plan.Warning, Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: pos})
 	}
 	for _, w := range a.plan.Walls {

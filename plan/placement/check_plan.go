@@ -11,12 +11,10 @@ import (
 var (
 	unknownMark = newCheck("unknown-mark", plan.Error, "a mark that is not in the catalog",
 		"A rule or place uses a mark that no item has. Nothing is placed for it.", nil)
-	unknownJoint = newCheck("unknown-joint", plan.Error, "a word that is not a kind of joint",
-		"A rule's at or a place's on must be one of the joint kinds.", nil)
+	unknownWord = newCheck("unknown-word", plan.Error, "a word that is not in its list",
+		"A rule's at or a place's on must be one of the joint kinds, a place's action one of its actions.", nil)
 	itemNotForJoint = newCheck("item-not-for-joint", plan.Error, "an item at a joint it does not fit",
 		"Each kind of item goes at certain kinds of joint; a ridge strap at a stud's base cannot be nailed.", nil)
-	unknownAction = newCheck("unknown-action", plan.Error, "a place with an unknown action",
-		"A place replaces what the rules put there, adds to it, or removes it.", nil)
 	unknownHost = newCheck("unknown-host", plan.Error, "a place on something that has no joints",
 		"A place names the wall, roof, girder or porch it is on.", nil)
 	placeOffMember = newCheck("place-off-member", plan.Error, "an engineer's item off every member",

@@ -14,7 +14,7 @@ import (
 // only returns the diagnostics of one code.
 func only(ds plan.Diagnostics, code string) (out plan.Diagnostics) {
 	for _, d := range ds {
-		if d.Code == code {
+		if string(d.Code) == code {
 			out = append(out, d)
 		}
 	}
@@ -209,7 +209,7 @@ func TestUnusedMarkIsTold(t *testing.T) {
 }
 
 func TestChecksAreDescribed(t *testing.T) {
-	seen := map[string]bool{}
+	seen := map[plan.Code]bool{}
 	word := regexp.MustCompile(`^[a-z]+(-[a-z]+)*$`)
 	for _, c := range Checks {
 		assert.Regexp(t, word, c.ID)

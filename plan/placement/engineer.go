@@ -51,7 +51,7 @@ func (x *placer) place(e *plan.Place) {
 func (x *placer) placeKnown(e *plan.Place, host, where string) bool {
 	if e.Action != "" && !slices.Contains(plan.Actions, e.Action) {
 		x.raise(plan.Diagnostic{
-			Code: "unknown-action", Pos: e.Pos, Where: where,
+			Code: "unknown-word", Pos: e.Pos, Where: where,
 			Summary: fmt.Sprintf("%q is not an action of a place", e.Action), Mend: meant(e.Action, plan.Actions),
 		})
 		return false
@@ -81,7 +81,7 @@ func (x *placer) kindsOf(e *plan.Place, it *hardware.Item, where string) []plan.
 	k := e.On
 	if k.Code() == "" {
 		x.raise(plan.Diagnostic{
-			Code: "unknown-joint", Pos: e.Pos, Where: where,
+			Code: "unknown-word", Pos: e.Pos, Where: where,
 			Summary: fmt.Sprintf("%q is not a kind of joint", e.On), Mend: meant(e.On, plan.JointKinds),
 		})
 		return nil

@@ -52,15 +52,15 @@ type placer struct {
 	asked    []*ask // those that stood when pieces were built
 	space    *space // of all pieces
 	overlaps []clash
-	found    map[string][]finding // what placing itself came upon, by code
-	used     map[string]bool      // marks that a rule or place names
+	found    map[plan.Code][]finding // what placing itself came upon, by code
+	used     map[string]bool         // marks that a rule or place names
 }
 
 // Place puts hardware at the joints of h: every rule in the order written,
 // then every place of the engineer, then the pieces, then all checks.
 func Place(h *framing.House, c *hardware.Catalog) (*Placement, plan.Diagnostics) {
 	x := &placer{
-		world: newWorld(h), c: c, used: map[string]bool{}, found: map[string][]finding{},
+		world: newWorld(h), c: c, used: map[string]bool{}, found: map[plan.Code][]finding{},
 		p: &Placement{
 			House: h, Catalog: c, byTag: map[string]*Piece{},
 			byJoint: map[*framing.Joint][]*Piece{}, asks: map[*framing.Joint][]*ask{},
@@ -88,7 +88,7 @@ func (x *placer) rule(r *plan.Rule) {
 	it := x.item(r.Use, r.Pos, where)
 	if plan.JointKind(r.At).Code() == "" {
 		x.raise(plan.Diagnostic{
-			Code: "unknown-joint", Pos: r.Pos, Where: where,
+			Code: "unknown-word", Pos: r.Pos, Where: where,
 			Summary: fmt.Sprintf("%q is not a kind of joint", r.At), Mend: meant(r.At, plan.JointKinds),
 		})
 		return

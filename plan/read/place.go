@@ -63,6 +63,11 @@ func bodyOf(p *plan.Plan, name string) string {
 	return name
 }
 
+// unknown are the codes of references that lead nowhere, by key.
+var unknown = map[string]plan.Code{
+	"level": "unknown-level", "wall": "unknown-wall", "roof": "unknown-roof", "girder": "unknown-girder", "porch": "unknown-porch",
+}
+
 // known checks a reference by name; the set of names of a kind is made once.
 func (n node) known(kind, name string, names func(*plan.Plan) []string) {
 	if name == "" {
@@ -77,7 +82,7 @@ func (n node) known(kind, name string, names func(*plan.Plan) []string) {
 		n.r.names[kind] = set
 	}
 	if !set[name] {
-		n.fault(kind, "unknown-"+kind, nearest(name, names(n.r.plan)), "there is no %s %q", kind, strings.TrimSpace(name))
+		n.fault(kind, unknown[kind], nearest(name, names(n.r.plan)), "there is no %s %q", kind, strings.TrimSpace(name))
 	}
 }
 

@@ -236,7 +236,7 @@ func TestAllFaultsComeAtOnceInOrderOfPlace(t *testing.T) {
 	_, ds := parse(src, nil)
 	var codes []string
 	for _, d := range ds {
-		codes = append(codes, d.Code)
+		codes = append(codes, string(d.Code))
 	}
 	require.Equal(t, []string{"unknown-word", "no-unit", "bad-pitch"}, codes)
 }
@@ -254,7 +254,7 @@ func TestOutline(t *testing.T) {
 	require.Empty(t, lines(ds))
 
 	_, ds = parse(square(a, d, c, b), nil)
-	require.Equal(t, "clockwise", ds[0].Code)
+	require.Equal(t, "clockwise", string(ds[0].Code))
 
 	// A court inside the house: its walls, seen from the court, go clockwise round it.
 	court := square(a, b, c, d)
@@ -339,7 +339,7 @@ func FuzzRead(f *testing.F) {
 		for _, d := range ds {
 			require.Positive(t, d.Pos.Line)
 			require.NotContains(t, d.String(), "\n")
-			require.NotEmpty(t, d.Code)
+			require.NotEmpty(t, string(d.Code))
 		}
 		if !ds.Errors() {
 			require.NotEmpty(t, p.Levels)
@@ -376,7 +376,7 @@ func TestNoFaultHidesAnother(t *testing.T) {
 		}
 		_, ds := parse(src, nil)
 		for _, code := range want {
-			require.True(t, slices.ContainsFunc(ds, func(d plan.Diagnostic) bool { return d.Code == code }), "%s among %v", code, lines(ds))
+			require.True(t, slices.ContainsFunc(ds, func(d plan.Diagnostic) bool { return string(d.Code) == code }), "%s among %v", code, lines(ds))
 		}
 		if len(want) == 0 {
 			require.Empty(t, lines(ds))
