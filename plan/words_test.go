@@ -161,7 +161,7 @@ func TestUnknownWordsAreRefused(t *testing.T) {
 		require.Len(t, faults, 1, c.word)
 		require.True(t, faults.Errors())
 		require.Equal(t, "unknown-word", string(faults[0].Code))
-		require.Contains(t, faults[0].Summary, `"`+c.word+`" is none of `)
+		require.Contains(t, faults[0].Summary, `"`+c.word+`" is not one of `)
 		require.Equal(t, c.where, faults[0].Where)
 		require.Positive(t, faults[0].Pos.Line)
 		require.Empty(t, h.Members)

@@ -48,7 +48,7 @@ var (
 					continue
 				}
 				if in := sill.Z0 - p.Path[1].Z; in < embed-touch {
-					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate, %s is the least", length.Feet(max(in, 0)), length.Feet(embed)),
+					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate; the minimum is %s", length.Feet(max(in, 0)), length.Feet(embed)),
 						fmt.Sprintf("take a bolt of at least %s", length.Feet(p.Item.Length+embed-in)))
 				}
 			}
@@ -64,12 +64,12 @@ var (
 		})
 
 	holdDownWithoutAnchor = newCheck("hold-down-without-anchor", plan.Warning, "a hold-down with no rod below it",
-		"A hold-down over a sill plate hangs on a rod that stands in the foundation; none is placed at its post.", func(x *placer, c *Check) {
+		"A hold-down over a sill plate takes a rod set in the foundation; none is placed at its post.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if p.Item.Kind.Name != plan.HoldDownItem || role(x.through(p.Joint).joint, plan.SillPlate) == nil || x.anchored(p) {
 					continue
 				}
-				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod stands in the foundation under it", length.Feet(p.Item.Rod)),
+				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod is set in the foundation under it", length.Feet(p.Item.Rod)),
 					fmt.Sprintf(`place an item of kind = "anchor rod" at the same %s joint`, p.Joint.Kind))
 			}
 		})

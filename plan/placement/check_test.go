@@ -190,7 +190,7 @@ func TestConsequences(t *testing.T) {
 			for _, d := range found {
 				all = append(all, d.String())
 				assert.NotContains(t, d.String(), "\n", "one line")
-				assert.NotEmpty(t, d.Mend, "how to mend it")
+				assert.NotEmpty(t, d.Mend, "how to fix it")
 				assert.NotZero(t, d.Pos.Line, "where in the file")
 			}
 			for _, want := range c.contains {
