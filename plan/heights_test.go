@@ -28,7 +28,10 @@ func TestHeightsOfAWall(t *testing.T) {
 		assert.Equal(t, c.in, c.wall.On(second), name)
 		assert.Equal(t, c.passes, c.wall.Passes(second), name)
 	}
-	assert.Equal(t, first, (&Wall{Level: first}).TopLevel())
+	plain := &Wall{Level: first}
+	assert.Equal(t, first, plain.TopLevel())
+	assert.True(t, plain.On(first))
+	assert.False(t, plain.On(second))
 	assert.Equal(t, second, p.Above(first))
 	assert.Nil(t, p.Above(second))
 	assert.InDelta(t, 96, (&Opening{At: 60, Width: 36}).End(), 1e-9)

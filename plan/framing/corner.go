@@ -332,7 +332,7 @@ func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 	}
 	if lo > 0 && hi < u.Length() && !b.endsOn(t, u) {
 		b.wallFault(u.Wall, "walls-cross", fmt.Sprintf("crosses wall %s", t.Name),
-			"end one of them at the other's face and go on with a second wall")
+			"end one of them at the other's face and continue with a second wall")
 	}
 }
 

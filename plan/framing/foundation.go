@@ -58,7 +58,7 @@ func (b *builder) meetGirders(o, g *framedGirder) {
 		return
 	}
 	if _, _, ok := g.body.crossing(o.body); ok && inReach(g.body, o.body) && inReach(o.body, g.body) {
-		b.girderFault(g.Girder, "girders-cross", fmt.Sprintf("girders %s and %s cross at one height", g.Name, o.Name), "end one at the other's side and go on with a third")
+		b.girderFault(g.Girder, "girders-cross", fmt.Sprintf("girders %s and %s cross at one height", g.Name, o.Name), "end one at the other's side and continue with a third")
 	}
 }
 

@@ -13,7 +13,7 @@ type Size struct {
 	Length, Width float64    // of the exterior walls along and across the main ridge, in; 0 without walls
 	Eave          float64    // height of the main roof's plates above grade, in
 	// Mean is the mean roof height above grade, in: half way from eave to
-	// ridge of the main roof, or the eave's to 10 degrees (ASCE 7 26.2).
+	// ridge of the main roof, or the eave's to 10 degrees (ASCE 7-16 26.2, from memory).
 	Mean float64
 }
 

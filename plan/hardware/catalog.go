@@ -79,7 +79,7 @@ func check(src *plan.Item) (plan.Diagnostics, *Item) {
 		v.fault("no-mark", "an item has no mark", `add mark = "wall-strap" or the like`)
 	}
 	if k == nil {
-		v.fault("unknown-word", fmt.Sprintf("kind %q is none of the catalog", src.Kind), "use "+near(src.Kind))
+		v.fault("unknown-word", fmt.Sprintf("%q is not a kind of item", src.Kind), "use "+near(src.Kind))
 	}
 	if k == nil || src.Mark == "" {
 		return v.ds, nil
@@ -117,7 +117,7 @@ func (v *checker) defaults() {
 	it := v.it
 	it.Item.Phase = cmp.Or(it.Item.Phase, it.Kind.Phase)
 	if it.Phase = PhaseNamed(it.Item.Phase); it.Phase == nil {
-		v.fault("unknown-word", fmt.Sprintf("phase %q is none of the order of work", it.Item.Phase), "use "+strings.Join(plan.Words(plan.Phases), ", "))
+		v.fault("unknown-word", fmt.Sprintf("%q is not a phase of the work", it.Item.Phase), "use "+strings.Join(plan.Words(plan.Phases), ", "))
 		it.Phase = PhaseNamed(it.Kind.Phase)
 	}
 	it.Face = cmp.Or(it.Face, it.Kind.Face)

@@ -24,8 +24,8 @@ func TestNewFillsInWhatTheKindImplies(t *testing.T) {
 	require.NotNil(t, it)
 	// Manufacturers' standard gauge, 19 ga: 0.0418 in (four charts agree, transcribed).
 	assert.InDelta(t, 0.0418, it.Thickness, 1e-9)
-	assert.Equal(t, "outside", it.Face)
-	assert.Equal(t, "before sheathing", it.Phase.Name)
+	assert.Equal(t, plan.Outside, it.Face)
+	assert.Equal(t, plan.BeforeSheathing, it.Phase.Name)
 	// The short strap nail 10d = 0.148 x 1 1/2 is named in IRC 2018 R602.6.1 (read).
 	assert.Equal(t, Nail{Name: "10d x 1 1/2", Diameter: 0.148, Length: 1.5}, it.Nails[0])
 	assert.Nil(t, c.Item("other-strap"))
@@ -103,7 +103,7 @@ func TestNailsMustFitTheSteel(t *testing.T) {
 	_, ds := New([]*plan.Item{it})
 	require.Len(t, ds, 1)
 	assert.Equal(t, "nails-do-not-fit", string(ds[0].Code))
-	assert.Contains(t, ds[0].Summary, `7" missing`)
+	assert.Contains(t, ds[0].Summary, `short by 7"`)
 }
 
 func TestMarksOfOneFileAreUnique(t *testing.T) {

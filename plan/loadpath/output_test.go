@@ -123,7 +123,7 @@ func TestGapsAreTold(t *testing.T) {
 	}
 	for _, c := range r.Chains {
 		if c.Weak >= 0 {
-			assert.NotEmpty(t, c.Rings[c.Weak].Worst.Gap, "a gap is the weakest of %s", c.Name)
+			assert.NotEmpty(t, c.Links[c.Weak].Worst.Gap, "a gap is the weakest of %s", c.Name)
 		}
 	}
 }

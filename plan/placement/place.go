@@ -89,7 +89,7 @@ func (x *placer) rule(r *plan.Rule) {
 	if plan.JointKind(r.At).Code() == "" {
 		x.raise(plan.Diagnostic{
 			Code: "unknown-word", Pos: r.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is no kind of joint", r.At), Mend: meant(r.At, plan.JointKinds),
+			Summary: fmt.Sprintf("%q is not a kind of joint", r.At), Mend: meant(r.At, plan.JointKinds),
 		})
 		return
 	}
@@ -104,7 +104,7 @@ func (x *placer) rule(r *plan.Rule) {
 		}
 		for _, old := range x.p.asks[j] {
 			if old.why == "" && old.purpose == a.purpose {
-				old.lose(fmt.Sprintf("beaten by %s, a later one for the same purpose (%s)", a.by(), a.purpose))
+				old.lose(fmt.Sprintf("overridden by %s, a later one for the same purpose (%s)", a.by(), a.purpose))
 			}
 		}
 		x.p.asks[j] = append(x.p.asks[j], a)

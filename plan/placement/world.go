@@ -69,7 +69,7 @@ func sign(d float64) int {
 	return 0
 }
 
-// endZone returns the distance a of ASCE 7 Fig. 28.3-1 for the house, in; 3 ft
+// endZone returns the distance a of ASCE 7-16 Fig. 28.3-1 for the house, in; 3 ft
 // where it has no walls.
 func endZone(h *framing.House) float64 {
 	s := h.Size()

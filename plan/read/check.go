@@ -102,7 +102,7 @@ func (r *reader) checkRoofs() {
 	for _, x := range r.plan.Roofs {
 		size := x.Area[1].Sub(x.Area[0])
 		if !r.broken[x] && (size.X < 12 || size.Y < 12) {
-			r.fail(x.Pos, "empty-roof", "roof "+x.Name, "area is the south-west and the north-east corner",
+			r.fail(x.Pos, "empty-roof", "roof "+x.Name, "area is the southwest and the northeast corner",
 				"area covers %s by %s", length.Feet(size.X), length.Feet(size.Y))
 		}
 		// A ridge board is at least as deep as the cut end of the rafter

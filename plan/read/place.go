@@ -21,7 +21,7 @@ var placeKeys = []binding[plan.Place]{
 	}).must(),
 	choiceKey("action", plan.Actions, "replace what rules put there, add to it, or remove it", func(p *plan.Place) *plan.Action { return &p.Action }).
 		orWord(string(plan.Replace)),
-	choiceKey("face", plan.Faces, "the face it goes on", func(p *plan.Place) *plan.Face { return &p.Face }).otherwise("the item's"),
+	choiceKey("face", plan.Faces, "the face it is nailed to", func(p *plan.Place) *plan.Face { return &p.Face }).otherwise("the item's"),
 	wholeKey("count", "2", 1, 12, "pieces at each station", func(p *plan.Place) *int { return &p.Count }).or(int64(1), "1"),
 	textKey("note", `"S4 detail 7"`, "the engineer's own reference", func(p *plan.Place) *string { return &p.Note }),
 }

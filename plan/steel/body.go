@@ -117,3 +117,13 @@ func (b *Body) Loose() (out []Fastener) {
 	}
 	return out
 }
+
+// Steel returns the thickness of the body's plates, in.
+func (b *Body) Steel() float64 {
+	for _, band := range b.Bands {
+		for _, p := range band {
+			return p.Thickness
+		}
+	}
+	return 0
+}
