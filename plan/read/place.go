@@ -28,7 +28,7 @@ var placeKeys = []binding[plan.Place]{
 
 // readPlaces reads one [[place]].
 func readPlaces(n node, i int, p *plan.Plan) {
-	x := &plan.Place{Index: i, Pos: n.pos()}
+	x := &plan.Place{Pos: n.pos()}
 	if use, ok := n.m["use"].(string); ok {
 		n.where = fmt.Sprintf("place no. %d, %s", i+1, use)
 	}

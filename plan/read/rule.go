@@ -92,7 +92,7 @@ var whereKeys = []binding[plan.Where]{
 
 // conditions reads one set of conditions.
 func (n node) conditions() plan.Where {
-	w := plan.Where{Pos: n.pos(), Given: map[string]plan.Pos{}}
+	w := plan.Where{Given: map[string]plan.Pos{}}
 	for key := range n.m {
 		w.Given[key] = n.r.pos(n.at(key))
 	}
@@ -136,7 +136,7 @@ func (v value) span(exact bool) (r [2]float64, ok bool) {
 
 // readRules reads one [[rule]].
 func readRules(n node, i int, p *plan.Plan) {
-	r := &plan.Rule{Index: i, Pos: n.pos()}
+	r := &plan.Rule{Pos: n.pos()}
 	if !n.has("name") {
 		use, _ := n.m["use"].(string)
 		at, _ := n.m["at"].(string)
