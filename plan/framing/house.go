@@ -74,6 +74,14 @@ func (j *Joint) First() *Member {
 	return j.Members[0]
 }
 
+// HostName says what the joint's host is: "wall 1S".
+func (j *Joint) HostName() string {
+	if h := j.Kind.Place(j.Wall != nil).Host; h != "" {
+		return string(h) + " " + j.Host
+	}
+	return j.Host
+}
+
 // House is a framed plan.
 type House struct {
 	Plan    *plan.Plan

@@ -13,7 +13,7 @@ import (
 // joint: rules of its kind in the order written, then places.
 func (p *Placement) Verdicts(j *framing.Joint) (out []Verdict) {
 	for _, r := range p.House.Plan.Rules {
-		if plan.JointKind(r.At) != j.Kind {
+		if r.At != j.Kind {
 			continue
 		}
 		v := Verdict{Rule: r, Joint: j}
@@ -113,7 +113,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 // lapText says where the steel of a strap lies.
 func lapText(q *Piece) string {
 	a, b := length.Feet(q.Laps[0]), length.Feet(q.Laps[1])
-	over := q.Joint.Kind == plan.StudTop || q.Joint.Kind == plan.OpeningHead
+	over := q.Joint.Kind.Lies() == plan.LiesToPlate
 	switch {
 	case over && len(q.bands) == 3:
 		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), length.Feet(q.gap))

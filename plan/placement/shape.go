@@ -40,20 +40,20 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 // flat lays a flat band: along the wall at plates and sills, round a corner,
 // else upright.
 func (x *placer) flat(p *Piece, k, n int) *plan.Diagnostic {
-	switch p.Joint.Kind {
-	case plan.PlateSplice, plan.Collector, plan.OpeningSill:
+	switch p.Joint.Kind.Lies() {
+	case plan.LiesAlong:
 		return x.level(p, k, n)
-	case plan.WallCorner:
+	case plan.LiesRound:
 		return x.corner(p, k, n)
-	case plan.RafterRidge:
+	case plan.LiesOverRidge:
 		return x.ridge(p, k, n)
-	case plan.RafterPlate:
+	case plan.LiesAtRafter:
 		return x.besideRafter(p, k, n)
-	case plan.StudTop, plan.OpeningHead:
+	case plan.LiesToPlate:
 		return x.toPlate(p, k, n)
-	case plan.GirderPile, plan.PostBase, plan.PostCap:
+	case plan.LiesStandalone:
 		return x.standalone(p, k, n)
-	case plan.StudStud, plan.StudBase, plan.WallEnd:
+	case plan.LiesUpright:
 		return x.upright(p, k, n)
 	}
 	return noWay(p)
@@ -69,12 +69,12 @@ func noWay(p *Piece) *plan.Diagnostic {
 
 // over lays a strap that goes over something.
 func (x *placer) over(p *Piece, k, n int) *plan.Diagnostic {
-	switch p.Joint.Kind {
-	case plan.RafterRidge:
+	switch p.Joint.Kind.Lies() {
+	case plan.LiesOverRidge:
 		return x.ridge(p, k, n)
-	case plan.RafterPlate:
+	case plan.LiesAtRafter:
 		return x.overRafter(p, k, n)
-	case plan.StudTop, plan.OpeningHead:
+	case plan.LiesToPlate:
 		return x.overPlate(p, k, n)
 	}
 	return noWay(p)

@@ -1,0 +1,97 @@
+package plan
+
+// onWalls is the place of joints within a wall.
+var onWalls = []JointPlace{{WallHost, ElevationSheet}}
+
+// carried are the parts of the uplift that a wall's uprights take.
+var carried = []string{"from the plate, floor above included", "from the header", "from the stud above", "weight of the wall"}
+
+// Joints lists all kinds of joints, one row a kind, in the order of the load
+// path. All packages read it; nothing else need be told of a kind that
+// framing finds.
+var Joints = []*JointRow{
+	{
+		Kind: RafterRidge, Code: "RR", One: "rafters at ridge", Many: "rafters at ridges",
+		Doc:    "each rafter pair (or single) at the ridge, and what leans on a hip or valley: its jacks, one by one",
+		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesOverRidge,
+		Demand: []string{"across the ridge or on the beam"}, Check: "ridge-tie",
+	},
+	{
+		Kind: RafterPlate, Code: "RP", One: "rafter to plate", Many: "rafters to plates",
+		Doc:    "each rafter over each bearing plate",
+		Places: []JointPlace{{WallHost, ElevationSheet}, {PorchHost, RoofSheet}}, Shown: RoofSheet, Lies: LiesAtRafter,
+		Demand: []string{"of the roof it carries"}, Check: "rafter-uplift",
+	},
+	{
+		Kind: StudTop, Code: "ST", One: "stud to top plate", Many: "studs to top plates",
+		Doc:    "each full stud, king and jack or header bearing to its top plate",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesToPlate,
+		Demand: []string{"from the plate, floor above included"}, Check: "stud-top-uplift",
+	},
+	{
+		Kind: OpeningHead, Code: "OH", One: "header end", Many: "header ends",
+		Doc:    "each end of each header, king to header to plate",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesToPlate,
+		Demand: carried, Check: "header-uplift",
+	},
+	{
+		Kind: OpeningSill, Code: "OS", One: "sill end", Many: "sill ends",
+		Doc:    "each end of each sill",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesAlong,
+		Unchecked: "no uplift comes to a sill; wind on the window it carries is not computed",
+	},
+	{
+		Kind: PlateSplice, Code: "PS", One: "plate splice", Many: "plate splices",
+		Doc:    "each break in a top plate",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesAlong,
+		Check: "chord-splice",
+	},
+	{
+		Kind: Collector, Code: "CO", One: "collector", Many: "collectors",
+		Doc:    "where a shear wall's line goes on past its end",
+		Places: onWalls, Lies: LiesAlong,
+		Check: "collector",
+	},
+	{
+		Kind: WallCorner, Code: "WC", One: "corner", Many: "corners",
+		Doc:    "where walls meet",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesRound,
+		Unchecked: "chord and drag forces are not followed round corners",
+	},
+	{
+		Kind: StudStud, Code: "SS", One: "stud to stud below", Many: "studs to studs below",
+		Doc:    "a stud over the stud below, through the floor",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
+		Demand: carried, Check: "story-uplift",
+	},
+	{
+		Kind: WallEnd, Code: "WE", One: "shear wall end", Many: "shear wall ends",
+		Doc:    "each end of each shear wall segment, each level",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
+		Check: "overturning",
+	},
+	{
+		Kind: StudBase, Code: "SB", One: "stud foot", Many: "stud feet",
+		Doc:    "each full stud, king and jack to the floor or stringer below",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
+		Demand: carried, Check: "base-uplift",
+	},
+	{
+		Kind: PostCap, Code: "PC", One: "beam on post", Many: "beams on posts",
+		Doc:    "each porch post to its beam",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Demand: []string{"from the beam"}, Check: "porch-cap-uplift",
+	},
+	{
+		Kind: PostBase, Code: "PB", One: "post foot", Many: "post feet",
+		Doc:    "each porch post to its footing or pile",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Demand: []string{"from the beam"}, Check: "porch-base-uplift",
+	},
+	{
+		Kind: GirderPile, Code: "GP", One: "girder on pile", Many: "girders on piles",
+		Doc:    "each girder or stringer over a pile",
+		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesStandalone,
+		Demand: []string{"from walls and joists", "", "", "weight of the lowest floor"}, Check: "girder-pile-uplift",
+	},
+}
