@@ -42,10 +42,12 @@ const (
 	LiesAtRafter   JointLie = "at rafter"  // beside or over a rafter on its plate
 	LiesOverRidge  JointLie = "over ridge" // down the slope on both sides
 	LiesStandalone JointLie = "standalone" // upright beside a beam and what carries it, off the walls
+	LiesOver       JointLie = "over"       // upright at one place of a long member that lies over another
+	LiesAgainst    JointLie = "against"    // through two members that lie face to face
 )
 
 // JointLies are the ways to lie.
-var JointLies = []JointLie{LiesUpright, LiesToPlate, LiesAlong, LiesRound, LiesAtRafter, LiesOverRidge, LiesStandalone}
+var JointLies = []JointLie{LiesUpright, LiesToPlate, LiesAlong, LiesRound, LiesAtRafter, LiesOverRidge, LiesStandalone, LiesOver, LiesAgainst}
 
 // JointPlace is one host of a kind of joint, and the sheet that counts the
 // pieces there.

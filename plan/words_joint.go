@@ -19,4 +19,15 @@ const (
 	GirderPile  JointKind = "girder-pile"
 	PostBase    JointKind = "post-base"
 	PostCap     JointKind = "post-cap"
+
+	RafterLedger  JointKind = "rafter-ledger"
+	LedgerWall    JointKind = "ledger-wall"
+	GableStud     JointKind = "gable-stud"
+	HeaderKing    JointKind = "header-king"
+	CripplePlate  JointKind = "cripple-plate"
+	CrippleHeader JointKind = "cripple-header"
+	SoleRim       JointKind = "sole-rim"
+	RimGirder     JointKind = "rim-girder"
+	JoistGirder   JointKind = "joist-girder"
+	GirderSplice  JointKind = "girder-splice"
 )

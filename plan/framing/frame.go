@@ -32,6 +32,8 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.lines()
 	b.wallJoints()
 	b.baseJoints()
+	b.floorJoints()
+	b.ledgerJoints()
 	b.shearJoints()
 	b.finish()
 	return b.house, b.faults.Sorted()

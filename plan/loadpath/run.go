@@ -92,7 +92,7 @@ func (r *Report) upliftLines(a *analysis) {
 	at := map[string]int{}
 	for _, j := range a.house.Joints {
 		p := a.peaks[j]
-		if j.Kind != plan.RafterPlate || p == nil {
+		if !bears(j.Kind) || p == nil {
 			continue
 		}
 		i, ok := at[j.Host]

@@ -120,7 +120,7 @@ func (a *analysis) strips() {
 	}
 	for _, j := range a.house.Joints {
 		switch j.Kind {
-		case plan.RafterPlate:
+		case plan.RafterPlate, plan.RafterLedger:
 			if s := of[j.First()]; s != nil {
 				s.nearer(j.At.Flat()).rest(support{plate: j, joint: j}, j.At.Flat())
 			}

@@ -19,7 +19,7 @@ func (r *Report) workings(l *Link) []string {
 		return nil
 	}
 	switch l.Joint.Kind {
-	case plan.RafterPlate, plan.RafterRidge:
+	case plan.RafterPlate, plan.RafterLedger, plan.RafterRidge:
 		a.runCase(p.wind)
 		return append(a.gathered(l.Joint), a.roofWorkings(l.Joint, p.wind)...)
 	case plan.StudTop, plan.OpeningHead:
@@ -115,7 +115,7 @@ func (a *analysis) plateWorkings(j *framing.Joint) (out []string) {
 	}
 	for _, x := range a.joints[j.Wall] {
 		f, ok := a.rafterLoad[x]
-		if !ok || x.Kind != plan.RafterPlate {
+		if !ok || !bears(x.Kind) {
 			continue
 		}
 		for _, s := range p.places(x.Station) {

@@ -26,7 +26,7 @@ func (x *placer) avoid() {
 
 // move takes a piece to the first of its other faces that is clear.
 func (x *placer) move(p *Piece, a *ask) {
-	if a.joint.Kind == plan.RafterPlate && a.item.Kind.Shape == hardware.Body && a.count == 1 {
+	if a.joint.Kind.Lies() == plan.LiesAtRafter && a.item.Kind.Shape == hardware.Body && a.count == 1 {
 		x.try(p, a.face, true)
 		return
 	}

@@ -35,7 +35,15 @@ func (x *placer) body(p *Piece, k, n int) *plan.Diagnostic {
 		x.clip(p, f, depth, m, m.Z1, -1, tall, top-m.Z1, k, n)
 	case plan.LiesUpright:
 		x.clip(p, f, depth, m, m.Z0, 1, tall, 1.5, k, n)
+	case plan.LiesOver:
+		p.onFace(f, depth, upperFoot(j), tall, k, n)
+	case plan.LiesAgainst:
+		p.Path = []geom.Vec3{j.At}
 	case plan.LiesAlong, plan.LiesRound, plan.LiesStandalone:
+		if lies(m) {
+			p.onFace(f, depth, j.At.Z, tall, k, n)
+			return nil
+		}
 		x.clip(p, f, depth, m, j.At.Z, 1, tall, tall/2, k, n)
 	default:
 		return noWay(p)

@@ -140,6 +140,9 @@ func tellJoint(b *strings.Builder, j *framing.Joint) {
 	if j.Gap > 0 {
 		fmt.Fprintf(b, "  %s between the members a strap laps\n", length.Feet(j.Gap))
 	}
+	if j.Seat != "" {
+		fmt.Fprintf(b, "  the girder sits %s\n", j.Seat)
+	}
 	if j.Kind == plan.StudStud {
 		switch {
 		case !j.Below:

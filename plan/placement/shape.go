@@ -3,6 +3,7 @@ package placement
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -18,6 +19,7 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 	if p.Face == "" && len(p.Item.Kind.Faces) > 0 {
 		p.Face = p.Item.Kind.Faces[0]
 	}
+	p.toOpenFace()
 	if len(j.Members) == 0 {
 		return &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint", Mend: "leave the joint out with except"}
 	}
@@ -35,6 +37,18 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 		return x.holdDown(p, k, n)
 	}
 	return x.body(p, k, n)
+}
+
+// toOpenFace moves a piece from the top of a joint whose broken member is covered
+// there, as that of a lower plate is by the upper one, to the first face that
+// reaches it.
+func (p *Piece) toOpenFace() {
+	faces := p.Joint.Faces
+	if p.Face != plan.Top || len(faces) == 0 || slices.Contains(faces, p.Face) {
+		return
+	}
+	p.Face = faces[0]
+	p.moved = fmt.Sprintf("moved there because the %s breaks here, and the plate over it covers its top", p.Joint.First().Role)
 }
 
 // flat lays a flat band: along the wall at plates and sills, round a corner,
@@ -55,6 +69,8 @@ func (x *placer) flat(p *Piece, k, n int) *plan.Diagnostic {
 		return x.standalone(p, k, n)
 	case plan.LiesUpright:
 		return x.upright(p, k, n)
+	case plan.LiesOver:
+		return x.acrossGap(p, k, n)
 	}
 	return noWay(p)
 }
@@ -199,7 +215,7 @@ func plates(j *framing.Joint) (top float64, plate *framing.Member) {
 	thick := plate.Section.Breadth
 	if run := plate.B.Sub(plate.A); math.Abs(run.Z) > touch {
 		k := run.Len() / math.Max(run.Flat().Len(), touch)
-		if j.Kind == plan.RafterPlate {
+		if j.Kind.Lies() == plan.LiesAtRafter {
 			return j.At.Z, plate
 		}
 		return stud(j).Z1 + 2*thick*k, plate

@@ -174,7 +174,7 @@ func topStack(it detailItem, reach float64) stack {
 			break
 		}
 	}
-	if j.Kind == plan.RafterPlate {
+	if j.Kind.Lies() == plan.LiesAtRafter {
 		rb, rd := it.section(0)
 		s.layers = append(s.layers, layer{name: it.memberName(0), v1: rd, t0: -4, t1: s.depth + 5, front: endGrain, side: alongU, breadth: rb, lapped: true})
 	}
