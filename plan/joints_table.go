@@ -39,7 +39,7 @@ var Joints = []*JointRow{
 		Unchecked: notYet,
 	},
 	{
-		Kind: GableStud, Code: "GS", One: "gable rafter to plate", Many: "gable rafters to plates",
+		Kind: GableStud, Code: "GT", One: "gable rafter to plate", Many: "gable rafters to plates",
 		Doc:    "the end rafter or gable truss along a gable wall to the plate, at each full stud",
 		Places: onWalls, Shown: RoofSheet, Lies: LiesOver,
 		Unchecked: notYet,

@@ -85,7 +85,8 @@ func (b *builder) rimJoints(w *framedWall) {
 				slice := rim.Solid[0].Clip(w.after(m.S0)).Clip(w.before(m.S1))
 				if at, sup, ok := g.carries(slice); ok {
 					j := b.newJoint(w, plan.RimGirder, m.Mid(), at.Z, rim, sup)
-					j.At, j.Tributary = at, share[m]
+					_, t := w.frame.Local(at.Flat()) // across the touch; along it the stud's place
+					j.At, j.Tributary = w.frame.At(m.Mid(), t, at.Z), share[m]
 				}
 			}
 		}
@@ -100,7 +101,7 @@ func (b *builder) rimJoints(w *framedWall) {
 	}
 }
 
-// least is the smallest piece of a member, in³ where it is cut to the girder
+// leastOver is the smallest piece of a member, in³ when it is cut to the girder
 // below it, that counts as lying over the girder: a sixteenth of an inch of a
 // joist.
 const leastOver = 1.0

@@ -50,7 +50,8 @@ func (b *builder) cripplesOver(w *framedWall, o *framedOpening) {
 
 // gableJoints ties the end rafter or gable truss that lies along the wall on
 // its top plates, at each full-height member: rafter-plate joints are at its
-// eaves alone, and stud-top joints end at the plates.
+// eaves alone, and stud-top joints end at the plates. A stud under the ridge
+// itself has neither over it.
 func (b *builder) gableJoints(w *framedWall) {
 	share := tributary(w)
 	for _, m := range w.uprights {

@@ -71,7 +71,7 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.WrapStrapItem, Code: "wrap", Doc: "goes over a plate or rafter and down both faces", Purpose: "strap",
-		On:     []plan.JointKind{plan.StudTop, plan.RafterPlate, plan.OpeningHead, plan.CripplePlate, plan.RafterLedger},
+		On:     []plan.JointKind{plan.StudTop, plan.RafterPlate, plan.OpeningHead, plan.CripplePlate},
 		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: plan.BeforeSheathing, Faces: []plan.Face{"", plan.Inside, plan.Outside},
 	},
 	{

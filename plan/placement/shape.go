@@ -44,7 +44,7 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 // reaches it.
 func (p *Piece) toOpenFace() {
 	faces := p.Joint.Faces
-	if p.Face != plan.Top || len(faces) == 0 || slices.Contains(faces, p.Face) {
+	if p.onTop || p.Face != plan.Top || len(faces) == 0 || slices.Contains(faces, p.Face) {
 		return
 	}
 	p.Face = faces[0]
