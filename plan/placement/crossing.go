@@ -30,12 +30,6 @@ func (p *Piece) onFace(f geom.Frame, depth, z, tall float64, k, n int) {
 // high.
 func (x *placer) acrossGap(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
-	if len(j.Members) < 2 {
-		return &plan.Diagnostic{
-			Severity: plan.Warning, Code: "nothing-below", Summary: "there is nothing below to tie to: nothing is placed",
-			Mend: "put a joist or blocking below, or leave the joint out with except",
-		}
-	}
 	f, depth, fault := onWall(j)
 	if fault != nil {
 		return noWay(p) // the faces of members that cross off the walls stand square to each other

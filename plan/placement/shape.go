@@ -23,6 +23,12 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 	if len(j.Members) == 0 {
 		return &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint", Mend: "leave the joint out with except"}
 	}
+	if len(j.Members) < 2 && j.Kind.Lies() == plan.LiesOver {
+		return &plan.Diagnostic{
+			Code: "nothing-below", Summary: fmt.Sprintf("nothing lies below the %s to tie it to: nothing is placed", j.First().Role),
+			Mend: "put a joist or blocking there, or leave these joints out with except",
+		}
+	}
 	switch p.Item.Kind.Shape {
 	case hardware.Band:
 		return x.flat(p, k, n)
