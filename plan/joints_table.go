@@ -4,7 +4,7 @@ package plan
 var onWalls = []JointPlace{{WallHost, ElevationSheet}}
 
 // carried are the parts of the uplift that a wall's uprights take.
-var carried = []string{"from the plate, floor above included", "from the header", "from the stud above", "weight of the wall"}
+var carried = []string{"from the plate, floor above included", "from the header", "from the stud above", "of the wall"}
 
 // notYet is the reason of the kinds that framing finds and that no load check
 // follows.
@@ -16,7 +16,7 @@ const notYet = "not checked yet: no load is followed through them, and ordinary 
 var Joints = []*JointRow{
 	{
 		Kind: RafterRidge, Code: "RR", One: "rafters at ridge", Many: "rafters at ridges",
-		Doc:    "each rafter pair (or single) at the ridge, and what leans on a hip or valley: its jacks, one by one",
+		Doc:    "each rafter pair, or single rafter, at the ridge; each jack rafter at its hip or valley",
 		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesOverRidge,
 		Demand: []string{"across the ridge or on the beam"}, Check: "ridge-tie",
 	},
@@ -88,7 +88,7 @@ var Joints = []*JointRow{
 	},
 	{
 		Kind: Collector, Code: "CO", One: "collector", Many: "collectors",
-		Doc:    "where a shear wall's line goes on past its end",
+		Doc:    "where a shear wall's line continues past its end",
 		Places: onWalls, Lies: LiesAlong,
 		Check: "collector",
 	},
@@ -99,7 +99,7 @@ var Joints = []*JointRow{
 		Unchecked: "chord and drag forces are not followed round corners",
 	},
 	{
-		Kind: StudStud, Code: "SS", One: "stud to stud below", Many: "studs to studs below",
+		Kind: StudStud, Code: "SS", One: "stud to stud", Many: "studs to studs",
 		Doc:    "a stud over the stud below, through the floor",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
 		Demand: carried, Check: "story-uplift",
@@ -111,7 +111,7 @@ var Joints = []*JointRow{
 		Check: "overturning",
 	},
 	{
-		Kind: StudBase, Code: "SB", One: "stud foot", Many: "stud feet",
+		Kind: StudBase, Code: "SB", One: "stud base", Many: "stud bases",
 		Doc:    "each full stud, king and jack to the floor or stringer below",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
 		Demand: carried, Check: "base-uplift",
@@ -135,13 +135,13 @@ var Joints = []*JointRow{
 		Unchecked: notYet,
 	},
 	{
-		Kind: PostCap, Code: "PC", One: "beam on post", Many: "beams on posts",
+		Kind: PostCap, Code: "PC", One: "beam to post", Many: "beams to posts",
 		Doc:    "each porch post to its beam",
 		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
 		Demand: []string{"from the beam"}, Check: "porch-cap-uplift",
 	},
 	{
-		Kind: PostBase, Code: "PB", One: "post foot", Many: "post feet",
+		Kind: PostBase, Code: "PB", One: "post base", Many: "post bases",
 		Doc:    "each porch post to its footing or pile",
 		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
 		Demand: []string{"from the beam"}, Check: "porch-base-uplift",
@@ -153,9 +153,9 @@ var Joints = []*JointRow{
 		Unchecked: notYet,
 	},
 	{
-		Kind: GirderPile, Code: "GP", One: "girder on pile", Many: "girders on piles",
+		Kind: GirderPile, Code: "GP", One: "girder to pile", Many: "girders to piles",
 		Doc:    "each girder or stringer over a pile",
 		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesStandalone,
-		Demand: []string{"from walls and joists", "", "", "weight of the lowest floor"}, Check: "girder-pile-uplift",
+		Demand: []string{"from walls and joists", "", "", "dead load of the lowest floor"}, Check: "girder-pile-uplift",
 	},
 }

@@ -151,7 +151,7 @@ func (w *Wall) TopHeight() float64 {
 
 // On tells whether the wall's studs pass through level l.
 func (w *Wall) On(l *Level) bool {
-	return l != nil && w.Level != nil && w.ToLevel != nil && w.Level.Index <= l.Index && l.Index <= w.ToLevel.Index
+	return l != nil && w.Level != nil && w.Level.Index <= l.Index && l.Index <= w.TopLevel().Index
 }
 
 // Opening is a rough opening.
@@ -291,7 +291,7 @@ type Item struct {
 	Lap       float64 // wanted on each member
 	Rod       float64 // diameter of rod or bolt
 	Washer    float64 // side of a square plate washer
-	Center    float64 // of a hold-down: from the wood it is nailed to, to the middle of its rod; 0 = 1 1/4 in
+	Center    float64 // of a hold-down: from the wood it is nailed to, to the middle of its rod
 	Standoff  float64 // rod length inside one body, from the wood it stands on to the nut
 	Bodies    int     // of a hold-down: 1 or 2
 	Coil      float64 // roll length when the strap comes on a coil

@@ -35,6 +35,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.floorJoints()
 	b.ledgerJoints()
 	b.shearJoints()
+	b.shares()
 	b.finish()
 	return b.house, b.faults.Sorted()
 }
@@ -75,7 +76,7 @@ func (b *builder) knownJoints() {
 			return false
 		}
 		b.fault(plan.Diagnostic{
-			Code: "unknown-joint", Pos: plan.Pos{File: b.plan.File, Line: 1, Col: 1}, Where: fmt.Sprintf("%s at %s", j.Host, inches(j.Station)),
+			Code: "unknown-word", Pos: plan.Pos{File: b.plan.File, Line: 1, Col: 1}, Where: fmt.Sprintf("%s at %s", j.Host, inches(j.Station)),
 			Summary: fmt.Sprintf("framing found a joint of the kind %q, which has no row", j.Kind), Mend: "give the kind its row in plan.Joints",
 		})
 		return true

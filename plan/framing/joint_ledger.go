@@ -16,12 +16,12 @@ func ledgerWall(walls []*plan.Wall, z float64) (best *plan.Wall) {
 	off := func(w *plan.Wall) float64 {
 		foot := w.Level.Floor
 		switch {
-		case z > foot && z < plateTop(w):
+		case z > foot && z < w.PlateTop():
 			return -2
 		case z <= foot && z >= foot-w.Level.FloorDepth:
 			return -1
 		}
-		return max(foot-w.Level.FloorDepth-z, z-plateTop(w), 0)
+		return max(foot-w.Level.FloorDepth-z, z-w.PlateTop(), 0)
 	}
 	for _, w := range walls {
 		if best == nil || off(w) < off(best) {

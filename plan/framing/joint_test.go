@@ -181,7 +181,7 @@ func TestStudsLongerThanStockAreTold(t *testing.T) {
 	p.Lumber.Stud = 192
 	_, faults := Frame(p)
 	require.NotEmpty(t, faults)
-	assert.Equal(t, "stud-too-long", faults[0].Code)
+	assert.Equal(t, "stud-too-long", string(faults[0].Code))
 }
 
 func TestOverlapsFindsMembersInOnePlace(t *testing.T) {
@@ -198,7 +198,7 @@ func TestAJointWithoutARowIsTold(t *testing.T) {
 	b.joint(&Joint{Kind: plan.StudTop, Host: "1S", Station: 12})
 	b.finish()
 	require.Len(t, b.faults, 1)
-	assert.Equal(t, "unknown-joint", b.faults[0].Code)
+	assert.Equal(t, "unknown-word", b.faults[0].Code)
 	assert.Contains(t, b.faults[0].Summary, `"roof-sky"`)
 	require.Len(t, b.house.Joints, 1)
 	assert.Equal(t, "1S-12-ST", b.house.Joints[0].ID)

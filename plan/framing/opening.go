@@ -66,7 +66,7 @@ func (b *builder) openings(w *framedWall, l *layout) {
 
 // openingOf resolves heights and numbers of one opening, or faults it.
 func (b *builder) openingOf(w *framedWall, o *plan.Opening) *framedOpening {
-	f := &framedOpening{Opening: o, lo: o.At, hi: o.At + o.Width, jacks: b.jacks(w, o), kings: kings(w, o)}
+	f := &framedOpening{Opening: o, lo: o.At, hi: o.End(), jacks: b.jacks(w, o), kings: kings(w, o)}
 	f.sill = w.floor + max(o.Sill, 0)
 	f.head = f.sill + o.Height
 	f.top = f.head + headerDepth(w, o)
@@ -92,7 +92,7 @@ func headerDepth(w *framedWall, o *plan.Opening) float64 {
 
 // openingTests are the ways in which an opening cannot be framed by itself.
 var openingTests = []struct {
-	code string
+	code plan.Code
 	run  func(*framedWall, *framedOpening) (what, mend string)
 }{
 	{"opening-no-size", func(w *framedWall, o *framedOpening) (string, string) {
@@ -231,6 +231,6 @@ func stack(l *layout, o *framedOpening, edge, dir float64, n int) float64 {
 }
 
 // openingFault notes an error of an opening.
-func (b *builder) openingFault(w *framedWall, o *plan.Opening, code, what, mend string) {
+func (b *builder) openingFault(w *framedWall, o *plan.Opening, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{Code: code, Pos: o.Pos, Where: fmt.Sprintf("wall %s, opening %s", w.Name, o.Name), Summary: what, Mend: mend})
 }

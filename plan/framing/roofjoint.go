@@ -187,7 +187,7 @@ func (f *roofFrame) jointsAt(l *roofLine, host string) {
 		}
 		members := []*Member{a.member}
 		for _, c := range here[i+1:] {
-			if !done[c] && math.Abs(l.u(c.run.High)-l.u(a.run.High)) < near && c.dir.Dot(a.dir) < -0.9 {
+			if !done[c] && math.Abs(l.u(c.run.High)-l.u(a.run.High)) < near && geom.Against(c.dir, a.dir) {
 				members, done[c] = append(members, c.member), true
 				break
 			}
@@ -218,7 +218,7 @@ func (f *roofFrame) ridgeOf(p, d geom.Vec2) (best *roofLine) {
 // holds tells whether p lies on the ridge.
 func (l *roofLine) holds(p geom.Vec2) bool {
 	u := l.u(p)
-	return math.Abs(p.Sub(l.at).Cross(l.dir)) < 0.1 && u > -0.1 && u < l.line.Run()+0.1
+	return math.Abs(p.Sub(l.at).Cross(l.dir)) < onLine && u > -onLine && u < l.line.Run()+onLine
 }
 
 // ridgeJoint adds one joint at plan point p of a ridge.

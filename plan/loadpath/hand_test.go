@@ -27,7 +27,7 @@ const (
 
 // handRafter returns the reaction at the south plate of a pair of common
 // rafters at 16 in away from the ends, wind from the west, corner south, and
-// the level tension at the ridge: wind (strength) and dead, lb.
+// the horizontal tension at the ridge: wind (strength) and dead, lb.
 func handRafter() (plate, ridge Force) {
 	strip := 16.0 / 12
 	load := func(u0, u1, c float64) (sum, moment float64) { // in up the plan, net coefficient
@@ -110,7 +110,7 @@ func TestDemoHouseShearByHand(t *testing.T) {
 	v := line * share
 	lower := (97.125/24 + 11.969/12 + 109.125/24) * (6*end + 8*in)
 	vLow := (line + lower) * share
-	find := func(name string) *Segment {
+	find := func(name string) *SegmentShear {
 		for _, x := range r.Lines {
 			for _, s := range x.Segments {
 				if s.Name == name {

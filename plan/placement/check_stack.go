@@ -15,7 +15,7 @@ const embed = 7
 // The checks of what stands over what.
 var (
 	studNoneBelow = newCheck("stud-none-below", plan.Warning, "a stud above with none below it",
-		"A strap through the floor has nothing to be nailed to below, as over an opening. Nothing is placed; the load path has a gap unless the force is led round.", nil)
+		"A strap through the floor has nothing to be nailed to below, as over an opening. Nothing is placed; the load path has a gap unless the force is carried around.", nil)
 	nothingBelow = newCheck("nothing-below", plan.Warning, "a plate with nothing but the subfloor below it",
 		"A clip or strap from the bottom plate goes into a rim, joist or blocking, and there is none. Nothing is placed.", nil)
 	studsOutOfLine = newCheck("studs-out-of-line", plan.Warning, "studs of two stories out of line",
@@ -24,7 +24,7 @@ var (
 		"A pair needs a post on each side of the floor.", nil)
 
 	collectorToNothing = newCheck("collector-to-nothing", plan.Error, "a collector with nothing to go into",
-		"The shear wall ends where no joist, beam, truss or wall goes on in its line, so a strap has nothing to be nailed to.", nil)
+		"The shear wall ends where no joist, beam, truss or wall continues its line, so a strap has nothing to be nailed to.", nil)
 
 	pairOutOfLine = newCheck("pair-out-of-line", plan.Error, "a hold-down pair out of line",
 		"The two bodies must stand over each other, or the rod bends and the nuts do not seat.", func(x *placer, c *Check) {
@@ -77,7 +77,7 @@ var (
 		})
 
 	headerWithoutKing = newCheck("header-without-king", plan.Warning, "a header's end without a king",
-		"Without a full-height stud at a header's end its uplift has no way down.", func(x *placer, c *Check) {
+		"Without a full-height stud at a header's end its uplift has no load path below.", func(x *placer, c *Check) {
 			for _, j := range x.byKind[plan.OpeningHead] {
 				if role(j, plan.King, plan.Post, plan.Stud) != nil {
 					continue

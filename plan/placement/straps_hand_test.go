@@ -55,7 +55,7 @@ func TestStrapFromABeamToItsPost(t *testing.T) {
 	// strap 9.25 find room on the beam and 14.75 lie on the post, which has 40.
 	beam := line2("beam", plan.Beam, 0, 96, 100, 109.25)
 	post := stick("post", plan.Post, 10, 60, 100)
-	use := plan.Rule{Name: "s", At: "post-cap", Use: "strap-24"}
+	use := plan.Rule{Name: "s", At: "post-cap", Use: "short-strap"}
 	p, ds := placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(use))
 	require.Empty(t, ds)
 	q := one(t, p)
@@ -88,13 +88,13 @@ func TestStrapFromABeamToItsPost(t *testing.T) {
 }
 
 func TestTwoStrapsOnOneBeamLieBesideEachOther(t *testing.T) {
-	// Each 1.25 wide with an eighth between: 1.375 apart, about the joint.
+	// Each 1.375 wide with an eighth between: 1.5 apart, about the joint.
 	beam := line2("beam", plan.Beam, 0, 96, 100, 109.25)
 	post := stick("post", plan.Post, 10, 60, 100)
-	p, _ := placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(plan.Rule{Name: "s", At: "post-cap", Use: "strap-24", Count: 2}))
+	p, _ := placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(plan.Rule{Name: "s", At: "post-cap", Use: "short-strap", Count: 2}))
 	require.Len(t, p.Pieces, 2)
-	assert.InDelta(t, 10-0.6875, p.Pieces[0].Path[0].X, 1e-9)
-	assert.InDelta(t, 10+0.6875, p.Pieces[1].Path[0].X, 1e-9)
+	assert.InDelta(t, 10-0.75, p.Pieces[0].Path[0].X, 1e-9)
+	assert.InDelta(t, 10+0.75, p.Pieces[1].Path[0].X, 1e-9)
 	assert.Equal(t, []string{"X-10-PC-strap", "X-10-PC-strap-2"}, tags(p))
 }
 
@@ -142,12 +142,12 @@ func TestCoilOverABeamDownItsFarSide(t *testing.T) {
 }
 
 func TestTwoStrapsOverARidgeLieBesideEachOther(t *testing.T) {
-	// Across the slope, that is along y: 1.375 apart.
+	// Across the slope, that is along y: 1.5 apart.
 	a := rafter("a", plan.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
 	b := rafter("b", plan.Rafter, geom.Vec3{X: 180, Z: 40}, geom.Vec3{X: 100, Z: 100})
-	p, _ := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "strap-24", Count: 2}))
+	p, _ := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "short-strap", Count: 2}))
 	require.Len(t, p.Pieces, 2)
-	for i, y := range []float64{-0.6875, 0.6875} {
+	for i, y := range []float64{-0.75, 0.75} {
 		// 24 in: 12 down each slope, 9.6 on plan and 7.2 down.
 		assertPath(t, p.Pieces[i].Path, geom.Vec3{X: 90.4, Y: y, Z: 92.8}, geom.Vec3{X: 100, Y: y, Z: 100}, geom.Vec3{X: 109.6, Y: y, Z: 92.8})
 	}
@@ -170,7 +170,7 @@ func TestStrapUpTheStudToThePlates(t *testing.T) {
 	// The top of the plates is 3 over the stud. A coil: 15 on the stud and 3, 18 in
 	// all; a strap of 24: 21 and 3.
 	only1 := plan.Where{Level: []string{"first"}, From: 15, To: 17}
-	for mark, want := range map[string]float64{"coil": 18, "strap-24": 24} {
+	for mark, want := range map[string]float64{"coil": 18, "short-strap": 24} {
 		p, _ := placed(t, standard().with(plan.Rule{Name: "s", At: "stud-top", Use: mark, Where: only1}))
 		q := one(t, p)
 		assert.Equal(t, [2]float64{want - 3, 3}, q.Laps, mark)
@@ -184,10 +184,11 @@ func TestWrapDownOneFaceEndsAtTheFarEdge(t *testing.T) {
 	// 30 in: 5.5 over the plates, 24.5 down the face asked for.
 	for face, y := range map[plan.Face]float64{"outside": 0, "inside": 5.5} {
 		p, _ := placed(t, standard().with(plan.Rule{
-			Name: "w", At: "stud-top", Use: "wrap-30", Face: face,
+			Name: "w", At: "stud-top", Use: "wrap-strap", Face: face,
 			Where: plan.Where{Level: []string{"second"}, From: 15, To: 17},
 		}))
 		q := one(t, p)
+		assert.Equal(t, face, q.Face)
 		assertPath(t, q.Path, geom.Vec3{X: 16, Y: 5.5 - y, Z: top2}, geom.Vec3{X: 16, Y: y, Z: top2}, geom.Vec3{X: 16, Y: y, Z: top2 - 24.5})
 		assert.Equal(t, [2]float64{21.5, 5.5}, q.Laps)
 		assert.Equal(t, 5.5, q.room[1], "the plates' breadth")
@@ -220,7 +221,7 @@ func TestStrapFollowsAStudThatStandsAside(t *testing.T) {
 		h.column(16+beside, 16)
 		h.held(0)
 		h.Joints = h.held(1)
-		p, ds := placed(t, h.with(plan.Rule{Name: "s", At: "stud-stud", Use: "strap-42"}))
+		p, ds := placed(t, h.with(plan.Rule{Name: "s", At: "stud-stud", Use: "story-strap"}))
 		if !shared {
 			assert.Len(t, only(ds, "studs-out-of-line"), 1, "%v", beside)
 			assert.Empty(t, p.Pieces)

@@ -163,7 +163,7 @@ func (h *host) station(p *placement.Piece) float64 {
 func checkFoot(c *page.Context, ps []*placement.Piece, w sheet.MM) *page.Figure {
 	z := c.ReadingCap()
 	lines := table.WrapHard(footCounts(c, ps), z, true, w-4)
-	rows := [...][2]string{{"Put on by", "date"}, {"Seen by", "date"}}
+	rows := [...][2]string{{"Installed by", "date"}, {"Inspected by", "date"}}
 	const lineH sheet.MM = 9
 	height := sheet.MM(len(lines))*table.Pitch(z) + sheet.MM(len(rows))*lineH + 4
 	return &page.Figure{W: w, H: height, Draw: func(p *page.Page, at sheet.Pt) {
