@@ -176,7 +176,7 @@ func TestMakersValueIsTaken(t *testing.T) {
 	assert.Equal(t, 617.0, l.Capacity.Value)
 	assert.Contains(t, l.Governs(), "maker")
 	assert.Greater(t, l.Ratio, l.Demand/617, "uplift and push by linear interaction")
-	assert.Contains(t, r.Explain("2S-32-RP"), "push across the wall")
+	assert.Contains(t, r.Explain("2S-32-RP"), "lateral load across the wall")
 }
 
 func TestChecksAreDocumented(t *testing.T) {
