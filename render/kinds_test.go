@@ -130,3 +130,43 @@ func drawnOf(set *sheet.Set, part string) (homes map[string]string, again int) {
 	}
 	return homes, again
 }
+
+// A piece at every kind of joint that the examples have is drawn at home once,
+// on the sheet that the table names, and has its words on the check sheets.
+func TestPiecesAtEveryKindOfJointAreDrawn(t *testing.T) {
+	seen := map[plan.JointKind]bool{}
+	for _, name := range []string{"marsh-wren", "turnstone"} {
+		src := pagetest.Example(t, name+".toml")
+		p := *src.House.Plan
+		p.Items = append(slices.Clone(p.Items), &plan.Item{Mark: "shoe", Kind: plan.GenericItem, Length: 3.25, Width: 1.375, Gauge: "14", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d common", Count: 3, Parts: 2}}})
+		p.Rules, p.Places = nil, nil
+		for _, k := range plan.JointKinds() {
+			p.Rules = append(p.Rules, &plan.Rule{Name: string(k), At: k, Use: "shoe"})
+		}
+		h := *src.House
+		h.Plan = &p
+		catalog, _ := hardware.New(p.Items)
+		placed, _ := placement.Place(&h, catalog)
+		m := &page.Model{House: &h, Placement: placed, Schedule: schedule.New(placed)}
+		set, faults := Draw(m, Options{Paper: "arch-d"})
+		require.False(t, faults.Errors(), "%v", faults)
+		homes := map[string]string{}
+		for _, s := range set.Sheets {
+			for _, mk := range s.Marks {
+				if u, ok := mk.(sheet.Use); ok && u.Piece != nil && u.Piece.Home {
+					pc := u.Piece
+					require.Empty(t, homes[pc.Tag], "%s is at home twice", pc.Tag)
+					homes[pc.Tag] = strings.ToLower(s.Title.SheetTitle)
+				}
+			}
+		}
+		for _, pc := range placed.Pieces {
+			k := pc.Joint.Kind
+			seen[k] = true
+			require.Contains(t, homes[pc.Tag], string(k.Place(pc.Joint.Wall != nil).Home), pc.Tag)
+		}
+	}
+	for _, k := range plan.JointKinds() {
+		assert.True(t, seen[k], "%s is in no example", k)
+	}
+}

@@ -101,7 +101,10 @@ func (j *Joint) First() *Member {
 
 // HostName says what the joint's host is: "wall 1S".
 func (j *Joint) HostName() string {
-	if h := j.Kind.Place(j.Wall != nil).Host; h != "" {
+	if j.Wall != nil {
+		return string(plan.WallHost) + " " + j.Host
+	}
+	if h := j.Kind.Place(false).Host; h != "" {
 		return string(h) + " " + j.Host
 	}
 	return j.Host

@@ -198,7 +198,7 @@ func TestAJointWithoutARowIsTold(t *testing.T) {
 	b.joint(&Joint{Kind: plan.StudTop, Host: "1S", Station: 12})
 	b.finish()
 	require.Len(t, b.faults, 1)
-	assert.Equal(t, "unknown-word", b.faults[0].Code)
+	assert.EqualValues(t, "unknown-word", b.faults[0].Code)
 	assert.Contains(t, b.faults[0].Summary, `"roof-sky"`)
 	require.Len(t, b.house.Joints, 1)
 	assert.Equal(t, "1S-12-ST", b.house.Joints[0].ID)

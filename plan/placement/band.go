@@ -108,7 +108,10 @@ func spread(k, n int, width float64) float64 {
 
 // lies tells whether a member runs along its wall: a joint is at one place of
 // it.
-func lies(m *framing.Member) bool { return m.S1-m.S0 > m.Z1-m.Z0 }
+func lies(m *framing.Member) bool {
+	d := m.B.Sub(m.A)
+	return d.Flat().Len() > math.Abs(d.Z)
+}
 
 // span2 returns the stations between which a member stands on the joint's
 // wall; of one that lies along it, those of the joint's own place.
