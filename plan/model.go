@@ -191,7 +191,6 @@ type Roof struct {
 	Over         *Level
 	Kind         RoofKind
 	Area         [2]geom.Vec2 // outside faces of bearing and gable walls: low and high corner
-	AreaGiven    bool         // false: the extent of the level's exterior walls
 	Ridge        Axis         // the way the ridge runs; for a shed, along the high wall
 	High         Side         // shed: side of the high wall
 	Pitch        float64      // rise in 12 of run
@@ -316,7 +315,6 @@ type Rule struct {
 	AtMost  float64 // on center: skip joints nearer to the last one than this allows; 0 = each
 	Where   Where
 	Except  []Where
-	Index   int // order in the plan
 	Pos     Pos
 }
 
@@ -342,7 +340,6 @@ type Where struct {
 	Balloon      *bool          // of a wall whose studs pass a floor
 	From, To     float64        // stations along the wall; To 0 = to the end
 	Given        map[string]Pos // which keys the plan gave
-	Pos          Pos
 }
 
 // Place is an item the engineer put himself.
@@ -359,6 +356,5 @@ type Place struct {
 	Face   Face
 	Count  int    // pieces at each station, default 1
 	Note   string // "S4 detail 7": the engineer's own reference
-	Index  int
 	Pos    Pos
 }
