@@ -40,18 +40,22 @@ func Checks() []*Check {
 	}
 }
 
-// whereOf names a joint as somebody on the floor would.
-func whereOf(j *framing.Joint) string {
-	host := "roof " + j.Host
+// hostOf names what a joint is on.
+func hostOf(j *framing.Joint) string {
 	switch {
 	case j.Wall != nil:
-		host = "wall " + j.Host
+		return "wall " + j.Host
 	case j.Kind == plan.GirderPile:
-		host = "girder " + j.Host
+		return "girder " + j.Host
 	case j.Kind == plan.PostBase || j.Kind == plan.PostCap || j.Kind == plan.RafterPlate:
-		host = "porch " + j.Host
+		return "porch " + j.Host
 	}
-	s := host + ", "
+	return "roof " + j.Host
+}
+
+// whereOf names a joint as somebody on the floor would.
+func whereOf(j *framing.Joint) string {
+	s := hostOf(j) + ", "
 	if m := j.First(); m != nil {
 		s += string(m.Role) + " "
 	}
@@ -75,7 +79,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 	names := partNames(j.Kind)
 	p := a.peaks[j]
 	l := &Link{
-		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Force: p.force,
+		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: hostOf(j), Where: whereOf(j), Unit: "lb", Force: p.force,
 		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String(),
 	}
 	for i, f := range p.parts {
