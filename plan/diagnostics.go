@@ -34,7 +34,7 @@ type Diagnostic struct {
 	Code     Code
 	Summary  string // what is wrong, in one clause
 	Where    string // where in the house: `wall 1S, stud at 5'-4"`
-	Mend     string // how to mend it
+	Mend     string // how to fix it
 	Pos      Pos
 	Related  []Pos
 }

@@ -10,7 +10,7 @@ import (
 // their dressed sizes, "1.75x11.875" and "1 3/4x11 7/8" are actual inches,
 // because nominal sizes are whole numbers. "12.0x12.0" is a full 12 in pile.
 func ParseLumber(text string) (Lumber, error) {
-	bad := fmt.Errorf("%q is not a lumber section; write it like 2x6, 3-2x10 or 1.75x11.875", text)
+	bad := fmt.Errorf("%q is not a lumber size; write it like 2x6, 3-2x10 or 1.75x11.875", text)
 	l, s, ok := cutPly(text)
 	switch {
 	case !ok:

@@ -1,5 +1,5 @@
 // Package faults lists every fault that the program can tell: its code, what
-// it means on the house and how to mend it, with one example as it was told.
+// it means on the house and how to fix it, with one example as it was told.
 // `galewright keys --faults` prints the list.
 //
 // The stages raise faults by code (plan.Code) and know nothing of the list;

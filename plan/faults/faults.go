@@ -15,11 +15,11 @@ type Fault struct {
 	Stage    string // the stage that tells it
 	Severity string // "error", "warning"; "error or warning" where both occur
 	Means    string // what it means, in one or two sentences
-	Mend     string // how to mend it; "" where Means says it
+	Mend     string // how to fix it; "" where Means says it
 	Example  string // one as it was told, with what mends that
 }
 
-// Text says what a fault means and how to mend it.
+// Text says what a fault means and how to fix it.
 func (f Fault) Text() string { return strings.TrimSuffix(f.Means+" "+f.Mend, " ") }
 
 // row is what is written of a code by hand.

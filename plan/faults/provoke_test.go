@@ -175,14 +175,14 @@ func TestEveryFaultIsListedAndProvoked(t *testing.T) {
 }
 
 // saysWhat finds a summary that says itself what to write.
-var saysWhat = regexp.MustCompile("; write |is none of | is not between |must be more than ")
+var saysWhat = regexp.MustCompile("; write |is not one of | is not between |must be more than ")
 
 // exampleLine is the first one told of a code, with all its severities.
 func exampleLine(t *testing.T, ds plan.Diagnostics) string {
 	severity := map[string]bool{}
 	for _, d := range ds {
 		severity[d.Severity.String()] = true
-		require.True(t, d.Mend != "" || saysWhat.MatchString(d.Summary), "%s does not say how to mend it", d)
+		require.True(t, d.Mend != "" || saysWhat.MatchString(d.Summary), "%s does not say how to fix it", d)
 		require.NotContains(t, d.String(), "\n")
 	}
 	d := ds[0]

@@ -60,7 +60,7 @@ var reading = []row{
 	{"openings-overlap", "Two openings of a wall share a place.", "Move one of them."},
 	{"shear-off-wall", "A shear wall segment reaches past its wall, or ends before it begins.", "Give stations of the wall, to more than from."},
 	{"opening-in-shear", "An opening reaches into a shear wall segment.", "End it at the opening, or write perforated = true."},
-	{"clockwise", "The exterior walls go round the wrong way: outside and inside are mixed up.", "Write them counterclockwise, from and to swapped."},
+	{"clockwise", "The exterior walls go around the wrong way: outside and inside are mixed up.", "Write them counterclockwise, from and to swapped."},
 	{"wall-turned", "Two exterior walls end at one point: one of them runs the wrong way.", "Swap from and to of one of them."},
 	{"corner-apart", "An exterior wall ends a little off the start of the next.", "Let one begin where the other ends."},
 	{"open-outline", "No exterior wall begins where this one ends.", "Add the wall that is missing, or write interior = true."},

@@ -101,6 +101,7 @@ type checker struct {
 }
 
 func (v *checker) fault(code plan.Code, summary, mend string) { v.add(plan.Error, code, summary, mend) }
+
 func (v *checker) warn(code plan.Code, summary, mend string) {
 	v.add(plan.Warning, code, summary, mend)
 }

@@ -40,22 +40,9 @@ func Checks() []*Check {
 	}
 }
 
-// hostOf names what a joint is on.
-func hostOf(j *framing.Joint) string {
-	switch {
-	case j.Wall != nil:
-		return "wall " + j.Host
-	case j.Kind == plan.GirderPile:
-		return "girder " + j.Host
-	case j.Kind == plan.PostBase || j.Kind == plan.PostCap || j.Kind == plan.RafterPlate:
-		return "porch " + j.Host
-	}
-	return "roof " + j.Host
-}
-
 // whereOf names a joint as somebody on the floor would.
 func whereOf(j *framing.Joint) string {
-	s := hostOf(j) + ", "
+	s := j.HostName() + ", "
 	if m := j.First(); m != nil {
 		s += string(m.Role) + " "
 	}
@@ -76,10 +63,10 @@ func upliftAt(k plan.JointKind) func(*Check, *analysis) []*Link {
 
 // upliftLink makes the link of a joint from its peak.
 func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
-	names := partNames(j.Kind)
+	names := j.Kind.Row().Demand
 	p := a.peaks[j]
 	l := &Link{
-		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: hostOf(j), Where: whereOf(j), Unit: "lb", Force: p.force,
+		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Force: p.force,
 		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String(),
 	}
 	for i, f := range p.parts {

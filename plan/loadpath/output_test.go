@@ -175,8 +175,8 @@ func TestMakersValueIsTaken(t *testing.T) {
 	l := r.Joint("2S-32-RP")[0]
 	assert.Equal(t, 617.0, l.Capacity.Value)
 	assert.Contains(t, l.Governs(), "maker")
-	assert.Greater(t, l.Ratio, l.Demand/617, "uplift and push by linear interaction")
-	assert.Contains(t, r.Explain("2S-32-RP"), "push across the wall")
+	assert.Greater(t, l.Ratio, l.Demand/617, "uplift and lateral load by linear interaction")
+	assert.Contains(t, r.Explain("2S-32-RP"), "lateral load across the wall")
 }
 
 func TestChecksAreDocumented(t *testing.T) {

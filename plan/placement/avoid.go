@@ -2,6 +2,7 @@ package placement
 
 import (
 	"fmt"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/hardware"
@@ -26,7 +27,7 @@ func (x *placer) avoid() {
 
 // move takes a piece to the first of its other faces that is clear.
 func (x *placer) move(p *Piece, a *ask) {
-	if a.joint.Kind == plan.RafterPlate && a.item.Kind.Shape == hardware.Body && a.count == 1 {
+	if a.joint.Kind.Lies() == plan.LiesAtRafter && a.item.Kind.Shape == hardware.Body && a.count == 1 {
 		x.try(p, a.face, true)
 		return
 	}
@@ -38,6 +39,20 @@ func (x *placer) move(p *Piece, a *ask) {
 		if (f != p.Face || p.around()) && x.try(p, f, false) {
 			return
 		}
+	}
+	x.backOnTop(p)
+}
+
+// backOnTop lays a piece whose break is covered at its top back over it where
+// no face that reaches the break is clear, and says so.
+func (x *placer) backOnTop(p *Piece) {
+	faces := p.Joint.Faces
+	if len(faces) == 0 || slices.Contains(faces, plan.Top) || !slices.Contains(p.Item.Kind.Faces, plan.Top) {
+		return
+	}
+	p.onTop = true
+	if p.onTop = x.try(p, plan.Top, false); p.onTop {
+		p.moved = fmt.Sprintf("it does not reach the %s that breaks here: other pieces take the faces that do", p.Joint.First().Role)
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 func (x *placer) body(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
 	p.Laid = laid(j.Members[:min(2, len(j.Members))]...)
-	if j.Wall == nil || j.Kind == plan.RafterRidge {
+	if lies := j.Kind.Lies(); lies == plan.LiesOverRidge || lies != "" && j.Wall == nil {
 		if p.Face == "" {
 			p.Face = plan.Outside
 		}
@@ -26,17 +26,27 @@ func (x *placer) body(p *Piece, k, n int) *plan.Diagnostic {
 	if tall <= 0 {
 		tall = 3
 	}
-	switch j.Kind {
-	case plan.RafterPlate:
+	switch j.Kind.Lies() {
+	case plan.LiesAtRafter:
 		return x.rafterClip(p, f, m, tall, k, n)
-	case plan.StudTop, plan.OpeningHead:
+	case plan.LiesToPlate:
 		top, plate := plates(j)
 		p.Laid = laid(m, plate)
 		x.clip(p, f, depth, m, m.Z1, -1, tall, top-m.Z1, k, n)
-	case plan.StudBase, plan.StudStud, plan.WallEnd:
+	case plan.LiesUpright:
 		x.clip(p, f, depth, m, m.Z0, 1, tall, 1.5, k, n)
-	default:
+	case plan.LiesOver:
+		p.onFace(f, depth, upperFoot(j), tall, k, n)
+	case plan.LiesAgainst:
+		p.Path = []geom.Vec3{j.At}
+	case plan.LiesAlong, plan.LiesRound, plan.LiesStandalone:
+		if lies(m) {
+			p.onFace(f, depth, j.At.Z, tall, k, n)
+			return nil
+		}
 		x.clip(p, f, depth, m, j.At.Z, 1, tall, tall/2, k, n)
+	default:
+		return noWay(p)
 	}
 	return nil
 }

@@ -19,7 +19,7 @@ func (x *placer) seatRods() {
 	for _, p := range x.p.Pieces {
 		w := p.Joint.Wall
 		switch {
-		case w == nil:
+		case w == nil || p.Joint.Kind.Lies() == plan.LiesAgainst: // its place is settled
 		case p.Item.Bodies > 0:
 			taken[w] = append(taken[w], p.Station)
 		case p.Item.Kind.Shape == hardware.Rod:

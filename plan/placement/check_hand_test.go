@@ -65,7 +65,7 @@ func TestChecksThatNoFileReaches(t *testing.T) {
 			found := only(ds, c.code)
 			require.Len(t, found, 1, "%v", ds)
 			assert.Contains(t, found[0].String(), c.where)
-			assert.NotEmpty(t, found[0].Mend, "how to mend it")
+			assert.NotEmpty(t, found[0].Mend, "how to fix it")
 			assert.NotZero(t, found[0].Pos.Line)
 		})
 	}

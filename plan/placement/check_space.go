@@ -39,7 +39,7 @@ var (
 	noRoomOnFace = newCheck("no-room-on-face", plan.Error, "a piece whose nails miss the member",
 		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if len(p.Laid) == 0 || len(p.bands) == 0 || p.Face != plan.Outside && p.Face != plan.Inside || p.Joint.Kind == plan.RafterPlate {
+				if len(p.Laid) == 0 || len(p.bands) == 0 || p.Face != plan.Outside && p.Face != plan.Inside || p.Joint.Kind.Lies() == plan.LiesAtRafter {
 					continue
 				}
 				m := p.Laid[0]
@@ -164,7 +164,7 @@ func cleared(a, b plan.Face) plan.Face {
 // freeFace suggests where a piece could go instead, or says none when every
 // face is taken. A band on a stud's side would have to pass the plates there.
 func (x *placer) freeFace(p *Piece, none string) string {
-	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind == plan.RafterPlate {
+	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind.Lies() == plan.LiesAtRafter {
 		return "move one of them, or change its face"
 	}
 	faces := []plan.Face{plan.Outside, plan.Inside, plan.Left, plan.Right}

@@ -16,6 +16,8 @@ const embed = 7
 var (
 	studNoneBelow = newCheck("stud-none-below", plan.Warning, "a stud above with none below it",
 		"A strap through the floor has nothing to be nailed to below, as over an opening. Nothing is placed; the load path has a gap unless the force is carried around.", nil)
+	nothingBelow = newCheck("nothing-below", plan.Warning, "a plate with nothing but the subfloor below it",
+		"A clip or strap from the bottom plate goes into a rim, joist or blocking, and there is none. Nothing is placed.", nil)
 	studsOutOfLine = newCheck("studs-out-of-line", plan.Warning, "studs of two stories out of line",
 		"The studs share too little breadth for a straight strap with its nails in both. Nothing is placed.", nil)
 	pairWithoutPost = newCheck("pair-without-post", plan.Error, "a hold-down pair without a post below",
@@ -48,7 +50,7 @@ var (
 					continue
 				}
 				if in := sill.Z0 - p.Path[1].Z; in < embed-touch {
-					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate, %s is the least", length.Feet(max(in, 0)), length.Feet(embed)),
+					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate; the minimum is %s", length.Feet(max(in, 0)), length.Feet(embed)),
 						fmt.Sprintf("take a bolt of at least %s", length.Feet(p.Item.Length+embed-in)))
 				}
 			}
@@ -64,12 +66,12 @@ var (
 		})
 
 	holdDownWithoutAnchor = newCheck("hold-down-without-anchor", plan.Warning, "a hold-down with no rod below it",
-		"A hold-down over a sill plate hangs on a rod that stands in the foundation; none is placed at its post.", func(x *placer, c *Check) {
+		"A hold-down over a sill plate takes a rod set in the foundation; none is placed at its post.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if p.Item.Kind.Name != plan.HoldDownItem || role(x.through(p.Joint).joint, plan.SillPlate) == nil || x.anchored(p) {
 					continue
 				}
-				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod stands in the foundation under it", length.Feet(p.Item.Rod)),
+				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod is set in the foundation under it", length.Feet(p.Item.Rod)),
 					fmt.Sprintf(`place an item of kind = "anchor rod" at the same %s joint`, p.Joint.Kind))
 			}
 		})

@@ -69,7 +69,7 @@ func needs(p *Piece) (need [2]float64) {
 		}
 		need[i] = max(need[i], want)
 	}
-	if len(p.bands) == 1 && p.Joint.Kind.Code() == "ST" || p.Joint.Kind.Code() == "OH" && len(p.bands) == 1 {
+	if len(p.bands) == 1 && p.Joint.Kind.Lies() == plan.LiesToPlate {
 		need[1] = 0 // the upper end lies on the plates' edges
 	}
 	return need

@@ -175,7 +175,7 @@ func TestConsequences(t *testing.T) {
 		"unknown mark": {house: standard().with(rule("b", "stud-base", "bass-strap")), code: "unknown-mark", count: 1, contains: []string{`did you mean "base-strap"`}},
 		"item at a joint it does not fit": {
 			house: standard().with(rule("b", "stud-base", "wrap-strap")),
-			code:  "item-not-for-joint", count: 1, contains: []string{"stud-top, rafter-plate or opening-head"},
+			code:  "item-not-for-joint", count: 1, contains: []string{"stud-top, rafter-plate, opening-head or cripple-plate"},
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -190,7 +190,7 @@ func TestConsequences(t *testing.T) {
 			for _, d := range found {
 				all = append(all, d.String())
 				assert.NotContains(t, d.String(), "\n", "one line")
-				assert.NotEmpty(t, d.Mend, "how to mend it")
+				assert.NotEmpty(t, d.Mend, "how to fix it")
 				assert.NotZero(t, d.Pos.Line, "where in the file")
 			}
 			for _, want := range c.contains {

@@ -14,7 +14,7 @@ import (
 // joint: rules of its kind in the order written, then places.
 func (p *Placement) Verdicts(j *framing.Joint) (out []Verdict) {
 	for _, r := range p.House.Plan.Rules {
-		if plan.JointKind(r.At) != j.Kind {
+		if r.At != j.Kind {
 			continue
 		}
 		v := Verdict{Rule: r, Joint: j}
@@ -161,7 +161,7 @@ func fastenerText(f plan.Fasteners, n hardware.Nail) string {
 // lapText says where the steel of a strap lies.
 func lapText(q *Piece) string {
 	a, b := length.Feet(q.Laps[0]), length.Feet(q.Laps[1])
-	over := q.Joint.Kind == plan.StudTop || q.Joint.Kind == plan.OpeningHead
+	over := q.Joint.Kind.Lies() == plan.LiesToPlate
 	switch {
 	case over && len(q.bands) == 3:
 		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), length.Feet(q.gap))
@@ -187,6 +187,9 @@ func tellJoint(b *strings.Builder, j *framing.Joint) {
 	}
 	if j.Gap > 0 {
 		fmt.Fprintf(b, "  %s between the members a strap laps\n", length.Feet(j.Gap))
+	}
+	if j.Seat != "" {
+		fmt.Fprintf(b, "  the girder sits %s\n", j.Seat)
 	}
 	if j.Kind == plan.StudStud {
 		switch {

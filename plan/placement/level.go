@@ -13,6 +13,11 @@ import (
 func (x *placer) level(p *Piece, k, n int) *plan.Diagnostic {
 	j := p.Joint
 	f, depth, fault := onWall(j)
+	if j.Wall == nil && len(j.Members) > 1 { // two pieces of a girder, end to end
+		half := 0.0
+		f, half = lineOf(j)
+		depth, fault = 2*half, nil
+	}
 	if fault != nil {
 		return fault
 	}
@@ -29,7 +34,7 @@ func (x *placer) level(p *Piece, k, n int) *plan.Diagnostic {
 		t, normal = depth, normal.Mul(-1)
 	case plan.Top:
 		z, t, normal = m.Z1, depth/2, geom.Vec3{Z: 1}
-		if j.Kind != plan.OpeningSill {
+		if role(j, plan.TopPlate, plan.UpperPlate) != nil {
 			z, _ = plates(j)
 		}
 	default:

@@ -36,6 +36,7 @@ type Piece struct {
 
 	bands []band     // where the steel lies, for clashes
 	other bool       // on the second of two sides that are free
+	onTop bool       // lies over a break that its face does not reach: no face that does is free
 	moved string     // why it is not in its first place
 	gap   float64    // that the steel bridges, in
 	tight bool       // a bolt for which no clear place was found

@@ -38,11 +38,31 @@ func (x *placer) rod(p *Piece, k, n int) *plan.Diagnostic {
 		p.Path = []geom.Vec3{f.At(s+off, half-mid, z), f.At(s+off, half+mid, z)}
 		return nil
 	}
+	if j.Kind.Lies() == plan.LiesAgainst {
+		p.through(k, n)
+		return nil
+	}
 	if j.Wall == nil {
 		p.Path = []geom.Vec3{j.At, j.At.Sub(geom.Vec3{Z: p.Item.Length})}
 		return nil
 	}
 	return nil // seatRods finds its place when all pieces are there
+}
+
+// through sets a bolt square through two members that lie face to face, its
+// head on the one held.
+func (p *Piece) through(k, n int) {
+	j := p.Joint
+	f, m := j.Wall.Frame(), j.First()
+	p.Laid = laid(j.Members[:min(2, len(j.Members))]...)
+	s, face := f.Local(j.At.Flat())
+	_, mid := f.Local(m.A.Flat())
+	way := 1.0
+	if mid > face {
+		way = -1
+	}
+	z := j.At.Z + spread(k, n, max(p.Item.Washer, 3))
+	p.Path = []geom.Vec3{f.At(s, face-way*m.Section.Breadth, z), f.At(s, face+way*(p.Item.Length-m.Section.Breadth), z)}
 }
 
 // aligned is how far two bodies of a pair may stand out of line, in: the play

@@ -3,6 +3,7 @@ package placement
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -18,8 +19,15 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 	if p.Face == "" && len(p.Item.Kind.Faces) > 0 {
 		p.Face = p.Item.Kind.Faces[0]
 	}
+	p.toOpenFace()
 	if len(j.Members) == 0 {
 		return &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint", Mend: "leave the joint out with except"}
+	}
+	if len(j.Members) < 2 && j.Kind.Lies() == plan.LiesOver {
+		return &plan.Diagnostic{
+			Code: "nothing-below", Summary: fmt.Sprintf("nothing lies below the %s to tie it to: nothing is placed", j.First().Role),
+			Mend: "put a joist or blocking there, or leave these joints out with except",
+		}
 	}
 	switch p.Item.Kind.Shape {
 	case hardware.Band:
@@ -37,24 +45,38 @@ func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
 	return x.body(p, k, n)
 }
 
+// toOpenFace moves a piece from the top of a joint whose broken member is covered
+// there, as that of a lower plate is by the upper one, to the first face that
+// reaches it.
+func (p *Piece) toOpenFace() {
+	faces := p.Joint.Faces
+	if p.onTop || p.Face != plan.Top || len(faces) == 0 || slices.Contains(faces, p.Face) {
+		return
+	}
+	p.Face = faces[0]
+	p.moved = fmt.Sprintf("moved there because the %s breaks here, and the plate over it covers its top", p.Joint.First().Role)
+}
+
 // flat lays a flat band: along the wall at plates and sills, round a corner,
 // else upright.
 func (x *placer) flat(p *Piece, k, n int) *plan.Diagnostic {
-	switch p.Joint.Kind {
-	case plan.PlateSplice, plan.Collector, plan.OpeningSill:
+	switch p.Joint.Kind.Lies() {
+	case plan.LiesAlong:
 		return x.level(p, k, n)
-	case plan.WallCorner:
+	case plan.LiesRound:
 		return x.corner(p, k, n)
-	case plan.RafterRidge:
+	case plan.LiesOverRidge:
 		return x.ridge(p, k, n)
-	case plan.RafterPlate:
+	case plan.LiesAtRafter:
 		return x.besideRafter(p, k, n)
-	case plan.StudTop, plan.OpeningHead:
+	case plan.LiesToPlate:
 		return x.toPlate(p, k, n)
-	case plan.GirderPile, plan.PostBase, plan.PostCap:
+	case plan.LiesStandalone:
 		return x.standalone(p, k, n)
-	case plan.StudStud, plan.StudBase, plan.WallEnd:
+	case plan.LiesUpright:
 		return x.upright(p, k, n)
+	case plan.LiesOver:
+		return x.acrossGap(p, k, n)
 	}
 	return noWay(p)
 }
@@ -69,12 +91,12 @@ func noWay(p *Piece) *plan.Diagnostic {
 
 // over lays a strap that goes over something.
 func (x *placer) over(p *Piece, k, n int) *plan.Diagnostic {
-	switch p.Joint.Kind {
-	case plan.RafterRidge:
+	switch p.Joint.Kind.Lies() {
+	case plan.LiesOverRidge:
 		return x.ridge(p, k, n)
-	case plan.RafterPlate:
+	case plan.LiesAtRafter:
 		return x.overRafter(p, k, n)
-	case plan.StudTop, plan.OpeningHead:
+	case plan.LiesToPlate:
 		return x.overPlate(p, k, n)
 	}
 	return noWay(p)
@@ -199,7 +221,7 @@ func plates(j *framing.Joint) (top float64, plate *framing.Member) {
 	thick := plate.Section.Breadth
 	if run := plate.B.Sub(plate.A); math.Abs(run.Z) > touch {
 		k := run.Len() / math.Max(run.Flat().Len(), touch)
-		if j.Kind == plan.RafterPlate {
+		if j.Kind.Lies() == plan.LiesAtRafter {
 			return j.At.Z, plate
 		}
 		return stud(j).Z1 + 2*thick*k, plate

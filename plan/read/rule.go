@@ -12,7 +12,7 @@ import (
 // ruleKeys fill one rule.
 var ruleKeys = []binding[plan.Rule]{
 	textKey("name", `"story straps"`, "name in messages and in explain", func(r *plan.Rule) *string { return &r.Name }).otherwise("its mark and joint"),
-	choiceKey("at", plan.JointKinds, "kind of joint", func(r *plan.Rule) *plan.JointKind { return &r.At }).must(),
+	jointKey("at", func(r *plan.Rule) *plan.JointKind { return &r.At }).must(),
 	textKey("use", `"story-strap"`, "mark of the item", func(r *plan.Rule) *string { return &r.Use }).must(),
 	textKey("purpose", `"uplift"`, "of rules with one purpose at a joint, the later is used", func(r *plan.Rule) *string { return &r.Purpose }).
 		otherwise("that of the item's kind"),

@@ -312,7 +312,13 @@ func nailText(n NailCount) string {
 	if n.Nail == "" {
 		return "none"
 	}
-	s := fmt.Sprintf("%d %s", n.Count, n.Nail)
+	name := n.Nail
+	for _, one := range []string{"screw", "bolt"} {
+		if rest, ok := strings.CutPrefix(name, one+" "); ok && n.Count != 1 {
+			name = one + "s " + rest
+		}
+	}
+	s := fmt.Sprintf("%d %s", n.Count, name)
 	if n.Hand {
 		s += ", by hand only"
 	}
