@@ -28,6 +28,12 @@ type Plan struct {
 	Loads      Loads
 }
 
+// Assumption is a key that the plan left out, with the value taken as a plan
+// writes it.
+type Assumption struct{ Key, Value string }
+
+func (a Assumption) String() string { return a.Key + " = " + a.Value }
+
 // Loads is how the load path is computed.
 type Loads struct {
 	Combination  Combination
@@ -66,7 +72,7 @@ type Site struct {
 	Kzt       float64 // topographic factor, default 1
 	Elevation float64 // of grade above sea level, ft
 	Pos       Pos
-	Assumed   []string // keys the plan left out, with the value taken
+	Assumed   []Assumption // of the keys that the plan left out
 }
 
 // Level is one story: its floor, and the walls that stand on it.

@@ -28,7 +28,7 @@ func assumptions(a *analysis) []string {
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud. Ordinary framing nails are not counted, except that 8-16d are assumed at top plate splices.",
 	}
 	for _, s := range p.Site.Assumed {
-		out = append(out, "Site: "+s+", not in the plan.")
+		out = append(out, "Site: "+s.String()+", not in the plan.")
 	}
 	if p.Lumber.Species == "" {
 		out = append(out, "Species: southern pine, not in the plan.")

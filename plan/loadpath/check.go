@@ -66,7 +66,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 	names := j.Kind.Row().Demand
 	p := a.peaks[j]
 	l := &Link{
-		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Force: p.force,
+		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Force: p.force,
 		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String(),
 	}
 	for i, f := range p.parts {

@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/wind"
 )
 
@@ -23,7 +24,7 @@ type world struct {
 	isHost  map[string]bool
 	byID    map[string]*framing.Joint
 	byFirst map[*framing.Member][]*framing.Joint
-	grid    grid // of members that can stand against a face
+	grid    *geom.Grid[block] // of members that can stand against a face
 	sloped  map[plateRow][]*framing.Member
 	endZone float64
 }
@@ -36,7 +37,7 @@ func newWorld(h *framing.House) *world {
 		isHost:  map[string]bool{},
 		byID:    map[string]*framing.Joint{},
 		byFirst: map[*framing.Member][]*framing.Joint{},
-		grid:    newGrid(h.Members),
+		grid:    blocksOf(h.Members),
 		sloped:  slopedPlates(h),
 	}
 	for _, j := range h.Joints {
