@@ -289,6 +289,9 @@ type Item struct {
 	Coating   string
 	Fasteners []Fasteners
 	Lap       float64 // wanted on each member
+	// Legs are the lengths of the two legs of a bent piece, out from the fold,
+	// that on the member held first; zero where the catalog does not say.
+	Legs      [2]float64
 	Rod       float64 // diameter of rod or bolt
 	Washer    float64 // side of a square plate washer
 	Center    float64 // of a hold-down: from the wood it is nailed to, to the middle of its rod; 0 = 1 1/4 in

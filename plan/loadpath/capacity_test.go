@@ -18,7 +18,7 @@ func pieceOf(t *testing.T, it plan.Item, k plan.JointKind, face plan.Face) *plac
 	c, ds := hardware.New([]*plan.Item{&it})
 	require.False(t, ds.Errors(), "%v", ds)
 	stud := &framing.Member{Role: plan.Stud, Wall: &plan.Wall{}, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}}
-	return &placement.Piece{Item: c.Items[0], Face: face, Joint: &framing.Joint{Kind: k, Members: []*framing.Member{stud}}}
+	return &placement.Piece{Item: c.Items[0], Lie: placement.Lie{Face: face}, Joint: &framing.Joint{Kind: k, Members: []*framing.Member{stud}}}
 }
 
 // pine is an analysis that needs no house.

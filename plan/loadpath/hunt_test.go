@@ -131,9 +131,9 @@ func TestThinnestMemberGovernsTheNails(t *testing.T) {
 	}, plan.StudBase, "outside")
 	stud := p.Joint.Members[0]
 	rim := &framing.Member{Role: plan.Rim, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 11.25}}
-	p.Laid = []*framing.Member{stud, rim}
+	p.Laid = []placement.Laid{{Member: stud}, {Member: rim}}
 	assert.Equal(t, 1.5, wood(p))
-	p.Laid = []*framing.Member{stud, stud}
+	p.Laid = []placement.Laid{{Member: stud}, {Member: stud}}
 	assert.Equal(t, 5.5, wood(p))
 }
 

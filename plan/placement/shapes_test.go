@@ -139,7 +139,7 @@ func TestStrapAtAStudsTopLiesOnThePlates(t *testing.T) {
 	// 20 in down from 157.125, 3 of them on the plates' edges.
 	p, _ := hutWith(t, "stud-top", "strap", `where = { wall = "S" }`)
 	assertPath(t, []geom.Vec3{{X: 16, Z: 137.125}, {X: 16, Z: 157.125}}, path(t, p, "S-16-ST-strap"))
-	assert.Equal(t, [2]float64{17, 3}, p.Piece("S-16-ST-strap").Laps)
+	assert.Equal(t, [2]float64{17, 3}, p.Piece("S-16-ST-strap").Laps())
 }
 
 func TestStrapAtASillLiesAlongIt(t *testing.T) {
@@ -200,7 +200,7 @@ func TestGirderStrapAndBolt(t *testing.T) {
 	q := p.Piece("GS-6-GP-strap")
 	require.NotNil(t, q)
 	g := q.Joint.First()
-	assert.Equal(t, [2]float64{9.25, 10.75}, q.Laps)
+	assert.Equal(t, [2]float64{9.25, 10.75}, q.Laps())
 	assertPath(t, []geom.Vec3{{X: 6, Z: g.Z1 - 20}, {X: 6, Z: g.Z1}}, q.Path)
 	assert.InDelta(t, 4.5, p.Piece("GS-6-GP-strap-2").Path[0].Y, 1e-9, "3 plies of 1.5")
 

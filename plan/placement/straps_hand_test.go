@@ -29,9 +29,45 @@ func rafter(id string, role plan.Role, a, b geom.Vec3) *framing.Member {
 	return &framing.Member{ID: id, Role: role, Section: two6, A: a, B: b}
 }
 
+// solid is the wood of a member of these tests: 1 1/2 in about y = 0; of a
+// rafter 5 1/2 in plumb under its top edge.
+func solid(m *framing.Member) geom.Solid {
+	thick := geom.Vec3{Y: 1.5}
+	at := func(p geom.Vec3, z float64) geom.Vec3 { return geom.Vec3{X: p.X, Y: -0.75, Z: z} }
+	switch {
+	case m.Z0 == m.Z1:
+		return geom.Prism([]geom.Vec3{at(m.A, m.A.Z), at(m.B, m.B.Z), at(m.B, m.B.Z-5.5), at(m.A, m.A.Z-5.5)}, thick)
+	case m.A.X == m.B.X:
+		return geom.Box(at(m.A, m.Z0).Sub(geom.Vec3{X: 0.75}), geom.Vec3{X: 1.5}, thick, geom.Vec3{Z: m.Z1 - m.Z0})
+	}
+	return geom.Box(at(m.A, m.Z0), geom.Vec3{X: m.B.X - m.A.X}, thick, geom.Vec3{Z: m.Z1 - m.Z0})
+}
+
+// rooms are how far wood goes on under the two ends of a strap.
+func rooms(p *Piece) [2]float64 {
+	t := p.ties()
+	return [2]float64{t[0].Room, t[1].Room}
+}
+
+// assertPair compares two lengths of each.
+func assertPair(t *testing.T, want, got [2]float64, what ...any) {
+	t.Helper()
+	assert.InDeltaSlice(t, want[:], got[:], 1e-6, what...)
+}
+
+// lapsOf are the laps of a strap.
+func lapsOf(p *Piece) []float64 {
+	l := p.Laps()
+	return l[:]
+}
+
 // at puts one joint off the walls into an empty house.
 func at(k plan.JointKind, p geom.Vec3, gap float64, ms ...*framing.Member) *hand {
 	h := newHand()
+	for _, m := range ms {
+		m.Solid = []geom.Solid{solid(m)}
+	}
+	h.Members = append(h.Members, ms...)
 	h.Joints = []*framing.Joint{{ID: "X-10-" + k.Code(), Kind: k, Host: "X", Level: h.walls[0].Level, Station: p.X, At: p, Gap: gap, Members: ms}}
 	return h
 }
@@ -55,13 +91,13 @@ func TestStrapFromABeamToItsPost(t *testing.T) {
 	// strap 9.25 find room on the beam and 14.75 lie on the post, which has 40.
 	beam := line2("beam", plan.Beam, 0, 96, 100, 109.25)
 	post := stick("post", plan.Post, 10, 60, 100)
-	use := plan.Rule{Name: "s", At: "post-cap", Use: "strap-24"}
+	use := plan.Rule{Name: "s", At: "post-cap", Use: "short-strap"}
 	p, ds := placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(use))
 	require.Empty(t, ds)
 	q := one(t, p)
-	assert.Equal(t, [2]float64{9.25, 14.75}, q.Laps)
-	assert.Equal(t, [2]float64{9.25, 40}, q.room)
-	assert.Equal(t, []*framing.Member{beam, post}, q.Laid)
+	assertPair(t, [2]float64{9.25, 14.75}, q.Laps())
+	assertPair(t, [2]float64{9.25, 40}, rooms(q))
+	assert.Equal(t, []*framing.Member{beam, post}, q.Members())
 	assertPath(t, q.Path, geom.Vec3{X: 10, Y: -0.75, Z: 109.25 - 24}, geom.Vec3{X: 10, Y: -0.75, Z: 109.25})
 
 	// On a post of 10 in it runs 4.75 past the end.
@@ -77,13 +113,13 @@ func TestStrapFromABeamToItsPost(t *testing.T) {
 	post.Z0, post.Z1 = 60, 98
 	p, _ = placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 2, beam, post).with(use))
 	q = one(t, p)
-	assert.Equal(t, [2]float64{9.25, 12.75}, q.Laps)
-	assert.Equal(t, 2.0, q.gap)
-	assert.Equal(t, 38.0, q.room[1])
+	assertPair(t, [2]float64{9.25, 12.75}, q.Laps())
+	assert.InDelta(t, 2, q.Gap, 1e-9)
+	assert.InDelta(t, 38, rooms(q)[1], 1e-6)
 	// On a beam of 20 in both laps are half.
 	beam.Z1 = 120
 	p, _ = placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 2, beam, post).with(use))
-	assert.Equal(t, [2]float64{11, 11}, one(t, p).Laps)
+	assert.Equal(t, [2]float64{11, 11}, one(t, p).Laps())
 	assertPath(t, one(t, p).Path, geom.Vec3{X: 10, Y: -0.75, Z: 87}, geom.Vec3{X: 10, Y: -0.75, Z: 111})
 }
 
@@ -91,7 +127,7 @@ func TestTwoStrapsOnOneBeamLieBesideEachOther(t *testing.T) {
 	// Each 1.25 wide with an eighth between: 1.375 apart, about the joint.
 	beam := line2("beam", plan.Beam, 0, 96, 100, 109.25)
 	post := stick("post", plan.Post, 10, 60, 100)
-	p, _ := placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(plan.Rule{Name: "s", At: "post-cap", Use: "strap-24", Count: 2}))
+	p, _ := placed(t, at(plan.PostCap, geom.Vec3{X: 10, Z: 100}, 0, beam, post).with(plan.Rule{Name: "s", At: "post-cap", Use: "short-strap", Count: 2}))
 	require.Len(t, p.Pieces, 2)
 	assert.InDelta(t, 10-0.6875, p.Pieces[0].Path[0].X, 1e-9)
 	assert.InDelta(t, 10+0.6875, p.Pieces[1].Path[0].X, 1e-9)
@@ -110,23 +146,23 @@ func TestCoilOverARidge(t *testing.T) {
 	require.Empty(t, ds)
 	q := one(t, p)
 	assert.InDelta(t, 31.5, q.Cut, 1e-9)
-	assert.InDeltaSlice(t, []float64{15, 15}, q.Laps[:], 1e-9)
-	assert.InDelta(t, 1.5, q.gap, 1e-9)
+	assert.InDeltaSlice(t, []float64{15, 15}, lapsOf(q), 1e-9)
+	assert.InDelta(t, 1.5, q.Gap, 1e-9)
 	assertPath(t, q.Path, geom.Vec3{X: 88, Z: 91}, geom.Vec3{X: 100, Z: 100}, geom.Vec3{X: 101.5, Z: 100}, geom.Vec3{X: 113.5, Z: 91})
-	assert.Equal(t, [2]float64{100, 100}, q.room, "80 by 60 are 100 in of rafter")
+	assertPair(t, [2]float64{100, 100}, rooms(q), "80 by 60 are 100 in of rafter")
 	// The tops look up: square to the slopes and to the ridge.
-	require.Len(t, q.bands, 3)
+	require.Len(t, q.plates(), 3)
 	for i, n := range []geom.Vec3{{X: -0.6, Z: 0.8}, {Z: 1}, {X: 0.6, Z: 0.8}} {
-		assert.InDelta(t, 0, q.bands[i].n.Sub(n).Len(), 1e-9, "band %d: %v", i, q.bands[i].n)
+		assert.InDelta(t, 0, q.plates()[i].N.Sub(n).Len(), 1e-9, "band %d: %v", i, q.plates()[i].N)
 	}
-	assert.Equal(t, []*framing.Member{a, b}, q.Laid)
+	assert.Equal(t, []*framing.Member{a, b}, q.Members())
 
 	// Where the rafters touch there is nothing between: 30 in and one bend.
 	b.A.X, b.B.X = 180, 100
 	p, _ = placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b, ridge).with(use))
 	q = one(t, p)
 	assert.InDelta(t, 30, q.Cut, 1e-9)
-	require.Len(t, q.bands, 2)
+	require.Len(t, q.plates(), 2)
 	assertPath(t, q.Path, geom.Vec3{X: 88, Z: 91}, geom.Vec3{X: 100, Z: 100}, geom.Vec3{X: 112, Z: 91})
 }
 
@@ -137,15 +173,15 @@ func TestCoilOverABeamDownItsFarSide(t *testing.T) {
 	p, _ := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, ridge).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "coil"}))
 	q := one(t, p)
 	assertPath(t, q.Path, geom.Vec3{X: 88, Z: 91}, geom.Vec3{X: 100, Z: 100}, geom.Vec3{X: 101.5, Z: 100}, geom.Vec3{X: 101.5, Z: 85})
-	assert.Equal(t, []*framing.Member{a, ridge}, q.Laid)
-	assert.Equal(t, [2]float64{100, 0}, q.room, "of the beam nothing is known")
+	assert.Equal(t, []*framing.Member{a, ridge}, q.Members())
+	assertPair(t, [2]float64{100, 20}, rooms(q), "the beam is 20 deep")
 }
 
 func TestTwoStrapsOverARidgeLieBesideEachOther(t *testing.T) {
 	// Across the slope, that is along y: 1.375 apart.
 	a := rafter("a", plan.Rafter, geom.Vec3{X: 20, Z: 40}, geom.Vec3{X: 100, Z: 100})
 	b := rafter("b", plan.Rafter, geom.Vec3{X: 180, Z: 40}, geom.Vec3{X: 100, Z: 100})
-	p, _ := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "strap-24", Count: 2}))
+	p, _ := placed(t, at(plan.RafterRidge, geom.Vec3{X: 100, Z: 100}, 0, a, b).with(plan.Rule{Name: "r", At: "rafter-ridge", Use: "short-strap", Count: 2}))
 	require.Len(t, p.Pieces, 2)
 	for i, y := range []float64{-0.6875, 0.6875} {
 		// 24 in: 12 down each slope, 9.6 on plan and 7.2 down.
@@ -170,12 +206,12 @@ func TestStrapUpTheStudToThePlates(t *testing.T) {
 	// The top of the plates is 3 over the stud. A coil: 15 on the stud and 3, 18 in
 	// all; a strap of 24: 21 and 3.
 	only1 := plan.Where{Level: []string{"first"}, From: 15, To: 17}
-	for mark, want := range map[string]float64{"coil": 18, "strap-24": 24} {
+	for mark, want := range map[string]float64{"coil": 18, "short-strap": 24} {
 		p, _ := placed(t, standard().with(plan.Rule{Name: "s", At: "stud-top", Use: mark, Where: only1}))
 		q := one(t, p)
-		assert.Equal(t, [2]float64{want - 3, 3}, q.Laps, mark)
+		assertPair(t, [2]float64{want - 3, 3}, q.Laps(), mark)
 		assertPath(t, q.Path, geom.Vec3{X: 16, Z: top1 - want}, geom.Vec3{X: 16, Z: top1})
-		assert.InDelta(t, top1-3-floor1-1.5, q.room[0], 1e-9)
+		assert.InDelta(t, top1-3-floor1-1.5, rooms(q)[0], 1e-9)
 		assert.InDelta(t, 16, q.Station, 1e-9)
 	}
 }
@@ -184,13 +220,13 @@ func TestWrapDownOneFaceEndsAtTheFarEdge(t *testing.T) {
 	// 30 in: 5.5 over the plates, 24.5 down the face asked for.
 	for face, y := range map[plan.Face]float64{"outside": 0, "inside": 5.5} {
 		p, _ := placed(t, standard().with(plan.Rule{
-			Name: "w", At: "stud-top", Use: "wrap-30", Face: face,
+			Name: "w", At: "stud-top", Use: "wrap-strap", Face: face,
 			Where: plan.Where{Level: []string{"second"}, From: 15, To: 17},
 		}))
 		q := one(t, p)
 		assertPath(t, q.Path, geom.Vec3{X: 16, Y: 5.5 - y, Z: top2}, geom.Vec3{X: 16, Y: y, Z: top2}, geom.Vec3{X: 16, Y: y, Z: top2 - 24.5})
-		assert.Equal(t, [2]float64{21.5, 5.5}, q.Laps)
-		assert.Equal(t, 5.5, q.room[1], "the plates' breadth")
+		assertPair(t, [2]float64{21.5, 5.5}, q.Laps())
+		assert.InDelta(t, 5.5, rooms(q)[1], 1e-6, "the plates' breadth")
 	}
 }
 
@@ -207,8 +243,8 @@ func TestCoilIsCutShortWhereLittleRoomIs(t *testing.T) {
 	require.Empty(t, ds)
 	q := one(t, p)
 	assert.InDelta(t, 32.25, q.Cut, 1e-9)
-	assert.Equal(t, [2]float64{15, 15}, q.Laps)
-	assert.Equal(t, [2]float64{top1 - 3 - floor1 - 1.5, 20}, q.room)
+	assertPair(t, [2]float64{15, 15}, q.Laps())
+	assertPair(t, [2]float64{top1 - 3 - floor1 - 1.5, 20}, rooms(q))
 	assertPath(t, q.Path, geom.Vec3{X: 16, Z: floor1 - 0.75 - 15}, geom.Vec3{X: 16, Z: floor1 + 1.5 + 15})
 }
 
@@ -220,7 +256,7 @@ func TestStrapFollowsAStudThatStandsAside(t *testing.T) {
 		h.column(16+beside, 16)
 		h.held(0)
 		h.Joints = h.held(1)
-		p, ds := placed(t, h.with(plan.Rule{Name: "s", At: "stud-stud", Use: "strap-42"}))
+		p, ds := placed(t, h.with(plan.Rule{Name: "s", At: "stud-stud", Use: "story-strap"}))
 		if !shared {
 			assert.Len(t, only(ds, "studs-out-of-line"), 1, "%v", beside)
 			assert.Empty(t, p.Pieces)
