@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan/placement"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 

@@ -14,12 +14,13 @@ import (
 // what the engineer asks for by place and face stays. Tags do not change.
 func (x *placer) avoid() {
 	x.fill()
-	for _, a := range x.asked {
-		for _, p := range a.pieces {
-			if x.clear(p, p.plates()) && !x.covered(p) {
-				continue
+	for range 2 { // the second time what has moved meanwhile has left room
+		for _, a := range x.asked {
+			for _, p := range a.pieces {
+				if !x.clear(p, p.nailed()) || x.covered(p) {
+					x.move(p, a)
+				}
 			}
-			x.move(p, a)
 		}
 	}
 	x.fill()
@@ -28,7 +29,12 @@ func (x *placer) avoid() {
 // move takes a piece to the first of its other faces that is clear.
 func (x *placer) move(p *Piece, a *ask) {
 	if a.joint.Kind == plan.RafterPlate && a.item.Kind.Shape == hardware.Body && a.count == 1 {
-		x.try(p, a.face, true)
+		switch face := a.face; {
+		case face != plan.Left && face != plan.Right:
+			x.try(p, face, true)
+		case a.rule != nil && x.covered(p) && !x.try(p, opposite(face), false):
+			x.try(p, plan.Inside, false)
+		}
 		return
 	}
 	faces := a.item.Kind.Faces
@@ -42,6 +48,14 @@ func (x *placer) move(p *Piece, a *ask) {
 	}
 }
 
+// opposite returns the other side.
+func opposite(side plan.Face) plan.Face {
+	if side == plan.Left {
+		return plan.Right
+	}
+	return plan.Left
+}
+
 // try lays a piece on another face and keeps it there when it is clear.
 func (x *placer) try(p *Piece, face plan.Face, other bool) bool {
 	w := want{joint: p.Joint, item: p.Item, face: face, n: 1, other: other}
@@ -51,7 +65,7 @@ func (x *placer) try(p *Piece, face plan.Face, other bool) bool {
 	}
 	q := *p
 	q.Lie = lie
-	if !x.clear(p, q.plates()) || x.covered(&q) {
+	if !x.clear(p, q.nailed()) || x.covered(&q) {
 		return false
 	}
 	if q.Item.Bodies > 0 && !x.holds(w, x.through(q.Joint), q.Face) {
@@ -70,7 +84,7 @@ func (x *placer) try(p *Piece, face plan.Face, other bool) bool {
 
 // movedFrom returns a lie with why it is not the first of a piece.
 func (x *placer) movedFrom(p *Piece, l Lie) Lie {
-	if o := x.blocker(p, p.plates()); o != nil {
+	if o := x.blocker(p, p.nailed()); o != nil {
 		l.Moved = fmt.Sprintf("moved there because %s lies in its first place", o.Tag)
 	} else if m, _ := x.coverOf(p); m != nil {
 		l.Moved = fmt.Sprintf("moved there because a %s covers its first place", m.Role)
@@ -100,7 +114,7 @@ func (x *placer) blocker(p *Piece, plates []geom.Plate) (other *Piece) {
 
 // at tells whether the piece lies over r on the plane.
 func (p *Piece) at(pl plane, r rect) bool {
-	for _, b := range p.plates() {
+	for _, b := range p.nailed() {
 		if q, s := flat(b); q == pl && s.overlaps(r) {
 			return true
 		}

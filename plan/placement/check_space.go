@@ -102,7 +102,7 @@ func (x *placer) fill() {
 	x.overlaps = nil
 	seen := map[[2]*Piece]bool{}
 	for _, p := range x.p.Pieces {
-		for _, b := range p.plates() {
+		for _, b := range p.nailed() {
 			pl, r := flat(b)
 			x.space.near(pl, r, func(q spot) {
 				if k := [2]*Piece{q.piece, p}; q.piece != p && !seen[k] {
@@ -118,7 +118,7 @@ func (x *placer) fill() {
 
 // add puts a piece's steel into the index.
 func (s *space) add(p *Piece) {
-	for _, b := range p.plates() {
+	for _, b := range p.nailed() {
 		pl, r := flat(b)
 		for k := int32(math.Floor(r.u0 / bucket)); k <= int32(math.Floor(r.u1/bucket)); k++ {
 			key := strip{pl, k}
@@ -244,7 +244,7 @@ func (x *placer) fits(p *Piece, face plan.Face) bool {
 		return false
 	}
 	free := true
-	for _, b := range q.plates() {
+	for _, b := range q.nailed() {
 		pl, r := flat(b)
 		x.space.near(pl, r, func(s spot) { free = free && s.piece == p })
 	}

@@ -85,7 +85,7 @@ func (x *placer) studClip(w want) (Lie, *plan.Diagnostic) {
 	if plate != nil { // on a rake wall it climbs
 		if run := plate.B.Sub(plate.A).Unit(); math.Abs(run.Z) > geom.Eps && math.Abs(run.Z) < along45 {
 			out = run.Mul(math.Copysign(1, run.Dot(g.n)))
-			z = x.headAt(m, f, g.s)
+			z = x.headAt(m, g, off)
 		}
 	}
 	a := g.at(z, off)
@@ -94,20 +94,6 @@ func (x *placer) studClip(w want) (Lie, *plan.Diagnostic) {
 		n = n.Mul(-1)
 	}
 	return x.legs(lie, m, plate, w.plate(n, a.Add(out.Mul(other)), a), w.plate(g.n, a, a.Add(up.Mul(held)))), nil
-}
-
-// headAt returns the height of an upright's beveled head at the station of one
-// of its sides.
-func (x *placer) headAt(m *framing.Member, f geom.Frame, s float64) (z float64) {
-	z = m.Z0
-	for _, part := range m.Solid {
-		part.Points(func(p geom.Vec3) {
-			if at, _ := f.Local(p.Flat()); math.Abs(at-s) < touch {
-				z = max(z, p.Z)
-			}
-		})
-	}
-	return z
 }
 
 // meets returns what an upright of the joint meets at its foot (way 1) or head

@@ -33,7 +33,14 @@ func (x *placer) level(w want) (Lie, *plan.Diagnostic) {
 	if len(j.Members) > 1 {
 		other.m = j.Members[1]
 	}
-	held.m, other.m = x.underLap(b, held, held.m), x.underLap(b, other, other.m)
+	if m := x.underLap(b, held, held.m); m != nil {
+		held.m = m
+	}
+	if own := x.underLap(b, other, j.First()); own != nil {
+		other.m = own // plates run on under it, whatever else carries the line
+	} else if on := x.underLap(b, other, other.m); on != nil {
+		other.m = on
+	}
 	return x.strap(Lie{Face: w.face, Gap: j.Gap, Cut: cut, Station: j.Station}, b, held, other), nil
 }
 
@@ -93,7 +100,7 @@ func firstAtStart(j *framing.Joint, f geom.Frame) bool {
 
 // underLap returns the member that lies under the middle of a lap, of those
 // that go on as m does: over a shear wall's end a plate may run on past the one
-// the joint names. Where none lies there it is m.
+// the joint names. Nil where none lies there.
 func (x *placer) underLap(b geom.Band, g lap, m *framing.Member) *framing.Member {
 	if m == nil {
 		return nil
@@ -102,10 +109,7 @@ func (x *placer) underLap(b geom.Band, g lap, m *framing.Member) *framing.Member
 		b = b.Turned()
 	}
 	i, at := b.At(b.Len() - max(g.len, 0)/2)
-	if hit := x.under(m, b[i].At(at, 0), b[i].N); hit != nil {
-		return hit
-	}
-	return m
+	return x.under(m, b[i].At(at, 0), b[i].N)
 }
 
 // corner lays a strap on the outside of two walls' top plates, bent round
@@ -142,7 +146,11 @@ func (x *placer) corner(w want) (Lie, *plan.Diagnostic) {
 		w.plate(g.In.Up(0).Mul(-1), at.Up(z), at.Add(away(g, other.Wall, at).Mul(total/2)).Up(z)),
 	}
 	own, its := lap{plate, total / 2, false}, lap{plate, total / 2, true}
-	own.m, its.m = x.underLap(b, own, plate), x.underLap(b, its, plate)
+	for _, g := range []*lap{&own, &its} {
+		if m := x.underLap(b, *g, plate); m != nil {
+			g.m = m
+		}
+	}
 	lie := x.strap(Lie{Face: plan.Outside, Cut: cut, Station: j.Station}, b, own, its)
 	return lie, nil
 }

@@ -112,6 +112,33 @@ func (l *Lie) plates() (out []geom.Plate) {
 	return out
 }
 
+// nailed returns the stretches of the steel but those that only bridge what
+// lies between two laps: they take no fasteners, and other steel may cross them.
+func (l *Lie) nailed() (out []geom.Plate) {
+	for i, b := range l.Bands {
+		for k, p := range b {
+			if k == 0 || k == len(b)-1 || len(l.Bands) > 1 || !l.bridges(i, k) {
+				out = append(out, p)
+			}
+		}
+	}
+	return out
+}
+
+// bridges tells whether the kth plate of a band lies wholly between its laps.
+func (l *Lie) bridges(band, k int) bool {
+	b := l.Bands[band]
+	before, after := b[:k].Len(), b[k+1:].Len()
+	for _, x := range l.Laid {
+		for _, s := range x.starts {
+			if s.Band == band && (s.Far && x.Lap > after+geom.Eps || !s.Far && x.Lap > before+geom.Eps) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // want is what a shape is asked for: an item at a joint, on a face or "" for
 // the first that is free, the kth of n there.
 type want struct {

@@ -28,6 +28,7 @@ func (x *placer) overPlate(w want) (Lie, *plan.Diagnostic) {
 		out, in = in, out
 	}
 	off := w.spread()
+	top -= m.Z1 - x.headAt(m, in, off)
 	over := w.plate(geom.Vec3{Z: 1}, out.at(top, off), in.at(top, off))
 	down := func(leg float64) geom.Plate { return w.plate(in.n, in.at(top, off), in.at(top-leg, off)) }
 	lie := Lie{Station: (s0 + s1) / 2}

@@ -89,7 +89,8 @@ func (x *placer) hanger(w want) (Lie, *plan.Diagnostic) {
 	for i, c := range b.corner {
 		_, n := b.side(i)
 		x.flange(w, &lie, &hung, b.upright(w, n, c.Sub(b.d.Mul(held/2)), tall, held))
-		if tab, goes := x.tab(w, b, i, tall, other); goes || !x.tabs(w, b, tall, other) {
+		tab, wood, clear := x.tab(w, b, i, tall, other)
+		if clear && (wood || !x.tabs(w, b, tall, other)) {
 			x.flange(w, &lie, &from, tab)
 		}
 	}
@@ -105,18 +106,25 @@ func (b *butt) upright(w want, n geom.Vec3, at geom.Vec2, tall, wide float64) ge
 }
 
 // tab returns the flange beside the held member's left (0) or right side on
-// what it hangs from, and whether that goes on so far.
-func (x *placer) tab(w want, b butt, i int, tall, wide float64) (geom.Plate, bool) {
+// what it hangs from, whether that goes on so far, and whether nothing else
+// ends against the face there.
+func (x *placer) tab(w want, b butt, i int, tall, wide float64) (p geom.Plate, wood, clear bool) {
 	away, _ := b.side(i)
-	p := b.upright(w, b.n, b.corner[i].Add(away.Flat().Mul(wide/2)), tall, wide)
-	return p, x.along(b.on, p.At(tall/2, 0), p.N, away, wide/2) >= edge
+	p = b.upright(w, b.n, b.corner[i].Add(away.Flat().Mul(wide/2)), tall, wide)
+	mid := p.At(tall/2, 0)
+	others := func(m *framing.Member) bool { return m != b.held && m != b.on }
+	clear = len(x.runs(mid.Add(b.n.Mul(2*skin)), b.n, probeFar, others)) == 0
+	return p, x.along(b.on, mid, p.N, away, wide/2) >= edge, clear
 }
 
-// tabs tells whether either tab finds wood.
+// tabs tells whether either tab finds wood that is clear.
 func (x *placer) tabs(w want, b butt, tall, wide float64) bool {
-	_, left := x.tab(w, b, 0, tall, wide)
-	_, right := x.tab(w, b, 1, tall, wide)
-	return left || right
+	for i := range 2 {
+		if _, wood, clear := x.tab(w, b, i, tall, wide); wood && clear {
+			return true
+		}
+	}
+	return false
 }
 
 // flange adds a band of one plate, whose fasteners start at its first point.

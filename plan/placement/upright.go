@@ -138,10 +138,20 @@ func (x *placer) toPlate(w want) (Lie, *plan.Diagnostic) {
 	s0, s1 := span2(w.joint, m)
 	g := facingOf(f, s0, s1, depth, w.face)
 	off := w.spread()
+	top -= m.Z1 - x.headAt(m, g, off)
 	b := geom.Band{w.plate(g.n, g.at(top-total, off), g.at(top, off))}
 	lie := x.strap(Lie{Face: w.face, Gap: up, Cut: cut}, b, lap{m, total - up, false}, lap{over, up, true})
 	lie.Station = stationOf(f, lie.Path)
 	return lie, nil
+}
+
+// headAt returns the height of an upright's head, off along one of its faces:
+// under a plate that climbs it is beveled.
+func (x *placer) headAt(m *framing.Member, g facing, off float64) float64 {
+	if t := x.along(m, g.at(m.Z0, off), g.n, geom.Vec3{Z: 1}, farthest); t > 0 {
+		return min(m.Z0+t, m.Z1)
+	}
+	return m.Z1
 }
 
 // stud returns the upright a strap at the joint lies on: at a header's end
