@@ -151,7 +151,7 @@ func (w *Wall) TopHeight() float64 {
 
 // On tells whether the wall's studs pass through level l.
 func (w *Wall) On(l *Level) bool {
-	return l != nil && w.Level != nil && w.ToLevel != nil && w.Level.Index <= l.Index && l.Index <= w.ToLevel.Index
+	return l != nil && w.Level != nil && w.Level.Index <= l.Index && l.Index <= w.TopLevel().Index
 }
 
 // Opening is a rough opening.

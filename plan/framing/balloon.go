@@ -19,7 +19,7 @@ func (b *builder) balloons(d *deck) {
 		}
 	}
 	for _, w := range d.passing {
-		if !w.Exterior && math.Abs(w.frame.D.Dot(runOf(d.level).D)) < 0.9 {
+		if !w.Exterior && !geom.With(w.frame.D, runOf(d.level).D) && !geom.Against(w.frame.D, runOf(d.level).D) {
 			b.ledger(d, w, body{w.frame, w.s0, w.s1, w.Depth()}, w.Depth())
 			b.ledger(d, w, body{w.frame, w.s0, w.s1, w.Depth()}, -plate)
 		}
@@ -43,7 +43,7 @@ func (b *builder) outerLedger(d *deck, loop []edge, inner []geom.Vec2, k int) {
 // ledgerEnd returns the station of e's wall at which the inset line of its
 // neighbor crosses depth t.
 func ledgerEnd(e, o edge, t, own float64) float64 {
-	if math.Abs(e.w.frame.D.Cross(o.w.frame.D)) < 0.035 {
+	if geom.Parallel(e.w.frame.D, o.w.frame.D) {
 		return own
 	}
 	s, _ := e.w.frame.Local(cross(e.w.frame, t, o.w.frame, o.inset))

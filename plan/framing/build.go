@@ -15,6 +15,10 @@ const plate = 1.5
 // the same: half an inch, what a framer sets right with a hammer.
 const near = 0.5
 
+// onLine is how far, in, a point may lie off a line of the roof and still be
+// on it: what crossing planes leave of rounding, well under a sawcut.
+const onLine = 0.1
+
 // builder gathers the members and joints of one house. Walls are framed
 // first, then floors and foundation, then roofs, then joints over all of
 // them.

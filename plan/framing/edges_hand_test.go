@@ -11,8 +11,8 @@ import (
 )
 
 // The upper plate is broken for the one of a wall that meets it only where a
-// piece of 24 in at least is left on each side: the distance that IRC R602.3.2
-// asks for between the joints of the two plates.
+// piece of 24 in at least is left on each side: the distance that IRC R602.3.2,
+// from memory, asks for between the joints of the two plates.
 func TestUpperPlateIsBrokenAtATeeOffTheCorners(t *testing.T) {
 	for _, c := range []struct {
 		name   string

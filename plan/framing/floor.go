@@ -59,7 +59,7 @@ func (b *builder) deckOf(l *plan.Level, loops [][]edge, find func(lo, hi geom.Ve
 	}
 	for _, w := range find(d.lo, d.hi) {
 		switch {
-		case w.passes(l):
+		case w.Passes(l):
 			d.passing, d.taken = append(d.passing, w), append(d.taken, w.body())
 		case w.Bearing && math.Abs(w.top-d.z0) < 1.0/16:
 			d.supports = append(d.supports, w.body())

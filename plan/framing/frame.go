@@ -33,6 +33,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.wallJoints()
 	b.baseJoints()
 	b.shearJoints()
+	b.shares()
 	b.finish()
 	return b.house, b.faults.Sorted()
 }

@@ -61,8 +61,15 @@ type Joint struct {
 	// and plate; for stud-base the bottom plate and what lies between it and
 	// the lapped face of the member below.
 	Gap float64
+	// Share is that of the rafter, hip, valley or half of a truss that a
+	// rafter-plate joint holds; nil of other kinds.
+	Share *Share
+	// Peak is true where the tops of hips lean on each other without a ridge:
+	// none of them carries another.
+	Peak bool
 	// Tributary is the joint's share: rafter and stud joints the length of
-	// wall or ridge it serves, in.
+	// wall or ridge it serves, in. The width of roof that a rafter serves is
+	// its Share's, which reaches past the wall under a rake.
 	Tributary float64
 }
 
@@ -81,6 +88,7 @@ type House struct {
 	Joints  []*Joint  // in order of host and station
 	Lines   []*Line   // wall stacks, for drawing and for load paths
 	Roof    []*Face   // roof surfaces
+	Shares  []*Share  // what carries the roof, in order of Members
 }
 
 // Line is a stack of walls in one vertical plane, lowest first: the unit of

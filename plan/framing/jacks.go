@@ -48,7 +48,7 @@ func (b *builder) floorsAbove(w *framedWall) int {
 	for _, l := range b.plan.Levels {
 		top = max(top, l.Index)
 	}
-	return top - w.topLevel()
+	return top - w.TopLevel().Index
 }
 
 // buildingWidth returns the extent of the exterior walls of w's level square

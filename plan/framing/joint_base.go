@@ -53,19 +53,12 @@ func (b *builder) findLower() {
 		for _, w := range l.Walls {
 			for _, o := range l.Walls {
 				u, d := b.byWall[w], b.byWall[o]
-				if d.topLevel() == u.Level.Index-1 && d.top <= u.floor {
+				if d.TopLevel().Index == u.Level.Index-1 && d.top <= u.floor {
 					u.lower = append(u.lower, d)
 				}
 			}
 		}
 	}
-}
-
-func (w *framedWall) topLevel() int {
-	if w.ToLevel != nil {
-		return w.ToLevel.Index
-	}
-	return w.Level.Index
 }
 
 // footOf finds what the foot of m stands over.

@@ -131,7 +131,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 			continue
 		}
 		d := m.B.Sub(m.A).Flat().Unit()
-		if math.Abs(d.Cross(w.frame.D)) > 0.05 {
+		if !geom.Parallel(d, w.frame.D) {
 			continue
 		}
 		x0, t := w.frame.Local(m.A.Flat())

@@ -49,7 +49,8 @@ func (b *builder) studTops(w *framedWall) {
 }
 
 // tributary returns the length of wall that each full-height member serves:
-// half way to its neighbors; kings half of their opening too.
+// half way to its neighbors, the outer ones to the ends of the wall's line;
+// kings half of their opening too.
 func tributary(w *framedWall) map[*Member]float64 {
 	share := map[*Member]float64{}
 	var full []*Member
@@ -59,7 +60,7 @@ func tributary(w *framedWall) map[*Member]float64 {
 		}
 	}
 	for i, m := range full {
-		lo, hi := w.s0, w.s1
+		lo, hi := min(0, m.Mid()), max(w.Length(), m.Mid())
 		if i > 0 {
 			lo = (full[i-1].Mid() + m.Mid()) / 2
 		}

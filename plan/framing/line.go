@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"galewright/plan/geom"
 )
 
 // lines gathers walls that stand over each other in one vertical plane.
@@ -73,7 +75,7 @@ func (b *builder) stacked() (pairs [][2]int) {
 
 // inPlane tells whether two walls stand over each other in one plane.
 func inPlane(a, b *framedWall) bool {
-	if a.frame.D.Dot(b.frame.D) < 0.9999 || a.beside(b) {
+	if !geom.OneLine(a.frame.D, b.frame.D) || a.beside(b) {
 		return false
 	}
 	s0, t0 := a.frame.Local(b.From)

@@ -66,7 +66,7 @@ func (b *builder) openings(w *framedWall, l *layout) {
 
 // openingOf resolves heights and numbers of one opening, or faults it.
 func (b *builder) openingOf(w *framedWall, o *plan.Opening) *framedOpening {
-	f := &framedOpening{Opening: o, lo: o.At, hi: o.At + o.Width, jacks: b.jacks(w, o), kings: kings(w, o)}
+	f := &framedOpening{Opening: o, lo: o.At, hi: o.End(), jacks: b.jacks(w, o), kings: kings(w, o)}
 	f.sill = w.floor + max(o.Sill, 0)
 	f.head = f.sill + o.Height
 	f.top = f.head + headerDepth(w, o)

@@ -31,7 +31,7 @@ func (b *builder) outline(l *plan.Level) (loops [][]edge) {
 		switch {
 		case w.Level == l:
 			sides = append(sides, edge{w: w, inset: l.Rim})
-		case w.passes(l):
+		case w.Passes(l):
 			sides = append(sides, edge{w: w, inset: w.Depth() + plate, balloon: true})
 		}
 	}
@@ -49,11 +49,6 @@ func (b *builder) outline(l *plan.Level) (loops [][]edge) {
 	}
 	b.turned(l, loops)
 	return loops
-}
-
-// passes tells whether the wall's studs run past the floor of level l.
-func (w *framedWall) passes(l *plan.Level) bool {
-	return w.Balloon() && w.Level.Index < l.Index && l.Index <= w.ToLevel.Index
 }
 
 // startsOf returns a function that finds the first side that starts at a
@@ -198,7 +193,7 @@ func insetLoop(loop []edge) (out []geom.Vec2) {
 		prev := loop[(i+n-1)%n]
 		d, f := prev.w.frame, e.w.frame
 		corner := f.Origin
-		if math.Abs(d.D.Cross(f.D)) < 0.035 {
+		if geom.Parallel(d.D, f.D) {
 			out = append(out, corner.Add(d.In.Mul(prev.inset)), corner.Add(f.In.Mul(e.inset)))
 			continue
 		}

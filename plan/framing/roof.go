@@ -95,22 +95,8 @@ func onSide(body *roofplan.Body, i int, from, to geom.Vec2) bool {
 	return hi > min(a, z)+near && lo < max(a, z)-near
 }
 
-// plateTop returns the top of a wall's plates above grade; of a rake wall,
-// of its lowest place.
-func plateTop(w *plan.Wall) float64 {
-	switch {
-	case w.Height > 0:
-		return w.Level.Floor + w.Height
-	case w.Balloon():
-		return w.ToLevel.Top()
-	}
-	return w.Level.Top()
-}
-
 // carries tells whether the wall's top is at the plates of level l.
-func carries(w *plan.Wall, l *plan.Level) bool {
-	return w.ToLevel == l || (w.ToLevel == nil && w.Level == l)
-}
+func carries(w *plan.Wall, l *plan.Level) bool { return w.TopLevel() == l }
 
 // sideOf finds the walls, or the porch beam, in the line of side i.
 func (b *builder) sideOf(rb *roofBody, i int) (s roofSide) {
@@ -120,7 +106,7 @@ func (b *builder) sideOf(rb *roofBody, i int) (s roofSide) {
 			continue
 		}
 		if len(s.walls) == 0 {
-			s.plate = plateTop(w)
+			s.plate = w.PlateTop()
 		}
 		s.walls = append(s.walls, w)
 		s.depth = min(s.depth, w.Depth())
@@ -213,8 +199,8 @@ func (b *builder) against(rb *roofBody, i int) bool {
 		}
 	}
 	for _, w := range b.wallsOn(rb.body, i) {
-		looks := w.Frame().In.Dot(roofplan.Outward(i)) > 0.9
-		if plateTop(w) > top-near && (w.Level.Index > rb.Over.Index || looks) {
+		looks := geom.With(w.Frame().In, roofplan.Outward(i))
+		if w.PlateTop() > top-near && (w.Level.Index > rb.Over.Index || looks) {
 			return true
 		}
 	}

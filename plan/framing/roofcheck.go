@@ -174,7 +174,7 @@ func (b *builder) roofed(p geom.Vec2) bool {
 // floored tells whether a floor lies over w at p.
 func (b *builder) floored(w *framedWall, p geom.Vec2) bool {
 	for l, loops := range b.loops {
-		if l.Index <= w.topLevel() {
+		if l.Index <= w.TopLevel().Index {
 			continue
 		}
 		in := false

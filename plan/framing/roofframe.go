@@ -2,7 +2,6 @@ package framing
 
 import (
 	"fmt"
-	"math"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -296,8 +295,8 @@ func (f *roofFrame) addStick(m *Member, r bar, parts []geom.Solid, u0, u1 float6
 }
 
 // tributaries gives each joint of the roof the length of its host that it
-// serves: half the way to its neighbor of the same kind on either side, and
-// at the ends no more than half a spacing.
+// serves: half the way to its neighbor of the same kind on either side, at the
+// ends no more than half a spacing, and none beyond the ends of its wall.
 func (f *roofFrame) tributaries() {
 	type key struct {
 		host string
@@ -310,15 +309,25 @@ func (f *roofFrame) tributaries() {
 	}
 	for _, list := range groups {
 		for _, j := range list {
-			lo, hi := j.Roof.Spacing, j.Roof.Spacing
-			for _, o := range list {
-				if d := o.Station - j.Station; d > near {
-					hi = min(hi, d)
-				} else if d < -near {
-					lo = min(lo, -d)
-				}
-			}
-			j.Tributary = math.Max(0, (lo+hi)/2)
+			j.Tributary = j.between(list)
 		}
 	}
+}
+
+// between returns the length of its host that a joint of a roof serves among
+// those of its kind, in.
+func (j *Joint) between(list []*Joint) float64 {
+	lo, hi := j.Roof.Spacing, j.Roof.Spacing
+	for _, o := range list {
+		if d := o.Station - j.Station; d > near {
+			hi = min(hi, d)
+		} else if d < -near {
+			lo = min(lo, -d)
+		}
+	}
+	lo, hi = lo/2, hi/2
+	if j.Wall != nil {
+		lo, hi = min(lo, max(0, j.Station)), min(hi, max(0, j.Wall.Length()-j.Station))
+	}
+	return max(0, lo+hi)
 }

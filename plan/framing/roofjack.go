@@ -2,7 +2,6 @@ package framing
 
 import (
 	"fmt"
-	"math"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -52,8 +51,12 @@ func (f *roofFrame) lineJoint(l *roofLine, host string, m *Member, p geom.Vec3) 
 	f.joints = append(f.joints, f.joint(&Joint{
 		Kind: plan.RafterRidge, Host: host, Level: f.level, Roof: m.Roof,
 		Station: station, Members: []*Member{m, l.member}, At: p,
+		Peak: m.Role == plan.HipRafter && l.member.Role == plan.HipRafter && l.endsAt(p),
 	}))
 }
+
+// endsAt tells whether p is the upper end of a hip or valley.
+func (l *roofLine) endsAt(p geom.Vec3) bool { return l.u(p.Flat()) > l.line.Run()-1 }
 
 // lineHosts names the lines that carry. A ridge is its roof, a hip or valley
 // its roof and the way it runs down, such as "main/hipSW"; a second one of a
@@ -93,7 +96,7 @@ func quarter(d geom.Vec2) string {
 func (f *roofFrame) carrierOf(i int, p geom.Vec3) (on *roofLine) {
 	me, top := f.lines[i], p == f.lines[i].line.B
 	for k, l := range f.lines {
-		if k == i || l.member == nil || math.Abs(l.dir.Cross(me.dir)) < 1e-3 || !l.holds(p.Flat()) {
+		if k == i || l.member == nil || geom.Same(l.dir, me.dir) || !l.holds(p.Flat()) {
 			continue
 		}
 		u, ridge := l.u(p.Flat()), l.line.Kind == roofplan.Ridge

@@ -158,7 +158,7 @@ func (f *roofFrame) ledgerJoints() {
 			}
 			for _, w := range f.wallsOn(r.owner.body, i) {
 				s, _ := w.Frame().Local(r.run.High)
-				if s > -near && s < w.Length()+near && plateTop(w) > l.Z1 && w.Level.Floor < l.Z1 {
+				if s > -near && s < w.Length()+near && w.PlateTop() > l.Z1 && w.Level.Floor < l.Z1 {
 					f.joints = append(f.joints, f.joint(&Joint{
 						Kind: plan.RafterPlate, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof,
 						Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
@@ -186,7 +186,7 @@ func (f *roofFrame) jointsAt(l *roofLine, host string) {
 		}
 		members := []*Member{a.member}
 		for _, c := range here[i+1:] {
-			if !done[c] && math.Abs(l.u(c.run.High)-l.u(a.run.High)) < near && c.dir.Dot(a.dir) < -0.9 {
+			if !done[c] && math.Abs(l.u(c.run.High)-l.u(a.run.High)) < near && geom.Against(c.dir, a.dir) {
 				members, done[c] = append(members, c.member), true
 				break
 			}
@@ -217,7 +217,7 @@ func (f *roofFrame) ridgeOf(p, d geom.Vec2) (best *roofLine) {
 // holds tells whether p lies on the ridge.
 func (l *roofLine) holds(p geom.Vec2) bool {
 	u := l.u(p)
-	return math.Abs(p.Sub(l.at).Cross(l.dir)) < 0.1 && u > -0.1 && u < l.line.Run()+0.1
+	return math.Abs(p.Sub(l.at).Cross(l.dir)) < onLine && u > -onLine && u < l.line.Run()+onLine
 }
 
 // ridgeJoint adds one joint at plan point p of a ridge.

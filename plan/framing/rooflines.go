@@ -198,10 +198,10 @@ func (l *roofLine) recut() { l.column = clipTo(l.bar.column(l.u0, l.u1), l.plane
 func (f *roofFrame) carried(i int, p geom.Vec3) bool {
 	for k, o := range f.lines {
 		u := o.u(p.Flat())
-		if k == i || math.Abs(p.Flat().Sub(o.at).Cross(o.dir)) > 0.1 || u < -0.1 || u > o.line.Run()+0.1 {
+		if k == i || math.Abs(p.Flat().Sub(o.at).Cross(o.dir)) > onLine || u < -onLine || u > o.line.Run()+onLine {
 			continue
 		}
-		parallel := math.Abs(o.dir.Cross(f.lines[i].dir)) < 1e-3
+		parallel := geom.Same(o.dir, f.lines[i].dir)
 		if !parallel && (k < i || (u > 1 && u < o.line.Run()-1)) {
 			return true
 		}

@@ -111,7 +111,7 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 		high bool
 	}{{r.run.LowEnd, false}, {r.run.HighEnd, true}} {
 		l := f.lineFor(e.end.Line, r, e.high)
-		if l == nil || math.Abs(l.dir.Cross(r.dir)) < 0.1 {
+		if l == nil || geom.Skims(l.dir, r.dir) {
 			continue // square at the end of the line itself
 		}
 		planes = append(planes, l.beside(mid))
@@ -149,9 +149,9 @@ func (f *roofFrame) lineFor(line *roofplan.Line, r *roofRafter, high bool) *roof
 	}
 	for _, l := range f.linesAt.Within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
 		u := l.u(p)
-		if l.line.Kind == line.Kind && math.Abs(p.Sub(l.at).Cross(l.dir)) < 0.1 {
+		if l.line.Kind == line.Kind && math.Abs(p.Sub(l.at).Cross(l.dir)) < onLine {
 			if lo, hi := l.extent(l.u0, l.u1, l.planes); u > lo-r.half && u < hi+r.half || l.line.Kind != roofplan.Ridge {
-				if u > -0.1 && u < l.line.Run()+0.1 {
+				if u > -onLine && u < l.line.Run()+onLine {
 					return l
 				}
 			}
@@ -162,4 +162,4 @@ func (f *roofFrame) lineFor(line *roofplan.Line, r *roofRafter, high bool) *roof
 
 // crosses tells whether the bar crosses the bed's wall rather than runs
 // along it.
-func (x bearing) crosses(r bar) bool { return math.Abs(x.bed.frame.D.Cross(r.dir)) > 0.5 }
+func (x bearing) crosses(r bar) bool { return geom.Crosses(x.bed.frame.D, r.dir) }

@@ -78,7 +78,7 @@ func (f *roofFrame) tailPlanes(rb *roofBody, run *roofplan.Run) (out []geom.Plan
 	for _, l := range f.roof.Lines {
 		line := bar{at: l.A.Flat(), dir: l.Dir()}
 		den := tail.dir.Cross(line.dir)
-		if l.Kind != roofplan.Valley || math.Abs(den) < 0.1 {
+		if l.Kind != roofplan.Valley || geom.Skims(tail.dir, line.dir) {
 			continue
 		}
 		w := line.at.Sub(tail.at)

@@ -33,7 +33,7 @@ func (f *roofFrame) ties() {
 		done[a] = true
 		k := int(math.Floor(a.run.Station))
 		for _, c := range slices.Concat(row[a.owner][k-1], row[a.owner][k], row[a.owner][k+1]) {
-			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && c.dir.Dot(a.dir) < -0.9 {
+			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) {
 				f.tie(a.owner, a, c)
 			}
 		}

@@ -215,20 +215,41 @@ func (f *roofFrame) gableStuds(rb *roofBody, bottom bar, length float64, under f
 }
 
 // trussJoints adds a rafter-plate joint at each bearing wall that the bottom
-// chord crosses; other walls only touch it.
+// chord crosses, and at an end that lies along a wall; other walls only touch
+// it.
 func (f *roofFrame) trussJoints(m *Member, rb *roofBody, bottom bar, length float64) {
 	thin := bottom
 	thin.top, thin.depth = bottom.top-bottom.depth+0.01, 0.02
-	found := 0
-	for _, s := range f.bearings(thin, []geom.Plane{thin.after(0), thin.before(length)}) {
+	low, high := false, false // ends that are held
+	seats := f.bearings(thin, []geom.Plane{thin.after(0), thin.before(length)})
+	for _, s := range seats {
 		bears := s.bed.wall == nil || s.bed.wall.Exterior || s.bed.wall.Bearing
 		if bears && s.crosses(bottom) && s.u1-s.u0 > 0.5 && f.bearingJoint(m, bottom, s, rb) {
-			found++
+			low, high = low || s.u0 < length/2, high || s.u1 > length/2
 		}
+	}
+	if !low {
+		f.endAlong(m, bottom, seats, 0, rb)
+	}
+	if !high {
+		f.endAlong(m, bottom, seats, length, rb)
 	}
 	for _, i := range []int{roofplan.South, roofplan.East, roofplan.North, roofplan.West} {
 		if rb.body.Sloped(i) && len(rb.sides[i].walls) == 0 && rb.sides[i].porch == nil {
 			f.noPlate(rb, i, bottom.at)
+		}
+	}
+}
+
+// endAlong adds the joint of an end of a truss, at u, that crosses no wall but
+// lies along one, as a gable truss does where a wing stands flush with it: the
+// wall under it holds it there.
+func (f *roofFrame) endAlong(m *Member, bottom bar, seats []bearing, u float64, rb *roofBody) {
+	for _, s := range seats {
+		if !s.crosses(bottom) && s.u0 <= u+near && s.u1 >= u-near && s.bed.wall != nil {
+			s.u0, s.u1 = u, u
+			f.bearingJoint(m, bottom, s, rb)
+			return
 		}
 	}
 }

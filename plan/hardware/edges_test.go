@@ -52,13 +52,13 @@ func TestNewTellsWhatJustDoesNotFit(t *testing.T) {
 		"two rows wider than the band": {func(i *plan.Item) { i.Fasteners[0].Rows, i.Width = 2, 4*0.148-0.01 }, "rows-exceed-width"},
 		"nails 1/4 in too long":        {func(i *plan.Item) { i.Length = 12.5 }, "nails-do-not-fit"},
 		"a washer as wide as its rod": {func(i *plan.Item) {
-			i.Kind, i.Length, i.Rod, i.Standoff, i.Washer = "hold-down pair", 10, .625, 1.5, .625
+			i.Kind, i.Length, i.Rod, i.Standoff, i.Washer, i.Center = "hold-down pair", 10, .625, 1.5, .625, 1.3125
 		}, "washer-too-small"},
-		"a hold-down without a rod": {func(i *plan.Item) { i.Kind = "hold-down" }, "no-rod"},
-		"a hold-down of two bodies": {func(i *plan.Item) { i.Kind, i.Rod, i.Bodies = "hold-down", .625, 2 }, "wrong-bodies"},
+		"a hold-down without a rod": {func(i *plan.Item) { i.Kind, i.Center = "hold-down", 1.3125 }, "no-rod"},
+		"a hold-down of two bodies": {func(i *plan.Item) { i.Kind, i.Rod, i.Bodies, i.Center = "hold-down", .625, 2, 1.3125 }, "wrong-bodies"},
 		"a clip without nails":      {func(i *plan.Item) { i.Kind, i.Fasteners = "clip", nil }, "no-nails"},
 		"a pair without nails": {func(i *plan.Item) {
-			i.Kind, i.Rod, i.Standoff, i.Fasteners = "hold-down pair", .625, 1.5, nil
+			i.Kind, i.Rod, i.Standoff, i.Center, i.Fasteners = "hold-down pair", .625, 1.5, 1.3125, nil
 		}, "no-nails"},
 		"a load along only":          {func(i *plan.Item) { i.Load.Along = 1 }, "load-without-source"},
 		"a load across only":         {func(i *plan.Item) { i.Load.Across = 1 }, "load-without-source"},
@@ -118,15 +118,15 @@ func TestWhatEachKindIs(t *testing.T) {
 }
 
 func TestDefaultsOfHoldDowns(t *testing.T) {
-	// One body and two; the rod stands 1 1/4 in off the post unless the item says.
+	// One body and two; where the rod stands off the post the item must say.
 	pair := good()
-	pair.Kind, pair.Rod, pair.Standoff = "hold-down pair", .625, 1.5
+	pair.Kind, pair.Rod, pair.Standoff, pair.Center = "hold-down pair", .625, 1.5, 1.3125
 	single := good()
 	single.Mark, single.Kind, single.Rod, single.Center = "one", "hold-down", .625, 2
 	c, ds := New([]*plan.Item{pair, single})
 	require.Empty(t, ds)
 	assert.Equal(t, 2, c.Items[0].Bodies)
-	assert.Equal(t, 1.25, c.Items[0].Center)
+	assert.Equal(t, 1.3125, c.Items[0].Center)
 	assert.Equal(t, 1, c.Items[1].Bodies)
 	assert.Equal(t, 2.0, c.Items[1].Center)
 	strap, _ := New([]*plan.Item{good()})
@@ -136,11 +136,15 @@ func TestDefaultsOfHoldDowns(t *testing.T) {
 
 func TestSizesThatTheItemGivesCount(t *testing.T) {
 	it := good()
-	it.Fasteners[0].Nail, it.Fasteners[0].Diameter, it.Fasteners[0].Length, it.Fasteners[0].Parts = "our own", 0.2, 2, 0
+	it.Fasteners[0].Nail, it.Fasteners[0].Diameter, it.Fasteners[0].Length, it.Fasteners[0].Parts = "our own", 0.2, 2, 2
 	c, ds := New([]*plan.Item{it})
 	require.Empty(t, ds)
 	n := c.Items[0].Nails[0]
 	assert.Equal(t, [2]float64{0.2, 2}, [2]float64{n.Diameter, n.Length})
+	clip := good()
+	clip.Kind, clip.Fasteners[0].Part, clip.Fasteners[0].Parts = "clip", "to stud", 0
+	c, ds = New([]*plan.Item{clip})
+	require.Empty(t, ds)
 	assert.Equal(t, 1, c.Items[0].Fasteners[0].Parts, "one part unless said")
-	assert.Zero(t, it.Fasteners[0].Parts, "the plan's own item is left as it was")
+	assert.Zero(t, clip.Fasteners[0].Parts, "the plan's own item is left as it was")
 }

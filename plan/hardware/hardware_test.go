@@ -24,8 +24,8 @@ func TestNewFillsInWhatTheKindImplies(t *testing.T) {
 	require.NotNil(t, it)
 	// Manufacturers' standard gauge, 19 ga: 0.0418 in (four charts agree, transcribed).
 	assert.InDelta(t, 0.0418, it.Thickness, 1e-9)
-	assert.Equal(t, "outside", it.Face)
-	assert.Equal(t, "before sheathing", it.Phase.Name)
+	assert.Equal(t, plan.Outside, it.Face)
+	assert.Equal(t, plan.BeforeSheathing, it.Phase.Name)
 	// The short strap nail 10d = 0.148 x 1 1/2 is named in IRC 2018 R602.6.1 (read).
 	assert.Equal(t, Nail{Name: "10d x 1 1/2", Diameter: 0.148, Length: 1.5}, it.Nails[0])
 	assert.Nil(t, c.Item("other-strap"))

@@ -13,12 +13,7 @@ import (
 type extent struct{ lo, hi geom.Vec2 }
 
 // axis returns the coordinate of v along axis 0 (x) or 1 (y).
-func axis(v geom.Vec2, i int) float64 {
-	if i == 0 {
-		return v.X
-	}
-	return v.Y
-}
+func axis(v geom.Vec2, i int) float64 { return v.Along(i) }
 
 func (e extent) span(i int) float64 { return axis(e.hi, i) - axis(e.lo, i) }
 
@@ -36,7 +31,7 @@ func noExtent() extent {
 func wallExtent(p *plan.Plan, l *plan.Level) (extent, bool) {
 	e, any := noExtent(), false
 	for _, w := range p.Walls {
-		if !w.Exterior || l != nil && (w.Level.Index > l.Index || topLevel(w).Index < l.Index) {
+		if !w.Exterior || l != nil && !w.On(l) {
 			continue
 		}
 		e.hold(w.From)
@@ -44,14 +39,6 @@ func wallExtent(p *plan.Plan, l *plan.Level) (extent, bool) {
 		any = true
 	}
 	return e, any
-}
-
-// topLevel returns the level whose top the studs of w reach.
-func topLevel(w *plan.Wall) *plan.Level {
-	if w.ToLevel != nil {
-		return w.ToLevel
-	}
-	return w.Level
 }
 
 // roofArea returns the outside faces of the walls under a roof.
@@ -63,94 +50,32 @@ func roofArea(p *plan.Plan, r *plan.Roof) extent {
 	return e
 }
 
-// covered returns the part of a roof's area that has the house's walls round
-// it: what reaches over a porch is open below.
-func (a *analysis) covered(r *plan.Roof) extent {
-	e, ok := a.coveredBy[r]
-	if ok {
+// walledArea returns the part of a roof's area that has the house's walls
+// round it: what reaches over a porch is open below.
+func walledArea(p *plan.Plan, r *plan.Roof) extent {
+	e := roofArea(p, r)
+	w, any := wallExtent(p, r.Over)
+	if !any {
 		return e
 	}
-	e = roofArea(a.plan, r)
-	if w, any := wallExtent(a.plan, r.Over); any {
-		in := extent{
-			geom.Vec2{X: math.Max(e.lo.X, w.lo.X), Y: math.Max(e.lo.Y, w.lo.Y)},
-			geom.Vec2{X: math.Min(e.hi.X, w.hi.X), Y: math.Min(e.hi.Y, w.hi.Y)},
-		}
-		if in.span(0) > 0 && in.span(1) > 0 {
-			e = in
-		}
+	in := extent{
+		geom.Vec2{X: math.Max(e.lo.X, w.lo.X), Y: math.Max(e.lo.Y, w.lo.Y)},
+		geom.Vec2{X: math.Min(e.hi.X, w.hi.X), Y: math.Min(e.hi.Y, w.hi.Y)},
 	}
-	a.coveredBy[r] = e
+	if in.span(0) > 0 && in.span(1) > 0 {
+		return in
+	}
 	return e
 }
 
-// ridgeAxis returns 0 when the ridge (of a shed: the high wall) runs along x.
-func ridgeAxis(r *plan.Roof) int {
-	if r.Ridge == plan.AxisY {
-		return 1
-	}
-	return 0
-}
-
-// angle returns the steeper roof angle of r, degrees.
-func angle(r *plan.Roof) float64 {
-	return math.Atan(math.Max(r.Pitch, r.PitchOther)/12) * 180 / math.Pi
-}
-
-// mainRoof returns the roof over the largest area.
-func mainRoof(p *plan.Plan) (best *plan.Roof) {
-	most := 0.0
-	for _, r := range p.Roofs {
-		e := roofArea(p, r)
-		if a := e.span(0) * e.span(1); a > most+1e-6 {
-			best, most = r, a
-		}
-	}
-	return best
-}
-
-// basisOf takes the wind basis from the plan and the framed roof: mean roof
-// height is half way from eave to ridge of the main roof, or the eave's to 10
-// degrees (ASCE 7-16 26.2, transcribed).
+// basisOf takes the wind basis from the plan and the framed house, with the
+// roof that mean height and angle are of.
 func basisOf(h *framing.House) (wind.Basis, *plan.Roof) {
-	s := h.Plan.Site
+	s, size := h.Plan.Site, h.Size()
 	b := wind.Basis{Edition: s.Edition, Speed: s.WindSpeed, Exposure: s.Exposure, Enclosure: s.Enclosure, Kzt: s.Kzt, Elevation: s.Elevation}
-	all, _ := wallExtent(h.Plan, nil)
-	r := mainRoof(h.Plan)
-	if r == nil {
-		b.Length, b.Width = math.Max(all.span(0), all.span(1))/12, math.Min(all.span(0), all.span(1))/12
-		for _, l := range h.Plan.Levels {
-			b.Height = math.Max(b.Height, l.Top()/12)
-		}
-		b.Eave = b.Height
-		return b, nil
+	b.Length, b.Width, b.Eave, b.Height = size.Length/12, size.Width/12, size.Eave/12, size.Mean/12
+	if size.Main != nil {
+		b.Theta = size.Main.Angle()
 	}
-	b.Theta = angle(r)
-	b.Length, b.Width = all.span(ridgeAxis(r))/12, all.span(1-ridgeAxis(r))/12
-	b.Eave = r.Over.Top() / 12
-	b.Height = b.Eave
-	if b.Theta > 10 {
-		b.Height = (b.Eave + ridgeHeight(h, r)/12) / 2
-	}
-	return b, r
-}
-
-// ridgeHeight returns the highest point of a roof above grade, in.
-func ridgeHeight(h *framing.House, r *plan.Roof) float64 {
-	z := 0.0
-	for _, f := range h.Roof {
-		if f.Roof == r {
-			for _, p := range f.Outline {
-				z = math.Max(z, p.Z)
-			}
-		}
-	}
-	if z > 0 {
-		return z
-	}
-	run := roofArea(h.Plan, r).span(1 - ridgeAxis(r))
-	if r.Kind != plan.ShedRoof {
-		run /= 2
-	}
-	return r.Over.Top() + run*r.Pitch/12
+	return b, size.Main
 }

@@ -64,14 +64,14 @@ type roofCase struct {
 
 // onRoof returns the case for a roof. A shed is read as a flat roof, whose
 // zones 2 and 3 both lift.
-func (a *analysis) onRoof(c windCase, r *plan.Roof) roofCase {
-	ax, area := ridgeAxis(r), roofArea(a.plan, r)
-	theta := angle(r)
+func (m *model) onRoof(c windCase, r *plan.Roof) roofCase {
+	ax, area := r.RidgeAxis(), roofArea(m.plan, r)
+	theta := r.Angle()
 	if r.Kind == plan.ShedRoof {
 		theta = 0
 	}
-	rc := roofCase{coefs: wind.CaseB, across: c.axis != ax, gcpi: c.pi * wind.GCpi(a.basis.Enclosure), q: a.q}
-	zone := 24 * a.basis.EdgeStrip() // 2a in inches
+	rc := roofCase{coefs: wind.CaseB, across: c.axis != ax, gcpi: c.pi * wind.GCpi(m.basis.Enclosure), q: m.q}
+	zone := 24 * m.basis.EdgeStrip() // 2a in inches
 	low := c.corner < 0
 	rc.nearHigh = c.corner > 0
 	if rc.across {

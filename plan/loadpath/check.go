@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/length"
 )
@@ -86,9 +87,9 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 		}
 	}
 	l.Terms = append(l.Terms, Term{ASD.Name + ", net of dead load, positive upward", p.demand, "lb"})
-	held := a.capacityOf(j, upward, ordinary)
+	held := a.allowed.Of(j, capacity.Upward, ordinary)
 	if held == nil {
-		held = a.capacityAt(j, upward)
+		held = a.allowed.At(j, capacity.Upward)
 	}
 	l.close(held)
 	if j.Kind == plan.StudStud && !j.Below {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 )
 
@@ -26,7 +27,7 @@ func (o overturned) most() (lb float64, wind string) {
 // pilePull is what one end of a segment brings to one pile.
 type pilePull struct {
 	joint   *framing.Joint
-	segment *Segment
+	segment *SegmentShear
 	end     string // "low" or "high", by coordinate
 	axis    int
 	sense   int
@@ -91,7 +92,7 @@ func overturnedAtPiles(c *Check, a *analysis) (out []*Link) {
 		l.Terms = append(l.Terms,
 			Term{fmt.Sprintf("0.6 of the end tension that shear walls bring here, not relieved (all weight is in the uplift), %s", wind), lb, "lb"},
 			Term{"both, uplift and end tension each in its own worst case", lb + up, "lb"})
-		l.close(a.capacityAt(j, upward))
+		l.close(a.allowed.At(j, capacity.Upward))
 		out = append(out, l)
 	}
 	return out

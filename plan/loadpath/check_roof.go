@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/timber"
 	"galewright/plan/wind"
@@ -21,7 +22,7 @@ func ridgeTies(c *Check, a *analysis) (out []*Link) {
 			l.Demand, l.Strength = l.Demand*k, l.Strength*k
 			l.Terms = append(l.Terms, Term{"1 / cos of the steeper slope: the tie lies along the rafters", k, ""}, Term{"tension of the tie, ASD", l.Demand, "lb"})
 		}
-		l.close(a.capacityAt(j, a.ridgePull(j)))
+		l.close(a.allowed.At(j, a.ridgePull(j)))
 		out = append(out, l)
 	}
 	return out
@@ -30,11 +31,11 @@ func ridgeTies(c *Check, a *analysis) (out []*Link) {
 // ridgePull returns the direction a ridge joint is asked for: along the
 // rafters where two lean on each other, upward where one rests on a beam, a
 // hip or a valley.
-func (a *analysis) ridgePull(j *framing.Joint) pull {
+func (a *analysis) ridgePull(j *framing.Joint) capacity.Direction {
 	if a.pairAt[j] != nil {
-		return endways
+		return capacity.Endways
 	}
-	return upward
+	return capacity.Upward
 }
 
 // slopedTie returns what a tie over a ridge board carries for each pound of
@@ -45,7 +46,7 @@ func (a *analysis) slopedTie(j *framing.Joint) float64 {
 	if p == nil {
 		return 1
 	}
-	return math.Max(math.Hypot(1, p.a.tan), math.Hypot(1, p.b.tan))
+	return math.Max(math.Hypot(1, p.a.Tan), math.Hypot(1, p.b.Tan))
 }
 
 // rafterUplift checks each rafter at each bearing.
@@ -106,7 +107,7 @@ func (a *analysis) alongWall(j *framing.Joint) float64 {
 // joint, lb ASD: components and cladding, zone 5 within a of a corner of the
 // house, else zone 4.
 func (a *analysis) acrossWall(j *framing.Joint) float64 {
-	h, w := wallHeight(j.Wall)/12, j.Tributary/12
+	h, w := j.Wall.TopHeight()/12, j.Tributary/12
 	zones := wind.WallFigure(a.basis.Edition, a.basis.Theta).Zones
 	z, strip := zones[0], 12*a.basis.EdgeStrip()
 	if j.Station < strip || j.Station > j.Wall.Length()-strip {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
@@ -40,20 +41,20 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 }
 
 // segmentCapacity returns the unit shear capacity of a segment, plf.
-func segmentCapacity(s *Segment) *Capacity {
+func segmentCapacity(s *SegmentShear) *Capacity {
 	u := s.Unit
 	if s.Trouble != "" {
 		return &Capacity{Unknown: s.Trouble}
 	}
 	c := &Capacity{Value: u.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + u.Table, Pieces: 1}
-	c.Terms = []Term{
-		{fmt.Sprintf("nominal, %s %s, %s at %.0f in, %s", u.Row.Grade, u.Row.Thickness, u.Row.Nail, u.Column, u.Source), u.Nominal, "plf"},
-		{"species factor", u.Species, ""},
-		{"faces", u.Faces, ""},
-		{"divisor to allowable", u.Divisor, ""},
-		{"aspect ratio factor, SDPWS 2015 4.3.4.2, from memory", s.Factor, ""},
-		{"allowable", c.Value, "plf"},
-	}
+	c.Terms = ofCapacity(
+		Term{fmt.Sprintf("nominal, %s %s, %s at %.0f in, %s", u.Row.Grade, u.Row.Thickness, u.Row.Nail, u.Column, u.Source), u.Nominal, "plf"},
+		Term{"species factor", u.Species, ""},
+		Term{"faces", u.Faces, ""},
+		Term{"divisor to allowable", u.Divisor, ""},
+		Term{"aspect ratio factor, SDPWS 2015 4.3.4.2, from memory", s.Factor, ""},
+		Term{"allowable", c.Value, "plf"},
+	)
 	return c
 }
 
@@ -65,7 +66,6 @@ func overturning(c *Check, a *analysis) (out []*Link) {
 			if !s.base || s.Lifts == 0 {
 				continue
 			}
-			s.Relief = a.relief(s)
 			for i := range s.ends {
 				out = append(out, a.endLink(c, x, s, i))
 				if l := a.footLink(c, s, i); l != nil {
@@ -88,12 +88,12 @@ func (a *analysis) relief(s *Segment) (lb float64) {
 	return lb
 }
 
-func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
-	j := s.ends[i]
-	net := ASD.W*s.Lifts - s.Relief
+func (a *analysis) endLink(c *Check, x *LineShear, s *SegmentShear, i int) *Link {
+	j, relief := s.ends[i], a.relief(s.Segment)
+	net := ASD.W*s.Lifts - relief
 	l := &Link{
 		Check: c, Joint: j, Wall: s.Wall, Unit: "lb", Case: s.Case, Force: Force{W: s.Lifts},
-		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-s.Relief*Strength.D/ASD.D),
+		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-relief*Strength.D/ASD.D),
 	}
 	if j != nil {
 		l.ID, l.Where = j.ID, whereOf(j)
@@ -108,7 +108,7 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 		{"moment, both", s.Moment / 12, "lb-ft"},
 		{"over the lever arm", s.arm() / 12, "ft"},
 		{"with the stories above: chord tension, strength level", s.Lifts, "lb"},
-		{"less 0.6 of the weight uplift has left over, half of it at this end, ASD", s.Relief, "lb"},
+		{"less 0.6 of the weight uplift has left over, half of it at this end, ASD", relief, "lb"},
 		{"0.6 of the tension less the relief", net, "lb"},
 	}
 	if j == nil {
@@ -119,7 +119,7 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 		return l
 	}
 	a.closeEnd(l, j)
-	if len(s.above) == 0 && carriesUpper(x) {
+	if len(s.above) == 0 && carriesUpper(x.ShearLine) {
 		l.Notes = append(l.Notes, "a segment of the story above on this line ends elsewhere; its end tension is not in this number")
 	}
 	return l
@@ -127,8 +127,8 @@ func (a *analysis) endLink(c *Check, x *ShearLine, s *Segment, i int) *Link {
 
 // footLink follows the end tension of a segment that stands on no other
 // through the post below it to that post's foot; nil where there is no need.
-func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
-	net := ASD.W*s.Lifts - s.Relief
+func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
+	net := ASD.W*s.Lifts - a.relief(s.Segment)
 	if s.stacked || s.Wall.Level.Index == 0 || s.ends[i] == nil || net <= least {
 		return nil
 	}
@@ -150,7 +150,7 @@ func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
 		l.Demand += p.demand
 		l.Terms = append(l.Terms, Term{"uplift of the post itself, ASD, in its own worst case", p.demand, "lb"})
 	}
-	l.close(a.capacityAt(base, upward))
+	l.close(a.allowed.At(base, capacity.Upward))
 	l.Notes = append(l.Notes, "no sheathed segment stands below this end")
 	return l
 }
@@ -159,7 +159,7 @@ func (a *analysis) footLink(c *Check, s *Segment, i int) *Link {
 // a long strap or hold-down on the same post at the joint of its foot. Where
 // that one is all there is at the foot, it carries the post's uplift too.
 func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
-	if c := a.capacityAt(j, upward); c != nil {
+	if c := a.allowed.At(j, capacity.Upward); c != nil {
 		l.close(c)
 		return
 	}
@@ -168,13 +168,13 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 		l.close(nil)
 		return
 	}
-	c := a.capacityOf(foot, upward, engineered)
+	c := a.allowed.Of(foot, capacity.Upward, engineered)
 	l.close(c)
 	if c == nil || l.Demand <= least {
 		return
 	}
 	l.Notes = append(l.Notes, "held by "+c.Mark+" at joint "+foot.ID)
-	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.capacityOf(foot, upward, ordinary) == nil {
+	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.allowed.Of(foot, capacity.Upward, ordinary) == nil {
 		l.Demand += p.demand
 		l.Terms = append(l.Terms, Term{"uplift of the post, which the same piece carries", p.demand, "lb"})
 		l.close(c)
@@ -204,21 +204,21 @@ func carriesUpper(x *ShearLine) bool {
 }
 
 // lineOf returns the shear line of a wall in the story of its top plates.
-func (a *analysis) lineOf(j *framing.Joint) *ShearLine {
+func (a *analysis) lineOf(j *framing.Joint) *LineShear {
 	if j.Wall == nil {
 		return nil
 	}
 	d := j.Wall.Frame().D
-	for _, k := range a.lateral.decks {
+	for _, k := range a.decks {
 		for ax := range 2 {
-			if k.level != topLevel(j.Wall) || math.Abs(axis(d, ax)) <= 0.98 {
+			if k.level != j.Wall.TopLevel() || !d.RunsAlong(ax) {
 				continue
 			}
 			at := axis(j.Wall.From, 1-ax)
-			i, _ := slices.BinarySearchFunc(k.lines[ax], at-12, func(x *ShearLine, v float64) int { return cmpFloat(x.At, v) })
-			for ; i < len(k.lines[ax]) && k.lines[ax][i].At < at+12; i++ {
-				if math.Abs(k.lines[ax][i].At-at) < 12 {
-					return k.lines[ax][i]
+			i, _ := slices.BinarySearchFunc(k.lines[ax], at-oneLine, func(x *ShearLine, v float64) int { return cmpFloat(x.At, v) })
+			for ; i < len(k.lines[ax]) && k.lines[ax][i].At < at+oneLine; i++ {
+				if math.Abs(k.lines[ax][i].At-at) < oneLine {
+					return a.lateral.lines[k.lines[ax][i].n]
 				}
 			}
 		}
@@ -244,7 +244,7 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 			{"collector force here, strength level", f, "lb"},
 			{"0.6 of it", l.Demand, "lb"},
 		}
-		l.close(a.capacityAt(j, endways))
+		l.close(a.allowed.At(j, capacity.Endways))
 		if !j.Below && l.Demand > least {
 			l.Notes = append(l.Notes, "no member carries the line on here")
 		}
@@ -260,14 +260,11 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		if j.Kind != plan.PlateSplice || j.Wall == nil {
 			continue
 		}
-		ax := 0
-		if math.Abs(j.Wall.Frame().D.Y) > 0.7 {
-			ax = 1
-		}
+		ax := j.Wall.Frame().D.MainAxis()
 		at := axis(j.At.Flat(), ax)
 		chord, drag := 0.0, 0.0
 		if j.Wall.Exterior {
-			chord = a.lateral.chordAt(topLevel(j.Wall), 1-ax, at)
+			chord = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
 		}
 		what := "deck chord, wind across the wall"
 		if x := a.lineOf(j); x != nil {
@@ -279,8 +276,8 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		}
 		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
 		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}, {"0.6 of the larger", l.Demand, "lb"}}
-		cap := a.capacityAt(j, endways)
-		if nailed := a.splicedByNails(); cap == nil || cap.Unknown != "" {
+		cap := a.allowed.At(j, capacity.Endways)
+		if nailed := splicedByNails(a.species); cap == nil || cap.Unknown != "" {
 			cap = nailed
 		}
 		l.close(cap)
@@ -293,9 +290,9 @@ func splices(c *Check, a *analysis) (out []*Link) {
 // top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC 2009 or 2012 Table
 // R602.3(1) row 14 in a local amendment (transcribed). It is assumed where the
 // plan places no strap.
-func (a *analysis) splicedByNails() *Capacity {
+func splicedByNails(species timber.Species) *Capacity {
 	n, _ := timber.NailOf("16d box")
-	wood := timber.Part{Thickness: 1.5, G: a.species.G}
+	wood := timber.Part{Thickness: 1.5, G: species.G}
 	z, err := timber.SingleNail(n, wood, wood)
 	if err != nil {
 		return nil
@@ -303,6 +300,6 @@ func (a *analysis) splicedByNails() *Capacity {
 	v := 8 * z.Z * float64(timber.WindDuration)
 	return &Capacity{
 		Value: v, Governs: "8-16d nails in the lap, assumed, mode " + z.Mode, Source: "assumed nailing", Pieces: 8,
-		Terms: []Term{{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC 2009 or 2012 Table R602.3(1) row 14, transcribed): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}},
+		Terms: ofCapacity(Term{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC 2009 or 2012 Table R602.3(1) row 14, transcribed): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}),
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
@@ -59,8 +60,8 @@ type plateLift struct {
 }
 
 // piercedSegments returns the perforated segments of each wall.
-func (a *analysis) piercedSegments() map[*plan.Wall][]*Segment {
-	out := map[*plan.Wall][]*Segment{}
+func (a *analysis) piercedSegments() map[*plan.Wall][]*SegmentShear {
+	out := map[*plan.Wall][]*SegmentShear{}
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
 			if s.Pierced != nil && s.base {
@@ -73,7 +74,7 @@ func (a *analysis) piercedSegments() map[*plan.Wall][]*Segment {
 
 // plateLifts returns what lifts the bottom plate of a wall: the studs that a
 // clip ties to it, each in its own worst case, and a perforated wall's t.
-func (a *analysis) plateLifts(p *wallPath, pierced []*Segment) (out []plateLift) {
+func (a *analysis) plateLifts(p *wallPath, pierced []*SegmentShear) (out []plateLift) {
 	hi := 0.0
 	for i, k := range p.carriers {
 		if i == 0 {
@@ -180,8 +181,7 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 			Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station)),
 		}
 		l.Terms = terms[i]
-		held := a.cachedCapacity(q, upward)
-		held.Pieces, held.Mark = 1, q.Item.Mark
+		held := a.allowed.One(q, capacity.Upward)
 		l.close(&held)
 		out = append(out, l)
 	}

@@ -26,7 +26,7 @@ func storyShear(c *Check, a *analysis) (out []*Link) {
 
 // idleLine is the link of a line none of whose segments counts, nil of any
 // other.
-func idleLine(c *Check, x *ShearLine) *Link {
+func idleLine(c *Check, x *LineShear) *Link {
 	for _, s := range x.Segments {
 		if s.Working > 0 {
 			return nil

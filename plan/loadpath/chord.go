@@ -11,7 +11,7 @@ import (
 // the shear wall lines and a cantilever past the last, under its mean load;
 // moment over the deck's depth.
 func (l *lateral) chordAt(lv *plan.Level, ax int, at float64) float64 {
-	for _, d := range l.decks {
+	for _, d := range l.m.decks {
 		if d.level != lv {
 			continue
 		}

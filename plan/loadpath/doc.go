@@ -12,6 +12,11 @@
 // collector's force starts and ends at zero. Wind and dead load travel apart,
 // unfactored, to the joint, and are combined there.
 //
+// A model is built once and holds no force. Each wind case makes a caseState,
+// each gust of the lateral path a gustState; the worst of them are folded into
+// uplift and lateral. Checks and explanations read these and change nothing:
+// a Report may be read from several goroutines.
+//
 // Lengths are inches as in the plan, forces pounds, pressures pounds per
 // square foot.
 package loadpath

@@ -30,7 +30,7 @@ func roofUplift(a *analysis, c windCase) (up float64) {
 		}
 		for x := step*math.Floor(e.lo.X/step) + step/2; x < e.hi.X; x += step {
 			for y := step*math.Floor(e.lo.Y/step) + step/2; y < e.hi.Y; y += step {
-				if p := (geom.Vec2{X: x, Y: y}); inOutline(f.Outline, p) {
+				if p := (geom.Vec2{X: x, Y: y}); f.Over(p) {
 					up += pressureUp(a, f, p, c) * step * step / 144
 				}
 			}
@@ -43,7 +43,7 @@ func roofUplift(a *analysis, c windCase) (up float64) {
 // the roof is over the whole house, so zones follow from its extent.
 func pressureUp(a *analysis, f *framing.Face, p geom.Vec2, c windCase) float64 {
 	r := f.Roof
-	ax := ridgeAxis(r)
+	ax := r.RidgeAxis()
 	area := roofArea(a.plan, r)
 	lo, hi := axis(area.lo, 1-ax), axis(area.hi, 1-ax)
 	mid := (lo + hi) / 2
@@ -119,25 +119,24 @@ func TestUpliftOfEachStoryIsRoofLessRelief(t *testing.T) {
 		require.Zero(t, a.unheld)
 		require.Zero(t, a.ridgeLost)
 		for _, c := range cases() {
-			a.runCase(c)
-			account(t, a, b)
+			account(t, a, a.run(c), b)
 		}
 	})
 }
 
 // account follows one case down the house, joint by joint.
-func account(t *rapid.T, a *analysis, b box) {
+func account(t *rapid.T, a *analysis, s *caseState, b box) {
 	roof, top := Force{}, len(a.plan.Levels)-1
 	weight := 0.0
 	feet := make([]Force, top+1)
 	tops := make([]Force, top+1)
 	for _, p := range a.paths {
-		roof.take(p.roof)
+		roof.take(s.walls[p.n].roof)
 		// Weight of the wall from its own face, apart from the shares of studs.
-		weight += wallHeight(p.w) * p.w.Length() / 144 * a.dead.wall(p.w) * factor(p.w.Level.Index == top)
+		weight += p.w.TopHeight() * p.w.Length() / 144 * a.dead.wall(p.w) * factor(p.w.Level.Index == top)
 		for _, k := range p.carriers {
-			feet[p.w.Level.Index].take(k.total())
-			tops[p.top.Index].take(k.top.add(k.head))
+			feet[p.w.Level.Index].take(s.foot(k))
+			tops[p.top.Index].take(s.carriers[k.n].top.add(s.carriers[k.n].head))
 		}
 	}
 	near(t, roof.W, tops[top].W, 1e-9, "wind through the top joints")
@@ -150,7 +149,7 @@ func account(t *rapid.T, a *analysis, b box) {
 		piles, floor := Force{}, 0.0
 		for _, g := range a.piles.girders {
 			for _, x := range g.piles {
-				piles.take(x.load)
+				piles.take(s.piles[x.n])
 				floor += x.weight
 			}
 		}
@@ -172,13 +171,14 @@ func TestStoryShearIsTheWindOnTheStory(t *testing.T) {
 		a := analyzed(t, b.plan())
 		for _, g := range gusts() {
 			above := 0.0
-			for i, s := range a.lateral.run(g) {
+			blown := a.blow(g)
+			for i, s := range blown.stories {
 				near(t, windOn(a, b, i, g), s.Deck, 1e-9, "%s story %s: wind on the deck", g, s.Level.Name)
 				near(t, above, s.Above, 1e-9, "from above")
 				near(t, s.Total, s.ByLines, 1e-9, "%s story %s: lines carry the story", g, s.Level.Name)
 				above = s.Total
-				for _, x := range a.lateral.decks[i].lines[g.axis] {
-					closes(t, x)
+				for _, x := range a.decks[i].lines[g.axis] {
+					closes(t, blown, x)
 				}
 			}
 		}
@@ -204,11 +204,11 @@ func windOn(a *analysis, b box, i int, g gust) float64 {
 	if i > 0 {
 		return wall(plate/2) + wall(floor+plate/2)
 	}
-	rise := (ridgeHeight(a.house, a.main) - a.main.Over.Top()) / 12
-	if g.axis == ridgeAxis(a.main) {
+	rise := (a.house.RidgeHeight(a.main) - a.main.Over.Top()) / 12
+	if g.axis == a.main.RidgeAxis() {
 		return wall(plate/2) + wall(rise/2)
 	}
-	c := wind.CaseA(angle(a.main))
+	c := wind.CaseA(a.main.Angle())
 	in, end := math.Max(0, a.q*(c.Interior[1]-c.Interior[2])), math.Max(0, a.q*(c.End[1]-c.End[2]))
 	if g.least {
 		return wall(plate/2) + wind.LeastRoof*face*rise
@@ -218,13 +218,13 @@ func windOn(a *analysis, b box, i int, g gust) float64 {
 
 // closes asserts that a line's collector force starts and ends at zero and
 // changes only by what flows in and out.
-func closes(t *rapid.T, x *ShearLine) {
-	d := x.drag()
+func closes(t *rapid.T, s *gustState, x *ShearLine) {
+	d := s.drag(x)
 	require.NotEmpty(t, d)
 	near(t, 0, d[0].Force, 0, "line %s starts at zero", x.Name)
-	assert.InDelta(t, 0, d[len(d)-1].Force, 1e-6*(1+math.Abs(x.force())), "line %s ends at zero", x.Name)
+	assert.InDelta(t, 0, d[len(d)-1].Force, 1e-6*(1+math.Abs(s.force(x))), "line %s ends at zero", x.Name)
 	for _, p := range d {
-		assert.LessOrEqual(t, math.Abs(p.Force), math.Abs(x.force())*(1+1e-9)+1, "no more than the line's force")
+		assert.LessOrEqual(t, math.Abs(p.Force), math.Abs(s.force(x))*(1+1e-9)+1, "no more than the line's force")
 	}
 }
 
@@ -239,10 +239,10 @@ func TestEnvelopeIsNoLessThanAnyCase(t *testing.T) {
 		kept[j] = p.demand
 	}
 	for _, c := range cases() {
-		a.runCase(c)
+		s := a.run(c)
 		for _, p := range a.paths {
 			for _, k := range p.carriers {
-				require.LessOrEqual(t, k.total().net(ASD), kept[k.base]+1e-9)
+				require.LessOrEqual(t, s.foot(k).net(ASD), kept[k.base]+1e-9)
 			}
 		}
 	}

@@ -1,8 +1,10 @@
 package loadpath_test
 
 import (
+	"bytes"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"galewright/plan/loadpath"
@@ -40,8 +42,11 @@ dead = [
 ]
 `
 
-func cabinReport() *loadpath.Report {
-	r, _ := pipeline.Run("cabin.toml", []byte(cabin), nil)
+func cabinReport() *loadpath.Report { return cabinWith("", "") }
+
+// cabinWith is the cabin with one of its keys changed.
+func cabinWith(old, new string) *loadpath.Report {
+	r, _ := pipeline.Run("cabin.toml", []byte(strings.Replace(cabin, old, new, 1)), nil)
 	report, _ := loadpath.Run(r.Placement)
 	return report
 }
@@ -143,5 +148,42 @@ func TestCabinByHand(t *testing.T) {
 		if x.Name == "W" || x.Name == "E" {
 			assert.InDelta(t, q*4*6*(z1+z4+e1+e4), x.Force, 1e-6)
 		}
+	}
+}
+
+func TestUpliftByTheFootByHand(t *testing.T) {
+	// The cabin of the example: 24 x 16 ft, 4:12, qh 26.6 psf, roof 10 psf. A
+	// force at the middle of one slope goes to the far plate by 45.25 (1 + 1/9)
+	// of 186.5 in.
+	q := 0.00256 * 2.01 * math.Pow(15.0/900, 2/9.5) * 0.85 * 120 * 120
+	far := 45.25 * (1 + 1.0/9) / 186.5
+	net := func(windward, leeward, width float64) float64 { // lb ASD at the windward plate: psf ft of the width, 8 ft a side
+		wind := 8 * q * (windward*(1-far) + leeward*far)
+		return 0.6*wind - 0.6*10*math.Hypot(1, 4.0/12)*8*width
+	}
+	theta := math.Atan(4.0/12) * 180 / math.Pi
+	zone3 := 0.53 + 0.16*(theta-5)/15
+	for name, c := range map[string]struct {
+		rake  string
+		width float64 // ft
+		lb    float64
+	}{
+		// 16 in o.c., all in the end zone, wind across the ridge.
+		"interior rafter": {"0in", 16.0 / 12, net((1.07+0.18)*16/12, (zone3+0.18)*16/12, 16.0/12)},
+		// Wind along the ridge. The end rafter stands in the wall, 3/4 in from its
+		// face: it serves 12 in of rake, with 0.7 from below, and 8-3/8 in of
+		// house, half way to the rafter at 16 in. Its wall is 8-3/8 in long, its
+		// roof 20-3/8 in wide.
+		"end rafter": {"12in", 20.375 / 12, net((1.07+0.7)*1+(1.07+0.18)*8.375/12, (0.53+0.7)*1+(0.53+0.18)*8.375/12, 20.375/12)},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := cabinWith(`rake = "0'"`, fmt.Sprintf("rake = %q", c.rake))
+			u := r.Uplift[0]
+			assert.InDelta(t, c.lb, 0.6*u.Largest.W-0.6*u.Largest.D, 0.5)
+			assert.InDelta(t, c.width*12, u.Width, 1e-6)
+			var printed bytes.Buffer
+			require.NoError(t, r.WriteWind(&printed, "text"))
+			assert.Contains(t, printed.String(), fmt.Sprintf("net %.0f lb ASD (%.0f plf)", c.lb, c.lb/c.width))
+		})
 	}
 }

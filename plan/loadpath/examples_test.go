@@ -39,11 +39,11 @@ func TestEveryFootOfRoofIsCarried(t *testing.T) {
 	eachExample(t, func(t *testing.T, a *analysis) {
 		roof, strips := 0.0, 0.0
 		for _, f := range a.house.Roof {
-			roof += areaBetween(f.Outline, 0, math.Inf(-1), math.Inf(1))
+			roof += f.AreaBetween(0, math.Inf(-1), math.Inf(1))
 		}
 		for _, s := range a.rafters {
-			if !s.gathers {
-				strips += s.width * s.run
+			if !s.Gathers() {
+				strips += s.Width * s.Run
 			}
 		}
 		assert.InEpsilon(t, roof, strips, 0.01)
@@ -55,18 +55,18 @@ func TestExamplesLoseNothing(t *testing.T) {
 		assert.Zero(t, a.unheld, "rafters without bearings")
 		assert.Zero(t, a.ridgeLost, "ridges without supports")
 		for _, c := range cases() {
-			a.runCase(c)
+			state := a.run(c)
 			lifted, reached := Force{}, Force{}
 			for _, s := range a.rafters {
-				a.roofLoads(s, c, a.roofCase(c, s.roof), func(p patch) { lifted.take(p.force) })
+				a.roofLoads(s, c, state.roofs[s.roof], func(p patch) { lifted.take(p.force) })
 			}
 			for _, p := range a.paths {
-				reached.take(p.roof)
+				reached.take(state.walls[p.n].roof)
 			}
 			for _, p := range a.porches {
-				reached.take(p.load)
+				reached.take(state.posts[p.n])
 			}
-			ledger := ledgerLoad(a)
+			ledger := ledgerLoad(state)
 			assert.InDelta(t, lifted.W, reached.W+ledger.W, 1e-6*math.Abs(lifted.W)+1e-6, "%s: wind", c)
 			assert.InDelta(t, lifted.D, reached.D+ledger.D, 1e-6*lifted.D+1e-6, "%s: weight", c)
 		}
@@ -75,13 +75,13 @@ func TestExamplesLoseNothing(t *testing.T) {
 
 // ledgerLoad is what ends at ledgers: their joints are neither plate, ridge,
 // hip nor valley.
-func ledgerLoad(a *analysis) (f Force) {
+func ledgerLoad(state *caseState) (f Force) {
 	seen := map[*framing.Joint]bool{}
-	for _, s := range a.rafters {
+	for _, s := range state.m.rafters {
 		for _, e := range s.ends {
 			if e.plate == nil && e.on == nil && e.ridge == nil && e.joint != nil && !seen[e.joint] {
 				seen[e.joint] = true
-				f.take(a.rafterLoad[e.joint])
+				f.take(state.rafters[e.joint])
 			}
 		}
 	}
@@ -91,18 +91,18 @@ func ledgerLoad(a *analysis) (f Force) {
 func TestExamplesPassStoryByStory(t *testing.T) {
 	eachExample(t, func(t *testing.T, a *analysis) {
 		for _, c := range cases() {
-			a.runCase(c)
+			s := a.run(c)
 			roof, feet, lost := 0.0, 0.0, 0.0
 			for _, p := range a.paths {
-				roof += p.roof.W
+				roof += s.walls[p.n].roof.W
 				for _, k := range p.carriers {
 					if k.base != nil && k.base.Kind == plan.StudBase {
-						feet += k.total().W
+						feet += s.foot(k).W
 					}
 				}
 			}
 			for _, l := range a.plan.Levels {
-				lost += a.lost[l].W
+				lost += s.lost[l].W
 			}
 			assert.InDelta(t, roof, feet+lost, 1e-6*math.Abs(roof)+1e-6, c.String())
 		}

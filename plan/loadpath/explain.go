@@ -24,7 +24,7 @@ func (r *Report) Explain(jointID string) string {
 		fmt.Fprintf(&b, "  demand %.0f %s (%.0f at strength level)\n", l.Demand, l.Unit, l.Strength)
 		if c := l.Capacity; c != nil && c.Unknown == "" {
 			for _, t := range c.Terms {
-				b.WriteString(termLine("capacity", t))
+				b.WriteString(termLine("capacity", Term(t)))
 			}
 			fmt.Fprintf(&b, "  capacity %.0f %s, %s; governs: %s\n", c.Value, l.Unit, c.Source, c.Governs)
 		}
@@ -60,13 +60,13 @@ func percent(x float64) string { return fmt.Sprintf("%.0f %%", 100*x) }
 
 // stripsAt returns the rafters that rest at a joint, with the other one of
 // their pair; hips and valleys carry no roof of their own.
-func (a *analysis) stripsAt(j *framing.Joint) (out []*strip) {
-	for _, s := range a.rafters {
+func (m *model) stripsAt(j *framing.Joint) (out []*strip) {
+	for _, s := range m.rafters {
 		here := s.pair != nil && s.pair.joint == j && s.pair.a == s
 		for _, e := range s.ends {
 			here = here || e.joint == j
 		}
-		if !here || s.gathers {
+		if !here || s.Gathers() {
 			continue
 		}
 		out = append(out, s)

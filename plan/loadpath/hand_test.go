@@ -110,7 +110,7 @@ func TestDemoHouseShearByHand(t *testing.T) {
 	v := line * share
 	lower := (97.125/24 + 11.969/12 + 109.125/24) * (6*end + 8*in)
 	vLow := (line + lower) * share
-	find := func(name string) *Segment {
+	find := func(name string) *SegmentShear {
 		for _, x := range r.Lines {
 			for _, s := range x.Segments {
 				if s.Name == name {

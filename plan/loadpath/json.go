@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/source"
 )
 
@@ -74,10 +75,11 @@ type jsonLink struct {
 	Notes    []string   `json:"notes,omitempty"`
 }
 
-func terms(list []Term) []jsonTerm {
+func terms[T Term | capacity.Term](list []T) []jsonTerm {
 	out := make([]jsonTerm, len(list))
 	for i, t := range list {
-		out[i] = jsonTerm{t.Text, hundredth(t.Value), t.Unit}
+		x := Term(t)
+		out[i] = jsonTerm{x.Text, hundredth(x.Value), x.Unit}
 	}
 	return out
 }

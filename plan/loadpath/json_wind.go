@@ -65,7 +65,7 @@ type jsonUplift struct {
 	At       string    `json:"largest_at"`
 	Largest  jsonForce `json:"largest"`
 	ASD      float64   `json:"largest_asd_lb"`
-	PerFoot  float64   `json:"asd_plf"`
+	PerFoot  *float64  `json:"asd_plf"` // null where the rafter has no width of its own
 	Strength float64   `json:"strength_lb"`
 	Case     string    `json:"case"`
 }
@@ -218,9 +218,17 @@ func (r *Report) upliftJSON() (out []jsonUplift) {
 		if u.Wall != nil {
 			name = u.Wall.Name
 		}
-		out = append(out, jsonUplift{name, u.Roof, u.Joints, u.At, forceJSON(u.Largest), tenth(u.Largest.net(ASD)), tenth(u.PerFoot), tenth(u.Strength), u.Case})
+		out = append(out, jsonUplift{name, u.Roof, u.Joints, u.At, forceJSON(u.Largest), tenth(u.Largest.net(ASD)), perFootJSON(u), tenth(u.Strength), u.Case})
 	}
 	return out
+}
+
+func perFootJSON(u UpliftLine) *float64 {
+	if u.PerFoot == 0 {
+		return nil
+	}
+	lb := tenth(u.PerFoot)
+	return &lb
 }
 
 func (r *Report) ridgesJSON() (out []jsonRidge) {
@@ -253,7 +261,7 @@ func (r *Report) balanceJSON() (out []jsonBalance) {
 	return out
 }
 
-func (x *ShearLine) json() jsonLine {
+func (x *LineShear) json() jsonLine {
 	out := jsonLine{
 		Story: x.Level.Name, Line: x.Name, Axis: []string{"x", "y"}[x.Axis], At: hundredth(x.At / 12), Force: tenth(x.Force), Case: x.Case,
 		Segments: []jsonSegment{}, Drag: []jsonDrag{},

@@ -51,15 +51,18 @@ type diaphragm struct {
 	lines  [2][]*ShearLine // those that run along x and along y, by place
 }
 
-// lateral is the lateral load path.
+// lateral is what all gusts came to.
 type lateral struct {
-	a       *analysis
-	decks   []*diaphragm // highest first
+	m       *model
 	stories []StoryShear
 	torsion []string
-	lines   []*ShearLine
+	lines   []*LineShear // by ShearLine
 	base    [2]BaseShear
+	best    map[storyAxis]int // of stories
 }
+
+// storyAxis is a story, counted from the top, and the axis of the wind.
+type storyAxis struct{ story, axis int }
 
 // BaseShear is the level wind force that the foundation takes along one axis:
 // the shear of the lowest story and the wind on the lower half of its walls.
@@ -107,79 +110,126 @@ func bands(from string, list []stretch) (out []Band) {
 	return out
 }
 
-// runLateral works out story forces, lines, overturning and collectors.
-func (a *analysis) runLateral() *lateral {
-	l := &lateral{a: a}
-	for i := len(a.plan.Levels) - 1; i >= 0; i-- {
-		lv := a.plan.Levels[i]
-		e, ok := wallExtent(a.plan, lv)
+// layDecks finds the decks and the shear lines under them.
+func (b *builder) layDecks() {
+	for i := len(b.plan.Levels) - 1; i >= 0; i-- {
+		lv := b.plan.Levels[i]
+		e, ok := wallExtent(b.plan, lv)
 		if !ok {
 			continue
 		}
 		d := &diaphragm{level: lv, extent: e}
-		d.lines = [2][]*ShearLine{a.shearLines(lv, 0), a.shearLines(lv, 1)}
-		l.decks = append(l.decks, d)
-		l.lines = append(append(l.lines, d.lines[0]...), d.lines[1]...)
+		d.lines = [2][]*ShearLine{b.shearLines(lv, 0), b.shearLines(lv, 1)}
+		b.decks = append(b.decks, d)
+		b.lines = append(append(b.lines, d.lines[0]...), d.lines[1]...)
 	}
-	l.linkLines()
-	best := map[[2]int]int{}
-	for _, g := range gusts() {
-		for i, s := range l.run(g) {
-			k := [2]int{i, g.axis}
-			if at, ok := best[k]; !ok {
-				best[k] = len(l.stories)
-				l.stories = append(l.stories, s)
-			} else if s.Total > l.stories[at].Total {
-				l.stories[at] = s
-			}
+	for i, x := range b.lines {
+		x.n = i
+		for _, g := range x.Segments {
+			g.n, b.pieces = b.pieces, b.pieces+1
 		}
+	}
+	b.linkLines()
+}
+
+// allGusts runs every gust and keeps the worst of each story, line and
+// segment.
+func (m *model) allGusts() *lateral {
+	l := &lateral{m: m, best: map[storyAxis]int{}}
+	for _, x := range m.lines {
+		l.lines = append(l.lines, newLineShear(x))
+	}
+	for _, g := range gusts() {
+		l.fold(m.blow(g))
 	}
 	l.openFronts()
 	return l
 }
 
-// run takes one gust down the stories.
-func (l *lateral) run(g gust) (out []StoryShear) {
-	for _, d := range l.decks {
-		walls, roofs := l.a.deckLoad(d, g)
-		s := StoryShear{
-			Level: d.level, Axis: plan.Axes[g.axis], Case: g.String(),
-			Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-g.axis) / 12, Depth: d.extent.span(g.axis) / 12,
+// fold takes one gust into what is kept.
+func (l *lateral) fold(s *gustState) {
+	for i, story := range s.stories {
+		k := storyAxis{i, s.gust.axis}
+		if at, ok := l.best[k]; !ok {
+			l.best[k] = len(l.stories)
+			l.stories = append(l.stories, story)
+		} else if story.Total > l.stories[at].Total {
+			l.stories[at] = story
 		}
-		s.Deck = s.Wall + s.Roof
-		s.Bands = append(bands("walls", walls), bands("roofs", roofs)...)
-		lines := d.lines[g.axis]
-		for _, x := range lines {
-			x.deck, x.brought = 0, 0
-		}
-		l.fromAbove(lines, g.axis, &s)
-		s.NoLine = len(lines) == 0
-		if !s.NoLine {
-			l.spread(d, lines, append(walls, roofs...), g.axis)
-		}
-		s.Total = s.Deck + s.Above
-		for _, x := range lines {
-			s.ByLines += x.force()
-			x.resist(g)
-		}
-		s.ASD = ASD.W * s.Total
-		out = append(out, s)
 	}
-	l.toBase(g, out)
+	for _, x := range l.lines {
+		if x.Axis == s.gust.axis {
+			x.fold(s)
+		}
+	}
+	if s.base.Total > l.base[s.gust.axis].Total {
+		l.base[s.gust.axis] = s.base
+	}
+}
+
+// gustState is where level force is in one gust. blow makes it; nothing
+// changes it after.
+type gustState struct {
+	m        *model
+	gust     gust
+	lines    []lineForce    // by ShearLine
+	segments []segmentForce // by Segment
+	stories  []StoryShear   // highest first
+	base     BaseShear
+}
+
+// lineForce is the force of a line, lb at strength level: from its story's
+// deck and from the lines above.
+type lineForce struct{ deck, brought float64 }
+
+// force returns the force of a line, lb at strength level.
+func (s *gustState) force(x *ShearLine) float64 { return s.lines[x.n].deck + s.lines[x.n].brought }
+
+// blow takes one gust down the stories.
+func (m *model) blow(g gust) *gustState {
+	s := &gustState{m: m, gust: g, lines: make([]lineForce, len(m.lines)), segments: make([]segmentForce, m.pieces)}
+	for _, d := range m.decks {
+		s.stories = append(s.stories, s.story(d))
+	}
+	s.toBase()
+	return s
+}
+
+// story takes the gust on a deck to the lines under it.
+func (s *gustState) story(d *diaphragm) StoryShear {
+	axis := s.gust.axis
+	walls, roofs := s.m.deckLoad(d, s.gust)
+	out := StoryShear{
+		Level: d.level, Axis: plan.Axes[axis], Case: s.gust.String(),
+		Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-axis) / 12, Depth: d.extent.span(axis) / 12,
+	}
+	out.Deck = out.Wall + out.Roof
+	out.Bands = append(bands("walls", walls), bands("roofs", roofs)...)
+	lines := d.lines[axis]
+	out.Above = s.fromAbove(lines)
+	out.NoLine = len(lines) == 0
+	if !out.NoLine {
+		s.spread(d, lines, append(walls, roofs...))
+	}
+	out.Total = out.Deck + out.Above
+	for _, x := range lines {
+		out.ByLines += s.force(x)
+		s.resist(x)
+	}
+	out.ASD = ASD.W * out.Total
 	return out
 }
 
-// toBase keeps the largest force on the foundation.
-func (l *lateral) toBase(g gust, stories []StoryShear) {
-	if len(stories) == 0 {
+// toBase adds the wind on the lower half of the lowest walls to the shear of
+// the lowest story.
+func (s *gustState) toBase() {
+	if len(s.stories) == 0 {
 		return
 	}
-	d := l.decks[len(l.decks)-1]
-	cross := 1 - g.axis
-	half := l.a.band(g, axis(d.extent.lo, cross), axis(d.extent.hi, cross), d.level.PlateHeight/2, nil)
-	if f := stories[len(stories)-1].Total + total(half); f > l.base[g.axis].Total {
-		l.base[g.axis] = BaseShear{plan.Axes[g.axis], g.String(), f}
-	}
+	d := s.m.decks[len(s.m.decks)-1]
+	cross := 1 - s.gust.axis
+	half := s.m.band(s.gust, axis(d.extent.lo, cross), axis(d.extent.hi, cross), d.level.PlateHeight/2, nil)
+	s.base = BaseShear{plan.Axes[s.gust.axis], s.gust.String(), s.stories[len(s.stories)-1].Total + total(half)}
 }
 
 func total(list []stretch) (f float64) {
@@ -192,19 +242,19 @@ func total(list []stretch) (f float64) {
 // deckLoad returns the level wind load on the edge of a deck: from the upper
 // half of the walls under it, what stands between it and the floor above, the
 // lower half of the walls on it, and the roofs over it.
-func (a *analysis) deckLoad(d *diaphragm, g gust) (walls, roofs []stretch) {
+func (m *model) deckLoad(d *diaphragm, g gust) (walls, roofs []stretch) {
 	cross := 1 - g.axis
 	below := d.level.PlateHeight / 2
 	p0, p1 := axis(d.extent.lo, cross), axis(d.extent.hi, cross)
-	walls = a.band(g, p0, p1, below, walls)
-	if up := a.levelAbove(d.level); up != nil {
-		if e, ok := wallExtent(a.plan, up); ok {
-			walls = a.band(g, axis(e.lo, cross), axis(e.hi, cross), up.FloorDepth+up.PlateHeight/2, walls)
+	walls = m.band(g, p0, p1, below, walls)
+	if up := m.plan.Above(d.level); up != nil {
+		if e, ok := wallExtent(m.plan, up); ok {
+			walls = m.band(g, axis(e.lo, cross), axis(e.hi, cross), up.FloorDepth+up.PlateHeight/2, walls)
 		}
 	}
-	for _, r := range a.plan.Roofs {
+	for _, r := range m.plan.Roofs {
 		if r.Over == d.level {
-			roofs = a.roofBand(g, r, roofs)
+			roofs = m.roofBand(g, r, roofs)
 		}
 	}
 	return walls, roofs
@@ -212,9 +262,9 @@ func (a *analysis) deckLoad(d *diaphragm, g gust) (walls, roofs []stretch) {
 
 // band adds the pressure on a strip of wall of the height between two
 // coordinates across the wind, end zone apart.
-func (a *analysis) band(g gust, lo, hi, height float64, out []stretch) []stretch {
-	in, end := a.wallPressure(g)
-	return ends(g, lo, hi, 24*a.basis.EdgeStrip(), in*height/12, end*height/12, out)
+func (m *model) band(g gust, lo, hi, height float64, out []stretch) []stretch {
+	in, end := m.wallPressure(g)
+	return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*height/12, end*height/12, out)
 }
 
 // ends adds lo..hi in two pieces: the end zone at the reference corner, and
@@ -233,40 +283,40 @@ func ends(g gust, lo, hi, zone, in, end float64, out []stretch) []stretch {
 // wallPressure returns the sum of windward and leeward wall pressure, psf,
 // in the interior and the end zone: zones 1 and 4 across the main ridge, 5
 // and 6 along it.
-func (a *analysis) wallPressure(g gust) (in, end float64) {
+func (m *model) wallPressure(g gust) (in, end float64) {
 	if g.least {
 		return wind.LeastWall, wind.LeastWall
 	}
 	c, i, k := wind.CaseB, 4, 5
-	if a.main == nil || g.axis != ridgeAxis(a.main) {
-		c, i, k = wind.CaseA(a.basis.Theta), 0, 3
+	if m.main == nil || g.axis != m.main.RidgeAxis() {
+		c, i, k = wind.CaseA(m.basis.Theta), 0, 3
 	}
-	return a.q * (c.Interior[i] - c.Interior[k]), a.q * (c.End[i] - c.End[k])
+	return m.q * (c.Interior[i] - c.Interior[k]), m.q * (c.End[i] - c.End[k])
 }
 
 // roofBand adds the level part of the roof pressure. Across the ridge it is
 // zones 2 and 3 on the vertical projection of the two slopes, but never less
 // than nothing (ASCE 7-16 Fig. 28.3-1 notes, from memory). Along the ridge the
 // gable triangles stand in zones 5 and 6.
-func (a *analysis) roofBand(g gust, r *plan.Roof, out []stretch) []stretch {
-	area := roofArea(a.plan, r)
-	ax, cross := ridgeAxis(r), 1-g.axis
+func (m *model) roofBand(g gust, r *plan.Roof, out []stretch) []stretch {
+	area := roofArea(m.plan, r)
+	ax, cross := r.RidgeAxis(), 1-g.axis
 	lo, hi := axis(area.lo, cross), axis(area.hi, cross)
-	rise := ridgeHeight(a.house, r) - r.Over.Top()
+	rise := m.house.RidgeHeight(r) - r.Over.Top()
 	if g.axis != ax {
 		in, end := wind.LeastRoof, wind.LeastRoof
 		if !g.least {
-			c := wind.CaseA(angle(r))
-			in = math.Max(0, a.q*(c.Interior[1]-c.Interior[2]))
-			end = math.Max(0, a.q*(c.End[1]-c.End[2]))
+			c := wind.CaseA(r.Angle())
+			in = math.Max(0, m.q*(c.Interior[1]-c.Interior[2]))
+			end = math.Max(0, m.q*(c.End[1]-c.End[2]))
 		}
-		return ends(g, lo, hi, 24*a.basis.EdgeStrip(), in*rise/12, end*rise/12, out)
+		return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*rise/12, end*rise/12, out)
 	}
 	// Along the ridge: the gable triangle (or hip slope) as a band of half the
 	// rise, which has its area.
-	in, end := a.wallPressure(g)
+	in, end := m.wallPressure(g)
 	if g.least {
 		in, end = wind.LeastWall, wind.LeastWall
 	}
-	return ends(g, lo, hi, 24*a.basis.EdgeStrip(), in*rise/24, end*rise/24, out)
+	return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*rise/24, end*rise/24, out)
 }

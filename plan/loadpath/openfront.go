@@ -11,7 +11,7 @@ import (
 // openFronts tells where a deck reaches past its last shear wall line, and
 // what twist that leaves.
 func (l *lateral) openFronts() {
-	for _, d := range l.decks {
+	for _, d := range l.m.decks {
 		for ax := range 2 {
 			lines := d.lines[ax]
 			dir := plan.Axes[ax]
@@ -32,7 +32,7 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir plan.
 	lo, hi := axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax)
 	depth := math.Max(axis(d.extent.hi, ax)-axis(d.extent.lo, ax), 1)
 	if len(lines) == 1 {
-		x := lines[0]
+		x := l.lines[lines[0].n]
 		e := math.Abs((lo+hi)/2 - x.At)
 		l.tell(d, dir, fmt.Sprintf("one line only, %s, %s from the middle of the deck", x.Name, length.Feet(e)), ASD.W*x.Deck*e, depth)
 		return
@@ -42,9 +42,9 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir plan.
 		if past < openLimit*(hi-lo) {
 			continue
 		}
-		x, next := lines[0], lines[1]
+		x, next := l.lines[lines[0].n], lines[1]
 		if i == 1 {
-			x, next = lines[n], lines[n-1]
+			x, next = l.lines[lines[n].n], lines[n-1]
 		}
 		load := x.Deck * past / (past + math.Abs(next.At-x.At)/2)
 		l.tell(d, dir, fmt.Sprintf("the deck reaches %s past line %s on side %s, %.2f of its depth along the wind",

@@ -11,10 +11,10 @@ import (
 
 // pile is one girder-pile joint.
 type pile struct {
+	n       int
 	joint   *framing.Joint
 	station float64
 	weight  float64 // of floor and girder on it, lb
-	load    Force   // this case
 }
 
 // pilePart is a share of a force at a pile.
@@ -36,35 +36,39 @@ type piling struct {
 	girders []*girderPath
 	joists  int // axis the lowest floor's joists run along
 	cells   map[[2]int][]*girderPath
+	count   int // of piles
 }
 
 // cell is the side of the grid by which girders are found, in.
 const cell = 600
 
-func (a *analysis) newPiling() *piling {
+func (b *builder) newPiling() *piling {
 	p := &piling{cells: map[[2]int][]*girderPath{}}
 	at := map[string]*girderPath{}
-	for _, g := range a.plan.Girders {
+	for _, g := range b.plan.Girders {
 		gp := &girderPath{g: g, frame: geom.NewFrame(g.From, g.To), len: g.To.Sub(g.From).Len()}
 		at[g.Name] = gp
 		p.girders = append(p.girders, gp)
 	}
-	for _, j := range a.house.Joints {
+	for _, j := range b.house.Joints {
 		if gp := at[j.Host]; gp != nil && j.Kind == plan.GirderPile {
 			gp.piles = append(gp.piles, &pile{joint: j, station: j.Station})
 		}
 	}
 	p.girders = slices.DeleteFunc(p.girders, func(g *girderPath) bool { return len(g.piles) == 0 })
-	if len(a.plan.Levels) > 0 && a.plan.Levels[0].JoistRun == plan.AxisY {
+	if len(b.plan.Levels) > 0 && b.plan.Levels[0].JoistRun == plan.AxisY {
 		p.joists = 1
 	}
 	for _, g := range p.girders {
 		slices.SortStableFunc(g.piles, func(x, y *pile) int { return cmpFloat(x.station, y.station) })
 		p.enter(g)
+		for _, x := range g.piles {
+			x.n, p.count = p.count, p.count+1
+		}
 	}
-	if len(a.plan.Levels) > 0 {
+	if len(b.plan.Levels) > 0 {
 		for _, g := range p.girders {
-			p.weigh(g, a.dead.floor(a.plan.Levels[0]))
+			p.weigh(g, b.dead.floor(b.plan.Levels[0]))
 		}
 	}
 	return p
@@ -99,7 +103,7 @@ func (p *piling) at(v geom.Vec2) (out []pilePart) {
 		if math.Abs(t) < dOn {
 			on, dOn = g, math.Abs(t)
 		}
-		if math.Abs(axis(g.frame.D, p.joists)) > 0.3 {
+		if g.frame.D.Leans(p.joists) {
 			continue // runs with the joists
 		}
 		d := t * axis(g.frame.In, p.joists)
@@ -143,13 +147,13 @@ func (g *girderPath) share(v geom.Vec2, k float64, out []pilePart) []pilePart {
 // weigh puts the lowest floor on the piles: half way to the next girder on
 // each side across the joists.
 func (p *piling) weigh(g *girderPath, psf float64) {
-	if math.Abs(axis(g.frame.D, p.joists)) > 0.3 {
+	if g.frame.D.Leans(p.joists) {
 		return
 	}
 	mid := g.g.From.Add(g.g.To).Mul(0.5)
 	lo, hi := 0.0, 0.0
 	for _, o := range p.near(mid) {
-		if math.Abs(axis(o.frame.D, p.joists)) > 0.3 {
+		if o.frame.D.Leans(p.joists) {
 			continue
 		}
 		d := axis(o.g.From, p.joists) - axis(g.g.From, p.joists)

@@ -33,15 +33,15 @@ exposure = "D"
 func TestPorchBeamHandsItsUpliftToThePosts(t *testing.T) {
 	a := analyzed(t, porchHouse)
 	for _, c := range cases() {
-		a.runCase(c)
+		s := a.run(c)
 		onBeam, posts := Force{}, Force{}
-		for j, f := range a.rafterLoad {
+		for j, f := range s.rafters {
 			if j.Kind == plan.RafterPlate && j.Host == "P" {
 				onBeam.take(f)
 			}
 		}
 		for _, p := range a.porches {
-			posts.take(p.load)
+			posts.take(s.posts[p.n])
 		}
 		require.InDelta(t, onBeam.W, posts.W, 1e-6, c.String())
 		require.InDelta(t, onBeam.D, posts.D, 1e-6, c.String())
@@ -66,19 +66,19 @@ func TestRoofOverAPorchIsOpenBelow(t *testing.T) {
 	rc := a.onRoof(south, a.main)
 	var rafter *strip
 	for _, s := range a.rafters {
-		if s.up.Y > 0.9 && s.eave() > 140 && s.eave() < 150 {
+		if s.Up.Y > 0.9 && s.Low.X > 140 && s.Low.X < 150 {
 			rafter = s
 		}
 	}
 	require.NotNil(t, rafter)
 	a.roofLoads(rafter, south, rc, func(p patch) {
 		u, f := p.mid(), p.force
-		g := rc.coefs.Interior[rafter.zone(u, rc, a)-1]
+		g := rc.coefs.Interior[rafter.zone(u, rc, a.model)-1]
 		below := 0.18
 		if u < 12+96 { // overhang and porch
 			below = 0.7
 		}
-		assert.InDelta(t, below-g, f.W/(a.q*rafter.width*stretchOf(rafter, rc, a, u)/144), 1e-6, "at %v", u)
+		assert.InDelta(t, below-g, f.W/(a.q*rafter.Width*stretchOf(rafter, rc, a, u)/144), 1e-6, "at %v", u)
 	})
 }
 

@@ -22,20 +22,20 @@ func (p patch) mid() float64 { return (p.u0 + p.u1) / 2 }
 
 // roofLoads calls emit with each stretch of a strip: wind on it at strength
 // level, and the weight of roof and ceiling.
-func (a *analysis) roofLoads(s *strip, c windCase, rc roofCase, emit func(patch)) {
-	if s.width <= 0 {
+func (m *model) roofLoads(s *strip, c windCase, rc roofCase, emit func(patch)) {
+	if s.Width <= 0 {
 		return
 	}
-	cuts := s.cuts(rc, a.basis.ZoneTwoReach()*12)
-	slope := math.Hypot(1, s.tan)
-	roofDead, ceiling := a.dead.roof(s.roof)*slope, a.dead.ceiling()
-	in := s.width - s.out0 - s.out1
+	cuts := s.cuts(rc, m.basis.ZoneTwoReach()*12)
+	slope := math.Hypot(1, s.Tan)
+	roofDead, ceiling := m.dead.roof(s.roof)*slope, m.dead.ceiling()
+	in := s.Width - s.out0 - s.out1
 	for i := 1; i < len(cuts); i++ {
 		p := patch{u0: cuts[i-1], u1: cuts[i]}
 		if p.u1-p.u0 < 1e-9 {
 			continue
 		}
-		p.zone = s.zone(p.mid(), rc, a)
+		p.zone = s.zone(p.mid(), rc, m)
 		p.gcpf = rc.roofCoef(p.zone, s.along0, s.along1)
 		p.in = p.mid() > s.inside[0] && p.mid() < s.inside[1]
 		p.below = rc.gcpi
@@ -44,7 +44,7 @@ func (a *analysis) roofLoads(s *strip, c windCase, rc roofCase, emit func(patch)
 		}
 		lift := in*(p.below-p.gcpf) + s.out0*(rakeSoffit(c, rc, -1)-p.gcpf) + s.out1*(rakeSoffit(c, rc, 1)-p.gcpf)
 		long := (p.u1 - p.u0) / 144
-		p.force = Force{W: lift * rc.q * long, D: roofDead * s.width * long}
+		p.force = Force{W: lift * rc.q * long, D: roofDead * s.Width * long}
 		if p.in {
 			p.force.D += ceiling * in * long
 		}
@@ -54,17 +54,17 @@ func (a *analysis) roofLoads(s *strip, c windCase, rc roofCase, emit func(patch)
 
 // cuts returns where the pressure along u may change, ascending.
 func (s *strip) cuts(rc roofCase, reach float64) []float64 {
-	z := s.run
+	z := s.Run
 	switch {
 	case s.roof.Kind == plan.ShedRoof:
-		z = math.Min(s.run/2, reach)
+		z = math.Min(s.Run/2, reach)
 		if !s.lowIsNear(rc) {
-			z = s.run - z
+			z = s.Run - z
 		}
 	case !s.slopesAlong() && s.lowIsNear(rc):
-		z = math.Min(reach, s.run)
+		z = math.Min(reach, s.Run)
 	}
-	c := []float64{0, s.inside[0], s.inside[1], z, s.run}
+	c := []float64{0, s.inside[0], s.inside[1], z, s.Run}
 	for i := 1; i < len(c); i++ { // insertion: five values
 		for k := i; k > 0 && c[k] < c[k-1]; k-- {
 			c[k], c[k-1] = c[k-1], c[k]
@@ -76,25 +76,25 @@ func (s *strip) cuts(rc roofCase, reach float64) []float64 {
 // lowIsNear tells whether the low end is on the windward or reference side
 // across the ridge.
 func (s *strip) lowIsNear(rc roofCase) bool {
-	high := axis(s.up, 1-ridgeAxis(s.roof)) < 0 // the low end is on the high side
+	high := axis(s.Up, 1-s.roof.RidgeAxis()) < 0 // the low end is on the high side
 	return high == rc.nearHigh
 }
 
 // zone returns 2 or 3 for the place u on the strip.
-func (s *strip) zone(u float64, rc roofCase, a *analysis) int {
-	reach := a.basis.ZoneTwoReach() * 12
+func (s *strip) zone(u float64, rc roofCase, m *model) int {
+	reach := m.basis.ZoneTwoReach() * 12
 	near := s.lowIsNear(rc)
 	switch {
 	case s.roof.Kind == plan.ShedRoof:
 		d := u
 		if !near {
-			d = s.run - u
+			d = s.Run - u
 		}
-		near = d < math.Min(s.run/2, reach)
+		near = d < math.Min(s.Run/2, reach)
 	case s.slopesAlong():
-		ax := 1 - ridgeAxis(s.roof)
-		area := roofArea(a.plan, s.roof)
-		near = (axis(s.low, ax) > (axis(area.lo, ax)+axis(area.hi, ax))/2) == rc.nearHigh
+		ax := 1 - s.roof.RidgeAxis()
+		area := roofArea(m.plan, s.roof)
+		near = (axis(s.Low, ax) > (axis(area.lo, ax)+axis(area.hi, ax))/2) == rc.nearHigh
 	default:
 		near = near && u < reach
 	}
@@ -107,11 +107,11 @@ func (s *strip) zone(u float64, rc roofCase, a *analysis) int {
 // soffit returns the coefficient of pressure from below on an eave overhang:
 // on the side that faces the wind only.
 func (s *strip) soffit(u float64, c windCase) float64 {
-	facing := -axis(s.up, c.axis) * c.sign // downhill, along the wind
+	into := axis(s.Up, c.axis) * c.sign // uphill, along the wind
 	if u > s.inside[1] {
-		facing = -facing
+		into = -into
 	}
-	if facing < -0.7 {
+	if s.Up.Mainly(c.axis) && into > 0 {
 		return wind.OverhangGCp
 	}
 	return 0

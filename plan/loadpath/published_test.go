@@ -118,13 +118,13 @@ func TestCollectorWorked(t *testing.T) {
 	// and 6 ft take 300 plf each. From the left, a 6 ft window: +600 at 6 ft; 4
 	// ft of wall take 200 more than they bring: -200 at 10; 12 ft: +1,000 at 22;
 	// 5 ft of wall: 0 at 27; 8 ft: +800; 6 ft of wall: -400 at 41; 4 ft: 0.
-	x := &ShearLine{hi: 45 * 12, deck: 4500}
+	x := &ShearLine{hi: 45 * 12}
 	for _, s := range [][3]float64{{6, 10, 4}, {22, 27, 5}, {35, 41, 6}} {
 		x.Segments = append(x.Segments, &Segment{Lo: s[0] * 12, Hi: s[1] * 12, Share: s[2] / 15})
 	}
-	x.Drag = x.drag()
+	on := &LineShear{Drag: onOneLine(4500).drag(x)}
 	for at, want := range map[float64]float64{0: 0, 6: 600, 10: -200, 22: 1000, 27: 0, 35: 800, 41: -400, 43: -200, 45: 0} {
-		assert.InDelta(t, want, x.DragAt(at*12), 1e-6, "at %v ft", at)
+		assert.InDelta(t, want, on.DragAt(at*12), 1e-6, "at %v ft", at)
 	}
 }
 
@@ -133,23 +133,31 @@ func TestDragStrutWorked(t *testing.T) {
 	// line of 110 ft with an opening of 20 ft that starts 45 ft from the end:
 	// drag 2,800 lb beside the opening.
 	v, length := 280.0, 110.0
-	x := &ShearLine{hi: length * 12, deck: v * length}
+	x := &ShearLine{hi: length * 12}
 	x.Segments = []*Segment{{Lo: 0, Hi: 45 * 12, Share: 45.0 / 90}, {Lo: 65 * 12, Hi: 110 * 12, Share: 45.0 / 90}}
-	x.Drag = x.drag()
-	assert.InDelta(t, 2800, math.Abs(x.DragAt(45*12)), 1e-6)
-	assert.InDelta(t, 2800, math.Abs(x.DragAt(65*12)), 1e-6)
+	on := &LineShear{Drag: onOneLine(v * length).drag(x)}
+	assert.InDelta(t, 2800, math.Abs(on.DragAt(45*12)), 1e-6)
+	assert.InDelta(t, 2800, math.Abs(on.DragAt(65*12)), 1e-6)
+}
+
+// onOneLine is a gust in which the deck brings lb to the only line there is, of
+// three segments at most.
+func onOneLine(lb float64) *gustState {
+	return &gustState{lines: []lineForce{{deck: lb}}, segments: make([]segmentForce, 3)}
 }
 
 func TestSegmentSharesWorked(t *testing.T) {
 	// Statics: 4,500 lb over 4 + 5 + 6 ft are 300 plf: 1,200, 1,500 and 1,800 lb.
-	x := &ShearLine{deck: 4500}
-	for _, ft := range []float64{4, 5, 6} {
-		x.Segments = append(x.Segments, &Segment{Length: ft * 12, Working: ft * 12})
+	x := &ShearLine{}
+	for i, ft := range []float64{4, 5, 6} {
+		x.Segments = append(x.Segments, &Segment{n: i, Length: ft * 12, Working: ft * 12})
 	}
 	x.shareOut()
-	x.resist(gust{})
+	blown, worst := onOneLine(4500), newLineShear(x)
+	blown.resist(x)
+	worst.fold(blown)
 	for i, want := range []float64{1200, 1500, 1800} {
-		s := x.Segments[i]
+		s := worst.Segments[i]
 		assert.InDelta(t, want, s.V, 1e-9)
 		assert.InDelta(t, 300*ASD.W, s.Demand, 1e-9)
 	}
@@ -159,30 +167,31 @@ func TestChordsStackOverStories(t *testing.T) {
 	// AWC ASD/LRFD Manual for Engineered Wood Construction, Eq. M14.3-1, T =
 	// Vh/L (read; edition not noted), summed over stories: 8,000
 	// lb at 10 ft on a 10 ft wall, and 6,000 lb more below: 8,000 and 22,000 lb.
-	up := &Segment{Height: 120, Length: 120, v: 8000}
-	up.overturn()
-	assert.InDelta(t, 8000, up.lifts, 1e-9)
-	low := &Segment{Height: 120, Length: 120, v: 14_000, above: []*Segment{up}}
-	low.overturn()
-	assert.InDelta(t, 22_000, low.lifts, 1e-9)
+	up := &Segment{n: 0, Height: 120, Length: 120}
+	low := &Segment{n: 1, Height: 120, Length: 120, above: []*Segment{up}}
+	s := onOneLine(0)
+	s.overturn(up, 8000)
+	assert.InDelta(t, 8000, s.segments[0].lifts, 1e-9)
+	s.overturn(low, 14_000)
+	assert.InDelta(t, 22_000, s.segments[1].lifts, 1e-9)
 	// A floor of 1 ft between them adds the upper shear's moment over it.
 	up.depth = 12
-	low.overturn()
-	assert.InDelta(t, 22_800, low.lifts, 1e-9)
+	s.overturn(low, 14_000)
+	assert.InDelta(t, 22_800, s.segments[1].lifts, 1e-9)
 }
 
 func TestUnequalSpansByLever(t *testing.T) {
 	// Statics of a beam on two supports with a tail: 100 lb at 1 ft outside a
 	// bearing of a 10 ft span lifts it by 110 and presses the other by 10.
-	a := &analysis{rafterLoad: map[*framing.Joint]Force{}, byWall: nil}
-	s := &strip{run: 132}
+	state := &caseState{rafters: map[*framing.Joint]Force{}}
+	s := &strip{Share: &framing.Share{Run: 132}}
 	near, far := &framing.Joint{}, &framing.Joint{}
 	s.ends = []support{{u: 12, joint: near}, {u: 132, joint: far}}
-	a.rest(s, 0, Force{W: 100})
-	assert.InDelta(t, 110, a.rafterLoad[near].W, 1e-9)
-	assert.InDelta(t, -10, a.rafterLoad[far].W, 1e-9)
-	a.rest(s, 42, Force{W: 100})
-	assert.InDelta(t, 185, a.rafterLoad[near].W, 1e-9)
+	state.rest(s, 0, Force{W: 100}, 0)
+	assert.InDelta(t, 110, state.rafters[near].W, 1e-9)
+	assert.InDelta(t, -10, state.rafters[far].W, 1e-9)
+	state.rest(s, 42, Force{W: 100}, 0)
+	assert.InDelta(t, 185, state.rafters[near].W, 1e-9)
 }
 
 func TestWindOfTheTableIsOurs(t *testing.T) {
@@ -196,9 +205,9 @@ func TestWindOfTheTableIsOurs(t *testing.T) {
 // 10,000 lb at the end; 0.6 of half the weight on it comes off: 9,100 lb with
 // 3,000 lb of weight, 4,000 with 20,000, -200 and so none with 34,000.
 func TestOverturningOfASegmentByStatics(t *testing.T) {
-	s := &Segment{v: 8000, Height: 120, Length: 96, Working: 96}
-	s.overturn()
+	s := onOneLine(0)
+	s.overturn(&Segment{Height: 120, Length: 96, Working: 96}, 8000)
 	for weight, want := range map[float64]float64{3000: 9100, 20_000: 4000, 34_000: -200} {
-		assert.InDelta(t, want, s.lifts-ASD.D*weight/2, 1e-9)
+		assert.InDelta(t, want, s.segments[0].lifts-ASD.D*weight/2, 1e-9)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/plan/wind"
@@ -53,7 +54,7 @@ type Report struct {
 	Ridges    []RidgeLine
 	Stories   []StoryShear
 	Base      [2]BaseShear // along x and along y
-	Lines     []*ShearLine
+	Lines     []*LineShear
 	Balance   []Balance
 	Torsion   []string
 	Links     []*Link // in the order of the checks, then of the joints
@@ -61,7 +62,7 @@ type Report struct {
 	Assumed   []string
 	Unchecked []string
 	byJoint   map[*framing.Joint][]*Link
-	work      *analysis // for the arithmetic of Explain
+	work      *analysis // for the arithmetic of Explain; only read
 }
 
 // Link is one place on the load path with its demand and its capacity.
@@ -90,6 +91,17 @@ type Term struct {
 	Unit  string
 }
 
+// ofCapacity returns terms as those of a capacity.
+func ofCapacity(list ...Term) (out []capacity.Term) {
+	for _, t := range list {
+		out = append(out, capacity.Term(t))
+	}
+	return out
+}
+
+// Capacity is what the hardware at a link holds.
+type Capacity = capacity.Capacity
+
 // UpliftLine is the uplift along one wall under a roof.
 type UpliftLine struct {
 	Wall     *plan.Wall
@@ -97,10 +109,10 @@ type UpliftLine struct {
 	Joints   int
 	Largest  Force   // of one joint, in its governing case
 	At       string  // the joint
-	Width    float64 // its share of the wall, in
+	Width    float64 // of the roof its rafter serves, in; 0 of a hip or valley, which only gathers
 	Case     string
 	SumASD   float64 // of all joints of the wall, each in its own governing case
-	PerFoot  float64 // largest, plf
+	PerFoot  float64 // largest over that width, plf; 0 without one
 	Strength float64 // largest, lb at strength level
 }
 

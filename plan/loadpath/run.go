@@ -106,10 +106,11 @@ func (r *Report) upliftLines(a *analysis) {
 		u.Joints++
 		u.SumASD += max(0, p.demand)
 		if u.At == "" || p.demand > u.Largest.net(ASD) {
-			u.Largest, u.At, u.Case, u.Width = p.force, j.ID, p.wind.String(), j.Tributary
+			u.Largest, u.At, u.Case, u.Width = p.force, j.ID, p.wind.String(), 0
 			u.Strength = p.force.net(Strength)
-			if j.Tributary > 0 {
-				u.PerFoot = p.demand * 12 / j.Tributary
+			u.PerFoot = 0
+			if s := j.Share; s != nil && s.Width > 0 {
+				u.Width, u.PerFoot = s.Width, p.demand*12/s.Width
 			}
 		}
 	}

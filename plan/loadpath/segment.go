@@ -25,26 +25,47 @@ type Segment struct {
 	Unit     timber.UnitShear
 	Trouble  string // why there is no unit shear
 	Pierced  *timber.Perforated
-	V        float64 // largest, lb at strength level
-	Demand   float64 // plf, ASD
-	Case     string
-	Moment   float64 // V h of this story and what stands on it, lb in, strength
-	Lifts    float64 // chord tension of the story and those above, lb, strength
-	Relief   float64 // weight left over from uplift at one end, lb, ASD
+	n        int
 	above    []*Segment
 	ends     [2]*framing.Joint
-	moment   float64 // this case
-	all      float64 // moment with that of the segments above, this case
-	lifts    float64
-	v        float64
 	base     bool // the wall's foot is in this story
 	stacked  bool // a segment below takes its end tension on
 	depth    float64
 	carriers []*carrier
 }
 
+// SegmentShear is a segment with its worst gusts.
+type SegmentShear struct {
+	*Segment
+	V      float64 // largest, lb at strength level
+	Demand float64 // plf, ASD
+	Case   string
+	Moment float64 // V h of this story and what stands on it, lb in, strength
+	Lifts  float64 // chord tension of the story and those above, lb, strength
+}
+
+// fold keeps a gust if it asks for more of the segment or of its ends.
+func (x *SegmentShear) fold(s *gustState) {
+	on := s.segments[x.n]
+	if on.v > x.V {
+		x.V, x.Case = on.v, s.gust.String()
+		x.Demand = ASD.W * on.v / math.Max(x.Working, 1e-9) * 12
+	}
+	if on.lifts > x.Lifts {
+		x.Lifts, x.Moment = on.lifts, on.moment
+	}
+}
+
+// segmentForce is the force of a segment in one gust, strength level.
+type segmentForce struct {
+	v      float64 // lb
+	moment float64 // V h of this story and what stands on it, lb in
+	all    float64 // moment with that of the segments above, lb in
+	lifts  float64 // chord tension, lb
+}
+
 // segment reads one sheathed segment at one story.
-func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax int) *Segment {
+func (b *builder) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax int) *Segment {
 	f := w.Frame()
 	p, q := axis(f.At(s.From, 0, 0).Flat(), ax), axis(f.At(s.To, 0, 0).Flat(), ax)
 	g := &Segment{
@@ -60,7 +81,7 @@ func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, a
 	if w.Balloon() {
 		g.Name += "@" + lv.Name
 	}
-	if p := a.byWall[w]; p != nil {
+	if p := b.byWall[w]; p != nil {
 		for _, c := range p.carriers {
 			if c.station > s.From-3 && c.station < s.To+3 {
 				g.carriers = append(g.carriers, c)
@@ -68,14 +89,14 @@ func (a *analysis) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, a
 		}
 	}
 	g.rake()
-	u, err := timber.Sheathing{Thickness: s.Panel, Nail: s.Nail, Edge: s.Edge, G: a.species.G, BothFaces: s.BothFaces, Edition: 2021}.UnitShear()
+	u, err := timber.Sheathing{Thickness: s.Panel, Nail: s.Nail, Edge: s.Edge, G: b.species.G, BothFaces: s.BothFaces, Edition: 2021}.UnitShear()
 	if err != nil {
 		g.Trouble = err.Error()
 	}
 	g.Unit = u
 	g.work()
 	if g.base {
-		a.ends(g)
+		b.ends(g)
 	}
 	return g
 }
@@ -112,7 +133,7 @@ func (g *Segment) work() {
 		g.Working = g.Length
 	}
 	for _, o := range g.Wall.Openings {
-		if overlap(o.At, o.At+o.Width, g.Shear.From, g.Shear.To) > 1 {
+		if overlap(o.At, o.End(), g.Shear.From, g.Shear.To) > 1 {
 			g.Trouble = fmt.Sprintf("opening %s lies in the segment, which is not marked perforated", o.Name)
 		}
 	}
@@ -123,7 +144,7 @@ func (g *Segment) work() {
 func (g *Segment) pierce() {
 	var open []*plan.Opening
 	for _, o := range g.Wall.Openings {
-		if overlap(o.At, o.At+o.Width, g.Shear.From, g.Shear.To) > 1 {
+		if overlap(o.At, o.End(), g.Shear.From, g.Shear.To) > 1 {
 			open = append(open, o)
 		}
 	}
@@ -132,7 +153,7 @@ func (g *Segment) pierce() {
 	for _, o := range open {
 		sum += timber.PerforatedLength(g.Tallest, o.At-from)
 		area += timber.OpeningArea(o.Width, o.Height, g.Height)
-		from = o.At + o.Width
+		from = o.End()
 	}
 	sum += timber.PerforatedLength(g.Tallest, g.Shear.To-from)
 	if sum <= 0 {
@@ -147,10 +168,10 @@ func (g *Segment) pierce() {
 }
 
 // ends finds the wall-end joints of a segment.
-func (a *analysis) ends(g *Segment) {
-	for _, j := range a.wallEnds[g.Wall] {
+func (b *builder) ends(g *Segment) {
+	for _, j := range b.wallEnds[g.Wall] {
 		for i, at := range []float64{g.Shear.From, g.Shear.To} {
-			if old := g.ends[i]; math.Abs(j.Station-at) < 18 && (old == nil || math.Abs(j.Station-at) < math.Abs(old.Station-at)) {
+			if old := g.ends[i]; math.Abs(j.Station-at) < oneEnd && (old == nil || math.Abs(j.Station-at) < math.Abs(old.Station-at)) {
 				g.ends[i] = j
 			}
 		}
@@ -160,25 +181,27 @@ func (a *analysis) ends(g *Segment) {
 	}
 }
 
-// overturn adds up the chord tension of a segment: its own moment, the
-// moment of the force from above over the depth of the floor between, and
-// the tension of the segments that stand on it. Of a perforated wall it is
-// the moment of all stories over its own arm (SDPWS 2021 4.3.6.4.4, transcribed).
-func (s *Segment) overturn() {
-	s.moment = s.v * s.Height
-	s.lifts, s.all = 0, 0
-	for _, u := range s.above {
-		s.moment += u.v * u.depth
-		s.lifts += u.lifts
-		s.all += u.all
+// overturn adds up the chord tension of a segment under its shear v: its own
+// moment, the moment of the force from above over the depth of the floor
+// between, and the tension of the segments that stand on it. Of a perforated
+// wall it is the moment of all stories over its own arm (SDPWS 2021
+// 4.3.6.4.4, transcribed).
+func (s *gustState) overturn(g *Segment, v float64) {
+	f := segmentForce{v: v, moment: v * g.Height}
+	for _, u := range g.above {
+		up := s.segments[u.n]
+		f.moment += up.v * u.depth
+		f.lifts += up.lifts
+		f.all += up.all
 	}
-	s.all += s.moment
-	if arm := s.arm(); arm > 0 {
-		s.lifts += s.moment / arm
-		if s.Pierced != nil {
-			s.lifts = s.all / arm
+	f.all += f.moment
+	if arm := g.arm(); arm > 0 {
+		f.lifts += f.moment / arm
+		if g.Pierced != nil {
+			f.lifts = f.all / arm
 		}
 	}
+	s.segments[g.n] = f
 }
 
 // arm returns the lever arm of the chords: the segment's length, of a

@@ -16,17 +16,50 @@ type ShearLine struct {
 	At       float64 // its coordinate across, in
 	Name     string  // the names of its walls
 	Segments []*Segment
+	n        int
+	stiff    float64
+	uppers   []upper
+	lo, hi   float64 // the deck's edges along the line
+}
+
+// LineShear is a line with its worst gust.
+type LineShear struct {
+	*ShearLine
+	Segments []*SegmentShear
 	Force    float64 // largest, lb at strength level
 	Deck     float64 // part of Force from this story's deck
 	Brought  float64 // part of Force from lines above
 	Case     string
 	Drag     []DragPoint // collector force along the line in that case
-	stiff    float64
-	uppers   []upper
-	lo, hi   float64 // the deck's edges along the line
-	deck     float64 // this case, strength
-	brought  float64
 }
+
+func newLineShear(x *ShearLine) *LineShear {
+	out := &LineShear{ShearLine: x}
+	for _, g := range x.Segments {
+		out.Segments = append(out.Segments, &SegmentShear{Segment: g})
+	}
+	return out
+}
+
+// fold keeps a gust if it asks for more of the line or of its segments.
+func (x *LineShear) fold(s *gustState) {
+	for _, g := range x.Segments {
+		g.fold(s)
+	}
+	if f := math.Abs(s.force(x.ShearLine)); f > x.Force {
+		on := s.lines[x.n]
+		x.Force, x.Deck, x.Brought, x.Case = f, on.deck, on.brought, s.gust.String()
+		x.Drag = s.drag(x.ShearLine)
+	}
+}
+
+// Walls are of one line, and ends of segments one over the other, when they
+// lie no farther apart than this, in: a matter of judgment, no published
+// source. The assumptions tell the second.
+const (
+	oneLine = 12
+	oneEnd  = 18
+)
 
 // upper is a line of the story above and the part of its force that comes
 // here.
@@ -36,22 +69,20 @@ type upper struct {
 	straight bool // it stands over this line
 }
 
-func (x *ShearLine) force() float64 { return x.deck + x.brought }
-
 // DragPoint is the collector force at one place of a line, lb at strength
 // level: positive is tension when the wind blows toward growing coordinates.
 type DragPoint struct{ At, Force float64 }
 
 // shearLines gathers the segments of a story that run along an axis.
-func (a *analysis) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
-	for _, w := range a.plan.Walls {
-		if len(w.Shear) == 0 || w.Level.Index > lv.Index || topLevel(w).Index < lv.Index || math.Abs(axis(w.Frame().D, ax)) < 0.98 {
+func (b *builder) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
+	for _, w := range b.plan.Walls {
+		if len(w.Shear) == 0 || !w.On(lv) || !w.Frame().D.RunsAlong(ax) {
 			continue
 		}
 		at := axis(w.From, 1-ax)
 		var line *ShearLine
 		for _, x := range out {
-			if math.Abs(x.At-at) < 12 {
+			if math.Abs(x.At-at) < oneLine {
 				line = x
 			}
 		}
@@ -61,7 +92,7 @@ func (a *analysis) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 		}
 		line.Name = strings.TrimPrefix(line.Name+"/"+w.Name, "/")
 		for i, s := range w.Shear {
-			line.Segments = append(line.Segments, a.segment(w, s, i, lv, ax))
+			line.Segments = append(line.Segments, b.segment(w, s, i, lv, ax))
 		}
 	}
 	slices.SortStableFunc(out, func(x, y *ShearLine) int { return cmpFloat(x.At, y.At) })
@@ -88,8 +119,8 @@ func (x *ShearLine) shareOut() {
 
 // linkLines ties each line to the lines of the story above whose force
 // comes down on it.
-func (l *lateral) linkLines() {
-	for i, d := range l.decks {
+func (b *builder) linkLines() {
+	for i, d := range b.decks {
 		for ax := range 2 {
 			for _, x := range d.lines[ax] {
 				x.lo, x.hi = axis(d.extent.lo, ax), axis(d.extent.hi, ax)
@@ -97,7 +128,7 @@ func (l *lateral) linkLines() {
 			if i == 0 {
 				continue
 			}
-			for _, u := range l.decks[i-1].lines[ax] {
+			for _, u := range b.decks[i-1].lines[ax] {
 				bringDown(u, d.lines[ax])
 			}
 			stackSegments(d.lines[ax])
@@ -111,7 +142,7 @@ func bringDown(u *ShearLine, lines []*ShearLine) {
 	var l, r *ShearLine
 	for _, x := range lines {
 		switch {
-		case math.Abs(x.At-u.At) < 12:
+		case math.Abs(x.At-u.At) < oneLine:
 			x.uppers = append(x.uppers, upper{u, 1, true})
 			return
 		case x.At < u.At:
@@ -142,7 +173,7 @@ func stackSegments(lines []*ShearLine) {
 			}
 			for _, g := range x.Segments {
 				for _, h := range u.line.Segments {
-					if math.Abs(g.Lo-h.Lo) < 18 && math.Abs(g.Hi-h.Hi) < 18 {
+					if math.Abs(g.Lo-h.Lo) < oneEnd && math.Abs(g.Hi-h.Hi) < oneEnd {
 						g.above, h.stacked = append(g.above, h), true
 					}
 				}
@@ -151,20 +182,22 @@ func stackSegments(lines []*ShearLine) {
 	}
 }
 
-// fromAbove brings the force of the lines above down to these.
-func (l *lateral) fromAbove(lines []*ShearLine, ax int, s *StoryShear) {
+// fromAbove brings the force of the lines above down to these, and returns
+// the sum.
+func (s *gustState) fromAbove(lines []*ShearLine) (sum float64) {
 	for _, x := range lines {
 		for _, u := range x.uppers {
-			x.brought += u.k * u.line.force()
+			s.lines[x.n].brought += u.k * s.force(u.line)
 		}
-		s.Above += x.brought
+		sum += s.lines[x.n].brought
 	}
+	return sum
 }
 
 // spread hands a deck's load to its lines.
-func (l *lateral) spread(d *diaphragm, lines []*ShearLine, load []stretch, ax int) {
-	if l.a.plan.Loads.Distribution == plan.Stiffness {
-		l.rigid(d, lines, load, ax)
+func (s *gustState) spread(d *diaphragm, lines []*ShearLine, load []stretch) {
+	if s.m.plan.Loads.Distribution == plan.Stiffness {
+		s.rigid(d, lines, load)
 		return
 	}
 	for i, x := range lines {
@@ -175,85 +208,88 @@ func (l *lateral) spread(d *diaphragm, lines []*ShearLine, load []stretch, ax in
 		if i < len(lines)-1 {
 			hi = (x.At + lines[i+1].At) / 2
 		}
-		for _, s := range load {
-			x.deck += s.w * overlap(lo, hi, s.lo, s.hi) / 12
+		for _, part := range load {
+			s.lines[x.n].deck += part.w * overlap(lo, hi, part.lo, part.hi) / 12
 		}
 	}
 }
 
 // rigid hands the load out by stiffness, with the twist that comes of load
 // and stiffness being out of line, over the lines of both directions.
-func (l *lateral) rigid(d *diaphragm, lines []*ShearLine, load []stretch, ax int) {
+func (s *gustState) rigid(d *diaphragm, lines []*ShearLine, load []stretch) {
 	sum, at := 0.0, 0.0
-	for _, s := range load {
-		f := s.w * (s.hi - s.lo) / 12
+	for _, part := range load {
+		f := part.w * (part.hi - part.lo) / 12
 		sum += f
-		at += f * (s.lo + s.hi) / 2
+		at += f * (part.lo + part.hi) / 2
 	}
-	var k, kAt [2]float64
-	for i := range 2 {
-		for _, x := range d.lines[i] {
-			k[i] += x.stiff
-			kAt[i] += x.stiff * x.At
-		}
-	}
-	if sum == 0 || k[ax] == 0 {
+	stiff, middle := d.stiffness()
+	ax := s.gust.axis
+	if sum == 0 || stiff[ax] == 0 {
 		return
 	}
-	polar := 0.0
-	for i := range 2 {
-		for _, x := range d.lines[i] {
-			dist := x.At - kAt[i]/math.Max(k[i], 1e-9)
-			polar += x.stiff * dist * dist
-		}
-	}
-	twist := sum * (at/sum - kAt[ax]/k[ax])
+	polar := d.polar(middle)
+	twist := sum * (at/sum - middle[ax])
 	for _, x := range lines {
-		x.deck = sum * x.stiff / k[ax]
+		deck := sum * x.stiff / stiff[ax]
 		if polar > 0 {
-			x.deck += twist * x.stiff * (x.At - kAt[ax]/k[ax]) / polar
+			deck += twist * x.stiff * (x.At - middle[ax]) / polar
 		}
+		s.lines[x.n].deck = deck
 	}
 }
 
-// resist works the line's segments, their ends and its collector out in one
-// gust, and keeps the worst.
-func (x *ShearLine) resist(g gust) {
-	f := math.Abs(x.force())
-	for _, s := range x.Segments {
-		s.v = f * s.Share
-		s.overturn()
-		if s.v > s.V {
-			s.V, s.Case = s.v, g.String()
-			s.Demand = ASD.W * s.v / math.Max(s.Working, 1e-9) * 12
+// stiffness returns the stiffness of a deck's lines along x and along y, and
+// the coordinate of its middle across them, in.
+func (d *diaphragm) stiffness() (sum, middle [2]float64) {
+	for i := range 2 {
+		moment := 0.0
+		for _, x := range d.lines[i] {
+			sum[i] += x.stiff
+			moment += x.stiff * x.At
 		}
-		if s.lifts > s.Lifts {
-			s.Lifts, s.Moment = s.lifts, s.moment
+		middle[i] = moment / math.Max(sum[i], 1e-9)
+	}
+	return sum, middle
+}
+
+// polar returns the stiffness of a deck's lines against twist about its
+// middle, in².
+func (d *diaphragm) polar(middle [2]float64) (sum float64) {
+	for i := range 2 {
+		for _, x := range d.lines[i] {
+			dist := x.At - middle[i]
+			sum += x.stiff * dist * dist
 		}
 	}
-	if f > x.Force {
-		x.Force, x.Deck, x.Brought, x.Case = f, x.deck, x.brought, g.String()
-		x.Drag = x.drag()
+	return sum
+}
+
+// resist hands a line's force to its segments and works their ends out.
+func (s *gustState) resist(x *ShearLine) {
+	f := math.Abs(s.force(x))
+	for _, g := range x.Segments {
+		s.overturn(g, f*g.Share)
 	}
 }
 
 // drag returns the collector force along the line: what the deck and the
 // segments above bring, less what the segments here take, added up from the
 // low end. It ends at zero.
-func (x *ShearLine) drag() []DragPoint {
+func (s *gustState) drag(x *ShearLine) []DragPoint {
 	type flow struct{ lo, hi, q float64 } // lb per in
-	flows := []flow{{x.lo, x.hi, x.deck / math.Max(1, x.hi-x.lo)}}
+	flows := []flow{{x.lo, x.hi, s.lines[x.n].deck / math.Max(1, x.hi-x.lo)}}
 	for _, u := range x.uppers {
 		if !u.straight {
-			flows = append(flows, flow{x.lo, x.hi, u.k * u.line.force() / math.Max(1, x.hi-x.lo)})
+			flows = append(flows, flow{x.lo, x.hi, u.k * s.force(u.line) / math.Max(1, x.hi-x.lo)})
 			continue
 		}
 		for _, h := range u.line.Segments {
-			flows = append(flows, flow{h.Lo, h.Hi, u.line.force() * h.Share / math.Max(1, h.Hi-h.Lo)})
+			flows = append(flows, flow{h.Lo, h.Hi, s.force(u.line) * h.Share / math.Max(1, h.Hi-h.Lo)})
 		}
 	}
-	for _, s := range x.Segments {
-		flows = append(flows, flow{s.Lo, s.Hi, -x.force() * s.Share / math.Max(1, s.Hi-s.Lo)})
+	for _, g := range x.Segments {
+		flows = append(flows, flow{g.Lo, g.Hi, -s.force(x) * g.Share / math.Max(1, g.Hi-g.Lo)})
 	}
 	var at []float64
 	for _, f := range flows {
@@ -272,7 +308,7 @@ func (x *ShearLine) drag() []DragPoint {
 }
 
 // DragAt returns the collector force at a coordinate along the line.
-func (x *ShearLine) DragAt(p float64) float64 {
+func (x *LineShear) DragAt(p float64) float64 {
 	for i := 1; i < len(x.Drag); i++ {
 		l, r := x.Drag[i-1], x.Drag[i]
 		if p >= l.At && p <= r.At && r.At > l.At {

@@ -122,8 +122,8 @@ func (r *Report) writeUplift(p printer) {
 		if u.Wall != nil {
 			where = "wall " + u.Wall.Name
 		}
-		p.line("  %-14s %3d joints; largest %s: wind %.0f lb, dead %.0f lb, net %.0f lb ASD (%.0f plf); %s", where, u.Joints, u.At,
-			u.Largest.W, u.Largest.D, u.Largest.net(ASD), u.PerFoot, u.Case)
+		p.line("  %-14s %3d joints; largest %s: wind %.0f lb, dead %.0f lb, net %.0f lb ASD%s; %s", where, u.Joints, u.At,
+			u.Largest.W, u.Largest.D, u.Largest.net(ASD), perFootText(u), u.Case)
 		if strength {
 			p.line("  %-14s by %s: %.0f lb", "", Strength.Name, u.Strength)
 		}
@@ -138,6 +138,15 @@ func (r *Report) writeUplift(p printer) {
 			p.line("    thrust at the plates from dead load %.0f lb a pair; %s", x.Thrust, x.Note)
 		}
 	}
+}
+
+// perFootText prints a line's uplift by the foot of roof along the eave; a hip
+// or valley has no width of its own.
+func perFootText(u UpliftLine) string {
+	if u.PerFoot == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" (%.0f plf)", u.PerFoot)
 }
 
 func (r *Report) writeLateral(p printer) {

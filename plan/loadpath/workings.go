@@ -15,37 +15,34 @@ import (
 func (r *Report) workings(l *Link) []string {
 	a := r.work
 	p := a.peaks[l.Joint]
-	if l.Joint == nil || p == nil || !p.set || l.Check.ID == sillCheck {
+	if l.Joint == nil || p == nil || l.Check.ID == sillCheck {
 		return nil
 	}
 	switch l.Joint.Kind {
 	case plan.RafterPlate, plan.RafterRidge:
-		a.runCase(p.wind)
-		return append(a.gathered(l.Joint), a.roofWorkings(l.Joint, p.wind)...)
+		s := a.run(p.wind)
+		return append(s.gathered(l.Joint), s.roofWorkings(l.Joint)...)
 	case plan.StudTop, plan.OpeningHead:
-		a.runCase(p.wind)
-		return a.plateWorkings(l.Joint)
+		return a.run(p.wind).plateWorkings(l.Joint)
 	case plan.StudStud, plan.StudBase:
-		a.runCase(p.wind)
-		return a.footWorkings(l.Joint)
+		return a.run(p.wind).footWorkings(l.Joint)
 	case plan.GirderPile:
 		if l.Check.ID == "pile-overturning" {
 			return a.pullWorkings(l.Joint)
 		}
-		a.runCase(p.wind)
-		return a.pileWorkings(l.Joint)
+		return a.run(p.wind).pileWorkings(l.Joint)
 	}
 	return nil
 }
 
 // roofWorkings tells pressures, bearings and statics of the rafters at a
 // joint.
-func (a *analysis) roofWorkings(j *framing.Joint, c windCase) (out []string) {
+func (s *caseState) roofWorkings(j *framing.Joint) (out []string) {
 	var told *pair
-	for _, s := range a.stripsAt(j) {
-		rc := a.onRoof(c, s.roof)
-		out = append(out, fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", s.m.ID, length.Feet(s.width), percent(rc.inEnd(s)), rc.q))
-		a.roofLoads(s, c, rc, func(x patch) {
+	for _, r := range s.m.stripsAt(j) {
+		rc := s.roofs[r.roof]
+		out = append(out, fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", r.Member.ID, length.Feet(r.Width), percent(rc.inEnd(r)), rc.q))
+		s.m.roofLoads(r, s.wind, rc, func(x patch) {
 			what := "under the eave or a porch"
 			if x.in {
 				what = "inside"
@@ -53,39 +50,39 @@ func (a *analysis) roofWorkings(j *framing.Joint, c windCase) (out []string) {
 			out = append(out, fmt.Sprintf("  from %s to %s up the plan: zone %d, GCpf %.3f, from below %+.2f (%s): wind %.0f lb, dead %.0f lb",
 				length.Feet(x.u0), length.Feet(x.u1), x.zone, x.gcpf, x.below, what, x.force.W, x.force.D))
 		})
-		if s.out0+s.out1 > 0 {
-			out = append(out, fmt.Sprintf("  of the width %s lies beyond the gable wall, where %.2f acts from below at its windward end", length.Feet(s.out0+s.out1), math.Max(rakeSoffit(c, rc, -1), rakeSoffit(c, rc, 1))))
+		if r.out0+r.out1 > 0 {
+			out = append(out, fmt.Sprintf("  of the width %s lies beyond the gable wall, where %.2f acts from below at its windward end", length.Feet(r.out0+r.out1), math.Max(rakeSoffit(s.wind, rc, -1), rakeSoffit(s.wind, rc, 1))))
 		}
-		for _, e := range s.ends {
-			if s.pair == nil {
+		for _, e := range r.ends {
+			if r.pair == nil {
 				out = append(out, "  rests "+length.Feet(e.u)+" up the plan; a force goes to the supports on both sides by lever")
 			}
 		}
-		if s.pair != nil && s.pair != told {
-			told = s.pair
-			defer func(p *pair) { out = append(out, a.pairWorkings(p, c)...) }(told)
+		if r.pair != nil && r.pair != told {
+			told = r.pair
+			defer func(p *pair) { out = append(out, s.pairWorkings(p)...) }(told)
 		}
 	}
 	return out
 }
 
 // gathered tells what jacks bring to the hips and valleys at a joint.
-func (a *analysis) gathered(j *framing.Joint) (out []string) {
-	for _, g := range a.rafters {
+func (s *caseState) gathered(j *framing.Joint) (out []string) {
+	for _, g := range s.m.rafters {
 		here := false
 		for _, e := range g.ends {
 			here = here || e.joint == j
 		}
-		if !g.gathers || !here {
+		if !g.Gathers() || !here {
 			continue
 		}
 		for _, e := range g.ends {
-			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever", g.m.ID, length.Feet(e.u)))
+			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever", g.Member.ID, length.Feet(e.u)))
 		}
-		for _, s := range a.rafters {
-			for _, e := range s.ends {
-				if f, ok := a.rafterLoad[e.joint]; e.on == g && e.joint != nil && ok {
-					out = append(out, fmt.Sprintf("  %s brings it at %s: wind %.0f, dead %.0f lb", s.m.ID, length.Feet(e.at.Sub(g.low).Dot(g.up)), whole(f.W), whole(f.D)))
+		for _, r := range s.m.rafters {
+			for _, e := range r.ends {
+				if f, ok := s.rafters[e.joint]; e.on == g && e.joint != nil && ok {
+					out = append(out, fmt.Sprintf("  %s brings it at %s: wind %.0f, dead %.0f lb", r.Member.ID, length.Feet(e.at.Sub(g.Low).Dot(g.Up)), whole(f.W), whole(f.D)))
 				}
 			}
 		}
@@ -94,8 +91,8 @@ func (a *analysis) gathered(j *framing.Joint) (out []string) {
 }
 
 // pairWorkings tells the statics of a pair of rafters.
-func (a *analysis) pairWorkings(p *pair, c windCase) []string {
-	l, r := a.sideLoads(p.a, c, a.onRoof(c, p.a.roof)), a.sideLoads(p.b, c, a.onRoof(c, p.b.roof))
+func (s *caseState) pairWorkings(p *pair) []string {
+	l, r := s.m.sideLoads(p.a, s.wind, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.wind, s.roofs[p.b.roof])
 	over := l.moment.add(r.moment.times(-1)).times(1 / p.span)
 	return []string{
 		fmt.Sprintf("the pair rests on the middle of its seats, %s and %s up the plan and %s apart; the ridge lies %s from the first and %s up",
@@ -108,19 +105,19 @@ func (a *analysis) pairWorkings(p *pair, c windCase) []string {
 }
 
 // plateWorkings tells which rafters bring a stud or header its load.
-func (a *analysis) plateWorkings(j *framing.Joint) (out []string) {
-	p := a.byWall[j.Wall]
+func (s *caseState) plateWorkings(j *framing.Joint) (out []string) {
+	p := s.m.byWall[j.Wall]
 	if p == nil {
 		return nil
 	}
-	for _, x := range a.joints[j.Wall] {
-		f, ok := a.rafterLoad[x]
+	for _, x := range s.m.joints[j.Wall] {
+		f, ok := s.rafters[x]
 		if !ok || x.Kind != plan.RafterPlate {
 			continue
 		}
-		for _, s := range p.places(x.Station) {
-			if s.head == j || s.c != nil && s.c.st == j && s.head == nil {
-				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever", x.ID, f.W, f.D, s.k))
+		for _, on := range p.places(x.Station) {
+			if on.joint() == j {
+				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever", x.ID, f.W, f.D, on.k))
 			}
 		}
 	}
@@ -133,17 +130,17 @@ func (a *analysis) plateWorkings(j *framing.Joint) (out []string) {
 }
 
 // footWorkings tells what comes down on a stud, and its stretch of wall.
-func (a *analysis) footWorkings(j *framing.Joint) (out []string) {
-	for _, p := range a.paths {
+func (s *caseState) footWorkings(j *framing.Joint) (out []string) {
+	for _, p := range s.m.paths {
 		for _, k := range p.carriers {
 			if len(k.below) > 0 && k.below[0].c != nil && k.below[0].c.base == j {
-				f := k.total()
+				f := s.foot(k)
 				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb", k.base.ID, f.W, f.D))
 			}
 			if k.base == j {
-				out = append(out, fmt.Sprintf("its stretch of wall: %s long, %s high, %.2f psf, openings weighed as wall", length.Feet(k.share), length.Feet(wallHeight(p.w)), a.dead.wall(p.w)))
+				out = append(out, fmt.Sprintf("its stretch of wall: %s long, %s high, %.2f psf, openings weighed as wall", length.Feet(k.share), length.Feet(p.w.TopHeight()), s.m.dead.wall(p.w)))
 				if p.floorPer.D > 0 {
-					out = append(out, fmt.Sprintf("floor on its plates: %.2f psf on %s of joists", a.dead.floor(a.levelAbove(p.top)), length.Feet(p.floorPer.D*144/a.dead.floor(a.levelAbove(p.top)))))
+					out = append(out, fmt.Sprintf("floor on its plates: %.2f psf on %s of joists", s.m.dead.floor(s.m.plan.Above(p.top)), length.Feet(p.floorPer.D*144/s.m.dead.floor(s.m.plan.Above(p.top)))))
 				}
 			}
 		}
@@ -152,12 +149,12 @@ func (a *analysis) footWorkings(j *framing.Joint) (out []string) {
 }
 
 // pileWorkings tells which studs bring a pile its load.
-func (a *analysis) pileWorkings(j *framing.Joint) (out []string) {
-	for _, p := range a.paths {
+func (s *caseState) pileWorkings(j *framing.Joint) (out []string) {
+	for _, p := range s.m.paths {
 		for _, k := range p.carriers {
 			for _, g := range k.ground {
 				if g.pile.joint == j && g.k > 0.0005 {
-					f := k.total()
+					f := s.foot(k)
 					out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever along girder and joists", k.base.ID, f.W, f.D, g.k))
 				}
 			}

@@ -257,7 +257,7 @@ func (x *placer) acrossOpening(c *Check) {
 	for _, w := range x.house.Plan.Walls {
 		for _, o := range w.Openings {
 			for _, face := range []plan.Face{plan.Outside, plan.Inside} {
-				g := facingOf(w.Frame(), o.At, o.At+o.Width, w.Depth(), face)
+				g := facingOf(w.Frame(), o.At, o.End(), w.Depth(), face)
 				z := w.Level.Floor + o.Sill
 				pl, r := flat(geom.Plate{A: g.at(z, 0), B: g.at(z+o.Height, 0), N: g.n, Width: o.Width})
 				x.space.near(pl, r, func(s spot) {

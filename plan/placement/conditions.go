@@ -206,7 +206,7 @@ func fromOpening(_ *world, j *framing.Joint) float64 {
 		return least
 	}
 	for _, o := range j.Wall.Openings {
-		d := max(o.At-j.Station, j.Station-o.At-o.Width, 0)
+		d := max(o.At-j.Station, j.Station-o.End(), 0)
 		if !(d >= least) {
 			least = d
 		}

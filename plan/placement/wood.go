@@ -89,15 +89,15 @@ func (w *world) along(m *framing.Member, a, n, d geom.Vec3, far float64) (t floa
 	return t
 }
 
-// run is the stretch of a line inside one part of a member.
-type run struct {
+// stretch is the length of a line inside one part of a member.
+type stretch struct {
 	m      *framing.Member
 	t0, t1 float64
 }
 
 // runs returns the stretches of the line from a along d, far long, in members
 // of which is says so, in order.
-func (w *world) runs(a, d geom.Vec3, far float64, is func(*framing.Member) bool) (out []run) {
+func (w *world) runs(a, d geom.Vec3, far float64, is func(*framing.Member) bool) (out []stretch) {
 	e := a.Add(d.Mul(far))
 	lo := geom.Vec3{X: min(a.X, e.X), Y: min(a.Y, e.Y), Z: min(a.Z, e.Z)}
 	hi := geom.Vec3{X: max(a.X, e.X), Y: max(a.Y, e.Y), Z: max(a.Z, e.Z)}
@@ -106,10 +106,10 @@ func (w *world) runs(a, d geom.Vec3, far float64, is func(*framing.Member) bool)
 			continue
 		}
 		if t0, t1, ok := geom.Within(p.planes, a, d, 0, far); ok {
-			out = append(out, run{p.m, t0, t1})
+			out = append(out, stretch{p.m, t0, t1})
 		}
 	}
-	slices.SortStableFunc(out, func(p, q run) int { return cmp.Or(cmp.Compare(p.t0, q.t0), cmp.Compare(p.t1, q.t1)) })
+	slices.SortStableFunc(out, func(p, q stretch) int { return cmp.Or(cmp.Compare(p.t0, q.t0), cmp.Compare(p.t1, q.t1)) })
 	return out
 }
 

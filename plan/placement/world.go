@@ -1,12 +1,12 @@
 package placement
 
 import (
-	"math"
 	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/wind"
 )
 
 // hostKind is the joints of one kind along one wall, roof, girder or porch.
@@ -72,36 +72,11 @@ func sign(d float64) int {
 	return 0
 }
 
-// endZone returns the distance a of ASCE 7-16 Fig. 28.3-1 note 9 (from
-// memory): a tenth of the least plan dimension or 0.4 of the mean roof
-// height, whichever is less, but not under 4 percent of that dimension or
-// 3 ft. The mean roof height is taken half-way from the highest plate to the
-// highest member.
+// endZone returns the distance a of ASCE 7-16 Fig. 28.3-1 for the house, in; 3 ft
+// where it has no walls.
 func endZone(h *framing.House) float64 {
-	lo := geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}
-	hi := lo.Mul(-1)
-	top, plate := 0.0, 0.0
-	for _, w := range h.Plan.Walls {
-		if !w.Exterior {
-			continue
-		}
-		for _, p := range []geom.Vec2{w.From, w.To} {
-			lo = geom.Vec2{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
-			hi = geom.Vec2{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
-		}
-		if w.Level != nil {
-			plate = max(plate, w.Level.Top())
-		}
-	}
-	for _, m := range h.Members {
-		top = max(top, m.A.Z, m.B.Z)
-	}
-	least := min(hi.X-lo.X, hi.Y-lo.Y)
-	if least <= 0 || math.IsInf(least, 0) {
-		return 36
-	}
-	mean := (plate + max(top, plate)) / 2
-	return max(min(0.1*least, 0.4*mean), 0.04*least, 36)
+	s := h.Size()
+	return 12 * wind.Basis{Length: s.Length / 12, Width: s.Width / 12, Height: s.Mean / 12}.EdgeStrip()
 }
 
 // touch is how near two faces must come to touch, in.

@@ -33,7 +33,7 @@ func sheathing(p *placement.Placement) (out []*Sheathing) {
 				h.Size = [2]float64{min(h.Item.Width, h.Item.Length), max(h.Item.Width, h.Item.Length)}
 			}
 			h.Nail, _ = hardware.ParseNail(s.Nail)
-			h.count(wallHeight(w))
+			h.count(w.TopHeight())
 			out = append(out, h)
 		}
 	}
@@ -51,18 +51,6 @@ func panelItem(c *hardware.Catalog, thick string) *hardware.Item {
 		}
 	}
 	return nil
-}
-
-// wallHeight returns the height of a wall's framing, bottom of the bottom
-// plate to top of the plates, in.
-func wallHeight(w *plan.Wall) float64 {
-	switch {
-	case w.Height > 0:
-		return w.Height
-	case w.ToLevel != nil:
-		return w.ToLevel.Top() - w.Level.Floor
-	}
-	return w.Level.PlateHeight
 }
 
 // count covers the segment with upright panels from its start, cut at its end

@@ -1,6 +1,10 @@
 package steel
 
-import "math"
+import (
+	"math"
+
+	"galewright/plan/hardware"
+)
 
 // Hole is one hole of an end: along the steel from its end, across from its
 // middle line, in; Filled when it takes a fastener.
@@ -44,4 +48,29 @@ func (p Pattern) Need() float64 {
 		need += p.Offset
 	}
 	return need
+}
+
+// PatternOf returns the pattern of an end as the catalog gives it. What it
+// leaves out is one rule for all: two rows where the steel is 2 in wide and
+// more, else one; holes 3/4 in apart along a row, the first 1/2 in from the
+// steel's end; staggered rows by half the spacing (common practice, no
+// published source).
+func PatternOf(e hardware.End, width float64) Pattern {
+	p := Pattern{Count: e.Count, Holes: max(e.Holes, e.Count), Rows: e.Rows, Spacing: e.Spacing, EndDist: e.EndDist, Stagger: e.Stagger, Offset: e.Offset}
+	if p.Rows == 0 {
+		p.Rows = 1
+		if width >= 2 {
+			p.Rows = 2
+		}
+	}
+	if p.Spacing == 0 {
+		p.Spacing = hardware.MinPitch
+	}
+	if p.EndDist == 0 {
+		p.EndDist = hardware.MinEnd
+	}
+	if p.Stagger && p.Offset == 0 {
+		p.Offset = p.Spacing / 2
+	}
+	return p
 }

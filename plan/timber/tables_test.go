@@ -8,8 +8,8 @@ import (
 )
 
 func TestEveryCellOfTheSheathingTable(t *testing.T) {
-	// SDPWS Table 4.3A (grade A, scan of the page with both columns, and B, two
-	// transcriptions): nominal seismic and wind, lb/ft, at 6, 4, 3, 2 in.
+	// SDPWS 2008/2015 Table 4.3A (read, a scan of the page with both columns; two
+	// transcriptions agree): nominal seismic and wind, lb/ft, at 6, 4, 3, 2 in.
 	want := map[string][8]float64{
 		"structural I 5/16 6d":   {400, 560, 600, 840, 780, 1090, 1020, 1430},
 		"structural I 3/8 8d":    {460, 645, 720, 1010, 920, 1290, 1220, 1710},
@@ -40,8 +40,8 @@ func TestEveryCellOfTheSheathingTable(t *testing.T) {
 }
 
 func TestEveryNailOfTheTable(t *testing.T) {
-	// NDS 2018 Table L4 p.182 (grade B): length, shank, head, in. The short nail
-	// of straps is 0.148 x 1-1/2 (IRC R602.6.1, grade B); its head is that of 10d.
+	// NDS 2018 Table L4 p.182 (transcribed): length, shank, head, in. The short nail
+	// of straps is 0.148 x 1-1/2 (IRC 2018 R602.6.1, read); its head is that of 10d.
 	want := map[string][3]float64{
 		"6d common": {2, 0.113, 0.266}, "7d common": {2.25, 0.113, 0.266}, "8d common": {2.5, 0.131, 0.281},
 		"10d common": {3, 0.148, 0.312}, "12d common": {3.25, 0.148, 0.312}, "16d common": {3.5, 0.162, 0.344},
@@ -61,7 +61,7 @@ func TestEveryNailOfTheTable(t *testing.T) {
 }
 
 func TestEverySpecies(t *testing.T) {
-	// NDS 2018 Table 12.3.3A p.87 (grade B): specific gravity.
+	// NDS 2018 Table 12.3.3A p.87 (transcribed): specific gravity.
 	for name, g := range map[string]float64{
 		"Douglas fir-larch": 0.50, "Douglas fir-larch (north)": 0.49, "Douglas fir-south": 0.46,
 		"hem-fir": 0.43, "hem-fir (north)": 0.46, "spruce-pine-fir": 0.42, "spruce-pine-fir (south)": 0.36,
@@ -72,8 +72,8 @@ func TestEverySpecies(t *testing.T) {
 		require.True(t, ok, name)
 		assert.Equal(t, g, s.G, name)
 	}
-	// Compression across the grain, psi: NDS Supplement, Douglas fir-larch grade
-	// B, the rest from memory.
+	// Compression across the grain, psi: NDS 2018 Supplement Tables 4A and 4B, from
+	// memory.
 	for name, fc := range map[string]float64{"Douglas fir-larch": 625, "southern pine": 565, "spruce-pine-fir": 425, "hem-fir": 405} {
 		s, _ := SpeciesOf(name)
 		assert.Equal(t, fc, s.FcPerp, name)
@@ -81,7 +81,7 @@ func TestEverySpecies(t *testing.T) {
 }
 
 func TestWetAndHotChains(t *testing.T) {
-	// NDS 2018 Table 11.3.3 (grade B): 0.7 lateral when wet as made or in use;
+	// NDS 2018 Table 11.3.3 (transcribed): 0.7 lateral when wet as made or in use;
 	// withdrawal 0.25 when it changes between the two. Table 11.3.4: 0.8 dry and
 	// 0.7 wet to 125 degrees, 0.7 and 0.5 beyond; 1 to 100.
 	for _, c := range []struct {

@@ -4,7 +4,8 @@
 // overhangs and the least loads, with the limits within which they hold. A
 // Basis flows in, pressures flow out with every coefficient, its table and
 // the grade of its source. It knows nothing of hardware or of
-// framing.
+// framing, and of package plan the words alone: editions, exposures,
+// enclosure classes, kinds of roofs.
 //
 // Lengths here are feet, speeds miles an hour, pressures pounds per square
 // foot at strength level: the allowable stress combination takes 0.6 of them.

@@ -105,7 +105,7 @@ func (e *elev) byStory() (out []*part) {
 // passed returns the levels a wall stands on or passes, lowest first.
 func (e *elev) passed(w *plan.Wall) (out []*plan.Level) {
 	for _, l := range e.House.Plan.Levels {
-		if l == w.Level || w.Balloon() && l.Index > w.Level.Index && l.Index <= w.ToLevel.Index {
+		if w.On(l) {
 			out = append(out, l)
 		}
 	}

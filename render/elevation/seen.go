@@ -35,10 +35,7 @@ func newIndex(h *framing.House) *index {
 
 // top returns the height of the highest plate of a wall.
 func (x *index) top(w *plan.Wall) float64 {
-	top := w.Level.Top()
-	if w.Balloon() {
-		top = w.ToLevel.Top()
-	}
+	top := w.TopLevel().Top()
 	first := true
 	for _, m := range x.ofWall[w] {
 		if m.Role == plan.UpperPlate || m.Role == plan.TopPlate {

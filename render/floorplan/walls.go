@@ -89,7 +89,7 @@ func (v *planView) memberShape(m *framing.Member, f geom.Frame, s sheet.Style) {
 // the floor with the header's faces dashed.
 func (v *planView) drawOpening(w *plan.Wall, o *plan.Opening) {
 	f, d := w.Frame(), w.Depth()
-	a, b := o.At, o.At+o.Width
+	a, b := o.At, o.End()
 	if _, ok := v.shape(sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerMember}, wallPoly(f, a, b, 0, d)...); !ok {
 		return
 	}

@@ -23,11 +23,7 @@ func (c *Context) WallBounds() (lo, hi geom.Vec2, ok bool) {
 // WallsOn returns the walls that stand on a level or pass it.
 func (c *Context) WallsOn(l *plan.Level) (out []*plan.Wall) {
 	for _, w := range c.House.Plan.Walls {
-		top := w.Level
-		if w.ToLevel != nil {
-			top = w.ToLevel
-		}
-		if w.Level.Index <= l.Index && l.Index <= top.Index {
+		if w.On(l) {
 			out = append(out, w)
 		}
 	}

@@ -1,9 +1,8 @@
-package loadpath
+package capacity
 
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -12,6 +11,13 @@ import (
 	"galewright/plan/placement"
 	"galewright/plan/timber"
 )
+
+// Term is one part of a demand or capacity.
+type Term struct {
+	Text  string
+	Value float64
+	Unit  string
+}
 
 // Capacity is what the hardware at a joint holds, ASD at wind duration.
 type Capacity struct {
@@ -24,80 +30,17 @@ type Capacity struct {
 	Mark    string
 }
 
-// pull is the direction a piece is asked for.
-type pull uint8
+// Direction is the way a piece is pulled.
+type Direction uint8
 
+// The directions.
 const (
-	upward  pull = iota
-	endways      // along the member: collector, splice, ridge strap
+	Upward  Direction = iota
+	Endways           // along the member: collector, splice, ridge strap
 )
 
-// capacityAt returns the capacity of the pieces at a joint: pieces of one
-// mark add up, of different marks the best counts, for they do not take load
-// together. It is nil when there is no piece.
-func (a *analysis) capacityAt(j *framing.Joint, dir pull) *Capacity {
-	return a.capacityOf(j, dir, func(*placement.Piece) bool { return true })
-}
-
-// capacityOf is capacityAt for the pieces that use allows.
-func (a *analysis) capacityOf(j *framing.Joint, dir pull, use func(*placement.Piece) bool) *Capacity {
-	var best *Capacity
-	seen := map[string]bool{}
-	for _, p := range a.placed.At(j) {
-		mark := p.Item.Mark
-		if seen[mark] || !use(p) || !holdsMember(p, j) {
-			continue
-		}
-		seen[mark] = true
-		n := 0
-		for _, q := range a.placed.At(j) {
-			if q.Item.Mark == mark {
-				n++
-			}
-		}
-		c := a.cachedCapacity(p, dir)
-		if n > 1 && c.Unknown == "" {
-			c.Terms = append(c.Terms, Term{fmt.Sprintf("%d pieces", n), c.Value * float64(n), "lb"})
-			c.Value *= float64(n)
-		}
-		c.Pieces, c.Mark = n, mark
-		if best == nil || best.Unknown != "" && c.Unknown == "" || c.Unknown == best.Unknown && c.Value > best.Value {
-			best = &c
-		}
-	}
-	return best
-}
-
-// holdsMember tells whether a piece holds the member that the joint is about:
-// a bolt at the foot of a stud holds the plate under it, and the stud only
-// through whatever ties it to that plate.
-func holdsMember(p *placement.Piece, j *framing.Joint) bool {
-	return p.Item.Kind.Shape != hardware.Rod || j.Kind != plan.StudBase && j.Kind != plan.WallEnd
-}
-
-// capacityKey is all that the capacity of a piece depends on.
-type capacityKey struct {
-	item   *hardware.Item
-	wood   float64
-	panel  float64 // sheathing between steel and wood
-	across bool    // a bolt across girder and pile, or a post's foot
-	dir    pull
-}
-
-// cachedCapacity is pieceCapacity, worked out once for pieces alike.
-func (a *analysis) cachedCapacity(p *placement.Piece, dir pull) Capacity {
-	k := capacityKey{p.Item, wood(p), panel(p), p.Joint.Kind == plan.GirderPile || p.Joint.Kind == plan.PostBase, dir}
-	c, ok := a.capacities[k]
-	if !ok {
-		c = a.pieceCapacity(p, dir)
-		c.Terms = slices.Clip(c.Terms)
-		a.capacities[k] = c
-	}
-	return c
-}
-
-// pieceCapacity returns the capacity of one piece.
-func (a *analysis) pieceCapacity(p *placement.Piece, dir pull) Capacity {
+// piece works out the capacity of one piece.
+func (a *Allowables) piece(p *placement.Piece, dir Direction) Capacity {
 	if c, ok := given(p.Item, dir); ok {
 		return c
 	}
@@ -124,13 +67,13 @@ func (a *analysis) pieceCapacity(p *placement.Piece, dir pull) Capacity {
 // has a table of loads. A strap pulls along itself either way, so one of
 // uplift and along is enough; any other piece holds only what its maker says,
 // and a load of 0 or none holds nothing.
-func given(it *hardware.Item, dir pull) (Capacity, bool) {
+func given(it *hardware.Item, dir Direction) (Capacity, bool) {
 	l := it.Load
 	if l.Pos.Line == 0 && l.Uplift == 0 && l.Along == 0 && l.Across == 0 {
 		return Capacity{}, false
 	}
 	v, word := l.Uplift, "uplift"
-	if dir == endways {
+	if dir == Endways {
 		v, word = l.Along, "along"
 	}
 	if v == 0 && it.Kind.Strap {
@@ -160,15 +103,14 @@ const screwRoot = 0.75
 
 // nailTerms adds the nails of each part: each end of a strap, each leg of a
 // clip, must hold the whole force.
-func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
+func (a *Allowables) nailTerms(c *Capacity, p *placement.Piece) {
 	ends := p.Item.Ends()
 	for i, f := range ends {
 		if i > 0 && f == ends[i-1] {
 			continue // both ends alike
 		}
 		n := f.Size
-		word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
-		switch {
+		switch word := word(n); {
 		case numbered(n):
 			n.Name += fmt.Sprintf(" (root %.3f in, NDS 2018 Table L3)", timber.ScrewRoot(n.Diameter))
 		case word == "screw" || word == "lag":
@@ -180,6 +122,12 @@ func (a *analysis) nailTerms(c *Capacity, p *placement.Piece) {
 		}
 		a.nailTerm(c, p, f.Part, n, f.Count)
 	}
+}
+
+// word returns the first word of a fastener's name: "bolt" of "bolt 5/8 x 8".
+func word(n hardware.Nail) string {
+	w, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
+	return w
 }
 
 // numbered tells whether a fastener is a wood screw by its number, "No. 14",
@@ -236,7 +184,7 @@ func panel(p *placement.Piece) float64 {
 	return 0
 }
 
-func (a *analysis) nailTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
+func (a *Allowables) nailTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
 	steel := timber.Part{Thickness: baseThickness(p.Item), Steel: true}
 	if steel.Thickness == 0 {
 		c.Unknown = "the catalog gives no thickness of the steel"
@@ -275,7 +223,7 @@ const boltYield = 45_000
 
 // boltTerm adds bolts in single shear: through a post the load lies along its
 // grain, through a beam across; the group factor is left at 1.
-func (a *analysis) boltTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
+func (a *Allowables) boltTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
 	t := baseThickness(p.Item)
 	if t == 0 {
 		c.Unknown = "the catalog gives no thickness of the steel"
@@ -305,7 +253,7 @@ func baseThickness(it *hardware.Item) float64 {
 const hole = 0.022
 
 // steelTerms adds the tension of a strap on its gross and net section.
-func (a *analysis) steelTerms(c *Capacity, it *hardware.Item) {
+func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 	if !it.Kind.Strap || it.Width == 0 || baseThickness(it) == 0 {
 		return
 	}
@@ -320,12 +268,12 @@ func (a *analysis) steelTerms(c *Capacity, it *hardware.Item) {
 }
 
 // rodTerms adds the tension of a rod and the bearing under its washer.
-func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
+func (a *Allowables) rodTerms(c *Capacity, p *placement.Piece) {
 	it := p.Item
 	if it.Rod == 0 {
 		return
 	}
-	if it.Kind.Shape == hardware.Rod && (p.Joint.Kind == plan.GirderPile || p.Joint.Kind == plan.PostBase) {
+	if it.Kind.Shape == hardware.Rod && crosses(p.Joint) {
 		a.crossBolt(c, p)
 		return
 	}
@@ -337,19 +285,25 @@ func (a *analysis) rodTerms(c *Capacity, p *placement.Piece) {
 	}
 }
 
+// girder returns the thickness of the girder that a bolt crosses, in; 3 in
+// where none is named.
+func girder(p *placement.Piece) float64 {
+	if m := p.Joint.First(); m != nil && m.Role == plan.GirderBeam && m.Section.Width() > 0 {
+		return m.Section.Width()
+	}
+	return 3
+}
+
 // crossBolt adds one bolt across girder and pile in single shear: the
 // girder's grain lies across the load, the pile's along it.
-func (a *analysis) crossBolt(c *Capacity, p *placement.Piece) {
+func (a *Allowables) crossBolt(c *Capacity, p *placement.Piece) {
 	it := p.Item
 	d := timber.Dowel{
 		D: it.Rod, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, it.Rod, 0),
-		Fes: timber.DowelBearing(a.species.G, it.Rod, 90), Lm: 8, Ls: 3, Angle: 90,
+		Fes: timber.DowelBearing(a.species.G, it.Rod, 90), Lm: 8, Ls: girder(p), Angle: 90,
 	}
-	if pile := a.plan.Foundation.Pile; pile.Depth > 0 {
-		d.Lm = pile.Depth
-	}
-	if m := p.Joint.First(); m != nil && m.Role == plan.GirderBeam && m.Section.Width() > 0 {
-		d.Ls = m.Section.Width()
+	if a.pile.Depth > 0 {
+		d.Lm = a.pile.Depth
 	}
 	y := d.SingleShear()
 	c.least(Term{fmt.Sprintf("bolt %.3f in across girder (%.2f in, Fe %.0f) and pile (%.2f in, Fe %.0f): Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", it.Rod, d.Ls, d.Fes, d.Lm, d.Fem, y.Z, y.Mode), y.Z * 1.6, "lb"},

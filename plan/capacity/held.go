@@ -1,0 +1,193 @@
+package capacity
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+	"galewright/plan/steel"
+	"galewright/plan/timber"
+)
+
+// Held is what the fasteners of a body hold of one member, each with the wood
+// it finds.
+type Held struct {
+	Member *framing.Member
+	Value  float64 // lb, ASD at wind duration
+	Count  int     // fasteners in the member
+	None   int     // of them, those that count for nothing
+	Why    string  // why the first of those does
+	Mode   string  // yield mode of most of them
+	Terms  []Term  // fasteners alike, one term
+}
+
+// alike is all that the value of a fastener depends on.
+type alike struct {
+	end      int
+	deep     float64 // in the member, hundredths of an inch
+	air      float64
+	endGrain bool
+	pull     float64 // angle of the force to the fastener's side, degrees: 0 square to it
+	grain    float64 // of the force to the grain, degrees
+}
+
+// Of returns what the body's fasteners hold of a member against a force along
+// the direction.
+func (x Fastening) Of(b *steel.Body, m *framing.Member, force geom.Vec3) Held {
+	h := Held{Member: m}
+	groups := map[alike]int{}
+	var order []alike
+	for _, f := range b.Holds(m) {
+		k := x.alike(b, f, force)
+		if groups[k] == 0 {
+			order = append(order, k)
+		}
+		groups[k]++
+		h.Count++
+	}
+	slices.SortFunc(order, func(a, b alike) int { return cmp.Or(cmp.Compare(a.end, b.end), -cmp.Compare(a.deep, b.deep)) })
+	most := 0
+	for _, k := range order {
+		n := groups[k]
+		one := x.one(b, k)
+		if one.nothing != "" {
+			h.None += n
+			h.Why = cmp.Or(h.Why, one.nothing)
+			h.Terms = append(h.Terms, Term{fmt.Sprintf("%d of %s in the %s: nothing, %s", n, x.name(b, k.end), m.Role, one.nothing), 0, "lb"})
+			continue
+		}
+		v := one.value * float64(n)
+		h.Value += v
+		if n > most {
+			most, h.Mode = n, one.mode
+		}
+		h.Terms = append(h.Terms, Term{fmt.Sprintf("%d of %s in the %s, %.2f in deep%s: %s", n, x.name(b, k.end), m.Role, k.deep, one.behind, one.text), v, "lb"})
+	}
+	return h
+}
+
+// Fastening is the wood and the steel that fasteners join.
+type Fastening struct {
+	Species timber.Species
+	// Wet tells whether the member is wet in service or was when it was nailed.
+	Wet func(*framing.Member) bool
+}
+
+func (x Fastening) name(b *steel.Body, end int) string {
+	return b.Piece.Item.Ends()[end].Size.Name
+}
+
+// alike returns what a fastener's value depends on.
+func (x Fastening) alike(b *steel.Body, f steel.Fastener, force geom.Vec3) alike {
+	_, deep, air, _ := f.Bite(b.Steel())
+	axis := f.Tip.Sub(f.Head).Unit()
+	k := alike{end: f.End, deep: round(deep, 100), air: round(air, 1000), endGrain: f.Runs[0].EndGrain()}
+	k.pull = round(degrees(math.Abs(axis.Dot(force))), 1)
+	if across := force.Sub(axis.Mul(axis.Dot(force))); across.Len() > 0.01 {
+		k.grain = round(90-degrees(math.Abs(across.Unit().Dot(steel.Grain(f.Runs[0].Member)))), 1)
+	}
+	return k
+}
+
+// degrees returns the angle whose sine is s.
+func degrees(s float64) float64 { return math.Asin(math.Min(1, s)) * 180 / math.Pi }
+
+func round(v, per float64) float64 { return math.Round(v*per) / per }
+
+// single is what one fastener is worth.
+type single struct {
+	value                       float64
+	mode, text, behind, nothing string
+}
+
+// one works out one fastener: across its shank, along it, or both.
+func (x Fastening) one(b *steel.Body, k alike) single {
+	f, err := fastener(b.Piece.Item.Ends()[k.end].Size)
+	if err != nil {
+		return single{nothing: err.Error()}
+	}
+	side := timber.Part{Thickness: baseThickness(b.Piece.Item), Steel: true}
+	if side.Thickness == 0 {
+		return single{nothing: "the catalog gives no thickness of the steel"}
+	}
+	s := x.across(f, side, k)
+	if k.pull > square {
+		s = x.along(f, side, k, s)
+	}
+	if k.air > 0 {
+		s.behind = fmt.Sprintf(", %.3f in of sheathing or air under the steel", k.air)
+	}
+	return s
+}
+
+// square is the angle of a force to the plane across a fastener up to which
+// it is taken as square to it, degrees.
+const square = 5
+
+// across is the lateral value.
+func (x Fastening) across(f timber.Fastener, side timber.Part, k alike) single {
+	v, err := timber.Lateral{
+		Fastener: f, Side: side, Gap: k.air, Main: timber.Part{Thickness: k.deep, G: x.Species.G}, MainAngle: k.grain,
+		Condition: timber.Condition{Duration: timber.WindDuration, EndGrain: k.endGrain},
+	}.Value()
+	switch {
+	case err != nil:
+		return single{nothing: err.Error()}
+	case v.Nothing != "":
+		return single{nothing: v.Nothing}
+	}
+	return single{value: v.Allow, mode: "mode " + v.Mode, text: fmt.Sprintf("Z %.1f lb (mode %s, %s), %s: %.1f lb each", v.Z, v.Mode, v.Way, v.Factors, v.Allow)}
+}
+
+// along puts withdrawal beside the lateral value s: alone where the force
+// runs along the fastener, else both by the standard's interaction.
+func (x Fastening) along(f timber.Fastener, side timber.Part, k alike, s single) single {
+	w, err := timber.Pull{
+		Fastener: f, Side: side, Gap: k.air, Main: timber.Part{Thickness: k.deep, G: x.Species.G},
+		Condition: timber.Condition{Duration: timber.WindDuration, EndGrain: k.endGrain},
+	}.Value()
+	switch {
+	case err != nil:
+		return single{nothing: err.Error()}
+	case w.Nothing != "":
+		return single{nothing: w.Nothing}
+	}
+	if k.pull > 90-square {
+		return single{value: w.Allow, mode: "withdrawal", text: fmt.Sprintf("%s %.1f lb an inch, %s: %.1f lb each", w.Governs, w.PerInch, w.Factors, w.Allow)}
+	}
+	sin, cos := math.Sincos(k.pull * math.Pi / 180)
+	r := timber.Together(f.Kind, s.value, w.Allow, cos, sin)
+	return single{value: r.Allow, mode: "lateral with withdrawal", text: fmt.Sprintf("lateral %.1f and withdrawal %.1f lb at %.0f degrees (%s): %.1f lb each", s.value, w.Allow, k.pull, r.Source, r.Allow)}
+}
+
+// fastener returns the fastener of the tables for a size of the catalog.
+func fastener(n hardware.Nail) (timber.Fastener, error) {
+	for _, number := range []int{6, 8, 10, 12, 14} {
+		if numbered(n) {
+			if f, ok := timber.ScrewOf(number, n.Length); ok && math.Abs(f.D-n.Diameter) < 1e-6 {
+				return f, nil
+			}
+		}
+	}
+	switch word(n) {
+	case "bolt", "rod":
+		return timber.Bolt(n.Diameter, n.Length), nil
+	case "lag":
+		if f, ok := timber.LagOf(n.Diameter, n.Length); ok {
+			return f, nil
+		}
+	case "screw":
+		f, _ := timber.FastenerOf(timber.Nail{Name: n.Name + " (root 0.75 of its size, assumed)", Length: n.Length, Diameter: n.Diameter})
+		f.Kind, f.Root, f.Fyb = timber.WoodScrew, screwRoot*n.Diameter, timber.BendingYield(screwRoot*n.Diameter)
+		return f, nil
+	}
+	f, ok := timber.FastenerOf(timber.Nail{Name: n.Name, Length: n.Length, Diameter: n.Diameter})
+	if !ok {
+		return f, fmt.Errorf("no bending yield strength is known for %s", n.Name)
+	}
+	return f, nil
+}

@@ -1,0 +1,111 @@
+package capacity
+
+import (
+	"math"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+	"galewright/plan/placement"
+	"galewright/plan/steel"
+	"galewright/plan/timber"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// upright is a stud of a box with its grain along z.
+func upright(role plan.Role, lo, hi geom.Vec3) *framing.Member {
+	d, mid := hi.Sub(lo), lo.Add(hi).Mul(0.5)
+	return &framing.Member{
+		Role: role, Solid: []geom.Solid{geom.Box(lo, geom.Vec3{X: d.X}, geom.Vec3{Y: d.Y}, geom.Vec3{Z: d.Z})},
+		A: geom.Vec3{X: mid.X, Y: mid.Y, Z: lo.Z}, B: geom.Vec3{X: mid.X, Y: mid.Y, Z: hi.Z},
+	}
+}
+
+// driven makes a body of one plate with fasteners at heights along it.
+func driven(t *testing.T, w *steel.Wood, it plan.Item, p geom.Plate, at ...float64) *steel.Body {
+	c, ds := hardware.New([]*plan.Item{&it})
+	require.False(t, ds.Errors(), "%v", ds)
+	b := &steel.Body{Piece: &placement.Piece{Item: c.Items[0]}, Bands: []geom.Band{{p}}}
+	e := c.Items[0].Ends()[0]
+	for _, z := range at {
+		f := w.Drive(p, p.At(z, 0), e.Size.Length)
+		f.Diameter = e.Size.Diameter
+		b.Fasteners = append(b.Fasteners, f)
+	}
+	return b
+}
+
+func strapOf(nail string) plan.Item {
+	return plan.Item{
+		Mark: "band", Kind: plan.StrapItem, Length: 30, Width: 1.375, Gauge: "17 ga",
+		Fasteners: []plan.Fasteners{{Part: "each end", Nail: nail, Count: 3, Parts: 2}},
+	}
+}
+
+// 10d x 1 1/2 through 17 gauge, 0.0538 in, into southern pine G 0.55: 1.446
+// in, under 10D = 1.48. Fe 16,600 x 0.55^1.84 = 5,526, to 50: 5,550; KD 2.2.
+// By the table at full penetration and p/10D, or by the equations with lm =
+// 1.446 − 0.148 = 1.298: mode IIIs does not know lm, so the table's way, 1.446 /
+// 1.48 = 0.977 of the same Z, is the lower. Re 5,550/61,850 = 0.0897; k3 = −1 +
+// sqrt(2 x 1.0897/0.0897 + 2 x 90,000 x 2.0897 x 0.148² / (3 x 5,550 x 0.0538²))
+// = −1 + sqrt(24.288 + 170.95) = 12.973; Z = 12.973 x 0.148 x 0.0538 x 5,550 /
+// (2.0897 x 2.2) = 124.7; x 1.6 x 0.977 = 194.9 lb each.
+func TestANailIsWorthTheWoodItFinds(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	x := Fastening{Species: pine}
+	stud := upright(plan.Stud, geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
+	w := steel.NewWood([]*framing.Member{stud})
+	p := geom.Plate{A: geom.Vec3{X: 0.75}, B: geom.Vec3{X: 0.75, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
+	h := x.Of(driven(t, w, strapOf("10d x 1 1/2"), p, 3, 6, 9), stud, geom.Vec3{Z: 1})
+	z := 12.973 * 0.148 * 0.0538 * 5550 / (2.0897 * 2.2)
+	assert.InDelta(t, 3*1.6*z*(1.5-0.0538)/1.48, h.Value, 1.5)
+	assert.Equal(t, 3, h.Count)
+	assert.Equal(t, "mode IIIs", h.Mode)
+	require.Len(t, h.Terms, 1)
+
+	// An inch of air under the steel: 0.446 in of wood is under 6D = 0.888.
+	off := p
+	off.A, off.B = p.A.Add(geom.Vec3{Y: -1}), p.B.Add(geom.Vec3{Y: -1})
+	h = x.Of(driven(t, w, strapOf("10d x 1 1/2"), off, 3, 6), stud, geom.Vec3{Z: 1})
+	assert.Zero(t, h.Value)
+	assert.Equal(t, 2, h.None)
+	assert.Contains(t, h.Why, "least 0.89 in")
+
+	// Beside the stud nothing is held, and nothing is counted.
+	off = p
+	off.A, off.B = p.A.Add(geom.Vec3{X: 2}), p.B.Add(geom.Vec3{X: 2})
+	assert.Zero(t, x.Of(driven(t, w, strapOf("10d x 1 1/2"), off, 3), stud, geom.Vec3{Z: 1}).Count)
+}
+
+// The same nails driven up into a plate that is pulled off them: withdrawal,
+// W = 1380 x 0.55^2.5 x 0.148 = 45.8 lb an inch (NDS 2018 12.2-3, transcribed),
+// times 1.446 in and 1.6.
+func TestAForceAlongANailDrawsIt(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	plate := upright(plan.TopPlate, geom.Vec3{X: -40, Z: 96}, geom.Vec3{X: 40, Y: 5.5, Z: 97.5})
+	plate.A, plate.B = geom.Vec3{X: -40, Y: 2.75, Z: 96.75}, geom.Vec3{X: 40, Y: 2.75, Z: 96.75}
+	w := steel.NewWood([]*framing.Member{plate})
+	p := geom.Plate{A: geom.Vec3{X: 2, Y: 2.75, Z: 96}, B: geom.Vec3{X: 32, Y: 2.75, Z: 96}, N: geom.Vec3{Z: -1}, Width: 1.375, Thickness: 0.0538}
+	h := Fastening{Species: pine}.Of(driven(t, w, strapOf("10d x 1 1/2"), p, 3, 6), plate, geom.Vec3{Z: 1})
+	assert.InDelta(t, 2*1.6*1380*math.Pow(0.55, 2.5)*0.148*1.45, h.Value, 3)
+	assert.Equal(t, "withdrawal", h.Mode)
+	// Down the nail's side it is lateral again.
+	assert.Equal(t, "mode IIIs", Fastening{Species: pine}.Of(driven(t, w, strapOf("10d x 1 1/2"), p, 3, 6), plate, geom.Vec3{X: 1}).Mode)
+}
+
+// A screw of 1 1/2 in with 1.41 in in the wood is under six of its 0.242 in.
+func TestAShortScrewHoldsNothing(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	stud := upright(plan.Post, geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
+	w := steel.NewWood([]*framing.Member{stud})
+	p := geom.Plate{A: geom.Vec3{Y: 2.75}, B: geom.Vec3{Y: 2.75, Z: 30}, N: geom.Vec3{X: -1}, Width: 3, Thickness: 0.0897}
+	x := Fastening{Species: pine}
+	h := x.Of(driven(t, w, strapOf("No. 14 x 1 1/2"), p, 3, 6), stud, geom.Vec3{Z: 1})
+	assert.Zero(t, h.Value)
+	assert.Contains(t, h.Why, "least 1.45 in")
+	assert.Positive(t, x.Of(driven(t, w, strapOf("No. 12 x 1 1/2"), p, 3, 6), stud, geom.Vec3{Z: 1}).Value)
+}

@@ -1,0 +1,242 @@
+package loadpath
+
+import (
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/placement"
+	"galewright/plan/timber"
+	"galewright/plan/wind"
+)
+
+// model is the house as force goes through it, without any force. newModel
+// builds it; nothing changes it after. What has a number n in it keeps its
+// forces in a caseState or a gustState at that number.
+type model struct {
+	givens
+	roofModel
+	wallModel
+	lookups
+	piles   *piling
+	porches []*porchPost
+	decks   []*diaphragm // highest first
+	lines   []*ShearLine // by deck, those along x first
+	pieces  int          // sheathed segments of all lines
+}
+
+// givens is what the model is built from.
+type givens struct {
+	plan    *plan.Plan
+	house   *framing.House
+	placed  *placement.Placement
+	basis   wind.Basis
+	main    *plan.Roof
+	q       float64 // qh with Kd, psf, strength
+	species timber.Species
+	dead    *deadLoads
+}
+
+// roofModel is what carries the roof.
+type roofModel struct {
+	rafters []*strip
+	pairs   []*pair
+	pairAt  map[*framing.Joint]*pair
+	ridges  []*ridge
+	walled  map[*plan.Roof]extent // the part of each roof's area with walls round it
+}
+
+// wallModel is the walls as uplift goes through them.
+type wallModel struct {
+	paths             []*wallPath // highest first
+	byWall            map[*plan.Wall]*wallPath
+	carriers, headers int // of all walls
+}
+
+// lookups finds joints.
+type lookups struct {
+	footOf   map[*framing.Member]*framing.Joint // stud-stud or stud-base
+	wallEnds map[*plan.Wall][]*framing.Joint
+	joints   map[*plan.Wall][]*framing.Joint
+}
+
+// porchPost is one post of a porch beam.
+type porchPost struct {
+	n         int
+	porch     *plan.Porch
+	station   float64
+	cap, base *framing.Joint
+}
+
+// builder makes a model; the rest of it is needed no longer then.
+type builder struct {
+	*model
+	bearing map[bearingCell][]*plan.Wall
+}
+
+// newModel reads the load path's model out of a framed house.
+func newModel(pl *placement.Placement) *model {
+	b := &builder{model: &model{givens: givensOf(pl)}, bearing: map[bearingCell][]*plan.Wall{}}
+	b.byWall, b.pairAt, b.walled = map[*plan.Wall]*wallPath{}, map[*framing.Joint]*pair{}, map[*plan.Roof]extent{}
+	for _, w := range b.plan.Walls {
+		if w.Bearing {
+			b.enterBearing(w)
+		}
+	}
+	for _, r := range b.plan.Roofs {
+		b.walled[r] = walledArea(b.plan, r)
+	}
+	b.lookups = lookupsOf(b.house)
+	b.piles = b.newPiling()
+	b.porchPosts()
+	b.wallPaths()
+	b.strips()
+	b.shapePairs()
+	b.ridgeEnds()
+	b.number()
+	b.layDecks()
+	return b.model
+}
+
+func givensOf(pl *placement.Placement) givens {
+	g := givens{plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
+	g.basis, g.main = basisOf(g.house)
+	g.q = g.basis.Envelope().QKd
+	return g
+}
+
+func lookupsOf(h *framing.House) lookups {
+	l := lookups{
+		footOf:   make(map[*framing.Member]*framing.Joint, len(h.Joints)/2),
+		wallEnds: map[*plan.Wall][]*framing.Joint{}, joints: map[*plan.Wall][]*framing.Joint{},
+	}
+	for _, j := range h.Joints {
+		if j.Kind == plan.StudStud || j.Kind == plan.StudBase {
+			l.footOf[j.First()] = j
+		}
+		if j.Wall != nil {
+			l.joints[j.Wall] = append(l.joints[j.Wall], j)
+		}
+		if j.Kind == plan.WallEnd && j.Wall != nil {
+			l.wallEnds[j.Wall] = append(l.wallEnds[j.Wall], j)
+		}
+	}
+	return l
+}
+
+// shapePairs gives the pairs of rafters their geometry and their joints.
+func (b *builder) shapePairs() {
+	for _, p := range b.pairs {
+		p.shape()
+		if p.joint != nil {
+			b.pairAt[p.joint] = p
+		}
+	}
+}
+
+// number gives everything that carries force its place in a caseState.
+func (b *builder) number() {
+	for i, p := range b.pairs {
+		p.n = i
+	}
+	for i, x := range b.porches {
+		x.n = i
+	}
+	for i, p := range b.paths {
+		p.n = i
+		for _, k := range p.carriers {
+			k.n, b.carriers = b.carriers, b.carriers+1
+		}
+		for _, o := range p.openings {
+			o.n, b.headers = b.headers, b.headers+1
+		}
+	}
+}
+
+// porchPosts finds the posts of porch beams.
+func (b *builder) porchPosts() {
+	porch := map[string]*plan.Porch{}
+	for _, p := range b.plan.Porches {
+		porch[p.Name] = p
+	}
+	type key struct {
+		name    string
+		station float64
+	}
+	found := map[key]*porchPost{}
+	for _, j := range b.house.Joints {
+		p := porch[j.Host]
+		if p == nil || j.Kind != plan.PostBase && j.Kind != plan.PostCap {
+			continue
+		}
+		k := key{j.Host, math.Round(j.Station)}
+		if found[k] == nil {
+			found[k] = &porchPost{porch: p, station: j.Station}
+			b.porches = append(b.porches, found[k])
+		}
+		if j.Kind == plan.PostBase {
+			found[k].base = j
+		} else {
+			found[k].cap = j
+		}
+	}
+}
+
+// postsBeside returns the posts of a porch beam on both sides of a joint; one
+// that stands under it is both.
+func (m *model) postsBeside(j *framing.Joint) (left, right *porchPost) {
+	for _, x := range m.porches {
+		if x.porch.Name != j.Host {
+			continue
+		}
+		if x.station <= j.Station && (left == nil || x.station > left.station) {
+			left = x
+		}
+		if x.station >= j.Station && (right == nil || x.station < right.station) {
+			right = x
+		}
+	}
+	return left, right
+}
+
+// endReach is how far from a wall the end of a ridge beam over it may lie on
+// plan, in, its overhang apart.
+const endReach = 12
+
+// ridgeEnds finds the walls under the ends of ridge beams, and the feet of
+// what leans on each ridge.
+func (b *builder) ridgeEnds() {
+	for _, s := range b.rafters {
+		for i, e := range s.ends {
+			if e.ridge != nil && i > 0 && s.ends[0].plate != nil {
+				e.ridge.feet = append(e.ridge.feet, s.ends[0].plate)
+			}
+		}
+	}
+	for _, r := range b.ridges {
+		for _, at := range []float64{r.lo, r.hi} {
+			if end, ok := b.wallUnder(r, at); ok {
+				r.ends = append(r.ends, end)
+			}
+		}
+		if len(r.ends) == 2 && r.ends[1].at-r.ends[0].at < 1 {
+			r.ends = r.ends[:1]
+		}
+	}
+}
+
+// wallUnder returns the wall under the place at along a ridge.
+func (b *builder) wallUnder(r *ridge, at float64) (ridgeEnd, bool) {
+	p := geom.Vec2{X: at, Y: r.cross}
+	if r.roof.RidgeAxis() == 1 {
+		p = geom.Vec2{X: r.cross, Y: at}
+	}
+	for _, w := range b.paths {
+		s, t := w.w.Frame().Local(p)
+		if w.top == r.roof.Over && len(w.carriers) > 0 && s > -endReach && s < w.w.Length()+endReach && math.Abs(t-w.w.Depth()/2) < endReach+r.roof.Rake {
+			return ridgeEnd{at, w, s}, true
+		}
+	}
+	return ridgeEnd{}, false
+}

@@ -1,0 +1,211 @@
+package loadpath
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// reported runs a plan as far as its report.
+func reported(t *testing.T, text string) *Report {
+	t.Helper()
+	r, ds := Run(placed(t, text))
+	require.False(t, ds.Errors(), "%v", ds)
+	return r
+}
+
+// storm is a house of two stories in a wind that lifts all of it.
+var storm = box{
+	length: 480, width: 288, stories: 2, kind: "gable", ridge: "x", pitch: 6, overhang: 12, rake: 12, spacing: 16, piles: true, windows: 1, shear: true,
+	wind: "wind_speed = \"180 mph\"\nexposure = \"D\"", floor: 120,
+}
+
+// closed takes the windows out of a wall.
+func closed(t *testing.T, text, wall string) string {
+	t.Helper()
+	head, rest, ok := strings.Cut(text, "name = \""+wall+"\"\n")
+	require.True(t, ok)
+	own, after, ok := strings.Cut(rest, "\n[[wall]]")
+	require.True(t, ok)
+	own, _, ok = strings.Cut(own, "\n[[wall.opening]]")
+	require.True(t, ok, "the wall has a window")
+	return head + "name = \"" + wall + "\"\n" + own + "\n[[wall]]" + after
+}
+
+func linkAt(r *Report, j *framing.Joint, check string) *Link {
+	for _, l := range r.Links {
+		if l.Joint == j && l.Check.ID == check {
+			return l
+		}
+	}
+	return nil
+}
+
+// Studs that stand over an opening hand their uplift to its header, which
+// shares it by lever to the kings at its ends: of 60 in between the ends, a stud
+// 15 from the left gives it three quarters.
+func TestStudsOverAnOpeningHangOnItsHeader(t *testing.T) {
+	r := reported(t, closed(t, storm.plan(), "2S"))
+	var ends []*framing.Joint
+	for _, j := range r.Placement.House.Joints {
+		if j.Kind == plan.OpeningHead && j.Host == "1S" {
+			ends = append(ends, j)
+		}
+	}
+	require.Len(t, ends, 2)
+	lo, hi := ends[0].Station, ends[1].Station
+	require.Less(t, lo, hi)
+	var left, right float64
+	over := 0
+	for _, j := range r.Placement.House.Joints {
+		if j.Kind != plan.StudStud || j.Host != "2S" || j.Station <= lo || j.Station >= hi {
+			continue
+		}
+		over++
+		l := linkAt(r, j, "story-uplift")
+		require.NotNil(t, l)
+		require.Positive(t, l.Demand, "the wind lifts it at %v", j.Station)
+		k := (j.Station - lo) / (hi - lo)
+		left, right = left+(1-k)*l.Demand, right+k*l.Demand
+	}
+	require.GreaterOrEqual(t, over, 4)
+	assert.InDelta(t, left, linkAt(r, ends[0], "header-uplift").Demand, 1)
+	assert.InDelta(t, right, linkAt(r, ends[1], "header-uplift").Demand, 1)
+}
+
+// A stud over a stud hands it all; what is added on the way down is weight: 0.6
+// of the wall below and of the floor on its plates.
+func TestStudOverAStudHandsItAllItHas(t *testing.T) {
+	r := reported(t, storm.plan())
+	n := 0
+	for _, j := range r.Placement.House.Joints {
+		if j.Kind != plan.StudStud || !j.Below || len(j.Members) < 2 || !j.Members[1].Role.FullHeight() {
+			continue
+		}
+		var base *framing.Joint
+		for _, k := range r.Placement.House.Joints {
+			if k.Kind == plan.StudBase && k.First() == j.Members[1] {
+				base = k
+			}
+		}
+		up, low := linkAt(r, j, "story-uplift"), linkAt(r, base, "base-uplift")
+		if up == nil || low == nil || up.Case != low.Case || low.Demand == 0 {
+			continue
+		}
+		n++
+		// Nothing but that stud brings wind to this one, save a header beside it.
+		if low.Force.W == up.Force.W {
+			assert.Less(t, low.Demand, up.Demand, j.ID)
+			assert.InDelta(t, 0.6*(low.Force.D-up.Force.D), up.Demand-low.Demand, 1e-6, j.ID)
+		} else {
+			assert.Greater(t, low.Force.W, up.Force.W, j.ID)
+		}
+	}
+	assert.Greater(t, n, 50)
+}
+
+func TestRingsOfAChainCountTheirLinks(t *testing.T) {
+	r := reported(t, storm.plan())
+	require.NotEmpty(t, r.Chains)
+	for _, c := range r.Chains {
+		require.NotEmpty(t, c.Rings)
+		weak, ratio := -1, -1.0
+		for i, g := range c.Rings {
+			links, gaps, worst := 0, 0, 0.0
+			for _, l := range r.Links {
+				if g.Wall == nil || l.Joint == nil || l.Joint.Wall != g.Wall || l.Joint.Kind != g.Kind || l.Check.ID == sillCheck {
+					continue
+				}
+				links++
+				if l.Gap != "" {
+					gaps++
+				}
+				worst = math.Max(worst, l.Ratio)
+			}
+			if g.Wall != nil && !strings.HasPrefix(g.Title, "bottom plate") {
+				assert.Equal(t, links, g.Joints, "%s, %s", c.Name, g.Title)
+				assert.Equal(t, gaps, g.Gaps, "%s, %s", c.Name, g.Title)
+				assert.Equal(t, worst, g.Worst.Ratio, "%s, %s", c.Name, g.Title)
+			}
+			if g.Worst.Demand > 0 && g.Worst.Ratio > ratio {
+				weak, ratio = i, g.Worst.Ratio
+			}
+		}
+		if c.Weak >= 0 && !math.IsInf(ratio, 1) {
+			assert.Equal(t, weak, c.Weak, c.Name)
+		} else if weak >= 0 {
+			assert.True(t, math.IsInf(c.Rings[c.Weak].Worst.Ratio, 1), "a gap is the weakest")
+		}
+	}
+}
+
+func TestLinksCloseByWhatHoldsThem(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		demand  float64
+		held    *Capacity
+		ratio   float64
+		gap     string
+		governs string
+	}{
+		{"held", 300, &Capacity{Value: 400, Governs: "nails"}, 0.75, "", "nails"},
+		{"nothing asked", 0.4, nil, 0, "", "nothing asked"},
+		{"half a pound is rounding", 0.5, nil, 0, "", "nothing asked"},
+		{"more is not", 0.6, nil, math.Inf(1), "no hardware at this joint", "no hardware at this joint"},
+		{"less than nothing", -5, &Capacity{Value: 400, Governs: "nails"}, 0, "", "nails"},
+		{"unknown", 300, &Capacity{Unknown: "no steel"}, math.Inf(1), "no capacity known: no steel", "no capacity known: no steel"},
+		{"unknown, nothing asked", 0, &Capacity{Unknown: "no steel"}, 0, "", "nothing asked; no steel"},
+		{"holds nothing", 300, &Capacity{}, math.Inf(1), "capacity is 0", "capacity is 0"},
+	} {
+		l := &Link{Demand: c.demand}
+		l.close(c.held)
+		assert.Equal(t, c.ratio, l.Ratio, c.name)
+		assert.Equal(t, c.gap, l.Gap, c.name)
+		assert.Equal(t, c.governs, l.Governs(), c.name)
+		assert.GreaterOrEqual(t, l.Demand, 0.0, c.name)
+	}
+}
+
+func TestLoadCombinationsByHand(t *testing.T) {
+	// ASCE 7-16 2.4.1 and 2.3.1 (second-hand): 0.6 W - 0.6 D and 1.0 W - 0.9 D.
+	f := Force{W: 1000, D: 300}
+	assert.InDelta(t, 420, f.net(ASD), 1e-9)
+	assert.InDelta(t, 730, f.net(Strength), 1e-9)
+	g := f.add(Force{W: 1, D: 2}).times(2)
+	assert.Equal(t, Force{W: 2002, D: 604}, g)
+	g.take(Force{W: -2, D: 6})
+	assert.Equal(t, Force{W: 2000, D: 610}, g)
+	assert.Equal(t, Force{D: 7}, down(7))
+	assert.Equal(t, 3.0, overlap(0, 5, 2, 9))
+	assert.Equal(t, 0.0, overlap(0, 5, 5, 9))
+	assert.Equal(t, 0.0, overlap(0, 5, 7, 9))
+}
+
+func TestWindCasesAreNamedByWhereTheWindComesFrom(t *testing.T) {
+	want := []string{}
+	for _, from := range []string{"W", "E"} {
+		for _, corner := range []string{"S", "N"} {
+			for _, pi := range []string{"internal pressure", "internal suction"} {
+				want = append(want, "wind from "+from+", corner "+corner+", "+pi)
+			}
+		}
+	}
+	for _, from := range []string{"S", "N"} {
+		for _, corner := range []string{"W", "E"} {
+			for _, pi := range []string{"internal pressure", "internal suction"} {
+				want = append(want, "wind from "+from+", corner "+corner+", "+pi)
+			}
+		}
+	}
+	var got []string
+	for _, c := range cases() {
+		got = append(got, c.String())
+	}
+	assert.Equal(t, want, got)
+}

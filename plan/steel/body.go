@@ -1,0 +1,129 @@
+package steel
+
+import (
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+	"galewright/plan/placement"
+)
+
+// Body is one piece as the solid thing it is.
+type Body struct {
+	Piece     *placement.Piece
+	Bands     []geom.Band
+	Fasteners []Fastener // by end, those nearest to the end's start first
+	Rods      []*Rod
+	// Off are the holes of ends whose pattern goes past the steel, by end.
+	Off []OffSteel
+}
+
+// OffSteel is a hole that an end's pattern puts where there is no steel.
+type OffSteel struct {
+	End  int
+	Need float64 // steel that the pattern takes, in
+	Have float64 // steel there is, in
+}
+
+// Seat is where the fasteners of one end start: on which band and at which
+// of its ends.
+type Seat struct {
+	Band int
+	Back bool // at the band's far end
+}
+
+// fasten drives the fasteners of all ends through the bands.
+func (w *Wood) fasten(b *Body, ends []hardware.End, seats []Seat, width float64) {
+	for i, e := range ends {
+		if i >= len(seats) || e.Count <= 0 {
+			continue
+		}
+		band := b.Bands[seats[i].Band]
+		if seats[i].Back {
+			band = band.Turned()
+		}
+		p := PatternOf(e, width)
+		if need, have := p.Need(), band.Len(); need > have+geom.Eps {
+			b.Off = append(b.Off, OffSteel{i, need, have})
+		}
+		for _, h := range p.Lay(width) {
+			if h.Filled {
+				w.nail(b, band, seats[i], h, i, e)
+			}
+		}
+	}
+}
+
+// nail drives one fastener through a hole of a band. A bolt without a length
+// goes through the member it meets.
+func (w *Wood) nail(b *Body, band geom.Band, s Seat, h Hole, end int, e hardware.End) {
+	n, along := band.At(h.Along)
+	p := band[n]
+	length := e.Size.Length
+	at := p.At(along, h.Across)
+	if length == 0 {
+		length = w.through(p, at)
+	}
+	f := w.Drive(p, at, length)
+	f.Diameter, f.End, f.Plate = e.Size.Diameter, end, n
+	if s.Back {
+		f.Plate = len(band) - 1 - n
+	}
+	b.Fasteners = append(b.Fasteners, f)
+}
+
+// boltReach is how far a bolt without a length is followed, in.
+const boltReach = 24.0
+
+// through returns the length of a bolt that goes through steel and the first
+// member behind it, nut and thread included, in.
+func (w *Wood) through(p geom.Plate, at geom.Vec3) float64 {
+	runs := w.Through(at.Add(p.N.Mul(p.Thickness)), at.Sub(p.N.Mul(boltReach)))
+	if len(runs) == 0 {
+		return 0
+	}
+	return runs[0].To
+}
+
+// Holds returns the fasteners of the body that hold m: those whose first
+// wood it is.
+func (b *Body) Holds(m *framing.Member) (out []Fastener) {
+	for _, f := range b.Fasteners {
+		if len(f.Runs) > 0 && f.Runs[0].Member == m {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// Members returns the members that fasteners of the body hold, in the order
+// of the fasteners.
+func (b *Body) Members() (out []*framing.Member) {
+	seen := map[*framing.Member]bool{}
+	for _, f := range b.Fasteners {
+		if len(f.Runs) > 0 && !seen[f.Runs[0].Member] {
+			seen[f.Runs[0].Member] = true
+			out = append(out, f.Runs[0].Member)
+		}
+	}
+	return out
+}
+
+// Loose returns the fasteners that find no wood.
+func (b *Body) Loose() (out []Fastener) {
+	for _, f := range b.Fasteners {
+		if len(f.Runs) == 0 {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// Steel returns the thickness of the body's plates, in.
+func (b *Body) Steel() float64 {
+	for _, band := range b.Bands {
+		for _, p := range band {
+			return p.Thickness
+		}
+	}
+	return 0
+}

@@ -1,0 +1,109 @@
+package steel
+
+import (
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func end(count, rows int) hardware.End {
+	return hardware.End{
+		Fasteners: plan.Fasteners{Count: count, Rows: rows, Spacing: 2, EndDist: 1},
+		Size:      hardware.Nail{Diameter: 0.148, Length: 1.5},
+	}
+}
+
+// A strap of 30 in over two studs that stand 12 in apart one over the other:
+// laps of 9 in. Four nails at 1, 3, 5 and 7 in from each end all find their
+// stud; with six at each end the fifth, at 9 in, stands on the very end of
+// the stud and the sixth in the floor between.
+func TestAStrapsNailsAreWhereItLies(t *testing.T) {
+	low := stick("low", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 90})
+	up := stick("up", geom.Vec3{Z: 102}, geom.Vec3{X: 1.5, Y: 5.5, Z: 192})
+	w := NewWood([]*framing.Member{low, up})
+	band := geom.Band{{A: geom.Vec3{X: 0.75, Z: 81}, B: geom.Vec3{X: 0.75, Z: 111}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.05}}
+	seats := []Seat{{0, true}, {0, false}}
+	b := &Body{Bands: []geom.Band{band}}
+	w.fasten(b, []hardware.End{end(4, 1), end(4, 1)}, seats, 1.375)
+	require.Len(t, b.Fasteners, 8)
+	assert.Empty(t, b.Loose())
+	assert.Len(t, b.Holds(up), 4)
+	assert.Len(t, b.Holds(low), 4)
+	assert.InDelta(t, 110, b.Holds(up)[0].Head.Z, 1e-9, "the first nail an inch from the upper end")
+	assert.Equal(t, []*framing.Member{up, low}, b.Members())
+
+	b = &Body{Bands: []geom.Band{band}}
+	w.fasten(b, []hardware.End{end(6, 1), end(6, 1)}, seats, 1.375)
+	assert.Len(t, b.Loose(), 2, "one at each end, 11 in from it")
+}
+
+func TestAPatternLongerThanTheSteelIsTold(t *testing.T) {
+	w := NewWood([]*framing.Member{stick("m", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 90})})
+	b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: 0.75, Z: 10}, B: geom.Vec3{X: 0.75, Z: 14}, N: geom.Vec3{Y: -1}, Width: 1.5}}}}
+	w.fasten(b, []hardware.End{end(4, 1)}, []Seat{{}}, 1.5)
+	require.Len(t, b.Off, 1)
+	assert.Equal(t, OffSteel{0, 7, 4}, b.Off[0])
+}
+
+// Nails of 1 1/2 in driven at one place from both faces of a 1 1/2 in rafter
+// meet inside; half an inch aside they pass.
+func TestNailsFromTwoFacesMeet(t *testing.T) {
+	m := stick("rafter", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 7.25, Z: 90})
+	w := NewWood([]*framing.Member{m})
+	make := func(x, dy float64, n geom.Vec3) *Body {
+		b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: x, Y: 3 + dy, Z: 10}, B: geom.Vec3{X: x, Y: 3 + dy, Z: 18}, N: n, Width: 1.5}}}}
+		w.fasten(b, []hardware.End{end(3, 1)}, []Seat{{}}, 1.5)
+		return b
+	}
+	left, right := make(0, 0, geom.Vec3{X: -1}), make(1.5, 0, geom.Vec3{X: 1})
+	got := Meetings([]*Body{left, right})
+	require.Len(t, got, 3)
+	assert.True(t, got[0].InWood)
+	assert.Empty(t, Meetings([]*Body{left, make(1.5, 0.5, geom.Vec3{X: 1})}))
+}
+
+// A bolt without a length goes through the member it meets, whatever that
+// is thick.
+func TestABoltGoesThrough(t *testing.T) {
+	post := stick("post", geom.Vec3{}, geom.Vec3{X: 5.5, Y: 5.5, Z: 90})
+	w := NewWood([]*framing.Member{post})
+	e := end(1, 1)
+	e.Size = hardware.Nail{Name: "bolt 5/8", Diameter: 0.625}
+	b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: 2.75}, B: geom.Vec3{X: 2.75, Z: 8}, N: geom.Vec3{Y: -1}, Width: 3, Thickness: 0.25}}}}
+	w.fasten(b, []hardware.End{e}, []Seat{{}}, 3)
+	require.Len(t, b.Fasteners, 1)
+	assert.InDelta(t, 5.75, b.Fasteners[0].Length(), 1e-6)
+	assert.Zero(t, b.Fasteners[0].Beyond())
+}
+
+func TestARodGoesDownToTheUndersideOfWhatCarries(t *testing.T) {
+	plate := stick("plate", geom.Vec3{X: -20, Z: 20}, geom.Vec3{X: 20, Y: 5.5, Z: 21.5})
+	plate.Role = plan.BottomPlate
+	girder := stick("girder", geom.Vec3{X: -20, Z: -3}, geom.Vec3{X: 20, Y: 4.5, Z: 8.25})
+	girder.Role = plan.GirderBeam
+	deep := stick("deep", geom.Vec3{X: -20, Z: -40}, geom.Vec3{X: 20, Y: 4.5, Z: -30})
+	deep.Role = plan.Beam
+	w := NewWood([]*framing.Member{plate, girder, deep})
+	runs, at, ok := w.Below(geom.Vec3{Y: 2, Z: 24}, 80, Carries)
+	require.True(t, ok)
+	assert.Same(t, girder, runs[at].Member, "what lies 27 in below the girder is not reached")
+	assert.InDelta(t, 27, runs[at].To, 1e-9)
+	_, _, ok = w.Below(geom.Vec3{Y: 5, Z: 24}, 80, Carries)
+	assert.False(t, ok, "beside the girder there is nothing to bear on")
+	m, d := Nearest([]*framing.Member{plate, girder, deep}, geom.Vec3{Y: 5, Z: 24}, Carries)
+	assert.Same(t, girder, m)
+	assert.Greater(t, d, 15.0)
+}
+
+// Washer areas by hand: 3 in square over a hole of 11/16: 9 − 0.371; a cut
+// washer for 7/8 rod, 2 1/4 across, over a hole of 15/16: 3.976 − 0.690.
+func TestWhatAWasherBearsOn(t *testing.T) {
+	assert.InDelta(t, 8.629, area(3, 0.625), 0.001)
+	assert.InDelta(t, 3.286, area(0, 0.875), 0.001)
+}
