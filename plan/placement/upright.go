@@ -131,9 +131,12 @@ func (x *placer) toPlate(w want) (Lie, *plan.Diagnostic) {
 		}
 	}
 	up := top - m.Z1
-	w = x.pick(w, m, m.Z1-1)
-	if w.face == plan.Left || w.face == plan.Right {
+	switch w.face {
+	case plan.Left, plan.Right:
 		return noWay(w) // what lies on the upright stands in its way
+	case plan.Inside:
+	default:
+		w.face = plan.Outside
 	}
 	s0, s1 := span2(w.joint, m)
 	g := facingOf(f, s0, s1, depth, w.face)
