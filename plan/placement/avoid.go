@@ -17,7 +17,7 @@ func (x *placer) avoid() {
 	for range 2 { // the second time what has moved meanwhile has left room
 		for _, a := range x.asked {
 			for _, p := range a.pieces {
-				if !x.clear(p, p.nailed()) || x.covered(p) {
+				if !x.clear(p, p.nailed()) || !x.lies(p) {
 					x.move(p, a)
 				}
 			}
@@ -31,14 +31,16 @@ func (x *placer) move(p *Piece, a *ask) {
 	if a.joint.Kind == plan.RafterPlate && a.item.Kind.Shape == hardware.Body && a.count == 1 {
 		switch face := a.face; {
 		case face != plan.Left && face != plan.Right:
-			x.try(p, face, true)
-		case a.rule != nil && x.covered(p) && !x.try(p, opposite(face), false):
+			if !x.try(p, face, true) && a.rule != nil && !x.lies(p) && !x.try(p, plan.Inside, false) {
+				x.try(p, plan.Inside, true)
+			}
+		case a.rule != nil && !x.lies(p) && !x.try(p, opposite(face), false):
 			x.try(p, plan.Inside, false)
 		}
 		return
 	}
 	faces := a.item.Kind.Faces
-	if a.face != "" && (a.rule == nil || a.item.Kind.Shape != hardware.Body || !x.covered(p)) {
+	if a.face != "" && (a.rule == nil || a.item.Kind.Shape != hardware.Body || x.lies(p)) {
 		return
 	}
 	for _, f := range faces[min(1, len(faces)):] {
@@ -47,6 +49,9 @@ func (x *placer) move(p *Piece, a *ask) {
 		}
 	}
 }
+
+// lies tells whether a piece lies on wood that nothing else covers.
+func (x *placer) lies(p *Piece) bool { return !x.covered(p) && p.offWood() == nil }
 
 // opposite returns the other side.
 func opposite(side plan.Face) plan.Face {
@@ -65,7 +70,7 @@ func (x *placer) try(p *Piece, face plan.Face, other bool) bool {
 	}
 	q := *p
 	q.Lie = lie
-	if !x.clear(p, q.nailed()) || x.covered(&q) {
+	if !x.clear(p, q.nailed()) || !x.lies(&q) {
 		return false
 	}
 	if q.Item.Bodies > 0 && !x.holds(w, x.through(q.Joint), q.Face) {
@@ -88,6 +93,8 @@ func (x *placer) movedFrom(p *Piece, l Lie) Lie {
 		l.Moved = fmt.Sprintf("moved there because %s lies in its first place", o.Tag)
 	} else if m, _ := x.coverOf(p); m != nil {
 		l.Moved = fmt.Sprintf("moved there because a %s covers its first place", m.Role)
+	} else if off := p.offWood(); off != nil {
+		l.Moved = fmt.Sprintf("moved there because in its first place the %s ends under it", off.Member.Role)
 	}
 	return l
 }

@@ -38,8 +38,13 @@ var (
 			}
 		})
 	noRoomOnFace = newCheck("no-room-on-face", plan.Error, "a piece whose nails miss the member",
-		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge.", func(x *placer, c *Check) {
+		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge; or less than half of a clip's leg finds wood.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
+				if off := p.offWood(); off != nil {
+					x.about(c, p, p.Tag, fmt.Sprintf("a leg of %s finds %s of the %s", length.Feet(off.Lap), length.Feet(off.Room), off.Member.Role),
+						x.freeFace(p, "no face of the member is free there: leave the joint out with except, or ask for an item of another kind"))
+					continue
+				}
 				if len(p.Laid) == 0 || len(p.plates()) == 0 || p.Face != plan.Outside && p.Face != plan.Inside || p.Joint.Kind == plan.RafterPlate {
 					continue
 				}
@@ -227,6 +232,20 @@ func (p *Piece) faceOf(b geom.Plate) plan.Face {
 	return plan.Right
 }
 
+// offWood returns the member of which less than half a clip's leg finds wood,
+// as past its end; nil for none and for what is no clip.
+func (p *Piece) offWood() *Laid {
+	if k := p.Item.Kind.Name; k != plan.ClipItem && k != plan.GenericItem {
+		return nil
+	}
+	for i, t := range p.Laid {
+		if t.Room < t.Lap/2 {
+			return &p.Laid[i]
+		}
+	}
+	return nil
+}
+
 // covered tells whether a member stands against a face where the piece lies.
 func (x *placer) covered(p *Piece) bool {
 	m, _ := x.coverOf(p)
@@ -240,7 +259,7 @@ func (x *placer) fits(p *Piece, face plan.Face) bool {
 		return false
 	}
 	q := &Piece{Joint: p.Joint, Item: p.Item, Lie: lie}
-	if x.covered(q) {
+	if x.covered(q) || q.offWood() != nil {
 		return false
 	}
 	free := true

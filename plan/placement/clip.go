@@ -1,6 +1,7 @@
 package placement
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -199,6 +200,9 @@ func (x *placer) rafterClip(w want) (Lie, *plan.Diagnostic) {
 	if carrier.Z1 > seat+1 && math.Abs(carrier.B.Z-carrier.A.Z) < touch {
 		return x.angle(w)
 	}
+	if lie, ok := x.lengthways(w, m, carrier); ok {
+		return lie, nil
+	}
 	f := x.frameAt(j, carrier)
 	in := f.In.Up(0)
 	lo, hi := extent(carrier, in)
@@ -224,6 +228,36 @@ func (x *placer) rafterClip(w want) (Lie, *plan.Diagnostic) {
 	lie.Station = stationOf(f, lie.Path)
 	up := geom.Vec3{Z: 1}
 	return x.legs(lie, m, carrier, w.plate(n, foot.Sub(up.Mul(other)), foot), w.plate(c.n, rise, rise.Add(up.Mul(held)))), nil
+}
+
+// lengthways lays a clip on a rafter that lies along its plate, as on a rake
+// wall: flat over both where their sides are flush, over the middle of the wall
+// at whose end it stands; ok is false where it does not lie so.
+func (x *placer) lengthways(w want, m, plate *framing.Member) (l Lie, ok bool) {
+	d := m.B.Sub(m.A).Flat().Unit()
+	if math.Abs(plate.B.Sub(plate.A).Flat().Unit().Dot(d)) < 0.99 || w.joint.Wall == nil {
+		return l, false
+	}
+	wall := w.joint.Wall
+	f := wall.Frame()
+	for _, n := range []geom.Vec3{d.Left().Up(0), d.Left().Up(0).Mul(-1)} {
+		_, a := extent(m, n)
+		_, b := extent(plate, n)
+		if math.Abs(a-b) > touch {
+			continue
+		}
+		s, _ := f.Local(w.joint.At.Flat())
+		at := f.At(s, wall.Depth()/2+w.spread(), w.joint.At.Z)
+		at = at.Add(n.Mul(a - at.Dot(n)))
+		run := plate.B.Sub(plate.A)
+		k := run.Flat().Len()
+		at.Z = plate.A.Z + run.Z*at.Sub(plate.A).Flat().Dot(run.Flat())/(k*k) + plate.Section.Breadth/2*run.Len()/k
+		held, other := w.item.LegLengths()
+		up := geom.Vec3{Z: 1}
+		l = Lie{Face: cmp.Or(w.face, plan.Outside), Path: []geom.Vec3{at}, Station: stationOf(f, []geom.Vec3{at})}
+		return x.legs(l, m, plate, w.plate(n, at.Sub(up.Mul(other)), at), w.plate(n, at, at.Add(up.Mul(held)))), true
+	}
+	return l, false
 }
 
 // frameAt returns the frame in which a joint's stations are measured: that of

@@ -130,7 +130,7 @@ func (x *placer) tabs(w want, b butt, tall, wide float64) bool {
 // flange adds a band of one plate, whose fasteners start at its first point.
 func (x *placer) flange(w want, l *Lie, on *Laid, p geom.Plate) {
 	on.starts = append(on.starts, Start{len(l.Bands), false})
-	on.Room = max(on.Room, x.room(on.Member, geom.Band{p}, 0))
+	on.Room = max(on.Room, x.room(on.Member, geom.Band{p}.Turned(), 0)) // from its head: the foot may hang lower than what it is on
 	l.Bands = append(l.Bands, geom.Band{p})
 }
 
