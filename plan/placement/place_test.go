@@ -213,11 +213,12 @@ func TestBothFacesAndCount(t *testing.T) {
 	assert.Equal(t, plan.Outside, p.Pieces[0].Face)
 	assert.Equal(t, plan.Inside, p.Pieces[1].Face)
 
-	// Two clips at one stud: one on each side, right first at the wall's start.
+	// Two clips at one stud: one on each side, right first at the wall's start,
+	// where the other finds no plate at the left and goes inside.
 	p, ds = placed(t, standard().with(plan.Rule{Name: "two", At: "stud-top", Use: "plate-clip", Count: 2, Where: plan.Where{Level: []string{"first"}, To: 20}}))
 	require.Empty(t, ds)
 	require.Len(t, p.Pieces, 4)
-	assert.Equal(t, []plan.Face{"right", "left", "left", "right"}, []plan.Face{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
+	assert.Equal(t, []plan.Face{"right", "inside", "left", "right"}, []plan.Face{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
 }
 
 func TestPiecesGiveWayToTheirNextFace(t *testing.T) {
