@@ -51,6 +51,7 @@ func flat(p geom.Plate) (plane, rect) {
 	k := func(v float64) int32 { return int32(math.Round(v * 1000)) }
 	return plane{k(n.X), k(n.Y), k(n.Z), int32(math.Round(p.A.Dot(n) * 8)), k(turn)}, r
 }
+
 // quarter returns the level direction square to d, turned by right angles until
 // it points between east and, not included, north of it: one for all steel
 // that lies along or across d.
