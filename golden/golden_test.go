@@ -136,6 +136,7 @@ func TestGolden(t *testing.T) {
 			}
 			for file, b := range got {
 				compare(t, filepath.Join(name, file), b)
+				requireWords(t, filepath.Join(name, file), b)
 			}
 		})
 	}

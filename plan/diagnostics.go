@@ -23,13 +23,18 @@ func (s Severity) String() string {
 	return "warning"
 }
 
+// Code names a kind of fault: stable, readable, and by one stage alone
+// ("strap-too-short"). Package faults says what each means; its tests find
+// every code in the program by this type and refuse one that is not there.
+type Code string
+
 // Diagnostic is one fault of a plan, as data.
 type Diagnostic struct {
 	Severity Severity
-	Code     string // stable and readable: "strap-too-short"
+	Code     Code
 	Summary  string // what is wrong, in one clause
 	Where    string // where in the house: `wall 1S, stud at 5'-4"`
-	Mend     string // how to mend it
+	Mend     string // how to fix it
 	Pos      Pos
 	Related  []Pos
 }

@@ -50,14 +50,14 @@ func Thickness(text string, galvanized bool) (in float64, gauge string, err erro
 			return 0, "", fmt.Errorf(`%q is not a thickness; write a gauge like "20 ga" or a length like "0.036in"`, text)
 		}
 		if in <= 0 || in > 2 {
-			return 0, "", fmt.Errorf("%q is no thickness of hardware: more than 0, up to 2 in", text)
+			return 0, "", fmt.Errorf("%q is not a thickness of hardware: it is more than 0 and up to 2 in", text)
 		}
 		return in, "", nil
 	}
 	n, err := strconv.Atoi(strings.TrimSpace(number))
 	i := slices.IndexFunc(gauges, func(g sheet) bool { return g.gauge == n })
 	if err != nil || i < 0 {
-		return 0, "", fmt.Errorf("%q is no gauge of the table: 7 to 20, 22, 24, 26 ga", text)
+		return 0, "", fmt.Errorf("%q is not a gauge in the table: 7 to 20, 22, 24, 26 ga", text)
 	}
 	in = gauges[i].plain
 	if galvanized {

@@ -10,7 +10,7 @@ import (
 // their dressed sizes, "1.75x11.875" and "1 3/4x11 7/8" are actual inches,
 // because nominal sizes are whole numbers. "12.0x12.0" is a full 12 in pile.
 func ParseLumber(text string) (Lumber, error) {
-	bad := fmt.Errorf("%q is not a lumber section; write it like 2x6, 3-2x10 or 1.75x11.875", text)
+	bad := fmt.Errorf("%q is not a lumber size; write it like 2x6, 3-2x10 or 1.75x11.875", text)
 	l, s, ok := cutPly(text)
 	switch {
 	case !ok:
@@ -27,7 +27,7 @@ func ParseLumber(text string) (Lumber, error) {
 	nd, err2 := strconv.Atoi(d)
 	if err1 == nil && err2 == nil {
 		if nb < 1 || nd < 2 || nb > 24 || nd > 24 {
-			return Lumber{}, fmt.Errorf("%q is no nominal size: 1x2 to 24x24", text)
+			return Lumber{}, fmt.Errorf("%q is not a nominal size: 1x2 to 24x24", text)
 		}
 		timber := nb >= 5 && nd >= 5
 		l.Breadth, l.Depth = dressed(nb, timber), dressed(nd, timber)
@@ -39,7 +39,7 @@ func ParseLumber(text string) (Lumber, error) {
 		return Lumber{}, bad
 	}
 	if l.Breadth < 0.25 || l.Depth < 0.5 || l.Breadth > 36 || l.Depth > 60 {
-		return Lumber{}, fmt.Errorf("%q is no size of lumber: 1/4 in by 1/2 in to 36 by 60 in", text)
+		return Lumber{}, fmt.Errorf("%q is not a size of lumber: 1/4 in by 1/2 in to 36 by 60 in", text)
 	}
 	return l, nil
 }

@@ -294,7 +294,7 @@ type Item struct {
 	Legs     [2]float64
 	Rod      float64 // diameter of rod or bolt
 	Washer   float64 // side of a square plate washer
-	Center   float64 // of a hold-down: from the wood it is nailed to, to the middle of its rod; 0 = 1 1/4 in
+	Center   float64 // of a hold-down: from the wood it is nailed to, to the middle of its rod
 	Standoff float64 // rod length inside one body, from the wood it stands on to the nut
 	Bodies   int     // of a hold-down: 1 or 2
 	Coil     float64 // roll length when the strap comes on a coil

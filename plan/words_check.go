@@ -99,7 +99,7 @@ func (w *wordCheck) word(v reflect.Value, where string, at Pos) {
 		}
 	}
 	w.found = append(w.found, Diagnostic{
-		Code: "unknown-word", Summary: fmt.Sprintf("%q is none of %s", v.String(), strings.Join(words, ", ")),
+		Code: "unknown-word", Summary: fmt.Sprintf("%q is not one of %s", v.String(), strings.Join(words, ", ")),
 		Where: where, Mend: "write one of them", Pos: at,
 	})
 }

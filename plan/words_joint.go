@@ -28,13 +28,13 @@ var Joints = []struct {
 	Code string
 	Doc  string
 }{
-	{RafterRidge, "RR", "each rafter pair (or single) at the ridge, and what leans on a hip or valley: its jacks, one by one"},
+	{RafterRidge, "RR", "each rafter pair, or single rafter, at the ridge; each jack rafter at its hip or valley"},
 	{RafterPlate, "RP", "each rafter over each bearing plate"},
 	{StudTop, "ST", "each full stud, king and jack or header bearing to its top plate"},
 	{OpeningHead, "OH", "each end of each header, king to header to plate"},
 	{OpeningSill, "OS", "each end of each sill"},
 	{PlateSplice, "PS", "each break in a top plate"},
-	{Collector, "CO", "where a shear wall's line goes on past its end"},
+	{Collector, "CO", "where a shear wall's line continues past its end"},
 	{WallCorner, "WC", "where walls meet"},
 	{StudStud, "SS", "a stud over the stud below, through the floor"},
 	{WallEnd, "WE", "each end of each shear wall segment, each level"},

@@ -1,20 +1,10 @@
 package plan_test
 
 import (
-	"encoding/json"
-	"errors"
 	"go/ast"
 	"go/constant"
-	"go/importer"
-	"go/parser"
-	"go/token"
 	"go/types"
-	"io"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -23,78 +13,34 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
+	"galewright/plan/plantest"
 	"galewright/plan/timber"
 	"galewright/plan/wind"
 )
 
-// goPackage is what go list says of a package.
-type goPackage struct {
-	ImportPath, Dir, Export string
-	GoFiles                 []string
-	Standard                bool
-}
-
-// program lists the packages of the program and where their compiled exports
-// are.
-func program(t *testing.T) (own []goPackage, exports map[string]string) {
-	cmd := exec.Command("go", "list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles,Standard", "galewright/...")
-	cmd.Stderr = os.Stderr
-	out, err := cmd.Output()
-	require.NoError(t, err)
-	exports = map[string]string{}
-	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
-		var p goPackage
-		err := d.Decode(&p)
-		if errors.Is(err, io.EOF) {
-			return own, exports
-		}
-		require.NoError(t, err)
-		exports[p.ImportPath] = p.Export
-		if strings.HasPrefix(p.ImportPath, "galewright/") {
-			own = append(own, p)
-		}
-	}
-}
-
-// typed parses a package and finds the types of its expressions.
-func typed(t *testing.T, p goPackage, exports map[string]string) (*token.FileSet, *types.Info) {
-	fset := token.NewFileSet()
-	var files []*ast.File
-	for _, name := range p.GoFiles {
-		f, err := parser.ParseFile(fset, filepath.Join(p.Dir, name), nil, 0)
-		require.NoError(t, err)
-		files = append(files, f)
-	}
-	conf := types.Config{Importer: importer.ForCompiler(fset, "gc", func(path string) (io.ReadCloser, error) { return os.Open(exports[path]) })}
-	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}, Defs: map[*ast.Ident]types.Object{}}
-	_, err := conf.Check(p.ImportPath, fset, files, info)
-	require.NoError(t, err)
-	return fset, info
-}
-
 // isWord tells whether a type is one of the types of words of package plan.
+// A code of a fault is none: package faults has the list of those.
 func isWord(t types.Type) bool {
-	n, ok := t.(*types.Named)
-	if !ok || n.Obj().Pkg() == nil || n.Obj().Pkg().Path() != "galewright/plan" {
+	if name := plantest.Named(t); name == "" || name == "Code" {
 		return false
 	}
-	b, ok := n.Underlying().(*types.Basic)
+	b, ok := t.Underlying().(*types.Basic)
 	return ok && b.Info()&types.IsString != 0
 }
 
 // A word is spelled in package plan alone: elsewhere no string literal stands
 // for one, so that a slip of the pen does not compile.
 func TestWordsAreSpelledOnce(t *testing.T) {
-	own, exports := program(t)
-	require.Greater(t, len(own), 15)
-	for _, p := range own {
+	program := plantest.Load(t)
+	require.Greater(t, len(program.Packages), 15)
+	for _, p := range program.Packages {
 		if p.ImportPath == "galewright/plan" {
 			continue
 		}
-		fset, info := typed(t, p, exports)
-		for e, tv := range info.Types {
+		x := program.Typed(t, p)
+		for e, tv := range x.Info.Types {
 			if lit, ok := e.(*ast.BasicLit); ok && lit.Value != `""` && isWord(tv.Type) {
-				t.Errorf("%s: %s is a literal of %s; use its name in package plan", fset.Position(lit.Pos()), lit.Value, tv.Type)
+				t.Errorf("%s: %s is a literal of %s; use its name in package plan", x.Fset.Position(lit.Pos()), lit.Value, tv.Type)
 			}
 		}
 	}
@@ -103,9 +49,9 @@ func TestWordsAreSpelledOnce(t *testing.T) {
 // Every word with a name can be written in a plan, but for those that no plan
 // has: they are no part of its lists.
 func TestEveryNamedWordIsInItsList(t *testing.T) {
-	own, exports := program(t)
-	i := slices.IndexFunc(own, func(p goPackage) bool { return p.ImportPath == "galewright/plan" })
-	_, info := typed(t, own[i], exports)
+	program := plantest.Load(t)
+	i := slices.IndexFunc(program.Packages, func(p plantest.Package) bool { return p.ImportPath == "galewright/plan" })
+	info := program.Typed(t, program.Packages[i]).Info
 	var all []string
 	for _, words := range [][]string{
 		plan.Words(plan.Faces), plan.Words(plan.ItemKinds), plan.Words(plan.Phases), plan.Words(plan.Actions), plan.Words(plan.RoofKinds),
@@ -214,8 +160,8 @@ func TestUnknownWordsAreRefused(t *testing.T) {
 		h, faults := framing.Frame(p)
 		require.Len(t, faults, 1, c.word)
 		require.True(t, faults.Errors())
-		require.Equal(t, "unknown-word", faults[0].Code)
-		require.Contains(t, faults[0].Summary, `"`+c.word+`" is none of `)
+		require.Equal(t, "unknown-word", string(faults[0].Code))
+		require.Contains(t, faults[0].Summary, `"`+c.word+`" is not one of `)
 		require.Equal(t, c.where, faults[0].Where)
 		require.Positive(t, faults[0].Pos.Line)
 		require.Empty(t, h.Members)

@@ -24,11 +24,11 @@ func TestRingsSayWhereToLook(t *testing.T) {
 			assert.Equal(t, "see "+x.Link, x.S)
 		}
 	}
-	rings := 0
+	steps := 0
 	for _, c := range m.Loads.Chains {
-		rings += len(c.Rings)
+		steps += len(c.Links)
 	}
-	assert.Equal(t, rings, links)
+	assert.Equal(t, steps, links)
 }
 
 func TestNoLoadsNoChains(t *testing.T) {

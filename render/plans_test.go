@@ -48,7 +48,7 @@ func TestNothingLetteredLiesOnAnythingOnPlansAndDetails(t *testing.T) {
 				pagetest.OnPaper(t, s)
 			}
 			for _, d := range ds {
-				assert.NotEqual(t, "no-room-on-sheet", d.Code, "%s on %s: %s", name, paper, d.Summary)
+				assert.NotEqual(t, "no-room-on-sheet", string(d.Code), "%s on %s: %s", name, paper, d.Summary)
 			}
 			assert.NoError(t, sheet.Check(set), "%s on %s", name, paper)
 		}

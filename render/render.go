@@ -63,7 +63,7 @@ func pagesOf(c *page.Context, wanted func(view) bool) (pages []*page.Page) {
 }
 
 // NoSuchSheet is the code of what is told of a filter that names no sheet.
-const NoSuchSheet = "no-such-sheet"
+const NoSuchSheet plan.Code = "no-such-sheet"
 
 // chosen returns the pages that the options ask for. A filter that matches
 // nothing is told.

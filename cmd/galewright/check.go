@@ -9,10 +9,10 @@ import (
 )
 
 var checkCommand = command{
-	name: "check", args: "PLAN", short: "print what is wrong with a plan; with --loads each joint's demand and capacity",
-	long: `Reads, frames and furnishes the plan and prints every error and warning, each
-with its place in the plan and how to mend it. With --loads also every joint on
-the load path: demand, capacity, their ratio, what governs, and the gaps.
+	name: "check", args: "PLAN", short: "print what is wrong with a plan; with --loads, the demand and capacity of each joint",
+	long: `Reads the plan, frames it, places the hardware and prints every error and warning,
+each with its line and column in the plan and how to fix it. With --loads also every
+joint on the load path: demand, capacity, their ratio, what governs, and the gaps.
 Exit code 1 when there are errors, or with --loads when there is a gap or a
 ratio above the limit.`,
 	example: "galewright check examples/shed.toml --loads --limit 1.0",

@@ -37,7 +37,7 @@ or with --format pdf one PDF of the set. Papers: ` + strings.Join(sheet.PaperNam
 		f.StringVar(&d.paper, "paper", "arch-d", "paper by name")
 		f.StringSliceVar(&d.sheets, "sheets", nil, "only these: series (2xx) and sheets (S-201), with commas")
 		f.StringSliceVar(&d.formats, "format", []string{"svg"}, "svg, pdf or both with a comma")
-		f.BoolVar(&d.screen, "screen", false, "color and pointer hints for a screen; prints want neither")
+		f.BoolVar(&d.screen, "screen", false, "color and highlights for the screen; leave it out for printing")
 		f.StringVar(&d.poster, "poster", "", "put the elevations of this wall, drawn for arch-d, over many pages of --paper")
 		return func(args []string, s streams) error { return draw(args, d, f, s) }
 	},

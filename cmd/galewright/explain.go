@@ -12,12 +12,12 @@ import (
 )
 
 var explainCommand = command{
-	name: "explain", args: "PLAN TAG", short: "tell why a piece is there, or why nothing is",
-	long: `Tells the whole story of one piece or joint: the joint and the members it ties,
-the rules that matched with their lines in the plan, which lost and why, and the
-arithmetic of its demand and capacity. TAG is the tag of a piece as sheets and
-check lists print it, or the name of a joint. With --wall it lists the joints of
-a wall that have no hardware.`,
+	name: "explain", args: "PLAN TAG", short: "explain why a piece is there, or why none is",
+	long: `Explains one piece or one joint: the joint and the members it ties,
+the rules that matched, with their lines in the plan, which of them was used and
+why the others were not, and the arithmetic of its demand and capacity. TAG is
+the tag of a piece as sheets and check sheets print it, or the name of a joint. With
+--wall it lists the joints of a wall that have no hardware.`,
 	example: "galewright explain examples/shed.toml S-16-RP-clip",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		wall := f.String("wall", "", "list the joints of this wall that have no hardware")

@@ -17,18 +17,24 @@ import (
 
 var keysCommand = command{
 	name: "keys", args: "TABLE", short: "print the keys a plan may write, with what each means",
-	long: `Prints every key of a plan: its type, what it means, and what is taken when it is
-left out. Name a table, such as wall.opening, for that one alone. After [item]
-come the kinds of hardware with where each goes, after [rule] the kinds of joints,
-after [place] what is told of hardware placed, by the code at the end of a message.`,
+	long: `Prints every key of a plan: its type, what it means, and its default. Name
+a table, such as wall.opening, for that one alone. After [item] come the kinds of
+hardware with where each goes, after [rule] the kinds of joints, after [place] the
+checks on placed hardware. With --faults it prints every message there is by the
+code at its end: what it means, how to fix it, and an example; name a code
+for that one alone.`,
 	example: "galewright keys wall.opening",
-	setup: func(*pflag.FlagSet) func([]string, streams) error {
+	setup: func(f *pflag.FlagSet) func([]string, streams) error {
+		codes := f.Bool("faults", false, "print the codes of messages instead; TABLE is a code then")
 		return func(args []string, s streams) error {
+			if *codes {
+				return printFaults(args, s)
+			}
 			keys := read.Keys()
 			if len(args) > 0 {
 				keys = slices.DeleteFunc(keys, func(k read.Key) bool { return k.Table != args[0] })
 				if len(keys) == 0 {
-					return usagef("keys: there is no table %q; there are %s", args[0], strings.Join(tables(), ", "))
+					return usagef("keys: there is no table %q; the tables are %s", args[0], strings.Join(tables(), ", "))
 				}
 			}
 			return printKeys(keys, s)
@@ -88,7 +94,7 @@ func glossary(w io.Writer, table string) {
 			fmt.Fprintf(w, "  %s\t%s\t%s\n", k.Kind, k.Code, k.Doc)
 		}
 	case "place":
-		fmt.Fprintln(w, "\nwhat is told of hardware placed")
+		fmt.Fprintln(w, "\nchecks on placed hardware")
 		for _, c := range placement.Checks {
 			fmt.Fprintf(w, "  %s\t%s\t%s\n", c.ID, c.Severity, c.Doc)
 		}
@@ -109,9 +115,9 @@ func meaning(k read.Key) string {
 	}
 	switch {
 	case k.Required:
-		text += " (needed)"
+		text += " (required)"
 	case k.Default != "":
-		text += " (left out: " + k.Default + ")"
+		text += " (default: " + k.Default + ")"
 	}
 	return text
 }

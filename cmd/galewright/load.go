@@ -114,7 +114,7 @@ func (src sources) printJSON(w io.Writer, faults plan.Diagnostics) error {
 	n := severities(faults)
 	out := jsonFaults{plan.HeadOf("check", 1), n[plan.Error], n[plan.Warning], make([]jsonFault, len(faults))}
 	for i, d := range faults {
-		out.Rows[i] = jsonFault{d.Severity.String(), d.Code, d.Pos.File, d.Pos.Line, d.Pos.Col, d.Summary, d.Where, d.Mend, nil}
+		out.Rows[i] = jsonFault{d.Severity.String(), string(d.Code), d.Pos.File, d.Pos.Line, d.Pos.Col, d.Summary, d.Where, d.Mend, nil}
 		for _, p := range d.Related {
 			out.Rows[i].Related = append(out.Rows[i].Related, p.String())
 		}

@@ -17,7 +17,7 @@ type crash struct {
 
 func (c crash) Error() string {
 	what, _, _ := strings.Cut(fmt.Sprint(c.what), "\n")
-	return fmt.Sprintf("a fault of the program, not of the plan (%s, %s); nothing was written: give the plan and this line to the maintainers", what, c.place)
+	return fmt.Sprintf("an error in the program, not in the plan (%s, %s); nothing was written: send the plan and this line to the maintainers", what, c.place)
 }
 
 // guarded runs do and turns a panic into a crash. What do prints to out comes

@@ -20,7 +20,7 @@ const (
 )
 
 // errFault ends a command whose faults are already printed.
-var errFault = errors.New("faults were printed")
+var errFault = errors.New("errors were printed")
 
 // usageError is a wrong use of the command line.
 type usageError struct{ text string }
@@ -179,9 +179,9 @@ Commands:
 		fmt.Fprintf(w, "  %-9s %s\n", c.name, c.short)
 	}
 	fmt.Fprintf(w, `
-`+"`galewright COMMAND --help`"+` tells more, with an example.
+`+"`galewright COMMAND --help`"+` prints more, with an example.
 Exit codes: 0 done; 1 the plan has errors, links fail the check asked for, or
-output cannot be written; 2 wrong use; 3 a fault of the program.
+output cannot be written; 2 wrong use; 3 an error in the program.
 
 %s
 `, cautionLines())

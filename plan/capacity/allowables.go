@@ -1,7 +1,6 @@
 package capacity
 
 import (
-	"fmt"
 	"slices"
 
 	"galewright/plan"
@@ -81,7 +80,7 @@ func (a *Allowables) count(j *framing.Joint, mark string) (n int) {
 func (a *Allowables) times(p *placement.Piece, dir Direction, n int) Capacity {
 	c := a.One(p, dir)
 	if n > 1 && c.Unknown == "" {
-		c.Terms = append(c.Terms, Term{fmt.Sprintf("%d pieces", n), c.Value * float64(n), "lb"})
+		c.Terms = append(c.Terms, Term{plan.Counted(n, "piece"), c.Value * float64(n), "lb"})
 		c.Value *= float64(n)
 	}
 	c.Pieces = n

@@ -205,7 +205,7 @@ func (a *Allowables) nailTerm(c *Capacity, p *placement.Piece, part string, n ha
 	}
 	chain := timber.Condition{Duration: timber.WindDuration}.Chain()
 	value := z.Z * chain.Product() * float64(count)
-	c.least(Term{fmt.Sprintf("%d of %s %s: Z %.1f lb (mode %s; %.3f in, Fyb %.0f; steel %.4f in, Fe %.0f; wood G %.2f, Fe %.0f, %.2f in of the nail in it%s), %s", count, n.Name, part, z.Z, z.Mode,
+	c.least(Term{fmt.Sprintf("%d of %s %s: Z %.1f lb (mode %s; %.3f in, Fyb %.0f; steel %.4f in, Fe %.0f; wood G %.2f, Fe %.0f, %.2f in of penetration%s), %s", count, n.Name, part, z.Z, z.Mode,
 		z.D, z.Fyb, steel.Thickness, z.Fes, a.species.G, z.Fem, z.Lm, behind(p), chain), value, "lb"},
 		fmt.Sprintf("%s %s, mode %s", what, part, z.Mode))
 }
@@ -215,7 +215,7 @@ func behind(p *placement.Piece) string {
 	if panel(p) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" behind %.4f in of sheathing, which is taken for nothing", panel(p))
+	return fmt.Sprintf(" behind %.4f in of sheathing, which is counted as nothing", panel(p))
 }
 
 // boltYield is Fyb of bolts, psi (NDS 2018 Appendix I, from memory).
@@ -236,7 +236,7 @@ func (a *Allowables) boltTerm(c *Capacity, p *placement.Piece, part string, n ha
 	}
 	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, grain), Fes: fes, Lm: wood(p), Ls: t, Angle: grain}
 	y := d.SingleShear()
-	c.least(Term{fmt.Sprintf("%d bolts %s %s, load at %.0f degrees to grain: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", count, n.Name, part, grain, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
+	c.least(Term{fmt.Sprintf("%s %s %s, load at %.0f degrees to grain: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", plan.Counted(count, "bolt"), n.Name, part, grain, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
 		fmt.Sprintf("bolts %s, mode %s", part, y.Mode))
 }
 
@@ -263,8 +263,8 @@ func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 		d = math.Max(d, f.Size.Diameter+hole)
 	}
 	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, timber.Gr33)
-	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in, %d holes of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
-		it.Width, baseThickness(it), rows, d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
+	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in, %s of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
+		it.Width, baseThickness(it), plan.Counted(rows, "hole"), d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
 }
 
 // rodTerms adds the tension of a rod and the bearing under its washer.

@@ -332,7 +332,7 @@ func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 	}
 	if lo > 0 && hi < u.Length() && !b.endsOn(t, u) {
 		b.wallFault(u.Wall, "walls-cross", fmt.Sprintf("crosses wall %s", t.Name),
-			"end one of them at the other's face and go on with a second wall")
+			"end one of them at the other's face and continue with a second wall")
 	}
 }
 
@@ -366,7 +366,7 @@ func (w *framedWall) extent() (lo, hi geom.Vec2) {
 }
 
 // wallFault notes an error of a wall.
-func (b *builder) wallFault(w *plan.Wall, code, what, mend string) {
+func (b *builder) wallFault(w *plan.Wall, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{
 		Code: code, Pos: w.Pos, Where: "wall " + w.Name,
 		Summary: fmt.Sprintf("wall %s %s", w.Name, what), Mend: mend,

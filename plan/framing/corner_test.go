@@ -77,7 +77,7 @@ func TestContradictingJoinIsToldWithBothPlaces(t *testing.T) {
 		walls[1].Start = plan.End{Join: word, Pos: plan.Pos{File: "plan.toml", Line: 20, Col: 5}}
 		_, faults := Frame(p)
 		require.Len(t, faults, 1)
-		assert.Equal(t, "corner-contradicts", faults[0].Code)
+		assert.Equal(t, "corner-contradicts", string(faults[0].Code))
 		assert.Equal(t, 12+8, faults[0].Pos.Line+faults[0].Related[0].Line-12)
 	}
 }
@@ -197,7 +197,7 @@ func TestCrossingWallsAreTold(t *testing.T) {
 	_, faults := Frame(p)
 	require.NotEmpty(t, faults)
 	for _, f := range faults {
-		assert.Equal(t, "walls-cross", f.Code)
+		assert.Equal(t, "walls-cross", string(f.Code))
 	}
 }
 
@@ -254,7 +254,7 @@ func TestOpenOutlineIsTold(t *testing.T) {
 	walls[2].To.X = 4
 	_, faults := Frame(p)
 	require.Len(t, faults, 1)
-	assert.Equal(t, "walls-open", faults[0].Code)
+	assert.Equal(t, "walls-open", string(faults[0].Code))
 	assert.Contains(t, faults[0].Summary, `wall 1C ends 4" from the start of wall 1D`)
 }
 
@@ -263,5 +263,5 @@ func TestClockwiseOutlineIsTold(t *testing.T) {
 	ring(p, 0, geom.Vec2{}, geom.Vec2{Y: 240}, geom.Vec2{X: 336, Y: 240}, geom.Vec2{X: 336})
 	_, faults := Frame(p)
 	require.Len(t, faults, 1)
-	assert.Equal(t, "walls-clockwise", faults[0].Code)
+	assert.Equal(t, "walls-clockwise", string(faults[0].Code))
 }

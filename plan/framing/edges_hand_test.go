@@ -171,12 +171,12 @@ func TestOneGirderEndsAtAnother(t *testing.T) {
 	p.Girders[2].To.Y = 200 // through A
 	_, faults = Frame(p)
 	require.NotEmpty(t, faults)
-	assert.Equal(t, "girders-cross", faults[0].Code)
+	assert.Equal(t, "girders-cross", string(faults[0].Code))
 	p.Girders = p.Girders[:1]
 	p.Girders = append(p.Girders, &plan.Girder{Name: "D", From: geom.Vec2{X: 150, Y: 101}, To: geom.Vec2{X: 300, Y: 101}, Member: headerWide})
 	_, faults = Frame(p)
 	require.NotEmpty(t, faults)
-	assert.Equal(t, "girders-overlap", faults[0].Code)
+	assert.Equal(t, "girders-overlap", string(faults[0].Code))
 	p.Girders[1].From.X = 200 // end to end
 	_, faults = Frame(p)
 	assert.Empty(t, faults)

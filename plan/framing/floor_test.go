@@ -55,7 +55,7 @@ func TestJoistsWithoutSupportAreTold(t *testing.T) {
 	p.Girders = p.Girders[:1]
 	_, faults := Frame(p)
 	require.NotEmpty(t, faults)
-	assert.Equal(t, "joist-too-long", faults[0].Code)
+	assert.Equal(t, "joist-too-long", string(faults[0].Code))
 	assert.Equal(t, plan.Warning, faults[0].Severity)
 }
 
@@ -111,7 +111,7 @@ func TestFloorHeightsThatDisagreeAreTold(t *testing.T) {
 	p.Levels[1].Floor += 2
 	_, faults := Frame(p)
 	require.NotEmpty(t, faults)
-	assert.Equal(t, "floor-heights", faults[0].Code)
+	assert.Equal(t, "floor-heights", string(faults[0].Code))
 }
 
 func TestGirdersAndPiles(t *testing.T) {
@@ -137,7 +137,7 @@ func TestGirdersMeetSideOn(t *testing.T) {
 	p.Girders[3].To.Y = 200
 	_, faults := Frame(p)
 	require.Len(t, faults, 1)
-	assert.Equal(t, "girders-cross", faults[0].Code)
+	assert.Equal(t, "girders-cross", string(faults[0].Code))
 }
 
 func TestPorch(t *testing.T) {
@@ -163,5 +163,5 @@ func TestPileTopsThatDoNotMeetTheGirdersAreTold(t *testing.T) {
 	p.Foundation.PileTop = 110
 	_, faults := Frame(p)
 	require.Len(t, faults, 1)
-	assert.Equal(t, "pile-top", faults[0].Code)
+	assert.Equal(t, "pile-top", string(faults[0].Code))
 }

@@ -58,7 +58,7 @@ func (b *builder) meetGirders(o, g *framedGirder) {
 		return
 	}
 	if _, _, ok := g.body.crossing(o.body); ok && inReach(g.body, o.body) && inReach(o.body, g.body) {
-		b.girderFault(g.Girder, "girders-cross", fmt.Sprintf("girders %s and %s cross at one height", g.Name, o.Name), "end one at the other's side and go on with a third")
+		b.girderFault(g.Girder, "girders-cross", fmt.Sprintf("girders %s and %s cross at one height", g.Name, o.Name), "end one at the other's side and continue with a third")
 	}
 }
 
@@ -93,7 +93,7 @@ func endAt(a *body, o body) bool {
 	return true
 }
 
-func (b *builder) girderFault(g *plan.Girder, code, what, mend string) {
+func (b *builder) girderFault(g *plan.Girder, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{Code: code, Pos: g.Pos, Where: "girder " + g.Name, Summary: what, Mend: mend})
 }
 

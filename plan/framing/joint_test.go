@@ -181,7 +181,7 @@ func TestStudsLongerThanStockAreTold(t *testing.T) {
 	p.Lumber.Stud = 192
 	_, faults := Frame(p)
 	require.NotEmpty(t, faults)
-	assert.Equal(t, "stud-too-long", faults[0].Code)
+	assert.Equal(t, "stud-too-long", string(faults[0].Code))
 }
 
 func TestOverlapsFindsMembersInOnePlace(t *testing.T) {

@@ -91,7 +91,7 @@ func TestWallInAWallIsTold(t *testing.T) {
 		a.To.Y = from.Y
 		_, faults := Frame(p)
 		require.NotEmpty(t, faults)
-		assert.Equal(t, "walls-overlap", faults[0].Code)
+		assert.Equal(t, "walls-overlap", string(faults[0].Code))
 	}
 	a.From.Y, a.To.Y = 5.5, 5.5
 	frame(t, p)

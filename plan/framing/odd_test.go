@@ -32,10 +32,10 @@ func TestOddHouses(t *testing.T) {
 			for _, d := range faults {
 				require.NotEmpty(t, d.Mend, d.Summary)
 				require.NotZero(t, d.Pos.Line, d.Summary)
-				if !seen[d.Code] {
-					codes = append(codes, d.Code)
+				if !seen[string(d.Code)] {
+					codes = append(codes, string(d.Code))
 				}
-				seen[d.Code] = true
+				seen[string(d.Code)] = true
 			}
 			require.Equal(t, wanted(string(src)), strings.Join(codes, ", "), "%v", faults)
 			if !faults.Errors() {

@@ -92,7 +92,7 @@ func headerDepth(w *framedWall, o *plan.Opening) float64 {
 
 // openingTests are the ways in which an opening cannot be framed by itself.
 var openingTests = []struct {
-	code string
+	code plan.Code
 	run  func(*framedWall, *framedOpening) (what, mend string)
 }{
 	{"opening-no-size", func(w *framedWall, o *framedOpening) (string, string) {
@@ -231,6 +231,6 @@ func stack(l *layout, o *framedOpening, edge, dir float64, n int) float64 {
 }
 
 // openingFault notes an error of an opening.
-func (b *builder) openingFault(w *framedWall, o *plan.Opening, code, what, mend string) {
+func (b *builder) openingFault(w *framedWall, o *plan.Opening, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{Code: code, Pos: o.Pos, Where: fmt.Sprintf("wall %s, opening %s", w.Name, o.Name), Summary: what, Mend: mend})
 }

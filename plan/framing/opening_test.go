@@ -151,7 +151,7 @@ func TestWhatCannotBeFramedSaysWhy(t *testing.T) {
 			p, _ := straight(192, c.openings...)
 			h, faults := Frame(p)
 			require.Len(t, faults, 1)
-			assert.Equal(t, c.code, faults[0].Code)
+			assert.Equal(t, c.code, string(faults[0].Code))
 			assert.Contains(t, faults[0].Summary, c.says)
 			assert.Equal(t, 99, faults[0].Pos.Line)
 			assert.NotEmpty(t, faults[0].Mend)
@@ -167,7 +167,7 @@ func TestWallMeetingAtAnOpeningIsTold(t *testing.T) {
 	wall(p, "1P", 0, geom.Vec2{X: 120, Y: 5.5}, geom.Vec2{X: 120, Y: 150})
 	_, faults := Frame(p)
 	require.Len(t, faults, 1)
-	assert.Equal(t, "wall-in-opening", faults[0].Code)
+	assert.Equal(t, "wall-in-opening", string(faults[0].Code))
 }
 
 // Rows of IRC Table R502.5(1) of 2000 to 2006 (edition from memory), as
@@ -216,7 +216,7 @@ func TestAutoTakesJacksFromTheTable(t *testing.T) {
 		h, faults := Frame(p)
 		if c.code != "" {
 			require.Len(t, faults, 1)
-			assert.Equal(t, c.code, faults[0].Code)
+			assert.Equal(t, c.code, string(faults[0].Code))
 			continue
 		}
 		require.Empty(t, faults)

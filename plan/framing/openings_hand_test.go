@@ -18,7 +18,7 @@ func faults(t *testing.T, p *plan.Plan) (codes []string) {
 	t.Helper()
 	_, ds := Frame(p)
 	for _, d := range ds {
-		codes = append(codes, d.Code)
+		codes = append(codes, string(d.Code))
 	}
 	return codes
 }

@@ -124,7 +124,7 @@ func (b *builder) turned(l *plan.Level, loops [][]edge) {
 	outer, yards := sides(loops)
 	for _, y := range yards {
 		if !slices.ContainsFunc(outer, func(o [][]edge) bool { return holds(o[0], y) }) {
-			b.wallFault(y[0].w.Wall, "walls-clockwise", fmt.Sprintf("and the other exterior walls of level %s go round clockwise", l.Name),
+			b.wallFault(y[0].w.Wall, "walls-clockwise", fmt.Sprintf("and the other exterior walls of level %s go around clockwise", l.Name),
 				"write each from left to right as seen from outside")
 		}
 	}

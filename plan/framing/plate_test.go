@@ -71,7 +71,7 @@ func TestStockTooShortToSpliceIsTold(t *testing.T) {
 	w.Stock = 20
 	_, faults := Frame(p)
 	require.NotEmpty(t, faults)
-	assert.Equal(t, "plate-splice", faults[0].Code)
+	assert.Equal(t, "plate-splice", string(faults[0].Code))
 }
 
 // Dressed sizes of PS 20 (transcribed), as the members have them.

@@ -53,6 +53,6 @@ func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams 
 	b.joint(&Joint{Kind: plan.PostCap, Host: p.Name, Station: s, At: m.B, Members: append([]*Member{over[0], m}, over[1:]...), Below: true, Tributary: share})
 }
 
-func (b *builder) porchFault(p *plan.Porch, code, what, mend string) {
+func (b *builder) porchFault(p *plan.Porch, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{Code: code, Pos: p.Pos, Where: "porch " + p.Name, Summary: what, Mend: mend})
 }

@@ -82,14 +82,14 @@ func (b *builder) postSize(w *framedWall, m meeting) int {
 	case its.Post != 0 && its.Post != n:
 		b.fault(plan.Diagnostic{
 			Code: "post-contradicts", Pos: pos, Related: []plan.Pos{its.Pos}, Where: "wall " + w.Name,
-			Summary: fmt.Sprintf("walls %s and %s ask for posts of %d and %d studs at one corner", w.Name, m.other.Name, n, its.Post),
+			Summary: fmt.Sprintf("walls %s and %s call for posts of %d and %d studs at one corner", w.Name, m.other.Name, n, its.Post),
 			Mend:    "name the post at one of them only",
 		})
 	}
 	if n != 0 && (n < 2 || n > 6) {
 		b.fault(plan.Diagnostic{
 			Code: "post-size", Pos: pos, Where: "wall " + w.Name,
-			Summary: fmt.Sprintf("a corner post of %s", number(n, "stud")), Mend: "ask for 2 to 6",
+			Summary: fmt.Sprintf("a corner post of %s", number(n, "stud")), Mend: "give 2 to 6",
 		})
 	}
 	if n == 0 {

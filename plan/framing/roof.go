@@ -329,7 +329,7 @@ func (rb *roofBody) endsAt(o *roofBody) bool {
 }
 
 // roofFault notes a fault of a roof.
-func (b *builder) roofFault(r *plan.Roof, s plan.Severity, code, what, mend string) {
+func (b *builder) roofFault(r *plan.Roof, s plan.Severity, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{
 		Severity: s, Code: code, Summary: fmt.Sprintf("roof %s %s", r.Name, what),
 		Where: "roof " + r.Name, Mend: mend, Pos: r.Pos,

@@ -261,6 +261,6 @@ func TestPorchRoofPassesUnderTheOverhang(t *testing.T) {
 	require.Len(t, faults, 1)
 	// the eave wall's plates are at 229 1/8; 24 in out the underside of rafters
 	// at 7 in 12 is 14 in lower, and the porch at 2 in 12 is 4 in under its top
-	require.Equal(t, "roof-in-overhang", faults[0].Code)
+	require.Equal(t, "roof-in-overhang", string(faults[0].Code))
 	require.Contains(t, faults[0].Summary, "roof main")
 }

@@ -180,7 +180,7 @@ func TestHipsKeepAsMuchWoodOverThePlateAsRafters(t *testing.T) {
 	_, faults := Frame(p)
 	var hips []string
 	for _, d := range faults {
-		if d.Code == "notch-too-deep" && strings.Contains(d.Summary, "hip rafter") {
+		if string(d.Code) == "notch-too-deep" && strings.Contains(d.Summary, "hip rafter") {
 			hips = append(hips, d.Summary)
 		}
 	}
@@ -269,7 +269,7 @@ func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
 			p := simple(7, 1.75, 12, 240)
 			c.bend(p)
 			_, faults := Frame(p)
-			i := slices.IndexFunc(faults, func(d plan.Diagnostic) bool { return d.Code == c.code })
+			i := slices.IndexFunc(faults, func(d plan.Diagnostic) bool { return string(d.Code) == c.code })
 			require.GreaterOrEqual(t, i, 0, "%v", faults)
 			require.Contains(t, faults[i].Where, c.where)
 			require.Equal(t, 50, faults[i].Pos.Line)

@@ -37,6 +37,7 @@ func TestCarveTakesTheInsideOfAllPlanes(t *testing.T) {
 		{"all of it", []Plane{west(5)}, 0, 0},
 		{"nothing, it stands aside", []Plane{east(5)}, 64, 1},
 		{"nothing, it only touches", []Plane{east(4)}, 64, 1},
+		{"nothing, though a plane that does not matter cuts it", []Plane{east(1), east(5)}, 64, 1},
 		{"a sliver is no part: 4 x 4 x 0.000005 = 0.00008", []Plane{below(4 - 5e-6)}, 0, 0},
 	} {
 		t.Run(x.name, func(t *testing.T) {
@@ -198,6 +199,15 @@ func TestBoundsOfATurnedBox(t *testing.T) {
 	lo, hi := Box(Vec3{1, 1, 1}, Vec3{3, 3, 0}, Vec3{-1, 1, 0}, Vec3{Z: 2}).Bounds()
 	assert.Equal(t, Vec3{0, 1, 1}, lo)
 	assert.Equal(t, Vec3{4, 5, 3}, hi)
+}
+
+func TestBoundsOfABoxWhereAllIsNegative(t *testing.T) {
+	lo, hi := cube(-9, -8, -7, 2).Bounds()
+	assert.Equal(t, Vec3{-9, -8, -7}, lo)
+	assert.Equal(t, Vec3{-7, -6, -5}, hi)
+	lo, hi = cube(7, 8, 9, 2).Bounds()
+	assert.Equal(t, Vec3{7, 8, 9}, lo)
+	assert.Equal(t, Vec3{9, 10, 11}, hi)
 }
 
 func TestOverlapNeedsEveryKindOfAxis(t *testing.T) {

@@ -79,7 +79,7 @@ func check(src *plan.Item) (plan.Diagnostics, *Item) {
 		v.fault("no-mark", "an item has no mark", `add mark = "wall-strap" or the like`)
 	}
 	if k == nil {
-		v.fault("unknown-kind", fmt.Sprintf("kind %q is none of the catalog", src.Kind), "use "+near(src.Kind))
+		v.fault("unknown-word", fmt.Sprintf("%q is not a kind of item", src.Kind), "use "+near(src.Kind))
 	}
 	if k == nil || src.Mark == "" {
 		return v.ds, nil
@@ -100,10 +100,13 @@ type checker struct {
 	ds  plan.Diagnostics
 }
 
-func (v *checker) fault(code, summary, mend string) { v.add(plan.Error, code, summary, mend) }
-func (v *checker) warn(code, summary, mend string)  { v.add(plan.Warning, code, summary, mend) }
+func (v *checker) fault(code plan.Code, summary, mend string) { v.add(plan.Error, code, summary, mend) }
 
-func (v *checker) add(s plan.Severity, code, summary, mend string) {
+func (v *checker) warn(code plan.Code, summary, mend string) {
+	v.add(plan.Warning, code, summary, mend)
+}
+
+func (v *checker) add(s plan.Severity, code plan.Code, summary, mend string) {
 	v.ds = append(v.ds, plan.Diagnostic{
 		Severity: s, Code: code, Pos: v.src.Pos,
 		Summary: summary, Where: "item " + cmp.Or(v.src.Mark, "without a mark"), Mend: mend,
@@ -115,7 +118,7 @@ func (v *checker) defaults() {
 	it := v.it
 	it.Item.Phase = cmp.Or(it.Item.Phase, it.Kind.Phase)
 	if it.Phase = PhaseNamed(it.Item.Phase); it.Phase == nil {
-		v.fault("unknown-phase", fmt.Sprintf("phase %q is none of the order of work", it.Item.Phase), "use "+strings.Join(plan.Words(plan.Phases), ", "))
+		v.fault("unknown-word", fmt.Sprintf("%q is not a phase of the work", it.Item.Phase), "use "+strings.Join(plan.Words(plan.Phases), ", "))
 		it.Phase = PhaseNamed(it.Kind.Phase)
 	}
 	it.Face = cmp.Or(it.Face, it.Kind.Face)

@@ -11,7 +11,7 @@ import (
 
 func codesOf(ds plan.Diagnostics) (out []string) {
 	for _, d := range ds {
-		out = append(out, d.Code)
+		out = append(out, string(d.Code))
 	}
 	return out
 }
@@ -117,21 +117,23 @@ func TestWhatEachKindIs(t *testing.T) {
 	assert.Equal(t, len(Phases), (&Phase{}).Order(), "what is no phase comes last")
 }
 
-func TestDefaultsOfHoldDowns(t *testing.T) {
-	// One body and two; where the rod stands off the post the item must say.
+func TestBodiesOfHoldDowns(t *testing.T) {
+	// One body and two; where its rod stands off the post the item itself must say.
 	pair := good()
-	pair.Kind, pair.Rod, pair.Standoff, pair.Center = "hold-down pair", .625, 1.5, 1.3125
+	pair.Kind, pair.Rod, pair.Standoff, pair.Center = "hold-down pair", .625, 1.5, 1.4375
 	single := good()
 	single.Mark, single.Kind, single.Rod, single.Center = "one", "hold-down", .625, 2
 	c, ds := New([]*plan.Item{pair, single})
 	require.Empty(t, ds)
 	assert.Equal(t, 2, c.Items[0].Bodies)
-	assert.Equal(t, 1.3125, c.Items[0].Center)
 	assert.Equal(t, 1, c.Items[1].Bodies)
-	assert.Equal(t, 2.0, c.Items[1].Center)
 	strap, _ := New([]*plan.Item{good()})
 	assert.Zero(t, strap.Items[0].Bodies)
-	assert.Zero(t, strap.Items[0].Center)
+	for _, it := range []*plan.Item{pair, single} {
+		it.Center = 0
+		_, ds := New([]*plan.Item{it})
+		assert.Equal(t, []string{"no-center"}, codesOf(ds))
+	}
 }
 
 func TestSizesThatTheItemGivesCount(t *testing.T) {

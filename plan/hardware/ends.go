@@ -182,7 +182,7 @@ func (v *checker) halve(f *plan.Fasteners) {
 		if f.Count%2 == 0 {
 			what = fmt.Sprintf("%d holes", f.Holes)
 		}
-		v.fault("odd-count", fmt.Sprintf("%s for the whole %s cannot be shared evenly by its two ends", what, v.it.Kind.Name),
+		v.fault("odd-count", fmt.Sprintf("%s for the whole %s do not divide evenly between its two ends", what, v.it.Kind.Name),
 			"say how many are at each: "+fmt.Sprintf(w.mend, (n+1)/2))
 		v.atNails(f)
 		return

@@ -25,7 +25,7 @@ func made(t *testing.T, kind plan.ItemKind, fs ...plan.Fasteners) (*Item, []stri
 	c, ds := New([]*plan.Item{src})
 	var codes []string
 	for _, d := range ds {
-		codes = append(codes, d.Code)
+		codes = append(codes, string(d.Code))
 		require.NotEmpty(t, d.Mend)
 	}
 	require.Len(t, c.Items, 1)

@@ -42,9 +42,9 @@ func TestNewTellsEachFault(t *testing.T) {
 		code string
 	}{
 		"no mark":                   {func(i *plan.Item) { i.Mark = "" }, "no-mark"},
-		"unknown kind":              {func(i *plan.Item) { i.Kind = "strp" }, "unknown-kind"},
-		"unknown phase":             {func(i *plan.Item) { i.Phase = "later" }, "unknown-phase"},
-		"unknown face":              {func(i *plan.Item) { i.Face = "front" }, "unknown-face"},
+		"unknown kind":              {func(i *plan.Item) { i.Kind = "strp" }, "unknown-word"},
+		"unknown phase":             {func(i *plan.Item) { i.Phase = "later" }, "unknown-word"},
+		"unknown face":              {func(i *plan.Item) { i.Face = "front" }, "unknown-word"},
 		"unknown nail":              {func(i *plan.Item) { i.Fasteners[0].Nail = "5d common" }, "unknown-nail"},
 		"unknown gauge":             {func(i *plan.Item) { i.Gauge = "21" }, "unknown-gauge"},
 		"strap without length":      {func(i *plan.Item) { i.Length = 0 }, "strap-without-length"},
@@ -74,7 +74,7 @@ func TestNewTellsEachFault(t *testing.T) {
 			c.edit(it)
 			_, ds := New([]*plan.Item{it})
 			require.Len(t, ds, 1, "%v", ds)
-			assert.Equal(t, c.code, ds[0].Code)
+			assert.Equal(t, c.code, string(ds[0].Code))
 			assert.NotEmpty(t, ds[0].Mend)
 			assert.Equal(t, 7, ds[0].Pos.Line)
 		})
@@ -102,8 +102,8 @@ func TestNailsMustFitTheSteel(t *testing.T) {
 	it.Fasteners[0].Rows, it.Fasteners[0].Spacing, it.Fasteners[0].EndDist = 1, 3, 1
 	_, ds := New([]*plan.Item{it})
 	require.Len(t, ds, 1)
-	assert.Equal(t, "nails-do-not-fit", ds[0].Code)
-	assert.Contains(t, ds[0].Summary, `7" missing`)
+	assert.Equal(t, "nails-do-not-fit", string(ds[0].Code))
+	assert.Contains(t, ds[0].Summary, `short by 7"`)
 }
 
 func TestMarksOfOneFileAreUnique(t *testing.T) {
@@ -111,7 +111,7 @@ func TestMarksOfOneFileAreUnique(t *testing.T) {
 	b.Pos.Line = 9
 	_, ds := New([]*plan.Item{a, b})
 	require.Len(t, ds, 1)
-	assert.Equal(t, "mark-twice", ds[0].Code)
+	assert.Equal(t, "mark-twice", string(ds[0].Code))
 	assert.Equal(t, []plan.Pos{a.Pos}, ds[0].Related)
 
 	b.Pos.File, b.Length = "catalog.toml", 48

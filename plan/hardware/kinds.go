@@ -57,7 +57,7 @@ var clipFaces = []plan.Face{"", plan.Left, plan.Right, plan.Inside, plan.Outside
 // Kinds lists the kinds of hardware in the order of the load path.
 var Kinds = []*Kind{
 	{
-		Name: plan.ClipItem, Code: "clip", Doc: "holds the angle between two members that cross", Purpose: "clip",
+		Name: plan.ClipItem, Code: "clip", Doc: "ties two members that cross, at the corner between them", Purpose: "clip",
 		On:     []plan.JointKind{plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},
@@ -98,7 +98,7 @@ var Kinds = []*Kind{
 		Symbol: "sym-long-strap", Strap: true, Shape: Band, Phase: plan.BeforeFloor, Faces: []plan.Face{plan.Inside, plan.Outside, plan.Left, plan.Right},
 	},
 	{
-		Name: plan.HoldDownItem, Code: "hold-down", Doc: "one body that holds a post down to what is below by a rod", Purpose: "hold-down",
+		Name: plan.HoldDownItem, Code: "hold-down", Doc: "one body that ties a post to what is below with a rod", Purpose: "hold-down",
 		On:     []plan.JointKind{plan.WallEnd, plan.StudBase},
 		Symbol: "sym-hold-down", Phase: plan.FromInside, Faces: []plan.Face{"", plan.Left, plan.Right},
 	},
@@ -108,7 +108,7 @@ var Kinds = []*Kind{
 		Symbol: "sym-hold-down-pair", Shape: Pair, Phase: plan.FromInside, Faces: []plan.Face{"", plan.Left, plan.Right},
 	},
 	{
-		Name: plan.CollectorStrapItem, Code: "collector", Doc: "carries a shear wall's line on into a truss, joist or beam", Purpose: "collector",
+		Name: plan.CollectorStrapItem, Code: "collector", Doc: "carries the force of a shear wall's line into a truss, joist, beam or wall", Purpose: "collector",
 		On:     []plan.JointKind{plan.Collector, plan.PlateSplice},
 		Symbol: "sym-collector", Strap: true, Shape: Band, Phase: plan.FromInside, Faces: []plan.Face{plan.Top, plan.Inside, plan.Outside},
 	},
@@ -123,12 +123,12 @@ var Kinds = []*Kind{
 		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},
 	{
-		Name: plan.PostBaseItem, Code: "base", Doc: "stands a post off and holds it down", Purpose: "post base",
+		Name: plan.PostBaseItem, Code: "base", Doc: "holds a post down, clear of what it stands on", Purpose: "post base",
 		On:     []plan.JointKind{plan.PostBase, plan.GirderPile},
 		Symbol: "sym-post-base", Phase: plan.BeforeFloor,
 	},
 	{
-		Name: plan.PostCapItem, Code: "cap", Doc: "holds a beam on a post", Purpose: "post cap",
+		Name: plan.PostCapItem, Code: "cap", Doc: "ties a beam to its post", Purpose: "post cap",
 		On:     []plan.JointKind{plan.PostCap, plan.GirderPile},
 		Symbol: "sym-post-cap", Phase: plan.BeforeFloor,
 	},

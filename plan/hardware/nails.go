@@ -20,6 +20,12 @@ func (n Nail) Bolt() bool {
 	return word == "bolt" || word == "screw" || word == "lag" || word == "rod" || word == "No."
 }
 
+// Screw tells whether the fastener is a screw.
+func (n Nail) Screw() bool {
+	word, _, _ := strings.Cut(strings.TrimSpace(n.Name), " ")
+	return word == "screw" || word == "lag" || word == "No."
+}
+
 // ParseNail reads a fastener as a plan writes it, see plan.NailSize.
 func ParseNail(text string) (Nail, error) {
 	d, l, err := plan.NailSize(text)

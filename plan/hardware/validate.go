@@ -50,7 +50,7 @@ func (v *checker) sizes() {
 		v.warn("no-thickness", "a "+string(it.Kind.Name)+" without the thickness of its steel", `add thickness = "20 ga"`)
 	}
 	if it.Kind.Strap && it.Length > 0 && it.Lap > 0 && 2*it.Lap > it.Length {
-		v.fault("laps-exceed-length", fmt.Sprintf("two laps of %s need %s, the strap has %s", length.Feet(it.Lap), length.Feet(2*it.Lap), length.Feet(it.Length)), "shorten lap, or take a longer strap")
+		v.fault("laps-exceed-length", fmt.Sprintf("two laps of %s need %s, and the strap is %s long", length.Feet(it.Lap), length.Feet(2*it.Lap), length.Feet(it.Length)), "shorten lap, or take a longer strap")
 	}
 	if legs := it.Legs[0] + it.Legs[1]; legs > 0 && it.Kind.Name != plan.HangerItem && it.Length > 0 && legs > it.Length+1e-9 {
 		v.fault("legs-exceed-length", fmt.Sprintf("two legs of %s and %s need %s, it has %s", length.Feet(it.Legs[0]), length.Feet(it.Legs[1]),
@@ -84,7 +84,7 @@ func (v *checker) numbers() {
 		{"load.across", it.Load.Across},
 	} {
 		if x.val < 0 || math.IsNaN(x.val) || math.IsInf(x.val, 0) {
-			v.fault("bad-number", x.key+" is not a number that can be measured", "give a number above zero")
+			v.fault("bad-number", x.key+" is not a usable number", "give a number above zero")
 		}
 	}
 	if l := it.Load; l.Uplift+l.Along+l.Across > 0 && strings.TrimSpace(l.Source) == "" {
@@ -95,10 +95,10 @@ func (v *checker) numbers() {
 func (v *checker) names() {
 	it := v.it
 	if it.Face != "" && !slices.Contains(plan.Faces, it.Face) {
-		v.fault("unknown-face", fmt.Sprintf("face %q is none a piece can have", it.Face), "use one of "+strings.Join(plan.Words(plan.Faces), ", "))
+		v.fault("unknown-word", fmt.Sprintf("%q is not a face of a member", it.Face), "use one of "+strings.Join(plan.Words(plan.Faces), ", "))
 	}
 	if want := bodies[it.Kind.Name]; want > 0 && it.Bodies != want {
-		v.fault("wrong-bodies", fmt.Sprintf("a %s has %d bodies, not %d", it.Kind.Name, want, it.Bodies), "change kind, or take bodies out")
+		v.fault("wrong-bodies", fmt.Sprintf("a %s has %s, not %d", it.Kind.Name, []string{"no body", "1 body", "2 bodies"}[want], it.Bodies), "change kind, or take bodies out")
 	}
 }
 
@@ -127,7 +127,7 @@ func (v *checker) pattern(f plan.Fasteners) {
 		return
 	}
 	if f.Rows > 1 && it.Width > 0 && float64(f.Rows)*2*f.Diameter > it.Width {
-		v.fault("rows-exceed-width", fmt.Sprintf("%d rows of %s nails on steel %s wide", f.Rows, length.Feet(f.Diameter), length.Feet(it.Width)), "fewer rows, or wider steel")
+		v.fault("rows-exceed-width", fmt.Sprintf("%d rows of %s on steel %s wide", f.Rows, f.Nail, length.Feet(it.Width)), "fewer rows, or wider steel")
 	}
 	if !it.Kind.Strap || it.Length <= 0 || f.Count <= 0 {
 		return
@@ -137,7 +137,7 @@ func (v *checker) pattern(f plan.Fasteners) {
 		room /= float64(f.Parts)
 	}
 	if need := Spread(f, it.Width); need > room+1e-9 {
-		v.fault("nails-do-not-fit", fmt.Sprintf("%d nails in %s take %s of steel, there are %s: %s missing", f.Count, part(f),
+		v.fault("nails-do-not-fit", fmt.Sprintf("%d nails in %s need %s of steel and there are %s: short by %s", f.Count, part(f),
 			length.Feet(need), length.Feet(room), length.Feet(need-room)), "fewer nails, closer spacing, more rows, or a longer strap")
 	}
 }

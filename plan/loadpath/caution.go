@@ -12,18 +12,18 @@ func assumptions(a *analysis) []string {
 	out := []string{
 		"Wind: ASCE " + string(a.basis.Edition) + " envelope procedure for low-rise buildings, all four directions, both reference corners, internal pressure of both signs.",
 		"The whole plan is one building; mean roof height and end zones are those of the main roof. A house on piles is taken at its height above grade, and no pressure on its underside is counted.",
-		"Uplift by 0.6 D + 0.6 W. Dead load is what the list says and no more; weight relieves the joint below it only.",
-		"Roof pressure acts square to the slope. A rafter with no ridge beam and its opposite are one stiff piece on two plates; with a ridge beam, and at hips and valleys, each is a simple beam and the level part of the pressure goes to the deck.",
-		"A hip's end slopes take roof zone 2 or 3 by the side of the ridge they lie on; a shed roof takes the coefficients of a flat one. The side facing the wind takes 0.7 q more from below on overhangs (ASCE 7-16 28.3.3, from memory), and so does roof over a porch.",
-		"A rafter rests on the middle of its seat; a rafter's width reaches half way to its neighbors, the outer ones to the edge of the roof. Roof weight is that of the slope, ceilings weigh between the walls, openings weigh as the wall round them, and floors over and under the whole plan, stairs included.",
-		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header takes it to the inner king at each end, not to its neighbors.",
-		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Bearing walls across the joists are held down by half of each joist span.",
-		"A deck takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the plates to the ridge. Decks are flexible and hand wind to shear walls by tributary width" + map[bool]string{true: ", but the plan asks for stiffness: decks are rigid, lines as stiff as length times unit shear capacity; what the twist adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness] + ".",
-		"Roofs push sideways with zones 2 and 3, never less than nothing; each roof body by itself, none shields another. Least loads of 16 and 8 psf (ASCE 7-16 28.3.4, from memory) are run too.",
-		"Segments of one line share its force by the length that counts. Ends of segments that stand over each other within 18 in add up; other ends go straight down. A segment turns over from the top of its plates, under a rake from their mean height.",
-		fmt.Sprintf("Overturning is relieved only by weight that uplift has left over. Framing is %s, G %.2f, dry, at ordinary temperature: treated piles and girders, wet when nailed or in the weather, may ask for CM 0.7 on nails (NDS 2018 Table 11.3.3), which is not taken.", a.species.Name, a.species.G),
+		"Uplift by 0.6 D + 0.6 W. Dead load is only what is listed; it counts only at joints below it.",
+		"Roof pressure acts normal to the slope. With no ridge beam, a rafter and its opposite act as one rigid piece on two plates; with a ridge beam, and at hips and valleys, each is a simple beam and the horizontal part of the pressure goes to the diaphragm.",
+		"The end slopes of a hip take roof zone 2 or 3 by the side of the ridge they are on; a shed roof takes the coefficients of a flat roof. Windward overhangs take 0.7 q more from below (ASCE 7-16 28.3.3, from memory), and so does roof over a porch.",
+		"A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls, openings as the wall around them, and floors over the whole plan, stairs included.",
+		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header carries it to the inner king at each end, not to the studs beyond.",
+		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
+		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the plates to the ridge. Diaphragms are flexible and distribute wind to shear walls by tributary width" + map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness] + ".",
+		"Lateral load on roofs is by zones 2 and 3, never below zero; each roof by itself, none shields another. Minimum loads of 16 and 8 psf (ASCE 7-16 28.3.4, from memory) are run too.",
+		"Segments of one line share its force by counted length. Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height.",
+		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature: treated piles and girders, wet when nailed or in the weather, may need CM 0.7 on nails (NDS 2018 Table 11.3.3), which is not applied.", a.species.Name, a.species.G),
 		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
-		"Pieces of one mark at a joint add up; of different marks the strongest counts alone. A bolt through a sill holds the plate and no stud. Ordinary nailing of the framing counts for nothing, but at top plate splices 8-16d are assumed.",
+		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud. Ordinary framing nails are not counted, except that 8-16d are assumed at top plate splices.",
 	}
 	for _, s := range p.Site.Assumed {
 		out = append(out, "Site: "+s+", not in the plan.")
@@ -42,17 +42,17 @@ func unchecked(p *plan.Plan) []string {
 		"Sheathing and cladding on the roof and walls, windows and doors, and their fastening.",
 		"Diaphragm shear and nailing, openings in floors, deflection and drift.",
 		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends.",
-		"Perpendicular forces on studs other than the push at rafter joints; gable ends against outward pressure.",
-		"Push along and across the wall at rafter bearings, where the maker gives no load for it; the level thrust of rafters on their plates in wind.",
-		"Shear through bottom plates, rims and blocking, and from the roof's deck down to interior walls.",
+		"Out-of-plane forces on studs other than the lateral load at rafter joints; gable ends against outward pressure.",
+		"Lateral load along and across the wall at rafter bearings, where the maker gives no allowable load for it; the horizontal thrust of rafters on their plates in wind.",
+		"Shear through bottom plates, rims and blocking, and from the roof diaphragm down to interior walls.",
 		"Rim to sill plate where a strap ends at the rim.",
 		"Uplift on cripples over headers, and on plates and headers that span between tied studs.",
-		"Torsional load cases of the envelope procedure; twist of open fronts is told but not added.",
+		"Torsional load cases of the envelope procedure; torsion of open fronts is reported, not added.",
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
 		"Flood, wave, scour, earthquake, and impact of debris.",
 	}
 	if p.Foundation.Kind == plan.Piles || len(p.Girders) > 0 {
-		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what stands among them.")
+		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.")
 	} else {
 		out = append(out, "Anchorage in concrete or masonry, the foundation, and the soil.")
 	}

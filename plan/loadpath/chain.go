@@ -12,12 +12,12 @@ import (
 type Chain struct {
 	Line  *framing.Line
 	Name  string
-	Rings []Ring // from the ridge down
-	Weak  int    // index of the weakest ring, -1 when nothing is asked of any
+	Links []ChainLink // from the ridge down
+	Weak  int         // index of the weakest link, -1 when nothing is asked of any
 }
 
-// Ring is one step of a chain: all joints of one kind in one wall.
-type Ring struct {
+// ChainLink is one step of a chain: all joints of one kind in one wall.
+type ChainLink struct {
 	Title  string // "rafters to plates, wall 2S"
 	Kind   plan.JointKind
 	Wall   *plan.Wall // nil at ridge and piles
@@ -59,7 +59,7 @@ func (r *Report) chains(a *analysis) {
 			for _, j := range a.joints[w] {
 				for _, k := range at[j] {
 					if k.Check.ID == sillCheck {
-						continue // a ring of its own
+						continue // a link of its own
 					}
 					byWall[w][j.Kind] = append(byWall[w][j.Kind], k)
 				}
@@ -102,12 +102,12 @@ func linksOf(at map[*framing.Joint][]*Link, joints []*framing.Joint) (out []*Lin
 	return out
 }
 
-// add appends a ring of the links, if there are any.
+// add appends a link of the links, if there are any.
 func (c *Chain) add(title string, k plan.JointKind, w *plan.Wall, links []*Link) {
 	if len(links) == 0 {
 		return
 	}
-	g := Ring{Title: title, Kind: k, Wall: w, Joints: len(links)}
+	g := ChainLink{Title: title, Kind: k, Wall: w, Joints: len(links)}
 	for _, l := range links {
 		if l.Gap != "" {
 			g.Gaps++
@@ -116,23 +116,23 @@ func (c *Chain) add(title string, k plan.JointKind, w *plan.Wall, links []*Link)
 			g.Worst = l
 		}
 	}
-	c.Rings = append(c.Rings, g)
+	c.Links = append(c.Links, g)
 }
 
 func (c *Chain) weakest() {
-	for i, g := range c.Rings {
-		if g.Worst.Demand > 0 && (c.Weak < 0 || worse(g.Worst, c.Rings[c.Weak].Worst)) {
+	for i, g := range c.Links {
+		if g.Worst.Demand > 0 && (c.Weak < 0 || worse(g.Worst, c.Links[c.Weak].Worst)) {
 			c.Weak = i
 		}
 	}
 }
 
-// Weakest says which ring is the weakest, in one line.
+// Weakest says which link is the weakest, in one line.
 func (c *Chain) Weakest() string {
 	if c.Weak < 0 {
-		return "nothing lifts here"
+		return "no net uplift"
 	}
-	g := c.Rings[c.Weak]
+	g := c.Links[c.Weak]
 	return fmt.Sprintf("%s: %s, %s", g.Title, g.Worst.ID, ratioText(g.Worst))
 }
 

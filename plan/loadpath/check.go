@@ -21,21 +21,21 @@ type Check struct {
 // Checks lists the load checks from ridge to foundation, then sideways.
 func Checks() []*Check {
 	return []*Check{
-		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for an even load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
-		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the push of the wind on the wall where the maker gives loads sideways", rafterUplift},
-		{"stud-top-uplift", "Plates to studs", "uplift that the top plates hand to each full-height member", upliftAt(plan.StudTop)},
+		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for a uniform load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
+		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the wind's lateral load on the wall where the maker gives allowable loads along or across it", rafterUplift},
+		{"stud-top-uplift", "Plates to studs", "uplift from the top plates to each full-height member", upliftAt(plan.StudTop)},
 		{"header-uplift", "Header ends", "uplift over an opening, gathered by the header to the king at each end", upliftAt(plan.OpeningHead)},
-		{"story-uplift", "Stud to stud through the floor", "uplift from story to story, less the weight of the wall above", upliftAt(plan.StudStud)},
-		{"base-uplift", "Studs to floor or foundation", "uplift at the foot of the lowest studs, less the weight of the walls above", upliftAt(plan.StudBase)},
-		{sillCheck, "Bottom plates to the foundation", "what clips bring to a sill plate on a slab or stem wall, shared by lever to the bolts on both sides; with the uplift t of a perforated wall, at every story; the plate's bending between bolts and the bolts' hold in concrete or masonry are not computed", sillAnchors},
-		{"girder-pile-uplift", "Girders to piles", "uplift that walls and joists bring to each pile, less the weight of the lowest floor", upliftAt(plan.GirderPile)},
-		{"pile-overturning", "Shear wall ends to piles", "uplift at a pile together with the end tension that the lowest shear walls bring there by girders and joists", overturnedAtPiles},
+		{"story-uplift", "Stud to stud through the floor", "uplift from story to story, less the dead load of the wall above", upliftAt(plan.StudStud)},
+		{"base-uplift", "Studs to floor or foundation", "uplift at the base of the lowest studs, less the dead load of the walls above", upliftAt(plan.StudBase)},
+		{sillCheck, "Bottom plates to the foundation", "uplift that clips bring to a sill plate on a slab or stem wall, shared by lever arm to the bolts on both sides; with the uplift t of a perforated wall, at every story; bending of the plate between bolts and anchorage of the bolts in concrete or masonry are not computed", sillAnchors},
+		{"girder-pile-uplift", "Girders to piles", "uplift from walls and joists at each pile, less the dead load of the lowest floor", upliftAt(plan.GirderPile)},
+		{"pile-overturning", "Shear wall ends to piles", "uplift at a pile plus the end tension that the lowest shear walls bring there through girders and joists", overturnedAtPiles},
 		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(plan.PostCap)},
 		{"porch-base-uplift", "Porch posts to footings", "uplift of the roof on a porch beam", upliftAt(plan.PostBase)},
-		{"story-shear", "Stories and lines that nothing holds sideways", "shear of a story without sheathed segments in the wind's direction, or of a line none of whose segments counts", storyShear},
-		{"unit-shear", "Sheathed segments", "shear along each segment over the length that counts", unitShear},
-		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less weight that uplift has left over; of a segment that stands on no other also at the foot of the post below", overturning},
-		{"collector", "Collectors", "force along a shear wall's line where it goes on past a segment", collectors},
+		{"story-shear", "Stories and lines with no lateral resistance", "shear of a story without sheathed segments in the wind's direction, or of a line with no segment wide enough to count", storyShear},
+		{"unit-shear", "Sheathed segments", "shear along each segment over its counted length", unitShear},
+		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less the dead load left after uplift; for a segment not over another, also at the base of the post below", overturning},
+		{"collector", "Collectors", "force along a shear wall's line where it continues past a segment", collectors},
 		{"chord-splice", "Top plate splices", "chord force of the floor or roof, or collector force, at each break in a top plate", splices},
 	}
 }
@@ -93,7 +93,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 	}
 	l.close(held)
 	if j.Kind == plan.StudStud && !j.Below {
-		l.Notes = append(l.Notes, "nothing stands below to tie to")
+		l.Notes = append(l.Notes, "nothing below to tie to")
 	}
 	return l
 }
@@ -125,9 +125,9 @@ func (l *Link) Governs() string {
 	case l.Gap != "":
 		return l.Gap
 	case l.Capacity == nil:
-		return "nothing asked"
+		return "no demand"
 	case l.Capacity.Unknown != "":
-		return "nothing asked; " + l.Capacity.Unknown
+		return "no demand; " + l.Capacity.Unknown
 	}
 	return l.Capacity.Governs
 }

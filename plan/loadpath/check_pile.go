@@ -90,7 +90,7 @@ func overturnedAtPiles(c *Check, a *analysis) (out []*Link) {
 		l.Demand = math.Max(0, lb+up)
 		l.Strength = math.Max(0, lb/ASD.W+l.Force.net(Strength))
 		l.Terms = append(l.Terms,
-			Term{fmt.Sprintf("0.6 of the end tension that shear walls bring here, not relieved (all weight is in the uplift), %s", wind), lb, "lb"},
+			Term{fmt.Sprintf("0.6 of the end tension that shear walls bring here, not relieved (all dead load is in the uplift), %s", wind), lb, "lb"},
 			Term{"both, uplift and end tension each in its own worst case", lb + up, "lb"})
 		l.close(a.allowed.At(j, capacity.Upward))
 		out = append(out, l)

@@ -79,15 +79,15 @@ func (a *analysis) sideways(l *Link) {
 		both := 0.0
 		if given.Along > 0 {
 			both = timber.Interaction([2]float64{l.Demand, l.Capacity.Value}, [2]float64{along, given.Along * n})
-			l.Terms = append(l.Terms, Term{"push along the wall (wind along it), ASD", along, "lb"})
+			l.Terms = append(l.Terms, Term{"lateral load along the wall (wind along it), ASD", along, "lb"})
 		}
 		if given.Across > 0 {
 			both = math.Max(both, timber.Interaction([2]float64{l.Demand, l.Capacity.Value}, [2]float64{across, given.Across * n}))
-			l.Terms = append(l.Terms, Term{"push across the wall (wind on it), ASD", across, "lb"})
+			l.Terms = append(l.Terms, Term{"lateral load across the wall (wind on it), ASD", across, "lb"})
 		}
 		if both > l.Ratio {
 			l.Ratio = both
-			l.Notes = append(l.Notes, fmt.Sprintf("ratio by linear interaction of uplift with the push along or across the wall, each in its own worst case: %.2f", both))
+			l.Notes = append(l.Notes, fmt.Sprintf("ratio by linear interaction of uplift with the lateral load along or across the wall, each in its own worst case: %.2f", both))
 		}
 		return
 	}

@@ -23,15 +23,15 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 			l.Terms = []Term{
 				{"shear of the line, strength level, " + x.Name, x.Force, "lb"},
 				{"share of this segment", s.Share, ""},
-				{"length that counts", s.Working / 12, "ft"},
+				{"counted length", s.Working / 12, "ft"},
 				{"0.6 of it over that length", s.Demand, "plf"},
 			}
 			l.close(segmentCapacity(s))
 			if s.Factor == 0 && !s.Shear.Perforated {
-				l.Notes = append(l.Notes, fmt.Sprintf("height to width %.2f is over 3.5: it counts for nothing", s.Tallest/s.Length))
+				l.Notes = append(l.Notes, fmt.Sprintf("height to width ratio %.2f exceeds 3.5: not counted", s.Tallest/s.Length))
 			}
 			if s.Pierced != nil {
-				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; the bottom plate lifts by the same %.0f plf between its ends (SDPWS 2021 4.3.6.4.2.1, transcribed)",
+				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; uplift of the bottom plate between its ends is the same %.0f plf (SDPWS 2021 4.3.6.4.2.1, transcribed)",
 					s.Pierced.Ao/144, s.Pierced.R, s.Pierced.Co, s.Demand))
 			}
 			out = append(out, l)
@@ -103,12 +103,12 @@ func (a *analysis) endLink(c *Check, x *LineShear, s *SegmentShear, i int) *Link
 	}
 	l.Terms = []Term{
 		{"shear of the segment, strength level", s.V, "lb"},
-		{"height at which it comes in" + map[bool]string{true: ", mean of a rake wall over the segment"}[s.Height != x.Level.PlateHeight && s.Wall.Top == plan.RakeTop], s.Height / 12, "ft"},
+		{"height at which it acts" + map[bool]string{true: ", mean of a rake wall over the segment"}[s.Height != x.Level.PlateHeight && s.Wall.Top == plan.RakeTop], s.Height / 12, "ft"},
 		{"shear of the segments above that stand on it, over the depth of the floor between, strength level", s.Moment/12 - s.V*s.Height/12, "lb-ft"},
 		{"moment, both", s.Moment / 12, "lb-ft"},
 		{"over the lever arm", s.arm() / 12, "ft"},
 		{"with the stories above: chord tension, strength level", s.Lifts, "lb"},
-		{"less 0.6 of the weight uplift has left over, half of it at this end, ASD", relief, "lb"},
+		{"less 0.6 of the dead load left after uplift, half of it at this end, ASD", relief, "lb"},
 		{"0.6 of the tension less the relief", net, "lb"},
 	}
 	if j == nil {
@@ -142,7 +142,7 @@ func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
 	}
 	if base == nil {
 		l.close(nil)
-		l.Gap = "no post below takes the end tension on"
+		l.Gap = "no post below carries the end tension down"
 		return l
 	}
 	l.Joint, l.Where = base, whereOf(base)
@@ -240,13 +240,13 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
 		l.Terms = []Term{
 			{"force of the line, strength level, " + x.Name, x.Force, "lb"},
-			{"of it from this story's deck, even over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
+			{"of it from this story's diaphragm, uniform over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
 			{"collector force here, strength level", f, "lb"},
 			{"0.6 of it", l.Demand, "lb"},
 		}
 		l.close(a.allowed.At(j, capacity.Endways))
 		if !j.Below && l.Demand > least {
-			l.Notes = append(l.Notes, "no member carries the line on here")
+			l.Notes = append(l.Notes, "no member continues the line here")
 		}
 		out = append(out, l)
 	}
@@ -266,7 +266,7 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		if j.Wall.Exterior {
 			chord = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
 		}
-		what := "deck chord, wind across the wall"
+		what := "diaphragm chord, wind across the wall"
 		if x := a.lineOf(j); x != nil {
 			drag = math.Abs(x.DragAt(at))
 		}

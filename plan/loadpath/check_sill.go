@@ -159,7 +159,7 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 		lb := f.lb * k
 		on[i] += lb
 		if lb > least {
-			terms[i] = append(terms[i], Term{fmt.Sprintf("%s: %.0f lb ASD in its own worst case, times %.3f by lever", f.from, f.lb, k), lb, "lb"})
+			terms[i] = append(terms[i], Term{fmt.Sprintf("%s: %.0f lb ASD in its own worst case, times %.3f by lever arm", f.from, f.lb, k), lb, "lb"})
 		}
 	}
 	for _, f := range lifts {

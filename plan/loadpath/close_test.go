@@ -18,9 +18,9 @@ func TestClosedLinkHasCapacityOrGap(t *testing.T) {
 		left, ratio   float64
 		gap, governed string
 	}{
-		{"rounding, nothing placed", 0.149, nil, 0, 0, "", "nothing asked"},
+		{"rounding, nothing placed", 0.149, nil, 0, 0, "", "no demand"},
 		{"rounding, a piece placed", 0.5, held, 0, 0, "", "nails"},
-		{"pressed down", -3, nil, 0, 0, "", "nothing asked"},
+		{"pressed down", -3, nil, 0, 0, "", "no demand"},
 		{"little, nothing placed", 0.6, nil, 0.6, math.Inf(1), "no hardware at this joint", "no hardware at this joint"},
 		{"no number known", 90, &Capacity{Unknown: "no nails"}, 90, math.Inf(1), "no capacity known: no nails", "no capacity known: no nails"},
 		{"held", 100, held, 100, 0.25, "", "nails"},

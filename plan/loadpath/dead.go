@@ -19,19 +19,19 @@ type DeadLine struct {
 const perInch = 0.244
 
 // joistSource names where perInch comes from.
-const joistSource = "0.244 psf an inch of depth at 16 in on center, an office's structural notes (second-hand)"
+const joistSource = "0.244 psf per inch of depth at 16 in o.c., an engineering office's structural notes (second-hand)"
 
 // defaults are the dead weights beside framing members, for parts the plan
 // gives none of. Low weights relieve least, so nothing is taken for siding,
 // insulation, ducts or contents.
 var defaults = []DeadLine{
 	{plan.DeadRoof, "asphalt shingles", 2.0, "a weight table that agrees with ASCE 7-05 Table C3-1 where that was read (second-hand)"},
-	{plan.DeadRoof, "15/32 sheathing", 1.41, "3 psf an inch, an office's structural notes (second-hand)"},
-	{plan.DeadCeiling, "1/2 gypsum board", 2.2, "ASCE 7-05 Table C3-1, 0.55 an eighth (read)"},
-	{plan.DeadWall, "7/16 sheathing", 1.31, "3 psf an inch, an office's structural notes (second-hand)"},
-	{plan.DeadWall, "1/2 gypsum board, one side", 2.2, "ASCE 7-05 Table C3-1, 0.55 an eighth (read)"},
-	{plan.DeadInteriorWall, "1/2 gypsum board, both sides", 4.4, "ASCE 7-05 Table C3-1, 0.55 an eighth (read)"},
-	{plan.DeadFloor, "23/32 subfloor", 2.16, "3 psf an inch, an office's structural notes (second-hand)"},
+	{plan.DeadRoof, "15/32 sheathing", 1.41, "3 psf per inch, an engineering office's structural notes (second-hand)"},
+	{plan.DeadCeiling, "1/2 gypsum board", 2.2, "ASCE 7-05 Table C3-1, 0.55 psf per 1/8 in (read)"},
+	{plan.DeadWall, "7/16 sheathing", 1.31, "3 psf per inch, an engineering office's structural notes (second-hand)"},
+	{plan.DeadWall, "1/2 gypsum board, one side", 2.2, "ASCE 7-05 Table C3-1, 0.55 psf per 1/8 in (read)"},
+	{plan.DeadInteriorWall, "1/2 gypsum board, both sides", 4.4, "ASCE 7-05 Table C3-1, 0.55 psf per 1/8 in (read)"},
+	{plan.DeadFloor, "23/32 subfloor", 2.16, "3 psf per inch, an engineering office's structural notes (second-hand)"},
 }
 
 // deadLoads answers what things weigh.

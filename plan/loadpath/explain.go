@@ -56,7 +56,7 @@ func (rc roofCase) inEnd(s *strip) float64 {
 	return overlap(s.along0, s.along1, rc.end0, rc.end1) / (s.along1 - s.along0)
 }
 
-func percent(x float64) string { return fmt.Sprintf("%.0f %%", 100*x) }
+func percent(x float64) string { return fmt.Sprintf("%.0f%%", 100*x) }
 
 // stripsAt returns the rafters that rest at a joint, with the other one of
 // their pair; hips and valleys carry no roof of their own.

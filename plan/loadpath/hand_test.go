@@ -27,7 +27,7 @@ const (
 
 // handRafter returns the reaction at the south plate of a pair of common
 // rafters at 16 in away from the ends, wind from the west, corner south, and
-// the level tension at the ridge: wind (strength) and dead, lb.
+// the horizontal tension at the ridge: wind (strength) and dead, lb.
 func handRafter() (plate, ridge Force) {
 	strip := 16.0 / 12
 	load := func(u0, u1, c float64) (sum, moment float64) { // in up the plan, net coefficient

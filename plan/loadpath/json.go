@@ -100,7 +100,7 @@ func (l *Link) json(limit float64) jsonLink {
 	return out
 }
 
-type jsonRing struct {
+type jsonChainLink struct {
 	Title  string `json:"title"`
 	Joints int    `json:"joints"`
 	Gaps   int    `json:"gaps"`
@@ -109,8 +109,8 @@ type jsonRing struct {
 }
 
 type jsonChain struct {
-	Line  string     `json:"line"`
-	Rings []jsonRing `json:"links"`
+	Line  string          `json:"line"`
+	Links []jsonChainLink `json:"links"`
 }
 
 type jsonCheck struct {
@@ -133,9 +133,9 @@ func (r *Report) checkJSON(limit float64) jsonCheck {
 		out.Links = append(out.Links, l.json(limit))
 	}
 	for _, c := range r.Chains {
-		x := jsonChain{Line: c.Name, Rings: []jsonRing{}}
-		for i, g := range c.Rings {
-			x.Rings = append(x.Rings, jsonRing{g.Title, g.Joints, g.Gaps, g.Worst.ID, i == c.Weak})
+		x := jsonChain{Line: c.Name, Links: []jsonChainLink{}}
+		for i, g := range c.Links {
+			x.Links = append(x.Links, jsonChainLink{g.Title, g.Joints, g.Gaps, g.Worst.ID, i == c.Weak})
 		}
 		out.Chains = append(out.Chains, x)
 	}

@@ -20,7 +20,7 @@ func (g gust) String() string {
 	s := windCase{g.axis, g.sign, g.corner, 1}.String()
 	s = s[:len(s)-len(", internal pressure")]
 	if g.least {
-		return s[:len("wind from X")] + ", least loads"
+		return s[:len("wind from X")] + ", minimum loads"
 	}
 	return s
 }

@@ -187,7 +187,7 @@ func TestUnitShearLinksSayTheirArithmetic(t *testing.T) {
 	for _, l := range r.Links {
 		if l.Check.ID == "unit-shear" && strings.HasSuffix(l.Wall.Name, "E") {
 			require.NotEmpty(t, l.Notes, l.ID)
-			assert.Contains(t, l.Notes[0], "is over 3.5: it counts for nothing")
+			assert.Contains(t, l.Notes[0], "exceeds 3.5: not counted")
 			assert.Zero(t, l.Terms[1].Value)
 		}
 		if l.Check.ID == "story-shear" {

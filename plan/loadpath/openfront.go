@@ -16,7 +16,7 @@ func (l *lateral) openFronts() {
 			lines := d.lines[ax]
 			dir := plan.Axes[ax]
 			if len(lines) == 0 {
-				l.torsion = append(l.torsion, fmt.Sprintf("story %s: no sheathed segment runs along %s; nothing resists wind that way", d.level.Name, dir))
+				l.torsion = append(l.torsion, fmt.Sprintf("story %s: no sheathed segment runs along %s; nothing resists wind in that direction", d.level.Name, dir))
 				continue
 			}
 			l.cantilever(d, lines, ax, dir)
@@ -34,7 +34,7 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir plan.
 	if len(lines) == 1 {
 		x := l.lines[lines[0].n]
 		e := math.Abs((lo+hi)/2 - x.At)
-		l.tell(d, dir, fmt.Sprintf("one line only, %s, %s from the middle of the deck", x.Name, length.Feet(e)), ASD.W*x.Deck*e, depth)
+		l.tell(d, dir, fmt.Sprintf("one line only, %s, %s from the middle of the diaphragm", x.Name, length.Feet(e)), ASD.W*x.Deck*e, depth)
 		return
 	}
 	n := len(lines) - 1
@@ -47,7 +47,7 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir plan.
 			x, next = l.lines[lines[n].n], lines[n-1]
 		}
 		load := x.Deck * past / (past + math.Abs(next.At-x.At)/2)
-		l.tell(d, dir, fmt.Sprintf("the deck reaches %s past line %s on side %s, %.2f of its depth along the wind",
+		l.tell(d, dir, fmt.Sprintf("the diaphragm reaches %s past line %s on side %s, %.2f of its depth along the wind",
 			length.Feet(past), x.Name, sides[1-ax][i], past/depth), ASD.W*load*past/2, depth)
 	}
 }
@@ -55,6 +55,6 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir plan.
 // tell notes one open front with its twist (lb in, ASD) and the couple that
 // balances it over the depth of the deck.
 func (l *lateral) tell(d *diaphragm, dir plan.Axis, what string, twist, depth float64) {
-	l.torsion = append(l.torsion, fmt.Sprintf("story %s, wind along %s: %s; twist %.0f lb-ft, a couple of %.0f lb on the lines across the wind, not added to them",
+	l.torsion = append(l.torsion, fmt.Sprintf("story %s, wind along %s: %s; torsion %.0f lb-ft, a couple of %.0f lb on the lines across the wind, reported, not added",
 		d.level.Name, dir, what, twist/12, twist/depth))
 }

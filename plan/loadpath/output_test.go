@@ -123,7 +123,7 @@ func TestGapsAreTold(t *testing.T) {
 	}
 	for _, c := range r.Chains {
 		if c.Weak >= 0 {
-			assert.NotEmpty(t, c.Rings[c.Weak].Worst.Gap, "a gap is the weakest of %s", c.Name)
+			assert.NotEmpty(t, c.Links[c.Weak].Worst.Gap, "a gap is the weakest of %s", c.Name)
 		}
 	}
 }
@@ -148,7 +148,7 @@ func TestNoShearWallIsTold(t *testing.T) {
 	_, ds := Run(placed(t, b.plan()))
 	codes := map[string]int{}
 	for _, d := range ds {
-		codes[d.Code]++
+		codes[string(d.Code)]++
 	}
 	assert.Equal(t, 4, codes["no-shear-wall"], "two stories, two directions")
 }
@@ -175,8 +175,8 @@ func TestMakersValueIsTaken(t *testing.T) {
 	l := r.Joint("2S-32-RP")[0]
 	assert.Equal(t, 617.0, l.Capacity.Value)
 	assert.Contains(t, l.Governs(), "maker")
-	assert.Greater(t, l.Ratio, l.Demand/617, "uplift and push by linear interaction")
-	assert.Contains(t, r.Explain("2S-32-RP"), "push across the wall")
+	assert.Greater(t, l.Ratio, l.Demand/617, "uplift and lateral load by linear interaction")
+	assert.Contains(t, r.Explain("2S-32-RP"), "lateral load across the wall")
 }
 
 func TestChecksAreDocumented(t *testing.T) {

@@ -53,28 +53,28 @@ func basisFaults(h *framing.House) plan.Diagnostics {
 		}}
 	}
 	if len(h.Joints) == 0 {
-		return plan.Diagnostics{{Code: "no-joints", Summary: "the house has no joints to carry load", Where: "house", Mend: "mend the errors of the plan first", Pos: s.Pos}}
+		return plan.Diagnostics{{Code: "no-joints", Summary: "the house has no joints to carry load", Where: "house", Mend: "fix the errors in the plan first", Pos: s.Pos}}
 	}
 	b, _ := basisOf(h)
 	if err := b.Check(); err != nil {
-		return plan.Diagnostics{{Code: "bad-wind-basis", Summary: err.Error(), Where: "site", Mend: "mend the keys of [site] and the walls", Pos: s.Pos}}
+		return plan.Diagnostics{{Code: "bad-wind-basis", Summary: err.Error(), Where: "site", Mend: "correct the keys of [site] and the walls", Pos: s.Pos}}
 	}
 	return nil
 }
 
 // tell warns of what the path lost on its way.
 func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
-	warn := func(code string, pos plan.Pos, where, mend, format string, args ...any) {
+	warn := func(code plan.Code, pos plan.Pos, where, mend, format string, args ...any) {
 		ds = append(ds, plan.Diagnostic{Severity: plan.Warning, Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: pos})
 	}
 	for _, w := range a.plan.Walls {
 		if lb := a.orphan[w]; lb > least {
-			warn("uplift-without-path", w.Pos, "wall "+w.Name, "put a wall in line below it, or let the engineer show the way down",
-				"uplift of up to %.0f lb a stud comes down where no wall stands below", lb)
+			warn("uplift-without-path", w.Pos, "wall "+w.Name, "put a wall in line below it, or have the engineer detail the load path below",
+				"uplift of up to %.0f lb per stud has no wall below it", lb)
 		}
 	}
 	if a.unheld > least {
-		warn("rafter-without-support", a.plan.Site.Pos, "roof", "give the rafters a wall or beam to bear on", "roof members without a bearing carry uplift that goes nowhere")
+		warn("rafter-without-support", a.plan.Site.Pos, "roof", "give the rafters a wall or beam to bear on", "roof members without a bearing have uplift with no load path")
 	}
 	if a.ridgeLost > least {
 		warn("ridge-without-support", a.plan.Site.Pos, "roof", "put a wall or post under the ends of the ridge beam", "a ridge beam carries uplift, but no wall stands under its ends")

@@ -89,6 +89,8 @@ func (s *caseState) handDown(k *carrier, f Force) {
 		for _, g := range k.ground {
 			s.piles[g.pile.n].take(f.times(g.k))
 		}
+	case k.base != nil && k.base.Kind == plan.StudBase && k.wall.w.Level.Index > 0:
+		s.lose(k.wall.w, f) // on the joists of an upper floor, off the walls below
 	case k.base != nil && k.base.Kind == plan.StudBase:
 		// slab, stem wall or a floor that no girder carries: the path ends here
 	case len(k.below) > 0 && k.below[0].c != nil:

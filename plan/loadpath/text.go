@@ -37,7 +37,7 @@ func (r *Report) WriteWind(w io.Writer, format string) error {
 }
 
 // preliminary says what loads and capacities are for.
-const preliminary = "Loads and capacities are preliminary numbers for the engineer of record; they settle nothing."
+const preliminary = "Loads and capacities are preliminary numbers for the engineer of record. They do not replace sealed calculations."
 
 type printer struct{ b *bufio.Writer }
 
@@ -122,7 +122,7 @@ func (r *Report) writeUplift(p printer) {
 		if u.Wall != nil {
 			where = "wall " + u.Wall.Name
 		}
-		p.line("  %-14s %3d joints; largest %s: wind %.0f lb, dead %.0f lb, net %.0f lb ASD%s; %s", where, u.Joints, u.At,
+		p.line("  %-14s %10s; largest %s: wind %.0f lb, dead %.0f lb, net %.0f lb ASD%s; %s", where, plan.Counted(u.Joints, "joint"), u.At,
 			u.Largest.W, u.Largest.D, u.Largest.net(ASD), perFootText(u), u.Case)
 		if strength {
 			p.line("  %-14s by %s: %.0f lb", "", Strength.Name, u.Strength)
@@ -133,9 +133,9 @@ func (r *Report) writeUplift(p printer) {
 		if x.Bearing {
 			what = "uplift on the ridge beam"
 		}
-		p.line("  ridge of roof %s, %d joints: %s %.0f lb ASD; %s", x.Roof, x.Joints, what, x.Tension, x.Case)
+		p.line("  ridge of roof %s, %s: %s %.0f lb ASD; %s", x.Roof, plan.Counted(x.Joints, "joint"), what, x.Tension, x.Case)
 		if x.Thrust > 0 {
-			p.line("    thrust at the plates from dead load %.0f lb a pair; %s", x.Thrust, x.Note)
+			p.line("    thrust at the plates from dead load %.0f lb per pair; %s", x.Thrust, x.Note)
 		}
 	}
 }
@@ -160,7 +160,7 @@ func (r *Report) writeLateral(p printer) {
 			p.line("  %-10s %-5s %10s %10s %10s %10.0f %10.0f  %s", "foundation", b.Axis, "", "", "", b.Total, ASD.W*b.Total, b.Case)
 		}
 	}
-	p.line("  made of, strength level (walls: half the story below the deck, the floor's depth and half the story above; roofs: to the ridge):")
+	p.line("  made up of, strength level (walls: half the story below the diaphragm, the floor's depth and half the story above; roofs: to the ridge):")
 	for _, s := range r.Stories {
 		for _, b := range s.Bands {
 			p.line("    story %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[plan.Axis]plan.Axis{plan.AxisX: plan.AxisY, plan.AxisY: plan.AxisX}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
@@ -168,7 +168,7 @@ func (r *Report) writeLateral(p printer) {
 	}
 	p.head("Shear wall lines, strength level unless said")
 	for _, x := range r.Lines {
-		p.line("  story %s, line %s at %s = %s: %.0f lb (deck %.0f, above %.0f); %s", x.Level.Name, x.Name, plan.Axes[1-x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
+		p.line("  story %s, line %s at %s = %s: %.0f lb (diaphragm %.0f, above %.0f); %s", x.Level.Name, x.Name, plan.Axes[1-x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
 		for _, s := range x.Segments {
 			p.line("    %-18s %s long, counts %.2f ft, share %.2f: %.0f lb, %.0f plf ASD; end tension %.0f lb", s.Name, length.Feet(s.Length), s.Working/12, s.Share, s.V, s.Demand, s.Lifts)
 		}
@@ -181,13 +181,13 @@ func (r *Report) writeLateral(p printer) {
 		p.line("    collector: largest %.0f lb at %s = %s", math.Abs(most.Force), plan.Axes[x.Axis], length.Feet(most.At))
 	}
 	for _, s := range r.Torsion {
-		p.line("  twist: %s", s)
+		p.line("  torsion: %s", s)
 	}
 }
 
 // writeBalance shows the account of the case that lifts most.
 func (r *Report) writeBalance(p printer) {
-	p.head("Account of uplift in the case that lifts the roof most, lb, unfactored wind / dead")
+	p.head("Balance of uplift in the case that lifts the roof most, lb, unfactored wind / dead")
 	worst, most := "", 0.0
 	for _, b := range r.Balance {
 		if b.Roof.W > most {
@@ -196,7 +196,7 @@ func (r *Report) writeBalance(p printer) {
 	}
 	for _, b := range r.Balance {
 		if b.Case == worst && worst != "" {
-			p.line("  %-10s roof %.0f / %.0f; from above %.0f / %.0f; own weight %.0f; at the feet %.0f / %.0f; without a way down %.0f / %.0f", b.Level.Name,
+			p.line("  %-10s roof %.0f / %.0f; from above %.0f / %.0f; own weight %.0f; at the bases %.0f / %.0f; no load path below %.0f / %.0f", b.Level.Name,
 				b.Roof.W, b.Roof.D, b.Above.W, b.Above.D, b.Weight.D, b.Bases.W, b.Bases.D, b.Elsewhere.W, b.Elsewhere.D)
 		}
 	}
@@ -206,7 +206,7 @@ func (r *Report) writeBalance(p printer) {
 }
 
 func (r *Report) writeHonest(p printer) {
-	p.head("Sources, in one of these words")
+	p.head("Sources: what each word means")
 	for _, g := range source.Grades() {
 		p.line("  %-12s %s", g, g.Meaning())
 	}

@@ -64,7 +64,7 @@ func (r *Report) WriteCheck(w io.Writer, limit float64, format string) (failed b
 	r.writeChains(p)
 	gaps, above := r.measured(limit)
 	r.writeHonest(p)
-	p.line("\n%d joints and segments looked at, %d gaps, %d ratios above %.2f", len(r.Links), gaps, above, limit)
+	p.line("\njoints and segments checked: %d, %s, %s above %.2f", len(r.Links), plan.Counted(gaps, "gap"), plan.Counted(above, "ratio"), limit)
 	return failed, b.Flush()
 }
 
@@ -82,7 +82,7 @@ func (r *Report) writeCheck(p printer, c *Check, limit float64) {
 	if len(links) == 0 {
 		return
 	}
-	p.head(fmt.Sprintf("%s (%s): %d places, %d with demand", c.Title, c.ID, len(links), asked))
+	p.head(fmt.Sprintf("%s (%s): %s, %d with demand", c.Title, c.ID, plan.Counted(len(links), "place"), asked))
 	p.line("  %s", c.Doc)
 	if asked == 0 {
 		return
@@ -121,15 +121,15 @@ func flag(l *Link, limit float64) string {
 }
 
 func (r *Report) writeChains(p printer) {
-	p.head("Chains from ridge to foundation, one for each bearing line; the worst joint of each step")
+	p.head("Chains from ridge to foundation, one for each bearing line; the controlling joint of each step")
 	for _, c := range r.Chains {
 		p.line("  line %s; weakest: %s", c.Name, c.Weakest())
-		for i, g := range c.Rings {
+		for i, g := range c.Links {
 			mark := " "
 			if i == c.Weak {
 				mark = ">"
 			}
-			p.line("   %s %-46s %4d joints, %3d gaps; %s: %.0f of %s lb, %s", mark, g.Title, g.Joints, g.Gaps, g.Worst.ID, g.Worst.Demand, capText(g.Worst), ratioText(g.Worst))
+			p.line("   %s %-46s %11s, %8s; %s: %.0f of %s lb, %s", mark, g.Title, plan.Counted(g.Joints, "joint"), plan.Counted(g.Gaps, "gap"), g.Worst.ID, g.Worst.Demand, capText(g.Worst), ratioText(g.Worst))
 		}
 	}
 }

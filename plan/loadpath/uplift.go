@@ -131,7 +131,7 @@ type peak struct {
 func partNames(k plan.JointKind) []string {
 	switch k {
 	case plan.GirderPile:
-		return []string{"from walls and joists", "", "", "weight of the lowest floor"}
+		return []string{"from walls and joists", "", "", "dead load of the lowest floor"}
 	case plan.PostCap, plan.PostBase:
 		return []string{"from the beam"}
 	case plan.RafterPlate:
@@ -141,5 +141,5 @@ func partNames(k plan.JointKind) []string {
 	case plan.StudTop:
 		return []string{"from the plate, floor above included"}
 	}
-	return []string{"from the plate, floor above included", "from the header", "from the stud above", "weight of the wall"}
+	return []string{"from the plate, floor above included", "from the header", "from the stud above", "of the wall"}
 }

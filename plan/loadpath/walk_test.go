@@ -110,13 +110,13 @@ func TestStudOverAStudHandsItAllItHas(t *testing.T) {
 	assert.Greater(t, n, 50)
 }
 
-func TestRingsOfAChainCountTheirLinks(t *testing.T) {
+func TestLinksOfAChainCountTheirLinks(t *testing.T) {
 	r := reported(t, storm.plan())
 	require.NotEmpty(t, r.Chains)
 	for _, c := range r.Chains {
-		require.NotEmpty(t, c.Rings)
+		require.NotEmpty(t, c.Links)
 		weak, ratio := -1, -1.0
-		for i, g := range c.Rings {
+		for i, g := range c.Links {
 			links, gaps, worst := 0, 0, 0.0
 			for _, l := range r.Links {
 				if g.Wall == nil || l.Joint == nil || l.Joint.Wall != g.Wall || l.Joint.Kind != g.Kind || l.Check.ID == sillCheck {
@@ -140,7 +140,7 @@ func TestRingsOfAChainCountTheirLinks(t *testing.T) {
 		if c.Weak >= 0 && !math.IsInf(ratio, 1) {
 			assert.Equal(t, weak, c.Weak, c.Name)
 		} else if weak >= 0 {
-			assert.True(t, math.IsInf(c.Rings[c.Weak].Worst.Ratio, 1), "a gap is the weakest")
+			assert.True(t, math.IsInf(c.Links[c.Weak].Worst.Ratio, 1), "a gap is the weakest")
 		}
 	}
 }
@@ -155,12 +155,12 @@ func TestLinksCloseByWhatHoldsThem(t *testing.T) {
 		governs string
 	}{
 		{"held", 300, &Capacity{Value: 400, Governs: "nails"}, 0.75, "", "nails"},
-		{"nothing asked", 0.4, nil, 0, "", "nothing asked"},
-		{"half a pound is rounding", 0.5, nil, 0, "", "nothing asked"},
+		{"no demand", 0.4, nil, 0, "", "no demand"},
+		{"half a pound is rounding", 0.5, nil, 0, "", "no demand"},
 		{"more is not", 0.6, nil, math.Inf(1), "no hardware at this joint", "no hardware at this joint"},
 		{"less than nothing", -5, &Capacity{Value: 400, Governs: "nails"}, 0, "", "nails"},
 		{"unknown", 300, &Capacity{Unknown: "no steel"}, math.Inf(1), "no capacity known: no steel", "no capacity known: no steel"},
-		{"unknown, nothing asked", 0, &Capacity{Unknown: "no steel"}, 0, "", "nothing asked; no steel"},
+		{"unknown, nothing asked", 0, &Capacity{Unknown: "no steel"}, 0, "", "no demand; no steel"},
 		{"holds nothing", 300, &Capacity{}, math.Inf(1), "capacity is 0", "capacity is 0"},
 	} {
 		l := &Link{Demand: c.demand}

@@ -237,7 +237,9 @@ func sharesStretch(a, b *plan.Wall, i int) bool {
 // goesTo finds what is below the foot of a carrier.
 func (b *builder) goesTo(c *carrier, j *framing.Joint, byMember map[*framing.Member]*carrier) {
 	if j.Kind == plan.StudBase {
-		c.ground = b.piles.at(j.At.Flat())
+		if c.wall.w.Level.Index == 0 { // an upper floor's joists do not reach the girders
+			c.ground = b.piles.at(j.At.Flat())
+		}
 		return
 	}
 	if len(j.Members) > 1 && j.Below {

@@ -55,7 +55,7 @@ func (s *caseState) roofWorkings(j *framing.Joint) (out []string) {
 		}
 		for _, e := range r.ends {
 			if r.pair == nil {
-				out = append(out, "  rests "+length.Feet(e.u)+" up the plan; a force goes to the supports on both sides by lever")
+				out = append(out, "  rests "+length.Feet(e.u)+" up the plan; a force goes to the supports on both sides by lever arm")
 			}
 		}
 		if r.pair != nil && r.pair != told {
@@ -77,7 +77,7 @@ func (s *caseState) gathered(j *framing.Joint) (out []string) {
 			continue
 		}
 		for _, e := range g.ends {
-			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever", g.Member.ID, length.Feet(e.u)))
+			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever arm", g.Member.ID, length.Feet(e.u)))
 		}
 		for _, r := range s.m.rafters {
 			for _, e := range r.ends {
@@ -95,12 +95,12 @@ func (s *caseState) pairWorkings(p *pair) []string {
 	l, r := s.m.sideLoads(p.a, s.wind, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.wind, s.roofs[p.b.roof])
 	over := l.moment.add(r.moment.times(-1)).times(1 / p.span)
 	return []string{
-		fmt.Sprintf("the pair rests on the middle of its seats, %s and %s up the plan and %s apart; the ridge lies %s from the first and %s up",
+		fmt.Sprintf("the pair bears at the middle of its seats, %s and %s up the plan and %s apart; the ridge lies %s from the first and %s up",
 			length.Feet(p.a.foot()), length.Feet(p.b.foot()), length.Feet(p.span), length.Feet(p.apex), length.Feet(p.rise)),
-		fmt.Sprintf("moment about the first's plate: wind %.0f, dead %.0f lb-in; the other's about its own: wind %.0f, dead %.0f lb-in (wind times 1 + tan²: it is square to the slope)",
+		fmt.Sprintf("moment about the first's plate: wind %.0f, dead %.0f lb-in; the other's about its own: wind %.0f, dead %.0f lb-in (wind times 1 + tan²: it is normal to the slope)",
 			l.moment.W, l.moment.D, r.moment.W, r.moment.D),
 		fmt.Sprintf("their difference over the span goes across the ridge: wind %.0f, dead %.0f lb; the first plate holds its side's load less that, the other its side's and that", whole(over.W), whole(over.D)),
-		fmt.Sprintf("level tension at the ridge: first moment less what goes across times the distance, over the height: wind %.0f, dead %.0f lb", (l.moment.W-over.W*p.apex)/p.rise, (l.moment.D-over.D*p.apex)/p.rise),
+		fmt.Sprintf("horizontal tension at the ridge: first moment less what goes across times the distance, over the height: wind %.0f, dead %.0f lb", (l.moment.W-over.W*p.apex)/p.rise, (l.moment.D-over.D*p.apex)/p.rise),
 	}
 }
 
@@ -117,7 +117,7 @@ func (s *caseState) plateWorkings(j *framing.Joint) (out []string) {
 		}
 		for _, on := range p.places(x.Station) {
 			if on.joint() == j {
-				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever", x.ID, f.W, f.D, on.k))
+				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever arm", x.ID, f.W, f.D, on.k))
 			}
 		}
 	}
@@ -138,7 +138,7 @@ func (s *caseState) footWorkings(j *framing.Joint) (out []string) {
 				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb", k.base.ID, f.W, f.D))
 			}
 			if k.base == j {
-				out = append(out, fmt.Sprintf("its stretch of wall: %s long, %s high, %.2f psf, openings weighed as wall", length.Feet(k.share), length.Feet(p.w.TopHeight()), s.m.dead.wall(p.w)))
+				out = append(out, fmt.Sprintf("its length of wall: %s long, %s high, %.2f psf, openings counted as wall", length.Feet(k.share), length.Feet(p.w.TopHeight()), s.m.dead.wall(p.w)))
 				if p.floorPer.D > 0 {
 					out = append(out, fmt.Sprintf("floor on its plates: %.2f psf on %s of joists", s.m.dead.floor(s.m.plan.Above(p.top)), length.Feet(p.floorPer.D*144/s.m.dead.floor(s.m.plan.Above(p.top)))))
 				}
@@ -155,7 +155,7 @@ func (s *caseState) pileWorkings(j *framing.Joint) (out []string) {
 			for _, g := range k.ground {
 				if g.pile.joint == j && g.k > 0.0005 {
 					f := s.foot(k)
-					out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever along girder and joists", k.base.ID, f.W, f.D, g.k))
+					out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever arm along girder and joists", k.base.ID, f.W, f.D, g.k))
 				}
 			}
 		}
@@ -167,7 +167,7 @@ func (s *caseState) pileWorkings(j *framing.Joint) (out []string) {
 func (a *analysis) pullWorkings(j *framing.Joint) (out []string) {
 	for _, p := range a.pilePulls() {
 		if p.joint == j && p.lb > least {
-			out = append(out, fmt.Sprintf("%s, %s end, wind from %s: 0.6 of %.0f lb, times %.3f by lever along girder and joists: %.0f lb", p.segment.Name, p.end,
+			out = append(out, fmt.Sprintf("%s, %s end, wind from %s: 0.6 of %.0f lb, times %.3f by lever arm along girder and joists: %.0f lb", p.segment.Name, p.end,
 				sides[p.axis][p.sense], p.segment.Lifts, p.k, p.lb))
 		}
 	}

@@ -154,7 +154,7 @@ func TestCheckJSONRoundsOnceAndKeepsGaps(t *testing.T) {
 	for i, c := range got.Chains {
 		for k, x := range c.Links {
 			assert.Equal(t, r.Chains[i].Weak == k, x.Weakest)
-			assert.Equal(t, r.Chains[i].Rings[k].Joints, x.Joints)
+			assert.Equal(t, r.Chains[i].Links[k].Joints, x.Joints)
 		}
 	}
 }

@@ -151,7 +151,7 @@ func TestWritersAgree(t *testing.T) {
 		require.Equal(t, plan.Caution, r[len(r)-1])
 		count[r[0]]++
 	}
-	require.Equal(t, map[string]int{"buy": 2, "piece": 2, "cut": 2, "long": 1, "made up": 1}, count)
+	require.Equal(t, map[string]int{"buy": 2, "piece": 2, "cut": 2, "long": 1, "built up": 1}, count)
 	var back jsonCut
 	require.NoError(t, json.Unmarshal(js.Bytes(), &back))
 	require.Len(t, back.Sections, 2)
@@ -168,10 +168,10 @@ func ExampleCut_Text() {
 	// 2x6      16'-0"  1
 	// 2x10     16'-0"  1
 	//
-	// section  pieces  needed ft  bought ft  no less than ft  waste %
-	// 2x6      2       15.4       16.0       16.0             3.5
-	// 2x10     3       10.4       16.0       16.0             35.1
-	// Each cut takes 1/8"; no cutting of these pieces can buy less than "no less than".
+	// section  pieces  needed ft  bought ft  minimum ft  waste %
+	// 2x6      2       15.4       16.0       16.0        3.5
+	// 2x10     3       10.4       16.0       16.0        35.1
+	// Each cut takes 1/8"; "minimum ft" is the least that any cutting of these pieces can buy.
 	//
 	// PIECES
 	// section  role    length      pieces
@@ -187,7 +187,7 @@ func ExampleCut_Text() {
 	// section      role   length  pieces
 	// 1.75x11.875  ridge  25'-0"  1
 	//
-	// MADE UP OR DRIVEN: counted, not cut
+	// BUILT UP OR DRIVEN: counted, not cut
 	// section  role   length  pieces
 	// 2x4      truss  16'-0"  1
 }

@@ -28,7 +28,7 @@ func (c *Cut) Text(w io.Writer) error {
 	c.pieces(t)
 	c.patterns(t)
 	parts(t, "LONGER THAN THE LONGEST STOCK: order to length, or splice over a bearing", c.Long)
-	parts(t, "MADE UP OR DRIVEN: counted, not cut", c.Made)
+	parts(t, "BUILT UP OR DRIVEN: counted, not cut", c.Made)
 	if err := t.Flush(); err != nil {
 		return err
 	}
@@ -46,7 +46,7 @@ func trimLines(s string) string {
 }
 
 func (c *Cut) totals(w io.Writer) {
-	fmt.Fprintln(w, "section\tpieces\tneeded ft\tbought ft\tno less than ft\twaste %\t")
+	fmt.Fprintln(w, "section\tpieces\tneeded ft\tbought ft\tminimum ft\twaste %\t")
 	for _, s := range c.Sections {
 		n := 0
 		for _, p := range s.Parts {
@@ -54,7 +54,7 @@ func (c *Cut) totals(w io.Writer) {
 		}
 		fmt.Fprintf(w, "%s\t%d\t%s\t%s\t%s\t%.1f\t\n", s.Name, n, feet(s.Need), feet(s.Bought), feet(s.Bound), s.Waste())
 	}
-	fmt.Fprintf(w, "Each cut takes %s; no cutting of these pieces can buy less than \"no less than\".\n\n", length.Feet(Kerf))
+	fmt.Fprintf(w, "Each cut takes %s; \"minimum ft\" is the least that any cutting of these pieces can buy.\n\n", length.Feet(Kerf))
 }
 
 func (c *Cut) pieces(w io.Writer) {
@@ -136,7 +136,7 @@ func (c *Cut) CSV(w io.Writer) error {
 		}
 	}
 	add("long", c.Long)
-	add("made up", c.Made)
+	add("built up", c.Made)
 	rows[0] = append(rows[0], "caution")
 	for i := range rows[1:] {
 		rows[i+1] = append(rows[i+1], plan.Caution)

@@ -63,7 +63,7 @@ func TestARidgeStrapWhereThereIsNoRidgeIsToldWithItsMend(t *testing.T) {
 `)
 	require.True(t, ds.Errors())
 	for _, d := range ds {
-		require.Equal(t, "no-ridge", d.Code)
+		require.Equal(t, "no-ridge", string(d.Code))
 		require.Contains(t, d.Mend, `against = "ridge"`)
 	}
 }

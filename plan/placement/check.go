@@ -10,17 +10,17 @@ import (
 // Check is one thing that placement looks at and tells. `galewright keys
 // place` lists them.
 type Check struct {
-	ID       string // the code of its diagnostics
-	Title    string // what it finds, in a few words
-	Doc      string // what it means on the house, and what to do
+	ID       plan.Code // the code of its diagnostics
+	Title    string    // what it finds, in a few words
+	Doc      string    // what it means on the house, and what to do
 	Severity plan.Severity
 	run      func(*placer)
 }
 
 // Checks lists all checks in the order they run.
 var Checks = []*Check{
-	unknownMark, unknownJoint, itemNotForJoint, itemNeverUsed,
-	unknownAction, unknownHost, placeOffMember, placeWithoutEffect,
+	unknownMark, unknownWord, itemNotForJoint, itemNeverUsed,
+	unknownHost, placeOffMember, placeWithoutEffect,
 	ruleMatchedNothing, ruleWithoutEffect,
 	jointWithoutMember, noWayToLie, jointOffWall, cornerOfOne, noRafter, noRidge,
 	studNoneBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing, boltTooShort, noRoomOnPlate, holdDownWithoutAnchor,
@@ -61,7 +61,7 @@ func told(c *Check) func(*placer) {
 }
 
 // newCheck makes a check; a nil run tells what placing found.
-func newCheck(id string, s plan.Severity, title, doc string, run func(*placer, *Check)) *Check {
+func newCheck(id plan.Code, s plan.Severity, title, doc string, run func(*placer, *Check)) *Check {
 	c := &Check{ID: id, Title: title, Doc: doc, Severity: s}
 	if run == nil {
 		c.run = told(c)
@@ -87,6 +87,6 @@ func (x *placer) check() {
 		delete(x.found, c.ID)
 	}
 	for _, code := range slices.Sorted(maps.Keys(x.found)) { // a code without a check must not be lost
-		newCheck(code, plan.Error, code, code, nil).run(x)
+		newCheck(code, plan.Error, string(code), string(code), nil).run(x)
 	}
 }

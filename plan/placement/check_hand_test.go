@@ -46,9 +46,9 @@ func TestChecksThatNoFileReaches(t *testing.T) {
 		code  string
 		where string
 	}{
-		"unknown joint of a rule":       {standard().with(rule("s", "stud-studs", "story-strap")), nil, "unknown-joint", `did you mean "stud-stud"?`},
-		"unknown joint of a place":      {standard().with(plan.Place{Use: "coil", Wall: "2S", On: "stud-baze", At: []float64{16}}), nil, "unknown-joint", `did you mean "stud-base"?`},
-		"unknown action":                {standard().with(plan.Place{Use: "coil", Wall: "2S", At: []float64{16}, Action: "removed"}), nil, "unknown-action", `did you mean "remove"?`},
+		"unknown joint of a rule":       {standard().with(rule("s", "stud-studs", "story-strap")), nil, "unknown-word", `did you mean "stud-stud"?`},
+		"unknown joint of a place":      {standard().with(plan.Place{Use: "coil", Wall: "2S", On: "stud-baze", At: []float64{16}}), nil, "unknown-word", `did you mean "stud-base"?`},
+		"unknown action":                {standard().with(plan.Place{Use: "coil", Wall: "2S", At: []float64{16}, Action: "removed"}), nil, "unknown-word", `did you mean "remove"?`},
 		"unknown host":                  {standard().with(plan.Place{Use: "coil", Wall: "3S", At: []float64{16}}), nil, "unknown-host", "use one of 1S, 2S"},
 		"joint without a member":        {lone(plan.StudTop).with(rule("c", "stud-top", "plate-clip")), nil, "joint-without-member", "1S-48-ST"},
 		"corner strap on one wall":      {plates(false).with(rule("s", "wall-corner", "story-strap")), nil, "corner-of-one", "only one wall"},
@@ -65,7 +65,7 @@ func TestChecksThatNoFileReaches(t *testing.T) {
 			found := only(ds, c.code)
 			require.Len(t, found, 1, "%v", ds)
 			assert.Contains(t, found[0].String(), c.where)
-			assert.NotEmpty(t, found[0].Mend, "how to mend it")
+			assert.NotEmpty(t, found[0].Mend, "how to fix it")
 			assert.NotZero(t, found[0].Pos.Line)
 		})
 	}

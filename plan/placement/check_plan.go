@@ -11,16 +11,14 @@ import (
 var (
 	unknownMark = newCheck("unknown-mark", plan.Error, "a mark that is not in the catalog",
 		"A rule or place uses a mark that no item has. Nothing is placed for it.", nil)
-	unknownJoint = newCheck("unknown-joint", plan.Error, "a word that is no kind of joint",
-		"A rule's at or a place's on must be one of the joint kinds.", nil)
+	unknownWord = newCheck("unknown-word", plan.Error, "a word that is not in its list",
+		"A rule's at or a place's on must be one of the joint kinds, a place's action one of its actions.", nil)
 	itemNotForJoint = newCheck("item-not-for-joint", plan.Error, "an item at a joint it does not fit",
-		"Each kind of item goes at certain kinds of joint; a ridge strap at a stud's foot cannot be nailed.", nil)
-	unknownAction = newCheck("unknown-action", plan.Error, "a place with an unknown action",
-		"A place replaces what the rules put there, adds to it, or removes it.", nil)
+		"Each kind of item goes at certain kinds of joint; a ridge strap at a stud's base cannot be nailed.", nil)
 	unknownHost = newCheck("unknown-host", plan.Error, "a place on something that has no joints",
 		"A place names the wall, roof, girder or porch it is on.", nil)
 	placeOffMember = newCheck("place-off-member", plan.Error, "an engineer's item off every member",
-		"A place must hit a member within half its breadth and 1 in. The nearest member and its distance are told.", nil)
+		"A place must hit a member within half its breadth and 1 in. The message names the nearest member and its distance.", nil)
 	placeWithoutEffect = newCheck("place-without-effect", plan.Warning, "a removal where there is nothing",
 		"A place that removes an item finds none at its joint.", nil)
 	ruleMatchedNothing = newCheck("rule-matched-nothing", plan.Warning, "a rule that matches no joint",
@@ -32,7 +30,7 @@ var (
 	jointOffWall = newCheck("joint-off-wall", plan.Error, "a wall's item at a joint without a wall",
 		"The item is laid on a wall's faces, and the joint belongs to none.", nil)
 	cornerOfOne = newCheck("corner-of-one", plan.Error, "a corner strap where no corner is",
-		"A strap round a corner needs two walls that meet at an angle.", nil)
+		"A strap around a corner needs two walls that meet at an angle.", nil)
 	noRafter = newCheck("no-rafter", plan.Error, "a ridge strap without a rafter",
 		"No rafter meets the ridge at this joint.", nil)
 	noRidge = newCheck("no-ridge", plan.Error, "a ridge strap where a jack leans on a hip or valley",
@@ -76,7 +74,7 @@ func (x *placer) beaten(c *Check) {
 		if a := first[source]; a != nil && standing[source] == 0 {
 			x.tell.add(plan.Diagnostic{
 				Severity: c.Severity, Code: c.ID, Pos: pos, Where: where,
-				Summary: fmt.Sprintf("the %s has no effect at any of its %d joints", what, lost[source]),
+				Summary: fmt.Sprintf("the %s has no effect at any of its %s", what, plan.Counted(lost[source], "joint")),
 				Mend:    fmt.Sprintf("at %s it is %s: take it out, move it after, or give it a purpose of its own", a.joint.ID, a.why),
 			})
 		}

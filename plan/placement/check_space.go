@@ -14,15 +14,15 @@ import (
 // The checks of pieces in each other's way.
 var (
 	faceTaken = newCheck("face-taken", plan.Error, "two pieces on one face of one member",
-		"Two straps or bodies want the same place on the same face.", func(x *placer, c *Check) {
+		"Two straps or bodies take the same place on the same face.", func(x *placer, c *Check) {
 			x.clashes(c, func(a, b *Piece) bool { return !clip(a) && !clip(b) && a.Item.Phase == b.Item.Phase })
 		})
 	overNails = newCheck("over-nails", plan.Warning, "a piece over another's nails",
-		"A piece that goes on later lies on the nail heads of an earlier one and does not seat.", func(x *placer, c *Check) {
+		"A piece installed later lies on the nail heads of an earlier one and does not seat.", func(x *placer, c *Check) {
 			x.clashes(c, func(a, b *Piece) bool { return !under(a, b) && (clip(a) || clip(b) || a.Item.Phase != b.Item.Phase) })
 		})
 	underClip = newCheck("under-clip", plan.Warning, "hardware under a clip",
-		"A strap lies where a clip goes on after it: the clip's nails meet the strap's steel.", func(x *placer, c *Check) {
+		"A strap lies where a clip is installed after it: the clip's nails hit the strap's steel.", func(x *placer, c *Check) {
 			x.clashes(c, under)
 		})
 	faceCovered = newCheck("face-covered", plan.Error, "a piece on a face that another member covers",

@@ -15,14 +15,14 @@ const embed = 7
 // The checks of what stands over what.
 var (
 	studNoneBelow = newCheck("stud-none-below", plan.Warning, "a stud above with none below it",
-		"A strap through the floor has nothing to be nailed to below, as over an opening. Nothing is placed; the load path has a gap unless the force is led round.", nil)
+		"A strap through the floor has nothing to be nailed to below, as over an opening. Nothing is placed; the load path has a gap unless the force is carried around.", nil)
 	studsOutOfLine = newCheck("studs-out-of-line", plan.Warning, "studs of two stories out of line",
 		"The studs share too little breadth for a straight strap with its nails in both. Nothing is placed.", nil)
 	pairWithoutPost = newCheck("pair-without-post", plan.Error, "a hold-down pair without a post below",
 		"A pair needs a post on each side of the floor.", nil)
 
 	collectorToNothing = newCheck("collector-to-nothing", plan.Error, "a collector with nothing to go into",
-		"The shear wall ends where no joist, beam, truss or wall goes on in its line, so a strap has nothing to be nailed to.", nil)
+		"The shear wall ends where no joist, beam, truss or wall continues its line, so a strap has nothing to be nailed to.", nil)
 
 	pairOutOfLine = newCheck("pair-out-of-line", plan.Error, "a hold-down pair out of line",
 		"The two bodies must stand over each other, or the rod bends and the nuts do not seat.", func(x *placer, c *Check) {
@@ -48,7 +48,7 @@ var (
 					continue
 				}
 				if in := sill.Z0 - p.Path[1].Z; in < embed-touch {
-					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate, %s is the least", length.Feet(max(in, 0)), length.Feet(embed)),
+					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate; the minimum is %s", length.Feet(max(in, 0)), length.Feet(embed)),
 						fmt.Sprintf("take a bolt of at least %s", length.Feet(p.Item.Length+embed-in)))
 				}
 			}
@@ -64,18 +64,18 @@ var (
 		})
 
 	holdDownWithoutAnchor = newCheck("hold-down-without-anchor", plan.Warning, "a hold-down with no rod below it",
-		"A hold-down over a sill plate hangs on a rod that stands in the foundation; none is placed at its post.", func(x *placer, c *Check) {
+		"A hold-down over a sill plate takes a rod set in the foundation; none is placed at its post.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if p.Item.Kind.Name != plan.HoldDownItem || role(x.through(p.Joint).joint, plan.SillPlate) == nil || x.anchored(p) {
 					continue
 				}
-				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod stands in the foundation under it", length.Feet(p.Item.Rod)),
+				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod is set in the foundation under it", length.Feet(p.Item.Rod)),
 					fmt.Sprintf(`place an item of kind = "anchor rod" at the same %s joint`, p.Joint.Kind))
 			}
 		})
 
 	headerWithoutKing = newCheck("header-without-king", plan.Warning, "a header's end without a king",
-		"Without a full-height stud at a header's end its uplift has no way down.", func(x *placer, c *Check) {
+		"Without a full-height stud at a header's end its uplift has no load path below.", func(x *placer, c *Check) {
 			for _, j := range x.byKind[plan.OpeningHead] {
 				if role(j, plan.King, plan.Post, plan.Stud) != nil {
 					continue

@@ -103,7 +103,7 @@ func (x *placer) tooShort(c *Check, p *Piece) {
 		short = 2 * max(lack[0], lack[1])
 	}
 	have := p.Length()
-	x.about(c, p, p.Tag, fmt.Sprintf("the strap is %s, laps of %s and %s and the %s between need %s: %s missing", length.Feet(have),
+	x.about(c, p, p.Tag, fmt.Sprintf("the strap is %s long; laps of %s and %s and the %s between need %s: short by %s", length.Feet(have),
 		length.Feet(need[0]), length.Feet(need[1]), length.Feet(p.Gap), length.Feet(have+short), length.Feet(short)),
 		fmt.Sprintf("take a strap of at least %s", length.Feet(have+short)))
 }

@@ -14,7 +14,7 @@ import (
 // only returns the diagnostics of one code.
 func only(ds plan.Diagnostics, code string) (out plan.Diagnostics) {
 	for _, d := range ds {
-		if d.Code == code {
+		if string(d.Code) == code {
 			out = append(out, d)
 		}
 	}
@@ -69,12 +69,12 @@ func TestConsequences(t *testing.T) {
 		// 6.5 each end; 2*6.5 + 17.375 = 30.375 is needed, 24 there: 6.375 missing.
 		"strap too short for its nails": {
 			house: standard().with(first(rule("s", "stud-stud", "short-strap"))),
-			code:  "strap-too-short", count: 1, contains: []string{`6 3/8" missing`, "2S-1-SS", "t.toml:100", `at least 2'-6 3/8"`},
+			code:  "strap-too-short", count: 1, contains: []string{`short by 6 3/8"`, "2S-1-SS", "t.toml:100", `at least 2'-6 3/8"`},
 		},
 		// A lap of 18 is asked for: 36 + 17.375 = 53.375, 42 there: 11.375 missing.
 		"strap too short for its lap": {
 			house: standard().with(first(rule("s", "stud-stud", "story-strap"))),
-			edit:  set("story-strap", func(i *plan.Item) { i.Lap = 18 }), code: "strap-too-short", count: 1, contains: []string{`11 3/8" missing`},
+			edit:  set("story-strap", func(i *plan.Item) { i.Lap = 18 }), code: "strap-too-short", count: 1, contains: []string{`short by 11 3/8"`},
 		},
 		// 15 nails: 0.5 + 14*0.75 = 11 on the rim's 11.25: they fit. 17: 12.5 do not.
 		"rim too shallow for the nails": {
@@ -122,7 +122,7 @@ func TestConsequences(t *testing.T) {
 		// Two studs 1.5 wide, 1 apart, share 0.5 in; 0.75 is needed.
 		"studs out of line": {
 			house: offset(1).with(rule("s", "stud-stud", "story-strap")),
-			code:  "studs-out-of-line", count: 1, contains: []string{`1" beside`},
+			code:  "studs-out-of-line", count: 1, contains: []string{`is offset 1"`},
 		},
 		"pair out of line": {
 			house: offset(0.5).with(plan.Place{Use: "hold-down-pair", Wall: "2S", On: "stud-stud", At: []float64{16.5}}),
@@ -154,7 +154,7 @@ func TestConsequences(t *testing.T) {
 		},
 		"place that another place beats": {
 			house: standard().with(plan.Place{Use: "coil", Wall: "2S", At: []float64{16}}, plan.Place{Use: "floor-strap", Wall: "2S", At: []float64{16}}),
-			code:  "without-effect", count: 1, contains: []string{"t.toml:200", "beaten by the engineer's place (t.toml:201)"},
+			code:  "without-effect", count: 1, contains: []string{"t.toml:200", "overridden by the engineer's place (t.toml:201)"},
 		},
 		// Two straps of 1.375 with 0.125 between them: each middle line is 0.75 off
 		// the middle of a stud 1.5 wide, on its very edge.
@@ -190,7 +190,7 @@ func TestConsequences(t *testing.T) {
 			for _, d := range found {
 				all = append(all, d.String())
 				assert.NotContains(t, d.String(), "\n", "one line")
-				assert.NotEmpty(t, d.Mend, "how to mend it")
+				assert.NotEmpty(t, d.Mend, "how to fix it")
 				assert.NotZero(t, d.Pos.Line, "where in the file")
 			}
 			for _, want := range c.contains {
@@ -209,7 +209,7 @@ func TestUnusedMarkIsTold(t *testing.T) {
 }
 
 func TestChecksAreDescribed(t *testing.T) {
-	seen := map[string]bool{}
+	seen := map[plan.Code]bool{}
 	word := regexp.MustCompile(`^[a-z]+(-[a-z]+)*$`)
 	for _, c := range Checks {
 		assert.Regexp(t, word, c.ID)

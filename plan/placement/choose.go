@@ -147,14 +147,14 @@ func (w *world) whyNot(r *plan.Rule, j *framing.Joint) string {
 		return fmt.Sprintf("condition %s = %s does not hold, it is %s", c.key, c.want(&r.Where), c.have(w, j))
 	}
 	if x := w.excepted(r, j); x != nil {
-		return "excepted: " + describe(x)
+		return "excluded by except: " + describe(x)
 	}
 	// Joints are thinned host by host, so those of j's host are enough.
 	if slices.Contains(w.choose(r, w.matches(r, w.byHost[hostKind{j.Host, j.Kind}])), j) {
 		return ""
 	}
 	if r.AtMost > 0 {
-		return fmt.Sprintf("not needed: at_most = %s is kept without it", length.Feet(r.AtMost))
+		return fmt.Sprintf("not needed: spacing stays within at_most = %s without it", length.Feet(r.AtMost))
 	}
-	return fmt.Sprintf("passed over: every = %d", r.Every)
+	return fmt.Sprintf("skipped: every = %d", r.Every)
 }

@@ -51,8 +51,8 @@ func (x *placer) place(e *plan.Place) {
 func (x *placer) placeKnown(e *plan.Place, host, where string) bool {
 	if e.Action != "" && !slices.Contains(plan.Actions, e.Action) {
 		x.raise(plan.Diagnostic{
-			Code: "unknown-action", Pos: e.Pos, Where: where,
-			Summary: fmt.Sprintf("action %q is none a place has", e.Action), Mend: meant(e.Action, plan.Actions),
+			Code: "unknown-word", Pos: e.Pos, Where: where,
+			Summary: fmt.Sprintf("%q is not an action of a place", e.Action), Mend: meant(e.Action, plan.Actions),
 		})
 		return false
 	}
@@ -61,7 +61,7 @@ func (x *placer) placeKnown(e *plan.Place, host, where string) bool {
 	}
 	x.raise(plan.Diagnostic{
 		Code: "unknown-host", Pos: e.Pos, Where: where,
-		Summary: fmt.Sprintf("%q is no wall, roof, girder or porch with joints", host), Mend: meant(host, x.hosts),
+		Summary: fmt.Sprintf("%q is not a wall, roof, girder or porch with joints", host), Mend: meant(host, x.hosts),
 	})
 	return false
 }
@@ -81,8 +81,8 @@ func (x *placer) kindsOf(e *plan.Place, it *hardware.Item, where string) []plan.
 	k := e.On
 	if k.Code() == "" {
 		x.raise(plan.Diagnostic{
-			Code: "unknown-joint", Pos: e.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is no kind of joint", e.On), Mend: meant(e.On, plan.JointKinds),
+			Code: "unknown-word", Pos: e.Pos, Where: where,
+			Summary: fmt.Sprintf("%q is not a kind of joint", e.On), Mend: meant(e.On, plan.JointKinds),
 		})
 		return nil
 	}
@@ -155,7 +155,7 @@ func (x *placer) put(e *plan.Place, j *framing.Joint, it *hardware.Item) {
 	if e.Action != plan.Add {
 		for _, old := range x.p.asks[j] {
 			if old.why == "" && old.purpose == a.purpose {
-				old.lose(fmt.Sprintf("beaten by %s for the same purpose (%s)", a.by(), a.purpose))
+				old.lose(fmt.Sprintf("overridden by %s for the same purpose (%s)", a.by(), a.purpose))
 			}
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/hardware"
 	"galewright/plan/length"
 )
 
@@ -83,23 +84,30 @@ func (p *Placement) likely(id string) string {
 	if n := plan.Nearest(id, names); n != "" {
 		return fmt.Sprintf("did you mean %q?", n)
 	}
-	return "tags stand on the sheets and in the schedule"
+	return "tags are on the sheets"
 }
 
 func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	fmt.Fprintf(b, "%s\n  %s, %s: %s\n", q.Tag, q.Item.Mark, q.Item.Kind.Name, q.Item.Kind.Doc)
-	fmt.Fprintf(b, "  on the %s face at %s, from %s to %s above grade\n", q.Face, length.Feet(q.Station), length.Feet(q.Z0), length.Feet(q.Z1))
+	where := fmt.Sprintf("on the %s face", q.Face)
+	if q.Face == plan.Through {
+		where = "through the " + roleOf(q, 0)
+	}
+	fmt.Fprintf(b, "  %s at %s, %s to %s above grade\n", where, length.Feet(q.Station), length.Feet(q.Z0), length.Feet(q.Z1))
 	if q.Moved != "" {
 		fmt.Fprintf(b, "  %s\n", q.Moved)
+	}
+	if q.Item.Rod > 0 && q.Item.Bodies == 0 {
+		fmt.Fprintf(b, "  %s\n", boltText(q))
 	}
 	if q.Item.Kind.Strap {
 		fmt.Fprintf(b, "  %s of steel: %s\n", length.Feet(q.Length()), lapText(q))
 	} else if q.Cut > 0 {
 		fmt.Fprintf(b, "  rod cut to %s\n", length.Feet(q.Cut))
 	}
-	fmt.Fprintf(b, "  goes on %s\n", q.Item.Phase.Name)
+	fmt.Fprintf(b, "  install %s\n", q.Item.Phase.Name)
 	for i, f := range q.Item.Fasteners {
-		fmt.Fprintf(b, "  nails: %d of %s, %s\n", f.Total(), q.Item.Nails[i].Name, f.Part)
+		fmt.Fprintf(b, "  %s: %s\n", fastenerWord(q.Item.Nails[i]), fastenerText(f, q.Item.Nails[i]))
 	}
 	name, pos := q.By()
 	if q.Rule != nil {
@@ -107,7 +115,47 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	} else if q.Place.Note != "" {
 		name += " (" + q.Place.Note + ")"
 	}
-	fmt.Fprintf(b, "  asked for by %s, %s\n", name, line(pos))
+	fmt.Fprintf(b, "  placed by %s, %s\n", name, line(pos))
+}
+
+// boltText says what a bolt or rod is made of and the hole it takes.
+func boltText(q *Piece) string {
+	it := q.Item
+	s := fmt.Sprintf("%s diameter", length.Feet(it.Rod))
+	switch {
+	case it.Length > 0:
+		s += fmt.Sprintf(", %s long", length.Feet(it.Length))
+	case q.Cut > 0:
+		s += fmt.Sprintf(", cut to %s", length.Feet(q.Cut))
+	}
+	washer := "a cut washer"
+	if it.Washer > 0 {
+		washer = fmt.Sprintf("a %s square plate washer", length.Feet(it.Washer))
+	}
+	return fmt.Sprintf("%s; nut on %s; hole %s to %s in the wood (NDS 2018 12.1.3.2, transcribed)", s, washer, length.Feet(it.Rod+1./32), length.Feet(it.Rod+1./16))
+}
+
+// fastenerWord names a fastener's sort.
+func fastenerWord(n hardware.Nail) string {
+	switch {
+	case n.Screw():
+		return "screws"
+	case n.Bolt():
+		return "bolts"
+	}
+	return "nails"
+}
+
+// fastenerText says how many go where: "27 No. 12 x 1 1/2", "11 10d common each end (22 in all)".
+func fastenerText(f plan.Fasteners, n hardware.Nail) string {
+	s := fmt.Sprintf("%d of %s", f.Count, strings.TrimPrefix(strings.TrimPrefix(n.Name, "screw "), "bolt "))
+	if f.Part != "" && f.Part != "all" {
+		s += " " + f.Part
+	}
+	if f.Total() != f.Count {
+		s += fmt.Sprintf(", %d in all", f.Total())
+	}
+	return s
 }
 
 // lapText says where the steel of a strap lies.
@@ -144,9 +192,9 @@ func tellJoint(b *strings.Builder, j *framing.Joint) {
 	if j.Kind == plan.StudStud {
 		switch {
 		case !j.Below:
-			b.WriteString("  nothing stands below\n")
+			b.WriteString("  no stud below\n")
 		case j.Offset != 0:
-			fmt.Fprintf(b, "  the stud below stands %s off\n", length.Feet(j.Offset))
+			fmt.Fprintf(b, "  the stud below is offset %s\n", length.Feet(j.Offset))
 		default:
 			b.WriteString("  the studs line up\n")
 		}
@@ -156,7 +204,7 @@ func tellJoint(b *strings.Builder, j *framing.Joint) {
 func (p *Placement) tellVerdicts(b *strings.Builder, j *framing.Joint) {
 	vs := p.Verdicts(j)
 	if len(vs) == 0 {
-		fmt.Fprintf(b, "no rule speaks of %s joints\n", j.Kind)
+		fmt.Fprintf(b, "no rule covers %s joints\n", j.Kind)
 		return
 	}
 	b.WriteString("rules and places here:\n")
@@ -168,9 +216,9 @@ func (p *Placement) tellVerdicts(b *strings.Builder, j *framing.Joint) {
 			who = fmt.Sprintf("engineer's place (%s), %s", line(v.Place.Pos), v.Place.Use)
 		}
 		if v.Won {
-			fmt.Fprintf(b, "  won   %s\n", who)
+			fmt.Fprintf(b, "  used      %s\n", who)
 		} else {
-			fmt.Fprintf(b, "  lost  %s: %s\n", who, v.Why)
+			fmt.Fprintf(b, "  not used  %s: %s\n", who, v.Why)
 		}
 	}
 }
@@ -194,14 +242,14 @@ func (p *Placement) ExplainWall(name string) (string, error) {
 	if all == 0 {
 		return "", fmt.Errorf("no wall, roof, girder or porch %q has joints; %s", name, meant(name, p.world.hosts))
 	}
-	return fmt.Sprintf("%s: %d of %d joints have nothing\n%s", name, bare, all, b.String()), nil
+	return fmt.Sprintf("%s: %d of %d joints have no hardware\n%s", name, bare, all, b.String()), nil
 }
 
 // bareWhy says in one clause why a joint has nothing.
 func (p *Placement) bareWhy(j *framing.Joint) string {
 	vs := p.Verdicts(j)
 	if len(vs) == 0 {
-		return "no rule speaks of such joints"
+		return "no rule covers such joints"
 	}
 	v := vs[len(vs)-1]
 	who := "engineer's place"

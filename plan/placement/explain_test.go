@@ -22,20 +22,20 @@ func TestExplainTellsTheWholeStory(t *testing.T) {
 		"2S-16-SS-long", "floor-strap, long strap",
 		// 60 in over a gap of 17.375: (60 - 17.375) / 2 = 21.3125 on each stud
 		`5'-0" of steel: 1'-9 5/16" on the stud, 1'-5 3/8" between, 1'-9 5/16" on the stud`,
-		"asked for by engineer's place (S4 detail 7), t.toml:200",
+		"placed by engineer's place (S4 detail 7), t.toml:200",
 		`joint 2S-16-SS: stud-stud, wall 2S, stud at 1'-4"`, "the studs line up", "stud 1S/stud@16 (2x6)",
-		`lost  rule "old" (t.toml:100), story-strap: beaten by rule "west end" (t.toml:101), a later one`,
-		`lost  rule "west end" (t.toml:101), coil: beaten by the engineer's place (t.toml:200)`,
-		`lost  rule "attic" (t.toml:102), coil: condition level = attic does not hold, it is second`,
-		`lost  rule "but not here" (t.toml:103), coil: excepted: from, to = from 10"`,
-		"won   engineer's place (t.toml:200), floor-strap",
+		`not used  rule "old" (t.toml:100), story-strap: overridden by rule "west end" (t.toml:101), a later one`,
+		`not used  rule "west end" (t.toml:101), coil: overridden by the engineer's place (t.toml:200)`,
+		`not used  rule "attic" (t.toml:102), coil: condition level = attic does not hold, it is second`,
+		`not used  rule "but not here" (t.toml:103), coil: excluded by except: from, to = from 10"`,
+		"used      engineer's place (t.toml:200), floor-strap",
 	} {
 		assert.Contains(t, story, want)
 	}
 	joint, err := p.Explain("1S-16-SB")
 	require.NoError(t, err)
 	assert.Contains(t, joint, "nothing is placed here")
-	assert.Contains(t, joint, "no rule speaks of stud-base joints")
+	assert.Contains(t, joint, "no rule covers stud-base joints")
 
 	_, err = p.Explain("2S-16-SS-lnog")
 	assert.ErrorContains(t, err, `did you mean "2S-16-SS-long"?`)
@@ -45,8 +45,8 @@ func TestExplainWallListsWhatHasNothing(t *testing.T) {
 	p, _ := placed(t, standard().with(plan.Rule{Name: "base", At: "stud-base", Use: "base-strap", Every: 2}))
 	text, err := p.ExplainWall("1S")
 	require.NoError(t, err)
-	assert.Contains(t, text, "1S: 10 of 14 joints have nothing", "7 stud tops, and 3 of 7 bases are passed over")
-	assert.Contains(t, text, `passed over: every = 2`)
+	assert.Contains(t, text, "1S: 10 of 14 joints have no hardware", "7 stud tops, and 3 of 7 bases are passed over")
+	assert.Contains(t, text, `skipped: every = 2`)
 	assert.NotContains(t, text, "1S-32-SB ")
 	_, err = p.ExplainWall("1s")
 	assert.ErrorContains(t, err, `did you mean "1S"?`)

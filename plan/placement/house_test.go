@@ -184,7 +184,7 @@ func placed(t *testing.T, h *hand, edit ...func(map[string]*plan.Item)) (*Placem
 
 func without(ds plan.Diagnostics, code string) (out plan.Diagnostics) {
 	for _, d := range ds {
-		if d.Code != code {
+		if string(d.Code) != code {
 			out = append(out, d)
 		}
 	}

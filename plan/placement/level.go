@@ -19,7 +19,7 @@ func (x *placer) level(w want) (Lie, *plan.Diagnostic) {
 	}
 	if j.Kind == plan.Collector && len(j.Members) < 2 {
 		return Lie{}, &plan.Diagnostic{
-			Code: "collector-to-nothing", Summary: "nothing carries the shear wall's line on past its end: nothing is placed",
+			Code: "collector-to-nothing", Summary: "nothing continues the shear wall's line past its end: nothing is placed",
 			Mend: "run a joist, beam or truss over the wall's line, or end the shear wall at another wall",
 		}
 	}

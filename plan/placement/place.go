@@ -52,15 +52,15 @@ type placer struct {
 	asked    []*ask // those that stood when pieces were built
 	space    *space // of all pieces
 	overlaps []clash
-	found    map[string][]finding // what placing itself came upon, by code
-	used     map[string]bool      // marks that a rule or place names
+	found    map[plan.Code][]finding // what placing itself came upon, by code
+	used     map[string]bool         // marks that a rule or place names
 }
 
 // Place puts hardware at the joints of h: every rule in the order written,
 // then every place of the engineer, then the pieces, then all checks.
 func Place(h *framing.House, c *hardware.Catalog) (*Placement, plan.Diagnostics) {
 	x := &placer{
-		world: newWorld(h), c: c, used: map[string]bool{}, found: map[string][]finding{},
+		world: newWorld(h), c: c, used: map[string]bool{}, found: map[plan.Code][]finding{},
 		p: &Placement{
 			House: h, Catalog: c, byTag: map[string]*Piece{},
 			byJoint: map[*framing.Joint][]*Piece{}, asks: map[*framing.Joint][]*ask{},
@@ -88,8 +88,8 @@ func (x *placer) rule(r *plan.Rule) {
 	it := x.item(r.Use, r.Pos, where)
 	if plan.JointKind(r.At).Code() == "" {
 		x.raise(plan.Diagnostic{
-			Code: "unknown-joint", Pos: r.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is no kind of joint", r.At), Mend: meant(r.At, plan.JointKinds),
+			Code: "unknown-word", Pos: r.Pos, Where: where,
+			Summary: fmt.Sprintf("%q is not a kind of joint", r.At), Mend: meant(r.At, plan.JointKinds),
 		})
 		return
 	}
@@ -104,7 +104,7 @@ func (x *placer) rule(r *plan.Rule) {
 		}
 		for _, old := range x.p.asks[j] {
 			if old.why == "" && old.purpose == a.purpose {
-				old.lose(fmt.Sprintf("beaten by %s, a later one for the same purpose (%s)", a.by(), a.purpose))
+				old.lose(fmt.Sprintf("overridden by %s, a later one for the same purpose (%s)", a.by(), a.purpose))
 			}
 		}
 		x.p.asks[j] = append(x.p.asks[j], a)

@@ -266,10 +266,10 @@ func TestCoveredClipOfARuleGoesWhereItCanBeNailed(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, story, "a stud covers its first place")
 
-	// The engineer's own face stays, and is told.
+	// The engineer's own face stays, and is reported.
 	_, ds = placed(t, h.with(plan.Place{Use: "plate-clip", Wall: "2S", On: "stud-top", At: []float64{16}, Face: "inside"}))
 	require.Len(t, ds, 1)
-	assert.Equal(t, "face-covered", ds[0].Code)
+	assert.Equal(t, "face-covered", string(ds[0].Code))
 	assert.Contains(t, ds[0].Mend, `face = "outside"`)
 }
 

@@ -249,7 +249,7 @@ func TestConditionsOnWhatAJointKnows(t *testing.T) {
 func codes(ds plan.Diagnostics, codes ...string) (out []plan.Diagnostic) {
 	for _, d := range ds {
 		for _, c := range codes {
-			if d.Code == c {
+			if string(d.Code) == c {
 				out = append(out, d)
 			}
 		}

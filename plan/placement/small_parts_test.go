@@ -143,3 +143,21 @@ func TestThicknessBehindAFace(t *testing.T) {
 	assert.InDelta(t, 7.25, thick(sloped, geom.Vec3{Y: -0.6, Z: 0.8}), 1e-9)
 	assert.InDelta(t, 1.5, thick(sloped, geom.Vec3{X: 1}), 1e-9)
 }
+
+func TestBoltKeepsSevenDiametersFromThePlatesEnd(t *testing.T) {
+	// Beside the stud at 0.75 a washer of 2 is clear from 0.75 + 0.75 + 1 + 0.5 = 3 on.
+	// Seven diameters from the plate's end are 3.5 for 1/2 in, 4.375 for 5/8: the first
+	// quarter inch past that, counted from 3. At 16 nothing is in the way: 18.25.
+	for rod, want := range map[float64]float64{0.375: 3, 0.5: 3.5, 0.625: 4.5} {
+		for from, at := range map[float64]float64{0: want, 15: 18.25} {
+			p, _ := placed(t, standard().with(plan.Rule{Name: "b", At: "stud-base", Use: "plate-clip", Where: plan.Where{From: from, To: from + 2}}),
+				func(m map[string]*plan.Item) {
+					*m["plate-clip"] = plan.Item{Mark: "plate-clip", Kind: "anchor bolt", Length: 12, Rod: rod, Pos: m["plate-clip"].Pos}
+				})
+			q := one(t, p)
+			assert.InDelta(t, at, q.Station, 1e-9, "%v in", rod)
+			// The nut, as high as the rod is thick, and 1/4 of thread stand over the plate.
+			assertPath(t, q.Path, geom.Vec3{X: at, Y: 2.75, Z: floor1 + 1.5 + rod + 0.25}, geom.Vec3{X: at, Y: 2.75, Z: floor1 + 1.5 + rod + 0.25 - 12})
+		}
+	}
+}

@@ -19,7 +19,8 @@ type teller struct {
 
 type groupKey struct {
 	severity      plan.Severity
-	code, host    string
+	code          plan.Code
+	host          string
 	summary, mend string
 	pos           plan.Pos
 }

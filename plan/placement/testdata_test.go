@@ -34,7 +34,7 @@ func TestEachCheckOnItsPlan(t *testing.T) {
 		t.Run(id, func(t *testing.T) {
 			src, err := os.ReadFile(f)
 			require.NoError(t, err)
-			assert.True(t, slices.ContainsFunc(placement.Checks, func(c *placement.Check) bool { return c.ID == id }), "no check of that name")
+			assert.True(t, slices.ContainsFunc(placement.Checks, func(c *placement.Check) bool { return string(c.ID) == id }), "no check of that name")
 			want := wants(string(src))
 			require.Contains(t, strings.Join(want, "\n"), id)
 			assert.Equal(t, want, told(t, f, src))

@@ -72,14 +72,14 @@ func (l link) stacked() *plan.Diagnostic {
 	if l.below == nil {
 		return &plan.Diagnostic{
 			Severity: plan.Warning, Code: "stud-none-below",
-			Summary: fmt.Sprintf("no stud stands below the %s above: nothing is placed", l.above.Role),
+			Summary: fmt.Sprintf("there is no stud below the %s above: nothing is placed", l.above.Role),
 			Mend:    "add a stud or blocking below, or leave these joints out with where = { lines_up = true }",
 		}
 	}
 	if l.floor && l.s1-l.s0 < minShared-geom.Eps {
 		return &plan.Diagnostic{
 			Severity: plan.Warning, Code: "studs-out-of-line",
-			Summary: fmt.Sprintf("the stud below stands %s beside the %s above, more than a strap can follow: nothing is placed",
+			Summary: fmt.Sprintf("the stud below is offset %s from the %s above, more than a strap can follow: nothing is placed",
 				length.Feet(math.Abs(l.joint.Offset)), l.above.Role),
 			Mend: "move one of them, add a stud below, or leave these joints out with where = { lines_up = true }",
 		}

@@ -131,7 +131,7 @@ func TestGroupsNameEightAndCountTheRest(t *testing.T) {
 		for i := range n {
 			m := &framing.Member{Role: plan.Stud}
 			j := &framing.Joint{ID: string(rune('a' + i)), Host: "1S", Wall: w, Kind: plan.StudBase, Station: 12 * float64(i), Members: []*framing.Member{m}}
-			tell.at(j, "", plan.Diagnostic{Code: code})
+			tell.at(j, "", plan.Diagnostic{Code: plan.Code(code)})
 		}
 	}
 	add("one", 1)

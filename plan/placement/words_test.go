@@ -26,7 +26,7 @@ func TestEveryStrapHasAWayToLieWhereItBelongs(t *testing.T) {
 			item:  &hardware.Item{Item: &plan.Item{Length: 24, Width: 1.25}, Kind: k},
 			joint: &framing.Joint{Kind: j, Wall: w, Level: l, Station: 60.75, Members: []*framing.Member{m, second}}, n: 1,
 		}
-		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{Levels: []*plan.Level{l}, Walls: []*plan.Wall{w}}}), found: map[string][]finding{}}
+		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{Levels: []*plan.Level{l}, Walls: []*plan.Wall{w}}}), found: map[plan.Code][]finding{}}
 		_, fault := x.lie(ask)
 		return fault
 	}
@@ -38,12 +38,12 @@ func TestEveryStrapHasAWayToLieWhereItBelongs(t *testing.T) {
 		for _, j := range k.On {
 			n++
 			if d := lie(k, j); d != nil {
-				require.NotEqual(t, "no-way-to-lie", d.Code, "%s at %s", k.Name, j)
+				require.NotEqual(t, "no-way-to-lie", string(d.Code), "%s at %s", k.Name, j)
 			}
 		}
 		d := lie(k, "roof-sky")
 		require.NotNil(t, d)
-		require.Equal(t, "no-way-to-lie", d.Code)
+		require.Equal(t, "no-way-to-lie", string(d.Code))
 	}
 	require.Greater(t, n, 25)
 }

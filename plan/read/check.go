@@ -26,12 +26,12 @@ func (r *reader) check(written map[string]any) {
 }
 
 // fail records an error.
-func (r *reader) fail(at plan.Pos, code, where, mend, format string, args ...any) {
+func (r *reader) fail(at plan.Pos, code plan.Code, where, mend, format string, args ...any) {
 	r.add(plan.Diagnostic{Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: at})
 }
 
 // warn records a warning.
-func (r *reader) warn(at plan.Pos, code, where, mend, format string, args ...any) {
+func (r *reader) warn(at plan.Pos, code plan.Code, where, mend, format string, args ...any) {
 	r.add(plan.Diagnostic{Severity: plan.Warning, Code: code, Summary: fmt.Sprintf(format, args...), Where: where, Mend: mend, Pos: at})
 }
 
@@ -102,7 +102,7 @@ func (r *reader) checkRoofs() {
 	for _, x := range r.plan.Roofs {
 		size := x.Area[1].Sub(x.Area[0])
 		if !r.broken[x] && (size.X < 12 || size.Y < 12) {
-			r.fail(x.Pos, "empty-roof", "roof "+x.Name, "area is the south-west and the north-east corner",
+			r.fail(x.Pos, "empty-roof", "roof "+x.Name, "area is the southwest and the northeast corner",
 				"area covers %s by %s", length.Feet(size.X), length.Feet(size.Y))
 		}
 		// A ridge board is at least as deep as the cut end of the rafter
@@ -153,7 +153,7 @@ func (r *reader) checkRules() {
 			for _, list := range lists {
 				for _, name := range list.of(w) {
 					if !slices.Contains(list.names, name) {
-						r.fail(w.Given[list.key], "unknown-"+list.key, "rule "+rule.Name, nearest(name, list.names), "there is no %s %q", list.key, name)
+						r.fail(w.Given[list.key], unknown[list.key], "rule "+rule.Name, nearest(name, list.names), "there is no %s %q", list.key, name)
 					}
 				}
 			}

@@ -64,8 +64,8 @@ var itemKeys = []binding[itemDraft]{
 	sizeKey("center", `"1 7/16in"`, "from the wood it is nailed to, to the middle of its rod; a hold-down must have it", func(d *itemDraft) *float64 { return &d.Center }),
 	wholeKey("bodies", "2", 1, 2, "bodies of a hold-down", func(d *itemDraft) *int { return &d.Bodies }),
 	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }),
-	choiceKey("phase", plan.Phases, "when it goes on", func(d *itemDraft) *plan.Phase { return &d.Phase }).otherwise("that of its kind"),
-	choiceKey("face", plan.Faces, "the face it goes on, unless the rule says another", func(d *itemDraft) *plan.Face { return &d.Face }),
+	choiceKey("phase", plan.Phases, "when it is installed", func(d *itemDraft) *plan.Phase { return &d.Phase }).otherwise("that of its kind"),
+	choiceKey("face", plan.Faces, "the face it is nailed to, unless the rule names another", func(d *itemDraft) *plan.Face { return &d.Face }),
 	numberKey("minutes", "4", 0, 600, "to install one", func(d *itemDraft) *float64 { return &d.Minutes }),
 	wholeKey("pack", "25", 1, 10000, "pieces in a pack", func(d *itemDraft) *int { return &d.Pack }).or(int64(1), "1"),
 	custom("loads", "table", `{ uplift = "415 lb", source = "maker's page, 2025-01" }`, "allowable loads that the maker gives", func(v value, d *itemDraft) {
@@ -125,7 +125,7 @@ func nailBindings() []binding[nailDraft] {
 	keys := []binding[nailDraft]{
 		field("type", "fastener", `"10d x 1 1/2"`, `nail, screw or bolt: "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2", "No. 14 x 2", "bolt 5/8 x 8"`, value.nail,
 			func(d *nailDraft) *string { return &d.Nail }).must(),
-		wholeKey("count", "6", 1, 500, "fasteners in each part; with neither part nor parts, in the whole piece, half at each of its two ends", func(d *nailDraft) *int { return &d.Count }),
+		wholeKey("count", "6", 1, 500, "fasteners in each part; without part or parts, in the whole piece, half at each of its two ends", func(d *nailDraft) *int { return &d.Count }),
 		wholeKey("parts", "2", 1, 20, "how many such parts one piece has", func(d *nailDraft) *int { return &d.Parts }).otherwise("1"),
 		textKey("part", `"each flange"`, "name of the part that count means", func(d *nailDraft) *string { return &d.Part }).otherwise(`"all"`),
 	}

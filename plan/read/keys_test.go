@@ -26,8 +26,8 @@ var headers = map[string]string{
 // refers to and keys beside it are missing on purpose.
 func complaint(ds plan.Diagnostics, line int) (out []string) {
 	for _, d := range ds {
-		if d.Pos.Line == line && d.Severity == plan.Error && !strings.HasPrefix(d.Code, "unknown-level") && !strings.HasPrefix(d.Code, "unknown-mark") &&
-			!regexp.MustCompile("^unknown-(wall|roof|girder|porch)$|^missing-key$|^off-member$|^idle-key$|^nothing-to-override$|^empty-").MatchString(d.Code) {
+		if d.Pos.Line == line && d.Severity == plan.Error && !strings.HasPrefix(string(d.Code), "unknown-level") && !strings.HasPrefix(string(d.Code), "unknown-mark") &&
+			!regexp.MustCompile("^unknown-(wall|roof|girder|porch)$|^missing-key$|^off-member$|^idle-key$|^nothing-to-override$|^empty-").MatchString(string(d.Code)) {
 			out = append(out, d.String())
 		}
 	}

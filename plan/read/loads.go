@@ -16,13 +16,13 @@ var loadsKeys = []binding[plan.Loads]{
 	choiceKey("distribution", plan.Distributions, "lateral load to shear walls by tributary width, or by stiffness", func(l *plan.Loads) *plan.Distribution { return &l.Distribution }).
 		orWord(string(plan.Tributary)),
 	custom("dead", "tables", `[{ part = "roof", name = "standing seam", weight = "1.5 psf" }]`,
-		"dead weights; those of one part stand for its defaults", readDead).otherwise("published weights"),
+		"dead loads; those given for a part replace its defaults", readDead).otherwise("published weights"),
 }
 
 // deadKeys fill one item of dead weight.
 var deadKeys = []binding[plan.Dead]{
 	choiceKey("part", plan.DeadParts, "part of the house", func(d *plan.Dead) *plan.DeadPart { return &d.Part }).must(),
-	textKey("name", `"standing seam"`, "what weighs", func(d *plan.Dead) *string { return &d.Name }).must(),
+	textKey("name", `"standing seam"`, "what the material is", func(d *plan.Dead) *string { return &d.Name }).must(),
 	field("weight", "weight", `"1.5 psf"`, "in psf, kPa or Pa of the part's own surface", func(v value) (float64, bool) { return v.quantity(pressures) },
 		func(d *plan.Dead) *float64 { return &d.Weight }).must(),
 }
@@ -30,7 +30,7 @@ var deadKeys = []binding[plan.Dead]{
 // readDead reads the dead weights.
 func readDead(v value, l *plan.Loads) {
 	for i, n := range v.nodes("weight") {
-		n.where = fmt.Sprintf("dead weight no. %d", i+1)
+		n.where = fmt.Sprintf("dead load no. %d", i+1)
 		d := plan.Dead{Pos: n.pos()}
 		read(n, deadKeys, &d)
 		l.Dead = append(l.Dead, d)

@@ -21,7 +21,7 @@ var placeKeys = []binding[plan.Place]{
 	}).must(),
 	choiceKey("action", plan.Actions, "replace what rules put there, add to it, or remove it", func(p *plan.Place) *plan.Action { return &p.Action }).
 		orWord(string(plan.Replace)),
-	choiceKey("face", plan.Faces, "the face it goes on", func(p *plan.Place) *plan.Face { return &p.Face }).otherwise("the item's"),
+	choiceKey("face", plan.Faces, "the face it is nailed to", func(p *plan.Place) *plan.Face { return &p.Face }).otherwise("the item's"),
 	wholeKey("count", "2", 1, 12, "pieces at each station", func(p *plan.Place) *int { return &p.Count }).or(int64(1), "1"),
 	textKey("note", `"S4 detail 7"`, "the engineer's own reference", func(p *plan.Place) *string { return &p.Note }),
 }
@@ -63,6 +63,11 @@ func bodyOf(p *plan.Plan, name string) string {
 	return name
 }
 
+// unknown are the codes of references that lead nowhere, by key.
+var unknown = map[string]plan.Code{
+	"level": "unknown-level", "wall": "unknown-wall", "roof": "unknown-roof", "girder": "unknown-girder", "porch": "unknown-porch",
+}
+
 // known checks a reference by name; the set of names of a kind is made once.
 func (n node) known(kind, name string, names func(*plan.Plan) []string) {
 	if name == "" {
@@ -77,7 +82,7 @@ func (n node) known(kind, name string, names func(*plan.Plan) []string) {
 		n.r.names[kind] = set
 	}
 	if !set[name] {
-		n.fault(kind, "unknown-"+kind, nearest(name, names(n.r.plan)), "there is no %s %q", kind, strings.TrimSpace(name))
+		n.fault(kind, unknown[kind], nearest(name, names(n.r.plan)), "there is no %s %q", kind, strings.TrimSpace(name))
 	}
 }
 

@@ -51,14 +51,14 @@ func rootKeys() []binding[plan.Plan] {
 		tableKey("loads", "[loads]", "how the load path is computed", loadsKeys,
 			func(p *plan.Plan) *plan.Loads { return &p.Loads }),
 		tablesKey("level", "the stories, lowest first", readLevels).must(),
-		tablesKey("wall", "the walls; those of the outside go counterclockwise round the house", readWalls).must(),
-		tablesKey("roof", "the roof bodies; bodies over one level meet in valleys", readRoofs),
+		tablesKey("wall", "the walls; exterior walls go counterclockwise around the house", readWalls).must(),
+		tablesKey("roof", "the roofs; roofs over one level meet in valleys", readRoofs),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
 		custom("catalog", "texts", `"hardware.toml"`, "files of [[item]]s, relative to the plan", readCatalogs),
 		tablesKey("item", "the catalog: one piece of hardware each", readItems),
-		tablesKey("rule", "what goes at which joints; a later rule beats an earlier one of the same purpose", readRules),
-		tablesKey("place", "what the engineer puts himself; it beats every rule", readPlaces),
+		tablesKey("rule", "what goes at which joints; a later rule overrides an earlier one of the same purpose", readRules),
+		tablesKey("place", "hardware the engineer places; it overrides every rule", readPlaces),
 	}
 }
 

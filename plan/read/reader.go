@@ -76,7 +76,7 @@ func (n node) pos() plan.Pos { return n.r.pos(n.path) }
 func (n node) has(key string) bool { _, ok := n.m[key]; return ok }
 
 // fault records an error at one of the node's keys ("" for the table itself).
-func (n node) fault(key, code, mend, format string, args ...any) {
+func (n node) fault(key string, code plan.Code, mend, format string, args ...any) {
 	path := n.path
 	if key != "" {
 		path = n.at(key)
@@ -104,7 +104,7 @@ func (v value) path() string {
 func (v value) place() plan.Pos { return v.r.pos(v.path()) }
 
 // bad records an error at the value.
-func (v value) bad(code, mend, format string, args ...any) {
+func (v value) bad(code plan.Code, mend, format string, args ...any) {
 	v.r.add(plan.Diagnostic{
 		Code: code, Summary: v.key + ": " + fmt.Sprintf(format, args...),
 		Where: v.where, Mend: mend, Pos: v.place(),

@@ -22,7 +22,7 @@ var roofKeys = []binding[roofDraft]{
 	custom("over", "name of a level", `"second"`, "the level whose walls carry it", func(v value, d *roofDraft) { d.Over = v.level() }).
 		otherwise("the highest"),
 	choiceKey("kind", plan.RoofKinds, "gable, hip or shed", func(d *roofDraft) *plan.RoofKind { return &d.Kind }).must(),
-	custom("area", "two points", `[["0'", "0'"], ["28'", "44'"]]`, "south-west and north-east corner of what it covers, outside faces of the studs", readArea).
+	custom("area", "two points", `[["0'", "0'"], ["28'", "44'"]]`, "southwest and northeast corners of what it covers, outside faces of the studs", readArea).
 		otherwise("the extent of the level's exterior walls"),
 	choiceKey("ridge", plan.Axes, "the way the ridge runs (of a shed: its high wall)", func(d *roofDraft) *plan.Axis { return &d.Ridge }).
 		otherwise("along the longer side"),

@@ -14,9 +14,9 @@ var ruleKeys = []binding[plan.Rule]{
 	textKey("name", `"story straps"`, "name in messages and in explain", func(r *plan.Rule) *string { return &r.Name }).otherwise("its mark and joint"),
 	choiceKey("at", plan.JointKinds, "kind of joint", func(r *plan.Rule) *plan.JointKind { return &r.At }).must(),
 	textKey("use", `"story-strap"`, "mark of the item", func(r *plan.Rule) *string { return &r.Use }).must(),
-	textKey("purpose", `"uplift"`, "rules of one purpose compete at a joint: the later wins", func(r *plan.Rule) *string { return &r.Purpose }).
+	textKey("purpose", `"uplift"`, "of rules with one purpose at a joint, the later is used", func(r *plan.Rule) *string { return &r.Purpose }).
 		otherwise("that of the item's kind"),
-	choiceKey("face", plan.Faces, "the face it goes on", func(r *plan.Rule) *plan.Face { return &r.Face }).otherwise("the item's"),
+	choiceKey("face", plan.Faces, "the face it is nailed to", func(r *plan.Rule) *plan.Face { return &r.Face }).otherwise("the item's"),
 	custom("both_faces", "true or false", "true", `the same as face = "both"`, func(v value, r *plan.Rule) {
 		if b, _ := v.flag(); b {
 			r.Face = plan.Both

@@ -44,15 +44,16 @@ func (v value) nail() (string, bool) {
 	return s, true
 }
 
-// readShear reads one [[wall.shear]].
-func readShear(n node, i int, w *plan.Wall) {
+// readShear reads one [[wall.shear]]. Where the wall ends is known only when
+// all its keys are read.
+func readShear(n node, i int, w *wallDraft) {
 	d := &shearDraft{Shear: &plan.Shear{Pos: n.pos()}}
 	n.r.whole(d.Shear, func() { read(n, shearKeys, d) })
 	if d.Name == "" {
 		d.Name = fmt.Sprintf("%s%c", w.Name, 'A'+i%26)
 	}
 	if !d.toGiven && !n.has("to") {
-		d.To = w.Length()
+		w.toEnd = append(w.toEnd, d.Shear)
 	}
 	for _, x := range w.Shear {
 		if x.Name == d.Name {

@@ -23,8 +23,10 @@ func suggest(s string, words []string) string {
 
 // nearest is suggest, or the list itself when nothing is near.
 func nearest(s string, words []string) string {
-	hint := suggest(s, words)
-	if hint != "" || len(words) == 0 {
+	if len(words) == 0 {
+		return "the plan has none"
+	}
+	if hint := suggest(s, words); hint != "" {
 		return hint
 	}
 	words = distinct(words)

@@ -38,7 +38,7 @@ func TestFaultsThatFollowAreNotTold(t *testing.T) {
 	codes := func(src string, files map[string]string) (out []string) {
 		_, ds := parse(src, files)
 		for _, d := range ds {
-			out = append(out, d.Code)
+			out = append(out, string(d.Code))
 		}
 		return out
 	}

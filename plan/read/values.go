@@ -66,7 +66,7 @@ func choice[W ~string](v value, words []W) (W, bool) {
 			return w, true
 		}
 	}
-	v.bad("unknown-word", suggest(s, plan.Words(words)), "%q is none of %s", s, strings.Join(plan.Words(words), ", "))
+	v.bad("unknown-word", suggest(s, plan.Words(words)), "%q is not one of %s", s, strings.Join(plan.Words(words), ", "))
 	return "", false
 }
 

@@ -16,6 +16,7 @@ type wallDraft struct {
 	toGiven   bool
 	interior  bool
 	bearing   *bool
+	toEnd     []*plan.Shear // segments that name no end
 }
 
 // wallKeys fill one wall. Openings come last: their headers depend on the studs.
@@ -61,7 +62,7 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 		}),
 		custom("shear", "tables", "", "its sheathed segments that resist lateral load", func(v value, d *wallDraft) {
 			for i, n := range v.nodes("shear") {
-				readShear(n, i, d.Wall)
+				readShear(n, i, d)
 			}
 		}),
 	}
@@ -95,6 +96,9 @@ func readWalls(n node, _ int, p *plan.Plan) {
 	}
 	if !n.has("from") {
 		d.follow(n, p)
+	}
+	for _, s := range d.toEnd {
+		s.To = d.Length()
 	}
 	n.r.wall(n, d)
 }

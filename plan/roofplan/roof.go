@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
@@ -40,7 +41,7 @@ func (f *Face) Has(b *Body, i int) bool {
 // Fault is what keeps bodies from making a roof.
 type Fault struct {
 	Body          *Body
-	Code          string
+	Code          plan.Code
 	Summary, Mend string
 }
 

@@ -94,7 +94,7 @@ func TestRidgeThatDoesNotDieIsToldWithTheRoof(t *testing.T) {
 		body(t, "wing", "gable", "y", geom.Vec2{X: 60, Y: -120}, geom.Vec2{X: 300}, 6, 12),
 	})
 	require.Len(t, faults, 1)
-	require.Equal(t, "ridge-does-not-die", faults[0].Code)
+	require.Equal(t, "ridge-does-not-die", string(faults[0].Code))
 	require.Equal(t, "wing", faults[0].Body.Name)
 }
 

@@ -5,14 +5,16 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
+	"galewright/plan"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 )
 
 // OrderRow is one line of the order list.
 type OrderRow struct {
-	Section string  // "pieces", "coil", "nails", "bolts", "rods", "nuts", "washers", "panels", "hours"
+	Section string  // "pieces", "coil", "nails", "screws", "bolts", "rods", "nuts", "washers", "panels", "hours"
 	Number  int     // of the legend; 0 when it is none of its lines
 	Name    string  // what to ask for
 	Detail  string  // size, or how it is driven
@@ -23,6 +25,33 @@ type OrderRow struct {
 	Packs   int     // 0 when it is not packed
 	Pack    string  // what one pack holds
 	Source  string  // of a number that is not a count
+}
+
+// Buy says how much to buy: "15.4 lb, 4 boxes of 5 lb", "34 panels".
+func (r OrderRow) Buy() string {
+	s := strings.TrimSuffix(r.amount(), " each")
+	if packs := r.packs(); packs != "" && r.Unit != "roll" {
+		s += ", " + packs
+	}
+	return s
+}
+
+// amount is what to order in its unit: "15.4 lb", "100 each", "1 panel".
+func (r OrderRow) amount() string {
+	switch r.Unit {
+	case "roll", "panel":
+		return plan.Counted(int(r.Order), r.Unit)
+	}
+	return strings.TrimSpace(number(r.Order) + " " + r.Unit)
+}
+
+// packs says how many packs: "4 boxes of 5 lb"; "" when it is not packed.
+func (r OrderRow) packs() string {
+	if r.Packs == 0 {
+		return ""
+	}
+	noun, holds, _ := strings.Cut(r.Pack, " ")
+	return strings.TrimSpace(plan.Counted(r.Packs, noun) + " " + holds)
 }
 
 // Box is the weight of one box of nails, lb (common practice, no published
@@ -88,7 +117,7 @@ func coilRow(l *Line, spare float64) OrderRow {
 	return OrderRow{
 		Section: "coil", Number: l.Number, Name: l.Item.Mark, Detail: fmt.Sprintf("%s of strap, %s", length.Feet(total), Size(l.Item)),
 		Count: n, Spare: len(cuts), Order: float64(len(rolls)), Unit: "roll", Packs: len(rolls), Pack: "roll of " + length.Feet(l.Item.Coil),
-		Source: fmt.Sprintf("best fit, longest first; no cutting needs fewer than %d", bound),
+		Source: fmt.Sprintf("cut longest first, best fit; at least %d needed however they are cut", bound),
 	}
 }
 
@@ -118,17 +147,25 @@ func (s *Schedule) orderNails(spare float64) (out []OrderRow) {
 		}
 		per, source := PerPound(n.Size)
 		if per == 0 {
-			r.Section, r.Detail, r.Unit, r.Order = "bolts", "", "each", float64(r.Spare)
+			r.Section, r.Detail, r.Unit, r.Order = threaded(n.Size), "", "each", float64(r.Spare)
 			out = append(out, r)
 			continue
 		}
 		r.Order = math.Ceil(float64(r.Spare)/per*10-1e-9) / 10
 		r.Packs = int(math.Ceil(r.Order/Box - 1e-9))
 		r.Pack = fmt.Sprintf("box of %d lb", Box)
-		r.Source = fmt.Sprintf("%.0f in a pound: %s", per, source)
+		r.Source = fmt.Sprintf("%.0f per lb: %s", per, source)
 		out = append(out, r)
 	}
 	return out
+}
+
+// threaded names the section of a fastener that is not sold by weight.
+func threaded(n hardware.Nail) string {
+	if n.Screw() {
+		return "screws"
+	}
+	return "bolts"
 }
 
 // orderRods lists the rods of pairs and hold-downs cut to length, and the nuts
@@ -217,7 +254,7 @@ func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
 	return out
 }
 
-// hours adds up the minutes of the catalog by phase, in hours; nothing when
+// hours adds up the minutes from the catalog by phase, in hours; nothing when
 // no item placed has any.
 func (s *Schedule) hours() (out []OrderRow) {
 	if !slices.ContainsFunc(s.Lines, func(l *Line) bool { return l.Item.Minutes > 0 }) {
@@ -231,9 +268,9 @@ func (s *Schedule) hours() (out []OrderRow) {
 				timed += len(l.Pieces)
 			}
 		}
-		r := OrderRow{Section: "hours", Name: "install " + g.Name, Count: timed, Spare: timed, Order: math.Round(minutes/60*10) / 10, Unit: "hours", Source: "minutes of the catalog"}
+		r := OrderRow{Section: "hours", Name: "install " + g.Name, Count: timed, Spare: timed, Order: math.Round(minutes/60*10) / 10, Unit: "hours", Source: "minutes from the catalog"}
 		if rest := g.Pieces() - timed; rest > 0 {
-			r.Detail = fmt.Sprintf("%d pieces without minutes not in it", rest)
+			r.Detail = fmt.Sprintf("without %s that have no minutes", plan.Counted(rest, "piece"))
 		}
 		out = append(out, r)
 	}

@@ -38,13 +38,13 @@ func TestCountTableByWall(t *testing.T) {
 	// The heading of a wall stands once over its items; pieces and nails as in
 	// small: 4 x 18 = 72, 2 x 20 = 40, 2 x 18 = 36, 3 x 12 = 36.
 	assert.Equal(t, [][]string{
-		{"no.", "mark", "kind", "size", "goes on", "pieces", "fasteners"},
+		{"no.", "mark", "kind", "size", "install", "pieces", "fasteners"},
 		{"wall 1S"},
 		{"2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "4", "72 10d x 1 1/2 (0.148 x 1 1/2)"},
 		{"wall 2S"},
 		{"1", "hold-down-pair", "hold-down pair", `10 5/8" x 5/8" rod`, "inside", "2", "40 10d x 1 1/2 (0.148 x 1 1/2), by hand only"},
 		{"2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "2", "36 10d x 1 1/2 (0.148 x 1 1/2)"},
-		{"wall main"},
+		{"roof main"},
 		{"3", "coil", "coil strap", `2'-6" x 1 3/8" x 19 ga`, "before sheathing", "3", "36 10d x 1 1/2 (0.148 x 1 1/2)"},
 		{"all", "11", "184"},
 	}, cells(b.String()))
@@ -98,7 +98,7 @@ func TestFurtherNailsHaveRowsWithoutPieces(t *testing.T) {
 	b.Reset()
 	require.NoError(t, Count(&b, twoNails(t), "item", "table"))
 	assert.Equal(t, [][]string{
-		{"no.", "mark", "kind", "size", "goes on", "pieces", "fasteners"},
+		{"no.", "mark", "kind", "size", "install", "pieces", "fasteners"},
 		{"1", "clip", "clip", "before sheathing", "1", "5 8d common (0.131 x 2 1/2)"},
 		{"4 10d common (0.148 x 3), by hand only"},
 		{"2", "shim", "generic", "before sheathing", "1", "none"},
@@ -126,13 +126,13 @@ func TestOrderTable(t *testing.T) {
 		assert.Contains(t, key, "source ", "the key of the sources' grades follows")
 	}
 	// Numbers as worked out beside TestOrderList.
-	assert.Contains(t, rows, []string{"2", "wall-strap", `3'-0" x 1 3/8" x 19 ga`, "6", "7", "8 each", "2 x pack of 4"})
+	assert.Contains(t, rows, []string{"2", "wall-strap", `3'-0" x 1 3/8" x 19 ga`, "6", "7", "8 each", "2 packs of 4"})
 	assert.Contains(t, rows, []string{"1", "hold-down-pair", `10 5/8" x 5/8" rod, 2 bodies each`, "4", "5", "5 each"})
 	// Four cuts of 30 in are 120 in; 120 / 70 = 1.7, no cutting needs fewer than 2.
-	assert.Contains(t, rows, []string{"3", "coil", `10'-0" of strap, 2'-6" x 1 3/8" x 19 ga`, "3", "4", "2 roll", `2 x roll of 5'-10"`, "best fit, longest first; no cutting needs fewer than 2"})
+	assert.Contains(t, rows, []string{"3", "coil", `10'-0" of strap, 2'-6" x 1 3/8" x 19 ga`, "3", "4", "2 rolls", `2 rolls of 5'-10"`, "cut longest first, best fit; at least 2 needed however they are cut"})
 	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate`, "4", "5", "5 each"})
 	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-11" long`, "2", "2", "2 each"})
-	assert.Contains(t, rows, []string{"install inside", "2 pieces without minutes not in it", "0", "0", "0 hours", "minutes of the catalog"})
+	assert.Contains(t, rows, []string{"install inside", "without 2 pieces that have no minutes", "0", "0", "0 hours", "minutes from the catalog"})
 }
 
 func TestJSONOfOneAndOfMany(t *testing.T) {

@@ -270,12 +270,12 @@ func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
 		return err
 	}
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
-	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tgoes on\tpieces\tfasteners")
+	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tinstall\tpieces\tfasteners")
 	group := ""
 	for _, r := range rows {
 		if by != "item" && r.group != group {
 			group = r.group
-			fmt.Fprintf(t, "\t%s %s\t\t\t\t\t\n", by, group)
+			fmt.Fprintf(t, "\t%s\t\t\t\t\t\n", s.groupWords(by, group))
 		}
 		left := fmt.Sprintf("%d\t%s\t%s\t%s\t%s\t%d", r.line.Number, r.line.Item.Mark, r.line.Item.Kind.Name, Size(r.line.Item), r.line.Item.Phase.Name, len(r.line.Pieces))
 		if !r.first {
@@ -291,11 +291,34 @@ func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
 	return t.Flush()
 }
 
+// groupWords names a group as a reader does: "wall 1S", "girder GS", "roof main",
+// "level first", "foundation", "before floor".
+func (s *Schedule) groupWords(by, name string) string {
+	p := s.Placement.House.Plan
+	switch {
+	case by == "phase", by == "level" && !slices.ContainsFunc(p.Levels, func(l *plan.Level) bool { return l.Name == name }):
+		return name
+	case by == "level", slices.ContainsFunc(p.Walls, func(w *plan.Wall) bool { return w.Name == name }):
+		return by + " " + name
+	case slices.ContainsFunc(p.Girders, func(g *plan.Girder) bool { return g.Name == name }):
+		return "girder " + name
+	case slices.ContainsFunc(p.Porches, func(q *plan.Porch) bool { return q.Name == name }):
+		return "porch " + strings.TrimPrefix(name, "porch ")
+	}
+	return "roof " + name
+}
+
 func nailText(n NailCount) string {
 	if n.Nail == "" {
 		return "none"
 	}
-	s := fmt.Sprintf("%d %s", n.Count, n.Nail)
+	name := n.Nail
+	for _, one := range []string{"screw", "bolt"} {
+		if rest, ok := strings.CutPrefix(name, one+" "); ok && n.Count != 1 {
+			name = one + "s " + rest
+		}
+	}
+	s := fmt.Sprintf("%d %s", n.Count, name)
 	if n.Hand {
 		s += ", by hand only"
 	}
@@ -316,14 +339,11 @@ func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
 			section = r.Section
 			fmt.Fprintf(t, "\t%s\t\t\t\t\t\t\n", section)
 		}
-		no, packs := "", ""
+		no := ""
 		if r.Number > 0 {
 			no = strconv.Itoa(r.Number)
 		}
-		if r.Packs > 0 {
-			packs = fmt.Sprintf("%d x %s", r.Packs, r.Pack)
-		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%d\t%d\t%s %s\t%s\t%s\n", no, r.Name, r.Detail, r.Count, r.Spare, number(r.Order), r.Unit, packs, r.Source)
+		fmt.Fprintf(t, "%s\t%s\t%s\t%d\t%d\t%s\t%s\t%s\n", no, r.Name, r.Detail, r.Count, r.Spare, r.amount(), r.packs(), r.Source)
 	}
 	if err := t.Flush(); err != nil {
 		return err

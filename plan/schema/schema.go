@@ -102,7 +102,7 @@ func of(k read.Key) (object, error) {
 	}
 	doc := k.Doc
 	if k.Default != "" {
-		doc += "; left out: " + k.Default
+		doc += "; default: " + k.Default
 	}
 	return object{"description": doc, "allOf": []object{s}}, nil
 }

@@ -23,9 +23,9 @@ func Grades() []Grade { return []Grade{Read, Transcribed, SecondHand, FromMemory
 // meanings tells what each grade promises.
 var meanings = map[Grade]string{
 	Read:        "from a page of the document named, or a scan of it",
-	Transcribed: "from a copy by another hand that cites table and page, or that two hands agree on, or that a published example comes out with",
-	SecondHand:  "from a report, a program or a check record that names the document; compare the document before use",
-	FromMemory:  "not looked up; check it before use",
+	Transcribed: "from someone else's copy that cites table and page, from two copies that agree, or from one that reproduces a published example",
+	SecondHand:  "from a report, a program or a check record that names the document; verify against the document before use",
+	FromMemory:  "not looked up; verify before use",
 }
 
 // Meaning says in one clause what the grade promises.

@@ -147,7 +147,7 @@ func (b Basis) Coefficients() []Coefficient {
 	v, e := b.Envelope(), "ASCE "+string(b.Edition)+" "
 	kz := e + "Table 26.10-1"
 	if v.Floor {
-		kz += ", least value of the envelope procedure"
+		kz += ", minimum for the envelope procedure"
 	}
 	qeq := e + "Eq. 26.10-1, Kd in q"
 	if b.Edition == plan.ASCE722 {

@@ -28,7 +28,7 @@ func drawBand(d *draft, it detailItem) {
 	if it.Piece.Face == plan.Left || it.Piece.Face == plan.Right {
 		s.turn()
 	}
-	d.head(0, "square to the strap")
+	d.head(0, "face of strap")
 	d.headerBeside(it, s, bandHalf, v0-bandPast)
 	d.drawFront(s, bandHalf)
 	d.steel(box2(-w/2, w/2, v0, v1)...)
@@ -58,7 +58,7 @@ func (d *draft) bandSide(it detailItem, s stack, low, high []punch, v0, v1 float
 	d.broken(min(0, face), s.depth+5)
 	d.nameLayers(s, v0-bandPast, v1+bandPast)
 	if out, name := s.proud(face); out > 0.25 {
-		d.say(face, d.shown((s.bottom+v0)/2, v0, s.bottom), fmt.Sprintf("%s stands %s out past this face: the strap must lie flat, see the engineer", name, d.Length(out)))
+		d.say(face, d.shown((s.bottom+v0)/2, v0, s.bottom), fmt.Sprintf("%s projects %s past this face: strap must lie flat, ask the engineer", name, d.Length(out)))
 	}
 	d.du = 0
 }

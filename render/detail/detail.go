@@ -235,15 +235,15 @@ func footWords(c *page.Context, it detailItem) string {
 	for _, k := range it.Joints {
 		at = append(at, string(k))
 	}
-	s := fmt.Sprintf("At %s. Goes on %s", strings.Join(at, ", "), it.Phase.Name)
+	s := fmt.Sprintf("At %s. Install %s", strings.Join(at, ", "), it.Phase.Name)
 	if it.Face != "" && it.Face != plan.Through {
 		s += ", " + string(it.Face) + " face"
 	}
 	s += "."
 	if len(it.Fasteners) > 0 {
-		s += " Black holes take a fastener"
+		s += " Fill the black holes"
 		if _, _, guessed := it.ends(); guessed {
-			s += "; the catalog gives no full hole pattern, so spacing is drawn at common practice's least"
+			s += "; the catalog gives no full hole pattern, so spacing is drawn at the minimum of common practice"
 		}
 		s += "."
 	}

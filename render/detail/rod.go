@@ -163,7 +163,7 @@ func (d *draft) rodNotes(it detailItem, b body, v float64) {
 		words += ", cut " + d.Length(it.Piece.Cut)
 	}
 	if it.Bodies == 2 {
-		words += ", a nut at each end; the two bodies stand over each other"
+		words += ", nut at each end; the two bodies in line"
 	}
 	d.say(b.center, v, words)
 	d.say(b.center, plateThick+b.standoff+b.rod*0.4, "nut")
@@ -307,7 +307,7 @@ func drawCheekBolt(d *draft, it detailItem) {
 	d.steel(box2(mid-length/2, mid+length/2, v-b.rod/2, v+b.rod/2)...)
 	t0, t1 := min(0, pile.t0), max(s.depth, pile.t1)
 	d.boltEnds(it, b, t0, t1, v)
-	d.say(pile.t1-0.4, girder.v1*0.8, "cheek of the "+pile.name+" beside the girder, as the engineer details it")
+	d.say(pile.t1-0.4, girder.v1*0.8, pile.name+" notched at girder, as the engineer details it")
 	d.say(s.depth*0.9, girder.v1*0.25, girder.name)
 	d.say(pile.t1*0.8, -5, pile.name)
 	d.say(t1+length/2-(t1-t0)/2-0.2, v, d.Length(b.rod)+" bolt, "+d.Length(length)+" long")

@@ -123,7 +123,7 @@ func (it detailItem) ply(i int) int {
 // girderBelow adds the girder or stringer the lowest floor stands on.
 func (s stack) girderBelow(it detailItem, reach float64) stack {
 	fd, depth, ply, b := it.Joint.Level.FloorDepth, reach, 1, 3.0
-	name := "what carries the floor"
+	name := "floor support"
 	if k := it.memberOf(plan.SillPlate); k > 0 {
 		s.layers = append(s.layers, layer{name: it.memberName(k), v0: -fd - plateThick, v1: -fd, t1: s.depth, front: alongU, side: endGrain},
 			layer{name: "stem wall or footing", v0: -fd - reach, v1: -fd - plateThick, t1: s.depth + 2, lapped: true, ragged: -1})

@@ -64,7 +64,7 @@ func (p *part) fitSomehow(good, rest []page.Scale) []*part {
 	w := p.stories[p.own[0]].wall
 	p.Tell(plan.Diagnostic{
 		Severity: plan.Warning, Code: "paper-too-small",
-		Summary: "the wall does not fit the paper at any scale of the list",
+		Summary: "the wall does not fit this paper at any of the scales",
 		Where:   "wall " + w.Name, Mend: "take larger paper", Pos: w.Pos,
 	})
 	return []*part{p}

@@ -93,7 +93,7 @@ func (p *part) shearWordings(s story, x *plan.Shear) []wording {
 		return nil
 	}
 	room := p.vp.Rect(u0, u1, v0, v1)
-	text := fmt.Sprintf("%s panel, %s nails, edges %s, field %s", x.Panel, x.Nail, p.Length(x.Edge), p.Length(x.Field))
+	text := fmt.Sprintf("%s panel, %s nails, edges %s o.c., field %s o.c.", x.Panel, x.Nail, p.Spacing(x.Edge), p.Spacing(x.Field))
 	if x.BothFaces {
 		text += ", both faces"
 	}

@@ -70,7 +70,7 @@ func (p *part) strip(i int) *row {
 	}
 	title := p.stories[i].wall.Name + ": every piece in order"
 	if left > 0 {
-		title = p.stories[i].wall.Name + ": pieces in order, but those at a stud's center or edge"
+		title = p.stories[i].wall.Name + ": pieces in order, except those at a stud's center or edge"
 	}
 	if p.addSplices(r, i) {
 		title += "; // = break in a top plate"

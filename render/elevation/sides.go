@@ -191,11 +191,11 @@ func (p *part) goesOn(to *part) string {
 	case to.page != p.page:
 		return "see " + to.page.Number
 	case to.at.Y > p.at.Y+p.vp.Clip.H:
-		return "goes on below"
+		return "continues below"
 	case to.at.Y+to.vp.Clip.H < p.at.Y:
-		return "goes on above"
+		return "continues above"
 	}
-	return "goes on beside"
+	return "continues beside"
 }
 
 // shadeOverlap marks what is shown again beyond a match line.

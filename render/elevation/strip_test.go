@@ -56,7 +56,7 @@ func TestStripGivesEveryPieceOrSaysWhichNot(t *testing.T) {
 					i := slices.IndexFunc(p.stories, func(s story) bool { return s.wall.Name == wall })
 					assert.False(t, p.full, "%s is not in the complete strip", pc.Tag)
 					assert.True(t, near(p.studsOf(i), p.station(pc)), "%s is left out", pc.Tag)
-					assert.True(t, title == "" || strings.Contains(title, "but those at a stud's center or edge"), title)
+					assert.True(t, title == "" || strings.Contains(title, "except those at a stud's center or edge"), title)
 				}
 			}
 		}

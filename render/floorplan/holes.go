@@ -109,7 +109,7 @@ func holeTable(c *page.Context, l *plan.Level, rows []holeRow) *table.Table {
 	for _, r := range rows {
 		size := c.Length(r.hole.Size[0]) + " x " + c.Length(r.hole.Size[1])
 		if r.hole.Round {
-			size = c.Length(r.hole.Size[0]) + " round"
+			size = c.Length(r.hole.Size[0]) + " dia."
 		}
 		from := r.fromX
 		if r.fromX != "" && r.fromY != "" {

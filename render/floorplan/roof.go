@@ -276,12 +276,12 @@ func roofNotes(c *page.Context) []string {
 		return nil
 	}
 	notes := []string{
-		"Rafters carry their numbers at the low end. Walls below are dashed.",
+		"Rafters are numbered at the low end. Walls below are dashed.",
 		"Pieces at ridge, hips and valleys are counted here. Clips at the plates are shown again; the elevation of their wall counts them.",
 	}
 	for _, r := range c.House.Plan.Roofs {
-		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s, ridge %s, overhang %s at eaves",
-			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, spacing(c, r.Spacing), r.RidgeMember.Text, c.Length(r.Overhang))
+		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s o.c., ridge %s, overhang %s at eaves",
+			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, c.Spacing(r.Spacing), r.RidgeMember.Text, c.Length(r.Overhang))
 		if r.Kind != plan.HipRoof && r.Rake > 0 {
 			s += ", " + c.Length(r.Rake) + " at rakes"
 		}

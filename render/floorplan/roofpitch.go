@@ -88,7 +88,7 @@ func (v *planView) pitchWords(f *framing.Face) fall {
 	if v.Metric() {
 		p.words = rise + " : 12"
 	}
-	what, at := f.Roof.Rafters.Text+" rafters", "at "+spacing(v.Context, f.Roof.Spacing)
+	what, at := f.Roof.Rafters.Text+" rafters", "at "+v.Spacing(f.Roof.Spacing)+" o.c."
 	if f.Roof.Trusses {
 		what = "trusses"
 	}

@@ -36,13 +36,13 @@ func NotePages(c *page.Context) []*page.Page {
 }
 
 var levelNotes = []string{
-	"Hardware stands in lanes beside its wall, each piece at its place along the wall; the elevation that the arrow names gives the exact place and height.",
-	"Where a stud has several pieces of one mark, one symbol stands for them; counts are of pieces.",
-	"Dark studs run from plate to plate, light ones carry headers. Hatched walls are shear walls with their edge and field nailing.",
+	"Hardware is drawn in lanes beside its wall, each piece at its place along the wall; the elevation named at the arrow gives the exact place and height.",
+	"Where a stud has several pieces of one mark, one symbol shows them all; counts are of pieces.",
+	"Dark studs are full height, light ones carry headers. Hatched walls are shear walls with their edge and field nailing.",
 	"Two slanting strokes: a break in the top plates. Dimensions are to the outside face of studs.",
 }
 
-const holeNote = "Holes are laid out from the outside faces of studs, which is the edge of the deck."
+const holeNote = "Holes are laid out from the outside faces of studs, which are the edge of the subfloor."
 
 // levelTables are the tables beside a level's plan.
 func levelTables(c *page.Context, l *plan.Level, holes []holeRow) []*table.Table {

@@ -2,7 +2,6 @@ package floorplan
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"galewright/plan"
@@ -139,21 +138,12 @@ func (v *planView) hatch(f geom.Frame, s0, s1, d float64) {
 func shearWords(c *page.Context, s *plan.Shear) string {
 	w := "shear " + s.Name
 	if s.Edge > 0 && s.Field > 0 {
-		w += " " + spacing(c, s.Edge) + "/" + spacing(c, s.Field)
+		w += " " + c.Spacing(s.Edge) + "/" + c.Spacing(s.Field)
 	}
 	if s.BothFaces {
 		w += ", both faces"
 	}
 	return strings.TrimSpace(w)
-}
-
-// spacing prints an on-center distance as it is spoken: in inches, never in
-// feet.
-func spacing(c *page.Context, in float64) string {
-	if c.Metric() {
-		return c.Length(in)
-	}
-	return strconv.FormatFloat(in, 'f', -1, 64) + `"`
 }
 
 // labelShear names the sheathed lengths of a wall.

@@ -30,40 +30,40 @@ func chainsLaid(c *page.Context) []*page.Page {
 	return f.Done()
 }
 
-// ringForm is how a ring of a chain is drawn: form and weight say what it is,
+// linkForm is how a link of a chain is drawn: form and weight say what it is,
 // so that a black print does.
-type ringForm uint8
+type linkForm uint8
 
 const (
-	ringPlain   ringForm = iota // holds its demand's ratio beside it
-	ringIdle                    // nothing asked
-	ringOpen                    // a gap
-	ringWeakest                 // the weakest of its chain, closed
-	ringWeakGap                 // the weakest of its chain, a gap
+	linkPlain   linkForm = iota // holds its demand's ratio beside it
+	linkIdle                    // nothing asked
+	linkOpen                    // a gap
+	linkWeakest                 // the weakest of its chain, closed
+	linkWeakGap                 // the weakest of its chain, a gap
 )
 
-// formOf returns the form of ring i of a chain.
-func formOf(ch *loadpath.Chain, i int) ringForm {
-	g := ch.Rings[i]
+// formOf returns the form of link i of a chain.
+func formOf(ch *loadpath.Chain, i int) linkForm {
+	g := ch.Links[i]
 	switch {
 	case i == ch.Weak && g.Worst.Gap != "":
-		return ringWeakGap
+		return linkWeakGap
 	case i == ch.Weak:
-		return ringWeakest
+		return linkWeakest
 	case g.Worst.Gap != "":
-		return ringOpen
+		return linkOpen
 	case g.Worst.Demand == 0:
-		return ringIdle
+		return linkIdle
 	}
-	return ringPlain
+	return linkPlain
 }
 
-// metricsOfRings are the sizes of a chain's drawing for a lettering height.
-type ringMetrics struct{ cap, axis, picture, text, gap sheet.MM }
+// metricsOfLinks are the sizes of a chain's drawing for a lettering height.
+type linkMetrics struct{ cap, axis, picture, text, gap sheet.MM }
 
-func metricsOfRings(c *page.Context) ringMetrics {
+func metricsOfLinks(c *page.Context) linkMetrics {
 	h := c.ReadingCap()
-	return ringMetrics{cap: h, axis: 2.6 * h, picture: 5.2 * h, text: 10.6 * h, gap: 0.7 * h}
+	return linkMetrics{cap: h, axis: 2.6 * h, picture: 5.2 * h, text: 10.6 * h, gap: 0.7 * h}
 }
 
 // chainBlock is one chain as a block of a flow.
@@ -74,17 +74,17 @@ func (b *chainBlock) Wanted(c *page.Context) sheet.MM { return 58 * c.ReadingCap
 
 // Lay settles the chain at a width of w or less, mm.
 func (b *chainBlock) Lay(c *page.Context, w sheet.MM) page.Laid {
-	l := &laidChain{chain: b.chain, c: c, m: metricsOfRings(c), w: w, to: len(b.chain.Rings)}
-	for i := range b.chain.Rings {
-		lines := l.ringLines(i)
+	l := &laidChain{chain: b.chain, c: c, m: metricsOfLinks(c), w: w, to: len(b.chain.Links)}
+	for i := range b.chain.Links {
+		lines := l.linkLines(i)
 		l.lines = append(l.lines, lines)
 		l.highs = append(l.highs, max(sheet.MM(len(lines)+1)*table.Pitch(l.m.cap)+l.m.gap, 4.6*l.m.cap))
 	}
 	return l
 }
 
-// ringLine is one line of text beside a ring.
-type ringLine struct {
+// linkLine is one line of text beside a link.
+type linkLine struct {
 	s    string
 	bold bool
 }
@@ -93,59 +93,45 @@ type ringLine struct {
 type laidChain struct {
 	chain    *loadpath.Chain
 	c        *page.Context
-	m        ringMetrics
+	m        linkMetrics
 	w        sheet.MM
-	lines    [][]ringLine
+	lines    [][]linkLine
 	highs    []sheet.MM
 	from, to int
 }
 
-// ringLines says what a ring is, asks and holds.
-func (l *laidChain) ringLines(i int) (out []ringLine) {
-	g := l.chain.Rings[i]
+// linkLines says what a link is, asks and holds.
+func (l *laidChain) linkLines(i int) (out []linkLine) {
+	g := l.chain.Links[i]
 	add := func(s string, bold bool) {
 		for _, x := range table.WrapHard(s, l.m.cap, bold, l.w-l.m.text) {
-			out = append(out, ringLine{x, bold})
+			out = append(out, linkLine{x, bold})
 		}
 	}
-	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), jointCount(g.Joints))
+	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), plan.Counted(g.Joints, "joint"))
 	switch formOf(l.chain, i) {
-	case ringWeakest:
+	case linkWeakest:
 		title = "WEAKEST: " + title
-	case ringWeakGap:
+	case linkWeakGap:
 		title = "WEAKEST, GAP: " + title
-	case ringOpen:
+	case linkOpen:
 		title = "GAP: " + title
 	}
 	add(title, i == l.chain.Weak)
-	add(ringForces(g), false)
+	add(linkForces(g), false)
 	return out
 }
 
-// ringForces prints demand over capacity at the worst joint of a ring.
-func ringForces(g loadpath.Ring) string {
+// linkForces prints demand over capacity at the worst joint of a link.
+func linkForces(g loadpath.ChainLink) string {
 	k := g.Worst
 	switch {
 	case k.Gap != "":
-		return fmt.Sprintf("%s: %s; largest at %s, demand %s", gapCount(g.Gaps), k.Gap, k.ID, force(k.Demand, k.Unit))
+		return fmt.Sprintf("%s: %s; largest at %s, demand %s", plan.Counted(g.Gaps, "gap"), k.Gap, k.ID, force(k.Demand, k.Unit))
 	case k.Demand == 0:
-		return "no net uplift asked"
+		return "no net uplift"
 	}
 	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(k.Demand, k.Unit), force(k.Capacity.Value, k.Unit), ratio(k.Ratio), k.Governs())
-}
-
-func jointCount(n int) string {
-	if n == 1 {
-		return "1 joint"
-	}
-	return fmt.Sprintf("%d joints", n)
-}
-
-func gapCount(n int) string {
-	if n == 1 {
-		return "1 gap"
-	}
-	return fmt.Sprintf("%d gaps", n)
 }
 
 func upperFirst(s string) string {
@@ -155,8 +141,8 @@ func upperFirst(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-// seeKey is the key of the sheet that shows the joints of a ring.
-func seeKey(g loadpath.Ring) string {
+// seeKey is the key of the sheet that shows the joints of a link.
+func seeKey(g loadpath.ChainLink) string {
 	switch {
 	case g.Kind == plan.RafterRidge:
 		return "roof"
@@ -173,7 +159,7 @@ func (l *laidChain) titleH() sheet.MM { return table.Pitch(l.m.cap*1.4) + l.m.ga
 // Height is the height of this part of the chain, mm.
 func (l *laidChain) Height() sheet.MM { return l.titleH() + table.Sum(l.highs[l.from:l.to]) }
 
-// Split parts the chain between two rings: first is no higher than h, mm.
+// Split parts the chain between two links: first is no higher than h, mm.
 func (l *laidChain) Split(h sheet.MM) (first, rest page.Laid) {
 	if l.Height() <= h {
 		return l, nil
@@ -183,7 +169,7 @@ func (l *laidChain) Split(h sheet.MM) (first, rest page.Laid) {
 		y += l.highs[n]
 		n++
 	}
-	if n < l.from+2 { // a chain of one ring on a sheet is none
+	if n < l.from+2 { // a chain of one link on a sheet is none
 		return nil, l
 	}
 	a, b := *l, *l

@@ -43,11 +43,11 @@ func TestEveryBearingLineHasItsChain(t *testing.T) {
 				marked++
 			}
 		}
-		assert.Equal(t, weak, marked, "one weakest ring a chain that is asked anything, on %s", paper)
+		assert.Equal(t, weak, marked, "one weakest link a chain that is asked anything, on %s", paper)
 	}
 }
 
-// forms counts what draws the rings: heavy outlines and black pointers.
+// forms counts what draws the links: heavy outlines and black pointers.
 func forms(sheets []*sheet.Sheet) (heavy, pointers int) {
 	for _, s := range sheets {
 		for _, m := range s.Marks {
@@ -66,28 +66,28 @@ func forms(sheets []*sheet.Sheet) (heavy, pointers int) {
 	return heavy, pointers
 }
 
-func TestWeakestRingIsToldByFormAndWeight(t *testing.T) {
+func TestWeakestLinkIsToldByFormAndWeight(t *testing.T) {
 	kind := &loadpath.Check{ID: "x"}
-	ring := func(demand float64, gap string) loadpath.Ring {
+	link := func(demand float64, gap string) loadpath.ChainLink {
 		l := &loadpath.Link{Check: kind, ID: "1S-16-ST", Unit: "lb", Demand: demand, Gap: gap, Ratio: demand / 1000, Capacity: &loadpath.Capacity{Value: 1000}}
 		if gap != "" {
 			l.Capacity, l.Ratio = nil, math.Inf(1)
 		}
-		return loadpath.Ring{Title: "plate to studs", Kind: plan.StudTop, Joints: 3, Gaps: 1, Worst: l}
+		return loadpath.ChainLink{Title: "plate to studs", Kind: plan.StudTop, Joints: 3, Gaps: 1, Worst: l}
 	}
 	m := pagetest.Loaded(t, "marsh-wren.toml")
 	for name, c := range map[string]struct {
-		rings           []loadpath.Ring
+		links           []loadpath.ChainLink
 		weak            int
 		heavy, pointers int // beside the key's
 	}{
-		"closed":  {[]loadpath.Ring{ring(500, ""), ring(800, ""), ring(0, "")}, 1, 1, 1},
-		"gap":     {[]loadpath.Ring{ring(500, ""), ring(800, "no hardware at this joint")}, 1, 2, 1},
-		"nothing": {[]loadpath.Ring{ring(0, ""), ring(0, "")}, -1, 0, 0},
+		"closed":  {[]loadpath.ChainLink{link(500, ""), link(800, ""), link(0, "")}, 1, 1, 1},
+		"gap":     {[]loadpath.ChainLink{link(500, ""), link(800, "no hardware at this joint")}, 1, 2, 1},
+		"nothing": {[]loadpath.ChainLink{link(0, ""), link(0, "")}, -1, 0, 0},
 	} {
 		one := *m
 		loads := *m.Loads
-		loads.Chains = []*loadpath.Chain{{Name: "1S", Rings: c.rings, Weak: c.weak}}
+		loads.Chains = []*loadpath.Chain{{Name: "1S", Links: c.links, Weak: c.weak}}
 		one.Loads = &loads
 		heavy, pointers := forms(chainSheets(t, &one, "arch-d"))
 		assert.Equal(t, 1+2+c.heavy, heavy, name)

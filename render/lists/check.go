@@ -132,9 +132,9 @@ func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Pi
 var jointWords = map[plan.JointKind]string{
 	plan.RafterRidge: "rafters at ridge", plan.RafterPlate: "rafter to plate", plan.StudTop: "stud to top plate",
 	plan.OpeningHead: "header end", plan.OpeningSill: "sill end", plan.PlateSplice: "plate splice",
-	plan.Collector: "collector", plan.WallCorner: "corner", plan.StudStud: "stud to stud below",
-	plan.WallEnd: "shear wall end", plan.StudBase: "stud foot", plan.PostCap: "beam on post",
-	plan.PostBase: "post foot", plan.GirderPile: "girder on pile",
+	plan.Collector: "collector", plan.WallCorner: "corner", plan.StudStud: "stud to stud",
+	plan.WallEnd: "shear wall end", plan.StudBase: "stud base", plan.PostCap: "beam to post",
+	plan.PostBase: "post base", plan.GirderPile: "girder to pile",
 }
 
 // markLine names a mark with the nails of one piece.
@@ -173,7 +173,7 @@ func (h *host) station(p *placement.Piece) float64 {
 func checkFoot(c *page.Context, ps []*placement.Piece, w sheet.MM) *page.Figure {
 	z := c.ReadingCap()
 	lines := table.WrapHard(footCounts(c, ps), z, true, w-4)
-	rows := [...][2]string{{"Put on by", "date"}, {"Seen by", "date"}}
+	rows := [...][2]string{{"Installed by", "date"}, {"Inspected by", "date"}}
 	const lineH sheet.MM = 9
 	height := sheet.MM(len(lines))*table.Pitch(z) + sheet.MM(len(rows))*lineH + 4
 	return &page.Figure{W: w, H: height, Draw: func(p *page.Page, at sheet.Pt) {

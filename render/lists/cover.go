@@ -79,7 +79,7 @@ func projectTable(c *page.Context) *table.Table {
 	pl, pr := c.House.Plan, c.House.Plan.Project
 	var levels []string
 	for _, l := range pl.Levels {
-		levels = append(levels, fmt.Sprintf("%s: floor at %s, plates' top at %s above grade", l.Name, c.Length(l.Floor), c.Length(l.Top())))
+		levels = append(levels, fmt.Sprintf("%s: floor at %s, top of plates at %s above grade", l.Name, c.Length(l.Floor), c.Length(l.Top())))
 	}
 	t := table.Pairs("Project", "Project", pr.Name, "Number", pr.Number, "Site", pr.Site, "Date of the plan", pr.Date,
 		"Revision", pr.Revision, "Drawn by", pr.DrawnBy, "Checked by", pr.CheckedBy, "Engineer of record", pr.Engineer,
@@ -118,7 +118,7 @@ func windTable(c *page.Context) *table.Table {
 	case len(s.Assumed) == 0:
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts("Assumed", "nothing: the plan gives every value")})
 	}
-	t.Rows = append(t.Rows, table.Row{Cells: table.Texts("", "The engineer of record settles the wind basis; these lines repeat what the plan says.")})
+	t.Rows = append(t.Rows, table.Row{Cells: table.Texts("", "The engineer of record sets the wind basis; these lines repeat what the plan says.")})
 	return t
 }
 
@@ -188,11 +188,11 @@ func legendTable(c *page.Context) *table.Table {
 func readingTable(c *page.Context) *table.Table {
 	return table.Numbered("How to read these sheets", []string{
 		"The number in a circle is the mark's line in this legend and in the count schedule. It is the same on every sheet.",
-		"A wall is seen from outside (an inner wall from the side its sheet names) and measured from its left end, along the outside face of its studs. Hook the tape once; every running dimension is from there.",
-		"A long piece is drawn where it lies, to length; its symbol and number stand at its middle. On plans they stand at its foot. On elevations solid steel lies on the face toward you, open steel on the far face.",
-		"Use the figures. Before you scale anything off a print, lay a rule on the scale bar: prints get shrunk.",
+		"A wall is seen from outside (an interior wall from the side its sheet names) and measured from its left end, along the outside face of its studs. Hook the tape once; every running dimension is from there.",
+		"A long piece is drawn where it lies, to length; its symbol and number stand at its middle. On plans they are at its foot. On elevations solid steel lies on the face toward you, open steel on the far face.",
+		"Use the figures. Before you scale anything off a print, check the scale bar with a rule: prints get shrunk.",
 		"On an elevation a strip below the wall gives each piece's distance from the wall's start, in order; where it leaves out those at a stud's center or edge, the stud's own figure places them.",
-		"Revise by hand: a cloud round what is changed, the revision's number in a triangle beside it, a line in the list of revisions.",
+		"Revise by hand: a cloud around what is changed, the revision's number in a triangle beside it, a line in the list of revisions.",
 		"Sheets are numbered by what they show: 0 general, 1 plans, 2 wall elevations, 3 load path, 5 details, 6 schedules, 7 check sheets.",
 	})
 }
@@ -201,10 +201,10 @@ func cautionTable(c *page.Context) *table.Table {
 	return table.Numbered("Cautions", []string{
 		page.Caution,
 		"Where these sheets and the sealed drawings differ, the sealed drawings govern: stop and ask the engineer of record.",
-		"Every hole the schedule counts takes its nail, of the diameter and length named. A shorter, thinner or missing nail is a weaker tie; a change of nail or mark is the engineer's to allow.",
-		"Nails said to be driven by hand are not driven by a tool.",
+		"Every hole the schedule counts takes its nail, of the diameter and length named. A shorter, thinner or missing nail is a weaker tie; a change of nail or mark needs the engineer's approval.",
+		"Drive by hand the nails that are marked so; a nail gun is not for them.",
 		"A split stud or plate, a nail that missed the member behind it, or a bent strap is not a connection: replace it or ask.",
-		"Cover nothing before its box on the check sheet is ticked and dated, and the inspector has seen it.",
+		"Cover nothing before its box on the check sheet is checked and dated, and the inspector has seen it.",
 		"Steel against preservative-treated wood, and steel in salt air, need the coating that the maker's current data ask for.",
 	})
 }

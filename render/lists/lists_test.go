@@ -118,8 +118,8 @@ func TestEveryPieceHasOneBoxToTick(t *testing.T) {
 		for _, pc := range m.Placement.Pieces {
 			require.Equal(t, 1, seen[pc.Tag], "%s: %s", paper, pc.Tag)
 		}
-		require.Positive(t, seen["Put on by"])
-		require.Equal(t, seen["Put on by"], seen["Seen by"])
+		require.Positive(t, seen["Installed by"])
+		require.Equal(t, seen["Installed by"], seen["Inspected by"])
 		require.Equal(t, len(m.Placement.Pieces), footTotal(t, lines(checks)), paper)
 	}
 }

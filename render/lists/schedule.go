@@ -46,12 +46,12 @@ func countTable(c *page.Context) *table.Table {
 		{Head: "Mark"},
 		{Head: "Kind"},
 		{Head: "Size", Wrap: true},
-		{Head: "Goes on", Wrap: true},
+		{Head: "Install", Wrap: true},
 		{Head: "Face", Wrap: true},
 		{Head: "Pieces", Align: sheet.Right},
-		{Head: "Nails in one piece", Wrap: true},
-		{Head: "In one", Align: sheet.Right},
-		{Head: "Nails in all", Align: sheet.Right},
+		{Head: "Nails per piece", Wrap: true},
+		{Head: "Per piece", Align: sheet.Right},
+		{Head: "Nails, total", Align: sheet.Right},
 	}}
 	pieces, nails := 0, 0
 	for _, l := range c.Schedule.Lines {

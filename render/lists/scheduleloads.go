@@ -35,13 +35,13 @@ func loadLaid(c *page.Context) []*page.Page {
 func loadNotes(c *page.Context) *table.Table {
 	source, _, _ := strings.Cut(loadpath.ASD.Source, " (")
 	list := []string{
-		"Preliminary numbers for the engineer of record, from the plan and the catalog as given. They settle nothing.",
-		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + source + "). Ratio is demand over capacity; a ratio over 1, in bold, asks for more than the capacity.",
-		"For each part of the path the place with the largest ratio on each wall, roof or girder is shown; where nothing is asked of any, none.",
+		"Preliminary numbers for the engineer of record, from the plan and the catalog as given. They do not replace sealed calculations.",
+		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + source + "). Ratio is demand over capacity; a ratio above 1 is in bold: demand exceeds capacity.",
+		"For each part of the path the joint with the largest ratio on each wall, roof or girder is shown; where there is no demand, none.",
 	}
 	list = append(list, prefixed("Assumed: ", c.Loads.Assumed)...)
 	list = append(list, prefixed("Limit of the method: ", c.Loads.Limits)...)
-	list = append(list, prefixed("Not looked at: ", c.Loads.Unchecked)...)
+	list = append(list, prefixed("Not checked: ", c.Loads.Unchecked)...)
 	return table.Numbered("What these numbers are", list)
 }
 
@@ -113,7 +113,7 @@ func governTable(c *page.Context) *table.Table {
 
 // gapTable lists where the path has no link.
 func gapTable(c *page.Context) *table.Table {
-	t := &table.Table{Title: "Gaps: load that nothing is known to carry", Cols: []table.Column{
+	t := &table.Table{Title: "Gaps: demand that nothing known resists", Cols: []table.Column{
 		{Head: "On"}, {Head: "Places", Align: sheet.Right}, {Head: "Largest at", Wrap: true}, {Head: "Demand", Align: sheet.Right}, {Head: "Why", Wrap: true, Grow: true},
 	}}
 	check := ""
@@ -136,20 +136,20 @@ func gapTable(c *page.Context) *table.Table {
 	return t
 }
 
-// chainTable shows the weakest ring of each chain from ridge to foundation.
+// chainTable shows the weakest link of each chain from ridge to foundation.
 func chainTable(c *page.Context) *table.Table {
-	t := &table.Table{Title: "Chains from ridge to foundation: the weakest ring", Cols: []table.Column{
-		{Head: "Walls"}, {Head: "Weakest ring", Wrap: true, Grow: true}, {Head: "At", Wrap: true}, {Head: "Gaps", Align: sheet.Right}, {Head: "Ratio", Align: sheet.Right},
+	t := &table.Table{Title: "Chains from ridge to foundation: the weakest link", Cols: []table.Column{
+		{Head: "Walls"}, {Head: "Weakest link", Wrap: true, Grow: true}, {Head: "At", Wrap: true}, {Head: "Gaps", Align: sheet.Right}, {Head: "Ratio", Align: sheet.Right},
 	}}
 	for _, ch := range c.Loads.Chains {
 		gaps := 0
-		for _, r := range ch.Rings {
+		for _, r := range ch.Links {
 			gaps += r.Gaps
 		}
 		if ch.Weak < 0 {
 			continue
 		}
-		r := ch.Rings[ch.Weak]
+		r := ch.Links[ch.Weak]
 		cells := table.Texts(ch.Name, r.Title, "", fmt.Sprint(gaps), "")
 		if r.Worst != nil {
 			cells[2].S, cells[4].S = r.Worst.ID, ratio(r.Worst.Ratio)

@@ -2,10 +2,7 @@ package lists
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
-	"galewright/plan/schedule"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -16,8 +13,8 @@ const orderSpare = 0.05
 
 // orderTable is what to buy, section by section.
 func orderTable(c *page.Context) *table.Table {
-	t := &table.Table{Title: fmt.Sprintf("Order, with %.0f %% to spare", orderSpare*100), Cols: []table.Column{
-		{Head: "Article", Wrap: true}, {Head: "Size", Wrap: true}, {Head: "Shown", Align: sheet.Right}, {Head: "With spare", Align: sheet.Right}, {Head: "Buy", Align: sheet.Right, Wrap: true},
+	t := &table.Table{Title: fmt.Sprintf("Order list, with %.0f%% spare", orderSpare*100), Cols: []table.Column{
+		{Head: "Item", Wrap: true}, {Head: "Size", Wrap: true}, {Head: "Count", Align: sheet.Right}, {Head: "With spare", Align: sheet.Right}, {Head: "Order", Align: sheet.Right, Wrap: true},
 	}}
 	section := ""
 	for _, r := range c.Schedule.Orders(orderSpare) {
@@ -32,7 +29,7 @@ func orderTable(c *page.Context) *table.Table {
 		if r.Section == "pieces" {
 			size = itemSize(c, c.Schedule.Lines[r.Number-1].Item)
 		}
-		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(name, size, blankZero(r.Count), blankZero(r.Spare), buy(r))})
+		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(name, size, blankZero(r.Count), blankZero(r.Spare), r.Buy())})
 	}
 	return t
 }
@@ -42,18 +39,6 @@ func blankZero(n int) string {
 		return ""
 	}
 	return fmt.Sprint(n)
-}
-
-// buy says how much to buy: "12 lb, 3 x box of 5 lb".
-func buy(r schedule.OrderRow) string {
-	s := strings.TrimSuffix(strings.TrimRight(strconv.FormatFloat(r.Order, 'f', 1, 64), "0"), ".")
-	if r.Unit != "" && r.Unit != "each" {
-		s += " " + r.Unit
-	}
-	if r.Packs > 0 {
-		s = page.Join(s, fmt.Sprintf("%d x %s", r.Packs, r.Pack))
-	}
-	return s
 }
 
 // shearTable lists the sheathed segments with their nailing; nil when there
@@ -72,7 +57,7 @@ func shearTable(c *page.Context) *table.Table {
 			name = page.Join(name, "perforated")
 		}
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(s.Wall.Name, name, c.Length(s.Shear.From), c.Length(s.Shear.To), s.Shear.Panel, faces, s.Shear.Nail,
-			c.Length(s.Shear.Edge)+" o.c.", c.Length(s.Shear.Field)+" o.c.", fmt.Sprint(s.Panels), fmt.Sprint(s.Nails))})
+			c.Spacing(s.Shear.Edge)+" o.c.", c.Spacing(s.Shear.Field)+" o.c.", fmt.Sprint(s.Panels), fmt.Sprint(s.Nails))})
 	}
 	if len(t.Rows) == 0 {
 		return nil

@@ -2,7 +2,7 @@ package page
 
 import (
 	"fmt"
-	"strings"
+	"strconv"
 
 	"galewright/plan/length"
 	"galewright/plan/placement"
@@ -206,6 +206,15 @@ func (c *Context) legendText(pc *placement.Piece) string { return fmt.Sprint(c.L
 // Length prints a length in the plan's own system.
 func (c *Context) Length(in float64) string { return length.Print(in, c.Metric()) }
 
+// Spacing prints a spacing of members or fasteners: in inches, as framers name
+// it, or in millimeters.
+func (c *Context) Spacing(in float64) string {
+	if c.Metric() {
+		return c.Length(in)
+	}
+	return strconv.FormatFloat(in, 'f', -1, 64) + `"`
+}
+
 // TextWidth returns the width of a line whose capitals are capHeight high.
 func TextWidth(s string, capHeight sheet.MM, bold bool) sheet.MM {
 	return sheet.TextWidth(s, sheet.Em(capHeight), bold)
@@ -221,26 +230,4 @@ func FitText(s string, capHeight sheet.MM, bold bool, w sheet.MM) string {
 		r = r[:len(r)-1]
 	}
 	return string(r) + "..."
-}
-
-// Wrap breaks s at blanks into lines no wider than w.
-func Wrap(s string, capHeight sheet.MM, bold bool, w sheet.MM) (lines []string) {
-	blank := TextWidth(" ", capHeight, bold)
-	from, width := 0, sheet.MM(0) // the words of the line so far
-	words := strings.Fields(s)
-	for i, word := range words {
-		wide := TextWidth(word, capHeight, bold)
-		if i > from && width+blank+wide > w {
-			lines = append(lines, strings.Join(words[from:i], " "))
-			from, width = i, 0
-		}
-		if i > from {
-			width += blank
-		}
-		width += wide
-	}
-	if from < len(words) {
-		lines = append(lines, strings.Join(words[from:], " "))
-	}
-	return lines
 }

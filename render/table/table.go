@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"strings"
 
 	"galewright/render/page"
 	"galewright/render/sheet"
@@ -103,7 +102,7 @@ func (t *Table) content(c *page.Context, x Cell, bold bool) (want, least sheet.M
 	case x.Tick:
 		return TickSize, TickSize
 	}
-	for _, w := range strings.Fields(x.S) {
+	for _, w := range page.Unparted(x.S) {
 		least = max(least, page.TextWidth(w, t.cap(c), bold))
 	}
 	return page.TextWidth(x.S, t.cap(c), bold), least

@@ -24,28 +24,28 @@ func (l *laidChain) DrawAt(p *page.Page, at sheet.Pt) {
 		h := l.highs[i]
 		mid := sheet.Pt{X: at.X + l.m.axis, Y: y + h/2}
 		if i > l.from {
-			ringJoint(p, sheet.Pt{X: mid.X, Y: y}, l.m)
+			edgeLink(p, sheet.Pt{X: mid.X, Y: y}, l.m)
 		}
-		ring(p, formOf(l.chain, i), mid, l.m, h)
-		ringPicture(p, l.chain.Rings[i].Kind, sheet.Rect{X: at.X + l.m.picture, Y: mid.Y - 1.9*l.m.cap, W: 4.4 * l.m.cap, H: 3.8 * l.m.cap})
+		drawLink(p, formOf(l.chain, i), mid, l.m, h)
+		linkPicture(p, l.chain.Links[i].Kind, sheet.Rect{X: at.X + l.m.picture, Y: mid.Y - 1.9*l.m.cap, W: 4.4 * l.m.cap, H: 3.8 * l.m.cap})
 		l.drawText(p, at.X+l.m.text, y, i)
 		y += h
 	}
 }
 
-// drawText sets the lines beside ring i and the sheet that shows its joints.
+// drawText sets the lines beside link i and the sheet that shows its joints.
 func (l *laidChain) drawText(p *page.Page, x, y sheet.MM, i int) {
 	y += l.m.cap + l.m.gap/2
 	for _, s := range l.lines[i] {
 		p.Text(page.Lettered{S: s.s, Cap: l.m.cap, At: sheet.Pt{X: x, Y: y}, Bold: s.bold, Role: "note"})
 		y += table.Pitch(l.m.cap)
 	}
-	if on := p.SheetsOf(seeKey(l.chain.Rings[i])); len(on) > 0 {
+	if on := p.SheetsOf(seeKey(l.chain.Links[i])); len(on) > 0 {
 		p.Text(page.Lettered{S: "see " + on[0], Cap: l.m.cap, At: sheet.Pt{X: x, Y: y}, Role: "note", Link: on[0]})
 	}
 }
 
-// stadium returns the outline of a ring about c: two straight sides and a
+// stadium returns the outline of a link about c: two straight sides and a
 // half circle at each end, w wide and h high over all.
 func stadium(c sheet.Pt, w, h sheet.MM) []sheet.Seg {
 	const k = 0.5522847 // control points of a quarter circle
@@ -64,7 +64,7 @@ func stadium(c sheet.Pt, w, h sheet.MM) []sheet.Seg {
 	}
 }
 
-// half returns the upper (or lower) half of a ring, open where it is parted,
+// half returns the upper (or lower) half of a link, open where it is parted,
 // its ends turned out.
 func half(c sheet.Pt, w, h sheet.MM, upper bool) []sheet.Seg {
 	const k = 0.5522847
@@ -85,40 +85,40 @@ func half(c sheet.Pt, w, h sheet.MM, upper bool) []sheet.Seg {
 	}
 }
 
-// ring draws one ring of a chain in a row of the height.
-func ring(p *page.Page, f ringForm, c sheet.Pt, m ringMetrics, row sheet.MM) {
+// drawLink draws one link of a chain in a row of the height.
+func drawLink(p *page.Page, f linkForm, c sheet.Pt, m linkMetrics, row sheet.MM) {
 	w, h := 1.5*m.cap, row-1.3*m.cap
 	path := func(pen sheet.Pen, segs []sheet.Seg) {
 		p.Add(sheet.Path{Style: sheet.Style{Pen: pen, Layer: sheet.LayerNote}, Segs: segs})
 	}
 	switch f {
-	case ringIdle:
+	case linkIdle:
 		path(sheet.PenHidden, stadium(c, w, h))
-	case ringPlain:
+	case linkPlain:
 		path(sheet.PenCut, stadium(c, w, h))
-	case ringOpen:
+	case linkOpen:
 		path(sheet.PenCut, half(c, w, h, true))
 		path(sheet.PenCut, half(c, w, h, false))
-	case ringWeakest:
+	case linkWeakest:
 		path(sheet.PenHardware, stadium(c, 1.35*w, h+0.2*w))
 		path(sheet.PenMember, stadium(c, 0.8*w, h-0.5*w))
 		pointer(p, c, m)
-	case ringWeakGap:
+	case linkWeakGap:
 		path(sheet.PenHardware, half(c, 1.35*w, h+0.2*w, true))
 		path(sheet.PenHardware, half(c, 1.35*w, h+0.2*w, false))
 		pointer(p, sheet.Pt{X: c.X - 0.25*w, Y: c.Y}, m)
 	}
 }
 
-// pointer is the black triangle beside the weakest ring.
-func pointer(p *page.Page, c sheet.Pt, m ringMetrics) {
+// pointer is the black triangle beside the weakest link.
+func pointer(p *page.Page, c sheet.Pt, m linkMetrics) {
 	x := c.X - 1.25*m.cap
 	p.Polygon(sheet.Style{Pen: sheet.PenDim, Fill: sheet.Black, Layer: sheet.LayerNote},
 		sheet.Pt{X: x, Y: c.Y}, sheet.Pt{X: x - 0.9*m.cap, Y: c.Y - 0.7*m.cap}, sheet.Pt{X: x - 0.9*m.cap, Y: c.Y + 0.7*m.cap})
 }
 
-// ringJoint is the ring seen on edge between two others.
-func ringJoint(p *page.Page, c sheet.Pt, m ringMetrics) {
+// edgeLink is the link seen on edge between two others.
+func edgeLink(p *page.Page, c sheet.Pt, m linkMetrics) {
 	p.Add(sheet.Path{Style: sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerNote}, Segs: stadium(c, 0.45*m.cap, 2*m.cap)})
 }
 
@@ -148,8 +148,8 @@ var pictures = map[plan.JointKind]picture{
 	plan.GirderPile:  {boxes: [][4]float64{{0, 0.1, 1, 0.42}, {0.36, 0.42, 0.64, 1}}, tie: []float64{0.5, 0.2, 0.5, 0.8}},
 }
 
-// ringPicture draws the picture of a kind of joint in a box.
-func ringPicture(p *page.Page, k plan.JointKind, r sheet.Rect) {
+// linkPicture draws the picture of a kind of joint in a box.
+func linkPicture(p *page.Page, k plan.JointKind, r sheet.Rect) {
 	at := func(x, y float64) sheet.Pt { return sheet.Pt{X: r.X + sheet.MM(x)*r.W, Y: r.Y + sheet.MM(y)*r.H} }
 	chain := func(xy []float64) (pts []sheet.Pt) {
 		for i := 0; i+1 < len(xy); i += 2 {
@@ -174,25 +174,25 @@ func ringPicture(p *page.Page, k plan.JointKind, r sheet.Rect) {
 	}
 }
 
-// chainKey is the key to the rings, and what the chains are and are not.
+// chainKey is the key to the links, and what the chains are and are not.
 type chainKey struct{}
 
 // chainKeyRows are the forms with their meaning.
 var chainKeyRows = []struct {
-	form ringForm
+	form linkForm
 	text string
 }{
-	{ringPlain, "worst joint of the step, demand over capacity"},
-	{ringWeakest, "the weakest of the chain"},
-	{ringOpen, "gap: nothing is known to hold the demand at one joint or more"},
-	{ringWeakGap, "the weakest of the chain is a gap"},
-	{ringIdle, "nothing is asked: weight outdoes uplift"},
+	{linkPlain, "controlling joint of the step, demand over capacity"},
+	{linkWeakest, "the weakest of the chain"},
+	{linkOpen, "gap: at one joint or more, nothing known resists the demand"},
+	{linkWeakGap, "the weakest of the chain is a gap"},
+	{linkIdle, "no net uplift: dead load is greater"},
 }
 
 // chainCaution is what to know before reading the chains: what the numbers
 // are, where the method ends, and what no chain shows.
 func chainCaution(r *loadpath.Report) string {
-	s := "Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked stand on the load path sheet."
+	s := "Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked are on the load path sheet."
 	for _, l := range r.Limits {
 		s += " Limit of the method: " + strings.TrimSuffix(l, ".") + "."
 	}
@@ -203,7 +203,7 @@ func chainCaution(r *loadpath.Report) string {
 		}
 	}
 	if sideways > 0 {
-		s += fmt.Sprintf(" Beside the chains: %s, told on the load path sheet.", gapCount(sideways))
+		s += fmt.Sprintf(" Beside the chains: %s, reported on the load path sheet.", plan.Counted(sideways, "gap"))
 	}
 	return s
 }
@@ -213,7 +213,7 @@ func (k *chainKey) Wanted(c *page.Context) sheet.MM { return 58 * c.ReadingCap()
 
 // Lay settles the key at a width of w or less, mm.
 func (k *chainKey) Lay(c *page.Context, w sheet.MM) page.Laid {
-	m := metricsOfRings(c)
+	m := metricsOfLinks(c)
 	note := table.WrapHard(chainCaution(c.Loads), m.cap, false, w)
 	row := 4.6 * m.cap
 	head := table.Pitch(m.cap*1.4) + m.gap
@@ -224,7 +224,7 @@ func (k *chainKey) Lay(c *page.Context, w sheet.MM) page.Laid {
 		y := at.Y + head
 		for _, r := range chainKeyRows {
 			mid := sheet.Pt{X: at.X + m.axis, Y: y + row/2}
-			ring(p, r.form, mid, m, row)
+			drawLink(p, r.form, mid, m, row)
 			for i, s := range table.WrapHard(r.text, m.cap, false, w-m.picture) {
 				p.Text(page.Lettered{S: s, Cap: m.cap, At: sheet.Pt{X: at.X + m.picture, Y: mid.Y + m.cap/2 + sheet.MM(i)*table.Pitch(m.cap)}, Role: "note"})
 			}
