@@ -113,6 +113,14 @@ func (l *Lie) plates() (out []geom.Plate) {
 	return out
 }
 
+// Steel returns the developed length of the longest band, in; 0 for a rod.
+func (l *Lie) Steel() (long float64) {
+	for _, b := range l.Bands {
+		long = max(long, b.Len())
+	}
+	return long
+}
+
 // nailed returns the stretches of the steel but those that only bridge what
 // lies between two laps: they take no fasteners, and other steel may cross them.
 func (l *Lie) nailed() (out []geom.Plate) {
