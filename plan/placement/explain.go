@@ -94,8 +94,8 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 		where = "through the " + throughText(q.Joint)
 	}
 	fmt.Fprintf(b, "  %s at %s, %s above grade\n", where, length.Feet(q.Station), heightText(q))
-	if q.moved != "" {
-		fmt.Fprintf(b, "  %s\n", q.moved)
+	if q.Moved != "" {
+		fmt.Fprintf(b, "  %s\n", q.Moved)
 	}
 	if q.Item.Rod > 0 && q.Item.Bodies == 0 {
 		fmt.Fprintf(b, "  %s\n", boltText(q))
@@ -183,22 +183,23 @@ func fastenerText(f plan.Fasteners, n hardware.Nail) string {
 
 // lapText says where the steel of a strap lies.
 func lapText(q *Piece) string {
-	a, b := length.Feet(q.Laps[0]), length.Feet(q.Laps[1])
+	laps := q.Laps()
+	a, b := length.Feet(laps[0]), length.Feet(laps[1])
 	over := q.Joint.Kind.Lies() == plan.LiesToPlate
 	switch {
-	case over && len(q.bands) == 3:
-		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), length.Feet(q.gap))
+	case over && len(q.plates()) == 3:
+		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), length.Feet(q.Gap))
 	case over:
 		return fmt.Sprintf("%s on the %s, the rest on the plates", a, roleOf(q, 0))
-	case q.gap < touch:
+	case q.Gap < touch:
 		return fmt.Sprintf("%s on the %s, %s on the %s", a, roleOf(q, 0), b, roleOf(q, 1))
 	}
-	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), length.Feet(q.gap), b, roleOf(q, 1))
+	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), length.Feet(q.Gap), b, roleOf(q, 1))
 }
 
 func roleOf(q *Piece, i int) string {
-	if i < len(q.Laid) {
-		return string(q.Laid[i].Role)
+	if m := q.ties()[i].Member; m != nil {
+		return string(m.Role)
 	}
 	return "member"
 }
