@@ -3,13 +3,14 @@ GO ?= go
 TOOLS := -modfile=.ci/tools.mod
 FUZZTIME ?= 5s
 
-.PHONY: help build demo test check golden bench lint race fuzz mutate tools clean
+.PHONY: help build demo test check golden golden-diff bench lint race fuzz mutate tools clean
 
 help:
 	@echo "make demo    build, draw the demo house into out/, print the count"
 	@echo "make test    pass every test (installs what it needs)"
 	@echo "make bench   print the performance figures"
 	@echo "make golden  renew golden/ (look at the change before you commit it)"
+	@echo "make golden-diff  show what changed in golden/ as pictures, old beside new"
 	@echo "make lint    gofumpt, go vet, staticcheck"
 	@echo "make mutate  how many small changes to the code the tests notice"
 
@@ -30,7 +31,7 @@ tools:
 	@sh .ci/install-tools
 
 test: tools
-	$(GO) test ./...
+	$(GO) test ./... ./.ci/golden-diff
 
 race: tools
 	$(GO) test -race ./...
@@ -38,11 +39,17 @@ race: tools
 lint:
 	@out=$$($(GO) tool $(TOOLS) gofumpt -l .ci cmd plan render symbols golden examples); \
 	 if [ -n "$$out" ]; then echo "gofumpt would change:"; echo "$$out"; exit 1; fi
-	$(GO) vet ./... ./.ci/mutate
+	$(GO) vet ./... ./.ci/mutate ./.ci/golden-diff
 	@$(GO) build $(TOOLS) -o bin/staticcheck honnef.co/go/tools/cmd/staticcheck && bin/staticcheck ./...
 
 golden:
 	$(GO) test ./golden -update
+
+# Every changed golden sheet beside what it was: out/golden-diff/index.html.
+# make golden-diff FROM=main compares with another commit.
+FROM ?= HEAD
+golden-diff:
+	@$(GO) run ./.ci/golden-diff -from $(FROM)
 
 fuzz:
 	@sh .ci/fuzz $(FUZZTIME)

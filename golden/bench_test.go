@@ -74,7 +74,7 @@ func addHouse(out, p *plan.Plan, i int) {
 	}
 	for _, r := range p.Roofs {
 		c := *r
-		c.Name, c.AreaGiven = name(i, r.Name), true
+		c.Name = name(i, r.Name)
 		c.Area = [2]geom.Vec2{r.Area[0].Add(by), r.Area[1].Add(by)}
 		out.Roofs = append(out.Roofs, &c)
 	}

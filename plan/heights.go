@@ -49,3 +49,7 @@ func (r *Roof) RidgeAxis() int {
 	}
 	return 0
 }
+
+// IsWindow tells whether the opening is a window: by its kind, or where a
+// program left that out, by its sill.
+func (o *Opening) IsWindow() bool { return o.Kind == Window || o.Kind == "" && o.Sill > 0 }

@@ -28,6 +28,12 @@ type Plan struct {
 	Loads      Loads
 }
 
+// Assumption is a key that the plan left out, with the value taken as a plan
+// writes it.
+type Assumption struct{ Key, Value string }
+
+func (a Assumption) String() string { return a.Key + " = " + a.Value }
+
 // Loads is how the load path is computed.
 type Loads struct {
 	Combination  Combination
@@ -66,7 +72,7 @@ type Site struct {
 	Kzt       float64 // topographic factor, default 1
 	Elevation float64 // of grade above sea level, ft
 	Pos       Pos
-	Assumed   []string // keys the plan left out, with the value taken
+	Assumed   []Assumption // of the keys that the plan left out
 }
 
 // Level is one story: its floor, and the walls that stand on it.
@@ -191,7 +197,6 @@ type Roof struct {
 	Over         *Level
 	Kind         RoofKind
 	Area         [2]geom.Vec2 // outside faces of bearing and gable walls: low and high corner
-	AreaGiven    bool         // false: the extent of the level's exterior walls
 	Ridge        Axis         // the way the ridge runs; for a shed, along the high wall
 	High         Side         // shed: side of the high wall
 	Pitch        float64      // rise in 12 of run
@@ -319,7 +324,6 @@ type Rule struct {
 	AtMost  float64 // on center: skip joints nearer to the last one than this allows; 0 = each
 	Where   Where
 	Except  []Where
-	Index   int // order in the plan
 	Pos     Pos
 }
 
@@ -345,7 +349,6 @@ type Where struct {
 	Balloon      *bool          // of a wall whose studs pass a floor
 	From, To     float64        // stations along the wall; To 0 = to the end
 	Given        map[string]Pos // which keys the plan gave
-	Pos          Pos
 }
 
 // Place is an item the engineer put himself.
@@ -362,6 +365,5 @@ type Place struct {
 	Face   Face
 	Count  int    // pieces at each station, default 1
 	Note   string // "S4 detail 7": the engineer's own reference
-	Index  int
 	Pos    Pos
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // lists has the words that a plan may use of each type of words.
-var lists = map[reflect.Type][]string{}
+var lists = map[reflect.Type]func() []string{}
 
 func init() {
 	list(Faces)
@@ -30,10 +30,13 @@ func init() {
 	list(Editions)
 	list(Enclosures)
 	list(Roles)
-	list(JointKinds)
+	lists[reflect.TypeFor[JointKind]()] = func() []string { return Words(JointKinds()) } // of the table as it is
 }
 
-func list[W ~string](words []W) { lists[reflect.TypeFor[W]()] = Words(words) }
+func list[W ~string](words []W) {
+	all := Words(words)
+	lists[reflect.TypeFor[W]()] = func() []string { return all }
+}
 
 // UnknownWords tells every word of a plan that is none of its list, as a plan
 // made by a program may have; the reader refuses them in a file. What is
@@ -89,10 +92,11 @@ func named(v reflect.Value, where string, at Pos) (string, Pos) {
 
 // word checks one word.
 func (w *wordCheck) word(v reflect.Value, where string, at Pos) {
-	words, ok := lists[v.Type()]
+	list, ok := lists[v.Type()]
 	if !ok || v.String() == "" {
 		return
 	}
+	words := list()
 	for _, x := range words {
 		if x == v.String() {
 			return

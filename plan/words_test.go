@@ -57,7 +57,8 @@ func TestEveryNamedWordIsInItsList(t *testing.T) {
 		plan.Words(plan.Faces), plan.Words(plan.ItemKinds), plan.Words(plan.Phases), plan.Words(plan.Actions), plan.Words(plan.RoofKinds),
 		plan.Words(plan.GableEnds), plan.Words(plan.WallTops), plan.Words(plan.Joins), plan.Words(plan.OpeningKinds), plan.Words(plan.FoundationKinds),
 		plan.Words(plan.Axes), plan.Words(plan.Sides), plan.Words(plan.DeadParts), plan.Words(plan.Combinations), plan.Words(plan.Distributions),
-		plan.Words(plan.Exposures), plan.Words(plan.Risks), plan.Words(plan.Editions), plan.Words(plan.Enclosures), plan.Words(plan.Roles), plan.Words(plan.JointKinds),
+		plan.Words(plan.Exposures), plan.Words(plan.Risks), plan.Words(plan.Editions), plan.Words(plan.Enclosures), plan.Words(plan.Roles), plan.Words(plan.JointKinds()),
+		plan.Words(plan.JointHosts), plan.Words(plan.JointSheets), plan.Words(plan.JointLies),
 	} {
 		all = append(all, words...)
 	}
@@ -89,7 +90,7 @@ func TestWordsOfAPlanAreKnownWhereTheyAreUsed(t *testing.T) {
 			require.True(t, f == "" || slices.Contains(plan.Faces, f), "%s on %q", k.Name, f)
 		}
 		for _, j := range k.On {
-			require.Contains(t, plan.JointKinds, j, k.Name)
+			require.Contains(t, plan.JointKinds(), j, k.Name)
 		}
 	}
 	require.Equal(t, plan.ItemKinds, kinds)
@@ -99,7 +100,7 @@ func TestWordsOfAPlanAreKnownWhereTheyAreUsed(t *testing.T) {
 	}
 	require.Equal(t, plan.Phases, phases)
 	codes := map[string]bool{}
-	for _, j := range plan.JointKinds {
+	for _, j := range plan.JointKinds() {
 		require.Len(t, j.Code(), 2)
 		require.False(t, codes[j.Code()], j)
 		codes[j.Code()] = true

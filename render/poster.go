@@ -132,8 +132,9 @@ func (t tile) page(marks []sheet.Mark, from sheet.Pt) *sheet.Sheet {
 	show.W = min(show.W, t.big.Paper.W-from.X)
 	show.H = min(show.H, t.big.Paper.H-from.Y)
 	shift := sheet.Pt{X: posterRim - from.X, Y: posterRim - from.Y}
-	s.Marks = append(s.Marks, sheet.Window{Rect: show, Shift: shift, Marks: within(marks, show, shift)})
-	s.Marks = append(s.Marks, t.trim(show)...)
+	shown := within(marks, show, shift)
+	s.Marks = append(s.Marks, sheet.Window{Rect: show, Shift: shift, Marks: shown})
+	s.Marks = append(s.Marks, t.trim(show, len(shown) == 0)...)
 	return s
 }
 
@@ -143,16 +144,34 @@ func within(ms []sheet.Mark, show sheet.Rect, shift sheet.Pt) (out []sheet.Mark)
 	window.X, window.Y = window.X-shift.X, window.Y-shift.Y
 	table := (&sheet.Set{Symbols: symbols.All()}).Map()
 	for _, m := range ms {
-		// A line has no area, and its pen has width.
-		if b := sheet.Bounds(m, table).Inset(-0.5); b.Overlaps(window) {
+		if slices.ContainsFunc(inked(m, table), window.Overlaps) {
 			out = append(out, m)
 		}
 	}
 	return out
 }
 
-// trim draws the lines to cut and glue along, and says what the page is.
-func (t tile) trim(show sheet.Rect) (out []sheet.Mark) {
+// inked returns boxes about what a mark prints: of an outline each side by
+// itself, for a border goes round pages that show nothing of it.
+func inked(m sheet.Mark, table map[string]sheet.Symbol) (out []sheet.Rect) {
+	// A line has no area, and its pen has width.
+	const pen sheet.MM = -0.5
+	p, ok := m.(sheet.Polyline)
+	if !ok || p.Fill != sheet.NoFill {
+		return []sheet.Rect{sheet.Bounds(m, table).Inset(pen)}
+	}
+	for i, a := range p.Pts {
+		if i > 0 || p.Closed {
+			side := sheet.Line{Style: p.Style, A: p.Pts[(i+len(p.Pts)-1)%len(p.Pts)], B: a}
+			out = append(out, sheet.Bounds(side, table).Inset(pen))
+		}
+	}
+	return out
+}
+
+// trim draws the lines to cut and glue along, and says what the page is; one
+// that shows nothing of the sheet still joins those beside it.
+func (t tile) trim(show sheet.Rect, blank bool) (out []sheet.Mark) {
 	line := func(x0, y0, x1, y1 sheet.MM) {
 		out = append(out, sheet.Line{Style: page.Style(sheet.PenGrid, sheet.LayerGrid), A: sheet.Pt{X: x0, Y: y0}, B: sheet.Pt{X: x1, Y: y1}})
 	}
@@ -172,6 +191,9 @@ func (t tile) trim(show sheet.Rect) (out []sheet.Mark) {
 	if y := t.small.H - posterRim - posterGlue; t.row < t.rows-1 {
 		line(0, y, t.small.W, y)
 		how += fmt.Sprintf("; glue %c%d on the lower strip", 'B'+t.row, t.col+1)
+	}
+	if blank {
+		how = ", blank" + how
 	}
 	what := fmt.Sprintf("%s, page %s of %d rows by %d%s", t.big.Title.Sheet, t.name(), t.rows, t.cols, how)
 	return append(out, t.foot(what)...)

@@ -113,6 +113,6 @@ func foresee(c *page.Context, rest []*page.Page) {
 	page.Number(rest)
 	c.Foreseen = page.Outlook{{Number: "S-001", Name: lists.CoverName, Scale: "none", Keys: []string{"cover"}}}
 	for _, p := range rest {
-		c.Foreseen = append(c.Foreseen, page.Foreseen{Number: p.Number, Name: p.Name, Scale: p.Scale, Series: p.Series, Keys: p.Keys})
+		c.Foreseen = append(c.Foreseen, page.Foreseen{Number: p.Number, Name: p.Name, Base: p.Base, Scale: p.Scale, Series: p.Series, Keys: p.Keys})
 	}
 }

@@ -21,8 +21,8 @@ var keysCommand = command{
 a table, such as wall.opening, for that one alone. After [item] come the kinds of
 hardware with where each goes, after [rule] the kinds of joints, after [place] the
 checks on placed hardware. With --faults it prints every message there is by the
-code at its end: what it means, how to fix it, and an example; name a code
-for that one alone.`,
+code that ends it: what it means, how to fix it, and an example; name a code for
+that one alone.`,
 	example: "galewright keys wall.opening",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		codes := f.Bool("faults", false, "print the codes of messages instead; TABLE is a code then")

@@ -74,6 +74,7 @@ var bare = map[plan.Code]struct {
 }{
 	"joint-without-member":   {"", stripped(plan.StudBase)},
 	"corner-of-one":          {oneMore(plan.WallCorner, "foot-strap"), oneWalled},
+	"nothing-below":          {oneMore(plan.SoleRim, "foot-strap"), stripped(plan.SoleRim, plan.BottomPlate)},
 	"stud-none-below":        {oneMore(plan.StudStud, "foot-strap"), noneBelow},
 	"no-rafter":              {overRidge, stripped(plan.RafterRidge, plan.Ridge)},
 	"header-without-king":    {"", stripped(plan.OpeningHead, plan.Header)},

@@ -184,10 +184,36 @@ func (b *builder) piles(g *framedGirder) {
 			members = append(members, g.pieces[min(1, int(math.Round(s/g.body.s1)))*(len(g.pieces)-1)])
 		}
 		b.joint(&Joint{
+			Seat: g.seatOn(members, pile),
 			Kind: plan.GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
 			Members: append(members, pile), Below: true, Gap: g.z0 - pile.Z1, Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
 		})
 	}
+}
+
+// seatOn tells how the pieces of a girder sit on a pile, by their solids.
+func (g *framedGirder) seatOn(pieces []*Member, pile *Member) Seat {
+	over, beside := false, false
+	for _, m := range pieces {
+		lo, hi := m.Bounds()
+		a, z := pile.Bounds()
+		wide := func(d float64) bool {
+			return lo.X < z.X+d && a.X < hi.X+d && lo.Y < z.Y+d && a.Y < hi.Y+d
+		}
+		over, beside = over || wide(-1.0/16), beside || wide(1.0/16)
+	}
+	gap := g.z0 - pile.Z1
+	switch {
+	case over && math.Abs(gap) < 1.0/16:
+		return OnTop
+	case over && gap > 0:
+		return Clear
+	case over:
+		return Notched
+	case beside && gap < 0:
+		return Beside
+	}
+	return Apart
 }
 
 // shareOf returns the length between lo and hi that the support at s carries,

@@ -32,6 +32,8 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.lines()
 	b.wallJoints()
 	b.baseJoints()
+	b.floorJoints()
+	b.ledgerJoints()
 	b.shearJoints()
 	b.shares()
 	b.finish()
@@ -40,10 +42,11 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 
 // finish sorts the joints by host and station and names them.
 func (b *builder) finish() {
+	b.knownJoints()
 	rank := b.hosts()
 	kind := map[plan.JointKind]int{}
-	for i, k := range plan.Joints {
-		kind[k.Kind] = i
+	for i, k := range plan.JointKinds() {
+		kind[k] = i
 	}
 	of := func(j *Joint) int { // a hip goes with its roof
 		if r, ok := rank[j.Host]; ok {
@@ -63,6 +66,21 @@ func (b *builder) finish() {
 		taken[id]++
 		j.ID = fmt.Sprintf("%s-%d%s-%s", j.Host, station, suffix(taken[id]), j.Kind.Code())
 	}
+}
+
+// knownJoints leaves out joints of a kind that the table of joints has not:
+// nobody would know their sheet, their load or how hardware lies there.
+func (b *builder) knownJoints() {
+	b.house.Joints = slices.DeleteFunc(b.house.Joints, func(j *Joint) bool {
+		if j.Kind.Row() != nil {
+			return false
+		}
+		b.fault(plan.Diagnostic{
+			Code: "unknown-word", Pos: plan.Pos{File: b.plan.File, Line: 1, Col: 1}, Where: fmt.Sprintf("%s at %s", j.Host, inches(j.Station)),
+			Summary: fmt.Sprintf("framing found a joint of the kind %q, which has no row", j.Kind), Mend: "give the kind its row in plan.Joints",
+		})
+		return true
+	})
 }
 
 // hosts ranks the names of walls, roofs, girders and porches as written.

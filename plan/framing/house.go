@@ -61,6 +61,12 @@ type Joint struct {
 	// and plate; for stud-base the bottom plate and what lies between it and
 	// the lapped face of the member below.
 	Gap float64
+	// Faces are those at which a piece reaches the members, where not all do:
+	// a break in a lower top plate is covered by the upper plate, that of the
+	// upper is open at its top.
+	Faces []plan.Face
+	// Seat says of a girder on a pile how the two sit; "" for other joints.
+	Seat Seat
 	// Share is that of the rafter, hip, valley or half of a truss that a
 	// rafter-plate joint holds; nil of other kinds.
 	Share *Share
@@ -73,12 +79,35 @@ type Joint struct {
 	Tributary float64
 }
 
+// Seat is how a girder sits on a pile.
+type Seat string
+
+// The seats.
+const (
+	OnTop   Seat = "on top"  // its underside on the pile's head
+	Clear   Seat = "clear"   // over the pile, with a gap between
+	Beside  Seat = "beside"  // the pile's side against its side
+	Notched Seat = "notched" // in a notch of the pile
+	Apart   Seat = "apart"   // its end is cut back and does not reach the pile
+)
+
 // First returns the member the joint holds, or nil.
 func (j *Joint) First() *Member {
 	if len(j.Members) == 0 {
 		return nil
 	}
 	return j.Members[0]
+}
+
+// HostName says what the joint's host is: "wall 1S".
+func (j *Joint) HostName() string {
+	if j.Wall != nil {
+		return string(plan.WallHost) + " " + j.Host
+	}
+	if h := j.Kind.Place(false).Host; h != "" {
+		return string(h) + " " + j.Host
+	}
+	return j.Host
 }
 
 // House is a framed plan.

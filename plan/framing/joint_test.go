@@ -191,3 +191,15 @@ func TestOverlapsFindsMembersInOnePlace(t *testing.T) {
 	h.Members = append(h.Members, &twin)
 	assert.Len(t, h.Overlaps(0.01), 1)
 }
+
+func TestAJointWithoutARowIsTold(t *testing.T) {
+	b := newBuilder(&plan.Plan{File: "house.toml"})
+	b.joint(&Joint{Kind: "roof-sky", Host: "1S", Station: 12})
+	b.joint(&Joint{Kind: plan.StudTop, Host: "1S", Station: 12})
+	b.finish()
+	require.Len(t, b.faults, 1)
+	assert.EqualValues(t, "unknown-word", b.faults[0].Code)
+	assert.Contains(t, b.faults[0].Summary, `"roof-sky"`)
+	require.Len(t, b.house.Joints, 1)
+	assert.Equal(t, "1S-12-ST", b.house.Joints[0].ID)
+}

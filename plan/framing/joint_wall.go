@@ -10,6 +10,7 @@ func (b *builder) wallJoints() {
 	for _, w := range b.walls {
 		b.studTops(w)
 		b.openingJoints(w)
+		b.gableJoints(w)
 		b.spliceJoints(w)
 		b.cornerJoints(w)
 	}
@@ -90,6 +91,7 @@ func (b *builder) openingJoints(w *framedWall) {
 				j.Tributary = (o.hi - o.lo) / 2
 			}
 		}
+		b.headerJoints(w, o)
 	}
 }
 
@@ -117,12 +119,18 @@ func (w *framedWall) rightOf(s float64) *Member {
 // jackAt returns the jack whose face is at station s.
 func (o *framedOpening) jackAt(s float64) *Member { return memberAt(o.jack, s) }
 
-// spliceJoints finds each break in a top plate that is no corner or lap.
+// spliceJoints finds each break in a top plate that is no corner or lap. The
+// two pieces of the plate that breaks come first, then the plate that runs
+// past; Faces says where the break is in reach.
 func (b *builder) spliceJoints(w *framedWall) {
 	for _, rows := range [][2][]*Member{{w.plates, w.caps}, {w.caps, w.plates}} {
 		for i, m := range rows[0] {
 			if i > 0 && m.S0-rows[0][i-1].S1 < geom.Eps {
-				b.newJoint(w, plan.PlateSplice, m.S0, topAt(m, m.S0)-plate/2, rows[0][i-1], m, memberAt(rows[1], m.S0))
+				j := b.newJoint(w, plan.PlateSplice, m.S0, topAt(m, m.S0)-plate/2, rows[0][i-1], m, memberAt(rows[1], m.S0))
+				j.Faces = []plan.Face{plan.Outside, plan.Inside}
+				if m.Role == plan.UpperPlate || j.Members[len(j.Members)-1] == m {
+					j.Faces = []plan.Face{plan.Top, plan.Outside, plan.Inside}
+				}
 			}
 		}
 	}

@@ -14,7 +14,7 @@ var twoByEight = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 7.25, Text: "2x8"}
 // roofOn adds a roof over level 0 of p with the corners given.
 func roofOn(p *plan.Plan, name string, kind plan.RoofKind, ridge plan.Axis, pitch float64, area []geom.Vec2) *plan.Roof {
 	r := &plan.Roof{
-		Name: name, Over: p.Levels[0], Kind: kind, Area: [2]geom.Vec2{area[0], area[2]}, AreaGiven: true,
+		Name: name, Over: p.Levels[0], Kind: kind, Area: [2]geom.Vec2{area[0], area[2]},
 		Ridge: ridge, Pitch: pitch, Overhang: 18, Rake: 12, Rafters: twoByEight, Spacing: 16,
 		RidgeMember: plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"},
 		GableEnd:    [2]plan.GableEnd{"rake", "rake"}, CeilingTies: true, Pos: plan.Pos{File: "plan.toml", Line: 50 + len(p.Roofs)},

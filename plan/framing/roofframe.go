@@ -74,7 +74,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.ties()
 	f.ridgeJoints()
 	f.jackJoints()
-	f.ledgerJoints()
+	f.rafterLedgers()
 	f.tributaries()
 	f.tellBare()
 	f.checkStock()

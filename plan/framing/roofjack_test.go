@@ -17,7 +17,7 @@ func untied(h *House) (out []string) {
 	plates, low, high := map[*Member]int{}, map[*Member]bool{}, map[*Member]bool{}
 	for _, j := range h.Joints {
 		switch j.Kind {
-		case plan.RafterPlate:
+		case plan.RafterPlate, plan.RafterLedger:
 			plates[j.First()]++
 		case plan.RafterRidge:
 			for _, m := range j.Members {
@@ -90,7 +90,7 @@ func TestValleyJacksAreTiedToTheirValley(t *testing.T) {
 func plated(h *House) int {
 	on := map[*Member]bool{}
 	for _, j := range h.Joints {
-		if j.Kind == plan.RafterPlate && j.First().Role == plan.Rafter {
+		if (j.Kind == plan.RafterPlate || j.Kind == plan.RafterLedger) && j.First().Role == plan.Rafter {
 			on[j.First()] = true
 		}
 	}

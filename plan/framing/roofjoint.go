@@ -144,9 +144,9 @@ func (f *roofFrame) ridgeJoints() {
 	}
 }
 
-// ledgerJoints adds a rafter-plate joint for each rafter of a shed that
-// bears on a ledger: the ledger is the plate, its wall the host.
-func (f *roofFrame) ledgerJoints() {
+// rafterLedgers adds the joint of each rafter of a shed that ends at a ledger,
+// whatever its height: the host is the wall it is on.
+func (f *roofFrame) rafterLedgers() {
 	for _, r := range f.rafters {
 		l := f.ledgers[r.owner]
 		if l == nil {
@@ -156,15 +156,16 @@ func (f *roofFrame) ledgerJoints() {
 			if !r.owner.isHigh(i) {
 				continue
 			}
-			for _, w := range f.wallsOn(r.owner.body, i) {
+			walls := slices.DeleteFunc(f.wallsOn(r.owner.body, i), func(w *plan.Wall) bool {
 				s, _ := w.Frame().Local(r.run.High)
-				if s > -near && s < w.Length()+near && w.PlateTop() > l.Z1 && w.Level.Floor < l.Z1 {
-					f.joints = append(f.joints, f.joint(&Joint{
-						Kind: plan.RafterPlate, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof,
-						Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
-					}))
-					break
-				}
+				return s < -near || s > w.Length()+near
+			})
+			if w := ledgerWall(walls, l.Z1); w != nil {
+				s, _ := w.Frame().Local(r.run.High)
+				f.joints = append(f.joints, f.joint(&Joint{
+					Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof, Below: true,
+					Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
+				}))
 			}
 		}
 	}

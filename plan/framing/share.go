@@ -109,7 +109,7 @@ func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 	held := map[*Member]bool{}
 	for _, j := range b.house.Joints {
 		switch j.Kind {
-		case plan.RafterPlate:
+		case plan.RafterPlate, plan.RafterLedger:
 			held[j.First()] = true
 		case plan.RafterRidge:
 			i := slices.IndexFunc(j.Members, func(m *Member) bool { return m.Role == plan.Ridge })
@@ -130,7 +130,7 @@ func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 // that of the half it is under.
 func (b *builder) nameShares(of map[*Member][]*Share) {
 	for _, j := range b.house.Joints {
-		if j.Kind != plan.RafterPlate {
+		if j.Kind != plan.RafterPlate && j.Kind != plan.RafterLedger {
 			continue
 		}
 		for _, s := range of[j.First()] {

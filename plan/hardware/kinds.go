@@ -58,7 +58,10 @@ var clipFaces = []plan.Face{"", plan.Left, plan.Right, plan.Inside, plan.Outside
 var Kinds = []*Kind{
 	{
 		Name: plan.ClipItem, Code: "clip", Doc: "ties two members that cross, at the corner between them", Purpose: "clip",
-		On:     []plan.JointKind{plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead},
+		On: []plan.JointKind{
+			plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
+			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder,
+		},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},
 	{
@@ -68,7 +71,7 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.WrapStrapItem, Code: "wrap", Doc: "goes over a plate or rafter and down both faces", Purpose: "strap",
-		On:     []plan.JointKind{plan.StudTop, plan.RafterPlate, plan.OpeningHead},
+		On:     []plan.JointKind{plan.StudTop, plan.RafterPlate, plan.OpeningHead, plan.CripplePlate},
 		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: plan.BeforeSheathing, Faces: []plan.Face{"", plan.Inside, plan.Outside},
 	},
 	{
@@ -81,6 +84,7 @@ var Kinds = []*Kind{
 		On: []plan.JointKind{
 			plan.StudStud, plan.StudBase, plan.PlateSplice, plan.WallCorner, plan.WallEnd,
 			plan.OpeningHead, plan.OpeningSill, plan.RafterPlate, plan.RafterRidge, plan.StudTop, plan.GirderPile, plan.PostCap,
+			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.GirderSplice,
 		},
 		Symbol: "sym-strap", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,
 	},
@@ -89,6 +93,7 @@ var Kinds = []*Kind{
 		On: []plan.JointKind{
 			plan.StudStud, plan.StudBase, plan.PlateSplice, plan.WallCorner, plan.WallEnd,
 			plan.OpeningHead, plan.OpeningSill, plan.RafterRidge, plan.StudTop, plan.Collector,
+			plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.GirderSplice,
 		},
 		Symbol: "sym-coil", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,
 	},
@@ -114,7 +119,7 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.AnchorBoltItem, Code: "anchor", Doc: "holds a sill plate down to what is below", Purpose: "anchor",
-		On:     []plan.JointKind{plan.StudBase, plan.WallEnd, plan.GirderPile, plan.PostBase},
+		On:     []plan.JointKind{plan.StudBase, plan.WallEnd, plan.GirderPile, plan.PostBase, plan.LedgerWall},
 		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},
 	{
@@ -134,7 +139,7 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.HangerItem, Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
-		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector},
+		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing},
 		Symbol: "sym-hanger", Phase: plan.BeforeFloor,
 	},
 	{

@@ -2,8 +2,10 @@ package loadpath
 
 import (
 	"fmt"
+	"strings"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 )
 
 // assumptions lists what was taken for granted.
@@ -26,7 +28,7 @@ func assumptions(a *analysis) []string {
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud. Ordinary framing nails are not counted, except that 8-16d are assumed at top plate splices.",
 	}
 	for _, s := range p.Site.Assumed {
-		out = append(out, "Site: "+s+", not in the plan.")
+		out = append(out, "Site: "+s.String()+", not in the plan.")
 	}
 	if p.Lumber.Species == "" {
 		out = append(out, "Species: southern pine, not in the plan.")
@@ -35,7 +37,8 @@ func assumptions(a *analysis) []string {
 }
 
 // unchecked lists what was not looked at.
-func unchecked(p *plan.Plan) []string {
+func unchecked(a *analysis) []string {
+	p := a.plan
 	out := []string{
 		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves.",
 		"Members themselves: bending and shear of rafters, headers, studs, joists, girders, ridge beams; plates between studs.",
@@ -55,6 +58,31 @@ func unchecked(p *plan.Plan) []string {
 		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.")
 	} else {
 		out = append(out, "Anchorage in concrete or masonry, the foundation, and the soil.")
+	}
+	return append(out, uncheckedJoints(a.house)...)
+}
+
+// uncheckedJoints says of the kinds of joints that the house has, and that no
+// load check looks at, why: kinds of one reason together.
+func uncheckedJoints(h *framing.House) (out []string) {
+	has := map[plan.JointKind]bool{}
+	for _, j := range h.Joints {
+		has[j.Kind] = true
+	}
+	var reasons []string
+	kinds := map[string][]string{}
+	for _, r := range plan.Joints {
+		if r.Check != "" || !has[r.Kind] {
+			continue
+		}
+		if kinds[r.Unchecked] == nil {
+			reasons = append(reasons, r.Unchecked)
+		}
+		kinds[r.Unchecked] = append(kinds[r.Unchecked], r.Many)
+	}
+	for _, why := range reasons {
+		names := strings.Join(kinds[why], ", ")
+		out = append(out, strings.ToUpper(names[:1])+names[1:]+": "+why+".")
 	}
 	return out
 }

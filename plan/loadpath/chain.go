@@ -77,6 +77,7 @@ func (r *Report) chains(a *analysis) {
 				title string
 			}{
 				{plan.RafterPlate, "rafters to plate"},
+				{plan.RafterLedger, "rafters to ledger"},
 				{plan.StudTop, "plate to studs"},
 				{plan.OpeningHead, "headers to kings"},
 				{plan.StudStud, "stud to stud through the floor"},

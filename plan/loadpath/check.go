@@ -42,16 +42,7 @@ func Checks() []*Check {
 
 // whereOf names a joint as somebody on the floor would.
 func whereOf(j *framing.Joint) string {
-	host := "roof " + j.Host
-	switch {
-	case j.Wall != nil:
-		host = "wall " + j.Host
-	case j.Kind == plan.GirderPile:
-		host = "girder " + j.Host
-	case j.Kind == plan.PostBase || j.Kind == plan.PostCap || j.Kind == plan.RafterPlate:
-		host = "porch " + j.Host
-	}
-	s := host + ", "
+	s := j.HostName() + ", "
 	if m := j.First(); m != nil {
 		s += string(m.Role) + " "
 	}
@@ -72,10 +63,10 @@ func upliftAt(k plan.JointKind) func(*Check, *analysis) []*Link {
 
 // upliftLink makes the link of a joint from its peak.
 func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
-	names := partNames(j.Kind)
+	names := j.Kind.Row().Demand
 	p := a.peaks[j]
 	l := &Link{
-		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Force: p.force,
+		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Force: p.force,
 		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String(),
 	}
 	for i, f := range p.parts {

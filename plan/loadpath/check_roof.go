@@ -49,10 +49,13 @@ func (a *analysis) slopedTie(j *framing.Joint) float64 {
 	return math.Max(math.Hypot(1, p.a.Tan), math.Hypot(1, p.b.Tan))
 }
 
+// bears tells whether a rafter's low or ledger end is at joints of a kind.
+func bears(k plan.JointKind) bool { return k == plan.RafterPlate || k == plan.RafterLedger }
+
 // rafterUplift checks each rafter at each bearing.
 func rafterUplift(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
-		if j.Kind != plan.RafterPlate || a.peaks[j] == nil {
+		if !bears(j.Kind) || a.peaks[j] == nil {
 			continue
 		}
 		l := a.upliftLink(c, j)

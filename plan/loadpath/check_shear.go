@@ -18,7 +18,7 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 		for _, s := range x.Segments {
 			l := &Link{
 				Check: c, ID: s.Name, Wall: s.Wall, Unit: "plf", Demand: s.Demand, Strength: s.Demand / ASD.W, Case: s.Case,
-				Where: fmt.Sprintf("wall %s, story %s", s.Wall.Name, x.Level.Name),
+				Host: "wall " + s.Wall.Name, Where: fmt.Sprintf("wall %s, story %s", s.Wall.Name, x.Level.Name),
 			}
 			l.Terms = []Term{
 				{"shear of the line, strength level, " + x.Name, x.Force, "lb"},
@@ -96,10 +96,10 @@ func (a *analysis) endLink(c *Check, x *LineShear, s *SegmentShear, i int) *Link
 		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-relief*Strength.D/ASD.D),
 	}
 	if j != nil {
-		l.ID, l.Where = j.ID, whereOf(j)
+		l.ID, l.Host, l.Where = j.ID, j.HostName(), whereOf(j)
 	} else {
 		l.ID = fmt.Sprintf("%s, %s end", s.Name, []string{"first", "second"}[i])
-		l.Where = "wall " + s.Wall.Name
+		l.Host, l.Where = "wall "+s.Wall.Name, "wall "+s.Wall.Name
 	}
 	l.Terms = []Term{
 		{"shear of the segment, strength level", s.V, "lb"},
@@ -133,7 +133,7 @@ func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
 		return nil
 	}
 	l := &Link{
-		Check: c, ID: fmt.Sprintf("%s, below its %s end", s.Name, []string{"first", "second"}[i]), Wall: s.Wall, Where: "below wall " + s.Wall.Name, Unit: "lb", Case: s.Case,
+		Check: c, ID: fmt.Sprintf("%s, below its %s end", s.Name, []string{"first", "second"}[i]), Wall: s.Wall, Host: "below wall " + s.Wall.Name, Where: "below wall " + s.Wall.Name, Unit: "lb", Case: s.Case,
 		Demand: net, Strength: net / ASD.W, Terms: []Term{{"end tension from the story above, ASD", net, "lb"}},
 	}
 	var base *framing.Joint
@@ -237,7 +237,7 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 			continue
 		}
 		f := math.Abs(x.DragAt(axis(j.At.Flat(), x.Axis)))
-		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
+		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
 		l.Terms = []Term{
 			{"force of the line, strength level, " + x.Name, x.Force, "lb"},
 			{"of it from this story's diaphragm, uniform over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
@@ -274,7 +274,7 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		if drag > chord {
 			what = "collector, wind along the wall"
 		}
-		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
+		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
 		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}, {"0.6 of the larger", l.Demand, "lb"}}
 		cap := a.allowed.At(j, capacity.Endways)
 		if nailed := splicedByNails(a.species); cap == nil || cap.Unknown != "" {

@@ -178,7 +178,7 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 	for i, q := range bolts {
 		l := &Link{
 			Check: c, ID: q.Tag, Joint: q.Joint, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
-			Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station)),
+			Host: "wall " + w.Name, Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station)),
 		}
 		l.Terms = terms[i]
 		held := a.allowed.One(q, capacity.Upward)
@@ -190,7 +190,7 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 
 // unbolted is the link of a plate that lifts and has no bolt.
 func unbolted(c *Check, w *plan.Wall, sum float64) *Link {
-	l := &Link{Check: c, ID: w.Name + ", bottom plate", Wall: w, Unit: "lb", Demand: sum, Strength: sum / ASD.W, Case: "each stud in its own worst case", Where: "wall " + w.Name}
+	l := &Link{Check: c, ID: w.Name + ", bottom plate", Wall: w, Unit: "lb", Demand: sum, Strength: sum / ASD.W, Case: "each stud in its own worst case", Host: "wall " + w.Name, Where: "wall " + w.Name}
 	l.Terms = []Term{{"uplift of all studs clipped to the plate, and t of a perforated wall over its length, ASD", sum, "lb"}}
 	l.close(nil)
 	l.Gap = "no bolt in the plan holds the bottom plate"

@@ -8,7 +8,7 @@ func storyShear(c *Check, a *analysis) (out []*Link) {
 	for _, s := range a.lateral.stories {
 		if s.NoLine && s.ASD > least {
 			l := &Link{
-				Check: c, ID: fmt.Sprintf("story %s, along %s", s.Level.Name, s.Axis), Where: "story " + s.Level.Name, Unit: "lb",
+				Check: c, ID: fmt.Sprintf("story %s, along %s", s.Level.Name, s.Axis), Host: "story " + s.Level.Name, Where: "story " + s.Level.Name, Unit: "lb",
 				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the story, strength level", s.Total, "lb"}},
 			}
 			l.close(nil)
@@ -36,7 +36,7 @@ func idleLine(c *Check, x *LineShear) *Link {
 		return nil
 	}
 	l := &Link{
-		Check: c, ID: "line " + x.Name, Wall: x.Segments[0].Wall, Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Unit: "lb",
+		Check: c, ID: "line " + x.Name, Wall: x.Segments[0].Wall, Host: "line " + x.Name, Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Unit: "lb",
 		Demand: ASD.W * x.Force, Strength: x.Force, Case: x.Case, Terms: []Term{{"force of the line, strength level", x.Force, "lb"}},
 	}
 	l.close(nil)

@@ -1,12 +1,11 @@
 package loadpath
 
 import (
-	"strings"
-
 	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
+	"galewright/plan/source"
 	"galewright/plan/wind"
 )
 
@@ -24,22 +23,24 @@ func down(weight float64) Force       { return Force{D: weight} }
 type Combo struct {
 	Name   string
 	W, D   float64
-	Source string
+	Source string // document and clause
+	Grade  source.Grade
 }
 
 // The combinations: ASD compares with allowable loads; Strength is given
 // beside it on request.
 var (
-	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, "ASCE 7-16 2.4.1 (second-hand)"}
-	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, "ASCE 7-16 2.3.1 (second-hand)"}
+	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, "ASCE 7-16 2.4.1", source.SecondHand}
+	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, "ASCE 7-16 2.3.1", source.SecondHand}
 )
 
 // source cites a combination by the edition of the set that was read.
 func (r *Report) source(c Combo) string {
-	if r.Basis.Edition == plan.ASCE716 {
-		return c.Source
+	grade := string(c.Grade)
+	if r.Basis.Edition != plan.ASCE716 {
+		grade += "; " + string(r.Basis.Edition) + " not read"
 	}
-	return strings.TrimSuffix(c.Source, ")") + "; " + string(r.Basis.Edition) + " not read)"
+	return c.Source + " (" + grade + ")"
 }
 
 // Report is the whole load path of a house.
@@ -71,7 +72,8 @@ type Link struct {
 	ID       string         // of the joint or the shear wall segment
 	Joint    *framing.Joint // nil for a segment
 	Wall     *plan.Wall
-	Where    string
+	Host     string // the wall, roof, girder, porch, story or line it is on: "wall 1S"
+	Where    string // Host and the place on it
 	Unit     string // "lb" or "plf"
 	Force    Force  // of the governing case, for uplift links
 	Demand   float64

@@ -14,7 +14,6 @@ import (
 // back whenever the wind basis can be read; diagnostics tell what in the plan
 // keeps it from that, and what of the path was lost.
 func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
-	p := pl.House.Plan
 	if ds := basisFaults(pl.House); ds != nil {
 		return &Report{Placement: pl, Missing: ds[0].Summary + "; " + ds[0].Mend}, ds
 	}
@@ -35,7 +34,7 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 	r.upliftLines(a)
 	r.ridgeLines(a)
 	r.chains(a)
-	r.Assumed, r.Unchecked = assumptions(a), unchecked(p)
+	r.Assumed, r.Unchecked = assumptions(a), unchecked(a)
 	return r, r.tell(a)
 }
 
@@ -93,7 +92,7 @@ func (r *Report) upliftLines(a *analysis) {
 	at := map[string]int{}
 	for _, j := range a.house.Joints {
 		p := a.peaks[j]
-		if j.Kind != plan.RafterPlate || p == nil {
+		if !bears(j.Kind) || p == nil {
 			continue
 		}
 		i, ok := at[j.Host]

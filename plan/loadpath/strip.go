@@ -103,7 +103,7 @@ func (b *builder) supports(of *roofMembers) {
 	var ties []*framing.Joint // of peaks
 	for _, j := range b.house.Joints {
 		switch j.Kind {
-		case plan.RafterPlate:
+		case plan.RafterPlate, plan.RafterLedger:
 			if s := of.share[j.Share]; s != nil {
 				s.rest(support{plate: j, joint: j}, j.At.Flat())
 			}

@@ -124,22 +124,5 @@ type peak struct {
 	force  Force
 	demand float64 // ASD
 	wind   windCase
-	parts  [4]Force // named by partNames
-}
-
-// partNames says what the parts of a peak are at a kind of joint, by place.
-func partNames(k plan.JointKind) []string {
-	switch k {
-	case plan.GirderPile:
-		return []string{"from walls and joists", "", "", "dead load of the lowest floor"}
-	case plan.PostCap, plan.PostBase:
-		return []string{"from the beam"}
-	case plan.RafterPlate:
-		return []string{"of the roof it carries"}
-	case plan.RafterRidge:
-		return []string{"across the ridge or on the beam"}
-	case plan.StudTop:
-		return []string{"from the plate, floor above included"}
-	}
-	return []string{"from the plate, floor above included", "from the header", "from the stud above", "of the wall"}
+	parts  [4]Force // named by the Demand of the kind of joint
 }

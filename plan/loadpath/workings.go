@@ -19,7 +19,7 @@ func (r *Report) workings(l *Link) []string {
 		return nil
 	}
 	switch l.Joint.Kind {
-	case plan.RafterPlate, plan.RafterRidge:
+	case plan.RafterPlate, plan.RafterLedger, plan.RafterRidge:
 		s := a.run(p.wind)
 		return append(s.gathered(l.Joint), s.roofWorkings(l.Joint)...)
 	case plan.StudTop, plan.OpeningHead:
@@ -112,7 +112,7 @@ func (s *caseState) plateWorkings(j *framing.Joint) (out []string) {
 	}
 	for _, x := range s.m.joints[j.Wall] {
 		f, ok := s.rafters[x]
-		if !ok || x.Kind != plan.RafterPlate {
+		if !ok || !bears(x.Kind) {
 			continue
 		}
 		for _, on := range p.places(x.Station) {

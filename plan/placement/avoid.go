@@ -2,6 +2,7 @@ package placement
 
 import (
 	"fmt"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -28,7 +29,7 @@ func (x *placer) avoid() {
 
 // move takes a piece to the first of its other faces that is clear.
 func (x *placer) move(p *Piece, a *ask) {
-	if a.joint.Kind == plan.RafterPlate && a.item.Kind.Shape == hardware.Body && a.count == 1 {
+	if a.joint.Kind.Lies() == plan.LiesAtRafter && a.item.Kind.Shape == hardware.Body && a.count == 1 {
 		switch face := a.face; {
 		case face != plan.Left && face != plan.Right:
 			if !x.try(p, face, true) && a.rule != nil && !x.lies(p) && !x.try(p, plan.Inside, false) {
@@ -48,6 +49,21 @@ func (x *placer) move(p *Piece, a *ask) {
 			return
 		}
 	}
+	x.backOnTop(p)
+}
+
+// backOnTop lays a piece whose break is covered at its top back over it where
+// no face that reaches the break is clear, and says so.
+func (x *placer) backOnTop(p *Piece) {
+	faces := p.Joint.Faces
+	if len(faces) == 0 || slices.Contains(faces, plan.Top) || !slices.Contains(p.Item.Kind.Faces, plan.Top) {
+		return
+	}
+	if x.tryAs(p, want{joint: p.Joint, item: p.Item, face: plan.Top, n: 1, onTop: true}) {
+		l := p.Lie
+		l.Moved = fmt.Sprintf("it does not reach the %s that breaks here: other pieces take the faces that do", p.Joint.First().Role)
+		p.Lie = l
+	}
 }
 
 // lies tells whether a piece lies on wood that nothing else covers.
@@ -63,7 +79,11 @@ func opposite(side plan.Face) plan.Face {
 
 // try lays a piece on another face and keeps it there when it is clear.
 func (x *placer) try(p *Piece, face plan.Face, other bool) bool {
-	w := want{joint: p.Joint, item: p.Item, face: face, n: 1, other: other}
+	return x.tryAs(p, want{joint: p.Joint, item: p.Item, face: face, n: 1, other: other})
+}
+
+// tryAs lays a piece as it is wanted and keeps it there when it is clear.
+func (x *placer) tryAs(p *Piece, w want) bool {
 	lie, fault := x.shape(w)
 	if fault != nil {
 		return false

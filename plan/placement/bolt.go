@@ -18,7 +18,7 @@ func (x *placer) seatRods() {
 	for _, p := range x.p.Pieces {
 		w := p.Joint.Wall
 		switch {
-		case w == nil:
+		case w == nil || p.Joint.Kind.Lies() == plan.LiesAgainst: // its place is settled
 		case p.Item.Bodies > 0:
 			taken[w] = append(taken[w], p.Station)
 		case p.Item.Kind.Shape == hardware.Rod:
@@ -38,7 +38,7 @@ func (x *placer) seatRods() {
 }
 
 // seatedLast tells whether a piece gets its place when all others have theirs.
-func (w want) seatedLast() bool { return w.item.Kind.Shape == hardware.Rod && w.joint.Wall != nil }
+func (w want) seatedLast() bool { return w.item.Kind.Shape == hardware.Rod && w.joint.Wall != nil && w.joint.Kind.Lies() != plan.LiesAgainst }
 
 func holdDownAmong(pieces []*Piece) *Piece {
 	for _, q := range pieces {

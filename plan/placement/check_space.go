@@ -170,7 +170,7 @@ func cleared(a, b plan.Face) plan.Face {
 // freeFace suggests where a piece could go instead, or says none when every
 // face is taken. A band on a stud's side would have to pass the plates there.
 func (x *placer) freeFace(p *Piece, none string) string {
-	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind == plan.RafterPlate {
+	if p.Joint.Wall == nil || len(p.Laid) == 0 || p.Joint.Kind.Lies() == plan.LiesAtRafter {
 		return "move one of them, or change its face"
 	}
 	faces := []plan.Face{plan.Outside, plan.Inside, plan.Left, plan.Right}

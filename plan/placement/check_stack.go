@@ -16,6 +16,8 @@ const embed = 7
 var (
 	studNoneBelow = newCheck("stud-none-below", plan.Warning, "a stud above with none below it",
 		"A strap through the floor has nothing to be nailed to below, as over an opening. Nothing is placed; the load path has a gap unless the force is carried around.", nil)
+	nothingBelow = newCheck("nothing-below", plan.Warning, "a plate with nothing but the subfloor below it",
+		"A clip or strap from the bottom plate goes into a rim, joist or blocking, and there is none. Nothing is placed.", nil)
 	studsOutOfLine = newCheck("studs-out-of-line", plan.Warning, "studs of two stories out of line",
 		"The studs share too little breadth for a straight strap with its nails in both. Nothing is placed.", nil)
 	pairWithoutPost = newCheck("pair-without-post", plan.Error, "a hold-down pair without a post below",

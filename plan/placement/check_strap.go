@@ -65,7 +65,7 @@ func needs(p *Piece) (need [2]float64) {
 		}
 		need[i] = max(need[i], min(it.Lap, t.Room))
 	}
-	if k := p.Joint.Kind; len(p.plates()) == 1 && (k == plan.StudTop || k == plan.OpeningHead) {
+	if len(p.plates()) == 1 && p.Joint.Kind.Lies() == plan.LiesToPlate {
 		need[1] = 0 // the upper end lies on the plates' edges
 	}
 	return need

@@ -21,25 +21,43 @@ func (x *placer) body(w want) (Lie, *plan.Diagnostic) {
 	case plan.PostBaseItem, plan.PostCapItem:
 		return x.shoe(w)
 	}
-	switch j.Kind {
-	case plan.RafterRidge:
+	switch j.Kind.Lies() {
+	case plan.LiesOverRidge:
 		return x.angle(w)
-	case plan.RafterPlate:
+	case plan.LiesAtRafter:
 		return x.rafterClip(w)
-	case plan.PostBase, plan.PostCap, plan.GirderPile:
+	case plan.LiesStandalone:
 		return x.shoe(w)
-	case plan.PlateSplice, plan.Collector:
-		return x.level(w)
-	case plan.WallCorner:
+	case plan.LiesRound:
 		return x.corner(w)
-	case plan.OpeningSill:
-		return x.sillClip(w)
-	case plan.OpeningHead:
-		if speaksOf(w, plan.Header) || role(j, plan.TopPlate, plan.UpperPlate) == nil {
+	case plan.LiesOver:
+		if j.Wall == nil { // they cross, as a rafter its plate
+			return x.rafterClip(w)
+		}
+		return x.overClip(w)
+	case plan.LiesAlong:
+		return x.alongClip(w)
+	case plan.LiesToPlate:
+		if j.Kind == plan.OpeningHead && (speaksOf(w, plan.Header) || role(j, plan.TopPlate, plan.UpperPlate) == nil) {
 			return x.headerClip(w)
 		}
+		return x.studClip(w)
+	case plan.LiesUpright:
+		return x.studClip(w)
 	}
-	return x.studClip(w)
+	return noWay(w)
+}
+
+// alongClip lays a clip along a wall: under a sill's end, over a header's end
+// and its king, else flat over a break.
+func (x *placer) alongClip(w want) (Lie, *plan.Diagnostic) {
+	switch w.joint.Kind {
+	case plan.OpeningSill:
+		return x.sillClip(w)
+	case plan.HeaderKing:
+		return x.headerClip(w)
+	}
+	return x.level(w)
 }
 
 // speaksOf tells whether a part of the item's nails names a role: "to header".
@@ -65,7 +83,7 @@ func (x *placer) studClip(w want) (Lie, *plan.Diagnostic) {
 	}
 	m := stud(w.joint)
 	z, way := m.Z0, 1.0
-	if w.joint.Kind == plan.StudTop || w.joint.Kind == plan.OpeningHead {
+	if w.joint.Kind.Lies() == plan.LiesToPlate {
 		z, way = m.Z1, -1
 	}
 	plate, thick := x.meets(w.joint, way)
@@ -117,7 +135,7 @@ func (x *placer) meets(j *framing.Joint, way float64) (*framing.Member, float64)
 		}
 	}
 	if len(j.Members) > 1 {
-		return j.Members[1], 1.5
+		return j.Members[1], j.Members[1].Z1 - j.Members[1].Z0
 	}
 	return nil, 0
 }

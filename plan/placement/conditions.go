@@ -72,7 +72,7 @@ var conditions = []condition{
 	flag("shear", func(w *plan.Where) *bool { return w.Shear }, inShear),
 	span("spacing", func(w *plan.Where) [2]float64 { return w.Spacing }, func(_ *world, j *framing.Joint) float64 {
 		switch r := roofOf(j); {
-		case j.Wall != nil && j.Kind != plan.RafterPlate:
+		case j.Wall != nil && j.Kind.Lies() != plan.LiesAtRafter:
 			return j.Wall.Spacing
 		case r != nil:
 			return r.Spacing

@@ -1,8 +1,6 @@
 package placement
 
 import (
-	"math"
-
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
@@ -10,30 +8,22 @@ import (
 
 // block is one solid part of a member that can stand against a face.
 type block struct {
-	m      *framing.Member
-	solid  geom.Solid
-	lo, hi geom.Vec3
+	m     *framing.Member
+	solid geom.Solid
 }
 
-// grid finds the blocks near a place: cells on plan, of a width that holds a
-// few studs.
-type grid map[[2]int32][]*block
-
-const cell = 48 // in
-
-func newGrid(members []*framing.Member) grid {
-	g := grid{}
+// blocksOf enters the solid parts of members that can stand against faces.
+func blocksOf(members []*framing.Member) *geom.Grid[block] {
+	g := geom.NewGrid[block]()
 	for _, m := range members {
 		if !blocks(m.Role) {
 			continue
 		}
 		for _, s := range m.Solid {
-			if s.Empty() {
-				continue
+			if !s.Empty() {
+				lo, hi := s.Bounds()
+				g.Add(block{m, s}, lo, hi, nil)
 			}
-			b := &block{m: m, solid: s}
-			b.lo, b.hi = s.Bounds()
-			cells(b.lo, b.hi, func(k [2]int32) { g[k] = append(g[k], b) })
 		}
 	}
 	return g
@@ -48,15 +38,6 @@ func blocks(r plan.Role) bool {
 		return true
 	}
 	return r.FullHeight()
-}
-
-func cells(lo, hi geom.Vec3, f func([2]int32)) {
-	at := func(v float64) int32 { return int32(math.Floor(v / cell)) }
-	for x := at(lo.X); x <= at(hi.X); x++ {
-		for y := at(lo.Y); y <= at(hi.Y); y++ {
-			f([2]int32{x, y})
-		}
-	}
 }
 
 // The room that is looked at in front of a face: from just off it to a
@@ -82,20 +63,16 @@ func (w *world) cover(b geom.Plate, far float64, skip ...*framing.Member) *frami
 	return w.inside(probe, skip...)
 }
 
-// inside returns a member that stands in a room, other than those in skip, or nil.
-func (w *world) inside(probe geom.Solid, skip ...*framing.Member) (hit *framing.Member) {
+// inside returns a member that stands in a room, other than those in skip, or
+// nil: the first in the order of the house.
+func (w *world) inside(probe geom.Solid, skip ...*framing.Member) *framing.Member {
 	lo, hi := probe.Bounds()
-	cells(lo, hi, func(k [2]int32) {
-		for _, x := range w.grid[k] {
-			if hit != nil || x.lo.X > hi.X || x.hi.X < lo.X || x.lo.Y > hi.Y || x.hi.Y < lo.Y || x.lo.Z > hi.Z || x.hi.Z < lo.Z || in(skip, x.m) {
-				continue
-			}
-			if geom.Overlap(x.solid, probe, touch/4) {
-				hit = x.m
-			}
+	for _, x := range w.grid.Within(lo, hi) {
+		if !in(skip, x.m) && geom.Overlap(x.solid, probe, touch/4) {
+			return x.m
 		}
-	})
-	return hit
+	}
+	return nil
 }
 
 func in(list []*framing.Member, m *framing.Member) bool {

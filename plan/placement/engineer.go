@@ -72,17 +72,13 @@ func (x *placer) kindsOf(e *plan.Place, it *hardware.Item, where string) []plan.
 		if it != nil && len(it.Kind.On) > 0 {
 			return it.Kind.On
 		}
-		all := make([]plan.JointKind, len(plan.Joints))
-		for i, k := range plan.Joints {
-			all[i] = k.Kind
-		}
-		return all
+		return plan.JointKinds()
 	}
 	k := e.On
-	if k.Code() == "" {
+	if k.Row() == nil {
 		x.raise(plan.Diagnostic{
 			Code: "unknown-word", Pos: e.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is not a kind of joint", e.On), Mend: meant(e.On, plan.JointKinds),
+			Summary: fmt.Sprintf("%q is not a kind of joint", e.On), Mend: meant(e.On, plan.JointKinds()),
 		})
 		return nil
 	}

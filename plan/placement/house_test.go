@@ -132,12 +132,10 @@ func (h *hand) with(what ...any) *hand {
 	for _, x := range what {
 		switch x := x.(type) {
 		case plan.Rule:
-			x.Index = len(h.Plan.Rules)
-			x.Pos = plan.Pos{File: "t.toml", Line: 100 + x.Index, Col: 1}
+			x.Pos = plan.Pos{File: "t.toml", Line: 100 + len(h.Plan.Rules), Col: 1}
 			h.Plan.Rules = append(h.Plan.Rules, &x)
 		case plan.Place:
-			x.Index = len(h.Plan.Places)
-			x.Pos = plan.Pos{File: "t.toml", Line: 200 + x.Index, Col: 1}
+			x.Pos = plan.Pos{File: "t.toml", Line: 200 + len(h.Plan.Places), Col: 1}
 			h.Plan.Places = append(h.Plan.Places, &x)
 		}
 	}

@@ -14,6 +14,10 @@ import (
 func (x *placer) level(w want) (Lie, *plan.Diagnostic) {
 	j := w.joint
 	f, depth, fault := onWall(j)
+	if j.Wall == nil && len(j.Members) > 1 { // two pieces of a girder, end to end
+		f, depth, fault = x.lineOf(j), j.First().Section.Width(), nil
+		f.Origin = f.Origin.Sub(f.In.Mul(depth / 2)) // on the outer face
+	}
 	if fault != nil {
 		return Lie{}, fault
 	}
@@ -56,7 +60,7 @@ func (x *placer) levelBand(w want, f geom.Frame, depth, total float64) (b geom.B
 		t, normal = depth, in
 	case plan.Top:
 		z, t, shift = m.Z1, depth/2, in.Mul(w.spread())
-		if j.Kind != plan.OpeningSill {
+		if role(j, plan.TopPlate, plan.UpperPlate) != nil {
 			z, _ = plates(j)
 		}
 	}

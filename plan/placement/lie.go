@@ -155,6 +155,7 @@ type want struct {
 	face  plan.Face
 	k, n  int
 	other bool // on the second of two sides that are free
+	onTop bool // over a break that its face does not reach: no face that does is free
 }
 
 func (w want) wide() float64 { return w.item.Across() }

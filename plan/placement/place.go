@@ -86,17 +86,17 @@ func Place(h *framing.House, c *hardware.Catalog) (*Placement, plan.Diagnostics)
 func (x *placer) rule(r *plan.Rule) {
 	where := fmt.Sprintf("rule %q", r.Name)
 	it := x.item(r.Use, r.Pos, where)
-	if plan.JointKind(r.At).Code() == "" {
+	if r.At.Row() == nil {
 		x.raise(plan.Diagnostic{
 			Code: "unknown-word", Pos: r.Pos, Where: where,
-			Summary: fmt.Sprintf("%q is not a kind of joint", r.At), Mend: meant(r.At, plan.JointKinds),
+			Summary: fmt.Sprintf("%q is not a kind of joint", r.At), Mend: meant(r.At, plan.JointKinds()),
 		})
 		return
 	}
-	if it == nil || !x.belongs(it, plan.JointKind(r.At), r.Pos, where) {
+	if it == nil || !x.belongs(it, r.At, r.Pos, where) {
 		return
 	}
-	hit := x.matches(r, x.byKind[plan.JointKind(r.At)])
+	hit := x.matches(r, x.byKind[r.At])
 	for _, j := range x.choose(r, hit) {
 		a := &ask{
 			rule: r, joint: j, item: it, purpose: cmp.Or(r.Purpose, it.Kind.Purpose),
@@ -117,7 +117,7 @@ func (x *placer) rule(r *plan.Rule) {
 // nothing tells that a rule matched nothing, and which condition comes
 // nearest to being the reason.
 func (x *placer) nothing(r *plan.Rule, where string) {
-	all := x.byKind[plan.JointKind(r.At)]
+	all := x.byKind[r.At]
 	mend := "take the rule out, or change at"
 	if len(all) > 0 {
 		j := all[0]

@@ -111,9 +111,17 @@ func spread(k, n int, width float64) float64 {
 // spread returns where w goes across its face, among the n beside each other.
 func (w want) spread() float64 { return spread(w.k, w.n, w.wide()) }
 
-// span2 returns the stations between which a member stands on the joint's wall.
+// lies tells whether a member runs along its wall: a joint is at one place of
+// it.
+func lies(m *framing.Member) bool {
+	d := m.B.Sub(m.A)
+	return d.Flat().Len() > math.Abs(d.Z)
+}
+
+// span2 returns the stations between which a member stands on the joint's
+// wall; of one that lies along it, those of the joint's own place.
 func span2(j *framing.Joint, m *framing.Member) (s0, s1 float64) {
-	if m != nil && m.Wall != nil && m.Wall == j.Wall {
+	if m != nil && m.Wall != nil && m.Wall == j.Wall && !lies(m) {
 		return m.S0, m.S1
 	}
 	b := 1.5

@@ -21,6 +21,9 @@ func nuts(rod float64) float64 { return rod + thread }
 // rod sets a bolt across a girder into its pile, or down from a porch post.
 func (x *placer) rod(w want) (Lie, *plan.Diagnostic) {
 	j, it := w.joint, w.item
+	if j.Kind.Lies() == plan.LiesAgainst {
+		return x.throughBoth(w)
+	}
 	if j.Kind != plan.GirderPile {
 		return x.rodLie(w, Axis{j.At, j.At.Sub(geom.Vec3{Z: it.Length})}, j.Members, j.Station), nil
 	}
@@ -59,6 +62,26 @@ func present(ms ...*framing.Member) (out []*framing.Member) {
 		}
 	}
 	return out
+}
+
+// throughBoth sets a bolt square through two members that lie face to face, its
+// head on the one held.
+func (x *placer) throughBoth(w want) (Lie, *plan.Diagnostic) {
+	j := w.joint
+	f, _, fault := onWall(j)
+	if fault != nil {
+		return Lie{}, fault
+	}
+	m := j.First()
+	s, face := f.Local(j.At.Flat())
+	_, mid := f.Local(m.A.Flat())
+	way := 1.0
+	if mid > face {
+		way = -1
+	}
+	z := j.At.Z + spread(w.k, w.n, max(w.item.Washer, 3))
+	a := Axis{f.At(s, face-way*m.Section.Breadth, z), f.At(s, face+way*(w.item.Length-m.Section.Breadth), z)}
+	return x.rodLie(w, a, j.Members[:min(2, len(j.Members))], j.Station), nil
 }
 
 // aligned is how far two bodies of a pair may stand out of line, in: the play

@@ -1,8 +1,10 @@
 package placement
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -18,6 +20,13 @@ func (x *placer) shape(w want) (Lie, *plan.Diagnostic) {
 	if len(w.joint.Members) == 0 {
 		return Lie{}, &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint", Mend: "leave the joint out with except"}
 	}
+	if len(w.joint.Members) < 2 && w.joint.Kind.Lies() == plan.LiesOver {
+		return Lie{}, &plan.Diagnostic{
+			Code: "nothing-below", Summary: fmt.Sprintf("nothing lies below the %s to tie it to: nothing is placed", w.joint.First().Role),
+			Mend: "put a joist or blocking there, or leave these joints out with except",
+		}
+	}
+	w, moved := w.toOpenFace()
 	if w.seatedLast() {
 		return Lie{}, nil
 	}
@@ -25,6 +34,7 @@ func (x *placer) shape(w want) (Lie, *plan.Diagnostic) {
 	if fault != nil {
 		return l, fault
 	}
+	l.Moved = cmp.Or(l.Moved, moved)
 	return w.whole(l)
 }
 
@@ -46,24 +56,37 @@ func (x *placer) lie(w want) (Lie, *plan.Diagnostic) {
 	return x.body(w)
 }
 
+// toOpenFace moves a piece from the top of a joint whose broken member is covered
+// there, as that of a lower plate is by the upper one, to the first face that
+// reaches it, and says so.
+func (w want) toOpenFace() (want, string) {
+	faces := w.joint.Faces
+	if w.onTop || w.face != plan.Top || len(faces) == 0 || slices.Contains(faces, w.face) {
+		return w, ""
+	}
+	return w.on(faces[0]), fmt.Sprintf("moved there because the %s breaks here, and the plate over it covers its top", w.joint.First().Role)
+}
+
 // flat lays a flat band: along the wall at plates and sills, round a corner,
 // else upright.
 func (x *placer) flat(w want) (Lie, *plan.Diagnostic) {
-	switch w.joint.Kind {
-	case plan.PlateSplice, plan.Collector, plan.OpeningSill:
+	switch w.joint.Kind.Lies() {
+	case plan.LiesAlong:
 		return x.level(w)
-	case plan.WallCorner:
+	case plan.LiesRound:
 		return x.corner(w)
-	case plan.RafterRidge:
+	case plan.LiesOverRidge:
 		return x.ridge(w)
-	case plan.RafterPlate:
+	case plan.LiesAtRafter:
 		return x.besideRafter(w)
-	case plan.StudTop, plan.OpeningHead:
+	case plan.LiesToPlate:
 		return x.toPlate(w)
-	case plan.GirderPile, plan.PostBase, plan.PostCap:
+	case plan.LiesStandalone:
 		return x.standalone(w)
-	case plan.StudStud, plan.StudBase, plan.WallEnd:
+	case plan.LiesUpright:
 		return x.upright(w)
+	case plan.LiesOver:
+		return x.acrossGap(w)
 	}
 	return noWay(w)
 }
@@ -83,12 +106,12 @@ func noWay(w want) (Lie, *plan.Diagnostic) {
 
 // over lays a strap that goes over something.
 func (x *placer) over(w want) (Lie, *plan.Diagnostic) {
-	switch w.joint.Kind {
-	case plan.RafterRidge:
+	switch w.joint.Kind.Lies() {
+	case plan.LiesOverRidge:
 		return x.ridge(w)
-	case plan.RafterPlate:
+	case plan.LiesAtRafter:
 		return x.overRafter(w)
-	case plan.StudTop, plan.OpeningHead:
+	case plan.LiesToPlate:
 		return x.overPlate(w)
 	}
 	return noWay(w)
@@ -198,7 +221,7 @@ func plates(j *framing.Joint) (top float64, plate *framing.Member) {
 	thick := plate.Section.Breadth
 	if run := plate.B.Sub(plate.A); math.Abs(run.Z) > touch {
 		k := run.Len() / math.Max(run.Flat().Len(), touch)
-		if j.Kind == plan.RafterPlate {
+		if j.Kind.Lies() == plan.LiesAtRafter {
 			return j.At.Z, plate
 		}
 		return stud(j).Z1 + 2*thick*k, plate

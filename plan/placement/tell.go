@@ -66,7 +66,7 @@ func (t *teller) list() plan.Diagnostics {
 			continue
 		}
 		first, last := g.joints[0], g.joints[n-1]
-		d.Where = fmt.Sprintf("%s, %d joints from %s to %s: %s", hostName(first), n,
+		d.Where = fmt.Sprintf("%s, %d joints from %s to %s: %s", first.HostName(), n,
 			length.Feet(first.Station), length.Feet(last.Station), strings.Join(g.tags[:min(n, named)], ", "))
 		if n > named {
 			d.Where += fmt.Sprintf(" and %d more to %s", n-named, g.tags[n-1])
@@ -75,28 +75,13 @@ func (t *teller) list() plan.Diagnostics {
 	return t.out
 }
 
-// hostName says what a joint's host is.
-func hostName(j *framing.Joint) string {
-	switch {
-	case j.Wall != nil && j.Wall.Name == j.Host:
-		return "wall " + j.Host
-	case j.Kind == plan.GirderPile:
-		return "girder " + j.Host
-	case j.Kind == plan.PostBase || j.Kind == plan.PostCap || j.Kind == plan.RafterPlate:
-		return "porch " + j.Host
-	case j.Roof != nil:
-		return "roof " + j.Host
-	}
-	return j.Host
-}
-
 // jointPlace says where in the house a joint is: wall 1S, stud at 5'-4".
 func jointPlace(j *framing.Joint) string {
 	role := "joint"
 	if m := j.First(); m != nil {
 		role = string(m.Role)
 	}
-	return fmt.Sprintf("%s, %s at %s", hostName(j), role, length.Feet(j.Station))
+	return fmt.Sprintf("%s, %s at %s", j.HostName(), role, length.Feet(j.Station))
 }
 
 // jointName is jointPlace with the joint's id.

@@ -160,7 +160,7 @@ func TestHostsAreNamedByWhatTheyAre(t *testing.T) {
 		"roof main": {Host: "main", Kind: plan.RafterRidge, Roof: &plan.Roof{}},
 		"X":         {Host: "X", Kind: plan.StudBase},
 	} {
-		assert.Equal(t, want, hostName(j))
+		assert.Equal(t, want, j.HostName())
 	}
 	assert.Equal(t, `X, joint at 1'-0", X-1`, jointName(&framing.Joint{ID: "X-1", Host: "X", Station: 12}))
 }

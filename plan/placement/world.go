@@ -24,7 +24,7 @@ type world struct {
 	isHost  map[string]bool
 	byID    map[string]*framing.Joint
 	byFirst map[*framing.Member][]*framing.Joint
-	grid    grid // of members that can stand against a face
+	grid    *geom.Grid[block] // of members that can stand against a face
 	wood    *geom.Grid[part]
 	sloped  map[plateRow][]*framing.Member
 	endZone float64
@@ -38,7 +38,7 @@ func newWorld(h *framing.House) *world {
 		isHost:  map[string]bool{},
 		byID:    map[string]*framing.Joint{},
 		byFirst: map[*framing.Member][]*framing.Joint{},
-		grid:    newGrid(h.Members),
+		grid:    blocksOf(h.Members),
 		wood:    newWood(h.Members),
 		sloped:  slopedPlates(h),
 	}

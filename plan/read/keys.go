@@ -23,7 +23,8 @@ type Key struct {
 // binding ties a key to the field it fills.
 type binding[T any] struct {
 	Key
-	fallback any // read when the key is left out; nil = nothing
+	fallback any             // read when the key is left out; nil = nothing
+	values   func() []string // fills Values, of a list that is no constant
 	read     func(v value, t *T)
 }
 
@@ -70,6 +71,14 @@ func nameKey[T any](name, example, doc string, at func(*T) *string) binding[T] {
 func choiceKey[T any, W ~string](name string, list []W, doc string, at func(*T) *W) binding[T] {
 	get := func(v value) (W, bool) { return choice(v, list) }
 	return field(name, "word", `"`+string(list[0])+`"`, doc, get, at).words(plan.Words(list))
+}
+
+// jointKey reads one of the kinds of joints that the table has.
+func jointKey[T any](name string, at func(*T) *plan.JointKind) binding[T] {
+	get := func(v value) (plan.JointKind, bool) { return choice(v, plan.JointKinds()) }
+	b := field(name, "word", `"`+string(plan.RafterRidge)+`"`, "kind of joint", get, at)
+	b.values = func() []string { return plan.Words(plan.JointKinds()) }
+	return b
 }
 
 // choicesKey reads one word of a list, or several.
@@ -197,6 +206,9 @@ func of[T any](table string, keys []binding[T]) []Key {
 	for i, k := range keys {
 		out[i] = k.Key
 		out[i].Table = table
+		if k.values != nil {
+			out[i].Values = k.values()
+		}
 	}
 	return out
 }

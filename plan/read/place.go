@@ -15,7 +15,7 @@ var placeKeys = []binding[plan.Place]{
 	textKey("roof", `"main"`, "or the roof: its ridge; a hip or valley of it by the name in its tags, main/hipNE", func(p *plan.Place) *string { return &p.Roof }),
 	textKey("girder", `"G1"`, "or the girder", func(p *plan.Place) *string { return &p.Girder }),
 	textKey("porch", `"porch"`, "or the porch", func(p *plan.Place) *string { return &p.Porch }),
-	choiceKey("on", plan.JointKinds, "kind of joint", func(p *plan.Place) *plan.JointKind { return &p.On }).otherwise("the usual one of the item's kind"),
+	jointKey("on", func(p *plan.Place) *plan.JointKind { return &p.On }).otherwise("the usual one of the item's kind"),
 	custom("at", "lengths", `["0' 3in", "27' 9in"]`, "stations from the start of the wall, ridge or girder", func(v value, p *plan.Place) {
 		p.At, p.AtPos = v.lengths()
 	}).must(),
@@ -28,7 +28,7 @@ var placeKeys = []binding[plan.Place]{
 
 // readPlaces reads one [[place]].
 func readPlaces(n node, i int, p *plan.Plan) {
-	x := &plan.Place{Index: i, Pos: n.pos()}
+	x := &plan.Place{Pos: n.pos()}
 	if use, ok := n.m["use"].(string); ok {
 		n.where = fmt.Sprintf("place no. %d, %s", i+1, use)
 	}

@@ -125,7 +125,8 @@ func TestReadFillsTheModel(t *testing.T) {
 	require.Equal(t, "2026-03-02", p.Project.Date)
 	require.Equal(t, "0", p.Project.Revision)
 	require.Equal(t, 8.5, p.Site.Elevation)
-	require.Equal(t, []string{`risk = "II"`, `edition = "7-22"`, `enclosure = "enclosed"`, "kzt = 1.0"}, p.Site.Assumed)
+	require.Equal(t, []plan.Assumption{{Key: "risk", Value: `"II"`}, {Key: "edition", Value: `"7-22"`}, {Key: "enclosure", Value: `"enclosed"`}, {Key: "kzt", Value: "1.0"}}, p.Site.Assumed)
+	require.Equal(t, "kzt = 1.0", p.Site.Assumed[3].String())
 
 	first, second := p.Levels[0], p.Levels[1]
 	require.Equal(t, 120.0, first.Floor)

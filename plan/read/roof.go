@@ -13,6 +13,7 @@ import (
 type roofDraft struct {
 	*plan.Roof
 	rake    bool // given
+	area    bool // given
 	oneSize bool
 }
 
@@ -80,7 +81,7 @@ func readArea(v value, d *roofDraft) {
 	if !ok1 || !ok2 {
 		return
 	}
-	d.AreaGiven = true
+	d.area = true
 	d.Area[0] = geom.Vec2{X: min(a.X, b.X), Y: min(a.Y, b.Y)}
 	d.Area[1] = geom.Vec2{X: max(a.X, b.X), Y: max(a.Y, b.Y)}
 }
@@ -125,7 +126,7 @@ func readRoofs(n node, _ int, p *plan.Plan) {
 
 // settle fills what follows from the other keys and the walls.
 func (d *roofDraft) settle(p *plan.Plan) {
-	if !d.AreaGiven {
+	if !d.area {
 		d.Area[0], d.Area[1], _ = extent(p, d.Over)
 	}
 	size := d.Area[1].Sub(d.Area[0])

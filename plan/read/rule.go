@@ -12,7 +12,7 @@ import (
 // ruleKeys fill one rule.
 var ruleKeys = []binding[plan.Rule]{
 	textKey("name", `"story straps"`, "name in messages and in explain", func(r *plan.Rule) *string { return &r.Name }).otherwise("its mark and joint"),
-	choiceKey("at", plan.JointKinds, "kind of joint", func(r *plan.Rule) *plan.JointKind { return &r.At }).must(),
+	jointKey("at", func(r *plan.Rule) *plan.JointKind { return &r.At }).must(),
 	textKey("use", `"story-strap"`, "mark of the item", func(r *plan.Rule) *string { return &r.Use }).must(),
 	textKey("purpose", `"uplift"`, "of rules with one purpose at a joint, the later is used", func(r *plan.Rule) *string { return &r.Purpose }).
 		otherwise("that of the item's kind"),
@@ -92,7 +92,7 @@ var whereKeys = []binding[plan.Where]{
 
 // conditions reads one set of conditions.
 func (n node) conditions() plan.Where {
-	w := plan.Where{Pos: n.pos(), Given: map[string]plan.Pos{}}
+	w := plan.Where{Given: map[string]plan.Pos{}}
 	for key := range n.m {
 		w.Given[key] = n.r.pos(n.at(key))
 	}
@@ -136,7 +136,7 @@ func (v value) span(exact bool) (r [2]float64, ok bool) {
 
 // readRules reads one [[rule]].
 func readRules(n node, i int, p *plan.Plan) {
-	r := &plan.Rule{Index: i, Pos: n.pos()}
+	r := &plan.Rule{Pos: n.pos()}
 	if !n.has("name") {
 		use, _ := n.m["use"].(string)
 		at, _ := n.m["at"].(string)

@@ -26,7 +26,7 @@ var siteKeys = []binding[plan.Site]{
 func assume(s *plan.Site, given func(key string) bool) {
 	for _, k := range siteKeys {
 		if !given(k.Name) && k.fallback != nil {
-			s.Assumed = append(s.Assumed, k.Name+" = "+k.Default)
+			s.Assumed = append(s.Assumed, plan.Assumption{Key: k.Name, Value: k.Default})
 		}
 	}
 }

@@ -75,7 +75,7 @@ func drawClip(d *draft, it detailItem) {
 	d.dimU(r.Y+r.H, b/2, b/2+w)
 
 	side := b/2 + w + 4.5
-	if it.Joint.Kind == plan.RafterPlate {
+	if it.Joint.Kind.Lies() == plan.LiesAtRafter {
 		side += 3 // its tail
 	}
 	d.du = side
@@ -119,7 +119,7 @@ func (d *draft) leaf(f plan.Fasteners, u, v, w, h float64) {
 // clipBoards returns what the other leaf of a clip is nailed to, from the
 // joint on: the plates of a wall so deep, or one board on edge.
 func (it detailItem) clipBoards(depth float64) []layer {
-	if m := it.member(1); m != nil && it.Joint.Kind == plan.RafterPlate && m.Role != plan.TopPlate && m.Role != plan.UpperPlate && m.Z1-m.Z0 > 2*plateThick {
+	if m := it.member(1); m != nil && it.Joint.Kind.Lies() == plan.LiesAtRafter && m.Role != plan.TopPlate && m.Role != plan.UpperPlate && m.Z1-m.Z0 > 2*plateThick {
 		return []layer{{v1: m.Section.Depth, t1: cmp.Or(m.Section.Width(), plateThick)}}
 	}
 	boards := []layer{{v1: plateThick, t1: depth}, {v0: plateThick, v1: 2 * plateThick, t1: depth}}
@@ -136,7 +136,7 @@ func (d *draft) clipFront(it detailItem, up, b, w, leaf float64) {
 		d.wood(-half, half, min(-up*l.v0, -up*l.v1), max(-up*l.v0, -up*l.v1), alongU)
 	}
 	far := up * max(leaf+1.5, 6)
-	if it.Joint.Kind == plan.RafterPlate {
+	if it.Joint.Kind.Lies() == plan.LiesAtRafter {
 		_, depth := it.section(0)
 		d.wood(-b/2, b/2, 0, min(depth, max(leaf+1.5, 6)), endGrain)
 		return
@@ -152,7 +152,7 @@ func (d *draft) clipSide(it detailItem, up, depth float64) {
 		d.wood(0, l.t1, min(-up*l.v0, -up*l.v1), max(-up*l.v0, -up*l.v1), endGrain)
 	}
 	d.say(boards[0].t1*0.7, -up*boards[0].v1/2, it.memberName(1))
-	if it.Joint.Kind == plan.RafterPlate && it.Joint.Roof != nil && !it.Joint.Roof.Trusses {
+	if it.Joint.Kind.Lies() == plan.LiesAtRafter && it.Joint.Roof != nil && !it.Joint.Roof.Trusses {
 		d.clipRafter(it, depth)
 		return
 	}

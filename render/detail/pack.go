@@ -39,7 +39,7 @@ func packDetails(c *page.Context, drafts []*draft, marks, scales []string) (page
 	for i, p := range pages {
 		p.Name = "Hardware details"
 		if len(pages) > 1 {
-			p.Name = fmt.Sprintf("Hardware details, %d of %d", i+1, len(pages))
+			p.Base, p.Name = p.Name, fmt.Sprintf("Hardware details, %d of %d", i+1, len(pages))
 		}
 	}
 	return pages

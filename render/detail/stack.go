@@ -41,9 +41,9 @@ func stackOf(it detailItem, reach float64) stack {
 	switch {
 	case j.Wall == nil || j.Level == nil:
 		return twoMembers(it, reach)
-	case j.Kind == plan.StudTop, j.Kind == plan.OpeningHead, j.Kind == plan.RafterPlate:
+	case j.Kind.Lies() == plan.LiesToPlate, j.Kind.Lies() == plan.LiesAtRafter:
 		return topStack(it, reach)
-	case j.Kind == plan.StudStud, j.Kind == plan.WallEnd, j.Kind == plan.StudBase:
+	case j.Kind.Lies() == plan.LiesUpright:
 		return floorStack(it, reach)
 	}
 	return twoMembers(it, reach)
@@ -174,7 +174,7 @@ func topStack(it detailItem, reach float64) stack {
 			break
 		}
 	}
-	if j.Kind == plan.RafterPlate {
+	if j.Kind.Lies() == plan.LiesAtRafter {
 		rb, rd := it.section(0)
 		s.layers = append(s.layers, layer{name: it.memberName(0), v1: rd, t0: -4, t1: s.depth + 5, front: endGrain, side: alongU, breadth: rb, lapped: true})
 	}

@@ -38,8 +38,7 @@ func lanePitch(c *page.Context) sheet.MM { return symbolSize(c) + 0.6 }
 // onPlan tells whether a level's plan shows the piece: what is nailed to the
 // walls that stand on the level. Rafters and ridge are on the roof plan.
 func onPlan(pc *placement.Piece, l *plan.Level) *plan.Wall {
-	switch pc.Joint.Kind {
-	case plan.RafterPlate, plan.RafterRidge, plan.Collector:
+	if pc.Joint.Kind.Shown() != plan.FloorSheet {
 		return nil
 	}
 	if w := page.HomeWall(pc.Joint); w != nil && w.Level == l {

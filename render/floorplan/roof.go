@@ -177,7 +177,7 @@ func (v *planView) roofHardware() {
 		switch {
 		case page.HomeOf(pc) == page.OnRoof:
 			home = append(home, s)
-		case pc.Joint.Kind == plan.RafterPlate:
+		case pc.Joint.Kind.Shown() == plan.RoofSheet:
 			again = append(again, s)
 		}
 	}

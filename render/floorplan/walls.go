@@ -84,8 +84,8 @@ func (v *planView) memberShape(m *framing.Member, f geom.Frame, s sheet.Style) {
 	}
 }
 
-// drawOpening draws a gap: a window with the lines of its sill, anything to
-// the floor with the header's faces dashed.
+// drawOpening draws a gap: a window with the lines of its sill, a door or
+// plain opening with the header's faces dashed.
 func (v *planView) drawOpening(w *plan.Wall, o *plan.Opening) {
 	f, d := w.Frame(), w.Depth()
 	a, b := o.At, o.End()
@@ -93,7 +93,7 @@ func (v *planView) drawOpening(w *plan.Wall, o *plan.Opening) {
 		return
 	}
 	pen, layer, depths := sheet.PenHidden, sheet.LayerHidden, []float64{0, d}
-	if o.Sill > 0 {
+	if o.IsWindow() {
 		pen, layer, depths = sheet.PenMember, sheet.LayerMember, []float64{0, d * 0.35, d * 0.5, d}
 	}
 	for _, t := range depths {

@@ -148,6 +148,10 @@ var pictures = map[plan.JointKind]picture{
 	plan.GirderPile:  {boxes: [][4]float64{{0, 0.1, 1, 0.42}, {0.36, 0.42, 0.64, 1}}, tie: []float64{0.5, 0.2, 0.5, 0.8}},
 }
 
+// plainPicture is that of a kind without a picture of its own: one member on
+// another.
+var plainPicture = picture{boxes: [][4]float64{{0, 0.15, 1, 0.5}, {0, 0.5, 1, 0.85}}, tie: []float64{0.5, 0.25, 0.5, 0.75}}
+
 // linkPicture draws the picture of a kind of joint in a box.
 func linkPicture(p *page.Page, k plan.JointKind, r sheet.Rect) {
 	at := func(x, y float64) sheet.Pt { return sheet.Pt{X: r.X + sheet.MM(x)*r.W, Y: r.Y + sheet.MM(y)*r.H} }
@@ -158,7 +162,10 @@ func linkPicture(p *page.Page, k plan.JointKind, r sheet.Rect) {
 		return pts
 	}
 	wood := sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerNote}
-	pic := pictures[k]
+	pic, ok := pictures[k]
+	if !ok {
+		pic = plainPicture
+	}
 	for _, b := range pic.boxes {
 		p.Polygon(wood, at(b[0], b[1]), at(b[2], b[1]), at(b[2], b[3]), at(b[0], b[3]))
 	}

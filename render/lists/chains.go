@@ -143,10 +143,10 @@ func upperFirst(s string) string {
 
 // seeKey is the key of the sheet that shows the joints of a link.
 func seeKey(g loadpath.ChainLink) string {
-	switch {
-	case g.Kind == plan.RafterRidge:
+	switch home := g.Kind.Place(g.Wall != nil).Home; {
+	case home == plan.RoofSheet:
 		return "roof"
-	case g.Kind == plan.GirderPile:
+	case home == plan.FoundationSheet:
 		return "foundation"
 	case g.Wall != nil:
 		return "wall " + g.Wall.Name

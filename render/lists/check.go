@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"galewright/plan"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/render/page"
@@ -122,19 +121,10 @@ func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Pi
 				t.Rows = append(t.Rows, table.Row{Group: true, Cells: table.Texts(markLine(l.Item))})
 				first = false
 			}
-			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {Legend: l.Number}, {S: placeOn(c, h, p)}, {S: jointWords[p.Joint.Kind]}, {S: string(p.Face)}, {S: p.Tag}}})
+			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {Legend: l.Number}, {S: placeOn(c, h, p)}, {S: p.Joint.Kind.Row().One}, {S: string(p.Face)}, {S: p.Tag}}})
 		}
 	}
 	return t
-}
-
-// jointWords says in a framer's words what a joint is.
-var jointWords = map[plan.JointKind]string{
-	plan.RafterRidge: "rafters at ridge", plan.RafterPlate: "rafter to plate", plan.StudTop: "stud to top plate",
-	plan.OpeningHead: "header end", plan.OpeningSill: "sill end", plan.PlateSplice: "plate splice",
-	plan.Collector: "collector", plan.WallCorner: "corner", plan.StudStud: "stud to stud",
-	plan.WallEnd: "shear wall end", plan.StudBase: "stud base", plan.PostCap: "beam to post",
-	plan.PostBase: "post base", plan.GirderPile: "girder to pile",
 }
 
 // markLine names a mark with the nails of one piece.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"galewright/plan"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -23,7 +24,7 @@ func CoverPages(c *page.Context) []*page.Page {
 	if len(pages) > 1 { // the index lists the cover's own sheets too
 		c.Foreseen = nil
 		for i, p := range pages {
-			c.Foreseen = append(c.Foreseen, page.Foreseen{Number: fmt.Sprintf("S-%03d", i+1), Name: p.Name, Scale: p.Scale, Keys: p.Keys})
+			c.Foreseen = append(c.Foreseen, page.Foreseen{Number: fmt.Sprintf("S-%03d", i+1), Name: p.Name, Base: p.Base, Scale: p.Scale, Keys: p.Keys})
 		}
 		c.Foreseen = append(c.Foreseen, rest...)
 		pages = coverLaid(c)
@@ -105,7 +106,7 @@ func windTable(c *page.Context) *table.Table {
 	t := &table.Table{Title: "Wind basis, as the plan gives it", Plain: true, Cols: []table.Column{{}, {Wrap: true, Grow: true}}}
 	for _, r := range windRows(c) {
 		row := table.Row{Cells: table.Texts(r.name, r.value)}
-		if slices.ContainsFunc(s.Assumed, func(a string) bool { return strings.HasPrefix(a, r.key+" =") }) {
+		if slices.ContainsFunc(s.Assumed, func(a plan.Assumption) bool { return a.Key == r.key }) {
 			row = table.Row{Bold: true, Cells: table.Texts(r.name, r.value+" (assumed, not in the plan)")}
 		}
 		if r.value != "" {
@@ -242,12 +243,12 @@ func indexTable(c *page.Context) *table.Table {
 		if scale == "none" {
 			scale = ""
 		}
-		name, last := partless(s.Name), s.Number
+		name, last := cmp.Or(s.Base, s.Name), s.Number
 		if name == before {
 			continue
 		}
 		for _, next := range all[i+1:] {
-			if partless(next.Name) != name {
+			if cmp.Or(next.Base, next.Name) != name {
 				break
 			}
 			last = next.Number
@@ -260,19 +261,6 @@ func indexTable(c *page.Context) *table.Table {
 		t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{S: number, Link: s.Number}, {S: name}, {S: scale}}})
 	}
 	return t
-}
-
-// partless takes ", 2 of 3" off the name of a sheet.
-func partless(name string) string {
-	i := strings.LastIndex(name, ", ")
-	var k, n int
-	if i < 0 {
-		return name
-	}
-	if c, _ := fmt.Sscanf(name[i:], ", %d of %d", &k, &n); c != 2 {
-		return name
-	}
-	return name[:i]
 }
 
 // seriesNames names the series of sheets in the trade's usual order.

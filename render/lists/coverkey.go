@@ -115,8 +115,12 @@ func (kp *keyPlan) wall(w *plan.Wall) {
 }
 
 // text of a wall's label: its name, and the sheets of its elevation.
-func (kp *keyPlan) label(w *plan.Wall) (name, sheets string) {
-	return w.Name, strings.Join(kp.sheets.Of("wall "+w.Name), ", ")
+func (kp *keyPlan) label(w *plan.Wall) (name, sheets, first string) {
+	of := kp.sheets.Of("wall " + w.Name)
+	if len(of) > 0 {
+		first = of[0]
+	}
+	return w.Name, strings.Join(of, ", "), first
 }
 
 // nameWidth is the width of a wall's label.
@@ -127,7 +131,7 @@ func nameWidth(name, sheets string, cap sheet.MM) sheet.MM {
 // name returns the label of a wall: beside its middle on the side it is seen
 // from, then along it, then inside.
 func (kp *keyPlan) name(w *plan.Wall) label.Label {
-	name, sheets := kp.label(w)
+	name, sheets, _ := kp.label(w)
 	z := kp.cap
 	lw := nameWidth(name, sheets, z)
 	lh := z * 1.35
@@ -162,17 +166,13 @@ func sign(x float64) float64 {
 
 // set letters a wall where its label went.
 func (kp *keyPlan) set(w *plan.Wall, pl label.Place) {
-	name, sheets := kp.label(w)
+	name, sheets, link := kp.label(w)
 	z := kp.cap
 	if len(pl.Leader) > 1 {
 		kp.Polyline(sheet.PenDim, sheet.LayerLabel, pl.Leader...)
 	}
 	at := sheet.Pt{X: pl.Rect.X + 0.3, Y: pl.Rect.Y + pl.Rect.H/2 + z/2}
 	kp.Text(page.Lettered{S: name, Cap: z, At: at, Bold: true, Role: "label"})
-	link := ""
-	if sheets != "" {
-		link = strings.SplitN(sheets, ",", 2)[0]
-	}
 	if sheets != "" {
 		kp.Text(page.Lettered{S: sheets, Cap: z, At: at.Add(sheet.Pt{X: page.TextWidth(name, z, true) + 1.5}), Role: "label", Link: link})
 	}

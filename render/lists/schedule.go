@@ -250,7 +250,7 @@ func hosts(c *page.Context) []*host {
 	byName := map[string]*host{}
 	var rest []*host
 	for _, p := range c.Placement.Pieces {
-		h := hostOf(c, p)
+		h := hostOf(p)
 		if byName[h.Name] == nil {
 			byName[h.Name] = h
 			if h.Wall == nil {
@@ -283,24 +283,16 @@ func hosts(c *page.Context) []*host {
 
 // hostOf names what a piece is nailed to: the wall on whose elevation it is
 // at home, else the joint's own host.
-func hostOf(c *page.Context, p *placement.Piece) *host {
+func hostOf(p *placement.Piece) *host {
 	j := p.Joint
 	if page.HomeOf(p) == page.OnElevation {
 		w := page.HomeWall(j)
 		return &host{Name: "wall " + w.Name, Key: w.Name, Wall: w}
 	}
-	kind := "girder "
-	switch {
-	case j.Roof != nil:
-		kind = "roof "
-	case j.Wall != nil:
-		kind = "wall "
-	case slices.ContainsFunc(c.House.Plan.Porches, func(q *plan.Porch) bool { return q.Name == j.Host }):
-		kind = "porch "
-	}
+	on := j.Kind.Place(j.Wall != nil).Host
 	name := j.Host
-	if name != strings.TrimSpace(kind) { // a porch called "porch"
-		name = kind + name
+	if name != string(on) { // a porch called "porch"
+		name = j.HostName()
 	}
-	return &host{Name: name, Key: j.Host, roof: j.Roof != nil}
+	return &host{Name: name, Key: j.Host, roof: on == plan.RoofHost}
 }

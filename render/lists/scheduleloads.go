@@ -3,7 +3,6 @@ package lists
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"galewright/plan/loadpath"
 	"galewright/render/page"
@@ -33,10 +32,9 @@ func loadLaid(c *page.Context) []*page.Page {
 
 // loadNotes says what the numbers are, and what they leave out.
 func loadNotes(c *page.Context) *table.Table {
-	source, _, _ := strings.Cut(loadpath.ASD.Source, " (")
 	list := []string{
 		"Preliminary numbers for the engineer of record, from the plan and the catalog as given. They do not replace sealed calculations.",
-		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + source + "). Ratio is demand over capacity; a ratio above 1 is in bold: demand exceeds capacity.",
+		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + loadpath.ASD.Source + "). Ratio is demand over capacity; a ratio above 1 is in bold: demand exceeds capacity.",
 		"For each part of the path the joint with the largest ratio on each wall, roof or girder is shown; where there is no demand, none.",
 	}
 	list = append(list, prefixed("Assumed: ", c.Loads.Assumed)...)
@@ -65,11 +63,10 @@ type loadPart struct {
 func loadParts(c *page.Context) (out []*loadPart) {
 	at := map[[2]string]*loadPart{}
 	for _, l := range c.Loads.Links {
-		host, _, _ := strings.Cut(l.Where, ",")
-		k := [2]string{l.Check.ID, host}
+		k := [2]string{l.Check.ID, l.Host}
 		p := at[k]
 		if p == nil {
-			p = &loadPart{check: l.Check, host: host}
+			p = &loadPart{check: l.Check, host: l.Host}
 			at[k] = p
 			out = append(out, p)
 		}

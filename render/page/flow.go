@@ -170,7 +170,7 @@ func (f *Flow) Next() {
 func (f *Flow) Done() []*Page {
 	if n := len(f.Pages); n > 1 {
 		for i, p := range f.Pages {
-			p.Name = fmt.Sprintf("%s, %d of %d", f.name, i+1, n)
+			p.Base, p.Name = f.name, fmt.Sprintf("%s, %d of %d", f.name, i+1, n)
 		}
 	}
 	return f.Pages

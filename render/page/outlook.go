@@ -4,9 +4,9 @@ import "slices"
 
 // Foreseen is a sheet as it will be in the set.
 type Foreseen struct {
-	Number, Name, Scale string // as Page has them
-	Series              int    // first digit of its number
-	Keys                []string
+	Number, Name, Base, Scale string // as Page has them
+	Series                    int    // first digit of its number
+	Keys                      []string
 }
 
 // Outlook is the sheets of a set as they will be, in order.

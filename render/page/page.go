@@ -38,6 +38,7 @@ type Page struct {
 	*sheet.Sheet
 	Number string // "S-201", set when all views are laid out
 	Name   string // sheet title
+	Base   string // Name without its place among several, "" where it has none
 	Scale  string // `1/2" = 1'-0"`, "as noted", "none"
 	Keys   []string
 	// Area is where views draw; Band is the space left of the title block,

@@ -20,7 +20,7 @@ func TextHouse() *page.Model {
 			Name: "Invented house", Number: "demo 6", Site: "no real place", Date: "2026-03-02", Revision: "0",
 			DrawnBy: "site office", CheckedBy: "lead framer", Engineer: "structural engineer of record", Notes: []string{"Piles by others."},
 		},
-		Site: plan.Site{WindSpeed: 150, Exposure: plan.ExposureD, Risk: plan.RiskII, Edition: plan.ASCE722, Enclosure: plan.Enclosed, Kzt: 1, Assumed: []string{`enclosure = "enclosed"`}},
+		Site: plan.Site{WindSpeed: 150, Exposure: plan.ExposureD, Risk: plan.RiskII, Edition: plan.ASCE722, Enclosure: plan.Enclosed, Kzt: 1, Assumed: []plan.Assumption{{Key: "enclosure", Value: `"enclosed"`}}},
 	}
 	for i, name := range []string{"first", "second"} {
 		p.Levels = append(p.Levels, &plan.Level{Name: name, Index: i, Floor: 120 + 122*float64(i), PlateHeight: 109.125})

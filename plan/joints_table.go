@@ -1,0 +1,161 @@
+package plan
+
+// onWalls is the place of joints within a wall.
+var onWalls = []JointPlace{{WallHost, ElevationSheet}}
+
+// carried are the parts of the uplift that a wall's uprights take.
+var carried = []string{"from the plate, floor above included", "from the header", "from the stud above", "of the wall"}
+
+// notYet is the reason of the kinds that framing finds and that no load check
+// follows.
+const notYet = "not checked yet: no load is followed through them, and ordinary nailing there counts for nothing"
+
+// Joints lists all kinds of joints, one row a kind, in the order of the load
+// path. All packages read it; nothing else need be told of a kind that
+// framing finds.
+var Joints = []*JointRow{
+	{
+		Kind: RafterRidge, Code: "RR", One: "rafters at ridge", Many: "rafters at ridges",
+		Doc:    "each rafter pair, or single rafter, at the ridge; each jack rafter at its hip or valley",
+		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesOverRidge,
+		Demand: []string{"across the ridge or on the beam"}, Check: "ridge-tie",
+	},
+	{
+		Kind: RafterPlate, Code: "RP", One: "rafter to plate", Many: "rafters to plates",
+		Doc:    "each rafter over each bearing plate",
+		Places: []JointPlace{{WallHost, ElevationSheet}, {PorchHost, RoofSheet}}, Shown: RoofSheet, Lies: LiesAtRafter,
+		Demand: []string{"of the roof it carries"}, Check: "rafter-uplift",
+	},
+	{
+		Kind: RafterLedger, Code: "RL", One: "rafter to ledger", Many: "rafters to ledgers",
+		Doc:    "each rafter that ends at a ledger on a wall",
+		Places: onWalls, Shown: RoofSheet, Lies: LiesAtRafter,
+		Demand: []string{"of the roof it carries"}, Check: "rafter-uplift",
+	},
+	{
+		Kind: LedgerWall, Code: "LW", One: "ledger to wall", Many: "ledgers to walls",
+		Doc:    "each ledger at each full stud, or at the rim or plate, that it lies against",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesAgainst,
+		Unchecked: notYet,
+	},
+	{
+		Kind: GableStud, Code: "GT", One: "gable rafter to plate", Many: "gable rafters to plates",
+		Doc:    "the end rafter or gable truss along a gable wall to the plate, at each full stud",
+		Places: onWalls, Shown: RoofSheet, Lies: LiesOver,
+		Unchecked: notYet,
+	},
+	{
+		Kind: StudTop, Code: "ST", One: "stud to top plate", Many: "studs to top plates",
+		Doc:    "each full stud, king and jack or header bearing to its top plate",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesToPlate,
+		Demand: []string{"from the plate, floor above included"}, Check: "stud-top-uplift",
+	},
+	{
+		Kind: OpeningHead, Code: "OH", One: "header end", Many: "header ends",
+		Doc:    "each end of each header, king to header to plate",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesToPlate,
+		Demand: carried, Check: "header-uplift",
+	},
+	{
+		Kind: CripplePlate, Code: "CP", One: "cripple to plate", Many: "cripples to plates",
+		Doc:    "each cripple over a header to the top plates",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesToPlate,
+		Unchecked: notYet,
+	},
+	{
+		Kind: CrippleHeader, Code: "CH", One: "cripple to header", Many: "cripples to headers",
+		Doc:    "each cripple over a header to the header",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
+		Unchecked: notYet,
+	},
+	{
+		Kind: HeaderKing, Code: "HK", One: "header to king", Many: "headers to kings",
+		Doc:    "each end of each header to the king beside it",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesAlong,
+		Unchecked: notYet,
+	},
+	{
+		Kind: OpeningSill, Code: "OS", One: "sill end", Many: "sill ends",
+		Doc:    "each end of each sill",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesAlong,
+		Unchecked: "no uplift comes to a sill; wind on the window it carries is not computed",
+	},
+	{
+		Kind: PlateSplice, Code: "PS", One: "plate splice", Many: "plate splices",
+		Doc:    "each break in a top plate",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesAlong,
+		Check: "chord-splice",
+	},
+	{
+		Kind: Collector, Code: "CO", One: "collector", Many: "collectors",
+		Doc:    "where a shear wall's line continues past its end",
+		Places: onWalls, Lies: LiesAlong,
+		Check: "collector",
+	},
+	{
+		Kind: WallCorner, Code: "WC", One: "corner", Many: "corners",
+		Doc:    "where walls meet",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesRound,
+		Unchecked: "chord and drag forces are not followed round corners",
+	},
+	{
+		Kind: StudStud, Code: "SS", One: "stud to stud", Many: "studs to studs",
+		Doc:    "a stud over the stud below, through the floor",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
+		Demand: carried, Check: "story-uplift",
+	},
+	{
+		Kind: WallEnd, Code: "WE", One: "shear wall end", Many: "shear wall ends",
+		Doc:    "each end of each shear wall segment, each level",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
+		Check: "overturning",
+	},
+	{
+		Kind: StudBase, Code: "SB", One: "stud base", Many: "stud bases",
+		Doc:    "each full stud, king and jack to the floor or stringer below",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
+		Demand: carried, Check: "base-uplift",
+	},
+	{
+		Kind: SoleRim, Code: "SR", One: "bottom plate to floor", Many: "bottom plates to floors",
+		Doc:    "the bottom plate to the rim or joist under the subfloor, at each full stud",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesOver,
+		Unchecked: notYet,
+	},
+	{
+		Kind: RimGirder, Code: "RG", One: "rim to girder", Many: "rims to girders",
+		Doc:    "the lowest rim to the girder along under it, at each full stud, and to each that it crosses",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesOver,
+		Unchecked: notYet,
+	},
+	{
+		Kind: JoistGirder, Code: "JG", One: "joist to girder", Many: "joists to girders",
+		Doc:    "each joist over each girder or stringer",
+		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesOver,
+		Unchecked: notYet,
+	},
+	{
+		Kind: PostCap, Code: "PC", One: "beam to post", Many: "beams to posts",
+		Doc:    "each porch post to its beam",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Demand: []string{"from the beam"}, Check: "porch-cap-uplift",
+	},
+	{
+		Kind: PostBase, Code: "PB", One: "post base", Many: "post bases",
+		Doc:    "each porch post to its footing or pile",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Demand: []string{"from the beam"}, Check: "porch-base-uplift",
+	},
+	{
+		Kind: GirderSplice, Code: "GX", One: "girder splice", Many: "girder splices",
+		Doc:    "each break in a girder",
+		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesAlong,
+		Unchecked: notYet,
+	},
+	{
+		Kind: GirderPile, Code: "GP", One: "girder to pile", Many: "girders to piles",
+		Doc:    "each girder or stringer over a pile",
+		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesStandalone,
+		Demand: []string{"from walls and joists", "", "", "dead load of the lowest floor"}, Check: "girder-pile-uplift",
+	},
+}

@@ -1,0 +1,172 @@
+package render
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/loadpath"
+	"galewright/plan/placement"
+	"galewright/plan/read"
+	"galewright/plan/schedule"
+	"galewright/plan/schema"
+	"galewright/render/page"
+	"galewright/render/page/pagetest"
+	"galewright/render/sheet"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A row in the table of joints and a joint found by framing are all that a new
+// kind needs: reader, schema, placement, load path and sheets take it from
+// there.
+func TestARowIsAllThatAKindOfJointNeeds(t *testing.T) {
+	const mast plan.JointKind = "mast-step"
+	for _, c := range []struct {
+		place plan.JointPlace
+		lies  plan.JointLie
+		shown plan.JointSheet
+	}{
+		{plan.JointPlace{Host: plan.WallHost, Home: plan.ElevationSheet}, plan.LiesUpright, plan.FloorSheet},
+		{plan.JointPlace{Host: plan.RoofHost, Home: plan.RoofSheet}, plan.LiesStandalone, ""},
+		{plan.JointPlace{Host: plan.GirderHost, Home: plan.FoundationSheet}, plan.LiesStandalone, ""},
+	} {
+		row := &plan.JointRow{
+			Kind: mast, Code: "MS", One: "mast in its step", Many: "masts in their steps", Doc: "each mast to its step",
+			Places: []plan.JointPlace{c.place}, Shown: c.shown, Lies: c.lies, Unchecked: "a row of a test",
+		}
+		require.Empty(t, row.Lacks())
+		addRow(t, row)
+		m, joints := withMasts(t, mast, c.place.Host)
+		require.NotEmpty(t, joints)
+
+		at := slices.IndexFunc(read.Keys(), func(k read.Key) bool { return k.Table == "rule" && k.Name == "at" })
+		assert.Contains(t, read.Keys()[at].Values, string(mast))
+		var b bytes.Buffer
+		require.NoError(t, schema.Write(&b))
+		assert.Contains(t, b.String(), `"mast-step"`)
+		assert.True(t, slices.ContainsFunc(m.Loads.Unchecked, func(s string) bool { return s == "Masts in their steps: a row of a test." }), "%v", m.Loads.Unchecked)
+
+		for _, j := range joints {
+			ps := m.Placement.At(j)
+			require.Len(t, ps, 1)
+			assert.Equal(t, c.place.Home, page.HomeOf(ps[0]))
+			assert.Contains(t, ps[0].Tag, "-MS-")
+		}
+		set, faults := Draw(m, Options{Paper: "arch-d"})
+		require.False(t, faults.Errors(), "%v", faults)
+		homes, again := drawnOf(set, "-MS-")
+		assert.Len(t, homes, len(joints))
+		for tag, title := range homes {
+			assert.Contains(t, strings.ToLower(title), string(c.place.Home), tag)
+		}
+		assert.Equal(t, c.shown != "", again > 0, "%d shown again", again)
+		words := 0
+		for _, x := range pagetest.Texts(set.Sheets) {
+			if x.S == row.One {
+				words++
+			}
+		}
+		assert.Equal(t, len(joints), words, "rows of the check sheets")
+	}
+}
+
+// addRow puts a row in the table for the time of one case.
+func addRow(t *testing.T, row *plan.JointRow) {
+	t.Helper()
+	table := plan.Joints
+	plan.Joints = append(slices.DeleteFunc(slices.Clone(table), func(r *plan.JointRow) bool { return r.Kind == row.Kind }), row)
+	t.Cleanup(func() { plan.Joints = table })
+}
+
+// withMasts adds three joints of a kind to the demo house, as framing would,
+// and asks for a piece at each.
+func withMasts(t *testing.T, kind plan.JointKind, on plan.JointHost) (*page.Model, []*framing.Joint) {
+	t.Helper()
+	src := pagetest.Example(t, "marsh-wren.toml")
+	p := *src.House.Plan
+	p.Items = append(slices.Clone(p.Items), &plan.Item{Mark: "mast-shoe", Kind: plan.GenericItem, Length: 3.25, Width: 1.375, Gauge: "14", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d common", Count: 3, Parts: 2}}})
+	p.Rules = append(slices.Clone(p.Rules), &plan.Rule{Name: "masts", At: kind, Use: "mast-shoe"})
+	h := *src.House
+	h.Plan, h.Joints = &p, slices.Clone(h.Joints)
+	var mine []*framing.Joint
+	for _, j := range h.Joints {
+		model := map[plan.JointHost]plan.JointKind{plan.WallHost: plan.StudBase, plan.RoofHost: plan.RafterRidge, plan.GirderHost: plan.GirderPile}[on]
+		if j.Kind == model && len(mine) < 3 {
+			mast := *j
+			mast.Kind, mast.ID = kind, strings.TrimSuffix(j.ID, model.Code())+kind.Code()
+			mine = append(mine, &mast)
+		}
+	}
+	h.Joints = append(h.Joints, mine...)
+	catalog, ds := hardware.New(p.Items)
+	require.False(t, ds.Errors(), "%v", ds)
+	placed, ds := placement.Place(&h, catalog)
+	require.False(t, ds.Errors(), "%v", ds)
+	loads, _ := loadpath.Run(placed)
+	return &page.Model{House: &h, Placement: placed, Schedule: schedule.New(placed), Loads: loads}, mine
+}
+
+// drawnOf returns the titles of the sheets that are home to pieces whose tags
+// have a part, and how often they are drawn beside that.
+func drawnOf(set *sheet.Set, part string) (homes map[string]string, again int) {
+	homes = map[string]string{}
+	for _, s := range set.Sheets {
+		for _, mk := range s.Marks {
+			pc := sheet.PieceOf(mk)
+			switch {
+			case pc == nil || !strings.Contains(pc.Tag, part):
+			case pc.Home:
+				homes[pc.Tag] = s.Title.SheetTitle
+			default:
+				again++
+			}
+		}
+	}
+	return homes, again
+}
+
+// A piece at every kind of joint that the examples have is drawn at home once,
+// on the sheet that the table names, and has its words on the check sheets.
+func TestPiecesAtEveryKindOfJointAreDrawn(t *testing.T) {
+	seen := map[plan.JointKind]bool{}
+	for _, name := range []string{"marsh-wren", "turnstone"} {
+		src := pagetest.Example(t, name+".toml")
+		p := *src.House.Plan
+		p.Items = append(slices.Clone(p.Items), &plan.Item{Mark: "shoe", Kind: plan.GenericItem, Length: 3.25, Width: 1.375, Gauge: "14", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d common", Count: 3, Parts: 2}}})
+		p.Rules, p.Places = nil, nil
+		for _, k := range plan.JointKinds() {
+			p.Rules = append(p.Rules, &plan.Rule{Name: string(k), At: k, Use: "shoe"})
+		}
+		h := *src.House
+		h.Plan = &p
+		catalog, _ := hardware.New(p.Items)
+		placed, _ := placement.Place(&h, catalog)
+		m := &page.Model{House: &h, Placement: placed, Schedule: schedule.New(placed)}
+		set, faults := Draw(m, Options{Paper: "arch-d"})
+		require.False(t, faults.Errors(), "%v", faults)
+		homes := map[string]string{}
+		for _, s := range set.Sheets {
+			for _, mk := range s.Marks {
+				if u, ok := mk.(sheet.Use); ok && u.Piece != nil && u.Piece.Home {
+					pc := u.Piece
+					require.Empty(t, homes[pc.Tag], "%s is at home twice", pc.Tag)
+					homes[pc.Tag] = strings.ToLower(s.Title.SheetTitle)
+				}
+			}
+		}
+		for _, pc := range placed.Pieces {
+			k := pc.Joint.Kind
+			seen[k] = true
+			require.Contains(t, homes[pc.Tag], string(k.Place(pc.Joint.Wall != nil).Home), pc.Tag)
+		}
+	}
+	for _, k := range plan.JointKinds() {
+		assert.True(t, seen[k], "%s is in no example", k)
+	}
+}
