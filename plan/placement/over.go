@@ -88,9 +88,6 @@ func (x *placer) overRafter(w want) (Lie, *plan.Diagnostic) {
 // beside it, half on each, turned where it passes the seat.
 func (x *placer) besideRafter(w want) (Lie, *plan.Diagnostic) {
 	j := w.joint
-	if role(j, plan.TopPlate, plan.UpperPlate) == nil && len(j.Members) > 1 {
-		return x.angle(w) // bent into the angle with a ledger
-	}
 	f, _, fault := onWall(j)
 	if fault != nil {
 		return Lie{}, fault
