@@ -294,19 +294,22 @@ type Item struct {
 	Coating   string
 	Fasteners []Fasteners
 	Lap       float64 // wanted on each member
-	Rod       float64 // diameter of rod or bolt
-	Washer    float64 // side of a square plate washer
-	Center    float64 // of a hold-down: from the wood it is nailed to, to the middle of its rod
-	Standoff  float64 // rod length inside one body, from the wood it stands on to the nut
-	Bodies    int     // of a hold-down: 1 or 2
-	Coil      float64 // roll length when the strap comes on a coil
-	Phase     Phase   // "" = that of the kind
-	Face      Face    // default face
-	Minutes   float64 // to install one
-	Pack      int     // pieces in a pack
-	Load      Load
-	Broken    bool // a key of it could not be read: what follows from that is no fault
-	Pos       Pos
+	// Legs are the lengths of the two legs of a bent piece, out from the fold,
+	// that on the member held first; zero where the catalog does not say.
+	Legs     [2]float64
+	Rod      float64 // diameter of rod or bolt
+	Washer   float64 // side of a square plate washer
+	Center   float64 // of a hold-down: from the wood it is nailed to, to the middle of its rod
+	Standoff float64 // rod length inside one body, from the wood it stands on to the nut
+	Bodies   int     // of a hold-down: 1 or 2
+	Coil     float64 // roll length when the strap comes on a coil
+	Phase    Phase   // "" = that of the kind
+	Face     Face    // default face
+	Minutes  float64 // to install one
+	Pack     int     // pieces in a pack
+	Load     Load
+	Broken   bool // a key of it could not be read: what follows from that is no fault
+	Pos      Pos
 }
 
 // Rule puts an item at every joint of a kind where its conditions hold.

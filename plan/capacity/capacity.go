@@ -139,7 +139,7 @@ func numbered(n hardware.Nail) bool {
 // wood returns the thickness of wood that a nail of the piece finds, in: the
 // least of the members it is nailed to.
 func wood(p *placement.Piece) float64 {
-	members := p.Laid
+	members := p.Members()
 	if len(members) == 0 {
 		members = p.Joint.Members[:min(1, len(p.Joint.Members))]
 	}

@@ -18,7 +18,7 @@ func pieceOf(t *testing.T, it plan.Item, k plan.JointKind, face plan.Face) *plac
 	c, ds := hardware.New([]*plan.Item{&it})
 	require.False(t, ds.Errors(), "%v", ds)
 	stud := &framing.Member{Role: plan.Stud, Wall: &plan.Wall{}, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}}
-	return &placement.Piece{Item: c.Items[0], Face: face, Joint: &framing.Joint{Kind: k, Members: []*framing.Member{stud}}}
+	return &placement.Piece{Item: c.Items[0], Lie: placement.Lie{Face: face}, Joint: &framing.Joint{Kind: k, Members: []*framing.Member{stud}}}
 }
 
 // pine holds pieces of no house in southern pine.
@@ -228,9 +228,9 @@ func TestThinnestMemberGovernsTheNails(t *testing.T) {
 	}, plan.StudBase, "outside")
 	stud := p.Joint.Members[0]
 	rim := &framing.Member{Role: plan.Rim, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 11.25}}
-	p.Laid = []*framing.Member{stud, rim}
+	p.Laid = []placement.Laid{{Member: stud}, {Member: rim}}
 	assert.Equal(t, 1.5, wood(p))
-	p.Laid = []*framing.Member{stud, stud}
+	p.Laid = []placement.Laid{{Member: stud}, {Member: stud}}
 	assert.Equal(t, 5.5, wood(p))
 }
 

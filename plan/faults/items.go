@@ -14,6 +14,7 @@ var items = []row{
 	{"strap-without-length", "A strap has no length.", "Add it; one from a coil may give its lap instead."},
 	{"strap-without-width", "A strap has no width.", "Add it."},
 	{"laps-exceed-length", "Two laps are longer than the strap.", "Shorten lap, or take a longer strap."},
+	{"legs-exceed-length", "Two legs are longer than the steel they are bent from.", "Shorten a leg, or correct length."},
 	{"coil-without-roll", "A coil strap without the length of its roll.", "Add coil."},
 	{"longer-than-roll", "A strap is longer than the roll it is cut from.", "Shorten it, or take a longer roll."},
 	{"coil-of-no-strap", "An item that is not a strap comes on a coil.", "Take coil out, or correct kind."},

@@ -65,3 +65,17 @@ func (b Band) At(s float64) (plate int, along float64) {
 	}
 	return 0, s
 }
+
+// Past returns what of the band lies past a developed distance from its start;
+// nothing past its end.
+func (b Band) Past(s float64) (out Band) {
+	for _, p := range b {
+		l := p.Len()
+		if s < l-Eps {
+			p.A = p.At(max(s, 0), 0)
+			out = append(out, p)
+		}
+		s -= l
+	}
+	return out
+}

@@ -97,10 +97,39 @@ func (it *Item) EndsOn(a, b *framing.Member) (onA, onB End) {
 		return End{}, End{}
 	}
 	onA, onB = ends[0], ends[len(ends)-1]
-	if !onA.names(a) && (onB.names(a) || onA.names(b)) {
+	if turned(onA, onB, a, b) {
 		return onB, onA
 	}
 	return onA, onB
+}
+
+// turned tells whether the first and last end as written are on b and a.
+func turned(first, last End, a, b *framing.Member) bool {
+	return !first.names(a) && (last.names(a) || first.names(b))
+}
+
+// On returns for each of Ends which of the two members that a piece ties it
+// goes into: 0 for a, the one held, or 1 for b. It agrees with EndsOn; what
+// stands between the first and the last goes by its role, else into b.
+func (it *Item) On(a, b *framing.Member) []int {
+	ends := it.Ends()
+	out := make([]int, len(ends))
+	if b == nil || len(ends) == 0 {
+		return out
+	}
+	last := len(ends) - 1
+	for i, e := range ends {
+		if i > 0 && !(e.names(a) && !e.names(b)) {
+			out[i] = 1
+		}
+	}
+	if turned(ends[0], ends[last], a, b) {
+		out[0], out[last] = 1, 0
+		if last == 0 {
+			out[0] = 1
+		}
+	}
+	return out
 }
 
 // wholes says how the kinds whose one count is shared out write it for each

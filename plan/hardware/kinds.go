@@ -83,7 +83,7 @@ var Kinds = []*Kind{
 		Name: plan.StrapItem, Code: "strap", Doc: "a flat band lapped on two members in line", Purpose: "strap",
 		On: []plan.JointKind{
 			plan.StudStud, plan.StudBase, plan.PlateSplice, plan.WallCorner, plan.WallEnd,
-			plan.OpeningHead, plan.OpeningSill, plan.RafterPlate, plan.RafterRidge, plan.StudTop, plan.GirderPile, plan.PostCap, plan.PostBase,
+			plan.OpeningHead, plan.OpeningSill, plan.RafterPlate, plan.RafterRidge, plan.StudTop, plan.GirderPile, plan.PostCap,
 			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.GirderSplice,
 		},
 		Symbol: "sym-strap", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,

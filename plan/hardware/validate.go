@@ -52,6 +52,10 @@ func (v *checker) sizes() {
 	if it.Kind.Strap && it.Length > 0 && it.Lap > 0 && 2*it.Lap > it.Length {
 		v.fault("laps-exceed-length", fmt.Sprintf("two laps of %s need %s, and the strap is %s long", length.Feet(it.Lap), length.Feet(2*it.Lap), length.Feet(it.Length)), "shorten lap, or take a longer strap")
 	}
+	if legs := it.Legs[0] + it.Legs[1]; legs > 0 && it.Kind.Name != plan.HangerItem && it.Length > 0 && legs > it.Length+1e-9 {
+		v.fault("legs-exceed-length", fmt.Sprintf("two legs of %s and %s need %s, it has %s", length.Feet(it.Legs[0]), length.Feet(it.Legs[1]),
+			length.Feet(legs), length.Feet(it.Length)), "shorten a leg, or correct length")
+	}
 	if it.Kind.Shape == Sheet && (it.Length <= 0 || it.Width <= 0) {
 		v.fault("panel-without-size", "sheathing without the size of a panel", `add length = "8'" and width = "4'"`)
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"galewright/plan"
+	"galewright/plan/geom"
 	"galewright/plan/hardware"
 )
 
@@ -14,12 +15,13 @@ import (
 // what the engineer asks for by place and face stays. Tags do not change.
 func (x *placer) avoid() {
 	x.fill()
-	for _, a := range x.asked {
-		for _, p := range a.pieces {
-			if x.clear(p, p.bands) && !x.covered(p) {
-				continue
+	for range 2 { // the second time what has moved meanwhile has left room
+		for _, a := range x.asked {
+			for _, p := range a.pieces {
+				if !x.clear(p, p.nailed()) || !x.lies(p) {
+					x.move(p, a)
+				}
 			}
-			x.move(p, a)
 		}
 	}
 	x.fill()
@@ -28,11 +30,18 @@ func (x *placer) avoid() {
 // move takes a piece to the first of its other faces that is clear.
 func (x *placer) move(p *Piece, a *ask) {
 	if a.joint.Kind.Lies() == plan.LiesAtRafter && a.item.Kind.Shape == hardware.Body && a.count == 1 {
-		x.try(p, a.face, true)
+		switch face := a.face; {
+		case face != plan.Left && face != plan.Right:
+			if !x.try(p, face, true) && a.rule != nil && !x.lies(p) && !x.try(p, plan.Inside, false) {
+				x.try(p, plan.Inside, true)
+			}
+		case a.rule != nil && !x.lies(p) && !x.try(p, opposite(face), false):
+			x.try(p, plan.Inside, false)
+		}
 		return
 	}
 	faces := a.item.Kind.Faces
-	if a.face != "" && (a.rule == nil || a.item.Kind.Shape != hardware.Body || !x.covered(p)) {
+	if a.face != "" && (a.rule == nil || a.item.Kind.Shape != hardware.Body || x.lies(p)) {
 		return
 	}
 	for _, f := range faces[min(1, len(faces)):] {
@@ -50,51 +59,69 @@ func (x *placer) backOnTop(p *Piece) {
 	if len(faces) == 0 || slices.Contains(faces, plan.Top) || !slices.Contains(p.Item.Kind.Faces, plan.Top) {
 		return
 	}
-	p.onTop = true
-	if p.onTop = x.try(p, plan.Top, false); p.onTop {
-		p.moved = fmt.Sprintf("it does not reach the %s that breaks here: other pieces take the faces that do", p.Joint.First().Role)
+	x.tryTop(p)
+}
+
+// lies tells whether a piece lies on wood that nothing else covers.
+func (x *placer) lies(p *Piece) bool { return !x.covered(p) && p.offWood() == nil }
+
+// opposite returns the other side.
+func opposite(side plan.Face) plan.Face {
+	if side == plan.Left {
+		return plan.Right
 	}
+	return plan.Left
 }
 
 // try lays a piece on another face and keeps it there when it is clear.
 func (x *placer) try(p *Piece, face plan.Face, other bool) bool {
+	w := want{joint: p.Joint, item: p.Item, face: face, n: 1, other: other}
+	lie, fault := x.shape(w)
+	if fault != nil {
+		return false
+	}
 	q := *p
-	q.Path, q.bands, q.Laid, q.Cut, q.room = nil, nil, nil, 0, [2]float64{}
-	q.Face, q.other = face, other
-	if x.shape(&q, 0, 1) != nil || !x.clear(p, q.bands) || x.covered(&q) {
+	q.Lie = lie
+	if !x.clear(p, q.nailed()) || !x.lies(&q) {
 		return false
 	}
-	if q.Item.Bodies > 0 && !x.holds(&q, x.through(q.Joint), q.Face) {
+	if q.Item.Bodies > 0 && !x.holds(w, x.through(q.Joint), q.Face) {
 		return false
 	}
-	q.extent()
 	if lack := missing(&q); max(lack[0], lack[1]) > touch {
 		return false // there its nails would find no room
 	}
-	if (q.Face == plan.Left || q.Face == plan.Right) && len(q.Laid) > 0 && inOpening(q.Laid[0], q.Face, (q.Z0+q.Z1)/2) {
+	if held := q.ties()[0].Member; (q.Face == plan.Left || q.Face == plan.Right) && inOpening(held, q.Face, (q.Z0+q.Z1)/2) {
 		return false
 	}
-	if o := x.blocker(p, p.bands); o != nil {
-		q.moved = fmt.Sprintf("moved there because %s lies in its first place", o.Tag)
-	} else if m, _ := x.coverOf(p); m != nil {
-		q.moved = fmt.Sprintf("moved there because a %s covers its first place", m.Role)
-	}
-	*p = q
+	p.Lie = x.movedFrom(p, lie)
 	x.space.add(p)
 	return true
 }
 
-// clear tells whether no other piece lies where the bands would.
-func (x *placer) clear(p *Piece, bands []band) bool {
-	return x.blocker(p, bands) == nil
+// movedFrom returns a lie with why it is not the first of a piece.
+func (x *placer) movedFrom(p *Piece, l Lie) Lie {
+	if o := x.blocker(p, p.nailed()); o != nil {
+		l.Moved = fmt.Sprintf("moved there because %s lies in its first place", o.Tag)
+	} else if m, _ := x.coverOf(p); m != nil {
+		l.Moved = fmt.Sprintf("moved there because a %s covers its first place", m.Role)
+	} else if off := p.offWood(); off != nil {
+		l.Moved = fmt.Sprintf("moved there because in its first place the %s ends under it", off.Member.Role)
+	}
+	return l
 }
 
-// blocker returns a piece that lies where the bands of p would, or nil. The
+// clear tells whether no other piece lies where the plates would.
+func (x *placer) clear(p *Piece, plates []geom.Plate) bool {
+	return x.blocker(p, plates) == nil
+}
+
+// blocker returns a piece that lies where the plates of p would, or nil. The
 // index still has the first places of pieces that have moved; those do not
 // count.
-func (x *placer) blocker(p *Piece, bands []band) (other *Piece) {
-	for _, b := range bands {
-		pl, r := b.flat()
+func (x *placer) blocker(p *Piece, plates []geom.Plate) (other *Piece) {
+	for _, b := range plates {
+		pl, r := flat(b)
 		x.space.near(pl, r, func(s spot) {
 			if s.piece != p && other == nil && s.piece.at(pl, r) {
 				other = s.piece
@@ -106,8 +133,8 @@ func (x *placer) blocker(p *Piece, bands []band) (other *Piece) {
 
 // at tells whether the piece lies over r on the plane.
 func (p *Piece) at(pl plane, r rect) bool {
-	for _, b := range p.bands {
-		if q, s := b.flat(); q == pl && s.overlaps(r) {
+	for _, b := range p.nailed() {
+		if q, s := flat(b); q == pl && s.overlaps(r) {
 			return true
 		}
 	}

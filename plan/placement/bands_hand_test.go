@@ -15,26 +15,26 @@ import (
 func TestBandSeenSquareToItsFace(t *testing.T) {
 	// A strap 2 wide up the south face at x = 10 from z 5 to 25: level it covers 9
 	// to 11, up the face 5 to 25.
-	b := band{n: geom.Vec3{Y: -1}, a: geom.Vec3{X: 10, Z: 5}, b: geom.Vec3{X: 10, Z: 25}, width: 2}
-	pl, r := b.flat()
+	b := geom.Plate{N: geom.Vec3{Y: -1}, A: geom.Vec3{X: 10, Z: 5}, B: geom.Vec3{X: 10, Z: 25}, Width: 2}
+	pl, r := flat(b)
 	assert.Equal(t, plane{y: -1000}, pl)
 	assert.Equal(t, rect{9, 11, 5, 25}, r)
 	// Laid the other way it is the same.
-	b.a, b.b = b.b, b.a
-	_, again := b.flat()
+	b.A, b.B = b.B, b.A
+	_, again := flat(b)
 	assert.Equal(t, r, again)
 	// Level along the face: 1 in up and down.
-	b = band{n: geom.Vec3{Y: -1}, a: geom.Vec3{X: 5, Y: 3, Z: 20}, b: geom.Vec3{X: 25, Y: 3, Z: 20}, width: 2}
-	pl, r = b.flat()
+	b = geom.Plate{N: geom.Vec3{Y: -1}, A: geom.Vec3{X: 5, Y: 3, Z: 20}, B: geom.Vec3{X: 25, Y: 3, Z: 20}, Width: 2}
+	pl, r = flat(b)
 	assert.Equal(t, plane{y: -1000, off: -24}, pl, "3 in off the origin, in eighths")
 	assert.Equal(t, rect{5, 25, 19, 21}, r)
-	lo, hi := b.heights()
+	lo, hi := heights(b)
 	assert.Equal(t, [2]float64{19, 21}, [2]float64{lo, hi}, "a level band is as high as it is wide")
 	// Up the face it is as high as it is long.
-	lo, hi = band{n: geom.Vec3{Y: -1}, a: geom.Vec3{Z: 25}, b: geom.Vec3{Z: 5}, width: 2}.heights()
+	lo, hi = heights(geom.Plate{N: geom.Vec3{Y: -1}, A: geom.Vec3{Z: 25}, B: geom.Vec3{Z: 5}, Width: 2})
 	assert.Equal(t, [2]float64{5, 25}, [2]float64{lo, hi})
 	// Flat on a plate's top it has no height.
-	lo, hi = band{n: geom.Vec3{Z: 1}, a: geom.Vec3{Z: 9}, b: geom.Vec3{X: 5, Z: 9}, width: 2}.heights()
+	lo, hi = heights(geom.Plate{N: geom.Vec3{Z: 1}, A: geom.Vec3{Z: 9}, B: geom.Vec3{X: 5, Z: 9}, Width: 2})
 	assert.Equal(t, [2]float64{9, 9}, [2]float64{lo, hi})
 }
 
@@ -42,14 +42,14 @@ func TestBandsOnTopLieInOneFrame(t *testing.T) {
 	// Two straps along x on top of a plate, the second laid the other way: their
 	// rectangles are of one frame and overlap where the straps do.
 	top := func(x0, x1, y float64) rect {
-		_, r := band{n: geom.Vec3{Z: 1}, a: geom.Vec3{X: x0, Y: y, Z: 9}, b: geom.Vec3{X: x1, Y: y, Z: 9}, width: 2}.flat()
+		_, r := flat(geom.Plate{N: geom.Vec3{Z: 1}, A: geom.Vec3{X: x0, Y: y, Z: 9}, B: geom.Vec3{X: x1, Y: y, Z: 9}, Width: 2})
 		return r
 	}
 	assert.True(t, top(0, 20, 0).overlaps(top(30, 10, 1)))
 	assert.False(t, top(0, 20, 0).overlaps(top(30, 20, 1)))
 	assert.False(t, top(0, 20, 0).overlaps(top(30, 10, 2)))
 	along := func(y0, y1 float64) rect {
-		_, r := band{n: geom.Vec3{Z: 1}, a: geom.Vec3{X: 5, Y: y0, Z: 9}, b: geom.Vec3{X: 5, Y: y1, Z: 9}, width: 2}.flat()
+		_, r := flat(geom.Plate{N: geom.Vec3{Z: 1}, A: geom.Vec3{X: 5, Y: y0, Z: 9}, B: geom.Vec3{X: 5, Y: y1, Z: 9}, Width: 2})
 		return r
 	}
 	assert.True(t, along(0, 20).overlaps(along(30, 10)))
@@ -103,9 +103,9 @@ func TestPiecesSideBySide(t *testing.T) {
 	assert.Equal(t, []float64{-2.125, 0, 2.125}, []float64{spread(0, 3, 2), spread(1, 3, 2), spread(2, 3, 2)})
 	// Without a width a piece takes a stud's edge.
 	p := &Piece{Item: &hardware.Item{Item: &plan.Item{}}}
-	assert.Equal(t, 1.5, p.wide())
+	assert.Equal(t, 1.5, p.Item.Across())
 	p.Item.Width = 0.5
-	assert.Equal(t, 0.5, p.wide())
+	assert.Equal(t, 0.5, p.Item.Across())
 }
 
 func TestBreadthOfAMemberAtAJoint(t *testing.T) {
@@ -186,8 +186,8 @@ func TestHolesOfHoldDownsAndStraps(t *testing.T) {
 	}
 	piece := func(i *hardware.Item, face plan.Face, n geom.Vec3, z0, z1 float64) *Piece {
 		return &Piece{
-			Joint: &framing.Joint{Wall: w, Level: l}, Item: i, Face: face, Z0: z0, Z1: z1, Path: []geom.Vec3{{X: 16, Y: 5.5, Z: z0}},
-			bands: []band{{n: n}},
+			Joint: &framing.Joint{Wall: w, Level: l}, Item: i,
+			Lie: Lie{Face: face, Z0: z0, Z1: z1, Path: []geom.Vec3{{X: 16, Y: 5.5, Z: z0}}, Bands: []geom.Band{{{N: n}}}},
 		}
 	}
 	long := it("long strap", plan.Item{Width: 2, Thickness: 0.06})

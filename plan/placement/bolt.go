@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/geom"
 	"galewright/plan/hardware"
 )
 
@@ -28,14 +27,19 @@ func (x *placer) seatRods() {
 	}
 	for _, p := range rest {
 		w := p.Joint.Wall
+		ask := want{joint: p.Joint, item: p.Item, n: 1}
 		if q := holdDownAmong(x.p.At(p.Joint)); q != nil {
-			x.bolt(p, []float64{q.Station}, true)
+			p.Lie = x.bolt(ask, []float64{q.Station}, true)
 		} else {
-			x.bolt(p, taken[w], false)
+			p.Lie = x.bolt(ask, taken[w], false)
 			taken[w] = append(taken[w], p.Station)
 		}
-		p.extent()
 	}
+}
+
+// seatedLast tells whether a piece gets its place when all others have theirs.
+func (w want) seatedLast() bool {
+	return w.item.Kind.Shape == hardware.Rod && w.joint.Wall != nil && w.joint.Kind.Lies() != plan.LiesAgainst
 }
 
 func holdDownAmong(pieces []*Piece) *Piece {
@@ -51,8 +55,8 @@ func holdDownAmong(pieces []*Piece) *Piece {
 // anchor bolt in the sill plate on the foundation, any other rod in the plate
 // that the stud stands on. Taken are the stations that others have; with
 // there, the bolt goes at the first of them.
-func (x *placer) bolt(p *Piece, taken []float64, there bool) {
-	j, it := p.Joint, p.Item
+func (x *placer) bolt(w want, taken []float64, there bool) Lie {
+	j, it := w.joint, w.item
 	f, depth := j.Wall.Frame(), j.Wall.Depth()
 	l := x.through(j)
 	plate := role(l.joint, plan.BottomPlate, plan.SillPlate)
@@ -60,25 +64,35 @@ func (x *placer) bolt(p *Piece, taken []float64, there bool) {
 	if sill := role(l.joint, plan.SillPlate); sill != nil && it.Kind.Name == plan.AnchorBoltItem && !there {
 		plate = sill
 		if rim := role(l.joint, plan.Rim); rim != nil && j.Level != nil { // the rim stands on the sill's outer edge
-			t = max(t, min(j.Level.Rim+washer(p)/2, depth-washer(p)/2))
+			t = max(t, min(j.Level.Rim+washer(it)/2, depth-washer(it)/2))
 		}
 	}
 	z := l.zAbove
 	if plate != nil {
 		z = plate.Z1
 	}
-	if there {
-		p.Station = taken[0]
-	} else {
-		p.Station = x.roomOnPlate(p, l, plate, t, z, taken)
+	s, clear := taken0(taken), true
+	if !there {
+		s, clear = x.roomOnPlate(w, l, plate, t, z, taken)
 	}
 	top := z + nuts(it.Rod)
-	p.Path = []geom.Vec3{f.At(p.Station, t, top), f.At(p.Station, t, top-it.Length)}
+	lie := x.rodLie(w, Axis{f.At(s, t, top), f.At(s, t, top-it.Length)}, j.Members, s)
+	lie.Tight = !clear
+	lie, _ = w.whole(lie)
+	return lie
+}
+
+// taken0 returns the first of some stations, or 0.
+func taken0(taken []float64) float64 {
+	if len(taken) == 0 {
+		return 0
+	}
+	return taken[0]
 }
 
 // washer returns the side of the square a bolt's washer takes on the plate;
 // where the catalog does not say, 2 in.
-func washer(p *Piece) float64 { return max(p.Item.Washer, 2) }
+func washer(it *hardware.Item) float64 { return max(it.Washer, 2) }
 
 // Where bolts go on a plate: each at least seven diameters from the plate's
 // end (IRC 2006 R403.1.6, read), sought in steps within reach of the stud.
@@ -91,10 +105,11 @@ const (
 // roomOnPlate returns the station nearest to the stud where the washer of a
 // bolt lies on the plate, half an inch clear of what stands there, and clear
 // of the rods taken.
-func (x *placer) roomOnPlate(p *Piece, l link, plate *framing.Member, t, z float64, taken []float64) float64 {
-	f, w := p.Joint.Wall.Frame(), washer(p)
-	lo, hi := 0.0, p.Joint.Wall.Length()
-	if plate != nil && plate.Wall == p.Joint.Wall {
+func (x *placer) roomOnPlate(at want, l link, plate *framing.Member, t, z float64, taken []float64) (s float64, clear bool) {
+	wall, w := at.joint.Wall, washer(at.item)
+	f := wall.Frame()
+	lo, hi := 0.0, wall.Length()
+	if plate != nil && plate.Wall == wall {
 		lo, hi = plate.S0, plate.S1
 	}
 	free := func(s, clear, end float64) bool {
@@ -105,14 +120,14 @@ func (x *placer) roomOnPlate(p *Piece, l link, plate *framing.Member, t, z float
 		return x.inside(f.Box(s-half, s+half, t-w/2, t+w/2, z+touch, z+3)) == nil
 	}
 	mid, first := (l.s0+l.s1)/2, (l.s1-l.s0)/2+w/2
-	s, ok := nearestFree(mid, first+0.5, func(s float64) bool { return free(s, 0.5, max(boltEnd*p.Item.Rod, w/2)) })
+	s, ok := nearestFree(mid, first+0.5, func(s float64) bool { return free(s, 0.5, max(boltEnd*at.item.Rod, w/2)) })
 	if !ok {
 		s, ok = nearestFree(mid, first, func(s float64) bool { return free(s, 0, w/2) })
 	}
-	if p.tight = !ok; p.tight {
-		return mid + first + 0.5
+	if !ok {
+		return mid + first + 0.5, false
 	}
-	return s
+	return s, true
 }
 
 // nearestFree looks right and left of mid, from a first distance outward.

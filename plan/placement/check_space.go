@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 )
@@ -31,18 +32,23 @@ var (
 					continue
 				}
 				if m, face := x.coverOf(p); m != nil {
-					x.about(c, p, p.Tag, fmt.Sprintf("a %s stands against the %s face of the %s", m.Role, face, p.Laid[0].Role),
+					x.about(c, p, p.Tag, fmt.Sprintf("a %s stands against the %s face of the %s", m.Role, face, p.ties()[0].Member.Role),
 						x.freeFace(p, "no face of the member is free there: leave the joint out with except, or ask for an item of another kind"))
 				}
 			}
 		})
 	noRoomOnFace = newCheck("no-room-on-face", plan.Error, "a piece whose nails miss the member",
-		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge.", func(x *placer, c *Check) {
+		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge; or less than half of a clip's leg finds wood.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if len(p.Laid) == 0 || len(p.bands) == 0 || p.Face != plan.Outside && p.Face != plan.Inside || p.Joint.Kind.Lies() == plan.LiesAtRafter {
+				if off := p.offWood(); off != nil {
+					x.about(c, p, p.Tag, fmt.Sprintf("a leg of %s finds %s of the %s", length.Feet(off.Lap), length.Feet(off.Room), off.Member.Role),
+						x.freeFace(p, "no face of the member is free there: leave the joint out with except, or ask for an item of another kind"))
 					continue
 				}
-				m := p.Laid[0]
+				if len(p.Laid) == 0 || len(p.plates()) == 0 || p.Face != plan.Outside && p.Face != plan.Inside || p.Joint.Kind.Lies() == plan.LiesAtRafter {
+					continue
+				}
+				m := p.ties()[0].Member
 				if b := m.S1 - m.S0; m.Wall != nil && m.Wall == p.Joint.Wall && standing(m) && math.Abs(p.Station-m.Mid()) > b/2-edge+touch {
 					x.about(c, p, p.Tag, fmt.Sprintf("the %s is %s wide, too narrow for the pieces beside each other", m.Role, length.Feet(b)),
 						`put one on each face with face = "both", or take a wider member`)
@@ -101,8 +107,8 @@ func (x *placer) fill() {
 	x.overlaps = nil
 	seen := map[[2]*Piece]bool{}
 	for _, p := range x.p.Pieces {
-		for _, b := range p.bands {
-			pl, r := b.flat()
+		for _, b := range p.nailed() {
+			pl, r := flat(b)
 			x.space.near(pl, r, func(q spot) {
 				if k := [2]*Piece{q.piece, p}; q.piece != p && !seen[k] {
 					seen[k] = true
@@ -117,8 +123,8 @@ func (x *placer) fill() {
 
 // add puts a piece's steel into the index.
 func (s *space) add(p *Piece) {
-	for _, b := range p.bands {
-		pl, r := b.flat()
+	for _, b := range p.nailed() {
+		pl, r := flat(b)
 		for k := int32(math.Floor(r.u0 / bucket)); k <= int32(math.Floor(r.u1/bucket)); k++ {
 			key := strip{pl, k}
 			s.strips[key] = append(s.strips[key], spot{p, r})
@@ -180,17 +186,19 @@ func (x *placer) freeFace(p *Piece, none string) string {
 }
 
 // around tells whether the piece goes down both faces of its member.
-func (p *Piece) around() bool { return len(p.bands) == 3 }
+func (p *Piece) around() bool {
+	return p.Item.Kind.Shape == hardware.Over && p.Joint.Kind != plan.RafterRidge && len(p.plates()) > 2
+}
 
 // coverOf returns a member that stands against a face where the piece lies,
-// and which face that is; nil when none does. What lies flat on a plate's top
-// goes on before anything covers it.
+// and which face that is; nil when none does. A strap that lies flat on a
+// plate's top goes on before anything covers it.
 func (x *placer) coverOf(p *Piece) (m *framing.Member, face plan.Face) {
-	for _, b := range p.bands {
-		if math.Abs(b.n.Z) > 0.5 {
+	for _, b := range p.plates() {
+		if math.Abs(b.N.Z) > 0.5 && p.Item.Kind.Strap {
 			continue
 		}
-		if m := x.cover(b, p.reach(), p.Laid...); m != nil {
+		if m := x.cover(b, p.reach(), p.Members()...); m != nil {
 			return m, p.faceOf(b)
 		}
 	}
@@ -208,12 +216,12 @@ func (p *Piece) reach() float64 {
 
 // faceOf names the face of the wall or member that a stretch of the piece's
 // steel lies on.
-func (p *Piece) faceOf(b band) plan.Face {
+func (p *Piece) faceOf(b geom.Plate) plan.Face {
 	if !p.around() || p.Joint.Wall == nil {
 		return p.Face
 	}
 	f := p.Joint.Wall.Frame()
-	switch n := b.n.Flat(); {
+	switch n := b.N.Flat(); {
 	case n.Dot(f.In) > 0.5:
 		return plan.Inside
 	case n.Dot(f.In) < -0.5:
@@ -224,6 +232,20 @@ func (p *Piece) faceOf(b band) plan.Face {
 	return plan.Right
 }
 
+// offWood returns the member of which less than half a clip's leg finds wood,
+// as past its end; nil for none and for what is no clip.
+func (p *Piece) offWood() *Laid {
+	if k := p.Item.Kind.Name; k != plan.ClipItem && k != plan.GenericItem {
+		return nil
+	}
+	for i, t := range p.Laid {
+		if t.Room < t.Lap/2 {
+			return &p.Laid[i]
+		}
+	}
+	return nil
+}
+
 // covered tells whether a member stands against a face where the piece lies.
 func (x *placer) covered(p *Piece) bool {
 	m, _ := x.coverOf(p)
@@ -232,16 +254,17 @@ func (x *placer) covered(p *Piece) bool {
 
 // fits tells whether the piece could lie on another face.
 func (x *placer) fits(p *Piece, face plan.Face) bool {
-	q := &Piece{Joint: p.Joint, Item: p.Item, Face: face}
-	if x.shape(q, 0, 1) != nil || q.Face != face {
+	lie, fault := x.shape(want{joint: p.Joint, item: p.Item, face: face, n: 1})
+	if fault != nil || lie.Face != face {
 		return false
 	}
-	if x.covered(q) {
+	q := &Piece{Joint: p.Joint, Item: p.Item, Lie: lie}
+	if x.covered(q) || q.offWood() != nil {
 		return false
 	}
 	free := true
-	for _, b := range q.bands {
-		pl, r := b.flat()
+	for _, b := range q.nailed() {
+		pl, r := flat(b)
 		x.space.near(pl, r, func(s spot) { free = free && s.piece == p })
 	}
 	return free
@@ -255,7 +278,7 @@ func (x *placer) acrossOpening(c *Check) {
 			for _, face := range []plan.Face{plan.Outside, plan.Inside} {
 				g := facingOf(w.Frame(), o.At, o.End(), w.Depth(), face)
 				z := w.Level.Floor + o.Sill
-				pl, r := band{g.n, g.at(z, 0), g.at(z+o.Height, 0), o.Width}.flat()
+				pl, r := flat(geom.Plate{A: g.at(z, 0), B: g.at(z+o.Height, 0), N: g.n, Width: o.Width})
 				x.space.near(pl, r, func(s spot) {
 					if !told[s.piece] && s.piece.Item.Kind.Strap {
 						told[s.piece] = true

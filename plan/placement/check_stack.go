@@ -59,7 +59,7 @@ var (
 	noRoomOnPlate = newCheck("no-room-on-plate", plan.Warning, "a bolt with no room on its plate",
 		"Within 2 ft of its stud the bolt's washer would lie on a stud, past the plate's end, or on another bolt's.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if p.tight {
+				if p.Tight {
 					x.about(c, p, p.Tag, "no place on the plate beside the stud is clear", "thin the rule with at_most, or leave the joint out with except")
 				}
 			}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 )
@@ -42,15 +41,16 @@ var (
 )
 
 func (x *placer) pastMember(c *Check, p *Piece) {
-	for i, m := range p.Laid {
-		over := p.Laps[min(i, 1)] - p.room[min(i, 1)]
-		if i > 1 || p.room[i] <= 0 || over <= touch {
+	ties := p.ties()
+	for _, t := range ties {
+		over := t.Lap - t.Room
+		if over <= play {
 			continue
 		}
-		if p.Laps[0] == p.Laps[1] {
+		if ties[0].Lap == ties[1].Lap {
 			over *= 2
 		}
-		x.about(c, p, p.Tag, fmt.Sprintf("laps %s on a %s that gives %s there", length.Feet(p.Laps[i]), m.Role, length.Feet(p.room[i])),
+		x.about(c, p, p.Tag, fmt.Sprintf("laps %s on a %s that gives %s there", length.Feet(t.Lap), t.Member.Role, length.Feet(t.Room)),
 			fmt.Sprintf("take a strap at least %s shorter, or leave it out with except", length.Feet(over)))
 	}
 }
@@ -59,17 +59,13 @@ func (x *placer) pastMember(c *Check, p *Piece) {
 // that end take, and the lap the item asks for unless the member is shorter.
 func needs(p *Piece) (need [2]float64) {
 	it, ends := p.Item, p.ends()
-	for i := range need {
+	for i, t := range p.ties() {
 		if ends[i].Count > 0 {
 			need[i] = hardware.Spread(ends[i].Fasteners, it.Width)
 		}
-		want := it.Lap
-		if p.room[i] > 0 {
-			want = min(want, p.room[i])
-		}
-		need[i] = max(need[i], want)
+		need[i] = max(need[i], min(it.Lap, t.Room))
 	}
-	if len(p.bands) == 1 && p.Joint.Kind.Lies() == plan.LiesToPlate {
+	if len(p.plates()) == 1 && p.Joint.Kind.Lies() == plan.LiesToPlate {
 		need[1] = 0 // the upper end lies on the plates' edges
 	}
 	return need
@@ -77,17 +73,16 @@ func needs(p *Piece) (need [2]float64) {
 
 // ends returns the ends of a piece on its two members, the one held first.
 func (p *Piece) ends() (ends [2]hardware.End) {
-	m := [2]*framing.Member{}
-	copy(m[:], p.Laid)
-	ends[0], ends[1] = p.Item.EndsOn(m[0], m[1])
+	t := p.ties()
+	ends[0], ends[1] = p.Item.EndsOn(t[0].Member, t[1].Member)
 	return ends
 }
 
 // missing returns the steel that the lap on each of the two members lacks.
 func missing(p *Piece) (lack [2]float64) {
 	if p.Item.Kind.Strap {
-		need := needs(p)
-		lack = [2]float64{max(need[0]-p.Laps[0], 0), max(need[1]-p.Laps[1], 0)}
+		need, laps := needs(p), p.Laps()
+		lack = [2]float64{max(need[0]-laps[0], 0), max(need[1]-laps[1], 0)}
 	}
 	return lack
 }
@@ -95,8 +90,8 @@ func missing(p *Piece) (lack [2]float64) {
 // tooShort tells how much is missing for both laps.
 func (x *placer) tooShort(c *Check, p *Piece) {
 	need, lack := needs(p), missing(p)
-	if p.room[1] > 0 && p.Laps[1] >= p.room[1]-touch && lack[1] > touch && !standing(p.Laid[1]) {
-		x.about(c, p, p.Tag, fmt.Sprintf("the %s gives %s to nail to, the nails of that end take %s", p.Laid[1].Role, length.Feet(p.room[1]), length.Feet(need[1])),
+	if low := p.ties()[1]; low.Lap >= low.Room-touch && lack[1] > touch && !standing(low.Member) {
+		x.about(c, p, p.Tag, fmt.Sprintf("the %s gives %s to nail to, the nails of that end take %s", low.Member.Role, length.Feet(low.Room), length.Feet(need[1])),
 			"take an item with fewer or closer nails at that end, or a deeper member")
 		return
 	}
@@ -104,11 +99,11 @@ func (x *placer) tooShort(c *Check, p *Piece) {
 	if short <= 2*touch {
 		return
 	}
-	if p.Laps[0] == p.Laps[1] {
+	if laps := p.Laps(); laps[0] == laps[1] {
 		short = 2 * max(lack[0], lack[1])
 	}
 	have := p.Length()
 	x.about(c, p, p.Tag, fmt.Sprintf("the strap is %s long; laps of %s and %s and the %s between need %s: short by %s", length.Feet(have),
-		length.Feet(need[0]), length.Feet(need[1]), length.Feet(p.gap), length.Feet(have+short), length.Feet(short)),
+		length.Feet(need[0]), length.Feet(need[1]), length.Feet(p.Gap), length.Feet(have+short), length.Feet(short)),
 		fmt.Sprintf("take a strap of at least %s", length.Feet(have+short)))
 }

@@ -48,18 +48,17 @@ const (
 	probeInset = 0.125
 )
 
-// cover returns a member that stands against the face where the band lies, up
+// cover returns a member that stands against the face where the plate lies, up
 // to far in front of it, other than those in skip, or nil.
-func (w *world) cover(b band, far float64, skip ...*framing.Member) *framing.Member {
-	along := b.b.Sub(b.a)
-	l := along.Len() - 2*probeInset
-	wide := b.width - 2*probeInset
+func (w *world) cover(b geom.Plate, far float64, skip ...*framing.Member) *framing.Member {
+	l := b.Len() - 2*probeInset
+	wide := b.Width - 2*probeInset
 	if l <= 0 || wide <= 0 {
 		return nil
 	}
-	u, n := along.Unit(), b.n.Unit()
+	u, n := b.B.Sub(b.A).Unit(), b.N.Unit()
 	v := n.Cross(u)
-	o := b.a.Add(u.Mul(probeInset)).Sub(v.Mul(wide / 2)).Add(n.Mul(probeNear))
+	o := b.A.Add(u.Mul(probeInset)).Sub(v.Mul(wide / 2)).Add(n.Mul(probeNear))
 	probe := geom.Box(o, u.Mul(l), v.Mul(wide), n.Mul(far-probeNear))
 	return w.inside(probe, skip...)
 }
@@ -89,5 +88,5 @@ func in(list []*framing.Member, m *framing.Member) bool {
 // a wall at height z.
 func (w *world) beside(m *framing.Member, side plan.Face, z float64) bool {
 	g := facingOf(m.Wall.Frame(), m.S0, m.S1, m.Wall.Depth(), side)
-	return w.cover(band{g.n, g.at(z-1, 0), g.at(z+1, 0), g.breadth / 2}, probeFar, m) != nil
+	return w.cover(geom.Plate{A: g.at(z-1, 0), B: g.at(z+1, 0), N: g.n, Width: g.breadth / 2}, probeFar, m) != nil
 }

@@ -91,11 +91,11 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	fmt.Fprintf(b, "%s\n  %s, %s: %s\n", q.Tag, q.Item.Mark, q.Item.Kind.Name, q.Item.Kind.Doc)
 	where := fmt.Sprintf("on the %s face", q.Face)
 	if q.Face == plan.Through {
-		where = "through the " + roleOf(q, 0)
+		where = "through the " + throughText(q.Joint)
 	}
 	fmt.Fprintf(b, "  %s at %s, %s to %s above grade\n", where, length.Feet(q.Station), length.Feet(q.Z0), length.Feet(q.Z1))
-	if q.moved != "" {
-		fmt.Fprintf(b, "  %s\n", q.moved)
+	if q.Moved != "" {
+		fmt.Fprintf(b, "  %s\n", q.Moved)
 	}
 	if q.Item.Rod > 0 && q.Item.Bodies == 0 {
 		fmt.Fprintf(b, "  %s\n", boltText(q))
@@ -118,6 +118,20 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	fmt.Fprintf(b, "  placed by %s, %s\n", name, line(pos))
 }
 
+// throughText names what a bolt goes through: the plate it holds, or both members.
+func throughText(j *framing.Joint) string {
+	var roles []string
+	for _, m := range j.Members {
+		if m.Role == plan.SillPlate || m.Role == plan.BottomPlate {
+			return string(m.Role)
+		}
+		if len(roles) < 2 {
+			roles = append(roles, string(m.Role))
+		}
+	}
+	return strings.Join(roles, " and ")
+}
+
 // boltText says what a bolt or rod is made of and the hole it takes.
 func boltText(q *Piece) string {
 	it := q.Item
@@ -132,7 +146,7 @@ func boltText(q *Piece) string {
 	if it.Washer > 0 {
 		washer = fmt.Sprintf("a %s square plate washer", length.Feet(it.Washer))
 	}
-	return fmt.Sprintf("%s; nut on %s; hole %s to %s in the wood (NDS 2018 12.1.3.2, transcribed)", s, washer, length.Feet(it.Rod+1./32), length.Feet(it.Rod+1./16))
+	return fmt.Sprintf("%s; nut on %s; hole in the wood %s at most (NDS 2018 12.1.3.2, transcribed)", s, washer, length.Feet(it.Rod+1./16))
 }
 
 // fastenerWord names a fastener's sort.
@@ -160,22 +174,23 @@ func fastenerText(f plan.Fasteners, n hardware.Nail) string {
 
 // lapText says where the steel of a strap lies.
 func lapText(q *Piece) string {
-	a, b := length.Feet(q.Laps[0]), length.Feet(q.Laps[1])
+	laps := q.Laps()
+	a, b := length.Feet(laps[0]), length.Feet(laps[1])
 	over := q.Joint.Kind.Lies() == plan.LiesToPlate
 	switch {
-	case over && len(q.bands) == 3:
-		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), length.Feet(q.gap))
+	case over && len(q.plates()) == 3:
+		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), length.Feet(q.Gap))
 	case over:
 		return fmt.Sprintf("%s on the %s, the rest on the plates", a, roleOf(q, 0))
-	case q.gap < touch:
+	case q.Gap < touch:
 		return fmt.Sprintf("%s on the %s, %s on the %s", a, roleOf(q, 0), b, roleOf(q, 1))
 	}
-	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), length.Feet(q.gap), b, roleOf(q, 1))
+	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), length.Feet(q.Gap), b, roleOf(q, 1))
 }
 
 func roleOf(q *Piece, i int) string {
-	if i < len(q.Laid) {
-		return string(q.Laid[i].Role)
+	if m := q.ties()[i].Member; m != nil {
+		return string(m.Role)
 	}
 	return "member"
 }

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -50,4 +52,16 @@ func TestExplainWallListsWhatHasNothing(t *testing.T) {
 	assert.NotContains(t, text, "1S-32-SB ")
 	_, err = p.ExplainWall("1s")
 	assert.ErrorContains(t, err, `did you mean "1S"?`)
+}
+
+func TestABoltIsExplainedAsABolt(t *testing.T) {
+	q := &Piece{Item: &hardware.Item{Item: &plan.Item{Rod: 0.5, Washer: 3, Length: 12}}}
+	assert.Equal(t, `1/2" diameter, 1'-0" long; nut on a 3" square plate washer; hole in the wood 9/16" at most (NDS 2018 12.1.3.2, transcribed)`, boltText(q))
+	j := &framing.Joint{Members: []*framing.Member{{Role: plan.Post}, {Role: plan.SillPlate}}}
+	assert.Equal(t, "sill plate", throughText(j))
+	j.Members[1].Role = plan.Pile
+	assert.Equal(t, "post and pile", throughText(j))
+	for name, want := range map[string]string{"screw No. 12 x 1 1/2": "screws", "bolt 5/8 x 8": "bolts", "10d common": "nails"} {
+		assert.Equal(t, want, fastenerWord(hardware.Nail{Name: name}), name)
+	}
 }

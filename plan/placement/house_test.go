@@ -90,6 +90,7 @@ func (h *hand) held(wall int) (out []*framing.Joint) {
 	floor, top := w.Level.Floor, w.Level.Top()
 	bottom := h.member(wall, plan.BottomPlate, 0, 96, floor, floor+1.5)
 	plate := h.member(wall, plan.TopPlate, 0, 96, top-3, top-1.5)
+	h.member(wall, plan.UpperPlate, 0, 96, top-1.5, top)
 	rim := h.member(wall, plan.Rim, 0, 96, floor-0.75-rimDeep, floor-0.75)
 	rim.Solid = []geom.Solid{w.Frame().Box(0, 96, 0, 1.5, rim.Z0, rim.Z1)}
 	for _, m := range h.Members {

@@ -44,10 +44,10 @@ func TestStrapAlongAPlate(t *testing.T) {
 			p, _ := placed(t, spliced(plan.PlateSplice, c.gap).with(plan.Rule{Name: "s", At: "plate-splice", Use: c.mark, Face: c.face}))
 			q := one(t, p)
 			assertPath(t, q.Path, c.a, c.b)
-			assert.Equal(t, [2]float64{c.lap, c.lap}, q.Laps)
+			assert.Equal(t, [2]float64{c.lap, c.lap}, q.Laps())
 			require.Len(t, q.Laid, 2)
 			n := map[plan.Face]geom.Vec3{"": {Y: -1}, "inside": {Y: 1}, "top": {Z: 1}}[c.face]
-			assert.InDelta(t, 0, q.bands[0].n.Sub(n).Len(), 1e-9, "%v", q.bands[0].n)
+			assert.InDelta(t, 0, q.plates()[0].N.Sub(n).Len(), 1e-9, "%v", q.plates()[0].N)
 		})
 	}
 }
@@ -85,9 +85,10 @@ func TestStrapsRoundACorner(t *testing.T) {
 	h := newHand()
 	e := &plan.Wall{Name: "1E", Level: h.walls[0].Level, ToLevel: h.walls[0].Level, From: geom.Vec2{X: 96}, To: geom.Vec2{X: 96, Y: 120}, Studs: two6, Spacing: 16}
 	h.Plan.Walls = append(h.Plan.Walls, e)
-	own := h.member(0, plan.UpperPlate, 0, 96, top1-1.5, top1)
+	own := h.member(0, plan.UpperPlate, 0, 90.5, top1-1.5, top1)
+	h.member(0, plan.TopPlate, 0, 96, top1-3, top1-1.5)
 	its := h.member(0, plan.UpperPlate, 0, 120, top1-1.5, top1)
-	its.Wall, its.ID = e, "1E/cap"
+	its.Wall, its.ID, its.Solid = e, "1E/cap", []geom.Solid{e.Frame().Box(0, 120, 0, 5.5, top1-1.5, top1)}
 	j := h.joint(h.walls[0], plan.WallCorner, 96, top1-3, own, its)
 	j.ID = "1S-96-WC"
 	h.Joints = []*framing.Joint{j}
@@ -97,9 +98,11 @@ func TestStrapsRoundACorner(t *testing.T) {
 	for i, d := range []float64{-0.75, 0.75} {
 		z := top1 - 1.5 + d
 		assertPath(t, p.Pieces[i].Path, geom.Vec3{X: 84, Z: z}, geom.Vec3{X: 96, Z: z}, geom.Vec3{X: 96, Y: 12, Z: z})
-		assert.Equal(t, [2]float64{12, 12}, p.Pieces[i].Laps)
-		assert.Equal(t, []*framing.Member{own, its}, p.Pieces[i].Laid)
-		assert.InDelta(t, 0, p.Pieces[i].bands[1].n.Sub(geom.Vec3{X: 1}).Len(), 1e-9, "the east face")
+		assert.Equal(t, [2]float64{12, 12}, p.Pieces[i].Laps())
+		if i == 1 { // the lower one is on the plates below
+			assert.Equal(t, []*framing.Member{own, its}, p.Pieces[i].Members())
+		}
+		assert.InDelta(t, 0, p.Pieces[i].plates()[1].N.Sub(geom.Vec3{X: 1}).Len(), 1e-9, "the east face")
 	}
 }
 
@@ -111,6 +114,8 @@ func seated(z float64) (*hand, *framing.Member) {
 	m := rafter("r", plan.Rafter, geom.Vec3{X: 32, Y: -16, Z: z - 12}, geom.Vec3{X: 32, Y: 80, Z: z + 60})
 	j := h.joint(h.walls[1], plan.RafterPlate, 32, top2, m, plate)
 	j.ID = "2S-32-RP"
+	h.Members = append(h.Members, m)
+	m.Solid = []geom.Solid{solid(m)}
 	h.Joints = []*framing.Joint{j}
 	return h, m
 }
@@ -123,13 +128,14 @@ func TestStrapOverARafter(t *testing.T) {
 	q := one(t, p)
 	z := top2 + 6
 	assertPath(t, q.Path, geom.Vec3{X: 31.25, Z: z - 14.25}, geom.Vec3{X: 31.25, Z: z}, geom.Vec3{X: 32.75, Z: z}, geom.Vec3{X: 32.75, Z: z - 14.25})
-	assert.Equal(t, [2]float64{8.25, 8.25}, q.Laps)
-	assert.InDelta(t, 13.5, q.gap, 1e-9, "1.5 and 6 twice")
+	assert.Equal(t, [2]float64{8.25, 8.25}, q.Laps())
+	assert.InDelta(t, 13.5, q.Gap, 1e-9, "1.5 and 6 twice")
 	assert.Equal(t, 32.0, q.Station)
-	assert.Same(t, m, q.Laid[0])
-	require.Len(t, q.bands, 3)
-	for i, n := range []geom.Vec3{{X: -1}, {Z: 1}, {X: 1}} {
-		assert.InDelta(t, 0, q.bands[i].n.Sub(n).Len(), 1e-9)
+	assert.Same(t, m, q.Laid[0].Member)
+	// Below the seat its ends lie on the wall's face, beside the rafter.
+	require.Len(t, q.plates(), 5)
+	for i, n := range []geom.Vec3{{Y: -1}, {X: -1}, {Z: 1}, {X: 1}, {Y: -1}} {
+		assert.InDelta(t, 0, q.plates()[i].N.Sub(n).Len(), 1e-9)
 	}
 	// From a roll it is cut to both laps: 13.5 + 2 x 9 = 31.5.
 	coil := func(i map[string]*plan.Item) {
@@ -138,7 +144,7 @@ func TestStrapOverARafter(t *testing.T) {
 	h, _ = seated(top2 + 6)
 	p, _ = placed(t, h.with(plan.Rule{Name: "w", At: "rafter-plate", Use: "wrap-strap"}), coil)
 	assert.InDelta(t, 31.5, one(t, p).Cut, 1e-9)
-	assert.Equal(t, [2]float64{9, 9}, one(t, p).Laps)
+	assert.Equal(t, [2]float64{9, 9}, one(t, p).Laps())
 	// Two of them are 1.5 apart along the rafter.
 	h, _ = seated(top2 + 6)
 	p, _ = placed(t, h.with(plan.Rule{Name: "w", At: "rafter-plate", Use: "wrap-strap", Count: 2}))
@@ -161,8 +167,8 @@ func TestStrapUpTheSideOfARafter(t *testing.T) {
 	p, _ := placed(t, h.with(plan.Rule{Name: "s", At: "rafter-plate", Use: "short-strap", Face: "right"}))
 	q := one(t, p)
 	assertPath(t, q.Path, geom.Vec3{X: 32.75, Z: top2 - 12}, geom.Vec3{X: 32.75, Z: top2 + 12})
-	assert.Equal(t, [2]float64{12, 12}, q.Laps)
-	assert.Same(t, m, q.Laid[0])
+	assert.Equal(t, [2]float64{12, 12}, q.Laps())
+	assert.Same(t, m, q.Laid[0].Member)
 	h, _ = seated(top2 + 6)
 	p, _ = placed(t, h.with(plan.Rule{Name: "s", At: "rafter-plate", Use: "short-strap"}))
 	assert.Equal(t, plan.Left, one(t, p).Face, "a strap of no side of a rafter's takes the left")
@@ -170,15 +176,16 @@ func TestStrapUpTheSideOfARafter(t *testing.T) {
 }
 
 func TestClipBesideARafter(t *testing.T) {
-	// 4.375 tall and 1.625 wide on the wall's face under the rafter's side: its middle
-	// at 31.25 - 0.8125 or 32.75 + 0.8125, from the plates' top down.
+	// 4.375 long and 1.625 wide: one leg on the wall's face beside the rafter, its
+	// middle at 31.25 - 0.8125 or 32.75 + 0.8125, from the plates' top down, the
+	// other up the rafter's side.
 	for face, c := range map[plan.Face]struct{ x, y float64 }{"": {30.4375, 0}, "outside": {30.4375, 0}, "inside": {30.4375, 5.5}, "left": {30.4375, 0}, "right": {33.5625, 0}} {
 		h, _ := seated(top2 + 6)
 		p, _ := placed(t, h.with(plan.Rule{Name: "c", At: "rafter-plate", Use: "plate-clip", Face: face}))
 		q := one(t, p)
 		assertPath(t, q.Path, geom.Vec3{X: c.x, Y: c.y, Z: top2})
 		assert.Equal(t, c.x, q.Station)
-		assert.Equal(t, [2]float64{top2 - 2.1875, top2}, [2]float64{q.Z0, q.Z1}, "half of it on the plates")
+		assert.Equal(t, [2]float64{top2 - 2.1875, top2 + 2.1875}, [2]float64{q.Z0, q.Z1}, "half of it on the plates, half on the rafter")
 	}
 	// Two of them go one to each side.
 	h, _ := seated(top2 + 6)
@@ -188,8 +195,8 @@ func TestClipBesideARafter(t *testing.T) {
 }
 
 func TestClipsOnAStud(t *testing.T) {
-	// On its side at the top: the turned leg at 226.125, 4.375 down. At the foot up
-	// from 121.5. On a face half of its height, 2.1875, lies past the end, but no more
+	// On its side at the top: one leg turned under the plate at 226.125, the other
+	// 2.1875 down the stud. At the foot up from 121.5. On a face half of its height, 2.1875, lies past the end, but no more
 	// than the plate there is thick.
 	up := func(kind plan.JointKind, face plan.Face) *Piece {
 		p, _ := placed(t, standard().with(plan.Rule{Name: "c", At: kind, Use: "plate-clip", Face: face, Where: plan.Where{Level: []string{"first"}, From: 31, To: 33}}))
@@ -201,11 +208,11 @@ func TestClipsOnAStud(t *testing.T) {
 		z0, z1 float64
 		at     geom.Vec3
 	}{
-		{"stud-top", "left", 221.75, 226.125, geom.Vec3{X: 31.25, Y: 2.75, Z: 226.125}},
-		{"stud-top", "right", 221.75, 226.125, geom.Vec3{X: 32.75, Y: 2.75, Z: 226.125}},
+		{"stud-top", "left", 223.9375, 226.125, geom.Vec3{X: 31.25, Y: 2.75, Z: 226.125}},
+		{"stud-top", "right", 223.9375, 226.125, geom.Vec3{X: 32.75, Y: 2.75, Z: 226.125}},
 		{"stud-top", "outside", 223.9375, 228.3125, geom.Vec3{X: 32, Z: 226.125}},
 		{"stud-top", "inside", 223.9375, 228.3125, geom.Vec3{X: 32, Y: 5.5, Z: 226.125}},
-		{"stud-base", "left", 121.5, 125.875, geom.Vec3{X: 31.25, Y: 2.75, Z: 121.5}},
+		{"stud-base", "left", 121.5, 123.6875, geom.Vec3{X: 31.25, Y: 2.75, Z: 121.5}},
 		{"stud-base", "outside", 120, 124.375, geom.Vec3{X: 32, Z: 121.5}}, // 1.5 on the plate
 	} {
 		q := up(c.kind, c.face)

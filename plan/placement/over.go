@@ -2,6 +2,7 @@ package placement
 
 import (
 	"fmt"
+	"math"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -12,89 +13,101 @@ import (
 // plates and down the other, legs equal. True girth: two legs and the wall's
 // depth. With a face asked for, or where the outside is taken, it goes down
 // that face alone and ends at the far edge of the plate's top.
-func (x *placer) overPlate(p *Piece, k, n int) *plan.Diagnostic {
-	j := p.Joint
+func (x *placer) overPlate(w want) (Lie, *plan.Diagnostic) {
+	j := w.joint
 	f, depth, fault := onWall(j)
 	if fault != nil {
-		return fault
+		return Lie{}, fault
 	}
 	m := stud(j)
 	top, plate := plates(j)
 	up := top - m.Z1
 	s0, s1 := span2(j, m)
 	out, in := facingOf(f, s0, s1, depth, plan.Outside), facingOf(f, s0, s1, depth, plan.Inside)
-	if p.Face == plan.Outside {
+	if w.face == plan.Outside {
 		out, in = in, out
 	}
-	off := spread(k, n, p.wide())
-	p.Laid, p.room = laid(m, plate), [2]float64{m.Z1 - m.Z0, m.Z1 - m.Z0}
-	if p.Face == "" || p.Face == plan.Both {
-		total := p.cut(depth+2*up, 2*p.Item.Lap)
+	off := w.spread()
+	top -= m.Z1 - x.headAt(m, in, off)
+	over := w.plate(geom.Vec3{Z: 1}, out.at(top, off), in.at(top, off))
+	down := func(leg float64) geom.Plate { return w.plate(in.n, in.at(top, off), in.at(top-leg, off)) }
+	lie := Lie{Station: (s0 + s1) / 2}
+	var total float64
+	if w.face == "" || w.face == plan.Both {
+		total, lie.Cut = w.cut(depth+2*up, 2*w.item.Lap)
 		leg := (total - depth) / 2
-		p.gap, p.Laps, p.Face = depth+2*up, [2]float64{leg - up, leg - up}, plan.Outside
-		p.lay(out.n, out.at(top-leg, off), out.at(top, off))
-		p.lay(geom.Vec3{Z: 1}, out.at(top, off), in.at(top, off))
-		p.lay(in.n, in.at(top, off), in.at(top-leg, off))
-		p.setStation(f)
-		return nil
+		lie.Gap, lie.Face = depth+2*up, plan.Outside
+		b := geom.Band{w.plate(out.n, out.at(top-leg, off), out.at(top, off)), over, down(leg)}
+		lie = x.strap(lie, b, lap{m, leg - up, false}, lap{m, leg - up, true})
+		lie.Station = stationOf(f, lie.Path)
+		return lie, nil
 	}
-	if p.Face != plan.Outside {
-		p.Face = plan.Inside
+	if lie.Face = plan.Inside; w.face == plan.Outside {
+		lie.Face = plan.Outside
 	}
-	leg := p.cut(depth+up, p.Item.Lap) - depth
-	p.gap, p.Laps, p.room[1] = up, [2]float64{leg - up, depth}, depth
-	p.lay(geom.Vec3{Z: 1}, out.at(top, off), in.at(top, off))
-	p.lay(in.n, in.at(top, off), in.at(top-leg, off))
-	p.setStation(f)
-	return nil
+	total, lie.Cut = w.cut(depth+up, w.item.Lap)
+	lie.Gap = up
+	lie = x.strap(lie, geom.Band{over, down(total - depth)}, lap{m, total - depth - up, true}, lap{plate, depth, false})
+	lie.Station = stationOf(f, lie.Path)
+	return lie, nil
 }
 
-// overRafter wraps a strap over a rafter at the outside face of its wall and
-// down on both sides of it.
-func (x *placer) overRafter(p *Piece, k, n int) *plan.Diagnostic {
-	j := p.Joint
+// overRafter wraps a strap over a rafter at the outside face of its wall,
+// down both its sides to the seat, and on down the wall's face beside it.
+func (x *placer) overRafter(w want) (Lie, *plan.Diagnostic) {
+	j := w.joint
 	f, _, fault := onWall(j)
 	if fault != nil {
-		return fault
+		return Lie{}, fault
 	}
 	m := j.First()
 	s0, s1 := span2(j, m)
 	top := topAt(m, f, 0)
 	seat, plate := plates(j)
 	up := max(top-seat, 0)
-	total := p.cut(s1-s0+2*up, 2*p.Item.Lap)
+	total, cut := w.cut(s1-s0+2*up, 2*w.item.Lap)
 	leg := (total - (s1 - s0)) / 2
-	p.Laps, p.Laid = [2]float64{leg - up, leg - up}, laid(m, plate)
-	p.gap, p.Face = s1-s0+2*up, plan.Top
-	d := f.D.Up(0)
-	t := spread(k, n, p.wide())
-	p.lay(d.Mul(-1), f.At(s0, t, top-leg), f.At(s0, t, top))
-	p.lay(geom.Vec3{Z: 1}, f.At(s0, t, top), f.At(s1, t, top))
-	p.lay(d, f.At(s1, t, top), f.At(s1, t, top-leg))
-	p.Station = (s0 + s1) / 2
-	return nil
+	d, out, t := f.D.Up(0), f.In.Up(0).Mul(-1), w.spread()
+	half := w.wide() / 2
+	b := geom.Band{
+		w.plate(out, f.At(s0-half, 0, top-leg), f.At(s0-half, 0, top-up)),
+		w.plate(d.Mul(-1), f.At(s0, t+half, top-up), f.At(s0, t+half, top)),
+		w.plate(geom.Vec3{Z: 1}, f.At(s0, t+half, top), f.At(s1, t+half, top)),
+		w.plate(d, f.At(s1, t+half, top), f.At(s1, t+half, top-up)),
+		w.plate(out, f.At(s1+half, 0, top-up), f.At(s1+half, 0, top-leg)),
+	}
+	lie := Lie{
+		Face: plan.Top, Gap: s1 - s0 + 2*up, Cut: cut, Station: (s0 + s1) / 2,
+		Path: []geom.Vec3{f.At(s0, t, top-leg), f.At(s0, t, top), f.At(s1, t, top), f.At(s1, t, top-leg)},
+		Laid: []Laid{{Member: m, Lap: s1 - s0 + 2*up, Room: s1 - s0 + 2*up}}, tied: [2]int{1, 2},
+	}
+	return x.strap(lie, b, lap{plate, leg - up, false}, lap{plate, leg - up, true}), nil
 }
 
-// besideRafter lays a flat strap up the side of a rafter from its wall.
-func (x *placer) besideRafter(p *Piece, k, n int) *plan.Diagnostic {
-	j := p.Joint
+// besideRafter lays a strap up the side of a rafter from the wall's face
+// beside it, half on each, turned where it passes the seat.
+func (x *placer) besideRafter(w want) (Lie, *plan.Diagnostic) {
+	j := w.joint
 	f, _, fault := onWall(j)
 	if fault != nil {
-		return fault
+		return Lie{}, fault
 	}
 	m := j.First()
 	seat, plate := plates(j)
-	total := p.cut(j.Gap, 2*p.Item.Lap)
-	p.Laps, p.Laid = [2]float64{total / 2, total / 2}, laid(m, plate)
-	if p.Face != plan.Left && p.Face != plan.Right {
-		p.Face = append(x.freeSides(j, m, seat), plan.Left)[0]
+	total, cut := w.cut(j.Gap, 2*w.item.Lap)
+	if w.face != plan.Left && w.face != plan.Right {
+		w.face = append(x.freeSides(j, m, seat), plan.Left)[0]
 	}
 	s0, s1 := span2(j, m)
-	g := facingOf(f, s0, s1, 0, p.Face)
-	off := spread(k, n, p.wide())
-	p.lay(g.n, g.at(seat-total/2, off), g.at(seat+total/2, off))
-	p.Station = g.s
-	return nil
+	g := facingOf(f, s0, s1, 0, w.face)
+	off, half := w.spread(), w.wide()/2
+	beside := g.n.Mul(half)
+	b := geom.Band{
+		w.plate(f.In.Up(0).Mul(-1), f.At(g.s, 0, seat-total/2).Add(beside), f.At(g.s, 0, seat).Add(beside)),
+		w.plate(g.n, g.at(seat, off+half), g.at(seat+total/2, off+half)),
+	}
+	lie := Lie{Face: w.face, Gap: j.Gap, Cut: cut, Station: g.s, Path: []geom.Vec3{g.at(seat-total/2, off), g.at(seat+total/2, off)}}
+	return x.strap(lie, b, lap{m, total / 2, true}, lap{plate, total / 2, false}), nil
 }
 
 // topAt returns the height of a rafter's top edge at depth t of a wall's
@@ -109,14 +122,15 @@ func topAt(m *framing.Member, f geom.Frame, t float64) float64 {
 }
 
 // ridge lays a strap over the ridge and down both rafters' tops, or, where
-// one rafter meets it alone, over the ridge member and down its far side.
-func (x *placer) ridge(p *Piece, k, n int) *plan.Diagnostic {
-	rafters, beam := atRidge(p.Joint)
+// one rafter meets it alone, over the ridge member and down its far side; where
+// that rafter runs the ridge's way, on along the ridge's top.
+func (x *placer) ridge(w want) (Lie, *plan.Diagnostic) {
+	rafters, beam := atRidge(w.joint)
 	if len(rafters) == 0 {
-		return &plan.Diagnostic{Code: "no-rafter", Summary: "no rafter meets the ridge here", Mend: "take this joint out of the rule"}
+		return Lie{}, &plan.Diagnostic{Code: "no-rafter", Summary: "no rafter meets the ridge here", Mend: "take this joint out of the rule"}
 	}
 	if on := rafters[min(1, len(rafters)-1)]; on != rafters[0] && (on.Role == plan.HipRafter || on.Role == plan.ValleyRafter) {
-		return &plan.Diagnostic{
+		return Lie{}, &plan.Diagnostic{
 			Code: "no-ridge", Summary: fmt.Sprintf("a %s leans on a %s here: there is no ridge for a strap to go over", rafters[0].Role, on.Role),
 			Mend: `give the rule where = { against = "ridge" }, and hang the jacks by a rule of their own`,
 		}
@@ -124,25 +138,35 @@ func (x *placer) ridge(p *Piece, k, n int) *plan.Diagnostic {
 	r := rafters[0]
 	down := r.A.Sub(r.B).Unit()
 	level := geom.Vec3{X: -down.X, Y: -down.Y}.Unit()
-	off := geom.Vec3{X: -level.Y, Y: level.X}.Mul(spread(k, n, p.wide()))
+	off := geom.Vec3{X: -level.Y, Y: level.X}.Mul(w.spread())
 	q1 := r.B.Add(off)
-	q2, far := q1, geom.Vec3{Z: -1}
-	p.Face, p.Laid = plan.Top, rafters[:min(2, len(rafters))]
-	if len(rafters) > 1 {
-		o := rafters[1]
-		q2, far = o.B.Add(off), o.A.Sub(o.B).Unit()
-	} else if beam != nil {
+	q2, far, n, on := q1, geom.Vec3{Z: -1}, level, beam
+	switch {
+	case len(rafters) > 1:
+		on = rafters[1]
+		q2, far = on.B.Add(off), on.A.Sub(on.B).Unit()
+		n = upNormal(far)
+	case beam != nil && math.Abs(beam.B.Sub(beam.A).Unit().Dot(level)) > along45:
+		far, n = level, geom.Vec3{Z: 1}
+		q2.Z = beam.B.Z
+	case beam != nil:
 		q2 = q1.Add(level.Mul(beam.Section.Width()))
-		p.Laid = laid(r, beam)
 	}
-	p.overRidge(q1, q2, down, far)
-	for i, m := range p.Laid {
-		if m != beam {
-			p.room[i] = m.B.Sub(m.A).Len()
-		}
+	gap := q2.Sub(q1).Len()
+	total, cut := w.cut(gap, 2*w.item.Lap)
+	leg := (total - gap) / 2
+	b := geom.Band{w.plate(upNormal(down), q1.Add(down.Mul(leg)), q1)}
+	if gap > touch && far != level {
+		b = append(b, w.plate(geom.Vec3{Z: 1}, q1, q2))
 	}
-	return nil
+	b = append(b, w.plate(n, q2, q2.Add(far.Mul(leg))))
+	lie := Lie{Face: plan.Top, Gap: gap, Cut: cut, Station: w.joint.Station}
+	return x.strap(lie, b, lap{r, leg, false}, lap{on, leg, true}), nil
 }
+
+// along45 is the cosine of half a right angle: what meets a member at less
+// runs along it rather than across.
+const along45 = math.Sqrt2 / 2
 
 // atRidge returns the rafters that meet at a ridge joint, and the ridge.
 func atRidge(j *framing.Joint) (rafters []*framing.Member, beam *framing.Member) {
@@ -154,19 +178,6 @@ func atRidge(j *framing.Joint) (rafters []*framing.Member, beam *framing.Member)
 		}
 	}
 	return rafters, beam
-}
-
-// overRidge lays the steel: equal legs from q1 along down and from q2 along
-// far, and what is between.
-func (p *Piece) overRidge(q1, q2, down, far geom.Vec3) {
-	p.gap = q2.Sub(q1).Len()
-	leg := (p.cut(p.gap, 2*p.Item.Lap) - p.gap) / 2
-	p.Laps = [2]float64{leg, leg}
-	p.lay(upNormal(down), q1.Add(down.Mul(leg)), q1)
-	if p.gap > touch {
-		p.lay(geom.Vec3{Z: 1}, q1, q2)
-	}
-	p.lay(upNormal(far), q2, q2.Add(far.Mul(leg)))
 }
 
 // upNormal returns the normal of the sloping top along d that looks up; for

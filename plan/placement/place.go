@@ -202,7 +202,8 @@ func (x *placer) cutHoles() {
 	}
 }
 
-// pieces builds all pieces of one ask: count of them on each face.
+// pieces builds all pieces of one ask: count of them on each face. A rod on a
+// wall gets its lie when all else has its own.
 func (x *placer) pieces(a *ask) (out []*Piece) {
 	faces := []plan.Face{a.face}
 	if a.face == plan.Both && a.item.Kind.Shape != hardware.Over {
@@ -210,35 +211,16 @@ func (x *placer) pieces(a *ask) (out []*Piece) {
 	}
 	for _, f := range faces {
 		for k := range a.count {
-			p := &Piece{
-				Joint: a.joint, Item: a.item, Face: f, Rule: a.rule, Place: a.place, Purpose: a.purpose,
-				Station: a.joint.Station,
-			}
-			if fault := x.shape(p, k, a.count); fault != nil {
+			p := &Piece{Joint: a.joint, Item: a.item, Rule: a.rule, Place: a.place, Purpose: a.purpose}
+			lie, fault := x.shape(want{joint: a.joint, item: a.item, face: f, k: k, n: a.count})
+			if fault != nil {
 				a.why = fault.Summary
 				x.consequence(p, fault)
 				return nil
 			}
-			p.extent()
+			p.Lie = lie
 			out = append(out, p)
 		}
 	}
 	return out
-}
-
-// extent sets the heights between which the piece lies.
-func (p *Piece) extent() {
-	for i, b := range p.bands {
-		lo, hi := b.heights()
-		if i == 0 {
-			p.Z0, p.Z1 = lo, hi
-		}
-		p.Z0, p.Z1 = min(p.Z0, lo), max(p.Z1, hi)
-	}
-	for i, q := range p.Path {
-		if i == 0 && len(p.bands) == 0 {
-			p.Z0, p.Z1 = q.Z, q.Z
-		}
-		p.Z0, p.Z1 = min(p.Z0, q.Z), max(p.Z1, q.Z)
-	}
 }

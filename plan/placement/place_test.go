@@ -26,7 +26,7 @@ func TestStoryStrapIsCenteredOnTheGap(t *testing.T) {
 	require.Len(t, p.Pieces, 7)
 	q := p.Piece("2S-16-SS-strap")
 	require.NotNil(t, q)
-	assert.Equal(t, [2]float64{12.3125, 12.3125}, q.Laps)
+	assert.Equal(t, [2]float64{12.3125, 12.3125}, q.Laps())
 	require.Len(t, q.Path, 2)
 	assert.InDelta(t, 226.125-12.3125, q.Path[0].Z, 1e-9)
 	assert.InDelta(t, 243.5+12.3125, q.Path[1].Z, 1e-9)
@@ -42,7 +42,7 @@ func TestBaseStrapTakesWhatTheRimGives(t *testing.T) {
 	require.Empty(t, ds)
 	q := p.Piece("1S-32-SB-strap")
 	require.NotNil(t, q)
-	assert.Equal(t, [2]float64{22.5, 11.25}, q.Laps)
+	assert.Equal(t, [2]float64{22.5, 11.25}, q.Laps())
 	assert.InDelta(t, floor1-0.75-rimDeep, q.Z0, 1e-9)
 	assert.InDelta(t, floor1+1.5+22.5, q.Z1, 1e-9)
 }
@@ -60,7 +60,7 @@ func TestWrapGoesOverThePlatesByItsTrueGirth(t *testing.T) {
 		sum += q.Path[i+1].Sub(q.Path[i]).Len()
 	}
 	assert.InDelta(t, 30, sum, 1e-9, "the path is as long as the steel")
-	assert.Equal(t, [2]float64{9.25, 9.25}, q.Laps)
+	assert.Equal(t, [2]float64{9.25, 9.25}, q.Laps())
 	assert.InDelta(t, top2, q.Z1, 1e-9)
 	assert.InDelta(t, 5.5, q.Path[3].Y, 1e-9, "the inside face")
 }
@@ -76,7 +76,7 @@ func TestWrapGoesDownTheInsideWhereTheOutsideIsTaken(t *testing.T) {
 	q := p.Piece("1S-48-ST-wrap")
 	require.NotNil(t, q)
 	assert.Equal(t, plan.Inside, q.Face)
-	assert.Equal(t, [2]float64{21.5, 5.5}, q.Laps)
+	assert.Equal(t, [2]float64{21.5, 5.5}, q.Laps())
 	require.Len(t, q.Path, 3)
 	assert.InDelta(t, top1-24.5, q.Path[2].Z, 1e-9)
 	story, err := p.Explain(q.Tag)
@@ -213,11 +213,12 @@ func TestBothFacesAndCount(t *testing.T) {
 	assert.Equal(t, plan.Outside, p.Pieces[0].Face)
 	assert.Equal(t, plan.Inside, p.Pieces[1].Face)
 
-	// Two clips at one stud: one on each side, right first at the wall's start.
+	// Two clips at one stud: one on each side, right first at the wall's start,
+	// where the other finds no plate at the left and goes inside.
 	p, ds = placed(t, standard().with(plan.Rule{Name: "two", At: "stud-top", Use: "plate-clip", Count: 2, Where: plan.Where{Level: []string{"first"}, To: 20}}))
 	require.Empty(t, ds)
 	require.Len(t, p.Pieces, 4)
-	assert.Equal(t, []plan.Face{"right", "left", "left", "right"}, []plan.Face{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
+	assert.Equal(t, []plan.Face{"right", "inside", "left", "right"}, []plan.Face{p.Pieces[0].Face, p.Pieces[1].Face, p.Pieces[2].Face, p.Pieces[3].Face})
 }
 
 func TestPiecesGiveWayToTheirNextFace(t *testing.T) {

@@ -14,33 +14,10 @@ type Piece struct {
 	Tag   string
 	Joint *framing.Joint
 	Item  *hardware.Item
-	Face  plan.Face
-	// Path is the center line of the steel from end to end, in, in space: two
-	// points for a flat strap, more for one that wraps; for a clip, base or
-	// cap its place; for a hold-down pair four points: foot of the lower body,
-	// lower nut, upper nut, head of the upper body.
-	Path []geom.Vec3
-	// Station is along the joint's host from its measuring end, in; Z0 and Z1
-	// are the lowest and highest height of the piece above grade, in.
-	Station, Z0, Z1 float64
-	Cut             float64 // length to cut from a coil, or of a hold-down's rod, in; 0 = none
-	// Laps are the lengths of steel on the two members it ties, that of
-	// Laid[0] first, in; zero for what is not a strap.
-	Laps [2]float64
-	// Laid are the members the piece is nailed or bolted to, the one held
-	// down first.
-	Laid    []*framing.Member
+	Lie
 	Rule    *plan.Rule
 	Place   *plan.Place
 	Purpose string
-
-	bands []band     // where the steel lies, for clashes
-	other bool       // on the second of two sides that are free
-	onTop bool       // lies over a break that its face does not reach: no face that does is free
-	moved string     // why it is not in its first place
-	gap   float64    // that the steel bridges, in
-	tight bool       // a bolt for which no clear place was found
-	room  [2]float64 // how far Laid[i] goes on along the steel, in; 0 = not known
 }
 
 // Length returns the length of the steel: the cut length of a coil strap,

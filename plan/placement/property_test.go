@@ -168,7 +168,7 @@ func place(t fataler, h house) *placement.Placement {
 
 // said is what a piece is, without the line of its rule.
 func said(p *placement.Piece) string {
-	return fmt.Sprintf("%s %s %s %.4f %.4f", p.Tag, p.Item.Mark, p.Face, p.Path, p.Laps)
+	return fmt.Sprintf("%s %s %s %.4f %.4f", p.Tag, p.Item.Mark, p.Face, p.Path, p.Laps())
 }
 
 func TestTagsAreUniqueAndPiecesFoundByThem(t *testing.T) {

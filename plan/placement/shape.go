@@ -11,128 +11,128 @@ import (
 	"galewright/plan/hardware"
 )
 
-// shape gives the kth of n pieces of an ask its line in space; a fault tells
-// why it cannot be had.
-func (x *placer) shape(p *Piece, k, n int) *plan.Diagnostic {
-	j := p.Joint
-	p.gap = j.Gap
-	if p.Face == "" && len(p.Item.Kind.Faces) > 0 {
-		p.Face = p.Item.Kind.Faces[0]
+// shape lays a piece; a fault tells why it cannot be had.
+func (x *placer) shape(w want) (Lie, *plan.Diagnostic) {
+	if w.face == "" && len(w.item.Kind.Faces) > 0 {
+		w.face = w.item.Kind.Faces[0]
 	}
-	p.toOpenFace()
-	if len(j.Members) == 0 {
-		return &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint", Mend: "leave the joint out with except"}
+	if len(w.joint.Members) == 0 {
+		return Lie{}, &plan.Diagnostic{Code: "joint-without-member", Summary: "no member stands at the joint", Mend: "leave the joint out with except"}
 	}
-	if len(j.Members) < 2 && j.Kind.Lies() == plan.LiesOver {
-		return &plan.Diagnostic{
-			Code: "nothing-below", Summary: fmt.Sprintf("nothing lies below the %s to tie it to: nothing is placed", j.First().Role),
+	if len(w.joint.Members) < 2 && w.joint.Kind.Lies() == plan.LiesOver {
+		return Lie{}, &plan.Diagnostic{
+			Code: "nothing-below", Summary: fmt.Sprintf("nothing lies below the %s to tie it to: nothing is placed", w.joint.First().Role),
 			Mend: "put a joist or blocking there, or leave these joints out with except",
 		}
 	}
-	switch p.Item.Kind.Shape {
+	if w.seatedLast() {
+		return Lie{}, nil
+	}
+	w, moved := w.toOpenFace()
+	l, fault := x.lie(w)
+	if fault != nil {
+		return l, fault
+	}
+	if moved != "" {
+		l.Moved = moved
+	}
+	return w.whole(l)
+}
+
+// lie is the choice of a shape.
+func (x *placer) lie(w want) (Lie, *plan.Diagnostic) {
+	switch w.item.Kind.Shape {
 	case hardware.Band:
-		return x.flat(p, k, n)
+		return x.flat(w)
 	case hardware.Over:
-		return x.over(p, k, n)
+		return x.over(w)
 	case hardware.Rod:
-		return x.rod(p, k, n)
+		return x.rod(w)
 	case hardware.Pair:
-		return x.pair(p, k, n)
+		return x.pair(w)
 	}
-	if p.Item.Kind.Name == plan.HoldDownItem {
-		return x.holdDown(p, k, n)
+	if w.item.Kind.Name == plan.HoldDownItem {
+		return x.holdDown(w)
 	}
-	return x.body(p, k, n)
+	return x.body(w)
 }
 
 // toOpenFace moves a piece from the top of a joint whose broken member is covered
 // there, as that of a lower plate is by the upper one, to the first face that
-// reaches it.
-func (p *Piece) toOpenFace() {
-	faces := p.Joint.Faces
-	if p.onTop || p.Face != plan.Top || len(faces) == 0 || slices.Contains(faces, p.Face) {
-		return
+// reaches it, and says so.
+func (w want) toOpenFace() (want, string) {
+	faces := w.joint.Faces
+	if w.onTop || w.face != plan.Top || len(faces) == 0 || slices.Contains(faces, w.face) {
+		return w, ""
 	}
-	p.Face = faces[0]
-	p.moved = fmt.Sprintf("moved there because the %s breaks here, and the plate over it covers its top", p.Joint.First().Role)
+	return w.on(faces[0]), fmt.Sprintf("moved there because the %s breaks here, and the plate over it covers its top", w.joint.First().Role)
 }
 
 // flat lays a flat band: along the wall at plates and sills, round a corner,
 // else upright.
-func (x *placer) flat(p *Piece, k, n int) *plan.Diagnostic {
-	switch p.Joint.Kind.Lies() {
+func (x *placer) flat(w want) (Lie, *plan.Diagnostic) {
+	switch w.joint.Kind.Lies() {
 	case plan.LiesAlong:
-		return x.level(p, k, n)
+		return x.level(w)
 	case plan.LiesRound:
-		return x.corner(p, k, n)
+		return x.corner(w)
 	case plan.LiesOverRidge:
-		return x.ridge(p, k, n)
+		return x.ridge(w)
 	case plan.LiesAtRafter:
-		return x.besideRafter(p, k, n)
+		return x.besideRafter(w)
 	case plan.LiesToPlate:
-		return x.toPlate(p, k, n)
+		return x.toPlate(w)
 	case plan.LiesStandalone:
-		return x.standalone(p, k, n)
+		return x.standalone(w)
 	case plan.LiesUpright:
-		return x.upright(p, k, n)
+		return x.upright(w)
 	case plan.LiesOver:
-		return x.acrossGap(p, k, n)
+		return x.acrossGap(w)
 	}
-	return noWay(p)
+	return noWay(w)
 }
 
-// noWay tells that a strap has no way to lie at the kind of joint.
-func noWay(p *Piece) *plan.Diagnostic {
-	return &plan.Diagnostic{
+// noWay tells that a piece has no way to lie at the kind of joint, or on the
+// face asked for there.
+func noWay(w want) (Lie, *plan.Diagnostic) {
+	on := ""
+	if w.face != "" {
+		on = fmt.Sprintf(" on the %s face", w.face)
+	}
+	return Lie{}, &plan.Diagnostic{
 		Code:    "no-way-to-lie",
-		Summary: fmt.Sprintf("a %s has no way to lie at a %s joint", p.Item.Kind.Name, p.Joint.Kind), Mend: "use an item of another kind there",
+		Summary: fmt.Sprintf("a %s has no way to lie%s at a %s joint", w.item.Kind.Name, on, w.joint.Kind), Mend: "use another face, or an item of another kind there",
 	}
 }
 
 // over lays a strap that goes over something.
-func (x *placer) over(p *Piece, k, n int) *plan.Diagnostic {
-	switch p.Joint.Kind.Lies() {
+func (x *placer) over(w want) (Lie, *plan.Diagnostic) {
+	switch w.joint.Kind.Lies() {
 	case plan.LiesOverRidge:
-		return x.ridge(p, k, n)
+		return x.ridge(w)
 	case plan.LiesAtRafter:
-		return x.overRafter(p, k, n)
+		return x.overRafter(w)
 	case plan.LiesToPlate:
-		return x.overPlate(p, k, n)
+		return x.overPlate(w)
 	}
-	return noWay(p)
+	return noWay(w)
 }
 
-// cut sets the piece's length: for a coil without a length of its own what
-// the joint needs.
-func (p *Piece) cut(gap, laps float64) float64 {
-	it := p.Item
+// cut returns the length of the steel and what of it is cut from a coil, 0
+// for none: for a coil without a length of its own what the joint needs.
+func (w want) cut(gap, laps float64) (total, cut float64) {
+	it := w.item
 	if it.Coil <= 0 {
-		return it.Length
+		return it.Length, 0
 	}
-	p.Cut = it.Length
-	if p.Cut == 0 {
-		p.Cut = gap + laps
+	if it.Length > 0 {
+		return it.Length, it.Length
 	}
-	return p.Cut
+	return gap + laps, gap + laps
 }
 
-// lay adds a stretch of steel.
-func (p *Piece) lay(n, a, b geom.Vec3) {
-	if len(p.Path) == 0 {
-		p.Path = append(p.Path, a)
-	}
-	p.Path = append(p.Path, b)
-	p.bands = append(p.bands, band{n, a, b, p.wide()})
-}
-
-// wide returns the width a piece takes on its face; where the catalog does
-// not say, that of a stud's edge.
-func (p *Piece) wide() float64 {
-	if p.Item.Width > 0 {
-		return p.Item.Width
-	}
-	return 1.5
-}
+// wide returns the width a piece takes on its face, in.
+func (p *Piece) wide() float64 { return p.Item.Across() }
 
 // onWall returns the joint's frame and wall depth.
 func onWall(j *framing.Joint) (geom.Frame, float64, *plan.Diagnostic) {
@@ -148,16 +148,17 @@ func onWall(j *framing.Joint) (geom.Frame, float64, *plan.Diagnostic) {
 // pick resolves a face for an upright member: "" takes the side that is
 // free, an "inside" or "outside" stays, and of two at one joint the second
 // goes to the other side.
-func (x *placer) pick(p *Piece, m *framing.Member, z float64, k, n int) (face plan.Face, kk, nn int) {
-	if p.Face != "" && p.Face != plan.Top && p.Face != plan.Through {
-		return p.Face, k, n
+func (x *placer) pick(w want, m *framing.Member, z float64) want {
+	if w.face != "" && w.face != plan.Top && w.face != plan.Through {
+		return w
 	}
-	sides := x.freeSides(p.Joint, m, z)
+	sides := x.freeSides(w.joint, m, z)
 	if len(sides) == 0 {
-		return plan.Inside, k, n
+		return w.on(plan.Inside)
 	}
-	per := (n + len(sides) - 1) / len(sides)
-	return sides[k/per%len(sides)], k % per, min(per, n)
+	per := (w.n + len(sides) - 1) / len(sides)
+	w.face, w.k, w.n = sides[w.k/per%len(sides)], w.k%per, min(per, w.n)
+	return w
 }
 
 // freeSides lists the sides of an upright that no other member covers and that

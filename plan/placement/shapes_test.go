@@ -139,7 +139,7 @@ func TestStrapAtAStudsTopLiesOnThePlates(t *testing.T) {
 	// 20 in down from 157.125, 3 of them on the plates' edges.
 	p, _ := hutWith(t, "stud-top", "strap", `where = { wall = "S" }`)
 	assertPath(t, []geom.Vec3{{X: 16, Z: 137.125}, {X: 16, Z: 157.125}}, path(t, p, "S-16-ST-strap"))
-	assert.Equal(t, [2]float64{17, 3}, p.Piece("S-16-ST-strap").Laps)
+	assert.Equal(t, [2]float64{17, 3}, p.Piece("S-16-ST-strap").Laps())
 }
 
 func TestStrapAtASillLiesAlongIt(t *testing.T) {
@@ -193,16 +193,20 @@ func TestStrapBesideARafter(t *testing.T) {
 }
 
 func TestGirderStrapAndBolt(t *testing.T) {
-	// The girder's top is under joist and subfloor: 60 - 9.25 - subfloor; it is
-	// 9.25 deep. The strap has 9.25 on it and 10.75 on the pile.
+	// The girder, 4.5 wide, stands on a pile of 9.25: its face is 2.375 behind the
+	// pile's. The strap of 20 bends out over the pile's top and has half of the
+	// rest, 8.8125, on each.
 	p, _ := hutWith(t, "girder-pile", "strap", "both_faces = true")
 	require.Len(t, p.Pieces, 12, "6 piles, both faces")
 	q := p.Piece("GS-6-GP-strap")
 	require.NotNil(t, q)
 	g := q.Joint.First()
-	assert.Equal(t, [2]float64{9.25, 10.75}, q.Laps)
-	assertPath(t, []geom.Vec3{{X: 6, Z: g.Z1 - 20}, {X: 6, Z: g.Z1}}, q.Path)
-	assert.InDelta(t, 4.5, p.Piece("GS-6-GP-strap-2").Path[0].Y, 1e-9, "3 plies of 1.5")
+	laps := q.Laps()
+	assert.InDeltaSlice(t, []float64{8.8125, 8.8125}, laps[:], 1e-9)
+	assertPath(t, []geom.Vec3{{X: 6, Y: -2.375, Z: g.Z0 - 8.8125}, {X: 6, Y: -2.375, Z: g.Z0}, {X: 6, Z: g.Z0}, {X: 6, Z: g.Z0 + 8.8125}}, q.Path)
+	in := p.Piece("GS-6-GP-strap-2").Path
+	assert.InDelta(t, 6.875, in[0].Y, 1e-9)
+	assert.InDelta(t, 4.5, in[2].Y, 1e-9, "3 plies of 1.5")
 
 	p, _ = hutWith(t, "girder-pile", "bolt", "")
 	// 16 in of bolt across a girder of 4.5 centered on y = 2.25, half-way up it.

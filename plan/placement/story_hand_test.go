@@ -17,7 +17,7 @@ func TestWholeStoryOfAPiece(t *testing.T) {
 		plan.Place{Use: "floor-strap", Wall: "2S", On: "stud-stud", At: []float64{16}, Action: "add", Note: "see detail 3"}))
 	got, err := p.Explain("2S-16-SS-strap")
 	require.NoError(t, err)
-	// Laps of 12.3125 and 17.375 between, as in TestStoryStrapIsCenteredOnTheGap: from
+	// Laps() of 12.3125 and 17.375 between, as in TestStoryStrapIsCenteredOnTheGap: from
 	// 213.8125 to 255.8125.
 	assert.Equal(t, `2S-16-SS-strap
   story-strap, strap: a flat band lapped on two members in line

@@ -89,51 +89,72 @@ func (l link) stacked() *plan.Diagnostic {
 
 // upright lays a vertical strap over the gap: between stories with equal
 // laps, at the base with as much below as the member there takes.
-func (x *placer) upright(p *Piece, k, n int) *plan.Diagnostic {
-	f, depth, fault := onWall(p.Joint)
+func (x *placer) upright(w want) (Lie, *plan.Diagnostic) {
+	f, depth, fault := onWall(w.joint)
 	if fault != nil {
-		return fault
+		return Lie{}, fault
 	}
-	l := x.through(p.Joint)
+	l := x.through(w.joint)
 	if fault := l.stacked(); fault != nil {
-		return fault
+		return Lie{}, fault
 	}
 	gap := l.zAbove - l.zBelow
 	room := l.zBelow - l.below.Z0
-	total := p.cut(gap, p.Item.Lap+min(p.Item.Lap, max(room, 0)))
+	total, cut := w.cut(gap, w.item.Lap+min(w.item.Lap, max(room, 0)))
 	low := (total - gap) / 2
 	if !l.floor && room > 0 {
 		low = min(low, room)
 	}
-	p.gap, p.Laps = gap, [2]float64{total - gap - low, low}
-	p.Laid, p.room = []*framing.Member{l.above, l.below}, [2]float64{l.above.Z1 - l.above.Z0, room}
-	p.Face, k, n = x.pick(p, l.above, l.zAbove+1, k, n)
-	g := facingOf(f, l.s0, l.s1, depth, p.Face)
-	off := spread(k, n, p.wide())
-	p.lay(g.n, g.at(l.zBelow-low, off), g.at(l.zAbove+p.Laps[0], off))
-	p.setStation(f)
-	return nil
+	w = x.pick(w, l.above, l.zAbove+1)
+	g := facingOf(f, l.s0, l.s1, depth, w.face)
+	off := w.spread()
+	up := total - gap - low
+	b := geom.Band{w.plate(g.n, g.at(l.zBelow-low, off), g.at(l.zAbove+up, off))}
+	lie := x.strap(Lie{Face: w.face, Gap: gap, Cut: cut}, b, lap{l.above, up, true}, lap{l.below, low, false})
+	lie.Station = stationOf(f, lie.Path)
+	return lie, nil
 }
 
-// toPlate lays a vertical strap from the plates down on the stud or king.
-func (x *placer) toPlate(p *Piece, k, n int) *plan.Diagnostic {
-	f, depth, fault := onWall(p.Joint)
+// toPlate lays a vertical strap from the plates, or of a jack from its header,
+// down on the stud or king.
+func (x *placer) toPlate(w want) (Lie, *plan.Diagnostic) {
+	f, depth, fault := onWall(w.joint)
 	if fault != nil {
-		return fault
+		return Lie{}, fault
 	}
-	m := stud(p.Joint)
-	top, plate := plates(p.Joint)
+	m := stud(w.joint)
+	top, over := plates(w.joint)
+	total, cut := w.cut(top-m.Z1, w.item.Lap)
+	if over == nil {
+		if over = role(w.joint, plan.Header); over != nil {
+			top = m.Z1 + min(total/2, over.Z1-over.Z0)
+		}
+	}
 	up := top - m.Z1
-	total := p.cut(up, p.Item.Lap)
-	p.Laps, p.Laid, p.gap = [2]float64{total - up, up}, laid(m, plate), up
-	p.room[0] = m.Z1 - m.Z0
-	p.Face, k, n = x.pick(p, m, m.Z1-1, k, n)
-	s0, s1 := span2(p.Joint, m)
-	g := facingOf(f, s0, s1, depth, p.Face)
-	off := spread(k, n, p.wide())
-	p.lay(g.n, g.at(top-total, off), g.at(top, off))
-	p.setStation(f)
-	return nil
+	switch w.face {
+	case plan.Left, plan.Right:
+		return noWay(w) // what lies on the upright stands in its way
+	case plan.Inside:
+	default:
+		w.face = plan.Outside
+	}
+	s0, s1 := span2(w.joint, m)
+	g := facingOf(f, s0, s1, depth, w.face)
+	off := w.spread()
+	top -= m.Z1 - x.headAt(m, g, off)
+	b := geom.Band{w.plate(g.n, g.at(top-total, off), g.at(top, off))}
+	lie := x.strap(Lie{Face: w.face, Gap: up, Cut: cut}, b, lap{m, total - up, false}, lap{over, up, true})
+	lie.Station = stationOf(f, lie.Path)
+	return lie, nil
+}
+
+// headAt returns the height of an upright's head, off along one of its faces:
+// under a plate that climbs it is beveled.
+func (x *placer) headAt(m *framing.Member, g facing, off float64) float64 {
+	if t := x.along(m, g.at(m.Z0, off), g.n, geom.Vec3{Z: 1}, farthest); t > 0 {
+		return min(m.Z0+t, m.Z1)
+	}
+	return m.Z1
 }
 
 // stud returns the upright a strap at the joint lies on: at a header's end
@@ -147,40 +168,46 @@ func stud(j *framing.Joint) *framing.Member {
 	return j.First()
 }
 
-func laid(ms ...*framing.Member) (out []*framing.Member) {
-	for _, m := range ms {
-		if m != nil {
-			out = append(out, m)
-		}
-	}
-	return out
-}
-
-// standalone lays a vertical strap on the side of a girder or porch beam and
+// standalone lays a vertical strap on the face of a girder or porch beam and
 // down what carries it: half of it above, but no more than the beam is deep.
-func (x *placer) standalone(p *Piece, k, n int) *plan.Diagnostic {
-	j := p.Joint
-	f, half := lineOf(j)
-	if p.Face == "" {
-		p.Face = plan.Outside
+// Where the two faces are not flush it bends over to the lower one.
+func (x *placer) standalone(w want) (Lie, *plan.Diagnostic) {
+	j := w.joint
+	if w.face == "" {
+		w.face = plan.Outside
 	}
 	upper, lower := pile(j)
-	total := p.cut(j.Gap, 2*p.Item.Lap)
-	up := (total - j.Gap) / 2
-	if upper.Z1 > j.At.Z {
-		p.room[0] = upper.Z1 - j.At.Z
-		up = min(up, p.room[0])
+	if w.face != plan.Outside && w.face != plan.Inside || lower == nil {
+		return noWay(w)
 	}
-	p.Laps, p.gap = [2]float64{up, total - j.Gap - up}, j.Gap
-	p.Laid = laid(upper, lower)
-	if lower != nil {
-		p.room[1] = lower.Z1 - lower.Z0
-	}
+	f := x.lineOf(j)
 	s, _ := f.Local(j.At.Flat())
-	g := facingOf(f, s-0.75, s+0.75, 2*half, p.Face)
-	off := spread(k, n, p.wide())
-	p.lay(g.n, g.at(j.At.Z+up-total, off), g.at(j.At.Z+up, off))
-	return nil
+	hi, lo := sideOf(f, s, upper, w.face), sideOf(f, s, lower, w.face)
+	step := hi.out(lo)
+	gap := j.Gap + math.Abs(step)
+	total, cut := w.cut(gap, 2*w.item.Lap)
+	up := (total - gap) / 2
+	if upper.Z1 > j.At.Z {
+		up = min(up, upper.Z1-j.At.Z)
+	}
+	low, off := total-gap-up, w.spread()
+	var b geom.Band
+	if math.Abs(step) > touch {
+		n := geom.Vec3{Z: math.Copysign(1, step)}
+		foot := j.At.Z - j.Gap
+		if step < 0 {
+			foot = j.At.Z
+		}
+		b = geom.Band{
+			w.plate(lo.n, lo.at(j.At.Z-j.Gap-low, off), lo.at(foot, off)),
+			w.plate(n, lo.at(foot, off), hi.at(foot, off)),
+			w.plate(hi.n, hi.at(foot, off), hi.at(j.At.Z+up, off)),
+		}
+	} else {
+		b = geom.Band{w.plate(hi.n, hi.at(j.At.Z-j.Gap-low, off), hi.at(j.At.Z+up, off))}
+	}
+	lie := x.strap(Lie{Face: w.face, Gap: gap, Cut: cut, Station: j.Station}, b, lap{upper, up, true}, lap{lower, low, false})
+	return lie, nil
 }
 
 // pile returns the member held at a joint off the walls, and the upright
@@ -195,21 +222,41 @@ func pile(j *framing.Joint) (upper, lower *framing.Member) {
 	return upper, lower
 }
 
-// lineOf returns a frame along the level member of a joint without a wall,
-// its origin on the member's outer face, and half the member's breadth.
-func lineOf(j *framing.Joint) (geom.Frame, float64) {
+// lineOf returns a frame along the middle line of the level member of a joint
+// without a wall; of a post by itself, along its porch.
+func (x *placer) lineOf(j *framing.Joint) geom.Frame {
 	for _, m := range j.Members {
-		a, b := m.A.Flat(), m.B.Flat()
-		if b.Sub(a).Len() > 1 {
-			f, half := geom.NewFrame(a, b), m.Section.Width()/2
-			f.Origin = f.Origin.Sub(f.In.Mul(half))
-			return f, half
+		if a, b := m.A.Flat(), m.B.Flat(); b.Sub(a).Len() > 1 && math.Abs(b.Sub(a).Len()-m.B.Sub(m.A).Len()) < 1 {
+			return geom.NewFrame(a, b)
 		}
 	}
-	return geom.NewFrame(geom.Vec2{Y: -0.75}, geom.Vec2{X: 1, Y: -0.75}), 0.75
+	f := geom.NewFrame(geom.Vec2{}, geom.Vec2{X: 1})
+	for _, p := range x.house.Plan.Porches {
+		if p.Name == j.Host {
+			f = geom.NewFrame(p.From, p.To)
+		}
+	}
+	f.Origin = j.At.Flat()
+	return f
 }
 
-// setStation takes the piece's own station from where its steel lies.
-func (p *Piece) setStation(f geom.Frame) {
-	p.Station, _ = f.Local(p.Path[0].Flat())
+// sideOf returns the outside or inside face of a member that a frame runs
+// along, at station s, as its solids have it.
+func sideOf(f geom.Frame, s float64, m *framing.Member, face plan.Face) facing {
+	in := f.In.Up(0)
+	lo, hi := extent(m, in)
+	g := facing{f: f, s: s, t: lo - f.Origin.Dot(f.In), n: in.Mul(-1), across: f.D.Up(0)}
+	if face == plan.Inside {
+		g.t, g.n = hi-f.Origin.Dot(f.In), in
+	}
+	return g
+}
+
+// out returns how much farther out o lies than g, both looking one way, in.
+func (g facing) out(o facing) float64 { return (o.t - g.t) * g.f.In.Up(0).Dot(g.n) }
+
+// stationOf returns the station at which a piece lies, from its path.
+func stationOf(f geom.Frame, path []geom.Vec3) float64 {
+	s, _ := f.Local(path[0].Flat())
+	return s
 }

@@ -18,12 +18,17 @@ func TestEveryStrapHasAWayToLieWhereItBelongs(t *testing.T) {
 		l := &plan.Level{Name: "first"}
 		w := &plan.Wall{Name: "1S", Level: l, ToLevel: l, To: geom.Vec2{X: 240}, Studs: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}}
 		m := &framing.Member{Role: plan.Stud, Wall: w, Level: l, Section: w.Studs, S0: 60, S1: 61.5, Z0: 0, Z1: 96}
-		p := &Piece{
-			Item:  &hardware.Item{Item: &plan.Item{Length: 24, Width: 1.25}, Kind: k},
-			Joint: &framing.Joint{Kind: j, Wall: w, Level: l, Station: 60.75, Members: []*framing.Member{m, m}},
+		second := m
+		if j == plan.GirderPile || j == plan.PostCap {
+			second = &framing.Member{Role: plan.Pile, Z0: -96}
+		}
+		ask := want{
+			item:  &hardware.Item{Item: &plan.Item{Length: 24, Width: 1.25}, Kind: k},
+			joint: &framing.Joint{Kind: j, Wall: w, Level: l, Station: 60.75, Members: []*framing.Member{m, second}}, n: 1,
 		}
 		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{Levels: []*plan.Level{l}, Walls: []*plan.Wall{w}}}), found: map[plan.Code][]finding{}}
-		return x.shape(p, 0, 1)
+		_, fault := x.lie(ask)
+		return fault
 	}
 	n := 0
 	for _, k := range hardware.Kinds {

@@ -25,6 +25,7 @@ type world struct {
 	byID    map[string]*framing.Joint
 	byFirst map[*framing.Member][]*framing.Joint
 	grid    *geom.Grid[block] // of members that can stand against a face
+	wood    *geom.Grid[part]
 	sloped  map[plateRow][]*framing.Member
 	endZone float64
 }
@@ -38,6 +39,7 @@ func newWorld(h *framing.House) *world {
 		byID:    map[string]*framing.Joint{},
 		byFirst: map[*framing.Member][]*framing.Joint{},
 		grid:    blocksOf(h.Members),
+		wood:    newWood(h.Members),
 		sloped:  slopedPlates(h),
 	}
 	for _, j := range h.Joints {

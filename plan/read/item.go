@@ -50,6 +50,14 @@ var itemKeys = []binding[itemDraft]{
 	custom("nails", "table or tables", `{ type = "10d x 1 1/2", each_end = 9 }`, "its fasteners; an array of tables when there are several kinds",
 		readNails),
 	lengthKey("lap", `"18in"`, "wanted on each member", func(d *itemDraft) *float64 { return &d.Lap }),
+	custom("legs", "lengths", `["2 1/2in", "3in"]`, "the two legs of a bent piece, out from the fold, first that on the member held", func(v value, d *itemDraft) {
+		in, _ := v.lengths()
+		if len(in) != 2 || in[0] <= 0 || in[1] <= 0 {
+			v.bad("wrong-type", `write it like ["2 1/2in", "3in"]`, "must be two lengths of more than 0")
+			return
+		}
+		d.Legs = [2]float64(in)
+	}).otherwise("half the length each; of a hanger the width each"),
 	sizeKey("rod", `"5/8in"`, "diameter of rod or bolt", func(d *itemDraft) *float64 { return &d.Rod }),
 	sizeKey("washer", `"3in"`, "side of a square plate washer", func(d *itemDraft) *float64 { return &d.Washer }),
 	sizeKey("standoff", `"2in"`, "rod inside one body, from the wood it stands on to the nut", func(d *itemDraft) *float64 { return &d.Standoff }),

@@ -45,7 +45,7 @@ func small(t require.TestingT) *Schedule {
 	roof := &plan.Roof{Name: "main"}
 	put := func(n int, mark string, cut float64, j *framing.Joint) {
 		for range n {
-			p.Pieces = append(p.Pieces, &placement.Piece{Item: c.Item(mark), Cut: cut, Joint: j, Rule: &plan.Rule{}})
+			p.Pieces = append(p.Pieces, &placement.Piece{Item: c.Item(mark), Lie: placement.Lie{Cut: cut}, Joint: j, Rule: &plan.Rule{}})
 		}
 	}
 	put(4, "wall-strap", 0, &framing.Joint{Host: "1S", Wall: w1, Level: first})
@@ -260,7 +260,7 @@ func random(t *rapid.T) *Schedule {
 	for range rapid.IntRange(0, 60).Draw(t, "pieces") {
 		base.Pieces = append(base.Pieces, &placement.Piece{
 			Item:  items[rapid.IntRange(0, len(items)-1).Draw(t, "item")],
-			Joint: joints[rapid.IntRange(0, len(joints)-1).Draw(t, "joint")], Cut: 20, Rule: &plan.Rule{},
+			Joint: joints[rapid.IntRange(0, len(joints)-1).Draw(t, "joint")], Lie: placement.Lie{Cut: 20}, Rule: &plan.Rule{},
 		})
 	}
 	return New(&base)

@@ -53,12 +53,18 @@ func (d *draft) bandSide(it detailItem, s stack, low, high []punch, v0, v1 float
 	d.head(s.depth/2, it.sideName())
 	d.drawSide(s)
 	d.passFloor(it, s, face, dir)
-	d.edge(geom.Vec2{X: face, Y: v0}, geom.Vec2{X: face, Y: v1})
-	d.endNails(it, low, high, face, v0, v1, dir)
-	d.broken(min(0, face), s.depth+5)
+	foot := face // of the strap: where the lower member stands out it bends over it
+	out, name := s.proud(face)
+	if out > 0.25 {
+		foot -= out * dir.X
+	}
+	d.edge(geom.Vec2{X: foot, Y: v0}, geom.Vec2{X: foot, Y: s.bottom}, geom.Vec2{X: face, Y: s.bottom}, geom.Vec2{X: face, Y: v1})
+	d.endNails(it, low, nil, foot, v0, v1, dir)
+	d.endNails(it, nil, high, face, v0, v1, dir)
+	d.broken(min(0, face, foot), s.depth+5)
 	d.nameLayers(s, v0-bandPast, v1+bandPast)
-	if out, name := s.proud(face); out > 0.25 {
-		d.say(face, d.shown((s.bottom+v0)/2, v0, s.bottom), fmt.Sprintf("%s projects %s past this face: strap must lie flat, ask the engineer", name, d.Length(out)))
+	if out > 0.25 {
+		d.say(foot, d.shown((s.bottom+v0)/2, v0, s.bottom), fmt.Sprintf("%s projects %s past the face above: the strap bends over it and pulls straight under load, ask the engineer", name, d.Length(out)))
 	}
 	d.du = 0
 }

@@ -59,7 +59,7 @@ func detailHouse(t *testing.T) *page.Model {
 		it.Mark = strings.ReplaceAll(string(kind), " ", "-")
 		c, ds := hardware.New([]*plan.Item{&it})
 		require.False(t, ds.Errors(), "%s: %v", kind, ds)
-		pc := &placement.Piece{Tag: jt.ID + it.Mark, Joint: jt, Item: c.Items[0], Face: face}
+		pc := &placement.Piece{Tag: jt.ID + it.Mark, Joint: jt, Item: c.Items[0], Lie: placement.Lie{Face: face}}
 		if it.Rod > 0 {
 			pc.Cut = 24
 		}

@@ -74,7 +74,7 @@ func (it detailItem) ends() (low, high []punch, guessed bool) {
 func (it detailItem) bandEnds() (ends [2]hardware.End) {
 	a, b := it.member(0), it.member(1)
 	if it.Piece != nil && len(it.Piece.Laid) > 1 {
-		a, b = it.Piece.Laid[0], it.Piece.Laid[1]
+		a, b = it.Piece.Laid[0].Member, it.Piece.Laid[1].Member
 	}
 	onA, onB := it.EndsOn(a, b)
 	if a != nil && b != nil && b.Z0+b.Z1 < a.Z0+a.Z1-geom.Eps {

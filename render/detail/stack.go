@@ -201,7 +201,7 @@ func (it detailItem) plumbPlate() float64 {
 func (s stack) lie(it detailItem) (v0, v1 float64) {
 	length := cmp.Or(it.Length, it.Piece.Cut, 12)
 	v0, v1 = it.Piece.Z0-s.ref, it.Piece.Z1-s.ref
-	if d := v1 - v0 - length; d < 0.5 && d > -0.5 && v1 > s.bottom && v0 < s.top {
+	if d := it.Piece.Steel() - length; d < 0.5 && d > -0.5 && v1 > s.bottom && v0 < s.top {
 		return v0, v1
 	}
 	mid := (s.top + s.bottom) / 2

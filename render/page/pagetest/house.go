@@ -53,7 +53,7 @@ func TextHouse() *page.Model {
 	}
 	for i := range 34 {
 		j := &framing.Joint{Kind: plan.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
-		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap"), Face: plan.Top, Station: j.Station})
+		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap"), Lie: placement.Lie{Face: plan.Top, Station: j.Station}})
 	}
 	m.Schedule = schedule.New(m.Placement)
 	return m
@@ -78,6 +78,6 @@ func put(m *page.Model, w *plan.Wall, s float64, k plan.JointKind, mark string, 
 	it := m.Placement.Catalog.Item(mark)
 	j := &framing.Joint{Kind: k, Host: w.Name, Wall: w, Level: w.Level, Station: s, At: w.Frame().At(s, 0, z)}
 	m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{
-		Tag: fmt.Sprintf("%s-%.0f-%s-%s", w.Name, s, k.Code(), it.Kind.Code), Joint: j, Item: it, Face: face, Station: s, Z0: z, Z1: z + it.Length,
+		Tag: fmt.Sprintf("%s-%.0f-%s-%s", w.Name, s, k.Code(), it.Kind.Code), Joint: j, Item: it, Lie: placement.Lie{Face: face, Station: s, Z0: z, Z1: z + it.Length},
 	})
 }

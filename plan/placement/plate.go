@@ -8,47 +8,35 @@ import (
 	"galewright/plan/geom"
 )
 
-// band is a straight stretch of steel on one face: its center line, its
-// width, and the normal of the face it lies on.
-type band struct {
-	n     geom.Vec3
-	a, b  geom.Vec3
-	width float64
-}
-
-// heights returns the lowest and highest point of the band.
-func (b band) heights() (lo, hi float64) {
-	lo, hi = min(b.a.Z, b.b.Z), max(b.a.Z, b.b.Z)
-	if hi-lo < touch && math.Abs(b.n.Z) < 0.5 {
-		lo, hi = lo-b.width/2, hi+b.width/2
+// heights returns the lowest and highest point of a plate.
+func heights(p geom.Plate) (lo, hi float64) {
+	lo, hi = min(p.A.Z, p.B.Z), max(p.A.Z, p.B.Z)
+	if hi-lo < touch && math.Abs(p.N.Z) < 0.5 {
+		lo, hi = lo-p.Width/2, hi+p.Width/2
 	}
 	return lo, hi
 }
 
-// plane names the face a band lies on: its normal and its distance from the
-// origin, rounded so that faces flush to a sixteenth are one.
-type plane struct{ x, y, z, off int32 }
+// plane names the face a plate lies on: its normal and its distance from the
+// origin, rounded so that faces flush to a sixteenth are one; of level faces
+// also how the steel on it is turned, so that what lies square to each other
+// is compared.
+type plane struct{ x, y, z, off, turn int32 }
 
-// rect is a band seen square to its face; u runs level, v up the face.
+// rect is a plate seen square to its face; u runs level, v up the face.
 type rect struct{ u0, u1, v0, v1 float64 }
 
-// flat returns the plane of a band and its rectangle there.
-func (b band) flat() (plane, rect) {
-	n := b.n.Unit()
-	e1 := geom.Vec3{X: -n.Y, Y: n.X}
+// flat returns the plane of a plate and its rectangle there.
+func flat(p geom.Plate) (plane, rect) {
+	n := p.N.Unit()
+	e1, turn := geom.Vec3{X: -n.Y, Y: n.X}, 0.0
 	if e1.Len() < 1e-3 {
-		d := b.b.Sub(b.a)
-		if d.X < -touch || math.Abs(d.X) <= touch && d.Y < 0 {
-			d = d.Mul(-1)
-		}
-		e1 = geom.Vec3{X: 1}
-		if d.Len() > touch {
-			e1 = geom.Vec3{X: d.Y, Y: -d.X}
-		}
+		e1 = quarter(p.B.Sub(p.A))
+		turn = e1.X
 	}
 	e1 = e1.Unit()
 	e2 := n.Cross(e1)
-	r := rect{b.a.Dot(e1), b.b.Dot(e1), b.a.Dot(e2), b.b.Dot(e2)}
+	r := rect{p.A.Dot(e1), p.B.Dot(e1), p.A.Dot(e2), p.B.Dot(e2)}
 	if r.u0 > r.u1 {
 		r.u0, r.u1 = r.u1, r.u0
 	}
@@ -56,12 +44,26 @@ func (b band) flat() (plane, rect) {
 		r.v0, r.v1 = r.v1, r.v0
 	}
 	if r.v1-r.v0 >= r.u1-r.u0 {
-		r.u0, r.u1 = r.u0-b.width/2, r.u1+b.width/2
+		r.u0, r.u1 = r.u0-p.Width/2, r.u1+p.Width/2
 	} else {
-		r.v0, r.v1 = r.v0-b.width/2, r.v1+b.width/2
+		r.v0, r.v1 = r.v0-p.Width/2, r.v1+p.Width/2
 	}
 	k := func(v float64) int32 { return int32(math.Round(v * 1000)) }
-	return plane{k(n.X), k(n.Y), k(n.Z), int32(math.Round(b.a.Dot(n) * 8))}, r
+	return plane{k(n.X), k(n.Y), k(n.Z), int32(math.Round(p.A.Dot(n) * 8)), k(turn)}, r
+}
+
+// quarter returns the level direction square to d, turned by right angles until
+// it points between east and, not included, north of it: one for all steel
+// that lies along or across d.
+func quarter(d geom.Vec3) geom.Vec3 {
+	d = geom.Vec3{X: d.X, Y: d.Y}.Unit()
+	if d.Len() < geom.Eps {
+		return geom.Vec3{Y: -1}
+	}
+	for d.X < geom.Eps || d.Y < -geom.Eps {
+		d = geom.Vec3{X: -d.Y, Y: d.X}
+	}
+	return geom.Vec3{X: d.Y, Y: -d.X}
 }
 
 // overlaps tells whether two rectangles share more than an eighth of an inch
@@ -106,17 +108,20 @@ func spread(k, n int, width float64) float64 {
 	return (float64(k) - float64(n-1)/2) * (width + 0.125)
 }
 
-// lies tells whether a member runs along its wall: a joint is at one place of
-// it.
-func lies(m *framing.Member) bool {
+// runsAlong tells whether a member runs along its wall: a joint is at one
+// place of it.
+func runsAlong(m *framing.Member) bool {
 	d := m.B.Sub(m.A)
 	return d.Flat().Len() > math.Abs(d.Z)
 }
 
+// spread returns where w goes across its face, among the n beside each other.
+func (w want) spread() float64 { return spread(w.k, w.n, w.wide()) }
+
 // span2 returns the stations between which a member stands on the joint's
 // wall; of one that lies along it, those of the joint's own place.
 func span2(j *framing.Joint, m *framing.Member) (s0, s1 float64) {
-	if m != nil && m.Wall != nil && m.Wall == j.Wall && !lies(m) {
+	if m != nil && m.Wall != nil && m.Wall == j.Wall && !runsAlong(m) {
 		return m.S0, m.S1
 	}
 	b := 1.5

@@ -1,0 +1,209 @@
+package placement
+
+import (
+	"cmp"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+)
+
+// butt is where one member ends against another: what a hanger or an angle
+// between them is laid on.
+type butt struct {
+	held, on *framing.Member
+	d, e     geom.Vec2    // along the held one toward the other; along the other, or across d at a blunt end
+	n        geom.Vec3    // of the face it ends at, toward the held one
+	foot     float64      // height of the held one's lower edge there
+	deep     float64      // plumb depth of the held one there, in
+	corner   [2]geom.Vec2 // where the left and right side of the held one meet that face
+}
+
+// butts finds how the first member of a joint ends at what carries it.
+func (x *placer) butts(w want) (b butt, ok bool) {
+	j := w.joint
+	b.held = j.First()
+	if b.on = role(j, plan.Ridge); b.on == nil || b.on == b.held {
+		if len(j.Members) < 2 {
+			return b, false
+		}
+		b.on = j.Members[1]
+	}
+	near, far := b.held.B, b.held.A
+	if far.Sub(j.At).Len() < near.Sub(j.At).Len() {
+		near, far = far, near
+	}
+	if b.d = near.Sub(far).Flat().Unit(); b.d == (geom.Vec2{}) {
+		return b, false
+	}
+	b.e = b.on.B.Sub(b.on.A).Flat().Unit()
+	n := b.e.Left()
+	if b.e == (geom.Vec2{}) || math.Abs(n.Dot(b.d)) < 0.1 { // an upright, or end to end
+		n, b.e = b.d, b.d.Left()
+	}
+	if n.Dot(b.d) > 0 {
+		n = n.Mul(-1)
+	}
+	b.n = n.Up(0)
+	_, reach := extent(b.on, b.n)
+	side := b.d.Left().Mul(b.held.Section.Width() / 2)
+	for i, p := range []geom.Vec2{near.Flat().Add(side), near.Flat().Sub(side)} {
+		b.corner[i] = p.Add(b.d.Mul((reach - p.Dot(n)) / b.d.Dot(n)))
+	}
+	b.foot, b.deep = b.held.Z0, b.held.Z1-b.held.Z0
+	if b.held.Roof != nil || b.held.Wall == nil { // A to B runs along its top edge
+		run := near.Sub(far)
+		b.deep = b.held.Section.Depth * run.Len() / run.Flat().Len()
+		b.foot = near.Z - b.deep
+	}
+	return b, true
+}
+
+// side returns which way along the carrier is away from the held member's
+// left (0) or right (1) side, and that side's normal.
+func (b *butt) side(i int) (away, n geom.Vec3) {
+	out := b.d.Left()
+	if i == 1 {
+		out = out.Mul(-1)
+	}
+	e := b.e
+	if e.Dot(out) < 0 {
+		e = e.Mul(-1)
+	}
+	return e.Up(0), out.Up(0)
+}
+
+// hanger lays a hanger: a flange on each side of the member it hangs, and one
+// beside each on the face that it hangs from, where that goes on; all as high
+// as the item is long, from the held member's lower edge up.
+func (x *placer) hanger(w want) (Lie, *plan.Diagnostic) {
+	b, ok := x.butts(w)
+	if !ok {
+		return noWay(w)
+	}
+	tall := cmp.Or(w.item.Length, 0.7*b.deep)
+	held, other := w.item.LegLengths()
+	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Path: []geom.Vec3{w.joint.At}, Station: w.joint.Station}
+	hung, from := Laid{Member: b.held, Lap: tall}, Laid{Member: b.on, Lap: tall}
+	for i, c := range b.corner {
+		_, n := b.side(i)
+		x.flange(w, &lie, &hung, b.upright(w, n, c.Sub(b.d.Mul(held/2)), tall, held))
+		tab, wood, clear := x.tab(w, b, i, tall, other)
+		if clear && (wood || !x.tabs(w, b, tall, other)) {
+			x.flange(w, &lie, &from, tab)
+		}
+	}
+	lie.Laid = []Laid{hung, from}
+	return lie, nil
+}
+
+// upright returns a plate of a width standing on a plumb face at a point.
+func (b *butt) upright(w want, n geom.Vec3, at geom.Vec2, tall, wide float64) geom.Plate {
+	p := w.plate(n, at.Up(b.foot), at.Up(b.foot+tall))
+	p.Width = wide
+	return p
+}
+
+// tab returns the flange beside the held member's left (0) or right side on
+// what it hangs from, whether that goes on so far, and whether nothing else
+// ends against the face there.
+func (x *placer) tab(w want, b butt, i int, tall, wide float64) (p geom.Plate, wood, clear bool) {
+	away, _ := b.side(i)
+	p = b.upright(w, b.n, b.corner[i].Add(away.Flat().Mul(wide/2)), tall, wide)
+	mid := p.At(tall/2, 0)
+	others := func(m *framing.Member) bool { return m != b.held && m != b.on }
+	clear = len(x.runs(mid.Add(b.n.Mul(2*skin)), b.n, probeFar, others)) == 0
+	return p, x.along(b.on, mid, p.N, away, wide/2) >= edge, clear
+}
+
+// tabs tells whether either tab finds wood that is clear.
+func (x *placer) tabs(w want, b butt, tall, wide float64) bool {
+	for i := range 2 {
+		if _, wood, clear := x.tab(w, b, i, tall, wide); wood && clear {
+			return true
+		}
+	}
+	return false
+}
+
+// flange adds a band of one plate, whose fasteners start at its first point.
+func (x *placer) flange(w want, l *Lie, on *Laid, p geom.Plate) {
+	on.starts = append(on.starts, Start{len(l.Bands), false})
+	on.Room = max(on.Room, x.room(on.Member, geom.Band{p}.Turned(), 0)) // from its head: the foot may hang lower than what it is on
+	l.Bands = append(l.Bands, geom.Band{p})
+}
+
+// angle lays a clip in the angle where one member ends at the side of another:
+// a leg on the side of the one held and a leg beside it on the other, folded
+// plumb between them, half-way up.
+func (x *placer) angle(w want) (Lie, *plan.Diagnostic) {
+	b, ok := x.butts(w)
+	if !ok {
+		return noWay(w)
+	}
+	i := w.k % 2
+	if w.other {
+		i = 1 - i
+	}
+	if w.face == plan.Left || w.face == plan.Right {
+		i = x.faceSide(w, b)
+	}
+	away, n := b.side(i)
+	held, other := w.item.LegLengths()
+	fold := b.corner[i].Up(b.foot + b.deep/2 + spread(w.k/2, (w.n+1)/2, w.wide()))
+	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Path: []geom.Vec3{w.joint.At}, Station: w.joint.Station}
+	if w.joint.Wall != nil {
+		lie.Station = stationOf(w.joint.Wall.Frame(), []geom.Vec3{fold})
+		lie.Path = []geom.Vec3{fold.Add(geom.Vec3{Z: w.joint.At.Z - fold.Z})}
+	}
+	onOther := w.plate(b.n, fold.Add(away.Mul(other)), fold)
+	onHeld := w.plate(n, fold, fold.Sub(b.d.Up(0).Mul(held)))
+	return x.legs(lie, b.held, b.on, onOther, onHeld), nil
+}
+
+// faceSide returns the side, 0 for left, of the held member that a face asked
+// for means: left and right as seen along the host's stations.
+func (x *placer) faceSide(w want, b butt) int {
+	f := x.frameAt(w.joint, b.on)
+	away, _ := b.side(0)
+	if toward := away.Flat().Dot(f.D); (toward < 0) == (w.face == plan.Left) {
+		return 0
+	}
+	return 1
+}
+
+// shoe lays a post's base or cap: flanges on the outside and the inside of the
+// post and, of a cap, of the beam on it, half its length on each; of a base its
+// whole length up the post.
+func (x *placer) shoe(w want) (Lie, *plan.Diagnostic) {
+	j := w.joint
+	upper, lower := pile(j)
+	f := x.lineOf(j)
+	s, _ := f.Local(j.At.Flat())
+	long := cmp.Or(w.item.Length, 6)
+	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Path: []geom.Vec3{j.At}, Station: j.Station}
+	off := w.spread()
+	if lower == nil || w.item.Kind.Name == plan.PostBaseItem && j.Kind == plan.PostBase {
+		lie.Laid = []Laid{x.flanges(w, &lie, f, s+off, upper, j.At.Z, j.At.Z+long)}
+		return lie, nil
+	}
+	up := x.flanges(w, &lie, f, s+off, upper, j.At.Z, j.At.Z+long/2)
+	down := x.flanges(w, &lie, f, s+off, lower, j.At.Z-j.Gap, j.At.Z-j.Gap-long/2)
+	lie.Laid = []Laid{up, down}
+	return lie, nil
+}
+
+// flanges adds a plate on the outside and one on the inside of a member, from
+// one height to the free end at another, from which its fasteners are laid.
+func (x *placer) flanges(w want, l *Lie, f geom.Frame, s float64, m *framing.Member, from, to float64) Laid {
+	on := Laid{Member: m, Lap: math.Abs(to - from), Room: math.Inf(1)}
+	for _, face := range []plan.Face{plan.Outside, plan.Inside} {
+		g := sideOf(f, s, m, face)
+		b := geom.Band{w.plate(g.n, g.at(from, 0), g.at(to, 0))}
+		on.starts = append(on.starts, Start{len(l.Bands), true})
+		on.Room = min(on.Room, x.room(m, b, 0))
+		l.Bands = append(l.Bands, b)
+	}
+	return on
+}
