@@ -102,6 +102,9 @@ func outputs(t testing.TB, name string) map[string][]byte {
 	set := draw(t, r, paperOf(name))
 	for i, s := range set.Sheets {
 		put(s.Title.Sheet+".svg", func(w io.Writer) error { return svg.Write(w, set, i, svg.Options{}) })
+		if keptFlat(name, s.Title.Sheet) {
+			put(s.Title.Sheet+".txt", func(w io.Writer) error { return writeFlat(w, s) })
+		}
 	}
 	put("schedule.txt", func(w io.Writer) error { return schedule.Count(w, r.Schedule, "item", "table") })
 	put("schedule.csv", func(w io.Writer) error { return schedule.Count(w, r.Schedule, "item", "csv") })

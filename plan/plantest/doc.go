@@ -1,4 +1,4 @@
-// Package plantest reads the program's own code for tests that hold it to a
-// rule: what its constants are, where a field is used. Nothing but tests
-// imports it.
+// Package plantest is for tests alone: it reads the program's own code, for
+// tests that hold it to a rule (what its constants are, where a field is
+// used), and holds the wording that no text of the program may have.
 package plantest
