@@ -235,7 +235,7 @@ func (p *Piece) faceOf(b geom.Plate) plan.Face {
 // offWood returns the member of which less than half a clip's leg finds wood,
 // as past its end; nil for none and for what is no clip.
 func (p *Piece) offWood() *Laid {
-	if k := p.Item.Kind.Name; k != plan.ClipItem && k != plan.GenericItem {
+	if p.Item.Kind.Name != plan.ClipItem {
 		return nil
 	}
 	for i, t := range p.Laid {
