@@ -25,6 +25,9 @@ import (
 // says nothing in other words than the trade's, and no line of lettering parts
 // a figure from its unit.
 func requireWords(t *testing.T, file string, b []byte) {
+	if base := filepath.Base(file); strings.HasPrefix(base, "S-") && strings.HasSuffix(base, ".txt") {
+		return // a flat sheet, mark by mark: its SVG is read
+	}
 	text := string(b)
 	if strings.HasSuffix(file, ".svg") {
 		texts := writtenTexts(t, bytes.NewReader(b))
