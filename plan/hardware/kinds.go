@@ -118,7 +118,7 @@ var Kinds = []*Kind{
 		Symbol: "sym-collector", Strap: true, Shape: Band, Phase: plan.FromInside, Faces: []plan.Face{plan.Top, plan.Inside, plan.Outside},
 	},
 	{
-		Name: plan.AnchorBoltItem, Code: "anchor", Doc: "holds a sill plate down to what is below", Purpose: "anchor",
+		Name: plan.AnchorBoltItem, Code: "anchor", Doc: "holds a sill plate down to what is below, or a girder to its pile", Purpose: "anchor",
 		On:     []plan.JointKind{plan.StudBase, plan.WallEnd, plan.GirderPile, plan.PostBase, plan.LedgerWall},
 		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},

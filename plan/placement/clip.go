@@ -81,7 +81,7 @@ func (x *placer) studClip(w want) (Lie, *plan.Diagnostic) {
 	}
 	m := stud(w.joint)
 	z, way := m.Z0, 1.0
-	if w.joint.Kind == plan.StudTop || w.joint.Kind == plan.OpeningHead {
+	if w.joint.Kind.Lies() == plan.LiesToPlate {
 		z, way = m.Z1, -1
 	}
 	plate, thick := x.meets(w.joint, way)
@@ -133,7 +133,7 @@ func (x *placer) meets(j *framing.Joint, way float64) (*framing.Member, float64)
 		}
 	}
 	if len(j.Members) > 1 {
-		return j.Members[1], 1.5
+		return j.Members[1], j.Members[1].Z1 - j.Members[1].Z0
 	}
 	return nil, 0
 }

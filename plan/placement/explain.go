@@ -93,7 +93,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	if q.Face == plan.Through {
 		where = "through the " + throughText(q.Joint)
 	}
-	fmt.Fprintf(b, "  %s at %s, %s to %s above grade\n", where, length.Feet(q.Station), length.Feet(q.Z0), length.Feet(q.Z1))
+	fmt.Fprintf(b, "  %s at %s, %s above grade\n", where, length.Feet(q.Station), heightText(q))
 	if q.Moved != "" {
 		fmt.Fprintf(b, "  %s\n", q.Moved)
 	}
@@ -116,6 +116,15 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 		name += " (" + q.Place.Note + ")"
 	}
 	fmt.Fprintf(b, "  placed by %s, %s\n", name, line(pos))
+}
+
+// heightText says from where to where a piece reaches; a level bolt has one height.
+func heightText(q *Piece) string {
+	lo, hi := length.Feet(q.Z0), length.Feet(q.Z1)
+	if lo == hi {
+		return lo
+	}
+	return lo + " to " + hi
 }
 
 // throughText names what a bolt goes through: the plate it holds, or both members.

@@ -75,7 +75,7 @@ func TestHardwareLiesAtTheJointsOfFloorsAndHeaders(t *testing.T) {
 			for _, p := range pieces {
 				j := p.Joint
 				require.Len(t, p.Laid, 2, p.Tag)
-				assert.Equal(t, j.Members[0], p.Laid[0], p.Tag)
+				assert.Same(t, j.Members[0], p.Laid[0].Member, p.Tag)
 				near := math.Inf(1)
 				for _, q := range p.Path {
 					near = min(near, q.Sub(j.At).Flat().Len())
@@ -84,7 +84,7 @@ func TestHardwareLiesAtTheJointsOfFloorsAndHeaders(t *testing.T) {
 				if c.it.Kind == plan.StrapItem && c.kind.Lies() == plan.LiesOver {
 					assert.Less(t, p.Z0, j.At.Z-j.Gap/2, "%s reaches below", p.Tag)
 					assert.Greater(t, p.Z1, j.At.Z+j.Gap/2, "%s reaches above", p.Tag)
-					assert.InDelta(t, c.it.Length, p.Z1-p.Z0, 1e-9, p.Tag)
+					assert.InDelta(t, c.it.Length, p.Bands[0].Len(), 1e-9, p.Tag)
 				}
 				if c.it.Kind == plan.AnchorBoltItem {
 					assert.InDelta(t, c.it.Length, p.Path[1].Sub(p.Path[0]).Len(), 1e-9)
