@@ -23,6 +23,11 @@ func keptFlat(example, number string) bool {
 	return ok && (list == nil || slices.Contains(list, number))
 }
 
+// isFlat tells the text of a flat sheet from other outputs by its file.
+func isFlat(file string) bool {
+	return strings.HasPrefix(file, "S-") && strings.HasSuffix(file, ".txt")
+}
+
 var (
 	penNames  = [...]string{"-", "hardware", "cut", "member", "hidden", "dim", "grid"}
 	fillNames = [...]string{"-", "white", "black", "pale", "mid"}
