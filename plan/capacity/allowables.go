@@ -7,6 +7,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 	"galewright/plan/timber"
 )
 
@@ -20,15 +21,23 @@ type Context struct {
 // once and then only read.
 type Allowables struct {
 	placed  *placement.Placement
+	steel   *steel.Steel
+	fasten  Fastening
 	species timber.Species
 	pile    plan.Lumber
-	worked  map[key]Capacity // of pieces alike
+	worked  map[key]Capacity                 // of pieces alike, by the catalog
+	bodied  map[*placement.Piece][2]Capacity // of each where it is
 }
 
-// New works out what each piece of a placement holds.
-func New(placed *placement.Placement, c Context) *Allowables {
-	a := &Allowables{placed: placed, species: c.Species, pile: c.Pile, worked: map[key]Capacity{}}
-	for _, p := range placed.Pieces {
+// New works out what each piece holds, and that no more than its body does
+// where it is.
+func New(bodies *steel.Steel, c Context) *Allowables {
+	a := &Allowables{
+		placed: bodies.Placed, steel: bodies, species: c.Species, pile: c.Pile, worked: map[key]Capacity{},
+		fasten: Fastening{Species: c.Species, singles: map[lone]single{}}, bodied: make(map[*placement.Piece][2]Capacity, len(bodies.Bodies)),
+	}
+	for _, p := range bodies.Placed.Pieces {
+		var both [2]Capacity
 		for _, dir := range []Direction{Upward, Endways} {
 			k := keyOf(p, dir)
 			if _, ok := a.worked[k]; !ok {
@@ -36,7 +45,9 @@ func New(placed *placement.Placement, c Context) *Allowables {
 				c.Terms = slices.Clip(c.Terms)
 				a.worked[k] = c
 			}
+			both[dir] = a.where(p, a.worked[k], dir)
 		}
+		a.bodied[p] = both
 	}
 	return a
 }
@@ -58,7 +69,7 @@ func (a *Allowables) Of(j *framing.Joint, dir Direction, use func(*placement.Pie
 			continue
 		}
 		seen[mark] = true
-		c := a.times(p, dir, a.count(j, mark))
+		c := a.sum(j, mark, dir)
 		if best == nil || best.Unknown != "" && c.Unknown == "" || c.Unknown == best.Unknown && c.Value > best.Value {
 			best = &c
 		}
@@ -66,25 +77,28 @@ func (a *Allowables) Of(j *framing.Joint, dir Direction, use func(*placement.Pie
 	return best
 }
 
-// count returns the pieces of a mark at a joint.
-func (a *Allowables) count(j *framing.Joint, mark string) (n int) {
+// sum returns the capacity of all pieces of a mark at a joint, each as it is;
+// terms and what governs are those of the weakest.
+func (a *Allowables) sum(j *framing.Joint, mark string, dir Direction) Capacity {
+	var all Capacity
+	n, total := 0, 0.0
 	for _, q := range a.placed.At(j) {
-		if q.Item.Mark == mark {
-			n++
+		if q.Item.Mark != mark {
+			continue
 		}
+		c := a.One(q, dir)
+		if n == 0 || c.Unknown != "" && all.Unknown == "" || c.Unknown == all.Unknown && c.Value < all.Value {
+			all = c
+		}
+		n++
+		total += c.Value
 	}
-	return n
-}
-
-// times returns the capacity of n pieces like p.
-func (a *Allowables) times(p *placement.Piece, dir Direction, n int) Capacity {
-	c := a.One(p, dir)
-	if n > 1 && c.Unknown == "" {
-		c.Terms = append(c.Terms, Term{plan.Counted(n, "piece"), c.Value * float64(n), "lb"})
-		c.Value *= float64(n)
+	all.Pieces = n
+	if n > 1 && total > 0 {
+		all.Terms = append(slices.Clip(all.Terms), Term{plan.Counted(n, "piece"), total, "lb"})
+		all.Value, all.Unknown = total, ""
 	}
-	c.Pieces = n
-	return c
+	return all
 }
 
 // holdsMember tells whether a piece holds the member that the joint is about:
@@ -120,7 +134,8 @@ func crosses(j *framing.Joint) bool {
 
 // One returns the capacity of one piece of the placement.
 func (a *Allowables) One(p *placement.Piece, dir Direction) Capacity {
-	c, ok := a.worked[keyOf(p, dir)]
+	both, ok := a.bodied[p]
+	c := both[dir]
 	if !ok {
 		c = a.piece(p, dir)
 	}

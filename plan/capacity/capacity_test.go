@@ -7,6 +7,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 	"galewright/plan/timber"
 
 	"github.com/stretchr/testify/assert"
@@ -24,7 +25,7 @@ func pieceOf(t *testing.T, it plan.Item, k plan.JointKind, face plan.Face) *plac
 // pine holds pieces of no house in southern pine.
 func pine() *Allowables {
 	s, _ := timber.SpeciesOf("southern pine")
-	return New(&placement.Placement{}, Context{Species: s})
+	return New(steel.New(&placement.Placement{House: &framing.House{}}), Context{Species: s})
 }
 
 func TestCapacityOfPieces(t *testing.T) {
@@ -257,7 +258,7 @@ func TestBoltsOfTwoGirdersAreTwo(t *testing.T) {
 		p.Joint.Members[0] = &framing.Member{Role: plan.GirderBeam, Section: plan.Lumber{Ply: ply, Breadth: 1.5, Depth: 11.25}}
 	}
 	s, _ := timber.SpeciesOf("southern pine")
-	a := New(&placement.Placement{Pieces: []*placement.Piece{thin, thick}}, Context{Species: s})
+	a := New(steel.New(&placement.Placement{House: &framing.House{}, Pieces: []*placement.Piece{thin, thick}}), Context{Species: s})
 	assert.Contains(t, a.One(thin, Upward).Terms[0].Text, "girder (3.00 in")
 	assert.Contains(t, a.One(thick, Upward).Terms[0].Text, "girder (6.00 in")
 }

@@ -38,11 +38,17 @@ type alike struct {
 // Of returns what the body's fasteners hold of a member against a force along
 // the direction.
 func (x Fastening) Of(b *steel.Body, m *framing.Member, force geom.Vec3) Held {
+	return x.hold(b, m, b.Holds(m), func(steel.Fastener) geom.Vec3 { return force })
+}
+
+// hold is Of for some fasteners in a member, each with the force's direction
+// where it is.
+func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener, force func(steel.Fastener) geom.Vec3) Held {
 	h := Held{Member: m}
 	groups := map[alike]int{}
 	var order []alike
-	for _, f := range b.Holds(m) {
-		k := x.alike(b, f, force)
+	for _, f := range list {
+		k := x.alike(b, f, force(f))
 		if groups[k] == 0 {
 			order = append(order, k)
 		}
@@ -75,6 +81,14 @@ type Fastening struct {
 	Species timber.Species
 	// Wet tells whether the member is wet in service or was when it was nailed.
 	Wet func(*framing.Member) bool
+
+	singles map[lone]single // worked out so far; nil keeps none
+}
+
+// lone is a fastener of an item in its wood.
+type lone struct {
+	item *hardware.Item
+	alike
 }
 
 func (x Fastening) name(b *steel.Body, end int) string {
@@ -104,8 +118,21 @@ type single struct {
 	mode, text, behind, nothing string
 }
 
-// one works out one fastener: across its shank, along it, or both.
+// one works out one fastener, once for all that are alike.
 func (x Fastening) one(b *steel.Body, k alike) single {
+	key := lone{b.Piece.Item, k}
+	s, ok := x.singles[key]
+	if !ok {
+		s = x.work(b, k)
+		if x.singles != nil {
+			x.singles[key] = s
+		}
+	}
+	return s
+}
+
+// work works out one fastener: across its shank, along it, or both.
+func (x Fastening) work(b *steel.Body, k alike) single {
 	f, err := fastener(b.Piece.Item.Ends()[k.end].Size)
 	if err != nil {
 		return single{nothing: err.Error()}

@@ -22,7 +22,7 @@ func analyze(pl *placement.Placement) *analysis {
 	m := newModel(pl)
 	return &analysis{
 		model: m, uplift: m.allUplift(), lateral: m.allGusts(),
-		allowed: capacity.New(pl, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile}),
+		allowed: capacity.New(m.steel, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile}),
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 	"galewright/plan/timber"
 	"galewright/plan/wind"
 )
@@ -31,6 +32,7 @@ type givens struct {
 	plan    *plan.Plan
 	house   *framing.House
 	placed  *placement.Placement
+	steel   *steel.Steel
 	basis   wind.Basis
 	main    *plan.Roof
 	q       float64 // qh with Kd, psf, strength
@@ -56,7 +58,8 @@ type wallModel struct {
 
 // lookups finds joints.
 type lookups struct {
-	footOf   map[*framing.Member]*framing.Joint // stud-stud or stud-base
+	footOf   map[*framing.Member]*framing.Joint   // stud-stud or stud-base
+	byFirst  map[*framing.Member][]*framing.Joint // that hold the member
 	wallEnds map[*plan.Wall][]*framing.Joint
 	joints   map[*plan.Wall][]*framing.Joint
 }
@@ -100,7 +103,7 @@ func newModel(pl *placement.Placement) *model {
 }
 
 func givensOf(pl *placement.Placement) givens {
-	g := givens{plan: pl.House.Plan, house: pl.House, placed: pl, dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
+	g := givens{plan: pl.House.Plan, house: pl.House, placed: pl, steel: steel.New(pl), dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
 	g.basis, g.main = basisOf(g.house)
 	g.q = g.basis.Envelope().QKd
 	return g
@@ -109,9 +112,13 @@ func givensOf(pl *placement.Placement) givens {
 func lookupsOf(h *framing.House) lookups {
 	l := lookups{
 		footOf:   make(map[*framing.Member]*framing.Joint, len(h.Joints)/2),
+		byFirst:  make(map[*framing.Member][]*framing.Joint, len(h.Joints)/2),
 		wallEnds: map[*plan.Wall][]*framing.Joint{}, joints: map[*plan.Wall][]*framing.Joint{},
 	}
 	for _, j := range h.Joints {
+		if m := j.First(); m != nil {
+			l.byFirst[m] = append(l.byFirst[m], j)
+		}
 		if j.Kind == plan.StudStud || j.Kind == plan.StudBase {
 			l.footOf[j.First()] = j
 		}

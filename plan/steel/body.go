@@ -13,6 +13,9 @@ type Body struct {
 	Bands     []geom.Band
 	Fasteners []Fastener // by end, those nearest to the end's start first
 	Rods      []*Rod
+	// Over are the members that a bend of the steel lies on top of and so holds
+	// down without a fastener: a strap over the plates, over a rafter, the ridge.
+	Over []*framing.Member
 	// Off are the holes of ends whose pattern goes past the steel, by end.
 	Off []OffSteel
 }
@@ -31,26 +34,31 @@ type Seat struct {
 	Back bool // at the band's far end
 }
 
-// fasten drives the fasteners of all ends through the bands.
-func (w *Wood) fasten(b *Body, ends []hardware.End, seats []Seat, width float64) {
-	for i, e := range ends {
-		if i >= len(seats) || e.Count <= 0 {
-			continue
-		}
-		band := b.Bands[seats[i].Band]
-		if seats[i].Back {
-			band = band.Turned()
-		}
-		p := PatternOf(e, width)
-		if need, have := p.Need(), band.Len(); need > have+geom.Eps {
-			b.Off = append(b.Off, OffSteel{i, need, have})
-		}
-		for _, h := range p.Lay(width) {
-			if h.Filled {
-				w.nail(b, band, seats[i], h, i, e)
-			}
+// fasten drives the fasteners of an end through a band, from the seat on.
+func (w *Wood) fasten(b *Body, end int, e hardware.End, at Seat, width float64) {
+	band := b.Bands[at.Band]
+	if at.Back {
+		band = band.Turned()
+	}
+	have := room(band)
+	p := PatternOf(e, width, have)
+	if need := p.Need(); need > have+geom.Eps {
+		b.Off = append(b.Off, OffSteel{end, need, have})
+	}
+	for _, h := range p.Lay(width) {
+		if h.Filled {
+			w.nail(b, band, at, h, end, e)
 		}
 	}
+}
+
+// room returns the steel that an end's holes may take: a strap's whole length,
+// but of a clip, whose two legs are bent apart by its ends, the first leg.
+func room(b geom.Band) float64 {
+	if len(b) == 2 {
+		return b[0].Len()
+	}
+	return b.Len()
 }
 
 // nail drives one fastener through a hole of a band. A bolt without a length
@@ -64,7 +72,7 @@ func (w *Wood) nail(b *Body, band geom.Band, s Seat, h Hole, end int, e hardware
 		length = w.through(p, at)
 	}
 	f := w.Drive(p, at, length)
-	f.Diameter, f.End, f.Plate = e.Size.Diameter, end, n
+	f.Diameter, f.End, f.Band, f.Plate = e.Size.Diameter, end, s.Band, n
 	if s.Back {
 		f.Plate = len(band) - 1 - n
 	}
@@ -126,4 +134,28 @@ func (b *Body) Steel() float64 {
 		}
 	}
 	return 0
+}
+
+// PlateOf returns the plate that a fastener passes.
+func (b *Body) PlateOf(f Fastener) geom.Plate { return b.Bands[f.Band][f.Plate] }
+
+// Punched is a hole that a fastener fills, on the developed steel of its band:
+// along from the band's start, across from its middle line, in.
+type Punched struct {
+	Band                    int
+	Along, Across, Diameter float64
+}
+
+// Holes returns the filled holes of the body on its developed bands.
+func (b *Body) Holes() (out []Punched) {
+	for _, f := range b.Fasteners {
+		p := b.PlateOf(f)
+		before := 0.0
+		for _, q := range b.Bands[f.Band][:f.Plate] {
+			before += q.Len()
+		}
+		v := f.Head.Sub(p.A)
+		out = append(out, Punched{f.Band, before + v.Dot(p.B.Sub(p.A).Unit()), v.Dot(p.Across()), f.Diameter})
+	}
+	return out
 }

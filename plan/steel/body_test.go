@@ -19,6 +19,13 @@ func end(count, rows int) hardware.End {
 	}
 }
 
+// all fastens one end after the other, alike.
+func all(w *Wood, b *Body, e hardware.End, seats []Seat) {
+	for i, at := range seats {
+		w.fasten(b, i, e, at, 1.375)
+	}
+}
+
 // A strap of 30 in over two studs that stand 12 in apart one over the other:
 // laps of 9 in. Four nails at 1, 3, 5 and 7 in from each end all find their
 // stud; with six at each end the fifth, at 9 in, stands on the very end of
@@ -30,7 +37,7 @@ func TestAStrapsNailsAreWhereItLies(t *testing.T) {
 	band := geom.Band{{A: geom.Vec3{X: 0.75, Z: 81}, B: geom.Vec3{X: 0.75, Z: 111}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.05}}
 	seats := []Seat{{0, true}, {0, false}}
 	b := &Body{Bands: []geom.Band{band}}
-	w.fasten(b, []hardware.End{end(4, 1), end(4, 1)}, seats, 1.375)
+	all(w, b, end(4, 1), seats)
 	require.Len(t, b.Fasteners, 8)
 	assert.Empty(t, b.Loose())
 	assert.Len(t, b.Holds(up), 4)
@@ -39,14 +46,14 @@ func TestAStrapsNailsAreWhereItLies(t *testing.T) {
 	assert.Equal(t, []*framing.Member{up, low}, b.Members())
 
 	b = &Body{Bands: []geom.Band{band}}
-	w.fasten(b, []hardware.End{end(6, 1), end(6, 1)}, seats, 1.375)
+	all(w, b, end(6, 1), seats)
 	assert.Len(t, b.Loose(), 2, "one at each end, 11 in from it")
 }
 
 func TestAPatternLongerThanTheSteelIsTold(t *testing.T) {
 	w := NewWood([]*framing.Member{stick("m", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 90})})
 	b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: 0.75, Z: 10}, B: geom.Vec3{X: 0.75, Z: 14}, N: geom.Vec3{Y: -1}, Width: 1.5}}}}
-	w.fasten(b, []hardware.End{end(4, 1)}, []Seat{{}}, 1.5)
+	w.fasten(b, 0, end(4, 1), Seat{}, 1.5)
 	require.Len(t, b.Off, 1)
 	assert.Equal(t, OffSteel{0, 7, 4}, b.Off[0])
 }
@@ -58,7 +65,7 @@ func TestNailsFromTwoFacesMeet(t *testing.T) {
 	w := NewWood([]*framing.Member{m})
 	make := func(x, dy float64, n geom.Vec3) *Body {
 		b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: x, Y: 3 + dy, Z: 10}, B: geom.Vec3{X: x, Y: 3 + dy, Z: 18}, N: n, Width: 1.5}}}}
-		w.fasten(b, []hardware.End{end(3, 1)}, []Seat{{}}, 1.5)
+		w.fasten(b, 0, end(3, 1), Seat{}, 1.5)
 		return b
 	}
 	left, right := make(0, 0, geom.Vec3{X: -1}), make(1.5, 0, geom.Vec3{X: 1})
@@ -76,7 +83,7 @@ func TestABoltGoesThrough(t *testing.T) {
 	e := end(1, 1)
 	e.Size = hardware.Nail{Name: "bolt 5/8", Diameter: 0.625}
 	b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: 2.75}, B: geom.Vec3{X: 2.75, Z: 8}, N: geom.Vec3{Y: -1}, Width: 3, Thickness: 0.25}}}}
-	w.fasten(b, []hardware.End{e}, []Seat{{}}, 3)
+	w.fasten(b, 0, e, Seat{}, 3)
 	require.Len(t, b.Fasteners, 1)
 	assert.InDelta(t, 5.75, b.Fasteners[0].Length(), 1e-6)
 	assert.Zero(t, b.Fasteners[0].Beyond())

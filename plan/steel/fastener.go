@@ -12,7 +12,8 @@ type Fastener struct {
 	Head, Tip geom.Vec3 // underside of the head, on the steel's outer side; the tip
 	Diameter  float64   // in
 	End       int       // of the item's ends
-	Plate     int       // of the body's plates that it passes
+	Band      int       // of the body's bands, and
+	Plate     int       // of that band's plates, that it passes
 	Runs      []Run     // members it runs through, from its head
 	Margin    Margin    // of the wood around it where it enters the first
 }

@@ -53,9 +53,10 @@ func (p Pattern) Need() float64 {
 // PatternOf returns the pattern of an end as the catalog gives it. What it
 // leaves out is one rule for all: two rows where the steel is 2 in wide and
 // more, else one; holes 3/4 in apart along a row, the first 1/2 in from the
-// steel's end; staggered rows by half the spacing (common practice, no
+// steel's end, nearer to each other where the steel there, have in long, is too
+// short for that; staggered rows by half the spacing (common practice, no
 // published source).
-func PatternOf(e hardware.End, width float64) Pattern {
+func PatternOf(e hardware.End, width, have float64) Pattern {
 	p := Pattern{Count: e.Count, Holes: max(e.Holes, e.Count), Rows: e.Rows, Spacing: e.Spacing, EndDist: e.EndDist, Stagger: e.Stagger, Offset: e.Offset}
 	if p.Rows == 0 {
 		p.Rows = 1
@@ -63,14 +64,21 @@ func PatternOf(e hardware.End, width float64) Pattern {
 			p.Rows = 2
 		}
 	}
-	if p.Spacing == 0 {
-		p.Spacing = hardware.MinPitch
-	}
 	if p.EndDist == 0 {
 		p.EndDist = hardware.MinEnd
+	}
+	if p.Spacing == 0 {
+		p.Spacing = hardware.MinPitch
+		if steps := math.Ceil(float64(p.Holes)/float64(p.Rows)) - 1; steps > 0 {
+			p.Spacing = math.Max(0.01, math.Min(p.Spacing, (have-p.EndDist-fold)/steps))
+		}
 	}
 	if p.Stagger && p.Offset == 0 {
 		p.Offset = p.Spacing / 2
 	}
 	return p
 }
+
+// fold is how far the last hole stays from a bend, in (common practice, no
+// published source).
+const fold = 0.25

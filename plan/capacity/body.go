@@ -1,0 +1,123 @@
+package capacity
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/placement"
+	"galewright/plan/steel"
+)
+
+// endTerms adds what each end of a body holds: its fasteners in the member it
+// is meant for, as they find it. A fastener in any other wood, or in none,
+// holds nothing of the joint. An end that a bend of the steel holds down needs
+// no fasteners of its own.
+func (a *Allowables) endTerms(c *Capacity, b *steel.Body, dir Direction) {
+	for i, e := range b.Piece.Item.Ends() {
+		if i >= len(b.Piece.Ends) || e.Count <= 0 {
+			continue
+		}
+		meant := b.Piece.Laid[b.Piece.Ends[i].Laid].Member
+		a.endTerm(c, b, i, meant, dir)
+	}
+}
+
+// endTerm adds what one end holds of the member it is meant for.
+func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, meant *framing.Member, dir Direction) {
+	var good []steel.Fastener
+	stray := map[string]int{}
+	for _, f := range b.Fasteners {
+		switch {
+		case f.End != end:
+		case len(f.Runs) == 0:
+			stray["no wood"]++
+		case together(f.Runs[0].Member, meant):
+			good = append(good, f)
+		default:
+			stray["the "+string(f.Runs[0].Member.Role)]++
+		}
+	}
+	h := a.fasten.hold(b, meant, good, func(f steel.Fastener) geom.Vec3 { return force(b, f, dir) })
+	c.Terms = append(c.Terms, ofHeld(h, stray)...)
+	name := b.Piece.Item.Ends()[end].Part
+	c.least(Term{fmt.Sprintf("fasteners %s, %d in the %s", name, h.Count-h.None, meant.Role), h.Value, "lb"},
+		cmp.Or(fmt.Sprintf("fasteners %s in the %s, %s", name, meant.Role, h.Mode), h.Why))
+	if h.Value == 0 {
+		c.Unknown = fmt.Sprintf("no fastener %s holds the %s: %s", name, meant.Role, cmp.Or(h.Why, strays(stray), "there is none"))
+	}
+}
+
+// together tells whether a fastener in m is as good as one in the member that
+// its end is meant for: the same, or one that goes on from it or lies on it.
+func together(m, meant *framing.Member) bool {
+	if m == meant {
+		return true
+	}
+	plate := func(x *framing.Member) bool { return x.Role == plan.TopPlate || x.Role == plan.UpperPlate }
+	if plate(m) && plate(meant) {
+		return true
+	}
+	return m.Role == meant.Role && !m.Role.FullHeight() && m.Role != plan.Jack && m.Role != plan.Cripple && m.Role != plan.Joist && m.Role != plan.Rafter
+}
+
+// force returns the direction of the force where a fastener is, unit: along
+// the steel of a strap, upward or along the plate of anything else.
+func force(b *steel.Body, f steel.Fastener, dir Direction) geom.Vec3 {
+	p := b.PlateOf(f)
+	if b.Piece.Item.Kind.Strap || dir == Endways {
+		return p.B.Sub(p.A).Unit()
+	}
+	return geom.Vec3{Z: 1}
+}
+
+// ofHeld returns the terms of an end, with the fasteners that missed.
+func ofHeld(h Held, stray map[string]int) []Term {
+	out := slices.Clone(h.Terms)
+	for _, where := range slices.Sorted(keys(stray)) {
+		out = append(out, Term{fmt.Sprintf("%d fasteners in %s: nothing", stray[where], where), 0, "lb"})
+	}
+	return out
+}
+
+// strays says where the fasteners of an end are that miss its member.
+func strays(stray map[string]int) string {
+	for _, where := range slices.Sorted(keys(stray)) {
+		return fmt.Sprintf("%d are in %s", stray[where], where)
+	}
+	return ""
+}
+
+func keys(m map[string]int) func(func(string) bool) {
+	return func(yield func(string) bool) {
+		for k := range m {
+			if !yield(k) {
+				return
+			}
+		}
+	}
+}
+
+// where takes the capacity that the catalog gives a piece down to what its
+// body holds where it is: the fasteners of each end in the member that the end
+// is meant for, and a bearing at both ends of its rod. It never raises it.
+func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capacity {
+	if c.Unknown != "" {
+		return c
+	}
+	c.Terms = slices.Clone(c.Terms)
+	b := a.steel.Body(p)
+	a.endTerms(&c, b, dir)
+	for _, r := range b.Rods {
+		if !r.Bears() {
+			c.Unknown = "its rod bears on nothing at one end: it passes " + steel.Passed(r.Passes)
+		}
+	}
+	if c.Unknown != "" {
+		c.Value = 0
+	}
+	return c
+}

@@ -1,0 +1,88 @@
+package loadpath
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/lift"
+)
+
+// liftCheck is the ID of the lift test.
+const liftCheck = "lift"
+
+// liftGraph is the house as the lift test sees it: members, and what takes
+// tension between them.
+func (a *analysis) liftGraph() *lift.Graph { return lift.New(a.house.Members, a.steel.Ties()) }
+
+// liftTest pulls the house up by its roof: every member that uplift reaches and
+// that no tie holds to the ground is a gap, whether or not any other check
+// knows its kind of joint.
+func liftTest(c *Check, a *analysis) (out []*Link) {
+	for _, gap := range a.liftGraph().Gaps(a.lifted()) {
+		out = append(out, a.liftLink(c, gap))
+	}
+	return out
+}
+
+// lifted returns the members that uplift reaches: all of the roof, and each
+// that a joint with an uplift hands on.
+func (a *analysis) lifted() (out []*framing.Member) {
+	asked := map[*framing.Member]bool{}
+	for _, j := range a.house.Joints {
+		if p := a.peaks[j]; p != nil && p.demand > least && j.First() != nil {
+			asked[j.First()] = true
+		}
+	}
+	for _, m := range a.house.Members {
+		if asked[m] || flies(m) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// flies tells whether a member is lifted by the roof's own panels.
+func flies(m *framing.Member) bool {
+	switch m.Role {
+	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.FlyRafter, plan.Outlooker, plan.Truss:
+		return true
+	}
+	return false
+}
+
+// liftLink is the link of a gap: what ends there, and the largest uplift among
+// it that is known.
+func (a *analysis) liftLink(c *Check, gap lift.Gap) *Link {
+	m := gap.Member
+	l := &Link{Check: c, ID: m.ID, Wall: m.Wall, Where: "the " + string(m.Role) + " " + m.ID, Unit: "lb"}
+	for _, x := range append([]*framing.Member{m}, gap.Above...) {
+		for _, j := range a.byFirst[x] {
+			if p := a.peaks[j]; p != nil && p.demand > l.Demand {
+				l.Demand, l.Strength, l.Case, l.Force = p.demand, max(0, p.force.net(Strength)), p.wind.String(), p.force
+			}
+		}
+	}
+	l.Terms = append(l.Terms, Term{"largest uplift known of what ends here, ASD", l.Demand, "lb"})
+	l.Gap = "nothing ties it to what is below" + endsHere(gap.Above)
+	return l
+}
+
+// endsHere says which members hang on a gap.
+func endsHere(above []*framing.Member) string {
+	if len(above) == 0 {
+		return ""
+	}
+	n := map[plan.Role]int{}
+	for _, m := range above {
+		n[m.Role]++
+	}
+	var parts []string
+	for role, k := range n {
+		parts = append(parts, fmt.Sprintf("%d %s", k, role))
+	}
+	slices.Sort(parts)
+	return "; the uplift of " + strings.Join(parts, ", ") + " ends here"
+}
