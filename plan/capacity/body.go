@@ -113,7 +113,7 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 	a.endTerms(&c, b, dir)
 	for _, r := range b.Rods {
 		if !r.Bears() {
-			c.Unknown = "its rod bears on nothing at one end: it passes " + steel.Passed(r.Passes)
+			c.Unknown = "its rod bears on nothing at one end; it goes through: " + steel.Passed(r.Passes)
 		}
 	}
 	if c.Unknown != "" {

@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -66,6 +67,7 @@ func (a *analysis) liftLink(c *Check, gap lift.Gap) *Link {
 		}
 	}
 	l.Terms = append(l.Terms, Term{"largest uplift known of what ends here, ASD", l.Demand, "lb"})
+	l.Ratio = math.Inf(1)
 	l.Gap = "nothing ties it to what is below" + endsHere(gap.Above)
 	return l
 }
