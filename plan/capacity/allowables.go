@@ -78,16 +78,20 @@ func (a *Allowables) Of(j *framing.Joint, dir Direction, use func(*placement.Pie
 }
 
 // sum returns the capacity of all pieces of a mark at a joint, each as it is;
-// terms and what governs are those of the weakest.
+// terms and what governs are those of the weakest that holds anything.
 func (a *Allowables) sum(j *framing.Joint, mark string, dir Direction) Capacity {
 	var all Capacity
 	n, total := 0, 0.0
+	var none []Term
 	for _, q := range a.placed.At(j) {
 		if q.Item.Mark != mark {
 			continue
 		}
 		c := a.One(q, dir)
-		if n == 0 || c.Unknown != "" && all.Unknown == "" || c.Unknown == all.Unknown && c.Value < all.Value {
+		if c.Unknown != "" {
+			none = append(none, Term{q.Tag + " holds nothing: " + c.Unknown, 0, "lb"})
+		}
+		if n == 0 || all.Unknown != "" || c.Unknown == "" && c.Value < all.Value {
 			all = c
 		}
 		n++
@@ -95,7 +99,7 @@ func (a *Allowables) sum(j *framing.Joint, mark string, dir Direction) Capacity 
 	}
 	all.Pieces = n
 	if n > 1 && total > 0 {
-		all.Terms = append(slices.Clip(all.Terms), Term{plan.Counted(n, "piece"), total, "lb"})
+		all.Terms = append(append(slices.Clip(all.Terms), none...), Term{plan.Counted(n, "piece"), total, "lb"})
 		all.Value, all.Unknown = total, ""
 	}
 	return all

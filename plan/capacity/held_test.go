@@ -109,3 +109,36 @@ func TestAShortScrewHoldsNothing(t *testing.T) {
 	assert.Contains(t, h.Why, "least 1.45 in")
 	assert.Positive(t, x.Of(driven(t, w, strapOf("No. 12 x 1 1/2"), p, 3, 6), stud, geom.Vec3{Z: 1}).Value)
 }
+
+// Two pieces at one joint, one of them beside the wood: together they hold what
+// the good one does, and the other is named.
+func TestAPieceThatMissesAddsNothing(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	stud := upright(plan.Stud, geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
+	post := upright(plan.Post, geom.Vec3{Z: 110}, geom.Vec3{X: 1.5, Y: 5.5, Z: 206})
+	j := &framing.Joint{ID: "j", Kind: plan.StudStud, Members: []*framing.Member{post, stud}}
+	it := strapOf("10d x 1 1/2")
+	c, ds := hardware.New([]*plan.Item{&it})
+	require.False(t, ds.Errors())
+	piece := func(tag string, x float64) *placement.Piece {
+		band := geom.Band{{A: geom.Vec3{X: x, Z: 88}, B: geom.Vec3{X: x, Z: 118}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}}
+		return &placement.Piece{Tag: tag, Joint: j, Item: c.Items[0], Lie: placement.Lie{
+			Face: plan.Outside, Bands: []geom.Band{band}, Laid: []placement.Laid{{Member: post, Lap: 8, Room: 96}, {Member: stud, Lap: 8, Room: 96}},
+			Ends: []placement.EndAt{{Laid: 0, Starts: []placement.Start{{Far: true}}}, {Laid: 1, Starts: []placement.Start{{}}}},
+		}}
+	}
+	hold := func(pieces ...*placement.Piece) *Capacity {
+		house := &framing.House{Members: []*framing.Member{stud, post}}
+		return New(steel.New(placement.Of(house, pieces...)), Context{Species: pine}).At(j, Upward)
+	}
+	good, off := piece("good", 0.75), piece("off", 9)
+	one := hold(good)
+	require.Empty(t, one.Unknown)
+	assert.Positive(t, one.Value)
+	assert.NotEmpty(t, hold(off).Unknown)
+	both := hold(good, off)
+	assert.InDelta(t, one.Value, both.Value, 1e-9)
+	assert.Equal(t, one.Governs, both.Governs)
+	assert.Contains(t, both.Terms[len(both.Terms)-2].Text, "off holds nothing")
+	assert.InDelta(t, 2*one.Value, hold(good, piece("other", 0.75)).Value, 1e-9)
+}

@@ -70,5 +70,15 @@ type Placement struct {
 // Piece returns the piece with the tag, or nil.
 func (p *Placement) Piece(tag string) *Piece { return p.byTag[tag] }
 
+// Of is the placement of pieces that are laid already.
+func Of(house *framing.House, pieces ...*Piece) *Placement {
+	p := &Placement{House: house, Pieces: pieces, byTag: map[string]*Piece{}, byJoint: map[*framing.Joint][]*Piece{}}
+	for _, q := range pieces {
+		p.byTag[q.Tag] = q
+		p.byJoint[q.Joint] = append(p.byJoint[q.Joint], q)
+	}
+	return p
+}
+
 // At returns the pieces at a joint.
 func (p *Placement) At(j *framing.Joint) []*Piece { return p.byJoint[j] }
