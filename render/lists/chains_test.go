@@ -1,8 +1,8 @@
 package lists
 
 import (
-	"slices"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
