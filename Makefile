@@ -34,7 +34,7 @@ test: tools
 	$(GO) test ./... ./.ci/golden-diff
 
 race: tools
-	$(GO) test -race ./...
+	$(GO) test -race -timeout 60m ./...
 
 lint:
 	@out=$$($(GO) tool $(TOOLS) gofumpt -l .ci cmd plan render symbols golden examples); \
