@@ -38,6 +38,9 @@ type Rod struct {
 	Diameter float64   // in
 	Ends     [2]Bearing
 	Passes   []Run // members between the bearings, from A
+	// Need is the length that would reach a bearing with washer, nut and thread,
+	// in; 0 where nothing on its line carries one.
+	Need float64
 }
 
 // Length returns the length to cut, in.

@@ -161,8 +161,11 @@ func (s *Steel) down(r *Rod, p *placement.Piece, top Bearing) {
 		r.Passes = runs[:at+1]
 		face := r.A.Sub(up(runs[at].To))
 		w := p.Item.Washer
+		if r.Need = runs[at].To + past(r.Diameter); r.Length() < r.Need-hair { // as it is cut it ends in the wood
+			r.Ends[1] = Bearing{Kind: Nothing, At: r.B}
+			return
+		}
 		r.Ends[1] = Bearing{Kind: OnWasher, At: face, Member: runs[at].Member, Washer: w, Area: area(w, r.Diameter), Nuts: 1}
-		r.B = face.Sub(up(past(r.Diameter)))
 	default:
 		r.Passes, r.Ends[1] = runs, Bearing{Kind: Nothing, At: r.B}
 	}
