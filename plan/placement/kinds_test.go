@@ -35,9 +35,9 @@ func placeAt(t *testing.T, example string, kind plan.JointKind, it *plan.Item) [
 }
 
 var (
-	anyClip  = plan.Item{Mark: "a-clip", Kind: plan.ClipItem, Length: 4.25, Width: 1.5, Gauge: "18", Fasteners: []plan.Fasteners{{Part: "each leg", Nail: "8d x 1 1/2", Count: 4, Parts: 2}}}
-	anyStrap = plan.Item{Mark: "a-strap", Kind: plan.StrapItem, Length: 17, Width: 1.25, Gauge: "20", Lap: 6, Fasteners: []plan.Fasteners{{Part: "each end", Nail: "8d x 1 1/2", Count: 6, Parts: 2}}}
-	anyHang  = plan.Item{Mark: "a-hanger", Kind: plan.HangerItem, Length: 5, Width: 1.5, Gauge: "18", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d x 1 1/2", Count: 4, Parts: 2}}}
+	anyClip  = plan.Item{Mark: "a-clip", Kind: plan.ClipItem, Length: 4.375, Width: 1.625, Gauge: "19", Fasteners: []plan.Fasteners{{Part: "each leg", Nail: "8d x 1 1/2", Count: 5, Parts: 2}}}
+	anyStrap = plan.Item{Mark: "a-strap", Kind: plan.StrapItem, Length: 17, Width: 1.375, Gauge: "19", Lap: 6, Fasteners: []plan.Fasteners{{Part: "each end", Nail: "8d x 1 1/2", Count: 6, Parts: 2}}}
+	anyHang  = plan.Item{Mark: "a-hanger", Kind: plan.HangerItem, Length: 5.125, Width: 1.625, Gauge: "19", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d x 1 1/2", Count: 5, Parts: 2}}}
 	anyBolt  = plan.Item{Mark: "a-bolt", Kind: plan.AnchorBoltItem, Length: 8, Rod: 0.5, Washer: 2, Grade: "A307"}
 )
 
@@ -98,7 +98,7 @@ func TestHardwareLiesAtTheJointsOfFloorsAndHeaders(t *testing.T) {
 // A splice strap laid on top goes to a face that the break in a lower plate
 // has, and stays on top of a break in the upper one.
 func TestSpliceStrapIsOnThePlateThatBreaks(t *testing.T) {
-	it := plan.Item{Mark: "a-drag", Kind: plan.CollectorStrapItem, Length: 30, Width: 1.25, Gauge: "18", Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 8, Parts: 2}}}
+	it := plan.Item{Mark: "a-drag", Kind: plan.CollectorStrapItem, Length: 30.25, Width: 1.375, Gauge: "17", Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d x 1 1/2", Count: 9, Parts: 2}}}
 	seen := map[plan.Role]int{}
 	for _, p := range placeAt(t, "marsh-wren.toml", plan.PlateSplice, &it) {
 		broken := p.Joint.First()

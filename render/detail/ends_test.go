@@ -103,7 +103,7 @@ func TestACountForTheWholeIsDrawnAsTwoEnds(t *testing.T) {
 	for _, f := range []plan.Fasteners{{Part: "all", Count: 6, Parts: 1}, {Part: "each end", Count: 3, Parts: 2}} {
 		f.Nail = "10d x 1 1/2"
 		l := *detailHouse(t).Schedule.Lines[1]
-		cat, ds := hardware.New([]*plan.Item{{Mark: "s", Kind: "strap", Length: 30, Width: 1.375, Gauge: "20", Fasteners: []plan.Fasteners{f}}})
+		cat, ds := hardware.New([]*plan.Item{{Mark: "s", Kind: "strap", Length: 30, Width: 1.375, Gauge: "19", Fasteners: []plan.Fasteners{f}}})
 		require.False(t, ds.Errors())
 		l.Item = cat.Items[0]
 		it := newDetailItem(&l)
