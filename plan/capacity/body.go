@@ -119,6 +119,9 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 				c.Unknown += fmt.Sprintf("; cut to %s it ends in the wood, to a washer and nut below it takes %s", length.Feet(r.Length()), length.Feet(r.Need))
 			}
 		}
+		if p.Joint.Kind == plan.GirderPile && !passesPile(r) {
+			c.Unknown = "the bolt does not pass the pile; it goes through: " + steel.Passed(r.Passes)
+		}
 		for _, e := range r.Ends {
 			if e.Kind == steel.OnWasher && p.Joint.Kind != plan.GirderPile { // there the bolt works across
 				c.least(Term{fmt.Sprintf("washer on the %s: %.2f in², Fc perpendicular %.0f psi from memory", e.Member.Role, e.Area, a.fasten.Species.FcPerp), e.Area * a.fasten.Species.FcPerp, "lb"},
@@ -130,4 +133,9 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		c.Value = 0
 	}
 	return c
+}
+
+// passesPile tells whether a bolt goes through a pile.
+func passesPile(r *steel.Rod) bool {
+	return slices.ContainsFunc(r.Passes, func(x steel.Run) bool { return x.Member.Role == plan.Pile })
 }

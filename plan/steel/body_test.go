@@ -7,6 +7,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
+	"galewright/plan/placement"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -113,4 +114,23 @@ func TestARodGoesDownToTheUndersideOfWhatCarries(t *testing.T) {
 func TestWhatAWasherBearsOn(t *testing.T) {
 	assert.InDelta(t, 8.629, area(3, 0.625), 0.001)
 	assert.InDelta(t, 3.286, area(0, 0.875), 0.001)
+}
+
+// A rod from a seat at 24 in, through a plate and a girder whose underside is at
+// -3: to the underside 27 in, washer 1/8, nut 7/8, thread 1/4: it takes 28 1/4.
+// Cut to 18 it ends in the girder and bears on nothing.
+func TestARodBearsOnlyAsFarAsItIsCut(t *testing.T) {
+	girder := stick("girder", geom.Vec3{X: -20, Z: -3}, geom.Vec3{X: 20, Y: 4.5, Z: 8.25})
+	girder.Role = plan.GirderBeam
+	s := &Steel{Wood: NewWood([]*framing.Member{girder})}
+	for _, c := range []struct {
+		cut   float64
+		bears bool
+	}{{18, false}, {28, false}, {28.25, true}, {30, true}} {
+		top := geom.Vec3{Y: 2, Z: 24}
+		r := &Rod{A: top, B: top.Sub(geom.Vec3{Z: c.cut}), Diameter: 0.875}
+		s.down(r, &placement.Piece{Item: &hardware.Item{Item: &plan.Item{}}}, Bearing{Kind: OnSeat})
+		assert.Equal(t, c.bears, r.Bears(), "cut to %v", c.cut)
+		assert.InDelta(t, 28.25, r.Need, 1e-9)
+	}
 }
