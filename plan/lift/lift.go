@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 )
 
 // Tie holds two members together in tension. A tie to the ground has no B.
@@ -30,15 +31,11 @@ const level = 0.5
 // Rank returns the height that decides which of two members lies lower, in:
 // the foot of what stands, the middle of what lies or slopes.
 func Rank(m *framing.Member) float64 {
-	d := m.B.Sub(m.A).Unit()
-	if d.Z > upright || d.Z < -upright {
+	if geom.Upright(m.B.Sub(m.A).Unit()) {
 		return min(m.A.Z, m.B.Z)
 	}
 	return (m.A.Z + m.B.Z) / 2
 }
-
-// upright is the cosine of 45 degrees: what is steeper stands.
-const upright = 0.7071
 
 // Graph is the members of a house and what ties them.
 type Graph struct {

@@ -117,7 +117,7 @@ func TestBreadthOfAMemberAtAJoint(t *testing.T) {
 		s0, s1 := span2(j, m)
 		assert.Equal(t, [2]float64{a, b}, [2]float64{s0, s1})
 	}
-	check(&framing.Member{Wall: w, S0: 3, S1: 5}, 3, 5)
+	check(&framing.Member{Wall: w, S0: 3, S1: 5, B: geom.Vec3{Z: 92}}, 3, 5)
 	check(&framing.Member{Wall: other, S0: 3, S1: 5, Section: two}, 8.5, 11.5)
 	check(&framing.Member{Section: two}, 8.5, 11.5)
 	check(&framing.Member{}, 9.25, 10.75)

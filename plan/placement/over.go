@@ -2,7 +2,6 @@ package placement
 
 import (
 	"fmt"
-	"math"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -146,7 +145,7 @@ func (x *placer) ridge(w want) (Lie, *plan.Diagnostic) {
 		on = rafters[1]
 		q2, far = on.B.Add(off), on.A.Sub(on.B).Unit()
 		n = upNormal(far)
-	case beam != nil && math.Abs(beam.B.Sub(beam.A).Unit().Dot(level)) > along45:
+	case beam != nil && !geom.Athwart(beam.B.Sub(beam.A).Flat().Unit(), level.Flat()):
 		far, n = level, geom.Vec3{Z: 1}
 		q2.Z = beam.B.Z
 	case beam != nil:
@@ -163,10 +162,6 @@ func (x *placer) ridge(w want) (Lie, *plan.Diagnostic) {
 	lie := Lie{Face: plan.Top, Gap: gap, Cut: cut, Station: w.joint.Station}
 	return x.strap(lie, b, lap{r, leg, false}, lap{on, leg, true}), nil
 }
-
-// along45 is the cosine of half a right angle: what meets a member at less
-// runs along it rather than across.
-const along45 = math.Sqrt2 / 2
 
 // atRidge returns the rafters that meet at a ridge joint, and the ridge.
 func atRidge(j *framing.Joint) (rafters []*framing.Member, beam *framing.Member) {

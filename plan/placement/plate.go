@@ -11,7 +11,7 @@ import (
 // heights returns the lowest and highest point of a plate.
 func heights(p geom.Plate) (lo, hi float64) {
 	lo, hi = min(p.A.Z, p.B.Z), max(p.A.Z, p.B.Z)
-	if hi-lo < touch && math.Abs(p.N.Z) < 0.5 {
+	if hi-lo < touch && !geom.LiesFlat(p.N) {
 		lo, hi = lo-p.Width/2, hi+p.Width/2
 	}
 	return lo, hi
@@ -111,8 +111,7 @@ func spread(k, n int, width float64) float64 {
 // runsAlong tells whether a member runs along its wall: a joint is at one
 // place of it.
 func runsAlong(m *framing.Member) bool {
-	d := m.B.Sub(m.A)
-	return d.Flat().Len() > math.Abs(d.Z)
+	return !geom.Upright(m.B.Sub(m.A).Unit())
 }
 
 // spread returns where w goes across its face, among the n beside each other.

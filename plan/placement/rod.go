@@ -269,7 +269,7 @@ func holes(p *Piece) []*Hole {
 		along, out := p.wide()+slack, p.Item.Thickness+slack
 		h.At = h.At.Add(n.Mul(out / 2))
 		h.Size = [2]float64{along, out}
-		if d := j.Wall.Frame().D; n.X*d.X+n.Y*d.Y > 0.5 || n.X*d.X+n.Y*d.Y < -0.5 {
+		if geom.Lengthways(n.Flat(), j.Wall.Frame().D) {
 			h.Size = [2]float64{out, along}
 		}
 	default:

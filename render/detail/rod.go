@@ -177,7 +177,7 @@ func (d *draft) bodyWords(it detailItem, b body, v, up float64) {
 
 // drawAnchor draws a bolt or rod through what it holds down, cut across.
 func drawAnchor(d *draft, it detailItem) {
-	if p := it.Piece.Path; len(p) > 1 && p[len(p)-1].Sub(p[0]).Unit().Z > -0.7 && p[len(p)-1].Sub(p[0]).Unit().Z < 0.7 {
+	if p := it.Piece.Path; len(p) > 1 && !geom.Upright(p[len(p)-1].Sub(p[0]).Unit()) {
 		drawThroughBolt(d, it)
 		return
 	}

@@ -82,7 +82,7 @@ func (s *stack) joists(it detailItem, v0, v1 float64) {
 	rim := cmp.Or(l.Rim, plateThick)
 	s.layers = append(s.layers, layer{name: string(plan.Rim), v0: v0, v1: v1, t1: rim, front: alongU, side: endGrain})
 	d := w.Frame().D
-	along := l.JoistRun == plan.AxisX && d.X*d.X > 0.5 || l.JoistRun == plan.AxisY && d.Y*d.Y > 0.5
+	along := l.JoistRun == plan.AxisX && d.Mainly(0) || l.JoistRun == plan.AxisY && d.Mainly(1)
 	if !along {
 		s.layers = append(s.layers, layer{name: "joist " + l.Joists.Text, v0: v0, v1: v1, t0: rim, t1: s.depth + 5, side: alongU, breadth: -1})
 	}

@@ -1,6 +1,9 @@
 package detail
 
-import "galewright/plan/framing"
+import (
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+)
 
 // twoMembers is any other joint: the member held down over the next one.
 func twoMembers(it detailItem, reach float64) stack {
@@ -39,7 +42,7 @@ func grainOf(m *framing.Member) grain {
 	if m == nil {
 		return alongU
 	}
-	if d := m.B.Sub(m.A).Unit(); d.Z*d.Z > 0.5 {
+	if geom.Upright(m.B.Sub(m.A).Unit()) {
 		return alongV
 	}
 	return alongU

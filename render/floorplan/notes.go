@@ -128,7 +128,7 @@ func (v *planView) drawJoists(l *plan.Level, walls []*plan.Wall, s planSheet) {
 	v.arrowHead(b, k)
 	v.board.BlockLine(a, b)
 	words := fmt.Sprintf("%s joists at %s o.c., below this floor", l.Joists.Text, v.Spacing(l.JoistSpace))
-	if w := page.TextWidth(words, v.Size.Note, false); w > 2*long && k.Y*k.Y > 0.5 {
+	if w := page.TextWidth(words, v.Size.Note, false); w > 2*long && uv(d, v.turned).Mainly(1) {
 		v.words(words, page.Lettered{Role: "label"}, []sheet.Pt{
 			{X: p.X + w/2 + 2, Y: p.Y},
 			{X: p.X - w/2 - 2, Y: p.Y},
