@@ -86,7 +86,7 @@ func (x *placer) studClip(w want) (Lie, *plan.Diagnostic) {
 	}
 	plate, thick := x.meets(w.joint, way)
 	w = x.pick(w, m, z+way)
-	s0, s1 := span2(w.joint, m)
+	s0, s1 := breadthAt(w.joint, m)
 	g := facingOf(f, s0, s1, depth, w.face)
 	off := w.spread()
 	held, other := w.item.LegLengths()

@@ -21,7 +21,7 @@ func (x *placer) overPlate(w want) (Lie, *plan.Diagnostic) {
 	m := stud(j)
 	top, plate := plates(j)
 	up := top - m.Z1
-	s0, s1 := span2(j, m)
+	s0, s1 := breadthAt(j, m)
 	out, in := facingOf(f, s0, s1, depth, plan.Outside), facingOf(f, s0, s1, depth, plan.Inside)
 	if w.face == plan.Outside {
 		out, in = in, out
@@ -60,7 +60,7 @@ func (x *placer) overRafter(w want) (Lie, *plan.Diagnostic) {
 		return Lie{}, fault
 	}
 	m := j.First()
-	s0, s1 := span2(j, m)
+	s0, s1 := breadthAt(j, m)
 	top := topAt(m, f, 0)
 	seat, plate := plates(j)
 	up := max(top-seat, 0)
@@ -97,7 +97,7 @@ func (x *placer) besideRafter(w want) (Lie, *plan.Diagnostic) {
 	if w.face != plan.Left && w.face != plan.Right {
 		w.face = append(x.freeSides(j, m, seat), plan.Left)[0]
 	}
-	s0, s1 := span2(j, m)
+	s0, s1 := breadthAt(j, m)
 	g := facingOf(f, s0, s1, 0, w.face)
 	off, half := w.spread(), w.wide()/2
 	beside := g.n.Mul(half)

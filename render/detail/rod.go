@@ -93,67 +93,67 @@ func (d *draft) beside(s stack, post, half float64) {
 
 // drawHoldDown draws one body: along the wall from its side, and its face.
 func drawHoldDown(d *draft, it detailItem) {
-	b := it.body()
-	s := floorStack(it, 60)
+	steel := it.body()
+	floor := floorStack(it, 60)
 	post, _ := it.section(0)
-	foot := s.bottom
-	s.trim(foot-6, plateThick+b.h+4)
-	half := 2*b.center + 4
+	foot := floor.bottom
+	floor.trim(foot-6, plateThick+steel.h+4)
+	half := 2*steel.center + 4
 	d.head(0, "along the wall")
-	d.beside(s, post, half)
-	d.bodySide(b, plateThick, 1)
-	seat := plateThick + b.standoff
-	d.rod(b.center, foot-5, seat+1.6*b.rod, b.rod)
-	d.nut(b.center, seat, b.rod)
-	d.bodyNails(it, b, plateThick, 1)
-	d.rodNotes(it, b, foot-4)
-	r := d.extent()
-	d.dimU(r.Y+r.H, 0, b.center)
+	d.beside(floor, post, half)
+	d.bodySide(steel, plateThick, 1)
+	seat := plateThick + steel.standoff
+	d.rod(steel.center, foot-5, seat+1.6*steel.rod, steel.rod)
+	d.nut(steel.center, seat, steel.rod)
+	d.bodyNails(it, steel, plateThick, 1)
+	d.rodNotes(it, steel, foot-4)
+	drawn := d.extent()
+	d.dimU(drawn.Y+drawn.H, 0, steel.center)
 
 	d.du = half + post + 9
 	d.head(0, "its face")
-	d.drawFront(s, b.w/2+2)
-	d.bodyFront(it, b, plateThick, 1)
-	d.rod(0, foot-5, plateThick+0.2, b.rod)
-	d.bodyWords(it, b, plateThick, 1)
-	r = d.extent()
-	d.dimU(r.Y+r.H, -b.w/2, b.w/2)
+	d.drawFront(floor, steel.w/2+2)
+	d.bodyFront(it, steel, plateThick, 1)
+	d.rod(0, foot-5, plateThick+0.2, steel.rod)
+	d.bodyWords(it, steel, plateThick, 1)
+	drawn = d.extent()
+	d.dimU(drawn.Y+drawn.H, -steel.w/2, steel.w/2)
 	d.du = 0
-	d.dimV(foot, -it.Joint.Level.FloorDepth, 0, plateThick, seat, plateThick+b.h)
+	d.dimV(foot, -it.Joint.Level.FloorDepth, 0, plateThick, seat, plateThick+steel.h)
 }
 
 // drawHoldDownPair draws two bodies joined by a rod through the floor.
 func drawHoldDownPair(d *draft, it detailItem) {
-	b := it.body()
-	s := floorStack(it, 60)
+	steel := it.body()
+	floor := floorStack(it, 60)
 	post, _ := it.section(0)
-	low := s.bottom
-	s.trim(low-b.h-4, plateThick+b.h+4)
-	half := 2*b.center + 4
+	low := floor.bottom
+	floor.trim(low-steel.h-4, plateThick+steel.h+4)
+	half := 2*steel.center + 4
 	d.head(0, "along the wall")
-	d.beside(s, post, half)
-	up, down := plateThick+b.standoff, low-b.standoff
-	d.bodySide(b, plateThick, 1)
-	d.bodySide(b, low, -1)
-	d.rod(b.center, down-1.6*b.rod, up+1.6*b.rod, b.rod)
-	d.nut(b.center, up, b.rod)
-	d.nut(b.center, down-0.85*b.rod, b.rod)
-	d.bodyNails(it, b, plateThick, 1)
-	d.bodyNails(it, b, low, -1)
-	d.rodNotes(it, b, (low+plateThick)/2)
-	r := d.extent()
-	d.dimU(r.Y+r.H, 0, b.center)
+	d.beside(floor, post, half)
+	up, down := plateThick+steel.standoff, low-steel.standoff
+	d.bodySide(steel, plateThick, 1)
+	d.bodySide(steel, low, -1)
+	d.rod(steel.center, down-1.6*steel.rod, up+1.6*steel.rod, steel.rod)
+	d.nut(steel.center, up, steel.rod)
+	d.nut(steel.center, down-0.85*steel.rod, steel.rod)
+	d.bodyNails(it, steel, plateThick, 1)
+	d.bodyNails(it, steel, low, -1)
+	d.rodNotes(it, steel, (low+plateThick)/2)
+	drawn := d.extent()
+	d.dimU(drawn.Y+drawn.H, 0, steel.center)
 
 	d.du = half + post + 9
 	d.head(0, "their faces")
-	d.drawFront(s, b.w/2+2)
-	d.bodyFront(it, b, plateThick, 1)
-	d.bodyFront(it, b, low, -1)
-	d.bodyWords(it, b, plateThick, 1)
-	r = d.extent()
-	d.dimU(r.Y+r.H, -b.w/2, b.w/2)
+	d.drawFront(floor, steel.w/2+2)
+	d.bodyFront(it, steel, plateThick, 1)
+	d.bodyFront(it, steel, low, -1)
+	d.bodyWords(it, steel, plateThick, 1)
+	drawn = d.extent()
+	d.dimU(drawn.Y+drawn.H, -steel.w/2, steel.w/2)
 	d.du = 0
-	d.dimV(low-b.h, low, low-1e-3, -it.Joint.Level.FloorDepth, 0, plateThick, plateThick+b.h)
+	d.dimV(low-steel.h, low, low-1e-3, -it.Joint.Level.FloorDepth, 0, plateThick, plateThick+steel.h)
 	d.dimV(down, up)
 }
 
@@ -291,29 +291,29 @@ func drawThroughBolt(d *draft, it detailItem) {
 // drawCheekBolt draws a bolt that lies through a girder which stands on its
 // pile: it holds by the cheeks of a pile that is cut to take the girder.
 func drawCheekBolt(d *draft, it detailItem) {
-	b := it.body()
+	bolt := it.body()
 	length := cmp.Or(it.Length, it.Piece.Cut, 10)
-	s := twoMembers(it, 8)
-	girder, pile := s.layers[0], s.layers[1]
-	v := it.Piece.Path[0].Z - s.ref
-	d.head(s.depth/2, "cut along the bolt")
-	d.drawSide(s)
-	for _, c := range [][2]float64{{pile.t0, 0}, {s.depth, pile.t1}} {
-		if c[1]-c[0] > 0.25 {
-			d.Polyline(sheet.PenHidden, sheet.LayerHidden, d.pts(geom.Vec2{X: c[0], Y: pile.v1}, geom.Vec2{X: c[0], Y: girder.v1}, geom.Vec2{X: c[1], Y: girder.v1}, geom.Vec2{X: c[1], Y: pile.v1})...)
+	joint := twoMembers(it, 8)
+	girder, pile := joint.layers[0], joint.layers[1]
+	height := it.Piece.Path[0].Z - joint.ref
+	d.head(joint.depth/2, "cut along the bolt")
+	d.drawSide(joint)
+	for _, notch := range [][2]float64{{pile.t0, 0}, {joint.depth, pile.t1}} {
+		if notch[1]-notch[0] > 0.25 {
+			d.Polyline(sheet.PenHidden, sheet.LayerHidden, d.pts(geom.Vec2{X: notch[0], Y: pile.v1}, geom.Vec2{X: notch[0], Y: girder.v1}, geom.Vec2{X: notch[1], Y: girder.v1}, geom.Vec2{X: notch[1], Y: pile.v1})...)
 		}
 	}
-	mid := s.depth / 2
-	d.steel(box2(mid-length/2, mid+length/2, v-b.rod/2, v+b.rod/2)...)
-	t0, t1 := min(0, pile.t0), max(s.depth, pile.t1)
-	d.boltEnds(it, b, t0, t1, v)
+	mid := joint.depth / 2
+	d.steel(box2(mid-length/2, mid+length/2, height-bolt.rod/2, height+bolt.rod/2)...)
+	t0, t1 := min(0, pile.t0), max(joint.depth, pile.t1)
+	d.boltEnds(it, bolt, t0, t1, height)
 	d.say(pile.t1-0.4, girder.v1*0.8, pile.name+" notched at girder, as the engineer details it")
-	d.say(s.depth*0.9, girder.v1*0.25, girder.name)
+	d.say(joint.depth*0.9, girder.v1*0.25, girder.name)
 	d.say(pile.t1*0.8, -5, pile.name)
-	d.say(t1+length/2-(t1-t0)/2-0.2, v, d.Length(b.rod)+" bolt, "+d.Length(length)+" long")
-	r := d.extent()
-	d.dimU(r.Y+r.H, pile.t0, 0, s.depth, pile.t1)
-	d.dimV(0, v, girder.v1)
+	d.say(t1+length/2-(t1-t0)/2-0.2, height, d.Length(bolt.rod)+" bolt, "+d.Length(length)+" long")
+	drawn := d.extent()
+	d.dimU(drawn.Y+drawn.H, pile.t0, 0, joint.depth, pile.t1)
+	d.dimV(0, height, girder.v1)
 }
 
 // boltEnds draws washer and nut at both ends of a level bolt at height v that

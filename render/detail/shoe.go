@@ -22,47 +22,47 @@ func (d *draft) thin(a, b geom.Vec2) {
 // drawPostShoe draws a post base or a post cap: front and side.
 func drawPostShoe(d *draft, it detailItem) {
 	post, beam := it.shoeMembers()
-	h, w := cmp.Or(it.Length, 6), cmp.Or(it.Width, 3)
+	tall, wide := cmp.Or(it.Length, 6), cmp.Or(it.Width, 3)
 	cap := it.Kind.Symbol == "sym-post-cap"
 	if cap {
-		h /= 2 // the half on the beam, the half on the post
+		tall /= 2 // the half on the beam, the half on the post
 	}
-	pb, pd := it.section(post)
-	bb, bd := it.section(beam)
+	postBreadth, postDepth := it.section(post)
+	beamBreadth, beamDepth := it.section(beam)
 	held, other := it.parts()
-	for i, b := range [2]float64{pb, pd} {
-		d.du = float64(i) * (max(pb, bd) + 12)
+	for i, breadth := range [2]float64{postBreadth, postDepth} {
+		d.du = float64(i) * (max(postBreadth, beamDepth) + 12)
 		d.head(0, [...]string{"front", "side"}[i])
 		switch {
 		case !cap:
-			d.postBaseView(it, i, b, h, w, held)
+			d.postBaseView(it, i, breadth, tall, wide, held)
 		case i == 0:
-			d.postCapFront(it, b, bb, bd, h, w, held, other)
+			d.postCapFront(it, breadth, beamBreadth, beamDepth, tall, wide, held, other)
 		default:
-			d.postCapSide(b, bd, h, w, held, other)
-			d.say(b/2-0.3, -h-3, it.memberName(post))
+			d.postCapSide(breadth, beamDepth, tall, wide, held, other)
+			d.say(breadth/2-0.3, -tall-3, it.memberName(post))
 		}
 	}
-	r := d.extent()
-	d.dimU(r.Y+r.H, -w/2, w/2)
+	drawn := d.extent()
+	d.dimU(drawn.Y+drawn.H, -wide/2, wide/2)
 	if !cap { // its foot takes a rod, or what is below, without nails of its own
 		d.sayParts(plan.Fasteners{}, other, 0, 0, -cmp.Or(it.Standoff, 1)/2)
 		other = plan.Fasteners{}
 	}
-	d.farFlange(d.du+pd/2+w/2+8, h, w, held, other)
-	d.du = max(pb, bd) + 12
+	d.farFlange(d.du+postDepth/2+wide/2+8, tall, wide, held, other)
+	d.du = max(postBreadth, beamDepth) + 12
 	if cap {
-		d.sayBothSides(held, h*0.6)
-		d.sayBothSides(other, -h*0.6)
+		d.sayBothSides(held, tall*0.6)
+		d.sayBothSides(other, -tall*0.6)
 		d.du = 0
-		d.dimU(r.Y+r.H, -pb/2, pb/2)
-		d.dimV(-h, 0, h)
+		d.dimU(drawn.Y+drawn.H, -postBreadth/2, postBreadth/2)
+		d.dimV(-tall, 0, tall)
 		return
 	}
-	d.sayBothSides(held, h*0.7)
+	d.sayBothSides(held, tall*0.7)
 	d.du = 0
-	d.dimU(r.Y+r.H, -pb/2, pb/2)
-	d.dimV(-cmp.Or(it.Standoff, 1), 0, h)
+	d.dimU(drawn.Y+drawn.H, -postBreadth/2, postBreadth/2)
+	d.dimV(-cmp.Or(it.Standoff, 1), 0, tall)
 }
 
 // farFlange draws what the post and beam hide of a shoe, its flange on the far
@@ -162,38 +162,38 @@ func (d *draft) postCapSide(b, bd, h, w float64, held, other plan.Fasteners) {
 
 // drawHanger draws a joist in its stirrup: its end, and from the side.
 func drawHanger(d *draft, it detailItem) {
-	b, depth := it.section(0)
-	h, flange := cmp.Or(it.Length, depth*0.7), cmp.Or(it.Width, 1.5)
+	breadth, depth := it.section(0)
+	tall, flange := cmp.Or(it.Length, depth*0.7), cmp.Or(it.Width, 1.5)
 	thick, carry := it.section(1)
 	carry = max(carry, depth)
 	held, other := it.parts()
 	d.head(0, it.roleName()+"'s end")
-	half := b/2 + flange + 3
+	half := breadth/2 + flange + 3
 	d.wood(-half, half, depth-carry, depth, alongU)
-	d.leafPair(other, b/2+flange/2, h/2, flange, h)
-	d.wood(-b/2, b/2, 0, depth, endGrain)
-	d.edge(geom.Vec2{X: -b / 2, Y: h}, geom.Vec2{X: -b / 2}, geom.Vec2{X: b / 2}, geom.Vec2{X: b / 2, Y: h})
+	d.leafPair(other, breadth/2+flange/2, tall/2, flange, tall)
+	d.wood(-breadth/2, breadth/2, 0, depth, endGrain)
+	d.edge(geom.Vec2{X: -breadth / 2, Y: tall}, geom.Vec2{X: -breadth / 2}, geom.Vec2{X: breadth / 2}, geom.Vec2{X: breadth / 2, Y: tall})
 	d.du = half + 6
 	d.head(2, "from the side")
 	d.wood(-thick, 0, depth-carry, depth, endGrain)
 	d.wood(0, 6, 0, depth, alongU)
 	near, far := sides(held)
-	d.leaf(near, 1.2, h/2, 2, h)
+	d.leaf(near, 1.2, tall/2, 2, tall)
 	d.say(5, depth*0.8, it.memberName(0))
 	d.say(-thick/3, depth*0.9, it.memberName(1))
 	if held.Count > 0 {
-		d.say(1.2, h*0.6, nailWords(held)+", half on each side")
+		d.say(1.2, tall*0.6, nailWords(held)+", half on each side")
 	}
 	d.du += 6.8
 	d.head(1.2, "far side")
-	d.leaf(far, 1.2, h/2, 2, h)
+	d.leaf(far, 1.2, tall/2, 2, tall)
 	d.du = 0
 	if other.Part != held.Part {
-		d.sayParts(other, plan.Fasteners{}, b/2+flange/2, h*0.35, 0)
+		d.sayParts(other, plan.Fasteners{}, breadth/2+flange/2, tall*0.35, 0)
 	}
-	r := d.extent()
-	d.dimU(r.Y+r.H, -b/2-flange, -b/2, b/2, b/2+flange)
-	d.dimV(0, h, depth)
+	drawn := d.extent()
+	d.dimU(drawn.Y+drawn.H, -breadth/2-flange, -breadth/2, breadth/2, breadth/2+flange)
+	d.dimV(0, tall, depth)
 }
 
 // roleName names the member held.

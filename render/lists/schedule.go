@@ -249,15 +249,15 @@ type host struct {
 func hosts(c *page.Context) []*host {
 	byName := map[string]*host{}
 	var rest []*host
-	for _, p := range c.Placement.Pieces {
-		h := hostOf(p)
+	for _, pc := range c.Placement.Pieces {
+		h := hostOf(pc)
 		if byName[h.Name] == nil {
 			byName[h.Name] = h
 			if h.Wall == nil {
 				rest = append(rest, h)
 			}
 		}
-		byName[h.Name].Pieces = append(byName[h.Name].Pieces, p)
+		byName[h.Name].Pieces = append(byName[h.Name].Pieces, pc)
 	}
 	slices.SortStableFunc(rest, func(a, b *host) int { return cmp.Or(yes(a.roof)-yes(b.roof), cmp.Compare(a.Name, b.Name)) })
 	roofs := slices.IndexFunc(rest, func(h *host) bool { return h.roof })
