@@ -8,6 +8,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 )
 
 // edgeAt returns the kind of a face's edge that a point lies on.
@@ -164,7 +165,7 @@ func TestRaftersOfAWingOnEachSide(t *testing.T) {
 		for _, f := range r.Faces {
 			if f.Body == wing {
 				at, flush := stationsOf(f)
-				assert.InDeltaSlice(t, c.at, at, 1e-9, name)
+				plantest.Near(t, c.at, at, 1e-9, name)
 				assert.Equal(t, []float64{c.flush}, flush, name)
 			}
 		}
@@ -234,8 +235,20 @@ func TestRoofsInOnePlaneAreOneFace(t *testing.T) {
 		want = append(want, s)
 	}
 	at, flush := stationsOf(south)
-	assert.InDeltaSlice(t, append(want, 404.25), at, 1e-9)
+	plantest.Near(t, append(want, 404.25), at, 1e-9)
 	assert.Equal(t, []float64{0.75, 404.25}, flush)
+}
+
+// Two roofs 100 in apart with their ridges on one straight line have two ridges;
+// a third between them, of their height, makes them one.
+func TestRidgesOnOneLine(t *testing.T) {
+	west, east := func() *Body { return body(t, "west", "gable", "x", pt(0, 0), pt(100, 80), 6, 0) }, func() *Body { return body(t, "east", "gable", "x", pt(200, 0), pt(300, 80), 6, 0) }
+	r, _ := New([]*Body{west(), east()})
+	require.Len(t, r.Lines, 2)
+	plantest.Near(t, []float64{0, 100, 200, 300}, []float64{r.Lines[0].A.X, r.Lines[0].B.X, r.Lines[1].A.X, r.Lines[1].B.X}, 1e-9)
+	r, _ = New([]*Body{west(), east(), body(t, "between", "gable", "x", pt(100, 0), pt(200, 80), 6, 0)})
+	require.Len(t, r.Lines, 1)
+	plantest.Near(t, []float64{0, 300}, []float64{r.Lines[0].A.X, r.Lines[0].B.X}, 1e-9)
 }
 
 // A cupola that stands wholly within one face of the roof leaves a hole in it.
