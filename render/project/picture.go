@@ -78,13 +78,12 @@ func (p *Picture) draw(e edge, owner any) (out []Line) {
 		}
 	}
 	shown := p.state(e)
-	if shown == Broken {
-		put(span{0, 1}, Broken)
-		return out
-	}
 	hidden := p.hidden(e.a, e.b)
 	for _, s := range without(span{0, 1}, hidden) {
 		put(s, shown)
+	}
+	if shown == Broken {
+		return out
 	}
 	for _, s := range hidden {
 		put(s, Hidden)
