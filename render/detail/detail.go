@@ -88,8 +88,9 @@ func (s *shot) draw(c *page.Context, scale page.Scale) *draft {
 		d.figures(s, l, i)
 		d.names(s, l)
 	}
+	d.setNotes()
 	d.slant(s)
-	d.finish()
+	d.setHeads()
 	d.sayWhat(s, scale)
 	return d
 }
@@ -168,6 +169,13 @@ func (s *shot) still(l look, dir geom.Vec3, half float64) (out []cut) {
 	put := func(p geom.Vec3) { marks = append(marks, p.Dot(dir)-mid) }
 	for _, p := range points(s.Body) {
 		put(p)
+	}
+	for _, r := range s.Body.Rods {
+		d := r.B.Sub(r.A).Unit()
+		for _, x := range r.Passes {
+			put(r.A.Add(d.Mul(x.From)))
+			put(r.A.Add(d.Mul(x.To)))
+		}
 	}
 	for _, f := range s.Body.Fasteners {
 		put(f.Head)

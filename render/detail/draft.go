@@ -16,6 +16,7 @@ type draft struct {
 	k          float64
 	origin     sheet.Pt        // where the present view's middle stands
 	named      map[string]bool // members that have their name
+	drawn      []stroke        // lines of wood of the present view
 	cutsU      []cut
 	cutsV      []cut
 	notes      []callout

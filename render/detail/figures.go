@@ -37,7 +37,7 @@ func (d *draft) figures(s *shot, l look, i int) {
 	}
 }
 
-// bends dimensions a bent band that is seen on edge: what slopes beside it, what
+// bends dimensions a bent band that is seen on edge: what slopes by a note, what
 // is level below; what is upright stands in the first view's chain.
 func (d *draft) bends(s *shot, l look) {
 	mid := l.view.At(s.center)
@@ -49,10 +49,8 @@ func (d *draft) bends(s *shot, l look) {
 		case math.Abs(v.Y) < 0.01:
 			d.dimU(d.bottom(), a.X, b.X)
 		case math.Abs(v.X) > 0.01:
-			if out := l.view.At(x.A.Add(x.N)).Sub(mid).Sub(a); v.Left().Dot(out) < 0 {
-				a, b = b, a
-			}
-			d.dimAlong(a, b, 5)
+			m := a.Add(b).Mul(0.5)
+			d.say(m.X, m.Y, "leg "+d.Length(x.Len()))
 		}
 	}
 }

@@ -38,6 +38,17 @@ type look struct {
 	name    string
 	view    project.View
 	picture *project.Picture
+	lines   []project.Line // those that matter most first, the nearest first
+}
+
+// newLook looks at a scene.
+func newLook(no int, name string, scene *project.Scene, v project.View) look {
+	p := project.Project(scene, v)
+	lines := p.Lines()
+	slices.SortStableFunc(lines, func(a, b project.Line) int {
+		return cmp.Or(cmp.Compare(rank(a.State), rank(b.State)), -cmp.Compare(math.Round(a.Depth*10), math.Round(b.Depth*10)))
+	})
+	return look{no, name, v, p, lines}
 }
 
 // newShot cuts out what is around the body and settles how to look at it.
@@ -49,7 +60,7 @@ func newShot(c condition, h *scene.House) *shot {
 	s.scene = h.Around(planes, lo, hi, c.Body)
 	for i, sight := range s.sights() {
 		v := project.Looking(sight, s.upward(sight))
-		s.looks = append(s.looks, look{i, s.viewName(sight), v, project.Project(s.scene.Clip(s.front(v)), v)})
+		s.looks = append(s.looks, newLook(i, s.viewName(sight), s.scene.Clip(s.front(v)), v))
 	}
 	s.iso = s.slanted()
 	return s
@@ -80,7 +91,7 @@ func (s *shot) slanted() look {
 		sight = sight.Add(s.box.up)
 	}
 	v := project.Looking(sight, geom.Vec3{Z: 1})
-	return look{-1, "slanted, no scale", v, project.Project(s.scene, v)}
+	return newLook(-1, "slanted, no scale", s.scene, v)
 }
 
 // points are all points of the body that a picture must show.

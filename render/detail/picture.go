@@ -15,46 +15,140 @@ import (
 // paint draws a look about the place where the draft stands: wood first, then
 // the steel over it.
 func (d *draft) paint(s *shot, l look) {
-	slanted := l.no < 0
 	mid := l.view.At(s.center)
 	at := func(p geom.Vec2) geom.Vec2 { return p.Sub(mid) }
 	flat := func(p geom.Vec3) geom.Vec2 { return at(l.view.At(p)) }
-	if !slanted {
+	d.drawn = nil
+	for _, x := range l.lines {
+		if part := x.Owner.(scene.Part); part.Body == nil && (l.no >= 0 || x.State != project.Broken) {
+			d.wood(x.State, at(x.A), at(x.B))
+		}
+	}
+	if l.no >= 0 {
 		d.surfaces(l, flat)
 	}
-	lines := l.picture.Lines()
-	for _, steelToo := range []bool{false, true} {
-		for _, x := range lines {
-			part := x.Owner.(scene.Part)
-			if (part.Body != nil) == steelToo {
-				if slanted && (x.State == project.Hidden || x.State == project.Broken) {
-					continue
-				}
-				d.stroke(part, x.State, at(x.A), at(x.B))
-			}
+	for _, x := range l.lines {
+		if part := x.Owner.(scene.Part); part.Body != nil && (l.no >= 0 || x.State == project.Seen || x.State == project.Cut) {
+			d.steel(part, x.State, at(x.A), at(x.B))
 		}
 	}
 	d.fasteners(s, l, flat)
 }
 
-// stroke draws one line of a picture with the pen of what it belongs to.
-func (d *draft) stroke(part scene.Part, state project.State, a, b geom.Vec2) {
-	p, q := d.at(a.X, a.Y), d.at(b.X, b.Y)
+// rank is the order in which lines of wood are drawn: those that matter most
+// first, for what would run along them too near is left out.
+func rank(s project.State) int {
+	return [...]int{project.Cut: 0, project.Seen: 1, project.Broken: 2, project.Hidden: 3}[s]
+}
+
+// steel draws one line of a body.
+func (d *draft) steel(part scene.Part, state project.State, a, b geom.Vec2) {
+	pen := sheet.PenMember
 	switch {
-	case part.Body != nil && state == project.Hidden:
-		d.Line(sheet.PenHidden, sheet.LayerHardware, p, q)
-	case part.Kind == scene.Plate && state != project.Broken:
-		d.Line(sheet.PenHardware, sheet.LayerHardware, p, q)
-	case part.Body != nil:
-		d.Line(sheet.PenMember, sheet.LayerHardware, p, q)
 	case state == project.Hidden:
-	case state == project.Cut:
-		d.Line(sheet.PenCut, sheet.LayerMember, p, q)
-	case state == project.Broken:
-		d.breakLine(p, q)
-	default:
-		d.Line(sheet.PenMember, sheet.LayerMember, p, q)
+		pen = sheet.PenHidden
+	case part.Kind == scene.Plate && state != project.Broken:
+		pen = sheet.PenHardware
 	}
+	d.Line(pen, sheet.LayerHardware, d.at(a.X, a.Y), d.at(b.X, b.Y))
+}
+
+// wood draws one line of a member, without what of it would run along another
+// too near to be told from it.
+func (d *draft) wood(state project.State, a, b geom.Vec2) {
+	pen := sheet.PenMember
+	switch state {
+	case project.Hidden:
+		return
+	case project.Cut:
+		pen = sheet.PenCut
+	case project.Broken:
+		pen = sheet.PenDim
+	}
+	for _, x := range d.clearOfOthers(run{A: d.at(a.X, a.Y), B: d.at(b.X, b.Y)}, pen) {
+		d.drawn = append(d.drawn, stroke{x, pen})
+		if state == project.Broken {
+			d.breakLine(x.A, x.B)
+		} else {
+			d.Line(pen, sheet.LayerMember, x.A, x.B)
+		}
+	}
+}
+
+// stroke is a line of wood on paper.
+type stroke struct {
+	run
+	pen sheet.Pen
+}
+
+// run is a straight line on paper.
+type run struct{ A, B sheet.Pt }
+
+// paperLeft is the paper that must show between two lines, mm: see leastGap of
+// the tests of all sheets.
+const paperLeft = 0.2
+
+// clearOfOthers returns the parts of a line that do not run along one that is
+// drawn with less than paperLeft between them.
+func (d *draft) clearOfOthers(x run, pen sheet.Pen) []run {
+	if d.leftOut(x) {
+		return nil
+	}
+	left := []run{x}
+	for _, o := range d.drawn {
+		var next []run
+		for _, y := range left {
+			next = append(next, apart(y, o.run, (pen.Width()+o.pen.Width())/2+paperLeft)...)
+		}
+		if left = next; len(left) == 0 {
+			break
+		}
+	}
+	return left
+}
+
+// leftOut tells whether a line runs along a break of the view, in it or beside it.
+func (d *draft) leftOut(x run) bool {
+	const beside = 0.8 // mm
+	in := func(a, b, lo, hi sheet.MM) bool {
+		return max(a, b)-min(a, b) < 0.05 && min(a, b) > lo-beside && max(a, b) < hi+beside
+	}
+	for _, c := range d.cutsV {
+		if in(x.A.Y, x.B.Y, d.at(0, c.to).Y, d.at(0, c.from).Y) {
+			return true
+		}
+	}
+	for _, c := range d.cutsU {
+		if in(x.A.X, x.B.X, d.at(c.from, 0).X, d.at(c.to, 0).X) {
+			return true
+		}
+	}
+	return false
+}
+
+// apart returns the parts of x that do not run along o nearer than least mm.
+func apart(x, o run, least sheet.MM) []run {
+	v := geom.Vec2{X: float64(x.B.X - x.A.X), Y: float64(x.B.Y - x.A.Y)}
+	long, u := v.Len(), v.Unit()
+	w := geom.Vec2{X: float64(o.B.X - o.A.X), Y: float64(o.B.Y - o.A.Y)}.Unit()
+	if long == 0 || math.Abs(u.Cross(w)) > 0.02 {
+		return []run{x}
+	}
+	at := func(p sheet.Pt) geom.Vec2 { return geom.Vec2{X: float64(p.X - x.A.X), Y: float64(p.Y - x.A.Y)} }
+	p, q := at(o.A), at(o.B)
+	if math.Abs(u.Cross(p)) > float64(least) {
+		return []run{x}
+	}
+	lo, hi := min(p.Dot(u), q.Dot(u)), max(p.Dot(u), q.Dot(u))
+	var out []run
+	on := func(t float64) sheet.Pt { return x.A.Add(sheet.Pt{X: sheet.MM(u.X * t), Y: sheet.MM(u.Y * t)}) }
+	if lo > 0.05 {
+		out = append(out, run{A: x.A, B: on(min(lo, long))})
+	}
+	if hi < long-0.05 {
+		out = append(out, run{A: on(max(hi, 0)), B: x.B})
+	}
+	return out
 }
 
 // breakLine is the thin line, with a zigzag where it is long enough, at which a
@@ -107,7 +201,10 @@ func (d *draft) thin(l look, flat func(geom.Vec3) geom.Vec2, a, b geom.Vec3) {
 	for _, x := range l.picture.Parts(a.Add(off), b.Add(off), nil) {
 		if x.State != project.Hidden {
 			p, q := x.A.Add(origin), x.B.Add(origin)
-			d.Line(sheet.PenDim, sheet.LayerMember, d.at(p.X, p.Y), d.at(q.X, q.Y))
+			for _, y := range d.clearOfOthers(run{A: d.at(p.X, p.Y), B: d.at(q.X, q.Y)}, sheet.PenDim) {
+				d.Line(sheet.PenDim, sheet.LayerMember, y.A, y.B)
+				d.drawn = append(d.drawn, stroke{y, sheet.PenDim})
+			}
 		}
 	}
 }
