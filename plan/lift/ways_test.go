@@ -87,3 +87,17 @@ func TestRankOfWhatStandsAndWhatLies(t *testing.T) {
 	assert.Equal(t, 90.0, Rank(lying("joist", 90)))
 	assert.Equal(t, 260.0, Rank(line("rafter", geom.Vec3{Z: 200}, geom.Vec3{X: 121, Z: 320})))
 }
+
+// Gaps are told in the order of the house, whichever is found first.
+func TestGapsComeInTheOrderOfTheHouse(t *testing.T) {
+	var members []*framing.Member
+	var want, got []string
+	for _, id := range []string{"h", "c", "a", "f", "b", "g", "e", "d"} {
+		members = append(members, lying(id, 90))
+		want = append(want, id)
+	}
+	for _, g := range New(members, nil).Gaps(members) {
+		got = append(got, g.Member.ID)
+	}
+	assert.Equal(t, want, got)
+}
