@@ -16,7 +16,9 @@ const liftCheck = "lift"
 
 // liftGraph is the house as the lift test sees it: members, and what takes
 // tension between them.
-func (a *analysis) liftGraph() *lift.Graph { return lift.New(a.house.Members, a.steel.Ties()) }
+func (a *analysis) liftGraph() *lift.Graph {
+	return lift.New(a.house.Members, append(a.steel.Ties(), nailEdges(a.nailTies())...))
+}
 
 // liftTest pulls the house up by its roof: every member that uplift reaches and
 // that no tie holds to the ground is a gap, whether or not any other check
