@@ -14,7 +14,8 @@ type ConnectionRow struct {
 	Spaced bool
 	// Holds tells that its nails hold uplift: loaded across the nail, or drawn
 	// out of side grain square to the face. Toe-nails and nails drawn out of
-	// end grain hold none here.
+	// end grain hold none here, nor does the end of a joist that its far end
+	// alone keeps down.
 	Holds   bool
 	Example string // the value, as a plan writes it
 }
@@ -41,7 +42,7 @@ var NailedConnections = []*ConnectionRow{
 	{SoleToStud, "stud to bottom plate", "each stud, king, post, jack and sill cripple on the bottom plate", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
 	{SoleToFloor, "bottom plate to floor", "along the bottom plate, through the subfloor into rim, joists or blocking, outside of shear wall segments; where joists cross, the nails of the way from joist to joist go into each", []Drive{FaceNail}, true, true, `{ nail = "16d common", spacing = "16in" }`},
 	{SoleAtShearWall, "bottom plate to floor at shear walls", "the same within shear wall segments", []Drive{FaceNail}, true, true, `{ nail = "16d common", spacing = "4in" }`},
-	{RimToJoist, "rim to joist", "each joist's end at a rim, through the rim", []Drive{EndNail}, false, true, `{ nail = "16d common", count = 3 }`},
+	{RimToJoist, "rim to joist", "each joist's end at a rim, through the rim", []Drive{EndNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{RimToSupport, "rim to plate or girder", "along each rim on the plate, sill plate or girder under it", []Drive{ToeNail}, true, false, `{ nail = "8d common", spacing = "6in" }`},
 	{JoistToSupport, "joist to plate or girder", "each joist on each plate, sill plate or girder under it", []Drive{ToeNail}, false, false, `{ nail = "8d common", count = 3 }`},
 	{BlockingToStud, "blocking to stud", "each end of each block between studs", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},

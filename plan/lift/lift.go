@@ -105,6 +105,9 @@ func (g *Graph) Tied(a, b *framing.Member) bool {
 // Leads tells whether the force of a may go on to b: b lies no higher.
 func (g *Graph) Leads(a, b *framing.Member) bool { return g.rank[b] <= g.rank[a]+level }
 
+// Ends tells whether no tie leads down from m.
+func (g *Graph) Ends(m *framing.Member) bool { return len(g.down[m]) == 0 }
+
 // MembersOf lists the members that some ties hold, each once.
 func MembersOf(ties []Tie) (out []*framing.Member) {
 	for _, t := range ties {

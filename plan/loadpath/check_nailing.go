@@ -51,18 +51,21 @@ type nailFlow struct {
 	a     *analysis
 	steel *lift.Graph // without nails
 	both  *lift.Graph
-	steps map[*framing.Member]int // ties to the nearest member that steel holds
+	steps map[*framing.Member]int // nailed ties to the nearest member that hands on without nails
 	load  map[*framing.Member]float64
 	down  map[*framing.Member][]nailTie
+	at    map[*framing.Joint][]*framing.Member // what the pieces of a joint hold
 }
 
 // nailFlow finds the members that nails alone keep from flying, and what comes
 // on each.
 func (a *analysis) nailFlow() *nailFlow {
 	ties, steel := a.nailTies(), a.steel.Ties()
-	f := &nailFlow{a: a, steel: lift.New(a.house.Members, steel), both: lift.New(a.house.Members, append(slices.Clone(steel), nailEdges(ties)...))}
-	f.count(append(slices.Clone(steel), nailEdges(ties)...))
-	f.down = map[*framing.Member][]nailTie{}
+	f := &nailFlow{
+		a: a, steel: lift.New(a.house.Members, steel), both: lift.New(a.house.Members, append(slices.Clone(steel), nailEdges(ties)...)),
+		steps: map[*framing.Member]int{}, load: map[*framing.Member]float64{}, down: map[*framing.Member][]nailTie{}, at: map[*framing.Joint][]*framing.Member{},
+	}
+	f.count(ties)
 	for _, t := range ties {
 		f.join(t.spot.Side, t.spot.Main, t)
 		f.join(t.spot.Main, t.spot.Side, t)
@@ -71,43 +74,42 @@ func (a *analysis) nailFlow() *nailFlow {
 	return f
 }
 
-// hangs tells whether nails alone hold a member to the ground.
-func (f *nailFlow) hangs(m *framing.Member) bool { return f.both.Held(m) && !f.steel.Held(m) }
+// hangs tells whether no steel leads on from a member, or none that gets to
+// the ground where nails do.
+func (f *nailFlow) hangs(m *framing.Member) bool {
+	return !f.steel.Held(m) && (f.steel.Ends(m) || f.both.Held(m))
+}
 
-// join lets m hand its load to n by a tie when that leads nearer to what steel
-// holds.
+// join lets m hand its load to n by a tie when that leads nearer to what needs
+// no nails.
 func (f *nailFlow) join(m, n *framing.Member, t nailTie) {
-	if f.hangs(m) && f.both.Held(n) && f.both.Leads(m, n) && f.steps[n] < f.steps[m] {
+	to, known := f.steps[n]
+	if from, ok := f.steps[m]; known && ok && to < from && f.both.Leads(m, n) {
 		f.down[m] = append(f.down[m], t)
 	}
 }
 
-// count finds how many ties each member is from one that steel holds.
-func (f *nailFlow) count(ties []lift.Tie) {
-	over := map[*framing.Member][]*framing.Member{}
+// count finds how many nailed ties each member is from one that hands on
+// without: by steel, or not at all.
+func (f *nailFlow) count(ties []nailTie) {
+	over, leads := map[*framing.Member][]*framing.Member{}, map[*framing.Member]bool{}
 	for _, t := range ties {
-		if t.A == nil || t.B == nil {
-			continue
-		}
-		for _, p := range [][2]*framing.Member{{t.A, t.B}, {t.B, t.A}} {
+		for _, p := range [][2]*framing.Member{{t.spot.Side, t.spot.Main}, {t.spot.Main, t.spot.Side}} {
 			if f.both.Leads(p[0], p[1]) {
-				over[p[1]] = append(over[p[1]], p[0])
+				over[p[1]], leads[p[0]] = append(over[p[1]], p[0]), true
 			}
 		}
 	}
-	f.steps = map[*framing.Member]int{}
 	var next []*framing.Member
 	for _, m := range f.a.house.Members {
-		if f.steel.Held(m) {
+		if !f.hangs(m) || !leads[m] {
 			f.steps[m], next = 0, append(next, m)
 		}
 	}
-	for len(next) > 0 {
-		m := next[0]
-		next = next[1:]
-		for _, o := range over[m] {
+	for ; len(next) > 0; next = next[1:] {
+		for _, o := range over[next[0]] {
 			if _, ok := f.steps[o]; !ok {
-				f.steps[o] = f.steps[m] + 1
+				f.steps[o] = f.steps[next[0]] + 1
 				next = append(next, o)
 			}
 		}
@@ -117,17 +119,18 @@ func (f *nailFlow) count(ties []lift.Tie) {
 // loads brings what pieces tie to each hanging member, and hands it on from
 // tie to tie.
 func (f *nailFlow) loads() {
-	f.load = map[*framing.Member]float64{}
 	for _, b := range f.a.steel.Bodies {
-		if m := f.ends(lift.MembersOf(b.Ties())); m != nil {
-			if p := f.a.peaks[b.Piece.Joint]; p != nil {
-				f.load[m] += math.Max(0, p.demand) / float64(max(1, len(f.a.placed.At(b.Piece.Joint))))
-			}
+		j, held := b.Piece.Joint, lift.MembersOf(b.Ties())
+		m := f.ends(held)
+		if m != nil && !slices.Contains(f.at[j], m) && f.a.peaks[j] != nil { // once, however many pieces
+			f.load[m] += math.Max(0, f.a.peaks[j].demand)
 		}
+		f.at[j] = append(f.at[j], held...)
 	}
-	order := f.hanging()
+	known, order := f.known(), f.hanging()
 	slices.SortStableFunc(order, func(a, b *framing.Member) int { return f.steps[b] - f.steps[a] })
 	for _, m := range order {
+		f.load[m] = math.Max(f.load[m], known[m])
 		sum := f.capacity(m)
 		for _, t := range f.down[m] {
 			n := t.spot.Main
@@ -141,27 +144,32 @@ func (f *nailFlow) loads() {
 
 // ends returns the member of a piece at which its force ends: the lowest, if
 // it hangs on nails; nil where steel goes on with it.
-func (f *nailFlow) ends(held []*framing.Member) (low *framing.Member) {
-	for _, m := range held {
-		if f.steel.Held(m) {
-			return nil
-		}
-		if low == nil || lift.Rank(m) < lift.Rank(low) {
-			low = m
-		}
+func (f *nailFlow) ends(held []*framing.Member) *framing.Member {
+	if len(held) < 2 {
+		return nil
 	}
-	if len(held) < 2 || !f.hangs(low) {
+	low := slices.MinFunc(held, func(a, b *framing.Member) int { return cmpFloat(lift.Rank(a), lift.Rank(b)) })
+	if !f.hangs(low) {
 		return nil
 	}
 	return low
 }
 
-// hanging lists the members that nails alone hold, in the order of the house.
+// hanging lists the members that hand their load on through nails, in the
+// order of the house.
 func (f *nailFlow) hanging() (out []*framing.Member) {
 	for _, m := range f.a.house.Members {
-		if f.hangs(m) && len(f.down[m]) > 0 {
+		if len(f.down[m]) > 0 {
 			out = append(out, m)
 		}
+	}
+	return out
+}
+
+// used returns the ties by which members hand their load on.
+func (f *nailFlow) used() (out []nailTie) {
+	for _, m := range f.hanging() {
+		out = append(out, f.down[m]...)
 	}
 	return out
 }
@@ -176,43 +184,30 @@ func (f *nailFlow) capacity(m *framing.Member) (lb float64) {
 
 // nailUplift checks each member that hangs on nails alone.
 func nailUplift(c *Check, a *analysis) (out []*Link) {
-	f := a.nailFlow()
-	floor := f.known()
+	f := a.flow
 	for _, m := range f.hanging() {
-		load := math.Max(f.load[m], floor[m])
-		if load <= least {
-			continue
+		if f.load[m] > least {
+			out = append(out, f.link(c, m, f.load[m]))
 		}
-		out = append(out, f.link(c, m, load))
 	}
 	return out
 }
 
 // known returns, for each member at which the lift test would see a gap
-// without nails, the largest uplift known of what ends there, lb ASD: no less
-// is asked of its nails.
+// without nails, the largest uplift known of one thing that ends there, as that
+// test gives it, lb ASD: no less is asked of its nails.
 func (f *nailFlow) known() map[*framing.Member]float64 {
 	out := map[*framing.Member]float64{}
 	for _, gap := range f.steel.Gaps(f.a.lifted()) {
 		for _, x := range append([]*framing.Member{gap.Member}, gap.Above...) {
 			for _, j := range f.a.byFirst[x] {
-				if p := f.a.peaks[j]; p != nil && f.touches(j, gap.Member) {
+				if p := f.a.peaks[j]; p != nil {
 					out[gap.Member] = math.Max(out[gap.Member], p.demand)
 				}
 			}
 		}
 	}
 	return out
-}
-
-// touches tells whether a piece at a joint holds a member.
-func (f *nailFlow) touches(j *framing.Joint, m *framing.Member) bool {
-	for _, b := range f.a.steel.Bodies {
-		if b.Piece.Joint == j && slices.Contains(lift.MembersOf(b.Ties()), m) {
-			return true
-		}
-	}
-	return false
 }
 
 // link is the link of a member that hangs on nails.
@@ -225,7 +220,7 @@ func (f *nailFlow) link(c *Check, m *framing.Member, load float64) *Link {
 	if m.Wall != nil {
 		l.Host = "wall " + m.Wall.Name
 	}
-	l.Terms = []Term{{"uplift that pieces and nails bring to it, each joint in its own worst case, ASD", load, "lb"}}
+	l.Terms = []Term{{"uplift that pieces and nails bring to it, or the largest known of what hangs on it, ASD", load, "lb"}}
 	n := 0
 	for _, t := range f.down[m] {
 		n += t.spot.Nails(t.line.Order)

@@ -15,9 +15,10 @@ import (
 const liftCheck = "lift"
 
 // liftGraph is the house as the lift test sees it: members, and what takes
-// tension between them.
+// tension between them: steel, and nails where no steel leads on. Each nailing
+// here has its link in the check of nails.
 func (a *analysis) liftGraph() *lift.Graph {
-	return lift.New(a.house.Members, append(a.steel.Ties(), nailEdges(a.nailTies())...))
+	return lift.New(a.house.Members, append(a.steel.Ties(), nailEdges(a.flow.used())...))
 }
 
 // liftTest pulls the house up by its roof: every member that uplift reaches and

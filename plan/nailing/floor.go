@@ -248,7 +248,8 @@ func shared(list []crossing, p span) (out []Spot) {
 			hi = (c.s + in[i+1].s) / 2
 		}
 		if hi-lo > touching {
-			out = append(out, Spot{Main: c.m, Station: c.s, Touch: hi - lo})
+			at := math.Min(math.Max(c.s, p.lo+touching/2), p.hi-touching/2) // within the part
+			out = append(out, Spot{Main: c.m, Station: at, Touch: hi - lo})
 		}
 	}
 	return out
