@@ -8,6 +8,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
+	"galewright/plan/nailing"
 	"galewright/plan/placement"
 )
 
@@ -282,6 +283,9 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		l.close(cap)
 		if cap == nil && l.Gap != "" {
 			l.Gap = "no strap at this splice, and no nails in its lap are ordered (" + string(plan.TopPlateSplice) + ")"
+			if a.nails.Line(plan.TopPlateSplice) != nil {
+				l.Gap = fmt.Sprintf("no strap at this splice, and no plate runs %d in past it on both sides for nails in a lap", nailing.Lap)
+			}
 		}
 		out = append(out, l)
 	}

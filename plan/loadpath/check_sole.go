@@ -93,9 +93,9 @@ func cmpLine(a, b *nailing.Line) *nailing.Line {
 	return b
 }
 
-// plateNails is what the nails of a bottom plate hold of a stud's uplift:
-// those of whole spacings in the length of wall that it serves; nil where none
-// are ordered.
+// plateNails is what the nails of a bottom plate hold of a stud's uplift: those
+// in the length of wall that it serves, by their spacing; nil where none are
+// ordered.
 func (a *analysis) plateNails(k *carrier) *Capacity {
 	l, x := a.soleAt(k)
 	if l == nil {
@@ -105,10 +105,10 @@ func (a *analysis) plateNails(k *carrier) *Capacity {
 	if one == 0 {
 		return &Capacity{Unknown: "the nails of the bottom plate hold no uplift: " + l.One(x, a.species).PullBy}
 	}
-	n := l.Order.Rows * int(math.Floor(k.share/l.Order.Spacing+1e-9))
+	n := float64(l.Order.Rows) * k.share / l.Order.Spacing
 	return &Capacity{
-		Value: float64(n) * one, Source: "ordered nailing", Pieces: n, Mark: l.Mark(), Governs: fmt.Sprintf("%s of %s drawn out, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One),
-		Terms: ofCapacity(Term{"one nail, " + how, one, "lb"}, Term{"length of wall that the stud serves", k.share / 12, "ft"}, Term{plan.Counted(n, "nail") + " in it", float64(n) * one, "lb"}),
+		Value: n * one, Source: "ordered nailing", Pieces: int(n), Mark: l.Mark(), Governs: fmt.Sprintf("%s drawn out, %s", l.Mark(), l.Row.One),
+		Terms: ofCapacity(Term{"one nail, " + how, one, "lb"}, Term{"length of wall that the stud serves", k.share / 12, "ft"}, Term{"nails in that length, by their spacing", n, ""}, Term{"together", n * one, "lb"}),
 	}
 }
 

@@ -169,8 +169,9 @@ func (f *finder) joint(j *framing.Joint) {
 	case plan.LedgerWall:
 		f.add(plan.LedgerToWall, s)
 	case plan.PlateSplice:
-		s.Times = 2
-		f.add(plan.TopPlateSplice, s)
+		if s.Times = 2; lapped(j) {
+			f.add(plan.TopPlateSplice, s)
+		}
 	case plan.WallCorner:
 		s.Touch = overlap(s.Side.Z0, s.Side.Z1, s.Main.Z0, s.Main.Z1)
 		f.add(plan.CornerStuds, s)
@@ -183,6 +184,22 @@ func (f *finder) joint(j *framing.Joint) {
 	case plan.OpeningSill:
 		f.add(plan.SillToJack, Spot{Side: s.Main, Main: s.Side, Wall: j.Wall, Station: j.Station})
 	}
+}
+
+// Lap is how far the plate that runs past a splice must reach on both sides,
+// in: least lap of the residential code (IRC 2009 or 2012 Table R602.3(1) row
+// 14 in a local amendment, transcribed).
+const Lap = 24
+
+// lapped tells whether the other top plate runs past a splice, so that nails
+// in the lap hold its two pieces together. Under the peak of a rake both
+// plates break.
+func lapped(j *framing.Joint) bool {
+	if len(j.Members) < 3 {
+		return false
+	}
+	m := j.Members[2]
+	return m.S0 <= j.Station-Lap+touching && m.S1 >= j.Station+Lap-touching
 }
 
 // rafters counts the rafters that end at a ridge joint.

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/timber"
 )
 
 // Spot is one connection: the nails go through Side into Main. Of plies the
@@ -39,7 +40,7 @@ func (s *Spot) Nails(l *plan.NailLine) int {
 
 // Line is one line of the nailing schedule.
 type Line struct {
-	Number int // 1.. without gaps, in the order of plan.NailedConnections
+	Number int // 1.. without gaps, in the order of plan.NailedConnections; 0 where the house has no such connection
 	Order  *plan.NailLine
 	Row    *plan.ConnectionRow
 	Spots  []*Spot // where it goes, in the order of the house; none where the house has no such connection
@@ -74,7 +75,7 @@ type Missing struct {
 // Nailing is all nailing between the members of a house.
 type Nailing struct {
 	House   *framing.House
-	Lines   []*Line // that the plan orders
+	Lines   []*Line // that the plan orders and the house has a place for
 	Missing []Missing
 	at      map[plan.Connection]*Line
 }
@@ -92,18 +93,38 @@ func New(h *framing.House) *Nailing {
 			}
 			continue
 		}
-		l := &Line{Number: len(n.Lines) + 1, Order: order, Row: row, Spots: spots}
+		l := &Line{Order: order, Row: row, Spots: spots}
 		for _, s := range spots {
 			l.Nails += s.Nails(order)
 		}
-		n.Lines = append(n.Lines, l)
 		n.at[row.Connection] = l
+		if len(spots) > 0 {
+			n.Lines = append(n.Lines, l)
+			l.Number = len(n.Lines)
+		}
 	}
 	return n
 }
 
 // Line returns the line of a connection, nil where the plan orders none.
 func (n *Nailing) Line(c plan.Connection) *Line { return n.at[c] }
+
+// Faults tells of nails that are too short for where they are ordered.
+func (n *Nailing) Faults() (out plan.Diagnostics) {
+	wood, ok := timber.SpeciesOf(n.House.Plan.Lumber.Species)
+	if !ok {
+		wood, _ = timber.SpeciesOf("southern pine")
+	}
+	for _, l := range n.Lines {
+		if v := l.One(l.Spots[0], wood); v.Nothing != "" {
+			out = append(out, plan.Diagnostic{
+				Severity: plan.Warning, Code: "short-nail", Pos: l.Order.Pos, Where: "nailing " + string(l.Row.Connection),
+				Summary: fmt.Sprintf("%s holds nothing there: %s", l.Order.Nail, v.Nothing), Mend: "order a longer nail",
+			})
+		}
+	}
+	return out
+}
 
 // On returns the connections of the line on a wall; nil for those of none.
 func (l *Line) On(w *plan.Wall) (out []*Spot) {

@@ -2,6 +2,7 @@ package read
 
 import (
 	"slices"
+	"strings"
 
 	"galewright/plan"
 )
@@ -21,7 +22,7 @@ func nailingKey() binding[plan.Plan] {
 // nailingKeys are the connections, in the order of their table.
 func nailingKeys() (out []binding[plan.Plan]) {
 	for _, row := range plan.NailedConnections {
-		out = append(out, custom(string(row.Connection), "table", row.Example, row.Doc, func(v value, p *plan.Plan) { readNailLine(v, row, p) }).
+		out = append(out, custom(string(row.Connection), "table", row.Example, row.Doc+"; driven: "+strings.Join(plan.Words(row.Drives), " or "), func(v value, p *plan.Plan) { readNailLine(v, row, p) }).
 			otherwise("not ordered: counts for nothing"))
 	}
 	return out
