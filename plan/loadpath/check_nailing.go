@@ -193,17 +193,28 @@ func nailUplift(c *Check, a *analysis) (out []*Link) {
 	return out
 }
 
-// known returns, for each member at which the lift test would see a gap
-// without nails, the largest uplift known of one thing that ends there, as that
-// test gives it, lb ASD: no less is asked of its nails.
+// known returns, for each member that would end at a gap without nails, the
+// largest uplift known of one thing that ends there, as the lift test gives it,
+// lb ASD: no less is asked of its nails. Where the gap itself has none, those
+// over it that have some are asked for it.
 func (f *nailFlow) known() map[*framing.Member]float64 {
 	out := map[*framing.Member]float64{}
 	for _, gap := range f.steel.Gaps(f.a.lifted()) {
+		largest := 0.0
 		for _, x := range append([]*framing.Member{gap.Member}, gap.Above...) {
 			for _, j := range f.a.byFirst[x] {
 				if p := f.a.peaks[j]; p != nil {
-					out[gap.Member] = math.Max(out[gap.Member], p.demand)
+					largest = math.Max(largest, p.demand)
 				}
+			}
+		}
+		takes := []*framing.Member{gap.Member}
+		if len(f.down[gap.Member]) == 0 {
+			takes = gap.Above
+		}
+		for _, x := range takes {
+			if len(f.down[x]) > 0 {
+				out[x] = math.Max(out[x], largest)
 			}
 		}
 	}

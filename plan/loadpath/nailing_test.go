@@ -66,10 +66,11 @@ func changed(a, b map[string]string) (out []string) {
 }
 
 // One line taken out of the demo house's nailing is missed exactly where it
-// held something: jacks at their kings, bottom plates at shear walls, splices
+// held something (headers not nailed to kings, which would hold them in place
+// of the jacks): jacks at their kings, bottom plates at shear walls, splices
 // in the top plates. A line that no check counts changes nothing.
 func TestANailingLineTakenOutIsMissedWhereItHeld(t *testing.T) {
-	whole := without(t, "marsh-wren.toml")
+	whole := without(t, "marsh-wren.toml", plan.HeaderToKing)
 	before := state(whole)
 	held := map[plan.Connection][]string{}
 	for _, l := range whole.Links {
@@ -89,10 +90,10 @@ func TestANailingLineTakenOutIsMissedWhereItHeld(t *testing.T) {
 	}
 	for _, c := range []plan.Connection{plan.JackToKing, plan.SoleAtShearWall, plan.TopPlateSplice, plan.CrippleToSill, plan.RafterToPlate, plan.RimToJoist} {
 		slices.Sort(held[c])
-		less := without(t, "marsh-wren.toml", c)
+		less := without(t, "marsh-wren.toml", plan.HeaderToKing, c)
 		assert.Equal(t, held[c], changed(before, state(less)), c)
 		if c != plan.SoleAtShearWall { // sole_to_floor takes its place
-			assert.Contains(t, strings.Join(less.Assumed, "\n"), "Not ordered, and counted for nothing: "+string(c.Row().One), c)
+			assert.Regexp(t, "Not ordered, and counted for nothing: .*"+c.Row().One, strings.Join(less.Assumed, "\n"), c)
 		}
 	}
 }
@@ -100,7 +101,7 @@ func TestANailingLineTakenOutIsMissedWhereItHeld(t *testing.T) {
 // Without jack to king nails each jack that a header hangs on is a gap, and
 // with them each has a capacity and a ratio.
 func TestJacksHangOnOrderedNails(t *testing.T) {
-	whole, less := without(t, "marsh-wren.toml"), without(t, "marsh-wren.toml", plan.JackToKing)
+	whole, less := without(t, "marsh-wren.toml", plan.HeaderToKing), without(t, "marsh-wren.toml", plan.HeaderToKing, plan.JackToKing)
 	jacks := 0
 	for _, l := range whole.Links {
 		if l.Check.ID != "nailing-uplift" {
@@ -132,7 +133,7 @@ func liftGapsOf(r *loadpath.Report, what string) (n int) {
 
 // The load of two jacks goes to the king once, not twice.
 func TestTwoJacksHandOneHeadersLoadOn(t *testing.T) {
-	r := without(t, "marsh-wren.toml")
+	r := without(t, "marsh-wren.toml", plan.HeaderToKing)
 	at := map[string]float64{}
 	for _, l := range r.Links {
 		if l.Check.ID == "nailing-uplift" {
