@@ -25,7 +25,7 @@ func analyze(pl *placement.Placement) *analysis {
 		model: m, uplift: m.allUplift(), lateral: m.allGusts(),
 		allowed: capacity.New(m.steel, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile}),
 	}
-	a.flow = a.nailFlow()
+	a.flow = a.nailFlow(a.steel.Ties())
 	return a
 }
 

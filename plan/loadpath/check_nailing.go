@@ -57,10 +57,10 @@ type nailFlow struct {
 	at    map[*framing.Joint][]*framing.Member // what the pieces of a joint hold
 }
 
-// nailFlow finds the members that nails alone keep from flying, and what comes
-// on each.
-func (a *analysis) nailFlow() *nailFlow {
-	ties, steel := a.nailTies(), a.steel.Ties()
+// nailFlow finds the members that nails alone keep from flying, beside the ties
+// of steel, and what comes on each.
+func (a *analysis) nailFlow(steel []lift.Tie) *nailFlow {
+	ties := a.nailTies()
 	f := &nailFlow{
 		a: a, steel: lift.New(a.house.Members, steel), both: lift.New(a.house.Members, append(slices.Clone(steel), nailEdges(ties)...)),
 		steps: map[*framing.Member]int{}, load: map[*framing.Member]float64{}, down: map[*framing.Member][]nailTie{}, at: map[*framing.Joint][]*framing.Member{},
