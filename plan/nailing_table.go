@@ -40,7 +40,7 @@ var NailedConnections = []*ConnectionRow{
 	{CrippleToSill, "cripple to sill", "each cripple under a sill, through the sill", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
 	{SillToJack, "sill to jack", "each end of each sill, through the jack", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
 	{SoleToStud, "stud to bottom plate", "each stud, king, post, jack and sill cripple on the bottom plate", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
-	{SoleToFloor, "bottom plate to floor", "along the bottom plate, through the subfloor into rim, joists or blocking, outside of shear wall segments; where joists cross, the nails of the way from joist to joist go into each", []Drive{FaceNail}, true, true, `{ nail = "16d common", spacing = "16in" }`},
+	{SoleToFloor, "bottom plate to floor", "along the bottom plate, through the subfloor into rim or joists, outside of shear wall segments; where joists cross, the nails of the way from joist to joist go into each", []Drive{FaceNail}, true, true, `{ nail = "16d common", spacing = "16in" }`},
 	{SoleAtShearWall, "bottom plate to floor at shear walls", "the same within shear wall segments; those of sole_to_floor where this is left out", []Drive{FaceNail}, true, true, `{ nail = "16d common", spacing = "4in" }`},
 	{RimToJoist, "rim to joist", "each joist's end at a rim, through the rim", []Drive{EndNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{RimToSupport, "rim to plate or girder", "along each rim on the plate, sill plate or girder under it", []Drive{ToeNail}, true, false, `{ nail = "8d common", spacing = "6in" }`},

@@ -180,9 +180,19 @@ func (f *finder) sole(w *plan.Wall, b *framing.Member, part span, floor []*frami
 	if part.shear && f.house.Plan.Ordered(plan.SoleAtShearWall) != nil {
 		c = plan.SoleAtShearWall
 	}
-	gap := w.Level.Subfloor
-	free := []span{part}
-	var across []crossing
+	free, across := f.soleAlong(c, w, b, part, floor)
+	for _, p := range free {
+		for _, x := range shared(across, p) {
+			x.Side, x.Wall, x.Gap = b, w, w.Level.Subfloor
+			f.add(c, x)
+		}
+	}
+}
+
+// soleAlong notes what runs along under one part of a bottom plate, and returns
+// where nothing does, with the joists that cross.
+func (f *finder) soleAlong(c plan.Connection, w *plan.Wall, b *framing.Member, part span, floor []*framing.Member) (free []span, across []crossing) {
+	free = []span{part}
 	for _, m := range floor {
 		s0, t0 := w.Frame().Local(m.A.Flat())
 		s1, t1 := w.Frame().Local(m.B.Flat())
@@ -202,17 +212,12 @@ func (f *finder) sole(w *plan.Wall, b *framing.Member, part span, floor []*frami
 				rest = append(rest, p)
 				continue
 			}
-			f.add(c, Spot{Side: b, Main: m, Wall: w, Station: (lo + hi) / 2, Touch: hi - lo, Gap: gap})
+			f.add(c, Spot{Side: b, Main: m, Wall: w, Station: (lo + hi) / 2, Touch: hi - lo, Gap: w.Level.Subfloor})
 			rest = append(rest, span{p.lo, lo, p.shear}, span{hi, p.hi, p.shear})
 		}
 		free = rest
 	}
-	for _, p := range free {
-		for _, x := range shared(across, p) {
-			x.Side, x.Wall, x.Gap = b, w, gap
-			f.add(c, x)
-		}
-	}
+	return free, across
 }
 
 // crossing is a joist under a wall, at a station.

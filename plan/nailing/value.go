@@ -62,10 +62,31 @@ func (l *Line) One(s *Spot, wood timber.Species) Value {
 	if !ok {
 		return Value{Nothing: fmt.Sprintf("no bending yield strength is known for a nail of %.3f in", nail.Diameter)}
 	}
-	c := timber.Condition{Duration: timber.WindDuration, EndGrain: l.Order.Drive == plan.EndNail}
-	a, b := timber.Part{Thickness: side, G: wood.G}, timber.Part{Thickness: main, G: wood.G}
+	j := nailed{
+		f, nail,
+		timber.Part{Thickness: side, G: wood.G},
+		timber.Part{Thickness: main, G: wood.G},
+		s.Gap,
+		timber.Condition{Duration: timber.WindDuration, EndGrain: l.Order.Drive == plan.EndNail},
+	}
 	out := Value{}
-	v, err := timber.Lateral{Fastener: f, Side: a, Gap: s.Gap, Main: b, Condition: c}.Value()
+	j.across(&out)
+	j.drawn(&out)
+	return out
+}
+
+// nailed is one nail driven square through side into main, with a gap between.
+type nailed struct {
+	f          timber.Fastener
+	nail       timber.Nail
+	side, main timber.Part
+	gap        float64
+	c          timber.Condition
+}
+
+// across fills in the lateral value.
+func (j nailed) across(out *Value) {
+	v, err := timber.Lateral{Fastener: j.f, Side: j.side, Gap: j.gap, Main: j.main, Condition: j.c}.Value()
 	switch {
 	case err != nil:
 		out.Nothing = err.Error()
@@ -73,10 +94,14 @@ func (l *Line) One(s *Spot, wood timber.Species) Value {
 		out.Nothing = v.Nothing
 	default:
 		out.Lateral = v.Allow
-		out.Text = fmt.Sprintf("%s through %.2f in%s, %.2f in of penetration: Z %.1f lb (mode %s), %s", nail, side, gapped(s.Gap), v.Driven.P, v.Z, v.Mode, v.Factors)
+		out.Text = fmt.Sprintf("%s through %.2f in%s, %.2f in of penetration: Z %.1f lb (mode %s), %s", j.nail, j.side.Thickness, gapped(j.gap), v.Driven.P, v.Z, v.Mode, v.Factors)
 	}
-	c.ForWithdraw = true
-	p, err := timber.Pull{Fastener: f, Side: a, Gap: s.Gap, Main: b, Condition: c}.Value()
+}
+
+// drawn fills in the pull.
+func (j nailed) drawn(out *Value) {
+	j.c.ForWithdraw = true
+	p, err := timber.Pull{Fastener: j.f, Side: j.side, Gap: j.gap, Main: j.main, Condition: j.c}.Value()
 	switch {
 	case err != nil:
 		out.PullBy = err.Error()
@@ -84,9 +109,8 @@ func (l *Line) One(s *Spot, wood timber.Species) Value {
 		out.PullBy = p.Nothing
 	default:
 		out.Pull = p.Allow
-		out.PullBy = fmt.Sprintf("%s, %.2f in in side grain: W %.1f lb per in, %s governs, %s", nail, p.Length, p.PerInch, p.Governs, p.Factors)
+		out.PullBy = fmt.Sprintf("%s, %.2f in in side grain: W %.1f lb per in, %s governs, %s", j.nail, p.Length, p.PerInch, p.Governs, p.Factors)
 	}
-	return out
 }
 
 // nail returns the line's nail with its head where the table has it.
