@@ -103,6 +103,7 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	r.Placement = placed
 	if !faults.Errors() {
 		r.Schedule = schedule.New(placed)
+		faults = append(faults, r.Schedule.Nailing.Faults()...)
 	}
 	return faults
 }
