@@ -30,6 +30,10 @@ func init() {
 	list(Editions)
 	list(Enclosures)
 	list(Roles)
+	list(Coatings)
+	list(SaltClasses)
+	list(Finishes)
+	list(Preservatives)
 	lists[reflect.TypeFor[JointKind]()] = func() []string { return Words(JointKinds()) } // of the table as it is
 }
 

@@ -1,5 +1,5 @@
 // Package pipeline runs a plan through its stages in the one order they have:
-// read, frame, furnish with hardware, count. Source text flows in; a Result
+// read, frame, furnish with hardware, count, look at salt. Source text flows in; a Result
 // and every diagnostic of every stage flow out. It decides nothing itself.
 package pipeline
 
@@ -11,7 +11,9 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/read"
+	"galewright/plan/salt"
 	"galewright/plan/schedule"
+	"galewright/plan/steel"
 )
 
 // Result is a plan with all that follows from it. A stage that could not run
@@ -22,6 +24,7 @@ type Result struct {
 	Catalog   *hardware.Catalog
 	Placement *placement.Placement
 	Schedule  *schedule.Schedule
+	Salt      *salt.Report
 }
 
 // Load reads a file that a plan names.
@@ -61,6 +64,8 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	r.Placement = placed
 	if !faults.Errors() {
 		r.Schedule = schedule.New(placed)
+		r.Salt, more = salt.Run(steel.New(placed))
+		faults = append(faults, more...)
 	}
 	return faults
 }

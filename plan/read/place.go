@@ -66,6 +66,7 @@ func bodyOf(p *plan.Plan, name string) string {
 // unknown are the codes of references that lead nowhere, by key.
 var unknown = map[string]plan.Code{
 	"level": "unknown-level", "wall": "unknown-wall", "roof": "unknown-roof", "girder": "unknown-girder", "porch": "unknown-porch",
+	"on": "unknown-host",
 }
 
 // known checks a reference by name; the set of names of a kind is made once.
@@ -92,6 +93,11 @@ func wallNames(p *plan.Plan) []string {
 
 func roofNames(p *plan.Plan) []string {
 	return namesIn(p.Roofs, func(r *plan.Roof) string { return r.Name })
+}
+
+// hostNames are the names of all that joints stand on.
+func hostNames(p *plan.Plan) []string {
+	return slices.Concat(wallNames(p), roofNames(p), girderNames(p), porchNames(p))
 }
 
 func girderNames(p *plan.Plan) []string {

@@ -224,7 +224,7 @@ func sizeWords(c *page.Context, it detailItem) string {
 		w = append(w, it.Grade)
 	}
 	if it.Coating != "" {
-		w = append(w, it.Coating)
+		w = append(w, string(it.Coating))
 	}
 	return strings.Join(w, ", ")
 }
