@@ -137,6 +137,9 @@ func (x Fastening) work(b *steel.Body, k alike) single {
 	if err != nil {
 		return single{nothing: err.Error()}
 	}
+	if b.Piece.Item.Ends()[k.end].Coating.Stainless() && f.Kind == timber.NailKind {
+		f.Shank = timber.Stainless
+	}
 	side := timber.Part{Thickness: baseThickness(b.Piece.Item), Steel: true}
 	if side.Thickness == 0 {
 		return single{nothing: "the catalog gives no thickness of the steel"}

@@ -128,7 +128,9 @@ func (s *site) above(p geom.Vec3) At {
 	if p.Z < l.Floor-hair {
 		return At{plan.UnventedEnclosed, "in the floor of level " + l.Name}
 	}
-	return At{plan.InteriorLiving, "in the rooms of level " + l.Name}
+	// The finish of the rooms covers steel there; what stays in sight in them
+	// the plan says itself: the mildest class is never assumed.
+	return At{plan.UnventedEnclosed, "behind the finish of the rooms of level " + l.Name}
 }
 
 func (s *site) attic() At {
