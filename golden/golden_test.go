@@ -76,7 +76,7 @@ func draw(t testing.TB, r *pipeline.Result, paper string) *sheet.Set {
 // model returns what the sheets of an example show, load path included where
 // the plan gives a wind basis.
 func model(r *pipeline.Result) *render.Model {
-	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
+	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt}
 	if report, faults := loadpath.Run(r.Placement); !faults.Errors() {
 		m.Loads = report
 	}

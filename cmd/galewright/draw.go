@@ -77,7 +77,7 @@ func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 
 // set draws and prints what drawing has to tell.
 func (d drawFlags) set(r *pipeline.Result, s streams) (*sheet.Set, error) {
-	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
+	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt}
 	if report, faults := loadpath.Run(r.Placement); !faults.Errors() {
 		m.Loads = report // a plan without a wind basis has no load sheets; check --loads tells why
 	}

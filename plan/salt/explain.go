@@ -44,7 +44,7 @@ func (r *Report) tellPart(b *strings.Builder, x Part) {
 		if m := r.house.Plan.Salt.Materials(a.Class); len(m) > 0 {
 			takes = Takes(m)
 		}
-		fmt.Fprintf(b, "    %s, %s; the engineer takes %s\n", a.Class, a.Why, takes)
+		fmt.Fprintf(b, "    %s, %s; the engineer takes %s\n", a.Class, a.Why(), takes)
 	}
 	for _, w := range x.Wood {
 		fmt.Fprintf(b, "    %s treated with %s: %s\n", w.Role, w.name(), x.treatedText(w))

@@ -1,6 +1,8 @@
 package salt
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
@@ -43,6 +45,7 @@ type Row struct {
 	Class     plan.SaltClass // "" for what is all in concrete
 	Materials []plan.Coating // what the engineer takes; none is a blank
 	Pieces    []*Piece       // whose worst part is in the class
+	Where     []string       // where that is in this house
 }
 
 // Rows returns the classes in which there are pieces, the worst first.
@@ -55,6 +58,7 @@ func (r *Report) Rows() (out []Row) {
 		for _, p := range r.Pieces {
 			if p.Class == c {
 				row.Pieces = append(row.Pieces, p)
+				row.where(p)
 			}
 		}
 		if len(row.Pieces) > 0 {
@@ -62,4 +66,15 @@ func (r *Report) Rows() (out []Row) {
 		}
 	}
 	return out
+}
+
+// where notes where the parts of a piece are that are in the row's class.
+func (r *Row) where(p *Piece) {
+	for _, x := range p.Parts {
+		for _, a := range x.In {
+			if a.Class == r.Class && !slices.Contains(r.Where, a.Where) {
+				r.Where = append(r.Where, a.Where)
+			}
+		}
+	}
 }

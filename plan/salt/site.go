@@ -8,10 +8,19 @@ import (
 	"galewright/plan/geom"
 )
 
-// At is the class of one place and why it is that.
+// At is the class of one place and where that is.
 type At struct {
 	Class plan.SaltClass // "" in concrete, where salt air does not come
-	Why   string
+	Where string         // "on the outside of walls, behind the siding"
+	On    string         // the wall or level: "wall 1S"; "" where that says nothing
+}
+
+// Why says where the place is, with the wall or level.
+func (a At) Why() string {
+	if a.On == "" {
+		return a.Where
+	}
+	return a.Where + " (" + a.On + ")"
 }
 
 // site finds the class of any point of a house.
@@ -51,11 +60,11 @@ func (s *site) at(p geom.Vec3, j *framing.Joint) At {
 			if o.Why != "" {
 				why += ": " + o.Why
 			}
-			return At{o.Class, why}
+			return At{Class: o.Class, Where: why}
 		}
 	}
 	if slices.ContainsFunc(s.house.Plan.Porches, func(x *plan.Porch) bool { return x.Name == j.Host }) {
-		return At{plan.PartiallySheltered, "in a porch, under its roof"}
+		return At{Class: plan.PartiallySheltered, Where: "in a porch, under its roof"}
 	}
 	first := s.house.Plan.Levels[0]
 	if p.Z < first.Floor-first.Subfloor-hair {
@@ -83,7 +92,7 @@ func matches(o *plan.SaltPlace, j *framing.Joint) bool {
 func (s *site) below(p geom.Vec3, first *plan.Level) At {
 	kind := s.house.Plan.Foundation.Kind
 	if kind == plan.Slab {
-		return At{"", "in the concrete"}
+		return At{Class: "", Where: "in the concrete"}
 	}
 	joists := p.Z >= first.Floor-first.FloorDepth-hair
 	if w := s.face(p); w != nil && (joists || kind == plan.Stem) {
@@ -91,23 +100,23 @@ func (s *site) below(p geom.Vec3, first *plan.Level) At {
 	}
 	switch s.underside {
 	case plan.VentedFinish:
-		return At{plan.VentedEnclosed, "in the vented crawl space"}
+		return At{Class: plan.VentedEnclosed, Where: "in the vented crawl space"}
 	case plan.UnventedFinish:
-		return At{plan.UnventedEnclosed, "in the crawl space without vents"}
+		return At{Class: plan.UnventedEnclosed, Where: "in the crawl space without vents"}
 	case plan.SheathingFinish:
 		if joists {
-			return At{plan.UnventedEnclosed, "between the joists of the lowest floor, behind the sheathing under them"}
+			return At{Class: plan.UnventedEnclosed, Where: "between the joists of the lowest floor, behind the sheathing under them"}
 		}
 	}
-	return At{plan.PartiallySheltered, "under the house"}
+	return At{Class: plan.PartiallySheltered, Where: "under the house"}
 }
 
 // outside is the class on the outside face of a wall.
 func (s *site) outside(w *plan.Wall) At {
 	if s.salt.Walls == plan.SidingFinish {
-		return At{plan.UnventedEnclosed, "on the outside of wall " + w.Name + ", behind the siding"}
+		return At{plan.UnventedEnclosed, "on the outside of walls, behind the siding", "wall " + w.Name}
 	}
-	return At{plan.OpenExposed, "on the outside of wall " + w.Name}
+	return At{plan.OpenExposed, "on the outside of walls", "wall " + w.Name}
 }
 
 // above is the class from the lowest subfloor up.
@@ -123,32 +132,32 @@ func (s *site) above(p geom.Vec3) At {
 		return s.attic()
 	}
 	if w := s.wall(p, l); w != nil {
-		return At{plan.UnventedEnclosed, "inside wall " + w.Name}
+		return At{plan.UnventedEnclosed, "inside walls", "wall " + w.Name}
 	}
 	if p.Z < l.Floor-hair {
-		return At{plan.UnventedEnclosed, "in the floor of level " + l.Name}
+		return At{plan.UnventedEnclosed, "in floors between stories", "level " + l.Name}
 	}
 	// The finish of the rooms covers steel there; what stays in sight in them
 	// the plan says itself: the mildest class is never assumed.
-	return At{plan.UnventedEnclosed, "behind the finish of the rooms of level " + l.Name}
+	return At{plan.UnventedEnclosed, "behind the finish of rooms", "level " + l.Name}
 }
 
 func (s *site) attic() At {
 	if s.salt.Attic == plan.UnventedFinish {
-		return At{plan.UnventedEnclosed, "under the roof, without vents"}
+		return At{Class: plan.UnventedEnclosed, Where: "under the roof, without vents"}
 	}
-	return At{plan.VentedEnclosed, "under the roof, vented"}
+	return At{Class: plan.VentedEnclosed, Where: "under the roof, vented"}
 }
 
 // beyond is the class outside of all walls.
 func (s *site) beyond(p geom.Vec3) At {
 	switch {
 	case !s.roofed(p):
-		return At{plan.OpenExposed, "outside of the walls"}
+		return At{Class: plan.OpenExposed, Where: "outside of the walls"}
 	case s.salt.Eaves == plan.SoffitFinish:
-		return At{plan.VentedEnclosed, "in the eaves, over the soffit"}
+		return At{Class: plan.VentedEnclosed, Where: "in the eaves, over the soffit"}
 	}
-	return At{plan.PartiallySheltered, "outside of the walls, under the roof"}
+	return At{Class: plan.PartiallySheltered, Where: "outside of the walls, under the roof"}
 }
 
 // face returns the exterior wall at whose outside face a point is, or nil. The

@@ -343,6 +343,15 @@ func (r OrderRow) coating() string {
 	return string(r.Coating)
 }
 
+// Material says what a row's coating is, as a phrase of its own; "" of what
+// has none.
+func (r OrderRow) Material() string {
+	if s := r.coating(); s != blank {
+		return s
+	}
+	return "coating " + blank
+}
+
 // orderTable writes the order list for reading.
 func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
 	if _, err := fmt.Fprintf(w, "%s\n\n", plan.Caution); err != nil {

@@ -129,7 +129,7 @@ func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Pi
 
 // markLine names a mark with the nails of one piece.
 func markLine(it *hardware.Item) string {
-	s := it.Mark
+	s := page.Join(it.Mark, material(it))
 	for i, f := range it.Fasteners {
 		sep := "; "
 		if i == 0 {
@@ -162,7 +162,7 @@ func (h *host) station(p *placement.Piece) float64 {
 // checkFoot counts the pieces by number and leaves lines for names and dates.
 func checkFoot(c *page.Context, ps []*placement.Piece, w sheet.MM) *page.Figure {
 	z := c.ReadingCap()
-	lines := table.WrapHard(footCounts(c, ps), z, true, w-4)
+	lines := table.WrapHard(page.Join(footCounts(c, ps), classCounts(c, ps)), z, true, w-4)
 	rows := [...][2]string{{"Installed by", "date"}, {"Inspected by", "date"}}
 	const lineH sheet.MM = 9
 	height := sheet.MM(len(lines))*table.Pitch(z) + sheet.MM(len(rows))*lineH + 4
