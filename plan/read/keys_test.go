@@ -28,7 +28,7 @@ var headers = map[string]string{
 func complaint(ds plan.Diagnostics, line int) (out []string) {
 	for _, d := range ds {
 		if d.Pos.Line == line && d.Severity == plan.Error && !strings.HasPrefix(string(d.Code), "unknown-level") && !strings.HasPrefix(string(d.Code), "unknown-mark") &&
-			!regexp.MustCompile("^unknown-(wall|roof|girder|porch)$|^missing-key$|^off-member$|^idle-key$|^nothing-to-override$|^empty-").MatchString(string(d.Code)) {
+			!regexp.MustCompile("^unknown-(wall|roof|girder|porch|host)$|^missing-key$|^off-member$|^idle-key$|^nothing-to-override$|^empty-").MatchString(string(d.Code)) {
 			out = append(out, d.String())
 		}
 	}

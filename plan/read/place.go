@@ -66,7 +66,6 @@ func bodyOf(p *plan.Plan, name string) string {
 // unknown are the codes of references that lead nowhere, by key.
 var unknown = map[string]plan.Code{
 	"level": "unknown-level", "wall": "unknown-wall", "roof": "unknown-roof", "girder": "unknown-girder", "porch": "unknown-porch",
-	"on": "unknown-host",
 }
 
 // known checks a reference by name; the set of names of a kind is made once.

@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"slices"
 
 	"galewright/plan"
 )
@@ -66,7 +67,9 @@ func readSaltPlaces(v value, s *plan.Salt) {
 		p := &plan.SaltPlace{Pos: n.pos()}
 		read(n, saltPlaceKeys, p)
 		for _, name := range p.On {
-			n.known("on", bodyOf(n.r.plan, name), hostNames)
+			if names := hostNames(n.r.plan); !slices.Contains(names, bodyOf(n.r.plan, name)) {
+				n.fault("on", "unknown-host", nearest(name, names), "no wall, roof, girder or porch is called %q", name)
+			}
 		}
 		for _, name := range p.Level {
 			n.known("level", name, levelNames)

@@ -123,12 +123,7 @@ func (r *Report) check(t *teller, p *Piece) {
 	own(t, p)
 }
 
-func (x *Part) verb() string {
-	if x.Sort == Steel {
-		return "lies outdoors on the"
-	}
-	return "goes into the"
-}
+func (x *Part) verb() string { return x.many("lies outdoors on the", "go into the") }
 
 func (w Wood) name() string {
 	if w.Preservative == plan.Treated {
@@ -156,17 +151,17 @@ func (r *Report) short(t *teller, p *Piece, x *Part, a At) {
 	}
 	t.of(p.Tag, plan.Diagnostic{
 		Code: "coating-falls-short", Pos: x.Pos, Related: related(r.house.Plan.Salt.Pos),
-		Summary: fmt.Sprintf("%s: its %s, %s, where the place is %s and the engineer takes %s", p.Item.Mark, with(x), x.Coating, a.Class, Takes(takes)),
+		Summary: fmt.Sprintf("%s: its %s, %s, %s %s, where the engineer takes %s", p.Item.Mark, x.Name, x.Coating, x.many("is", "are"), a.Class, Takes(takes)),
 		Mend:    fmt.Sprintf("take another coating there, or have the engineer add it to salt.%s", keyOf[a.Class]),
 	})
 }
 
-// with is a part's name with its verb.
-func with(x *Part) string {
+// many returns the word for one, of steel, or that for several, of fasteners.
+func (x *Part) many(one, several string) string {
 	if x.Sort == Steel {
-		return x.Name + " is"
+		return one
 	}
-	return x.Name + " are"
+	return several
 }
 
 func related(p plan.Pos) []plan.Pos {

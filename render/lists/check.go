@@ -162,7 +162,7 @@ func (h *host) station(p *placement.Piece) float64 {
 // checkFoot counts the pieces by number and leaves lines for names and dates.
 func checkFoot(c *page.Context, ps []*placement.Piece, w sheet.MM) *page.Figure {
 	z := c.ReadingCap()
-	lines := table.WrapHard(page.Join(footCounts(c, ps), classCounts(c, ps)), z, true, w-4)
+	lines := table.WrapHard(footCounts(c, ps)+classCounts(c, ps), z, true, w-4)
 	rows := [...][2]string{{"Installed by", "date"}, {"Inspected by", "date"}}
 	const lineH sheet.MM = 9
 	height := sheet.MM(len(lines))*table.Pitch(z) + sheet.MM(len(rows))*lineH + 4
