@@ -247,10 +247,29 @@ func footWords(c *page.Context, it detailItem) string {
 		}
 		s += "."
 	}
+	if cs := coatings(it); len(cs) > 0 {
+		s += " Fasteners " + strings.Join(cs, ", ") + "."
+	}
 	if it.Note != "" {
 		s += " Note: " + strings.TrimSuffix(it.Note, ".") + "."
 	}
 	return s
+}
+
+// coatings names the coatings of an item's fasteners and rod, each once.
+func coatings(it detailItem) (out []string) {
+	add := func(c plan.Coating) {
+		if s := cmp.Or(string(c), "coating blank"); !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	for _, f := range it.Fasteners {
+		add(f.Coating)
+	}
+	if it.Bodies > 0 {
+		add(it.RodCoating)
+	}
+	return out
 }
 
 // member returns the i-th member of the joint, or nil.
