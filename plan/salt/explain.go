@@ -59,9 +59,9 @@ func (x *Part) treatedText(w Wood) string {
 	case x.Coating == "":
 		return "blank"
 	case x.Sort == Bolts && x.Diameter >= largeBolt-1e-9 && !x.noble():
-		return "steel bolts from 1/2 in on are exempt there, though not from salt (2003 and 2006 IRC R319.3 exception, read; R317.3.1 since 2009, from memory)"
+		return "steel bolts from 1/2 in on are exempt there, though not from salt (IRC 2003 and 2006, R319.3 exception, read; R317.3.1 since 2009, from memory)"
 	case w.Preservative == plan.Borate && x.dry() && !x.noble():
-		return "inside and dry, borate takes plain steel (2012 IBC 2304.9.5.1 exception, read)"
+		return "inside and dry, borate takes plain steel (IBC 2012 2304.9.5.1 exception, read)"
 	case x.Sort == Steel && !x.outdoors():
 		return "inside: the rule for connectors is of those outdoors; as the maker says"
 	case x.Sort == Steel:

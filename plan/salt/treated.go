@@ -34,10 +34,10 @@ func (r *Report) preservative(m *framing.Member) plan.Preservative {
 // 2304.10.5.1, the 2021 IBC in 2304.10.6 (second-hand), the IRC in R317.3
 // (transcribed; its wording after 2009 was not found).
 const (
-	fastenerRule  = "2018 IBC 2304.10.5.1, read: hot-dip zinc, stainless, silicon bronze or copper; 2021 IBC 2304.10.6, second-hand"
-	zincRule      = "2018 IBC 2304.10.5.1, read: mechanical zinc of class 55 for other than nails and screws"
-	connectorRule = "2018 IBC 2304.10.5.1, read: outdoors as the maker says, else G185 or equal"
-	largeBolt     = 0.5 // in: steel bolts from there on are exempt (2003 and 2006 IRC R319.3 exception, read; R317.3.1 since 2009, from memory)
+	fastenerRule  = "IBC 2018 2304.10.5.1, read: hot-dip zinc, stainless, silicon bronze or copper; IBC 2021 2304.10.6, second-hand"
+	zincRule      = "IBC 2018 2304.10.5.1, read: mechanical zinc of class 55 for other than nails and screws"
+	connectorRule = "IBC 2018 2304.10.5.1, read: outdoors as the maker says, else G185 or equal"
+	largeBolt     = 0.5 // in: steel bolts from there on are exempt (IRC 2003 and 2006, R319.3 exception, read; R317.3.1 since 2009, from memory)
 )
 
 // unfit says why a part is not for one wood that it is in; "" where it is.
@@ -72,7 +72,7 @@ func (x *Part) outdoors() bool {
 }
 
 // dry tells whether all of the part is inside, where borate takes plain carbon
-// steel (2012 IBC 2304.9.5.1 exception, read).
+// steel (IBC 2012 2304.9.5.1 exception, read).
 func (x *Part) dry() bool {
 	return !slices.ContainsFunc(x.In, func(a At) bool { return rank(a.Class) < rank(plan.UnventedEnclosed) })
 }
