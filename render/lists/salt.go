@@ -77,13 +77,13 @@ func saltNotes(c *page.Context) *table.Table {
 	list := []string{
 		shore,
 		"A piece counts in the worst class that its steel, its fasteners or its rod are in when the house is closed as the plan says. Classes: NFIP Technical Bulletin 8, June 2019 (second-hand).",
-		"Materials are the engineer's" + source(p.Salt.Source) + "; where there is a blank, ask. One metal in one joint: stainless nails in stainless steel, hot-dip zinc in zinc.",
+		"Materials are the engineer's" + bracketed(p.Salt.Source) + "; where there is a blank, ask. One metal in one joint: stainless nails in stainless steel, hot-dip zinc in zinc.",
 		"Fasteners in treated wood: hot-dip zinc, stainless, silicon bronze or copper (IBC 2018 2304.10.5.1, read); the hardware maker's current data govern.",
 	}
 	return table.Numbered("Salt air and treated wood", list)
 }
 
-func source(s string) string {
+func bracketed(s string) string {
 	if s == "" {
 		return ""
 	}
