@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -27,6 +28,9 @@ func assumptions(a *analysis) []string {
 		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud. Ordinary framing nails are not counted, except that 8-16d are assumed at top plate splices.",
 	}
+	if slices.ContainsFunc(p.Items, stainless) {
+		out = append(out, "Stainless straps are taken at Fy 30 ksi (from memory) and an Fu no higher than that of A653 Gr 33; smooth stainless nails draw out by NDS 2018 equation 12.2-4 (transcribed), and across their shanks are taken as of low carbon steel.")
+	}
 	for _, s := range p.Site.Assumed {
 		out = append(out, "Site: "+s.String()+", not in the plan.")
 	}
@@ -34,6 +38,11 @@ func assumptions(a *analysis) []string {
 		out = append(out, "Species: southern pine, not in the plan.")
 	}
 	return out
+}
+
+// stainless tells whether an item or its fasteners are of stainless steel.
+func stainless(it *plan.Item) bool {
+	return it.Coating.Stainless() || slices.ContainsFunc(it.Fasteners, func(f plan.Fasteners) bool { return f.Coating.Stainless() })
 }
 
 // unchecked lists what was not looked at.
