@@ -34,6 +34,7 @@ var items = []row{
 	{"no-center", "A hold-down without the distance of its rod from the wood.", "Add center."},
 	{"no-standoff", "A hold-down pair without the rod length inside a body.", "Add standoff."},
 	{"rod-without-length", "A rod or bolt without a length.", "Add it."},
+	{"sheet-coating", "A bolt or rod has a coating of sheet steel.", "Name that of the bolt: hot-dip zinc, stainless and so on."},
 	{"washer-too-small", "A washer no wider than its rod.", "Take a wider one."},
 }
 

@@ -21,7 +21,16 @@ var siteKeys = []binding[plan.Site]{
 		}
 	}).or("0'", `"0'"`),
 	field("shore", "distance", `"1800 ft"`, "distance of salt water, in ft, mi, m or km; left out, it is reported as a blank",
-		func(v value) (float64, bool) { return v.quantity(distances) }, func(s *plan.Site) *float64 { return &s.Shore }),
+		value.distance, func(s *plan.Site) *float64 { return &s.Shore }),
+}
+
+// distance reads a distance of more than 0, ft.
+func (v value) distance() (float64, bool) {
+	ft, ok := v.quantity(distances)
+	if ok && ft <= 0 {
+		v.bad("out-of-range", "", "must be more than 0")
+	}
+	return ft, ok && ft > 0
 }
 
 // distances are the units of a distance, in ft: 1 mile = 5,280 ft and 1 ft =
