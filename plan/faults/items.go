@@ -53,7 +53,7 @@ var loads = []row{
 var saltAir = []row{
 	{"no-shore", "The plan does not say how far salt water is.", "Add shore to [site]."},
 	{"no-salt-material", "There is steel in a class of places for which the engineer's material is a blank.", "Add what the engineer takes to [salt]."},
-	{"no-coating", "The coating of an item's steel, fasteners or rod is a blank.", "Add coating to the item, coating to its nails, rod_coating to a hold-down, nailing to [salt]."},
+	{"no-coating", "The coating of an item's steel, fasteners or rod is a blank.", "Add coating to the item, coating to its nails, rod_coating to a hold-down or post base, nailing to [salt]."},
 	{"coating-falls-short", "A coating is none of those that the engineer takes in the class of place where the piece is, nor a heavier one of its kind.", "Take another, or have the engineer add it."},
 	{"two-metals", "Unlike metals meet: a piece and its own fasteners or rod, or two pieces at one joint.", "Take one metal."},
 	{"not-for-treated-wood", "A fastener or a connector outdoors has a coating that the code does not take in treated wood.", "Take one that it does, or say in [[treated]] what the wood is."},

@@ -47,7 +47,7 @@ var itemKeys = []binding[itemDraft]{
 	}),
 	textKey("grade", `"A653 SS Gr 33"`, "grade of the steel", func(d *itemDraft) *string { return &d.Grade }),
 	coatingKey("coating", `"G185"`, plan.Coatings, "coating of its steel; of a bolt or rod, of nut and washer too", func(d *itemDraft) *plan.Coating { return &d.Coating }),
-	coatingKey("rod_coating", `"hot-dip zinc"`, plan.FastenerCoatings, "coating of a hold-down's rod, with its nuts and washers", func(d *itemDraft) *plan.Coating { return &d.RodCoating }),
+	coatingKey("rod_coating", `"hot-dip zinc"`, plan.FastenerCoatings, "coating of the rod of a hold-down or post base, with its nuts and washers", func(d *itemDraft) *plan.Coating { return &d.RodCoating }),
 	custom("nails", "table or tables", `{ type = "10d x 1 1/2", each_end = 9 }`, "its fasteners; an array of tables when there are several kinds",
 		readNails),
 	lengthKey("lap", `"18in"`, "wanted on each member", func(d *itemDraft) *float64 { return &d.Lap }),

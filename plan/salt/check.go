@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/hardware"
 	"galewright/plan/placement"
 )
 
@@ -135,7 +136,7 @@ func (w Wood) name() string {
 // mendBlank says where the coating is to be written.
 func mendBlank(x *Part, p *Piece) string {
 	switch {
-	case x.Sort == Bolts && p.Item.Bodies > 0:
+	case x.Name == rodName && p.Item.Kind.Shape != hardware.Rod:
 		return `add rod_coating = "..."`
 	case x.Sort == Steel || x.Name == rodName:
 		return `add coating = "..."`

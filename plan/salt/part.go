@@ -73,7 +73,7 @@ func (r *Report) piece(b *steel.Body) *Piece {
 	for i := range it.Fasteners {
 		p.Parts = append(p.Parts, r.fasteners(b, i))
 	}
-	if len(b.Rods) > 0 {
+	if len(b.Rods) > 0 || it.Rod > 0 {
 		p.Parts = append(p.Parts, r.rod(b))
 	}
 	for _, x := range p.Parts {
@@ -170,6 +170,9 @@ func (r *Report) rod(b *steel.Body) Part {
 	x := Part{Name: rodName, Sort: Bolts, Coating: it.RodCoating, Diameter: it.Rod, Pos: it.Pos}
 	if it.Kind.Shape == hardware.Rod {
 		x.Coating = it.Coating
+	}
+	if len(b.Rods) == 0 { // as of a post base: it stands at the joint
+		r.spread(&x, []geom.Vec3{b.Piece.Joint.At}, b.Piece.Joint)
 	}
 	for _, rod := range b.Rods {
 		for _, run := range rod.Passes {

@@ -247,6 +247,18 @@ func TestSlabAndPorch(t *testing.T) {
 	}
 }
 
+// What the order list would buy without a coating, check tells: nothing that
+// is bought is a blank where nothing is told.
+func TestNoBlankIsBoughtUntold(t *testing.T) {
+	for _, name := range []string{"marsh-wren", "sanderling", "turnstone", "curlew-row", "dunlin", "shed"} {
+		r, ds := house(t, name)
+		require.Empty(t, ds, name)
+		for _, row := range r.Schedule.Orders(0) {
+			assert.NotContains(t, row.Material(), "blank", "%s: %s", name, row.Name)
+		}
+	}
+}
+
 // Each piece is in one row, and rows add up to the house.
 func TestRowsAddUp(t *testing.T) {
 	for _, name := range []string{"marsh-wren", "sanderling", "turnstone", "curlew-row", "dunlin", "shed"} {

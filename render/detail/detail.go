@@ -266,7 +266,7 @@ func coatings(it detailItem) (out []string) {
 	for _, f := range it.Fasteners {
 		add(f.Coating)
 	}
-	if it.Bodies > 0 {
+	if it.Rod > 0 && it.Kind.Shape != hardware.Rod {
 		add(it.RodCoating)
 	}
 	return out

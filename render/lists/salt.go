@@ -21,7 +21,7 @@ func coating(c plan.Coating) string { return cmp.Or(string(c), "coating blank") 
 // material names the coating of an item, and that of its rod where it has one
 // beside its steel.
 func material(it *hardware.Item) string {
-	if it.Bodies == 0 || it.RodCoating == it.Coating {
+	if it.Rod == 0 || it.Kind.Shape == hardware.Rod || it.RodCoating == it.Coating {
 		return coating(it.Coating)
 	}
 	return coating(it.Coating) + ", rod " + coating(it.RodCoating)
