@@ -259,6 +259,26 @@ func TestNoBlankIsBoughtUntold(t *testing.T) {
 	}
 }
 
+// Without siding the wall behind the porch is as bad as what no rain rinses, up
+// to the ledger of its roof; the other walls are open.
+func TestBehindAPorchNoRainRinses(t *testing.T) {
+	r, _ := house(t, "turnstone", edit{`walls = "siding"`, `walls = "open"`})
+	seen := map[string]bool{}
+	for _, p := range r.Salt.Pieces {
+		for _, x := range p.Parts {
+			for _, a := range x.In {
+				if strings.HasPrefix(a.Where, "on the outside of walls") && (a.On != "wall S" || p.Joint.Kind != plan.RafterPlate) { // those stand over the porch
+					seen[a.On+" "+string(a.Class)] = true
+				}
+			}
+		}
+	}
+	assert.True(t, seen["wall S partially sheltered"])
+	assert.False(t, seen["wall S open exposed"])
+	assert.True(t, seen["wall N open exposed"])
+	assert.False(t, seen["wall N partially sheltered"])
+}
+
 // Each piece is in one row, and rows add up to the house.
 func TestRowsAddUp(t *testing.T) {
 	for _, name := range []string{"marsh-wren", "sanderling", "turnstone", "curlew-row", "dunlin", "shed"} {

@@ -96,7 +96,7 @@ func (s *site) below(p geom.Vec3, first *plan.Level) At {
 	}
 	joists := p.Z >= first.Floor-first.FloorDepth-hair
 	if w := s.face(p); w != nil && (joists || kind == plan.Stem) {
-		return s.outside(w)
+		return s.outside(p, w)
 	}
 	switch s.underside {
 	case plan.VentedFinish:
@@ -111,18 +111,51 @@ func (s *site) below(p geom.Vec3, first *plan.Level) At {
 	return At{Class: plan.PartiallySheltered, Where: "under the house"}
 }
 
-// outside is the class on the outside face of a wall.
-func (s *site) outside(w *plan.Wall) At {
-	if s.salt.Walls == plan.SidingFinish {
+// outside is the class on the outside face of a wall. Behind a porch no rain
+// reaches it.
+func (s *site) outside(p geom.Vec3, w *plan.Wall) At {
+	switch {
+	case s.salt.Walls == plan.SidingFinish:
 		return At{plan.UnventedEnclosed, "on the outside of walls, behind the siding", "wall " + w.Name}
+	case s.behindPorch(p, w):
+		return At{plan.PartiallySheltered, "on the outside of walls, behind a porch", "wall " + w.Name}
 	}
 	return At{plan.OpenExposed, "on the outside of walls", "wall " + w.Name}
+}
+
+// porchDeep is how far out of a wall a porch's beam is looked for, in.
+const porchDeep = 192.0
+
+// behindPorch tells whether the beam of a porch stands before a point of a
+// wall's face, and its roof ends at the wall no lower than that.
+func (s *site) behindPorch(p geom.Vec3, w *plan.Wall) bool {
+	a := p.Flat()
+	b := a.Sub(w.Frame().In.Mul(porchDeep))
+	return slices.ContainsFunc(s.house.Plan.Porches, func(x *plan.Porch) bool {
+		side := func(u, v, q geom.Vec2) bool { return v.Sub(u).Cross(q.Sub(u)) > 0 }
+		return p.Z < s.porchTop(x, w) && side(a, b, x.From) != side(a, b, x.To) && side(x.From, x.To, a) != side(x.From, x.To, b)
+	})
+}
+
+// porchTop returns how high the roof over a porch's beam goes; without one the
+// beam's top.
+func (s *site) porchTop(x *plan.Porch, w *plan.Wall) float64 {
+	top := x.Top
+	in := x.From.Add(x.To).Mul(0.5).Add(w.Frame().In.Mul(6))
+	for _, f := range s.house.Roof {
+		if covers(f, in) {
+			for _, p := range f.Outline {
+				top = max(top, p.Z)
+			}
+		}
+	}
+	return top
 }
 
 // above is the class from the lowest subfloor up.
 func (s *site) above(p geom.Vec3) At {
 	if w := s.face(p); w != nil {
-		return s.outside(w)
+		return s.outside(p, w)
 	}
 	l := s.level(p)
 	switch {
@@ -227,13 +260,16 @@ func (s *site) within(p geom.Vec3, l *plan.Level) bool {
 
 // roofed tells whether a roof is over a point.
 func (s *site) roofed(p geom.Vec3) bool {
-	return slices.ContainsFunc(s.house.Roof, func(f *framing.Face) bool {
-		in := false
-		for i, a := range f.Outline {
-			in = in != crosses(a.Flat(), f.Outline[(i+1)%len(f.Outline)].Flat(), p.Flat())
-		}
-		return in
-	})
+	return slices.ContainsFunc(s.house.Roof, func(f *framing.Face) bool { return covers(f, p.Flat()) })
+}
+
+// covers tells whether a face of the roof is over a point of the plan.
+func covers(f *framing.Face, p geom.Vec2) bool {
+	in := false
+	for i, a := range f.Outline {
+		in = in != crosses(a.Flat(), f.Outline[(i+1)%len(f.Outline)].Flat(), p)
+	}
+	return in
 }
 
 // crosses tells whether the side from a to b crosses the line from p to the
