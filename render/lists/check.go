@@ -129,7 +129,7 @@ func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Pi
 
 // markLine names a mark with the nails of one piece.
 func markLine(it *hardware.Item) string {
-	s := page.Join(it.Mark, material(it))
+	s := page.Join(it.Mark, page.Material(it))
 	for i, f := range it.Fasteners {
 		sep := "; "
 		if i == 0 {

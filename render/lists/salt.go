@@ -7,25 +7,12 @@ import (
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/salt"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
 )
-
-// coating names a coating, or says that the plan gives none.
-func coating(c plan.Coating) string { return cmp.Or(string(c), "coating blank") }
-
-// material names the coating of an item, and that of its rod where it has one
-// beside its steel.
-func material(it *hardware.Item) string {
-	if it.Rod == 0 || it.Kind.Shape == hardware.Rod || it.RodCoating == it.Coating {
-		return coating(it.Coating)
-	}
-	return coating(it.Coating) + ", rod " + coating(it.RodCoating)
-}
 
 // saltTable lists the classes of places that salt air reaches, with what the
 // engineer takes there and which pieces are in each, by their worst part.

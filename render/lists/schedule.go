@@ -104,7 +104,7 @@ func fastenerText(f plan.Fasteners) string {
 	if f.Part != "" && f.Part != "all" {
 		s = f.Part + ": "
 	}
-	s += plan.CountedFasteners(f.Count, f.Nail) + ", " + coating(f.Coating)
+	s += plan.CountedFasteners(f.Count, f.Nail) + ", " + page.Coating(f.Coating)
 	if f.Fill != "" {
 		s += ", in " + f.Fill
 	}
@@ -137,7 +137,7 @@ func itemSize(c *page.Context, it *hardware.Item) string {
 	if it.Bodies > 1 {
 		s = page.Join(s, fmt.Sprintf("%d bodies", it.Bodies))
 	}
-	return page.Join(s, material(it))
+	return page.Join(s, page.Material(it))
 }
 
 // faces counts the faces that pieces are on: "outside", or "inside 8, outside 12".
@@ -192,7 +192,7 @@ func nailTable(c *page.Context) *table.Table {
 		if k.hand {
 			how = "by hand only"
 		}
-		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(page.Join(k.nail, coating(k.coating)), how, strings.Join(slices.Compact(users[k]), ", "), fmt.Sprint(count[k]))})
+		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(page.Join(k.nail, page.Coating(k.coating)), how, strings.Join(slices.Compact(users[k]), ", "), fmt.Sprint(count[k]))})
 		all += count[k]
 	}
 	t.Rows = append(t.Rows, table.Row{Bold: true, Cells: table.Texts("All", "", "", fmt.Sprint(all))})
