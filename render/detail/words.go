@@ -72,11 +72,11 @@ func (s *shot) nails(c *page.Context) (out []string) {
 		if e.Count <= 0 || i >= len(s.Body.Piece.Ends) {
 			continue
 		}
-		line := plan.CountedFasteners(e.Count, e.Nail) + ", " + page.Coating(e.Coating) + ","
+		line := plan.CountedFasteners(e.Count, e.Nail)
 		if e.Part != "" && e.Part != "all" {
 			line += " " + e.Part
 		}
-		line = strings.TrimSuffix(line, ",")
+		line += ", " + page.Coating(e.Coating)
 		line += ": " + s.into(i)
 		if e.Holes > e.Count {
 			line += fmt.Sprintf("; %d holes of %d stay open", e.Holes-e.Count, e.Holes)
