@@ -57,6 +57,7 @@ var saltAir = []row{
 	{"coating-falls-short", "A coating is none of those that the engineer takes in the class of place where the piece is, nor a heavier one of its kind.", "Take another, or have the engineer add it."},
 	{"two-metals", "Unlike metals meet: a piece and its own fasteners or rod, or two pieces at one joint.", "Take one metal."},
 	{"not-for-treated-wood", "A fastener or a connector outdoors has a coating that the code does not take in treated wood.", "Take one that it does, or say in [[treated]] what the wood is."},
+	{"idle-treated", "A [[treated]] speaks of members that the house has not.", "Correct it, or take it out."},
 	{"idle-salt-override", "An override of the class of places meets no joint that has a piece.", "Correct it, or take it out."},
 }
 

@@ -228,13 +228,22 @@ func (r *Report) pair(t *teller, j *framing.Joint, a, b *Piece) {
 	})
 }
 
-// idle tells classes of the engineer's own that no piece is in.
+// idle tells classes of the engineer's own that no piece is in, and treated
+// wood that the house has not.
 func (r *Report) idle(t *teller) {
 	for _, o := range r.house.Plan.Salt.Overrides {
 		if !r.site.used[o] {
 			t.add(plan.Diagnostic{
 				Code: "idle-salt-override", Pos: o.Pos, Where: "salt", Summary: "no piece is at a joint that the override names, or a later one names it too",
 				Mend: "correct level, on and at, or take it out",
+			})
+		}
+	}
+	for _, w := range r.house.Plan.Treated {
+		if !slices.ContainsFunc(r.house.Members, func(m *framing.Member) bool { return speaksOf(w, m) }) {
+			t.add(plan.Diagnostic{
+				Code: "idle-treated", Pos: w.Pos, Where: "treated", Summary: "the house has no such member: " + strings.Join(plan.Words(w.Members), ", "),
+				Mend: "correct members or level, or take it out",
 			})
 		}
 	}

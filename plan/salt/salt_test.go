@@ -114,8 +114,12 @@ func TestPlantedFaultsAreFoundAndNoOther(t *testing.T) {
 		"a clip without a coating": {[]edit{{clip, `thickness = "17 ga",`}}, []string{"no-coating | eave-clip: the coating of its steel is a blank"}},
 		"a bolt without a coating": {[]edit{{bolt, `rod = "1/2in", washer = "3in"`}}, []string{"no-coating | sill-bolt: the coating of its rod"}},
 		"a class without material": {[]edit{{takes, ""}}, []string{"no-salt-material | no material is given where there is steel: unvented enclosed (38 pieces)"}},
-		"no distance":              {[]edit{{`shore = "4 mi"`, ""}}, []string{"no-shore | the distance of salt water is a blank"}},
-		"an override of nothing":   {[]edit{{`walls = "siding"`, "walls = \"siding\"\noverride = [{ class = \"open exposed\", at = \"girder-pile\" }]"}}, []string{"idle-salt-override | no piece is at a joint that the override names"}},
+		"treated wood that is not there": {
+			[]edit{{"[project]", "[[treated]]\nmembers = [\"girder\", \"pile\"]\npreservative = \"ACQ\"\n[project]"}},
+			[]string{"idle-treated | the house has no such member: girder"},
+		},
+		"no distance":            {[]edit{{`shore = "4 mi"`, ""}}, []string{"no-shore | the distance of salt water is a blank"}},
+		"an override of nothing": {[]edit{{`walls = "siding"`, "walls = \"siding\"\noverride = [{ class = \"open exposed\", at = \"girder-pile\" }]"}}, []string{"idle-salt-override | no piece is at a joint that the override names"}},
 		"walls without siding": {
 			[]edit{{`walls = "siding"`, ""}},
 			[]string{"no-salt-material | no material is given where there is steel: open exposed (20 pieces)"},

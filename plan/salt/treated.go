@@ -14,8 +14,7 @@ import (
 func (r *Report) preservative(m *framing.Member) plan.Preservative {
 	p := r.house.Plan
 	for i := len(p.Treated) - 1; i >= 0; i-- {
-		t := p.Treated[i]
-		if slices.Contains(t.Members, m.Role) && (t.Level == "" || m.Level != nil && m.Level.Name == t.Level) {
+		if t := p.Treated[i]; speaksOf(t, m) {
 			return t.Preservative
 		}
 	}
@@ -28,6 +27,11 @@ func (r *Report) preservative(m *framing.Member) plan.Preservative {
 		}
 	}
 	return plan.Untreated
+}
+
+// speaksOf tells whether a [[treated]] is about a member.
+func speaksOf(t *plan.TreatedWood, m *framing.Member) bool {
+	return slices.Contains(t.Members, m.Role) && (t.Level == "" || m.Level != nil && m.Level.Name == t.Level)
 }
 
 // Rules of treated wood, with their sources: the 2018 IBC has them in
