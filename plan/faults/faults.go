@@ -58,6 +58,9 @@ func All() (out []Fault) {
 	for _, r := range loads {
 		add("the load path", r)
 	}
+	for _, r := range saltAir {
+		add("salt air and treated wood", r)
+	}
 	for _, r := range drawing {
 		add("drawing", r)
 	}
