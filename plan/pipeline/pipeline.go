@@ -12,6 +12,7 @@ import (
 	"galewright/plan/placement"
 	"galewright/plan/read"
 	"galewright/plan/schedule"
+	"galewright/plan/steel"
 )
 
 // Result is a plan with all that follows from it. A stage that could not run
@@ -59,6 +60,7 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	placed, more := placement.Place(house, catalog)
 	faults = append(faults, more...)
 	r.Placement = placed
+	faults = append(faults, steel.New(placed).Faults()...)
 	if !faults.Errors() {
 		r.Schedule = schedule.New(placed)
 	}
