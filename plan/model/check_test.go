@@ -48,7 +48,7 @@ func run(t *testing.T, name string) *pipeline.Result {
 }
 
 // decoded is the model of a result as its JSON says it.
-func decoded(t *testing.T, r *pipeline.Result) (out object) {
+func decoded(t require.TestingT, r *pipeline.Result) (out object) {
 	loads, _ := loadpath.Run(r.Placement)
 	var b bytes.Buffer
 	require.NoError(t, model.New(r.Schedule, loads).JSON(&b))
