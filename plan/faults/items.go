@@ -40,7 +40,6 @@ var items = []row{
 // bodies are the faults of pieces as they lie in space.
 var bodies = []row{
 	{"fastener-without-wood", "Fasteners of a piece go past the wood, or into the air or sheathing beside it: they hold nothing, and nothing is counted for them.", "Move the piece to where there is wood behind it, add blocking, or take a smaller item."},
-	{"rod-bears-on-nothing", "A rod or bolt ends in the air or in wood, where no washer and nut can hold it.", "Cut it long enough to come out under what carries it, or move it over a girder, plate or concrete."},
 }
 
 // loads are the faults of the load path.

@@ -2,11 +2,9 @@ package steel
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/length"
 )
 
 // trouble is what one piece lacks where it is.
@@ -16,8 +14,7 @@ type trouble struct {
 	summary, mend string
 }
 
-// Faults tells what of the steel holds nothing where it is: fasteners without
-// wood, rods that bear on nothing. What is alike of one rule or place on one
+// Faults tells which fasteners find no wood where they are. What is alike of one rule or place on one
 // host is told once, with every piece.
 func (s *Steel) Faults() plan.Diagnostics {
 	type key struct {
@@ -69,26 +66,6 @@ func (s *Steel) troubles() (out []trouble) {
 				"move the piece to where there is wood behind it, add blocking, or take a smaller item",
 			})
 		}
-		for _, r := range b.Rods {
-			if summary, mend := r.trouble(); summary != "" {
-				out = append(out, trouble{"rod-bears-on-nothing", b, summary, mend})
-			}
-		}
 	}
 	return out
-}
-
-// trouble says what a rod lacks and how to mend it; "" when it bears at both
-// ends.
-func (r *Rod) trouble() (summary, mend string) {
-	i := slices.IndexFunc(r.Ends[:], func(e Bearing) bool { return e.Kind == Nothing })
-	switch {
-	case i < 0:
-		return "", ""
-	case r.Need > 0:
-		return fmt.Sprintf("its rod, cut to %s, ends in the wood", length.Feet(r.Length())), fmt.Sprintf("cut it to %s, for a washer and nut below", length.Feet(r.Need))
-	case len(r.Passes) == 0:
-		return "its rod passes no wood", "move it over a member, or take a longer one"
-	}
-	return "its rod bears on nothing at one end; on its line are: " + Passed(r.Passes), "move it over a girder, plate or concrete that takes its washer, or add blocking"
 }
