@@ -160,7 +160,7 @@ func (x *LineShear) goesOn(j *framing.Joint, m *framing.Member) bool {
 		return false
 	}
 	for _, g := range x.Segments {
-		if math.Abs(g.Lo-at) < oneEnd && lo <= at-onFor || math.Abs(g.Hi-at) < oneEnd && hi >= at+onFor {
+		if g.Wall == j.Wall && (math.Abs(g.Lo-at) < oneEnd && lo <= at-onFor || math.Abs(g.Hi-at) < oneEnd && hi >= at+onFor) {
 			return true
 		}
 	}

@@ -70,14 +70,17 @@ name = "bolts"
 at = "stud-base"
 use = "sill-bolt"
 at_most = "4'"
+where = { level = "ground" }
 [[rule]]
 name = "rods"
 at = "wall-end"
 use = "cast-in-rod"
+where = { level = "ground" }
 [[rule]]
 name = "hold-downs"
 at = "wall-end"
 use = "hold-down-light"
+where = { level = "ground" }
 `
 
 // twisted returns the gaps of the test of twist, by ID.
@@ -204,4 +207,53 @@ at = "0'"
 	for id := range before {
 		assert.Contains(t, after, id)
 	}
+}
+
+// twoStory is the boxed house with a story on it, its bottom plates clipped to
+// the rim or joists below.
+func twoStory() string {
+	story := "[[level]]\nname = \"upper\"\nplate_height = \"8' 1 1/8in\"\nstuds = \"2x6 @ 16in\"\njoists = \"2x10 @ 16in\"\njoist_run = \"y\"\n"
+	text := strings.Replace(boxed, "[[wall]]\n", story+"[[wall]]\n", 1)
+	i, j := strings.Index(boxed, "[[wall]]"), strings.Index(boxed, "[[roof]]")
+	walls := strings.NewReplacer("[[wall]]\nname = \"", "[[wall]]\nname = \"2", "\"ground\"", "\"upper\"").Replace(boxed[i:j])
+	text = strings.Replace(text, "[[roof]]\n", walls+"[[roof]]\nover = \"upper\"\n", 1)
+	return text + "[[rule]]\nat = \"sole-rim\"\nuse = \"stud-clip\"\n"
+}
+
+// The shear of an upper wall goes through its bottom plate to the rim; where
+// nothing ties the rim to the plates below it ends there, and where no segment
+// stands below there is nothing to go to.
+func TestAnUpperWallsShearGoesOnDown(t *testing.T) {
+	got := twisted(t, "two", twoStory())
+	assert.NotContains(t, got, "2S/A over nothing")
+	below, sole := 0, 0
+	for id, said := range got {
+		if strings.HasPrefix(id, "2S/A, below ") {
+			below++
+			assert.Contains(t, said, "its shear ends at the rim")
+		}
+		if strings.HasPrefix(id, "2S/A, 2S/") {
+			sole++
+		}
+	}
+	assert.Positive(t, below, "%v", got)
+	assert.Zero(t, sole)
+
+	bare := twisted(t, "two", strings.Replace(twoStory(), "at = \"sole-rim\"\n", "at = \"sole-rim\"\nexcept = { wall = \"2S\" }\n", 1))
+	for id := range bare {
+		if strings.HasPrefix(id, "2S/A, 2S/") {
+			sole++
+			assert.Contains(t, bare[id], "nothing fastens the bottom plate")
+		}
+	}
+	assert.Positive(t, sole)
+
+	idle := twoStory()
+	for _, w := range []string{"to = [\"28'\", \"0'\"]\n", "to = [\"0'\", \"20'\"]\n"} {
+		idle = strings.Replace(idle, w+"shear = ["+segment+"]\n", w, 1)
+	}
+	over := twisted(t, "two", idle)
+	assert.Contains(t, over["2S/A over nothing"], "no shear wall line stands below it")
+	assert.Contains(t, over, "2N/A over nothing")
+	assert.NotContains(t, over, "2E/A over nothing")
 }
