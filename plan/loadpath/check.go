@@ -38,7 +38,7 @@ func Checks() []*Check {
 		{"collector", "Collectors", "force along a shear wall's line where it continues past a segment", collectors},
 		{"chord-splice", "Top plate splices", "chord force of the floor or roof, or collector force, at each break in a top plate", splices},
 		{liftCheck, "Members that nothing holds down", "the house pulled up by its roof: each member that uplift reaches and that no fastener, rod or wrap ties to what is below, down to piles and concrete; weight and bearing hold nothing here", liftTest},
-		{twistCheck, "What keeps the house from twisting", "level force from the deck to the plates of each shear wall line, along them to its segments, down to their ends and bottom plates, and on to the wall, girder or concrete below: each place where no fastener, rod or member passes it on", twist},
+		{twistCheck, "What keeps the house from twisting", "level force from the deck to the plates of each shear wall line, along them to its segments, down to their ends and bottom plates, and on to the wall, girder or concrete below: each place where no fastener, rod or member hands it on", twist},
 	}
 }
 

@@ -174,10 +174,11 @@ const openRoom = 24.0
 // open finds the longest stretch of a line with collector force along which no
 // plate, joist or beam lies.
 func (t *twister) open(x *LineShear) {
+	with := t.along(x)
 	long, from, worst := 0.0, x.lo, 0.0
 	best := from
 	for at := x.lo; at <= x.hi; at++ {
-		if ASD.W*math.Abs(x.DragAt(at)) <= least || t.along(x, at) {
+		if ASD.W*math.Abs(x.DragAt(at)) <= least || slices.ContainsFunc(with, func(s [2]float64) bool { return s[0] <= at && at <= s[1] }) {
 			from = at
 			continue
 		}
@@ -192,32 +193,29 @@ func (t *twister) open(x *LineShear) {
 	}
 }
 
-// along tells whether a member that gathers force lies along a line at a place:
-// a plate of a wall in it, or a joist, rim or beam just over it.
-func (t *twister) along(x *LineShear, at float64) bool {
+// along returns where members that gather force lie along a line: plates of
+// walls in it, joists, rims and beams just over it.
+func (t *twister) along(x *LineShear) (out [][2]float64) {
 	top := x.Level.Top()
-	for _, m := range t.a.collecting() {
-		d := m.B.Sub(m.A).Flat().Unit()
-		if !d.RunsAlong(x.Axis) || math.Abs(axis(m.A.Flat(), 1-x.Axis)-x.At) > oneLine {
+	for _, m := range t.a.house.Members {
+		if !gathers(m) || !m.B.Sub(m.A).Flat().Unit().RunsAlong(x.Axis) || math.Abs(axis(m.A.Flat(), 1-x.Axis)-x.At) > oneLine {
 			continue
 		}
 		lo, hi := axis(m.A.Flat(), x.Axis), axis(m.B.Flat(), x.Axis)
-		if z := min(m.A.Z, m.B.Z); min(lo, hi)-1 <= at && at <= max(lo, hi)+1 && z > top-24 && z < top+24 {
-			return true
-		}
-	}
-	return false
-}
-
-// collecting returns the members that can gather force along a line.
-func (a *analysis) collecting() (out []*framing.Member) {
-	for _, m := range a.house.Members {
-		switch m.Role {
-		case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
-			out = append(out, m)
+		if z := min(m.A.Z, m.B.Z); z > top-24 && z < top+24 {
+			out = append(out, [2]float64{min(lo, hi) - 1, max(lo, hi) + 1})
 		}
 	}
 	return out
+}
+
+// gathers tells whether a member can gather force along a line.
+func gathers(m *framing.Member) bool {
+	switch m.Role {
+	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
+		return true
+	}
+	return false
 }
 
 // segment follows a segment's shear to its ends and through its bottom plate.
