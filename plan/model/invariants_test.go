@@ -149,9 +149,10 @@ func samePlaces(t assert.TestingT, was, is object, c change) {
 	}
 }
 
-// Generated houses, moved, turned and mirrored, have the same bodies there.
+// Generated houses, moved and turned, have the same bodies there. (In a mirror
+// framing is not the same: see package steel.)
 func TestAGeneratedHouseHasItsBodiesAnywhere(t *testing.T) {
-	for _, c := range []change{moved(), turned(), mirrored()} {
+	for _, c := range []change{moved(), turned()} {
 		t.Run(c.name, func(t *testing.T) {
 			few(t, func(r *rapid.T) {
 				text := drawHouse(r).toml()

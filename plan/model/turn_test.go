@@ -1,8 +1,6 @@
 package model_test
 
 import (
-	"slices"
-
 	"galewright/plan"
 	"galewright/plan/geom"
 )
@@ -13,8 +11,6 @@ type change struct {
 	// at puts a point, way a direction.
 	at  func(geom.Vec2) geom.Vec2
 	way func(geom.Vec2) geom.Vec2
-	// mirrored tells that left becomes right.
-	mirrored bool
 }
 
 func same(v geom.Vec2) geom.Vec2 { return v }
@@ -23,15 +19,10 @@ func same(v geom.Vec2) geom.Vec2 { return v }
 var by = geom.Vec2{X: 1234.5, Y: -777.25}
 
 func moved() change {
-	return change{"moved", func(v geom.Vec2) geom.Vec2 { return v.Add(by) }, same, false}
+	return change{"moved", func(v geom.Vec2) geom.Vec2 { return v.Add(by) }, same}
 }
 
-func turned() change { return change{"turned", geom.Vec2.Left, geom.Vec2.Left, false} }
-
-func mirrored() change {
-	flip := func(v geom.Vec2) geom.Vec2 { return geom.Vec2{X: -v.X, Y: v.Y} }
-	return change{"mirrored", flip, flip, true}
-}
+func turned() change { return change{"turned", geom.Vec2.Left, geom.Vec2.Left} }
 
 // vec puts a point in space.
 func (c change) vec(v vec) vec {
@@ -45,7 +36,7 @@ func (c change) plan(p *plan.Plan) {
 		l.JoistRun = c.axis(l.JoistRun)
 	}
 	for _, w := range p.Walls {
-		c.wall(w)
+		w.From, w.To = c.at(w.From), c.at(w.To)
 	}
 	for _, r := range p.Roofs {
 		c.roof(r)
@@ -54,15 +45,7 @@ func (c change) plan(p *plan.Plan) {
 		g.From, g.To = c.at(g.From), c.at(g.To)
 	}
 	for _, x := range p.Porches {
-		long := x.To.Sub(x.From).Len()
-		x.From, x.To = c.line(x.From, x.To)
-		c.stations(x.Posts, long)
-	}
-	for _, r := range p.Rules {
-		r.Face = c.face(r.Face)
-	}
-	for _, it := range p.Items {
-		it.Face = c.face(it.Face)
+		x.From, x.To = c.at(x.From), c.at(x.To)
 	}
 }
 
@@ -72,50 +55,6 @@ func (c change) axis(a plan.Axis) plan.Axis {
 		d = geom.Vec2{Y: 1}
 	}
 	return plan.Axes[c.way(d).MainAxis()]
-}
-
-func (c change) face(f plan.Face) plan.Face {
-	switch {
-	case c.mirrored && f == plan.Left:
-		return plan.Right
-	case c.mirrored && f == plan.Right:
-		return plan.Left
-	}
-	return f
-}
-
-// line puts a line whose left side must stay inside.
-func (c change) line(from, to geom.Vec2) (geom.Vec2, geom.Vec2) {
-	from, to = c.at(from), c.at(to)
-	if c.mirrored {
-		return to, from
-	}
-	return from, to
-}
-
-func (c change) stations(list []float64, long float64) {
-	if c.mirrored {
-		for i := range list {
-			list[i] = long - list[i]
-		}
-		slices.Reverse(list)
-	}
-}
-
-func (c change) wall(w *plan.Wall) {
-	long := w.Length()
-	w.From, w.To = c.line(w.From, w.To)
-	if !c.mirrored {
-		return
-	}
-	w.Start, w.End = w.End, w.Start
-	for _, o := range w.Openings {
-		o.At = long - o.At - o.Width
-	}
-	slices.Reverse(w.Openings)
-	for _, s := range w.Shear {
-		s.From, s.To = long-s.To, long-s.From
-	}
 }
 
 // sides are the outward directions of the sides of a rectangle.
