@@ -28,6 +28,9 @@ func drawHouse(t *rapid.T) house {
 		kind: rapid.SampledFrom([]string{"gable", "gable", "hip"}).Draw(t, "kind"), ridge: "x",
 		piles: rapid.Bool().Draw(t, "piles"), shear: rapid.Bool().Draw(t, "shear"), faces: rapid.Bool().Draw(t, "faces"),
 	}
+	if h.wide == h.long { // which hips of a pyramid butt at its peak is decided by the compass
+		h.long += 4
+	}
 	if h.wide > h.long {
 		h.ridge = "y"
 	}
