@@ -11,7 +11,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/loadpath"
-	"galewright/plan/lumber"
 	house "galewright/plan/model"
 	"galewright/plan/pipeline"
 	"galewright/plan/schedule"
@@ -38,7 +37,7 @@ func documents(t testing.TB, r *pipeline.Result) map[string][]byte {
 		put("count.by-"+by+".json", func(w io.Writer) error { return schedule.Count(w, r.Schedule, by, "json") })
 	}
 	put("order.json", func(w io.Writer) error { return schedule.Order(w, r.Schedule, 0.05, "json") })
-	put("lumber.json", func(w io.Writer) error { return lumber.List(r.House).Write(w, "json") })
+	put("lumber.json", func(w io.Writer) error { return r.Lumber().Write(w, "json") })
 	report := model(r).Loads
 	if report == nil {
 		report, _ = loadpath.Run(r.Placement)

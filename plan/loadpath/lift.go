@@ -29,9 +29,10 @@ func (r *Report) Lift() *LiftTest {
 	return r.work.lift()
 }
 
-// lift pulls the house up by its roof.
+// lift pulls the house up by its roof. What takes tension is steel, and nails
+// where no steel leads on: each nailing here has its link in the check of nails.
 func (a *analysis) lift() *LiftTest {
-	t := &LiftTest{Ties: a.steel.Ties(), Lifted: a.lifted()}
+	t := &LiftTest{Ties: append(a.steel.Ties(), nailEdges(a.flow.used())...), Lifted: a.lifted()}
 	t.Gaps = lift.New(a.house.Members, t.Ties).Gaps(t.Lifted)
 	return t
 }

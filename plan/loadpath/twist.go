@@ -43,8 +43,9 @@ func twist(c *Check, a *analysis) []*Link {
 	return t.out
 }
 
-// joined returns what passes force between members.
-func (a *analysis) joined() []lift.Tie { return a.steel.Ties() }
+// joined returns what hands force on between members: steel and the nails that
+// the plan orders.
+func (a *analysis) joined() []lift.Tie { return append(a.steel.Ties(), nailEdges(a.nailTies())...) }
 
 // twister gathers the gaps of the test of twist.
 type twister struct {
