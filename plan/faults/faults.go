@@ -55,6 +55,9 @@ func All() (out []Fault) {
 			add("placing hardware", row{c.ID, c.Doc, ""})
 		}
 	}
+	for _, r := range bodies {
+		add("steel in space", r)
+	}
 	for _, r := range loads {
 		add("the load path", r)
 	}

@@ -104,6 +104,7 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	placed, more := placement.Place(house, catalog)
 	faults = append(faults, more...)
 	r.Placement = placed
+	faults = append(faults, steel.New(placed).Faults()...)
 	if !faults.Errors() {
 		r.Schedule = schedule.New(placed)
 		faults = append(faults, r.Schedule.Nailing.Faults()...)
