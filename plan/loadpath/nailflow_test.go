@@ -7,10 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/hardware"
 	"galewright/plan/lift"
-	"galewright/plan/placement"
-	"galewright/plan/read"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -23,24 +20,18 @@ func rimsHeld(t *testing.T, only ...plan.Connection) (*analysis, *nailFlow) {
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
 	require.NoError(t, err)
-	p, ds := read.Plan("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	r, ds := Furnish("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors(), "%v", ds)
 	var kept []*plan.NailLine
-	for _, l := range p.Nailing {
+	for _, l := range r.House.Plan.Nailing {
 		for _, c := range only {
 			if l.At == c {
 				kept = append(kept, l)
 			}
 		}
 	}
-	p.Nailing = kept
-	h, ds := framing.Frame(p)
-	require.False(t, ds.Errors(), "%v", ds)
-	catalog, ds := hardware.New(p.Items)
-	require.False(t, ds.Errors(), "%v", ds)
-	pl, ds := placement.Place(h, catalog)
-	require.False(t, ds.Errors(), "%v", ds)
-	a := analyze(pl)
+	r.House.Plan.Nailing = kept
+	a := analyze(r)
 	ties := a.steel.Ties()
 	for _, m := range a.house.Members {
 		if m.Role == plan.Rim {
