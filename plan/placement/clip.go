@@ -34,6 +34,8 @@ func (x *placer) body(w want) (Lie, *plan.Diagnostic) {
 		return x.clipOver(w)
 	case plan.LiesAgainst:
 		return x.angle(w)
+	case plan.LiesOnSlope:
+		return x.onSlope(w)
 	case plan.LiesAlong:
 		return x.clipAlong(w)
 	case plan.LiesToPlate:
