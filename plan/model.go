@@ -228,6 +228,7 @@ type Girder struct {
 	From, To geom.Vec2 // center line
 	Member   Lumber
 	Piles    []float64 // stations of pile centers from From
+	Seat     GirderSeat
 	Pos      Pos
 }
 
@@ -319,6 +320,7 @@ type Rule struct {
 	Use     string  // mark
 	Purpose string  // two rules with one purpose compete at a joint; default: the purpose of the item's kind (hardware.Kind)
 	Face    Face    // overrides the item's
+	To      Role    // of a strap at a stud's base: the member it is fastened to at its foot; "" = what lies next below
 	Count   int     // pieces at one joint, default 1
 	Every   int     // every nth joint along a wall or ridge, default 1
 	AtMost  float64 // on center: skip joints nearer to the last one than this allows; 0 = each
