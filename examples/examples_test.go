@@ -88,7 +88,8 @@ func TestTwoStoryHouseTakes200To300Clips(t *testing.T) {
 		n[x.Item.Mark]++
 		kinds[string(x.Item.Kind.Name)] = true
 	}
-	require.Equal(t, 68+4, n["rafter-clip"], "and a second one at each end of the gables' rafters")
+	require.Equal(t, 64, n["rafter-clip"])
+	require.Equal(t, 4, n["heavy-clip"], "at the ends of the gables' rafters")
 	require.Equal(t, 34, n["ridge-strap"], "one over each pair")
 	clips := n["rafter-clip"] + n["stud-clip"]
 	require.GreaterOrEqual(t, clips, 200)
@@ -100,10 +101,9 @@ func TestTwoStoryHouseTakes200To300Clips(t *testing.T) {
 }
 
 // What the demo house still lacks, by check: whoever closes one of these with a
-// piece takes it from the list, whoever opens another is told here. Headers hang
-// on jacks that nothing holds, base straps end on rims that nothing ties to
-// their girders, outlookers and fly rafters have no tie, and hold-down rods bear
-// on nothing: 12 pass no girder, 8 are cut too short to come out under it.
+// piece takes it from the list, whoever opens another is told here. All members
+// are held down to the piles; the hold-downs' rods are cut too short to come out
+// under the girders.
 func TestTwoStoryHouseLacksOnlyTheseTies(t *testing.T) {
 	report, ds := loadpath.Run(place(t, "marsh-wren.toml"))
 	require.False(t, ds.Errors())
@@ -111,7 +111,9 @@ func TestTwoStoryHouseLacksOnlyTheseTies(t *testing.T) {
 	for _, l := range report.Links {
 		if l.Gap != "" {
 			gaps[l.Check.ID]++
+		} else {
+			require.LessOrEqual(t, l.Ratio, 1.0, l.ID)
 		}
 	}
-	require.Equal(t, map[string]int{"lift": 20 + 6 + 28 + 4, "overturning": 12 + 8}, gaps)
+	require.Equal(t, map[string]int{"overturning": 20}, gaps)
 }
