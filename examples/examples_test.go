@@ -68,6 +68,9 @@ func TestAnEngineersPlaceHitsOncePerStation(t *testing.T) {
 			}
 		}
 		for _, e := range pl.House.Plan.Places {
+			if e.Action == plan.Remove {
+				continue // it hits when it takes something away; else a warning
+			}
 			want := len(e.At) * max(e.Count, 1)
 			if e.Face == "both" {
 				want *= 2

@@ -56,7 +56,7 @@ func (f *roofFrame) rakeJoints() {
 func (f *roofFrame) rungJoints(l *ladder, r *rung, space float64) {
 	m := r.member
 	d := m.B.Sub(m.A).Unit() // level, from the inner end out
-	normal := topOf(m)
+	normal := m.FlatTop()
 	mid := func(p geom.Vec3) geom.Vec3 { return p.Sub(normal.Mul(m.Section.Breadth / 2)) }
 	over := m.A.Add(d.Mul(math.Abs(l.flush - m.A.Flat().Dot(d.Flat())*sign(d))))
 	inner := f.across(mid(m.A.Sub(d.Mul(near))), plan.Rafter, plan.Truss)
@@ -77,11 +77,12 @@ func (f *roofFrame) rungJoints(l *ladder, r *rung, space float64) {
 // sign returns 1 or -1 as a level direction along x or y grows or falls.
 func sign(d geom.Vec3) float64 { return math.Copysign(1, d.X+d.Y) }
 
-// topOf returns the normal of the top of a flat-laid member, unit: the face
-// that looks up most.
-func topOf(m *Member) (n geom.Vec3) {
+// FlatTop returns the normal of the upper broad face of a member laid flat, such
+// as an outlooker, unit: square to its thickness, up.
+func (m *Member) FlatTop() (n geom.Vec3) {
 	for _, p := range m.Solid[0].Planes() {
-		if q := p.N.Unit(); q.Z > n.Z {
+		q := p.N.Unit()
+		if lo, hi := m.Solid[0].Along(q); q.Z > n.Z && hi-lo < m.Section.Breadth+geom.Eps {
 			n = q
 		}
 	}

@@ -156,8 +156,8 @@ type want struct {
 	face  plan.Face
 	k, n  int
 	to    plan.Role // the member that its lower end is meant for, "" = the next below
-	other bool // on the second of two sides that are free
-	onTop bool // over a break that its face does not reach: no face that does is free
+	other bool      // on the second of two sides that are free
+	onTop bool      // over a break that its face does not reach: no face that does is free
 }
 
 func (w want) wide() float64 { return w.item.Across() }

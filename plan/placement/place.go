@@ -20,8 +20,8 @@ type ask struct {
 	face    plan.Face
 	count   int
 	to      plan.Role // of the rule
-	why     string // why it lost; "" while it stands
-	beaten  bool   // by another ask, not by a fault
+	why     string    // why it lost; "" while it stands
+	beaten  bool      // by another ask, not by a fault
 	pieces  []*Piece
 }
 

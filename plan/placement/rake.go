@@ -49,7 +49,7 @@ type slope struct {
 // of its edges that w asks for: the lower one first, of two each.
 func slopeOf(o, c *framing.Member, at geom.Vec3, w want) slope {
 	d := o.B.Sub(o.A).Unit() // level, out of the house
-	s := slope{thick: o.Section.Breadth, normal: topOf(o)}
+	s := slope{thick: o.Section.Breadth, normal: o.FlatTop()}
 	s.edge = s.normal.Cross(d)
 	if s.edge.Z > 0 {
 		s.edge = s.edge.Mul(-1)
@@ -81,14 +81,4 @@ func (s slope) twisted(w want, onOutlooker, onCarrier float64) (a, b geom.Plate)
 	seat := s.corner.Sub(s.normal.Mul(s.thick))
 	foot, rise := seat.Add(s.edge.Mul(half)), seat.Sub(s.face.Mul(half))
 	return w.plate(s.edge, rise, rise.Add(s.normal.Mul(min(onOutlooker, s.thick)))), w.plate(s.face, foot, foot.Sub(s.normal.Mul(onCarrier)))
-}
-
-// topOf returns the normal of the face of a member that looks up most, unit.
-func topOf(m *framing.Member) (n geom.Vec3) {
-	for _, p := range m.Solid[0].Planes() {
-		if q := p.N.Unit(); q.Z > n.Z {
-			n = q
-		}
-	}
-	return n
 }
