@@ -347,6 +347,7 @@ type Where struct {
 	// OpeningWidth is the width of the rough opening the joint belongs to.
 	OpeningWidth [2]float64
 	EndZone      *bool          // within the wind's end zone (distance a of ASCE 7) of a building corner
+	Covered      *bool          // by another wall or member against the outside face, at the foot of what is held
 	Shear        *bool          // within a shear wall segment
 	Balloon      *bool          // of a wall whose studs pass a floor
 	From, To     float64        // stations along the wall; To 0 = to the end

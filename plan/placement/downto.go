@@ -13,7 +13,8 @@ import (
 
 // downTo lays a strap from a stud over sole plate and rim down on the girder
 // below: flat, so that the faces of all of them must be flush. Its lower lap is
-// what the nails of that end take; all else lies on the stud.
+// what the nails of that end take, the last as far below the girder's top as the
+// first is from the steel's end; all else lies on the stud.
 func (x *placer) downTo(w want, l link, f geom.Frame, depth float64) (Lie, *plan.Diagnostic) {
 	m := role(l.joint, w.to)
 	if m == nil {
@@ -29,7 +30,7 @@ func (x *placer) downTo(w want, l link, f geom.Frame, depth float64) (Lie, *plan
 		return Lie{}, fault
 	}
 	_, end := w.item.EndsOn(l.above, m)
-	low := max(hardware.Spread(end.Fasteners, w.item.Width), min(w.item.Lap, m.Z1-m.Z0))
+	low := max(hardware.Spread(end.Fasteners, w.item.Width)+hardware.MinEnd, min(w.item.Lap, m.Z1-m.Z0))
 	gap := l.zAbove - m.Z1
 	total, cut := w.cut(gap, w.item.Lap+low)
 	low = min(low, m.Z1-m.Z0, max(total-gap, 0))

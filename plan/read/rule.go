@@ -70,6 +70,7 @@ var whereKeys = []binding[plan.Where]{
 	boolKey("bearing", "bearing walls only, or others only", func(w *plan.Where) **bool { return &w.Bearing }),
 	boolKey("balloon", "walls whose studs pass a floor, or the others", func(w *plan.Where) **bool { return &w.Balloon }),
 	boolKey("shear", "within a shear wall segment, or outside of them", func(w *plan.Where) **bool { return &w.Shear }),
+	boolKey("covered", "another wall stands against the outside face at the stud's foot, as at an inside corner, or none does", func(w *plan.Where) **bool { return &w.Covered }),
 	boolKey("end_zone", "within the wind's end zone of a corner of the building", func(w *plan.Where) **bool { return &w.EndZone }),
 	boolKey("lines_up", "the stud stands over the stud below, or does not", func(w *plan.Where) **bool { return &w.LinesUp }),
 	choicesKey("role", `["king", "post"]`, plan.Roles, "what the held member is",
