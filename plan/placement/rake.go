@@ -29,7 +29,7 @@ func (x *placer) onSlope(w want) (Lie, *plan.Diagnostic) {
 	if x.along(c, b.At(b.Len()/2, 0), b.N, s.edge.Mul(-1), edge) < edge-touch { // no wood beside the outlooker
 		a, b = s.twisted(w, onOutlooker, onCarrier)
 	}
-	lie := Lie{Face: cmp.Or(w.face, plan.Inside), Path: []geom.Vec3{j.At}, Station: j.Station}
+	lie := Lie{Face: cmp.Or(w.face, plan.Inside), Path: []geom.Vec3{s.corner}, Station: j.Station}
 	if j.First() == o {
 		return x.legs(lie, o, c, geom.Band{b}.Turned()[0], a), nil
 	}
