@@ -63,7 +63,7 @@ func (x *placer) flush(w want, f geom.Frame, depth float64, members ...*framing.
 		}
 		return &plan.Diagnostic{
 			Code: "faces-not-flush", Summary: fmt.Sprintf("the %s face of the %s lies %s %s the stud's: a strap does not lie flat on both", w.face, m.Role, length.Feet(math.Abs(out)), way),
-			Mend: fmt.Sprintf("move the %s so that the faces are flush, or pack it out and say so by its line", m.Role),
+			Mend: fmt.Sprintf("move the %s so that the faces are flush, or leave these joints out with except and tie stud, rim and girder by pieces of their own", m.Role),
 		}
 	}
 	return nil
