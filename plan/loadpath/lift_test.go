@@ -28,7 +28,7 @@ func reportOf(t *testing.T, example, src string) *loadpath.Report {
 	dir := filepath.Join("..", "..", "examples")
 	r, ds := pipeline.Run(example, []byte(src), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors(), "%v", ds)
-	report, _ := loadpath.Run(r.Placement)
+	report, _ := r.Loads()
 	return report
 }
 
