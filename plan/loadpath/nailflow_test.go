@@ -3,7 +3,6 @@ package loadpath
 import (
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"galewright/plan"
@@ -21,15 +20,7 @@ func rimsHeld(t *testing.T, only ...plan.Connection) (*analysis, *nailFlow) {
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
 	require.NoError(t, err)
-	text := string(src)
-	for old, hung := range map[string]string{ // as if headers were clipped to their jacks alone
-		`where = { level = "second", role = ["stud", "king", "post"] }`:                  `where = { level = "second" }`,
-		"use = \"header-clip\"\nface = \"outside\"\nwhere = { wall = [\"2S\", \"2N\"] }": "use = \"header-clip\"\nface = \"outside\"\nwhere = { wall = \"1S\" }",
-	} {
-		require.Contains(t, text, old)
-		text = strings.Replace(text, old, hung, 1)
-	}
-	pl, ds := Furnish("marsh-wren.toml", []byte(text), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	pl, ds := Furnish("marsh-wren.toml", HungOnJacks(t, src), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors(), "%v", ds)
 	var kept []*plan.NailLine
 	for _, l := range pl.House.Plan.Nailing {
