@@ -17,6 +17,7 @@ func init() {
 	list(RoofKinds)
 	list(GableEnds)
 	list(WallTops)
+	list(GirderSeats)
 	list(Joins)
 	list(OpeningKinds)
 	list(FoundationKinds)
