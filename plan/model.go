@@ -26,6 +26,7 @@ type Plan struct {
 	Places     []*Place
 	Lumber     LumberYard
 	Loads      Loads
+	Deck       *Deck // nil where the plan says nothing of it
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan

@@ -59,6 +59,7 @@ func TestEveryNamedWordIsInItsList(t *testing.T) {
 		plan.Words(plan.Axes), plan.Words(plan.Sides), plan.Words(plan.DeadParts), plan.Words(plan.Combinations), plan.Words(plan.Distributions),
 		plan.Words(plan.Exposures), plan.Words(plan.Risks), plan.Words(plan.Editions), plan.Words(plan.Enclosures), plan.Words(plan.Roles), plan.Words(plan.JointKinds()),
 		plan.Words(plan.JointHosts), plan.Words(plan.JointSheets), plan.Words(plan.JointLies),
+		plan.Words(plan.PanelKinds), plan.Words(plan.RoofEdges),
 	} {
 		all = append(all, words...)
 	}
