@@ -20,7 +20,9 @@ func New(h *framing.House) *Deck {
 	d := &Deck{House: h, Spec: h.Plan.Deck}
 	for _, f := range h.Roof {
 		if f.Roof != nil && len(f.Outline) > 2 {
-			d.Faces = append(d.Faces, newFace(f))
+			x := newFace(f)
+			x.n = len(d.Faces)
+			d.Faces = append(d.Faces, x)
 		}
 	}
 	for _, x := range d.Faces {

@@ -38,6 +38,7 @@ type Face struct {
 	*framing.Face
 	Name   string // "main S": the roof and the side it looks to
 	Pieces []*Piece
+	n      int       // its place among the faces
 	along  geom.Vec2 // unit, along the eave
 	up     geom.Vec2 // unit on plan, uphill
 	k      float64   // true length up the slope for one inch on plan

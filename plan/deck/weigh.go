@@ -128,7 +128,7 @@ func (w *Winds) zoneNames(r *plan.Roof) (out []string) {
 		if x.Roof != r {
 			continue
 		}
-		for _, z := range w.figures[x].Zones {
+		for _, z := range w.figures[x.n].Zones {
 			if !slices.Contains(out, z.Zone) {
 				out = append(out, z.Zone)
 			}

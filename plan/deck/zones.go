@@ -27,7 +27,7 @@ type Winds struct {
 	Basis   wind.Basis
 	A       float64 // width a of the edge strips, in
 	deck    *Deck
-	figures map[*Face]wind.Figure
+	figures []wind.Figure        // of each face
 	Faults  map[*plan.Roof]error // of roofs that no figure has
 	walls   map[*plan.Level][]*plan.Wall
 	soffit  float64 // GCp on the underside of an overhang
@@ -41,18 +41,18 @@ const nailArea = 1.0
 // Blow returns the zones of the deck in the wind of a basis.
 func (d *Deck) Blow(b wind.Basis) *Winds {
 	w := &Winds{
-		Basis: b, A: 12 * b.EdgeStrip(), deck: d, figures: map[*Face]wind.Figure{}, Faults: map[*plan.Roof]error{},
+		Basis: b, A: 12 * b.EdgeStrip(), deck: d, figures: make([]wind.Figure, len(d.Faces)), Faults: map[*plan.Roof]error{},
 		walls: map[*plan.Level][]*plan.Wall{},
 		// the reduction of wall coefficients to 10 degrees is not taken
 		soffit: wind.WallFigure(b.Edition, 45).Zones[0].Positive.At(nailArea),
 	}
-	for _, x := range d.Faces {
+	for i, x := range d.Faces {
 		f, err := wind.RoofFigure(b.Edition, x.Roof.Kind, x.angle(), b.Height/math.Max(1, math.Min(b.Length, b.Width)))
 		if err != nil {
 			w.Faults[x.Roof] = err
 			continue
 		}
-		w.figures[x] = f
+		w.figures[i] = f
 	}
 	for _, x := range d.House.Plan.Walls {
 		if l := x.TopLevel(); x.Exterior {
@@ -66,7 +66,7 @@ func (d *Deck) Blow(b wind.Basis) *Winds {
 func (w *Winds) Figure(r *plan.Roof) wind.Figure {
 	for _, x := range w.deck.Faces {
 		if x.Roof == r {
-			return w.figures[x]
+			return w.figures[x.n]
 		}
 	}
 	return wind.Figure{}
@@ -104,7 +104,7 @@ func has(f wind.Figure, zone string) bool {
 func (w *Winds) At(x *Face, p geom.Vec2) (out Zone) {
 	over := !w.inside(x.Roof.Over, p)
 	names := w.names(x, p)
-	for _, c := range w.figures[x].Zones {
+	for _, c := range w.figures[x.n].Zones {
 		for _, n := range names {
 			if z := w.zone(c, over); n == c.Zone && z.Suction > out.Suction {
 				out = z
@@ -184,7 +184,7 @@ func (x *Face) strip(s along, p geom.Vec2, d float64) bool {
 // names returns the zones of the roof's figure whose strips reach p. Their
 // layout on the roof is from memory for every figure; see Layout.
 func (w *Winds) names(x *Face, p geom.Vec2) []string {
-	f, a := w.figures[x], w.A
+	f, a := w.figures[x.n], w.A
 	if has(f, "1'") {
 		return w.flatNames(x, p)
 	}
@@ -248,4 +248,27 @@ func shedNames(x *Face, p geom.Vec2, a float64, primed bool) []string {
 		}
 	}
 	return out
+}
+
+// raster is how close places are looked at where no nails are known, in.
+const raster = 12.0
+
+// Most returns the zone with the largest suction on a roof, at the edge of its
+// faces and on a raster of a foot.
+func (w *Winds) Most(r *plan.Roof) (worst Zone) {
+	for _, x := range w.deck.Faces {
+		if x.Roof != r || w.Faults[r] != nil {
+			continue
+		}
+		lo, hi := bounds(x.shape)
+		for u := lo.X + touch; u < hi.X; u += raster {
+			for v := lo.Y + touch; v < hi.Y; v += raster {
+				q := geom.Vec2{X: u, Y: v}
+				if z := w.At(x, x.at(q)); holds(x.shape, q, 0) && z.Suction > worst.Suction {
+					worst = z
+				}
+			}
+		}
+	}
+	return worst
 }

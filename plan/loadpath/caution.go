@@ -27,6 +27,7 @@ func assumptions(a *analysis) []string {
 		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud. Ordinary framing nails are not counted, except that 8-16d are assumed at top plate splices.",
 	}
+	out = append(out, a.deckAssumptions()...)
 	for _, s := range p.Site.Assumed {
 		out = append(out, "Site: "+s.String()+", not in the plan.")
 	}
@@ -42,7 +43,7 @@ func unchecked(a *analysis) []string {
 	out := []string{
 		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves.",
 		"Members themselves: bending and shear of rafters, headers, studs, joists, girders, ridge beams; plates between studs.",
-		"Sheathing and cladding on the roof and walls, windows and doors, and their fastening.",
+		"Wall panels outside of sheathed segments, roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
 		"Diaphragm shear and nailing, openings in floors, deflection and drift.",
 		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends.",
 		"Out-of-plane forces on studs other than the lateral load at rafter joints; gable ends against outward pressure.",

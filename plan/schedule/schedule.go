@@ -3,7 +3,9 @@ package schedule
 import (
 	"cmp"
 	"slices"
+	"strings"
 
+	"galewright/plan/deck"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 	"galewright/plan/placement"
@@ -31,6 +33,7 @@ type Schedule struct {
 	Placement *placement.Placement
 	Lines     []*Line
 	Sheathing []*Sheathing // of the walls' shear segments
+	Deck      *deck.Deck   // of the roofs; without panels where the plan says nothing of them
 	byMark    map[string]*Line
 }
 
@@ -53,6 +56,7 @@ func New(p *placement.Placement) *Schedule {
 		}
 	}
 	s.Sheathing = sheathing(p)
+	s.Deck = deck.New(p.House)
 	return s
 }
 
@@ -94,11 +98,11 @@ type tally struct {
 
 type nailKey struct {
 	diameter, length float64
-	bolt, hand       bool
+	bolt, hand, ring bool
 }
 
 func (t *tally) add(n hardware.Nail, hand bool, count int) {
-	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand}
+	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand, n.Ring()}
 	i, ok := t.at[k]
 	if !ok {
 		if t.at == nil {
@@ -113,7 +117,7 @@ func (t *tally) add(n hardware.Nail, hand bool, count int) {
 
 // nailLabel names a nail with its size: 8d common (0.131" x 2 1/2").
 func nailLabel(n hardware.Nail) string {
-	if n.Name == "" || n.Name[0] == '0' || n.Name[0] == '.' || n.Bolt() {
+	if n.Name == "" || n.Name[0] == '0' || n.Name[0] == '.' || n.Bolt() || strings.HasPrefix(n.Name, "ring 0") {
 		return n.Name
 	}
 	return n.Name + " (" + number(n.Diameter) + " x " + inches(n.Length) + ")"
