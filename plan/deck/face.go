@@ -19,9 +19,18 @@ type Edge struct {
 	A, B geom.Vec2
 }
 
-// within tells whether p lies in the strip d wide along the edge. The strip is
-// d longer than the edge at both ends, so that it goes square around an inside
-// corner.
+// past returns how much longer than the edge its strip of width d is at both
+// ends, so that it goes around a corner: square at eaves and gable ends, along
+// the bisector where ridges, hips and valleys meet at 45 degrees on plan.
+func (e Edge) past(d float64) float64 {
+	switch e.Kind {
+	case plan.RidgeEdge, plan.HipEdge, plan.ValleyEdge:
+		return d * math.Tan(math.Pi/8)
+	}
+	return d
+}
+
+// within tells whether p lies in the strip d wide along the edge.
 func (e Edge) within(p geom.Vec2, d float64) bool {
 	dir := e.B.Sub(e.A)
 	l := dir.Len()
@@ -30,7 +39,7 @@ func (e Edge) within(p geom.Vec2, d float64) bool {
 	}
 	dir = dir.Unit()
 	t, off := p.Sub(e.A).Dot(dir), math.Abs(p.Sub(e.A).Cross(dir))
-	return off <= d+1e-6 && t >= -d-1e-6 && t <= l+d+1e-6
+	return off <= d+1e-6 && t >= -e.past(d)-1e-6 && t <= l+e.past(d)+1e-6
 }
 
 // Face is one face of the roof with its deck.

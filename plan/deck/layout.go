@@ -37,15 +37,28 @@ func (p *Piece) Whole() bool { return area(p.shape) > PanelWide*PanelLong-1 }
 func (x *Face) lay() {
 	lo, hi := bounds(x.shape)
 	var before []float64
-	for n := 0; lo.Y+float64(n)*PanelWide < hi.Y-touch; n++ {
-		v0 := lo.Y + float64(n)*PanelWide
-		v1 := min(v0+PanelWide, hi.Y)
+	high := starter(hi.Y - lo.Y)
+	for n, v0 := 0, lo.Y; v0 < hi.Y-touch; n, v0, high = n+1, v0+high, PanelWide {
+		v1 := min(v0+high, hi.Y)
 		strip := box(x.shape, geom.Vec2{X: lo.X, Y: v0}, geom.Vec2{X: hi.X, Y: v1})
 		if len(strip) < 3 || area(strip) < 1 {
 			continue
 		}
 		before = x.course(n, strip, v0, v1, before)
 	}
+}
+
+// narrow is what a course at the ridge should not be less than, in (common
+// practice, no published source).
+const narrow = 16.0
+
+// starter returns the width of the first course of a face of a height: a whole
+// panel, or less where else a narrow strip would be left at the ridge.
+func starter(height float64) float64 {
+	if left := math.Mod(height, PanelWide); height > PanelWide && left > touch && left < narrow {
+		return (PanelWide + left) / 2
+	}
+	return PanelWide
 }
 
 // course lays one course and returns its joints.

@@ -50,7 +50,7 @@ func (w *Winds) Weigh(s timber.Species, factor float64) (out []*Spot) {
 		over bool
 	}
 	at, held := map[key]*Spot{}, map[float64]Held{}
-	panels := w.deck.Panels(s)
+	panels := w.Deck.Panels(s)
 	w.each(func(l Load) {
 		if _, ok := held[l.Nail.Depth]; !ok {
 			held[l.Nail.Depth] = panels.Hold(l.Nail.Depth)
@@ -62,7 +62,7 @@ func (w *Winds) Weigh(s timber.Species, factor float64) (out []*Spot) {
 		}
 		at[k].take(l, factor)
 	})
-	for _, r := range w.deck.House.Plan.Roofs {
+	for _, r := range w.Deck.House.Plan.Roofs {
 		for _, over := range []bool{false, true} {
 			for _, name := range w.zoneNames(r) {
 				if spot := at[key{r, name, over}]; spot != nil {
@@ -91,7 +91,7 @@ func (s *Spot) take(l Load, factor float64) {
 
 // each calls do with every nail that holds some of the deck.
 func (w *Winds) each(do func(Load)) {
-	for _, x := range w.deck.Faces {
+	for _, x := range w.Deck.Faces {
 		if w.Faults[x.Roof] != nil {
 			continue
 		}
@@ -124,7 +124,7 @@ func (w *Winds) touched(x *Face, n Nail) (worst Zone) {
 
 // zoneNames lists the zones of the figures of a roof's faces.
 func (w *Winds) zoneNames(r *plan.Roof) (out []string) {
-	for _, x := range w.deck.Faces {
+	for _, x := range w.Deck.Faces {
 		if x.Roof != r {
 			continue
 		}

@@ -26,7 +26,7 @@ type Zone struct {
 type Winds struct {
 	Basis   wind.Basis
 	A       float64 // width a of the edge strips, in
-	deck    *Deck
+	Deck    *Deck
 	figures []wind.Figure        // of each face
 	Faults  map[*plan.Roof]error // of roofs that no figure has
 	walls   map[*plan.Level][]*plan.Wall
@@ -41,7 +41,7 @@ const nailArea = 1.0
 // Blow returns the zones of the deck in the wind of a basis.
 func (d *Deck) Blow(b wind.Basis) *Winds {
 	w := &Winds{
-		Basis: b, A: 12 * b.EdgeStrip(), deck: d, figures: make([]wind.Figure, len(d.Faces)), Faults: map[*plan.Roof]error{},
+		Basis: b, A: 12 * b.EdgeStrip(), Deck: d, figures: make([]wind.Figure, len(d.Faces)), Faults: map[*plan.Roof]error{},
 		walls: map[*plan.Level][]*plan.Wall{},
 		// the reduction of wall coefficients to 10 degrees is not taken
 		soffit: wind.WallFigure(b.Edition, 45).Zones[0].Positive.At(nailArea),
@@ -64,7 +64,7 @@ func (d *Deck) Blow(b wind.Basis) *Winds {
 
 // Figure returns the figure of a roof's first face.
 func (w *Winds) Figure(r *plan.Roof) wind.Figure {
-	for _, x := range w.deck.Faces {
+	for _, x := range w.Deck.Faces {
 		if x.Roof == r {
 			return w.figures[x.n]
 		}
@@ -256,7 +256,7 @@ const raster = 12.0
 // Most returns the zone with the largest suction on a roof, at the edge of its
 // faces and on a raster of a foot.
 func (w *Winds) Most(r *plan.Roof) (worst Zone) {
-	for _, x := range w.deck.Faces {
+	for _, x := range w.Deck.Faces {
 		if x.Roof != r || w.Faults[r] != nil {
 			continue
 		}

@@ -55,7 +55,7 @@ func (a *analysis) unknownDeck(c *Check) (out []*Link) {
 			continue
 		}
 		l := a.deckLink(c, r, "", z.Suction)
-		l.Unit, l.Force = "psf", Force{W: z.Suction}
+		l.Unit, l.Force, l.Zone = "psf", Force{W: z.Suction}, &z
 		l.Terms = append(a.zoneTerms(r, z), Term{"0.6 of it, ASD", l.Demand, "psf"})
 		l.Gap, l.Ratio = "no [deck] in the plan: nothing is known of panels and nails", math.Inf(1)
 		out = append(out, l)
@@ -88,7 +88,7 @@ func (a *analysis) spotLink(c *Check, s *deck.Spot) *Link {
 		zone, where = zone+"-over", where+", overhang"
 	}
 	l := a.deckLink(c, s.Roof, zone, w.Demand)
-	l.Force = Force{W: w.Demand}
+	l.Force, l.Zone = Force{W: w.Demand}, &s.Zone
 	l.Where += fmt.Sprintf(", %s: face %s, course %d, nail zone %s, %s row at x %s, y %s", where, w.Piece.Face.Name, w.Piece.Course, deck.ZoneLetter(w.Nail.Zone), w.Nail.Row, length.Feet(w.Nail.At.X), length.Feet(w.Nail.At.Y))
 	l.Terms = append(a.zoneTerms(s.Roof, s.Zone),
 		Term{"deck that the nail holds along its row", w.Nail.Along, "in"},
@@ -168,14 +168,31 @@ func (a *analysis) panelLink(c *Check, w *plan.Wall, s *plan.Shear) *Link {
 }
 
 // deckAssumptions says how panels are weighed.
-func (a *analysis) deckAssumptions() (out []string) {
-	out = []string{"Panels: each nail holds the panel half way to its neighbors, at the worst pressure that this stretch reaches; continuity of panels over their supports is not counted, nor is their weight. Overhangs: suction above and what acts below together (ASCE 7-22 30.7, transcribed), open porch roofs alike."}
+func (a *analysis) deckAssumptions() []string {
+	return append([]string{"Panels: each nail holds the panel half way to its neighbors, at the worst pressure that this stretch reaches; continuity of panels over their supports is not counted, nor is their weight. Overhangs: suction above and what acts below together (ASCE 7-22 30.7, transcribed), open porch roofs alike."}, a.deckZones()...)
+}
+
+// deckZones says what the zones of each figure are measured by.
+func (a *analysis) deckZones() (out []string) {
 	told := map[string]bool{}
 	for _, r := range a.plan.Roofs {
 		f := a.deck.Figure(r)
 		if s := a.deck.Layout(r); f.Name != "" && !told[f.Name] {
 			told[f.Name] = true
 			out = append(out, fmt.Sprintf("Roof zones by %s, a = %s: %s.", f.Name, length.Feet(a.deck.A), s))
+		}
+	}
+	return out
+}
+
+// DeckZones says what the zones of the roofs are measured by.
+func (r *Report) DeckZones() []string { return r.work.deckZones() }
+
+// DeckLinks returns the links of the roof deck.
+func (r *Report) DeckLinks() (out []*Link) {
+	for _, l := range r.Links {
+		if l.Check.ID == deckCheck {
+			out = append(out, l)
 		}
 	}
 	return out

@@ -88,6 +88,7 @@ type Link struct {
 	Ratio    float64 // demand over capacity; +Inf with neither
 	Gap      string  // why nothing carries the demand, "" when something does
 	Notes    []string
+	Zone     *deck.Zone // of the roof deck; nil elsewhere
 }
 
 // Term is one part of a demand or capacity.

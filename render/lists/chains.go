@@ -143,6 +143,9 @@ func upperFirst(s string) string {
 
 // seeKey is the key of the sheet that shows the joints of a link.
 func seeKey(g loadpath.ChainLink) string {
+	if g.Kind == "" {
+		return "deck"
+	}
 	switch home := g.Kind.Place(g.Wall != nil).Home; {
 	case home == plan.RoofSheet:
 		return "roof"
