@@ -5,19 +5,17 @@ import (
 	"slices"
 )
 
-// kerf is what a saw takes, in.
-const kerf = 0.125
-
 // Sheets returns how many panels the deck is cut from. Pieces of more than
 // half a panel's width lie one after the other along a panel, narrower ones in
 // two rows; the longest goes first, each into the first panel with room. What
-// is left of a panel that is cut otherwise is not used again.
+// is left of a panel that is cut otherwise is not used again. The gap of 1/8 in
+// between panels (FEMA P-499 Fact Sheet 7.1, read) takes the saw's kerf.
 func (d *Deck) Sheets() int {
 	var wide, narrow []float64
 	for _, x := range d.Faces {
 		for _, p := range x.Pieces {
 			long := p.Hi.X - p.Lo.X
-			if p.Hi.Y-p.Lo.Y > PanelWide/2-kerf/2+1e-6 {
+			if p.Hi.Y-p.Lo.Y > PanelWide/2+1e-6 {
 				wide = append(wide, long)
 			} else {
 				narrow = append(narrow, long)
@@ -32,13 +30,12 @@ func rows(pieces []float64) int {
 	slices.SortFunc(pieces, func(a, b float64) int { return cmp.Compare(b, a) })
 	var left []float64
 	for _, p := range pieces {
-		i := slices.IndexFunc(left, func(room float64) bool { return p+kerf <= room+1e-6 })
+		i := slices.IndexFunc(left, func(room float64) bool { return p <= room+1e-6 })
 		if i < 0 {
 			left = append(left, PanelLong)
 			i = len(left) - 1
-			left[i] += kerf
 		}
-		left[i] -= p + kerf
+		left[i] -= p
 	}
 	return len(left)
 }

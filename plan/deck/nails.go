@@ -51,11 +51,34 @@ func (d *Deck) nail(p *Piece) {
 
 // over returns the stretches of a line that lie under the piece.
 func (p *Piece) over(l *line) (out [][2]geom.Vec2) {
-	d := l.b.Sub(l.a)
-	for _, s := range stretches(p.shape, l.a, l.b, 1.5) {
-		out = append(out, [2]geom.Vec2{l.a.Add(d.Mul(s[0])), l.a.Add(d.Mul(s[1]))})
+	a, b, ok := p.along(l.a, l.b)
+	if !ok {
+		return nil
+	}
+	d := b.Sub(a)
+	for _, s := range stretches(p.shape, a, b, 1.5) {
+		out = append(out, [2]geom.Vec2{a.Add(d.Mul(s[0])), a.Add(d.Mul(s[1]))})
 	}
 	return out
+}
+
+// along returns the part of the segment from a to b within the extent of the
+// piece, and whether there is one.
+func (p *Piece) along(a, b geom.Vec2) (from, to geom.Vec2, ok bool) {
+	d, t := b.Sub(a), [2]float64{0, 1}
+	for _, side := range [4][2]float64{{d.X, a.X - p.Lo.X}, {-d.X, p.Hi.X - a.X}, {d.Y, a.Y - p.Lo.Y}, {-d.Y, p.Hi.Y - a.Y}} {
+		switch grows, inside := side[0], side[1]; { // inside + t grows >= 0
+		case math.Abs(grows) < 1e-9:
+			if inside < -touch {
+				return a, b, false
+			}
+		case grows > 0:
+			t[0] = max(t[0], -inside/grows)
+		default:
+			t[1] = min(t[1], -inside/grows)
+		}
+	}
+	return a.Add(d.Mul(t[0])), a.Add(d.Mul(t[1])), t[1] > t[0]
 }
 
 // rowOf says what a line is to a piece.
