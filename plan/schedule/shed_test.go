@@ -66,6 +66,17 @@ func TestShedCountedByHand(t *testing.T) {
 
 	// Nails: 220 and 5 percent are 231. Shank pi/4 x 0.131² x 1.5 x 0.2836 =
 	// 0.005734 lb, 0.95 / 0.005734 = 165 a pound: 1.40 lb, 1.4 to buy.
+	//
+	// The deck, by face: 14 ft with the rakes by (5 + 1 ft) x 13/12 = 78 in.
+	// Course 1, 48 in: panels from the west edge to the rafter at 80 in, 92 long,
+	// and on to the east edge, 76. Course 2, 30 in: 44 to the rafter at 32, a
+	// whole length of 96 to that at 128, and 28. Both faces from 8 panels: 96,
+	// 96, 92, 92, 76, 76, 44 + 44, 28 + 28. They are 256 for 182 ft².
+	// Nails, rows of 48 in: 9 at 6 in, 13 at 4 in over the gable; rows of 30 in:
+	// 6 and 9. Course 1: fly rafter 9, gable 13, four rafters 36, end 9; end 9,
+	// three 27, gable 13, fly 9. Course 2: fly 6, gable 9, one 6, end 6; end 6,
+	// five 30, end 6; end 6, gable 9, fly 6. With 3 outlookers of 27 1/4 in at
+	// each end, 6 nails each: 67 + 58 + 27 + 42 + 21 + 36 = 251 a face.
 	var b bytes.Buffer
 	require.NoError(t, schedule.Order(&b, s, 0.05, "csv"))
 	assert.Equal(t, strings.Join([]string{
@@ -73,8 +84,10 @@ func TestShedCountedByHand(t *testing.T) {
 		"pieces,1,eave-clip,17 ga,20,21,21,each,0,,,!",
 		`pieces,2,sill-bolt,"1'-0"" x 1/2"" rod",18,19,19,each,0,,,!`,
 		`nails,0,8d x 1 1/2 (0.131 x 1 1/2),by hand or gun,220,231,1.4,lb,1,box of 5 lb,"165 per lb: computed: shank at 0.2836 lb/in3, 5% for the head",!`,
+		`nails,0,8d common (0.131 x 2 1/2),by hand or gun,502,528,5.3,lb,2,box of 5 lb,100 per lb: lower of two nail charts (second-hand),!`,
 		`nuts,0,"nut for 1/2"" rod",,18,19,19,each,0,,,!`,
-		`washers,0,"washer for 1/2"" rod","3"" square plate",18,19,19,each,0,,,!`, "",
+		`washers,0,"washer for 1/2"" rod","3"" square plate",18,19,19,each,0,,,!`,
+		`panels,0,"7/16 in OSB, roof deck","4'-0"" x 8'-0""",8,9,9,panel,0,,"10 pieces laid, 0 of them whole, for 182 ft² of roof; cut one after the other along a panel, narrow ones in two rows: 41% waste",!`, "",
 	}, "\r\n"), strings.ReplaceAll(b.String(), `,"`+plan.Caution+`"`, ",!"))
 }
 
