@@ -122,6 +122,14 @@ func (c *Chain) add(title string, k plan.JointKind, w *plan.Wall, links []*Link)
 	c.Links = append(c.Links, g)
 }
 
+// Places says how many joints the link has, or zones of the roof deck.
+func (g ChainLink) Places() string {
+	if g.Kind == "" {
+		return plan.Counted(g.Joints, "zone")
+	}
+	return plan.Counted(g.Joints, "joint")
+}
+
 func (c *Chain) weakest() {
 	for i, g := range c.Links {
 		if g.Worst.Demand > 0 && (c.Weak < 0 || worse(g.Worst, c.Links[c.Weak].Worst)) {

@@ -59,7 +59,7 @@ func TestDeckLinks(t *testing.T) {
 
 // A nail too short for its least penetration is a gap.
 func TestShortDeckNailIsAGap(t *testing.T) {
-	for _, l := range deckLinksOf(reportOf(placed(t, strings.Replace(withDeck("8d x 1", "6in"), "edge", "head = \"0.281in\"\nedge", 1)))) {
+	for _, l := range deckLinksOf(reportOf(placed(t, strings.Replace(withDeck("8d x 1", "6in"), "\nedge", "\nhead = \"0.281in\"\nedge", 1)))) {
 		assert.Contains(t, l.Gap, "no capacity known")
 	}
 }

@@ -108,7 +108,7 @@ func (l *laidChain) linkLines(i int) (out []linkLine) {
 			out = append(out, linkLine{x, bold})
 		}
 	}
-	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), plan.Counted(g.Joints, "joint"))
+	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), g.Places())
 	switch formOf(l.chain, i) {
 	case linkWeakest:
 		title = "WEAKEST: " + title
