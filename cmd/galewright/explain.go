@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
 	"galewright/plan/source"
 
@@ -79,9 +78,9 @@ func explainLoad(r *pipeline.Result, tag string, s streams) (known bool, err err
 	if p := r.Placement.Piece(tag); p != nil {
 		tag = p.Joint.ID
 	}
-	report, faults := loadpath.Run(r.Placement)
-	if faults.Errors() {
-		return false, (sources{}).print(s.err, faults.Sorted(), false)
+	report, faults := r.Loads()
+	if report == nil {
+		return false, (sources{}).print(s.err, faults, false)
 	}
 	text := report.Explain(tag)
 	if text == "" {

@@ -56,6 +56,7 @@ func rootKeys() []binding[plan.Plan] {
 		custom("deck", "table", "", "sheathing of the roofs and its nails; without it the load path says that nothing is known of them", readDeck).showing("[deck]"),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
+		nailingKey(),
 		custom("catalog", "texts", `"hardware.toml"`, "files of [[item]]s, relative to the plan", readCatalogs),
 		tablesKey("item", "the catalog: one piece of hardware each", readItems),
 		tablesKey("rule", "what goes at which joints; a later rule overrides an earlier one of the same purpose", readRules),

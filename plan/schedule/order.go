@@ -122,8 +122,8 @@ func coilRow(l *Line, spare float64) OrderRow {
 	}
 }
 
-// allNails adds up the fasteners of pieces and of sheathing, and the bolts
-// that items themselves are not.
+// allNails adds up the fasteners of pieces, of sheathing and between members,
+// and the bolts that items themselves are not.
 func (s *Schedule) allNails() []NailCount {
 	var t tally
 	for _, n := range s.Nails() {
@@ -137,6 +137,11 @@ func (s *Schedule) allNails() []NailCount {
 	if spec := s.Deck.Spec; spec != nil && s.Deck.Nails() > 0 {
 		if n, err := hardware.ParseNail(spec.Nail); err == nil {
 			t.add(n, false, s.Deck.Nails())
+		}
+	}
+	for _, l := range s.Nailing.Lines {
+		if n, err := hardware.ParseNail(l.Order.Nail); err == nil && l.Nails > 0 {
+			t.add(n, false, l.Nails)
 		}
 	}
 	slices.SortStableFunc(t.list, func(a, b NailCount) int {
