@@ -15,6 +15,8 @@ func init() {
 	list(Phases)
 	list(Actions)
 	list(RoofKinds)
+	list(PanelKinds)
+	list(RoofEdges)
 	list(GableEnds)
 	list(WallTops)
 	list(GirderSeats)

@@ -68,7 +68,7 @@ func TestEveryNamedWordIsInItsList(t *testing.T) {
 		typed(plan.Axes), typed(plan.Sides), typed(plan.DeadParts), typed(plan.Combinations), typed(plan.Distributions),
 		typed(plan.Exposures), typed(plan.Risks), typed(plan.Editions), typed(plan.Enclosures), typed(plan.Roles), typed(plan.JointKinds()),
 		typed(plan.Connections()), typed(plan.Drives), typed(plan.JointHosts), typed(plan.JointSheets), typed(plan.JointLies),
-		typed(plan.Coatings), typed(plan.SaltClasses), typed(plan.Finishes), typed(plan.Preservatives),
+		typed(plan.PanelKinds), typed(plan.RoofEdges), typed(plan.Coatings), typed(plan.SaltClasses), typed(plan.Finishes), typed(plan.Preservatives),
 	} {
 		all = append(all, words...)
 	}

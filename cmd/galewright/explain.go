@@ -1,7 +1,9 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/pipeline"
@@ -15,7 +17,9 @@ var explainCommand = command{
 	long: `Explains one piece or one joint: the joint and the members it ties,
 the rules that matched, with their lines in the plan, which of them was used and
 why the others were not, and the arithmetic of its demand and capacity. TAG is
-the tag of a piece as sheets and check sheets print it, or the name of a joint. With
+the tag of a piece as sheets and check sheets print it, the name of a joint, or that
+of a place in check --loads: deck-main for the deck of a roof, deck-main-3 for one of
+its zones, panel-1S-A for a segment's panels. With
 --wall it lists the joints of a wall that have no hardware.`,
 	example: "galewright explain examples/shed.toml S-16-RP-clip",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
@@ -46,6 +50,12 @@ func explain(r *pipeline.Result, args []string, wall string, s streams) (err err
 	} else {
 		text, err = r.Placement.Explain(args[1])
 	}
+	if err != nil && wall == "" && panelled(args[1]) {
+		if known, fault := explainLoad(r, args[1], s); known || fault != nil {
+			_, err = fmt.Fprintf(s.out, "\n%s\n", plan.Caution)
+			return cmp.Or(fault, err)
+		}
+	}
 	if err != nil {
 		return usagef("explain: %s", err)
 	}
@@ -56,7 +66,7 @@ func explain(r *pipeline.Result, args []string, wall string, s streams) (err err
 		if err := explainSalt(r, args[1], s); err != nil {
 			return err
 		}
-		if err := explainLoad(r, args[1], s); err != nil {
+		if _, err := explainLoad(r, args[1], s); err != nil {
 			return err
 		}
 	}
@@ -82,20 +92,27 @@ func explainSalt(r *pipeline.Result, tag string, s streams) error {
 	return nil
 }
 
-// explainLoad prints the arithmetic of the joint that tag names or belongs to.
+// explainLoad prints the arithmetic of the joint that tag names or belongs to,
+// and tells whether the load path has it.
 // What the load path has to tell of the plan is for check and loads to print.
-func explainLoad(r *pipeline.Result, tag string, s streams) error {
+func explainLoad(r *pipeline.Result, tag string, s streams) (known bool, err error) {
 	if p := r.Placement.Piece(tag); p != nil {
 		tag = p.Joint.ID
 	}
 	report, faults := r.Loads()
 	if report == nil {
-		return (sources{}).print(s.err, faults, false)
+		return false, (sources{}).print(s.err, faults, false)
 	}
 	text := report.Explain(tag)
 	if text == "" {
-		return nil
+		return false, nil
 	}
-	_, err := fmt.Fprintf(s.out, "\n%s%s", text, source.Key(text))
-	return err
+	_, err = fmt.Fprintf(s.out, "\n%s%s", text, source.Key(text))
+	return true, err
+}
+
+// panelled tells whether a name is that of a zone of a roof's deck or of the
+// panels of a wall segment, which have no piece and no joint.
+func panelled(name string) bool {
+	return strings.HasPrefix(name, "deck-") || strings.HasPrefix(name, "panel-")
 }

@@ -1,6 +1,7 @@
 package hardware
 
 import (
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -32,3 +33,6 @@ func ParseNail(text string) (Nail, error) {
 	d, l, err := plan.NailSize(text)
 	return Nail{Name: strings.Join(strings.Fields(text), " "), Diameter: d, Length: l}, err
 }
+
+// Ring tells whether the nail has a ring shank.
+func (n Nail) Ring() bool { return slices.Contains(strings.Fields(n.Name), "ring") }

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"galewright/plan"
 	"galewright/plan/capacity"
+	"galewright/plan/deck"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
 )
@@ -15,6 +16,7 @@ type analysis struct {
 	*uplift
 	lateral *lateral
 	allowed *capacity.Allowables
+	deck    *deck.Winds
 	flow    *nailFlow
 }
 
@@ -24,6 +26,7 @@ func analyze(pl *placement.Placement) *analysis {
 	a := &analysis{
 		model: m, uplift: m.allUplift(), lateral: m.allGusts(),
 		allowed: capacity.New(m.steel, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile}),
+		deck:    deck.New(m.house).Blow(m.basis),
 	}
 	a.flow = a.nailFlow(a.steel.Ties())
 	return a

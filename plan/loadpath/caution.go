@@ -33,6 +33,7 @@ func assumptions(a *analysis) []string {
 	if slices.ContainsFunc(p.Items, stainless) {
 		out = append(out, "Stainless straps are taken at Fy 30 ksi (from memory) and an Fu no higher than that of A653 Gr 33; smooth stainless nails draw out by NDS 2018 equation 12.2-4 (transcribed), and across their shanks are taken as of low carbon steel.")
 	}
+	out = append(out, a.deckAssumptions()...)
 	for _, s := range p.Site.Assumed {
 		out = append(out, "Site: "+s.String()+", not in the plan.")
 	}
@@ -53,7 +54,7 @@ func unchecked(a *analysis) []string {
 	out := []string{
 		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves.",
 		"Members themselves: bending and shear of rafters, headers, studs, joists, girders, ridge beams; plates between studs.",
-		"Sheathing and cladding on the roof and walls, windows and doors, and their fastening.",
+		"Wall panels outside of sheathed segments, roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
 		"Diaphragm shear and nailing, openings in floors, deflection and drift.",
 		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends.",
 		"Out-of-plane forces on studs other than the lateral load at rafter joints; gable ends against outward pressure.",

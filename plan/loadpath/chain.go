@@ -18,9 +18,9 @@ type Chain struct {
 
 // ChainLink is one step of a chain: all joints of one kind in one wall.
 type ChainLink struct {
-	Title  string // "rafters to plates, wall 2S"
-	Kind   plan.JointKind
-	Wall   *plan.Wall // nil at ridge and piles
+	Title  string         // "rafters to plates, wall 2S"
+	Kind   plan.JointKind // "" of the roof deck
+	Wall   *plan.Wall     // nil at ridge and piles
 	Joints int
 	Gaps   int
 	Worst  *Link
@@ -42,6 +42,7 @@ func (r *Report) chains(a *analysis) {
 	at := r.byJoint
 	over := a.ridgesOver()
 	under := a.pilesUnder()
+	decks := deckLinks(r.Links)
 	sills := map[*plan.Wall][]*Link{}
 	for _, k := range r.Links {
 		if k.Check.ID == sillCheck {
@@ -70,6 +71,7 @@ func (r *Report) chains(a *analysis) {
 			ridge = append(ridge, linksOf(at, over[w])...)
 			piles = append(piles, linksOf(at, under[w])...)
 		}
+		c.add("roof deck", "", nil, decks.over(a, l.Walls))
 		c.add("ridge", plan.RafterRidge, nil, ridge)
 		for _, w := range slices.Backward(l.Walls) {
 			for _, k := range []struct {
@@ -118,6 +120,14 @@ func (c *Chain) add(title string, k plan.JointKind, w *plan.Wall, links []*Link)
 		}
 	}
 	c.Links = append(c.Links, g)
+}
+
+// Places says how many joints the link has, or zones of the roof deck.
+func (g ChainLink) Places() string {
+	if g.Kind == "" {
+		return plan.Counted(g.Joints, "zone")
+	}
+	return plan.Counted(g.Joints, "joint")
 }
 
 func (c *Chain) weakest() {
@@ -176,6 +186,33 @@ func (a *analysis) pilesUnder() map[*plan.Wall][]*framing.Joint {
 					seen[j] = true
 					out[p.w] = append(out[p.w], j)
 				}
+			}
+		}
+	}
+	return out
+}
+
+// deckOf is the links of the roof deck by the roof they are on.
+type deckOf map[string][]*Link
+
+func deckLinks(links []*Link) deckOf {
+	out := deckOf{}
+	for _, l := range links {
+		if l.Check.ID == deckCheck {
+			out[l.Host] = append(out[l.Host], l)
+		}
+	}
+	return out
+}
+
+// over returns the links of the roofs whose rafters bear on the walls.
+func (d deckOf) over(a *analysis, walls []*plan.Wall) (out []*Link) {
+	seen := map[*plan.Roof]bool{}
+	for _, w := range walls {
+		for _, j := range a.joints[w] {
+			if r := j.Roof; r != nil && bears(j.Kind) && !seen[r] {
+				seen[r] = true
+				out = append(out, d["roof "+r.Name]...)
 			}
 		}
 	}

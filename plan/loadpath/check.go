@@ -21,6 +21,7 @@ type Check struct {
 // Checks lists the load checks from ridge to foundation, then sideways.
 func Checks() []*Check {
 	return []*Check{
+		{deckCheck, "Roof deck", "suction of components and cladding on the deck that one nail holds, against withdrawal from the framing and pull-through of its head; the worst nail of each zone, on overhangs with what acts from below", deckNails},
 		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for a uniform load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
 		{"overhang-uplift", "Outlookers and fly rafters", "uplift of a gable overhang by components and cladding of the worst zone, its soffit pushed up as the wall below is, at each outlooker: half of its width at the fly rafter, all of it by lever at the gable; the roof over the inner end at the rafter there", overhangUplift},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the wind's lateral load on the wall where the maker gives allowable loads along or across it", rafterUplift},
@@ -34,6 +35,7 @@ func Checks() []*Check {
 		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(plan.PostCap)},
 		{"porch-base-uplift", "Porch posts to footings", "uplift of the roof on a porch beam", upliftAt(plan.PostBase)},
 		{"story-shear", "Stories and lines with no lateral resistance", "shear of a story without sheathed segments in the wind's direction, or of a line with no segment wide enough to count", storyShear},
+		{panelCheck, "Wall panels", "suction of components and cladding on the wall that one nail of a sheathed segment holds, against withdrawal and pull-through; in its own worst case, not with the segment's shear", wallPanels},
 		{"unit-shear", "Sheathed segments", "shear along each segment over its counted length", unitShear},
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less the dead load left after uplift; for a segment not over another, also at the base of the post below", overturning},
 		{"collector", "Collectors", "force along a shear wall's line where it continues past a segment", collectors},

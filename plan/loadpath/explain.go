@@ -42,7 +42,7 @@ func (r *Report) Explain(jointID string) string {
 
 func termLine(what string, t Term) string {
 	number := "%.0f"
-	if t.Unit == "" || t.Unit == "ft" {
+	if t.Unit == "" || t.Unit == "ft" || t.Unit == "in" || t.Unit == "ft²" || t.Unit == "lb/in" {
 		number = "%.2f"
 	}
 	return fmt.Sprintf("    %-9s %10s %-5s %s\n", what, fmt.Sprintf(number, t.Value), t.Unit, t.Text)

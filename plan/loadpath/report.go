@@ -1,8 +1,11 @@
 package loadpath
 
 import (
+	"strings"
+
 	"galewright/plan"
 	"galewright/plan/capacity"
+	"galewright/plan/deck"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/plan/source"
@@ -60,6 +63,7 @@ type Report struct {
 	Torsion   []string
 	Links     []*Link // in the order of the checks, then of the joints
 	Chains    []*Chain
+	Deck      *deck.Winds // the roof deck with its zones
 	Assumed   []string
 	Unchecked []string
 	byJoint   map[*framing.Joint][]*Link
@@ -74,7 +78,7 @@ type Link struct {
 	Wall     *plan.Wall
 	Host     string // the wall, roof, girder, porch, story or line it is on: "wall 1S"
 	Where    string // Host and the place on it
-	Unit     string // "lb" or "plf"
+	Unit     string // "lb", "plf" or "psf"
 	Force    Force  // of the governing case, for uplift links
 	Demand   float64
 	Strength float64 // demand at strength level
@@ -84,6 +88,7 @@ type Link struct {
 	Ratio    float64 // demand over capacity; +Inf with neither
 	Gap      string  // why nothing carries the demand, "" when something does
 	Notes    []string
+	Zone     *deck.Zone // of the roof deck; nil elsewhere
 }
 
 // Term is one part of a demand or capacity.
@@ -143,11 +148,11 @@ type Balance struct {
 }
 
 // Joint returns the links at the joint, or of the segment or place, with the
-// ID, or nil.
+// ID, or nil; deck-ROOF gives all zones of a roof's deck.
 func (r *Report) Joint(id string) []*Link {
 	var out []*Link
 	for _, l := range r.Links {
-		if l.ID == id || l.Joint != nil && l.Joint.ID == id {
+		if l.ID == id || l.Joint != nil && l.Joint.ID == id || l.Check.ID == deckCheck && strings.HasPrefix(l.ID, id+"-") {
 			out = append(out, l)
 		}
 	}

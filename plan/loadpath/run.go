@@ -21,6 +21,7 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 	r := &Report{
 		Placement: pl, Basis: a.basis, Main: a.main, Limits: a.basis.Limits(), Dead: a.dead.lines,
 		Balance: a.balances, Stories: a.lateral.stories, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
+		Deck:    a.deck,
 		byJoint: map[*framing.Joint][]*Link{}, work: a,
 	}
 	for _, c := range Checks() {

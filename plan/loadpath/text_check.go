@@ -129,7 +129,7 @@ func (r *Report) writeChains(p printer) {
 			if i == c.Weak {
 				mark = ">"
 			}
-			p.line("   %s %-46s %11s, %8s; %s: %.0f of %s lb, %s", mark, g.Title, plan.Counted(g.Joints, "joint"), plan.Counted(g.Gaps, "gap"), g.Worst.ID, g.Worst.Demand, capText(g.Worst), ratioText(g.Worst))
+			p.line("   %s %-46s %11s, %8s; %s: %.0f of %s %s, %s", mark, g.Title, g.Places(), plan.Counted(g.Gaps, "gap"), g.Worst.ID, g.Worst.Demand, capText(g.Worst), g.Worst.Unit, ratioText(g.Worst))
 		}
 	}
 }

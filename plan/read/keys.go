@@ -42,6 +42,9 @@ func (b binding[T]) orWord(word string) binding[T] { return b.or(word, strconv.Q
 // otherwise says in words what happens when the key is left out.
 func (b binding[T]) otherwise(words string) binding[T] { b.Default = words; return b }
 
+// showing gives an example that is no key and value.
+func (b binding[T]) showing(line string) binding[T] { b.Example = line; return b }
+
 // words lists the fixed values.
 func (b binding[T]) words(list []string) binding[T] { b.Values = list; return b }
 
@@ -227,7 +230,7 @@ func Keys() []Key {
 		of("", rootKeys()),
 		of("project", projectKeys), of("site", siteKeys),
 		of("level", levelKeys), of("wall", wallKeys), of("wall.start", endKeys), of("wall.opening", openingKeys), of("wall.shear", shearKeys),
-		of("roof", roofKeys), of("foundation", foundationKeys), of("girder", girderKeys), of("porch", porchKeys),
+		of("roof", roofKeys), of("deck", deckKeys), of("deck.zone", nailZoneKeys), of("foundation", foundationKeys), of("girder", girderKeys), of("porch", porchKeys),
 		of("nailing", nailingKeys()), of("nailing.connection", nailLineKeys),
 		of("lumber", lumberKeys), of("loads", loadsKeys), of("loads.dead", deadKeys), of("salt", saltKeys), of("salt.override", saltPlaceKeys), of("treated", treatedKeys), of("item", itemKeys), of("item.nails", nailKeys), of("item.loads", loadKeys),
 		of("rule", ruleKeys), of("rule.where", whereKeys), of("place", placeKeys),

@@ -53,6 +53,7 @@ func rootKeys() []binding[plan.Plan] {
 		tablesKey("level", "the stories, lowest first", readLevels).must(),
 		tablesKey("wall", "the walls; exterior walls go counterclockwise around the house", readWalls).must(),
 		tablesKey("roof", "the roofs; roofs over one level meet in valleys", readRoofs),
+		custom("deck", "table", "", "sheathing of the roofs and its nails; without it the load path says that nothing is known of them", readDeck).showing("[deck]"),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
 		nailingKey(),

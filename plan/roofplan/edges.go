@@ -5,21 +5,22 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 )
 
 // EdgeKind is the kind of an edge of a face, and of what a rafter meets at
 // its ends.
-type EdgeKind string
+type EdgeKind = plan.RoofEdge
 
-// The kinds of edges.
+// The kinds of edges, by their short names.
 const (
-	Eave   EdgeKind = "eave"   // low, free
-	Rake   EdgeKind = "rake"   // sloping, free
-	Ridge  EdgeKind = "ridge"  // high: both faces fall away, or the free top of a shed
-	Hip    EdgeKind = "hip"    // sloping, both faces fall away
-	Valley EdgeKind = "valley" // sloping, both faces climb away
-	Wall   EdgeKind = "wall"   // ends at a wall, or under a higher roof
+	Eave   = plan.EaveEdge
+	Rake   = plan.RakeEdge
+	Ridge  = plan.RidgeEdge
+	Hip    = plan.HipEdge
+	Valley = plan.ValleyEdge
+	Wall   = plan.WallEdge
 )
 
 // probe is how far beside an edge the neighbor is looked for, in.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"galewright/plan"
+	"galewright/plan/deck"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 )
@@ -134,6 +135,11 @@ func (s *Schedule) allNails() []NailCount {
 			n := h.Nail
 			n.Coating = s.Placement.House.Plan.Salt.Nailing
 			t.add(n, false, h.Nails)
+		}
+	}
+	if spec := s.Deck.Spec; spec != nil && s.Deck.Nails() > 0 {
+		if n, err := hardware.ParseNail(spec.Nail); err == nil {
+			t.add(n, false, s.Deck.Nails())
 		}
 	}
 	for _, l := range s.Nailing.Lines {
@@ -275,7 +281,24 @@ func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
 			Count: n[k], Spare: m, Order: float64(m), Unit: "panel", Source: "shear wall segments only, upright, cut at the segment's end",
 		})
 	}
-	return out
+	return append(out, s.orderDeck(spare)...)
+}
+
+// orderDeck lists the panels of the roof deck: the count is that of the panels
+// that its pieces are cut from.
+func (s *Schedule) orderDeck(spare float64) []OrderRow {
+	d := s.Deck
+	pieces, whole := d.Pieces()
+	if pieces == 0 {
+		return nil
+	}
+	n := d.Sheets()
+	m := more(n, spare)
+	return []OrderRow{{
+		Section: "panels", Name: fmt.Sprintf("%s in %s, roof deck", d.Spec.Panel, d.Spec.Kind), Detail: length.Feet(deck.PanelWide) + " x " + length.Feet(deck.PanelLong),
+		Count: n, Spare: m, Order: float64(m), Unit: "panel",
+		Source: fmt.Sprintf("%d pieces laid, %d of them whole, for %.0f ft² of roof; cut one after the other along a panel, narrow ones in two rows: %.0f%% waste", pieces, whole, d.Area(), 100*d.Waste()),
+	}}
 }
 
 // hours adds up the minutes from the catalog by phase, in hours; nothing when

@@ -3,8 +3,10 @@ package schedule
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"galewright/plan"
+	"galewright/plan/deck"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 	"galewright/plan/nailing"
@@ -34,6 +36,7 @@ type Schedule struct {
 	Lines     []*Line
 	Sheathing []*Sheathing     // of the walls' shear segments
 	Nailing   *nailing.Nailing // between members, as the plan orders it
+	Deck      *deck.Deck       // of the roofs; without panels where the plan says nothing of them
 	byMark    map[string]*Line
 }
 
@@ -56,6 +59,7 @@ func New(p *placement.Placement) *Schedule {
 		}
 	}
 	s.Sheathing = sheathing(p)
+	s.Deck = deck.New(p.House)
 	s.Nailing = nailing.New(p.House)
 	return s
 }
@@ -98,12 +102,12 @@ type tally struct {
 
 type nailKey struct {
 	diameter, length float64
-	bolt, hand       bool
+	bolt, hand, ring bool
 	coating          plan.Coating
 }
 
 func (t *tally) add(n hardware.Nail, hand bool, count int) {
-	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand, n.Coating}
+	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand, n.Ring(), n.Coating}
 	i, ok := t.at[k]
 	if !ok {
 		if t.at == nil {
@@ -118,7 +122,7 @@ func (t *tally) add(n hardware.Nail, hand bool, count int) {
 
 // nailLabel names a nail with its size: 8d common (0.131" x 2 1/2").
 func nailLabel(n hardware.Nail) string {
-	if n.Name == "" || n.Name[0] == '0' || n.Name[0] == '.' || n.Bolt() {
+	if n.Name == "" || n.Name[0] == '0' || n.Name[0] == '.' || n.Bolt() || strings.HasPrefix(n.Name, "ring 0") {
 		return n.Name
 	}
 	return n.Name + " (" + number(n.Diameter) + " x " + inches(n.Length) + ")"

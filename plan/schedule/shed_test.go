@@ -66,6 +66,17 @@ func TestShedCountedByHand(t *testing.T) {
 
 	// Nails: 220 and 5 percent are 231. Shank pi/4 x 0.131² x 1.5 x 0.2836 =
 	// 0.005734 lb, 0.95 / 0.005734 = 165 a pound: 1.40 lb, 1.4 to buy.
+	//
+	// The deck, by face: 14 ft with the rakes by (5 + 1 ft) x 13/12 = 78 in.
+	// Course 1, 48 in: panels from the west edge to the rafter at 80 in, 92 long,
+	// and on to the east edge, 76. Course 2, 30 in: 44 to the rafter at 32, a
+	// whole length of 96 to that at 128, and 28. Both faces from 8 panels: 96,
+	// 96, 92, 92, 76, 76, 44 + 44, 28 + 28. They are 256 for 182 ft².
+	// Nails, rows of 48 in: 9 at 6 in, 13 at 4 in over the gable; rows of 30 in:
+	// 6 and 9. Course 1: fly rafter 9, gable 13, four rafters 36, end 9; end 9,
+	// three 27, gable 13, fly 9. Course 2: fly 6, gable 9, one 6, end 6; end 6,
+	// five 30, end 6; end 6, gable 9, fly 6. With 3 outlookers of 27 1/4 in at
+	// each end, 6 nails each: 67 + 58 + 27 + 42 + 21 + 36 = 251 a face.
 	var b bytes.Buffer
 	require.NoError(t, schedule.Order(&b, s, 0.05, "csv"))
 	assert.Equal(t, strings.Join([]string{

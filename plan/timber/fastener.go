@@ -35,7 +35,7 @@ type Fastener struct {
 	Length float64 // under the head to the tip
 	Head   float64 // diameter of the head; 0 = not known
 	Tip    float64 // length of the tapered tip
-	Thread float64 // length of thread from the tip, tip included; 0 = none
+	Thread float64 // length of thread or rings from the tip, tip included; 0 = none, of a ring shank all of it
 	Fyb    float64 // bending yield strength, psi
 	Shank  Shank   // of a nail
 }

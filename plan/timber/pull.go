@@ -19,7 +19,7 @@ type Pull struct {
 // PullValue is what one fastener is allowed against being drawn out.
 type PullValue struct {
 	PerInch    float64 // W, lb per inch
-	Length     float64 // that holds, in: whole penetration of a nail, thread of a screw
+	Length     float64 // that holds, in: whole penetration of a nail, thread of a screw, rings of a nail that has them for a part of its length
 	Withdrawal float64 // reference, lb
 	// Head is the reference pull-through of the head, lb; 0 where it was not
 	// checked: a steel side, or a head of unknown diameter.
@@ -47,7 +47,7 @@ func (p Pull) Value() (PullValue, error) {
 		return v, nil
 	}
 	v.PerInch, v.Length = f.perInch(p.Main.G), v.Driven.P
-	if f.Kind != NailKind {
+	if f.Kind != NailKind || f.Thread > 0 {
 		v.Length = f.threadIn(before, p.Main.Thickness)
 	}
 	v.Withdrawal = v.PerInch * v.Length

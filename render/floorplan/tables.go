@@ -32,6 +32,9 @@ func NotePages(c *page.Context) []*page.Page {
 	notes = append(append([]string{}, levelNotes...), notes...)
 	notes = append(notes, foundationNotes(c)...)
 	f.Put(table.Numbered("Notes", append(notes, roofNotes(c)...)))
+	for _, t := range append(nailTables(c), zoneTables(c)...) {
+		f.Put(t)
+	}
 	return f.Done()
 }
 
@@ -68,7 +71,9 @@ func (v *planView) planTables(name string, s planSheet, tables []*table.Table) {
 		v.looseLegend()
 		return
 	}
-	tables = append([]*table.Table{v.sheetLegend()}, tables...)
+	if len(v.order) > 0 {
+		tables = append([]*table.Table{v.sheetLegend()}, tables...)
+	}
 	if s.side > 0 {
 		v.columnTables(tables)
 		return
@@ -120,8 +125,11 @@ func (v *planView) columnTables(tables []*table.Table) {
 // left: first beside the title block, then round the plan, in as few columns
 // as fit.
 func (v *planView) looseLegend() {
-	spots := v.freeRoom()
 	items := v.legendItems()
+	if len(items) == 0 {
+		return
+	}
+	spots := v.freeRoom()
 	z := v.Size.Note
 	var wide sheet.MM
 	for _, it := range items {

@@ -132,6 +132,9 @@ type picture struct {
 
 // pictures holds one for each kind of joint in a chain.
 var pictures = map[plan.JointKind]picture{
+	"": { // the deck: a panel on two rafters, nailed
+		boxes: [][4]float64{{0, 0.3, 1, 0.42}, {0.14, 0.42, 0.28, 0.9}, {0.72, 0.42, 0.86, 0.9}}, tie: []float64{0.21, 0.24, 0.21, 0.7},
+	},
 	plan.RafterRidge: {
 		boxes: [][4]float64{{0.45, 0.2, 0.55, 0.75}},
 		poles: [][]float64{{0, 0.78, 0.45, 0.28, 0.45, 0.48, 0, 0.98}, {1, 0.78, 0.55, 0.28, 0.55, 0.48, 1, 0.98}}, tie: []float64{0.2, 0.5, 0.5, 0.12, 0.8, 0.5},

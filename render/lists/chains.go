@@ -108,7 +108,7 @@ func (l *laidChain) linkLines(i int) (out []linkLine) {
 			out = append(out, linkLine{x, bold})
 		}
 	}
-	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), plan.Counted(g.Joints, "joint"))
+	title := fmt.Sprintf("%s (%s)", upperFirst(g.Title), g.Places())
 	switch formOf(l.chain, i) {
 	case linkWeakest:
 		title = "WEAKEST: " + title
@@ -143,6 +143,9 @@ func upperFirst(s string) string {
 
 // seeKey is the key of the sheet that shows the joints of a link.
 func seeKey(g loadpath.ChainLink) string {
+	if g.Kind == "" {
+		return "deck"
+	}
 	switch home := g.Kind.Place(g.Wall != nil).Home; {
 	case home == plan.RoofSheet:
 		return "roof"
