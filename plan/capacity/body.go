@@ -8,9 +8,9 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
+	"galewright/plan/wood"
 )
 
 // endTerms adds what each end of a body holds: its fasteners in the member it
@@ -114,17 +114,14 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 	a.endTerms(&c, b, dir)
 	for _, r := range b.Rods {
 		if !r.Bears() {
-			c.Unknown = "its rod bears on nothing at one end; it goes through: " + steel.Passed(r.Passes)
-			if r.Need > 0 {
-				c.Unknown += fmt.Sprintf("; cut to %s it ends in the wood, to a washer and nut below it takes %s", length.Feet(r.Length()), length.Feet(r.Need))
-			}
+			c.Unknown = "its rod bears on nothing at one end: " + r.Why
 		}
 		if p.Joint.Kind == plan.GirderPile && !passesPile(r) {
-			c.Unknown = "the bolt does not pass the pile; it goes through: " + steel.Passed(r.Passes)
+			c.Unknown = "the bolt does not pass the pile; it goes through: " + wood.Passed(r.Passes)
 		}
 		for _, e := range r.Ends {
 			if e.Kind == steel.OnWasher && p.Joint.Kind != plan.GirderPile { // there the bolt works across
-				c.least(Term{fmt.Sprintf("washer on the %s: %.2f in², Fc perpendicular %.0f psi from memory", e.Member.Role, e.Area, a.fasten.Species.FcPerp), e.Area * a.fasten.Species.FcPerp, "lb"},
+				c.least(Term{fmt.Sprintf("washer on the %s: it bears on %.2f in² of wood, Fc perpendicular %.0f psi from memory", e.Member.Role, e.Area, a.fasten.Species.FcPerp), e.Area * a.fasten.Species.FcPerp, "lb"},
 					"bearing under the washer")
 			}
 		}

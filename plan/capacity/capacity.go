@@ -136,9 +136,9 @@ func numbered(n hardware.Nail) bool {
 	return strings.HasPrefix(strings.TrimPrefix(strings.TrimSpace(n.Name), "screw "), "No. ")
 }
 
-// wood returns the thickness of wood that a nail of the piece finds, in: the
+// behindSteel returns the thickness of wood that a nail of the piece finds, in: the
 // least of the members it is nailed to.
-func wood(p *placement.Piece) float64 {
+func behindSteel(p *placement.Piece) float64 {
 	members := p.Members()
 	if len(members) == 0 {
 		members = p.Joint.Members[:min(1, len(p.Joint.Members))]
@@ -198,7 +198,7 @@ func (a *Allowables) nailTerm(c *Capacity, p *placement.Piece, part string, n ha
 	if numbered(n) {
 		nail.Root = timber.ScrewRoot(n.Diameter)
 	}
-	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: wood(p), G: a.species.G})
+	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: behindSteel(p), G: a.species.G})
 	if err != nil {
 		c.Unknown = fmt.Sprintf("nail %s: %s", n.Name, err)
 		return
@@ -234,7 +234,7 @@ func (a *Allowables) boltTerm(c *Capacity, p *placement.Piece, part string, n ha
 	if strings.Contains(part, "beam") || strings.Contains(part, "girder") || strings.Contains(part, "header") {
 		grain = 90
 	}
-	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, grain), Fes: fes, Lm: wood(p), Ls: t, Angle: grain}
+	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, grain), Fes: fes, Lm: behindSteel(p), Ls: t, Angle: grain}
 	y := d.SingleShear()
 	c.least(Term{fmt.Sprintf("%s %s %s, load at %.0f degrees to grain: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", plan.Counted(count, "bolt"), n.Name, part, grain, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
 		fmt.Sprintf("bolts %s, mode %s", part, y.Mode))
@@ -267,7 +267,7 @@ func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 		it.Width, baseThickness(it), plan.Counted(rows, "hole"), d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
 }
 
-// rodTerms adds the tension of a rod and the bearing under its washer.
+// rodTerms adds the tension of a rod; what its washer bears on is its body's.
 func (a *Allowables) rodTerms(c *Capacity, p *placement.Piece) {
 	it := p.Item
 	if it.Rod == 0 {
@@ -278,11 +278,6 @@ func (a *Allowables) rodTerms(c *Capacity, p *placement.Piece) {
 		return
 	}
 	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360-16 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
-	if it.Washer > 0 {
-		if v, err := timber.WasherBearing(it.Washer, it.Rod+1.0/16, a.species.FcPerp); err == nil {
-			c.least(Term{fmt.Sprintf("bearing under a washer of %.2f in, Fc perpendicular %.0f psi from memory", it.Washer, a.species.FcPerp), v, "lb"}, "bearing under the washer")
-		}
-	}
 }
 
 // girder returns the thickness of the girder that a bolt crosses, in; 3 in

@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 )
 
 // Fault is what the list says of one code.
@@ -54,6 +55,9 @@ func All() (out []Fault) {
 		if !slices.ContainsFunc(out, func(f Fault) bool { return f.Code == c.ID }) { // told by the reader as well
 			add("placing hardware", row{c.ID, c.Doc, ""})
 		}
+	}
+	for _, c := range steel.Checks {
+		add("hardware in space", row{c.ID, c.Doc, ""})
 	}
 	for _, r := range loads {
 		add("the load path", r)

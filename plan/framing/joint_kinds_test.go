@@ -44,16 +44,18 @@ func TestJointsOfTheDemoByHand(t *testing.T) {
 	// 15 + 10 + 2 + 4 + 2 = 33.
 	assert.Equal(t, 33, count("1S", plan.RimGirder))
 	assert.Equal(t, 33, count("1S", plan.SoleRim))
-	// 1E runs across the three girders.
-	assert.Equal(t, 3, count("1E", plan.RimGirder))
+	// 1E runs across the three girders, and over GES and GEN between them. Module
+	// studs at 16 … 320 in: 20; w5 swallows 112 128 144, w6 192 208 224, the posts
+	// at 96 and 240 take two more: 12. Kings: 4, those posts 2, corners 4: 22.
+	assert.Equal(t, 3+22, count("1E", plan.RimGirder))
 	assert.Equal(t, 0, count("2S", plan.RimGirder), "no girder is up there")
 	// Joists run north over GS, GC and GN at 16 … 512 in: 32 of them; the floor
 	// is 28 ft deep and the longest stock 20 ft, so each is two, lapped on GC.
 	assert.Equal(t, 32, count("GS", plan.JoistGirder))
 	assert.Equal(t, 64, count("GC", plan.JoistGirder))
 	assert.Equal(t, 32, count("GN", plan.JoistGirder))
-	// Girders of 44 ft from 20 ft stock break over the piles at 14 ft 10 in and
-	// 29 ft 2 in: 178 and 350 - 178 = 172 and 528 - 350 = 178 in long.
+	// Girders of 44 ft from 20 ft stock break over the piles at 14 ft 6 in and
+	// 29 ft 2 in: 174 and 350 - 174 = 176 and 528 - 350 = 178 in long.
 	assert.Equal(t, 2, count("GC", plan.GirderSplice))
 	assert.InDelta(t, 350, joints(h, "GC", plan.GirderSplice)[1].Station, 1e-9)
 	assert.Equal(t, plan.Pile, joints(h, "GC", plan.GirderSplice)[0].Members[2].Role)

@@ -71,8 +71,8 @@ at = "5' 4in"
 }
 
 // What the demo house lacks by hand: base straps end on the rims and nothing
-// ties a rim to its girder, six rims on the two long walls; hold-down rods
-// whose line passes no girder end in the air.
+// ties a rim to its girder, six rims on the two long walls. All 20 rods of the
+// first story's hold-downs come out under a girder.
 func TestTheLiftTestFindsRimsThatNothingHolds(t *testing.T) {
 	r := reported(t, "marsh-wren.toml", "")
 	rims, rods := 0, 0
@@ -81,11 +81,13 @@ func TestTheLiftTestFindsRimsThatNothingHolds(t *testing.T) {
 			rims++
 			assert.Positive(t, l.Demand, l.ID)
 		}
-		if l.Capacity != nil && l.Capacity.Mark == "hold-down-heavy" && l.Gap != "" {
+		if l.Capacity != nil && l.Capacity.Mark == "hold-down-heavy" {
 			rods++
-			assert.Contains(t, l.Gap, "bears on nothing")
+		}
+		if l.Capacity != nil && l.Capacity.Mark == "hold-down-heavy" && l.Gap != "" {
+			t.Errorf("%s: %s", l.ID, l.Gap)
 		}
 	}
 	assert.Equal(t, 6, rims)
-	assert.Positive(t, rods)
+	assert.Equal(t, 20, rods)
 }

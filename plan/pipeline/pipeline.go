@@ -1,5 +1,5 @@
 // Package pipeline runs a plan through its stages in the one order they have:
-// read, frame, furnish with hardware, count. Source text flows in; a Result
+// read, frame, furnish with hardware, make bodies of it, count. Source text flows in; a Result
 // and every diagnostic of every stage flow out. It decides nothing itself.
 package pipeline
 
@@ -12,6 +12,7 @@ import (
 	"galewright/plan/placement"
 	"galewright/plan/read"
 	"galewright/plan/schedule"
+	"galewright/plan/steel"
 )
 
 // Result is a plan with all that follows from it. A stage that could not run
@@ -21,6 +22,7 @@ type Result struct {
 	House     *framing.House
 	Catalog   *hardware.Catalog
 	Placement *placement.Placement
+	Steel     *steel.Steel
 	Schedule  *schedule.Schedule
 }
 
@@ -59,8 +61,13 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	placed, more := placement.Place(house, catalog)
 	faults = append(faults, more...)
 	r.Placement = placed
+	if faults.Errors() {
+		return faults
+	}
+	r.Steel = steel.New(placed)
+	faults = append(faults, r.Steel.Check()...)
 	if !faults.Errors() {
-		r.Schedule = schedule.New(placed)
+		r.Schedule = schedule.New(r.Steel)
 	}
 	return faults
 }

@@ -168,23 +168,22 @@ func threaded(n hardware.Nail) string {
 	return "bolts"
 }
 
-// orderRods lists the rods of pairs and hold-downs cut to length, and the nuts
-// and washers of all rods and bolts.
+// orderRods lists the rods that are cut to length, and the nuts and washers of
+// all rods and bolts, as the bodies have them.
 func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
 	type rod struct{ diameter, long float64 }
 	rods, nuts, washers := map[rod]int{}, map[float64]int{}, map[rod]int{}
-	for _, l := range s.Lines {
-		it := l.Item
-		for _, p := range l.Pieces {
-			ends := rodEnds(it, p.Cut)
-			if ends == 0 {
-				continue
+	for _, r := range s.Steel.Rods() {
+		if r.For.Cut > 0 {
+			rods[rod{r.Diameter, CutRod(r.Length())}]++
+		}
+		for _, e := range r.Ends {
+			if e.Nuts > 0 {
+				nuts[r.Diameter] += e.Nuts
 			}
-			if p.Cut > 0 {
-				rods[rod{it.Rod, math.Ceil(p.Cut - 1e-9)}]++
+			if e.Washers > 0 {
+				washers[rod{r.Diameter, e.Washer}] += e.Washers
 			}
-			nuts[it.Rod] += ends
-			washers[rod{it.Rod, it.Washer}] += ends
 		}
 	}
 	order := func(a, b rod) int { return cmp.Or(cmp.Compare(a.diameter, b.diameter), cmp.Compare(a.long, b.long)) }
@@ -197,23 +196,16 @@ func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
 	for _, k := range sorted(washers, order) {
 		detail := "cut washer"
 		if k.long > 0 {
-			detail = fmt.Sprintf("%s square plate", length.Feet(k.long))
+			detail = fmt.Sprintf("%s square plate, %s thick", length.Feet(k.long), length.Feet(hardware.WasherThick(k.long)))
 		}
 		out = append(out, hardwareRow("washers", fmt.Sprintf("washer for %s rod", length.Feet(k.diameter)), detail, washers[k], spare))
 	}
 	return out
 }
 
-// rodEnds returns how many ends of a piece's rod take a nut and washer.
-func rodEnds(it *hardware.Item, cut float64) int {
-	switch {
-	case it.Rod <= 0:
-		return 0
-	case it.Bodies == 2 || it.Bodies == 1 && cut > 0:
-		return 2
-	}
-	return 1
-}
+// CutRod returns the length that a rod is listed with, in: as long as its body,
+// to the next quarter inch.
+func CutRod(long float64) float64 { return math.Ceil(long*4-1e-6) / 4 }
 
 func hardwareRow(section, name, detail string, n int, spare float64) OrderRow {
 	m := more(n, spare)

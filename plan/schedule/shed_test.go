@@ -74,7 +74,7 @@ func TestShedCountedByHand(t *testing.T) {
 		`pieces,2,sill-bolt,"1'-0"" x 1/2"" rod",18,19,19,each,0,,,!`,
 		`nails,0,8d x 1 1/2 (0.131 x 1 1/2),by hand or gun,220,231,1.4,lb,1,box of 5 lb,"165 per lb: computed: shank at 0.2836 lb/in3, 5% for the head",!`,
 		`nuts,0,"nut for 1/2"" rod",,18,19,19,each,0,,,!`,
-		`washers,0,"washer for 1/2"" rod","3"" square plate",18,19,19,each,0,,,!`, "",
+		`washers,0,"washer for 1/2"" rod","3"" square plate, 1/4"" thick",18,19,19,each,0,,,!`, "",
 	}, "\r\n"), strings.ReplaceAll(b.String(), `,"`+plan.Caution+`"`, ",!"))
 }
 

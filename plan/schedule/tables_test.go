@@ -11,6 +11,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -83,7 +84,7 @@ func twoNails(t *testing.T) *Schedule {
 	for _, it := range c.Items {
 		p.Pieces = append(p.Pieces, &placement.Piece{Item: it, Joint: &framing.Joint{Host: "1S"}, Rule: &plan.Rule{}})
 	}
-	return New(p)
+	return New(steel.New(p))
 }
 
 func TestFurtherNailsHaveRowsWithoutPieces(t *testing.T) {
@@ -130,8 +131,8 @@ func TestOrderTable(t *testing.T) {
 	assert.Contains(t, rows, []string{"1", "hold-down-pair", `10 5/8" x 5/8" rod, 2 bodies each`, "4", "5", "5 each"})
 	// Four cuts of 30 in are 120 in; 120 / 70 = 1.7, no cutting needs fewer than 2.
 	assert.Contains(t, rows, []string{"3", "coil", `10'-0" of strap, 2'-6" x 1 3/8" x 19 ga`, "3", "4", "2 rolls", `2 rolls of 5'-10"`, "cut longest first, best fit; at least 2 needed however they are cut"})
-	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate`, "4", "5", "5 each"})
-	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-11" long`, "2", "2", "2 each"})
+	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate, 1/4" thick`, "4", "5", "5 each"})
+	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-10 1/4" long`, "2", "2", "2 each"})
 	assert.Contains(t, rows, []string{"install inside", "without 2 pieces that have no minutes", "0", "0", "0 hours", "minutes from the catalog"})
 }
 

@@ -13,6 +13,16 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// stick is a member of a box between two corners, its grain along z.
+func stick(id string, lo, hi geom.Vec3) *framing.Member {
+	d := hi.Sub(lo)
+	mid := lo.Add(hi).Mul(0.5)
+	return &framing.Member{
+		ID: id, Solid: []geom.Solid{geom.Box(lo, geom.Vec3{X: d.X}, geom.Vec3{Y: d.Y}, geom.Vec3{Z: d.Z})},
+		A: geom.Vec3{X: mid.X, Y: mid.Y, Z: lo.Z}, B: geom.Vec3{X: mid.X, Y: mid.Y, Z: hi.Z}, Z0: lo.Z, Z1: hi.Z,
+	}
+}
+
 func end(count, rows int) hardware.End {
 	return hardware.End{
 		Fasteners: plan.Fasteners{Count: count, Rows: rows, Spacing: 2, EndDist: 1},
@@ -90,47 +100,39 @@ func TestABoltGoesThrough(t *testing.T) {
 	assert.Zero(t, b.Fasteners[0].Beyond())
 }
 
-func TestARodGoesDownToTheUndersideOfWhatCarries(t *testing.T) {
-	plate := stick("plate", geom.Vec3{X: -20, Z: 20}, geom.Vec3{X: 20, Y: 5.5, Z: 21.5})
-	plate.Role = plan.BottomPlate
-	girder := stick("girder", geom.Vec3{X: -20, Z: -3}, geom.Vec3{X: 20, Y: 4.5, Z: 8.25})
-	girder.Role = plan.GirderBeam
-	deep := stick("deep", geom.Vec3{X: -20, Z: -40}, geom.Vec3{X: 20, Y: 4.5, Z: -30})
-	deep.Role = plan.Beam
-	w := NewWood([]*framing.Member{plate, girder, deep})
-	runs, at, ok := w.Below(geom.Vec3{Y: 2, Z: 24}, 80, Carries)
-	require.True(t, ok)
-	assert.Same(t, girder, runs[at].Member, "what lies 27 in below the girder is not reached")
-	assert.InDelta(t, 27, runs[at].To, 1e-9)
-	_, _, ok = w.Below(geom.Vec3{Y: 5, Z: 24}, 80, Carries)
-	assert.False(t, ok, "beside the girder there is nothing to bear on")
-	m, d := Nearest([]*framing.Member{plate, girder, deep}, geom.Vec3{Y: 5, Z: 24}, Carries)
-	assert.Same(t, girder, m)
-	assert.Greater(t, d, 15.0)
-}
-
-// Washer areas by hand: 3 in square over a hole of 11/16: 9 − 0.371; a cut
-// washer for 7/8 rod, 2 1/4 across, over a hole of 15/16: 3.976 − 0.690.
-func TestWhatAWasherBearsOn(t *testing.T) {
-	assert.InDelta(t, 8.629, area(3, 0.625), 0.001)
-	assert.InDelta(t, 3.286, area(0, 0.875), 0.001)
-}
-
-// A rod from a seat at 24 in, through a plate and a girder whose underside is at
-// -3: to the underside 27 in, washer 1/8, nut 7/8, thread 1/4: it takes 28 1/4.
-// Cut to 18 it ends in the girder and bears on nothing.
+// A rod from a seat at 24 in, through a girder whose underside is at -3: to the
+// underside 27 in; above the seat a cut washer 3/16, nut 7/8, thread 1/4 = 1 5/16;
+// below it a 3 in plate of 1/4, nut and thread = 1 3/8: 29 11/16. Cut to 18 it ends
+// in the girder and bears on nothing.
 func TestARodBearsOnlyAsFarAsItIsCut(t *testing.T) {
 	girder := stick("girder", geom.Vec3{X: -20, Z: -3}, geom.Vec3{X: 20, Y: 4.5, Z: 8.25})
 	girder.Role = plan.GirderBeam
-	s := &Steel{Wood: NewWood([]*framing.Member{girder})}
+	s := &Steel{Wood: NewWood([]*framing.Member{girder}), Placed: &placement.Placement{House: &framing.House{}}}
+	it := &hardware.Item{Item: &plan.Item{Rod: 0.875, Washer: 3}}
 	for _, c := range []struct {
 		cut   float64
 		bears bool
-	}{{18, false}, {28, false}, {28.25, true}, {30, true}} {
-		top := geom.Vec3{Y: 2, Z: 24}
-		r := &Rod{A: top, B: top.Sub(geom.Vec3{Z: c.cut}), Diameter: 0.875}
-		s.down(r, &placement.Piece{Item: &hardware.Item{Item: &plan.Item{}}}, Bearing{Kind: OnSeat})
+	}{{18, false}, {29.625, false}, {29.6875, true}, {31, true}} {
+		top := geom.Vec3{Y: 2, Z: 24 + 1.3125}
+		r := &Rod{A: top, B: top.Sub(geom.Vec3{Z: c.cut}), Diameter: 0.875, For: &placement.Piece{Item: it}}
+		r.Ends[0] = onSeat(r.A, r.Diameter, 0, -1)
+		assert.InDelta(t, 24, r.Ends[0].At.Z, 1e-9)
+		s.down(r, r.Ends[0].At)
 		assert.Equal(t, c.bears, r.Bears(), "cut to %v", c.cut)
-		assert.InDelta(t, 28.25, r.Need, 1e-9)
+		assert.InDelta(t, 29.6875, r.Need, 1e-9)
+		assert.Equal(t, c.bears, r.Why == "", r.Why)
 	}
+}
+
+// Beside the girder the rod passes nothing; the message names the girder, whose
+// middle line is 2.25 in from the face and here 5.25 from the rod.
+func TestARodThatMeetsNothingNamesTheNearest(t *testing.T) {
+	girder := stick("girder", geom.Vec3{X: -20, Z: -3}, geom.Vec3{X: 20, Y: 4.5, Z: 8.25})
+	girder.Role, girder.A, girder.B = plan.GirderBeam, geom.Vec3{X: -20, Y: 2.25, Z: 2.6}, geom.Vec3{X: 20, Y: 2.25, Z: 2.6}
+	s := &Steel{Wood: NewWood([]*framing.Member{girder}), Placed: &placement.Placement{House: &framing.House{Members: []*framing.Member{girder}}}}
+	top := geom.Vec3{Y: 7.5, Z: 24}
+	r := &Rod{A: top, B: top.Sub(geom.Vec3{Z: 30}), Diameter: 0.875, For: &placement.Piece{Item: &hardware.Item{Item: &plan.Item{Rod: 0.875}}}}
+	s.down(r, top)
+	require.False(t, r.Bears())
+	assert.Equal(t, "nothing under it takes a washer: it goes through nothing; the nearest is the girder girder, whose middle line passes it at 5 1/4\"", r.Why)
 }
