@@ -97,14 +97,19 @@ func drawHoldDown(d *draft, it detailItem) {
 	s := floorStack(it, 60)
 	post, _ := it.section(0)
 	foot := s.bottom
-	s.trim(foot-6, plateThick+b.h+4)
+	end := foot - 5
+	if it.Piece.Cut > 0 {
+		end = it.Piece.Rod.B.Z - s.ref
+	}
+	s.trim(min(foot-6, end-2), plateThick+b.h+4)
 	half := 2*b.center + 4
 	d.head(0, "along the wall")
 	d.beside(s, post, half)
 	d.bodySide(b, plateThick, 1)
 	seat := plateThick + b.standoff
-	d.rod(b.center, foot-5, seat+1.6*b.rod, b.rod)
+	d.rod(b.center, end, seat+hardware.Past(b.rod, 0), b.rod)
 	d.nut(b.center, seat, b.rod)
+	d.underside(it, b, b.center, end)
 	d.bodyNails(it, b, plateThick, 1)
 	d.rodNotes(it, b, foot-4)
 	r := d.extent()
@@ -114,12 +119,30 @@ func drawHoldDown(d *draft, it detailItem) {
 	d.head(0, "its face")
 	d.drawFront(s, b.w/2+2)
 	d.bodyFront(it, b, plateThick, 1)
-	d.rod(0, foot-5, plateThick+0.2, b.rod)
+	d.rod(0, end, plateThick+0.2, b.rod)
+	d.underside(it, b, 0, end)
 	d.bodyWords(it, b, plateThick, 1)
 	r = d.extent()
 	d.dimU(r.Y+r.H, -b.w/2, b.w/2)
 	d.du = 0
 	d.dimV(foot, -it.Joint.Level.FloorDepth, 0, plateThick, seat, plateThick+b.h)
+}
+
+// underside draws washer and nut under the member that a hold-down's rod of
+// its own comes out of.
+func (d *draft) underside(it detailItem, b body, u, end float64) {
+	if it.Piece.Cut == 0 {
+		return
+	}
+	w, thick := it.Washer, hardware.WasherThick(it.Washer)
+	if w == 0 {
+		w = hardware.CutWasher(b.rod)
+	} else if u > 0 { // said once
+		d.say(u+w/2-0.1, end+hardware.Past(b.rod, it.Washer)-thick/2, "plate washer "+d.Length(w)+" square, nut")
+	}
+	face := end + hardware.Past(b.rod, it.Washer)
+	d.washer(u-w/2, u+w/2, face-thick, face)
+	d.nut(u, face-thick-0.85*b.rod, b.rod)
 }
 
 // drawHoldDownPair draws two bodies joined by a rod through the floor.
