@@ -72,7 +72,7 @@ func (w *Wood) nail(b *Body, band geom.Band, s Seat, h Hole, end int, e hardware
 		length = w.through(p, at)
 	}
 	f := w.Drive(p, at, length)
-	f.Diameter, f.End, f.Band, f.Plate = e.Size.Diameter, end, s.Band, n
+	f.Diameter, f.End, f.Band, f.Plate, f.Back = e.Size.Diameter, end, s.Band, n, s.Back
 	if s.Back {
 		f.Plate = len(band) - 1 - n
 	}

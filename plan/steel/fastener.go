@@ -14,6 +14,7 @@ type Fastener struct {
 	End       int       // of the item's ends
 	Band      int       // of the body's bands, and
 	Plate     int       // of that band's plates, that it passes
+	Back      bool      // its end starts at the band's far end
 	Runs      []Run     // members it runs through, from its head
 	Margin    Margin    // of the wood around it where it enters the first
 }

@@ -143,6 +143,18 @@ func (w *Index) Around(m *framing.Member, p, n geom.Vec3) Margin {
 // nearer returns the shorter way from p out of m, forward or back along d; 0
 // when p is not inside.
 func (w *Index) nearer(m *framing.Member, p, d geom.Vec3) float64 {
+	back, on := w.ways(m, p, d)
+	return min(back, on)
+}
+
+// Out returns the way from p out of m along d, unit, in; 0 when p is not inside.
+func (w *Index) Out(m *framing.Member, p, d geom.Vec3) float64 {
+	_, on := w.ways(m, p, d)
+	return on
+}
+
+// ways returns the ways from p out of m, back and on along d.
+func (w *Index) ways(m *framing.Member, p, d geom.Vec3) (back, on float64) {
 	var in [][2]float64
 	for _, planes := range w.parts[m] {
 		if t0, t1, ok := geom.Within(planes, p, d, -reach, reach); ok {
@@ -156,8 +168,8 @@ func (w *Index) nearer(m *framing.Member, p, d geom.Vec3) float64 {
 			i++
 		}
 		if in[i][0] <= 0 && in[i][1] >= 0 {
-			return min(-in[i][0], in[i][1])
+			return -in[i][0], in[i][1]
 		}
 	}
-	return 0
+	return 0, 0
 }
