@@ -28,6 +28,23 @@ type Capacity struct {
 	Unknown string // why no number can be given, "" when there is one
 	Pieces  int
 	Mark    string
+	// NotMakers tells that the piece is a bent body, as a clip, hanger, base, cap
+	// or hold-down, and the value is computed here, not its maker's.
+	NotMakers bool
+}
+
+// Star marks a value, and a ratio with it, that is NotMakers.
+const Star = "*"
+
+// StarNote says what the mark means.
+const StarNote = Star + " not a maker's value: computed from its fasteners and rod where they are; how its own bent steel yields or tears is not in it. Its maker's tested load governs."
+
+// Starred returns the mark of the value: Star or "".
+func (c *Capacity) Starred() string {
+	if c != nil && c.NotMakers && c.Unknown == "" {
+		return Star
+	}
+	return ""
 }
 
 // Direction is the way a piece is pulled.
@@ -44,7 +61,7 @@ func (a *Allowables) piece(p *placement.Piece, dir Direction) Capacity {
 	if c, ok := given(p.Item, dir); ok {
 		return c
 	}
-	c := Capacity{Value: math.Inf(1), Source: "computed"}
+	c := Capacity{Value: math.Inf(1), Source: "computed", NotMakers: p.Item.Kind.Shape == hardware.Body || p.Item.Kind.Shape == hardware.Pair}
 	a.nailTerms(&c, p)
 	a.steelTerms(&c, p.Item)
 	a.rodTerms(&c, p)
