@@ -4,12 +4,14 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
+	"galewright/plan/timber"
 	"galewright/plan/wood"
 )
 
@@ -112,6 +114,7 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 	c.Terms = slices.Clone(c.Terms)
 	b := a.steel.Body(p)
 	a.endTerms(&c, b, dir)
+	a.sectionTerm(&c, b)
 	for _, r := range b.Rods {
 		if !r.Bears() {
 			c.Unknown = "its rod bears on nothing at one end: " + r.Why
@@ -130,6 +133,33 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		c.Value = 0
 	}
 	return c
+}
+
+// sectionTerm adds the tension of a strap through its holes where they are: at
+// each row the whole force, straight across or in zigzag.
+func (a *Allowables) sectionTerm(c *Capacity, b *steel.Body) {
+	it := b.Piece.Item
+	t := baseThickness(it)
+	if !it.Kind.Strap || it.Width == 0 || t == 0 || strings.HasPrefix(c.Source, "maker") {
+		return
+	}
+	bands := make([][]timber.Hole, len(b.Bands))
+	for _, h := range b.Holes() {
+		bands[h.Band] = append(bands[h.Band], timber.Hole{X: h.Along, Y: h.Across + it.Width/2, D: h.Diameter + hole})
+	}
+	for _, holes := range bands {
+		v, err := timber.StrapTensionAt(it.Width, t, holes, timber.Gr33)
+		if err != nil {
+			c.Unknown = err.Error()
+			return
+		}
+		if v.Least < 0 {
+			continue
+		}
+		row := v.Rows[v.Least]
+		c.least(Term{fmt.Sprintf("strap %.3f x %.4f in through %s %.2f in along it, %.3f in of width lost: gross yielding %.0f, net rupture %.0f lb (%s)",
+			it.Width, t, plan.Counted(row.Holes, "hole"), row.X, row.Removed, v.Yield, v.Rupture, v.Source), v.Allow, "lb"}, "strap, "+v.Governs)
+	}
 }
 
 // passesPile tells whether a bolt goes through a pile.

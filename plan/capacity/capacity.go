@@ -3,6 +3,7 @@ package capacity
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"galewright/plan"
@@ -257,14 +258,26 @@ func (a *Allowables) boltTerm(c *Capacity, p *placement.Piece, part string, n ha
 		fmt.Sprintf("bolts %s, mode %s", part, y.Mode))
 }
 
-// baseThickness returns the thickness of the bare steel of an item, in: that
-// of its gauge in the plain table, zinc or none.
+// baseThickness returns the thickness of the bare steel of an item that its
+// strength is computed with, in: as the catalog gives it in inches; of a gauge
+// the design thickness of structural sheet, never more than the plain table has.
 func baseThickness(it *hardware.Item) float64 {
-	if t, _, err := plan.Thickness(it.Gauge+" ga", false); err == nil {
-		return t
+	number := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(it.Gauge), "ga"))
+	plain, _, err := plan.Thickness(number+" ga", false)
+	if err != nil {
+		return it.Thickness
 	}
-	return it.Thickness
+	gauge, _ := strconv.Atoi(number)
+	if s, ok := timber.SheetOf(0, gauge); ok {
+		return math.Min(plain, s.Design)
+	}
+	return leastOfGauge * plain
 }
+
+// leastOfGauge is the part of a plain gauge that is taken for strength where
+// no structural sheet has that gauge: the least of those that have one, 10
+// gauge with 0.1242 of 0.1345 in.
+const leastOfGauge = 0.1242 / 0.1345
 
 // hole is how much wider than its nail a hole is taken, in: assumed.
 const hole = 0.022
@@ -279,7 +292,7 @@ func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 		rows = max(rows, f.Rows) // staggered too: the zigzag's gain in length is not taken
 		d = math.Max(d, f.Size.Diameter+hole)
 	}
-	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, timber.Gr33)
+	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, timber.Gr33) // where it lies, see sectionTerm
 	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in, %s of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
 		it.Width, baseThickness(it), plan.Counted(rows, "hole"), d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
 }

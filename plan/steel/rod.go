@@ -23,6 +23,8 @@ type Bearing struct {
 	Area    float64
 	Nuts    int
 	Washers int
+	// Embed is how deep the end is cast into what is below the sill plate, in.
+	Embed float64
 }
 
 // BearingKind says what holds the end of a rod.
@@ -119,8 +121,9 @@ func (s *Steel) down(r *Rod, top geom.Vec3) {
 	m := land.Member()
 	switch {
 	case land.OnSill():
-		r.Ends[1] = Bearing{Kind: CastIn, At: r.B}
-		if sill := land.Sill(); r.B.Z > top.Z-sill.To-hair {
+		sill := land.Sill()
+		r.Ends[1] = Bearing{Kind: CastIn, At: r.B, Embed: top.Z - sill.To - r.B.Z}
+		if r.B.Z > top.Z-sill.To-hair {
 			r.Ends[1].Kind, r.Why = Nothing, "it does not reach through the sill plate"
 		}
 		return
@@ -248,4 +251,10 @@ func (s *Steel) Rods() (out []*Rod) {
 		}
 	}
 	return out
+}
+
+// OnWood tells whether the upper nut of a bolt or rod is on wood.
+func (s *Steel) OnWood(p *placement.Piece) bool {
+	b := s.Body(p)
+	return b != nil && len(b.Rods) > 0 && b.Rods[0].Ends[0].Kind == OnWasher
 }

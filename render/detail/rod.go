@@ -98,7 +98,7 @@ func drawHoldDown(d *draft, it detailItem) {
 	post, _ := it.section(0)
 	foot := s.bottom
 	end := foot - 5
-	if it.Piece.Cut > 0 {
+	if it.ownRod() {
 		end = it.Piece.Rod.B.Z - s.ref
 	}
 	s.trim(min(foot-6, end-2), plateThick+b.h+4)
@@ -128,10 +128,13 @@ func drawHoldDown(d *draft, it detailItem) {
 	d.dimV(foot, -it.Joint.Level.FloorDepth, 0, plateThick, seat, plateThick+b.h)
 }
 
+// ownRod tells whether a hold-down has a rod of its own, not an anchor's.
+func (it detailItem) ownRod() bool { return it.Piece.Cut > 0 && it.Piece.Rod != nil }
+
 // underside draws washer and nut under the member that a hold-down's rod of
 // its own comes out of.
 func (d *draft) underside(it detailItem, b body, u, end float64) {
-	if it.Piece.Cut == 0 {
+	if !it.ownRod() {
 		return
 	}
 	w, thick := it.Washer, hardware.WasherThick(it.Washer)
