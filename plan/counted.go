@@ -17,3 +17,14 @@ func Counted(n int, word string) string {
 	}
 	return fmt.Sprintf("%d %s", n, word)
 }
+
+// CountedFasteners returns a number of fasteners of a size: "9 of 10d x 1 1/2",
+// "27 screws No. 12 x 1 1/2".
+func CountedFasteners(n int, size string) string {
+	for _, word := range []string{"screw", "lag", "bolt", "rod"} {
+		if rest, ok := strings.CutPrefix(size, word+" "); ok {
+			return Counted(n, word) + " " + rest
+		}
+	}
+	return fmt.Sprintf("%d of %s", n, size)
+}

@@ -94,13 +94,14 @@ func lineRows(c *page.Context, l *schedule.Line) []table.Row {
 	return rows
 }
 
-// fastenerText says which nails one part takes: "each end: 9 of 10d x 1 1/2".
+// fastenerText says which nails one part takes: "each end: 9 of 10d x 1 1/2",
+// "each body: 15 screws No. 12 x 1 1/2".
 func fastenerText(f plan.Fasteners) string {
 	s := ""
 	if f.Part != "" && f.Part != "all" {
 		s = f.Part + ": "
 	}
-	s += fmt.Sprintf("%d of %s", f.Count, f.Nail)
+	s += plan.CountedFasteners(f.Count, f.Nail)
 	if f.Fill != "" {
 		s += ", in " + f.Fill
 	}

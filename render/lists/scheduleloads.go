@@ -3,9 +3,11 @@ package lists
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"galewright/plan/capacity"
 	"galewright/plan/loadpath"
+	"galewright/plan/source"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -42,7 +44,13 @@ func loadNotes(c *page.Context) *table.Table {
 	list = append(list, prefixed("Assumed: ", c.Loads.Assumed)...)
 	list = append(list, prefixed("Limit of the method: ", c.Loads.Limits)...)
 	list = append(list, prefixed("Not checked: ", c.Loads.Unchecked)...)
+	list = append(list, gradesIn(list)...)
 	return table.Numbered("What these numbers are", list)
+}
+
+// gradesIn returns a line for each grade of source that the notes use.
+func gradesIn(notes []string) []string {
+	return strings.FieldsFunc(source.Key(strings.Join(notes, "\n")), func(r rune) bool { return r == '\n' })
 }
 
 func prefixed(s string, list []string) (out []string) {

@@ -14,7 +14,7 @@ func Wrap(s string, capHeight sheet.MM, bold bool, w sheet.MM) (lines []string) 
 	var words []string
 	for _, word := range Unparted(s) {
 		if TextWidth(word, capHeight, bold) > w {
-			words = append(words, strings.Fields(word)...)
+			words = append(words, parted(word, capHeight, bold, w)...)
 		} else {
 			words = append(words, word)
 		}
@@ -35,6 +35,19 @@ func Wrap(s string, capHeight sheet.MM, bold bool, w sheet.MM) (lines []string) 
 		lines = append(lines, strings.Join(words[from:], " "))
 	}
 	return lines
+}
+
+// parted breaks what is joined but too wide for a line, after an "x" if that
+// is enough: 3'-2 1/2" x | 5'-2 1/2".
+func parted(s string, capHeight sheet.MM, bold bool, w sheet.MM) (out []string) {
+	for part := range strings.SplitSeq(strings.ReplaceAll(s, " x ", " x\n"), "\n") {
+		if TextWidth(part, capHeight, bold) > w {
+			out = append(out, strings.Fields(part)...)
+		} else {
+			out = append(out, part)
+		}
+	}
+	return out
 }
 
 // Unparted returns the words of s, each figure together with what a line may

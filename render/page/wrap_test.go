@@ -28,5 +28,7 @@ func TestWrapPartsAFigureOnlyWhenItMust(t *testing.T) {
 	wide := TextWidth(`1'-9 1/2"`, 2.4, false) + 0.1 // "cut 1'-9" fits too
 	assert.Equal(t, []string{"cut", `1'-9 1/2"`}, Wrap(`cut 1'-9 1/2"`, 2.4, false, wide))
 	assert.Equal(t, []string{"cut", "1'-9", `1/2"`}, Wrap(`cut 1'-9 1/2"`, 2.4, false, TextWidth(`1'-9 1/`, 2.4, false)))
+	size := `3'-2 1/2" x 5'-2 1/2"`
+	assert.Equal(t, []string{`3'-2 1/2" x`, `5'-2 1/2"`}, Wrap(size, 2.4, false, TextWidth(`3'-2 1/2" x`, 2.4, false)+0.1), "after the x if at all")
 	assert.Empty(t, Wrap(" ", 2.4, false, sheet.MM(10)))
 }
