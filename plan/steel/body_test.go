@@ -33,7 +33,7 @@ func end(count, rows int) hardware.End {
 // all fastens one end after the other, alike.
 func all(w *Wood, b *Body, e hardware.End, seats []Seat) {
 	for i, at := range seats {
-		w.fasten(b, i, e, at, 1.375)
+		w.fasten(b, i, e, at, 1.375, 0)
 	}
 }
 
@@ -64,7 +64,7 @@ func TestAStrapsNailsAreWhereItLies(t *testing.T) {
 func TestAPatternLongerThanTheSteelIsTold(t *testing.T) {
 	w := NewWood([]*framing.Member{stick("m", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 90})})
 	b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: 0.75, Z: 10}, B: geom.Vec3{X: 0.75, Z: 14}, N: geom.Vec3{Y: -1}, Width: 1.5}}}}
-	w.fasten(b, 0, end(4, 1), Seat{}, 1.5)
+	w.fasten(b, 0, end(4, 1), Seat{}, 1.5, 0)
 	require.Len(t, b.Off, 1)
 	assert.Equal(t, OffSteel{0, 7, 4}, b.Off[0])
 }
@@ -76,7 +76,7 @@ func TestNailsFromTwoFacesMeet(t *testing.T) {
 	w := NewWood([]*framing.Member{m})
 	make := func(x, dy float64, n geom.Vec3) *Body {
 		b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: x, Y: 3 + dy, Z: 10}, B: geom.Vec3{X: x, Y: 3 + dy, Z: 18}, N: n, Width: 1.5}}}}
-		w.fasten(b, 0, end(3, 1), Seat{}, 1.5)
+		w.fasten(b, 0, end(3, 1), Seat{}, 1.5, 0)
 		return b
 	}
 	left, right := make(0, 0, geom.Vec3{X: -1}), make(1.5, 0, geom.Vec3{X: 1})
@@ -94,7 +94,7 @@ func TestABoltGoesThrough(t *testing.T) {
 	e := end(1, 1)
 	e.Size = hardware.Nail{Name: "bolt 5/8", Diameter: 0.625}
 	b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: 2.75}, B: geom.Vec3{X: 2.75, Z: 8}, N: geom.Vec3{Y: -1}, Width: 3, Thickness: 0.25}}}}
-	w.fasten(b, 0, e, Seat{}, 3)
+	w.fasten(b, 0, e, Seat{}, 3, 0)
 	require.Len(t, b.Fasteners, 1)
 	assert.InDelta(t, 5.75, b.Fasteners[0].Length(), 1e-6)
 	assert.Zero(t, b.Fasteners[0].Beyond())
@@ -135,4 +135,31 @@ func TestARodThatMeetsNothingNamesTheNearest(t *testing.T) {
 	s.down(r, top)
 	require.False(t, r.Bears())
 	assert.Equal(t, "nothing under it takes a washer: it goes through nothing; the nearest is the girder girder, whose middle line passes it at 5 1/4\"", r.Why)
+}
+
+// Nine nails of 0.148 in in one row, the catalog gives no spacing: 10 diameters,
+// 1.48 in, where the strap has 18 in of wood: 0.5 + 8 x 1.48 = 12.34, and 1.48
+// more to where the wood ends fits. On 12 in of wood (12 - 0.5 - 1.48) / 8 = 1.2525.
+// On 8 in that would be 0.7525, on 7 in less than 3/4: 3/4 stays, though it ends
+// nearer to the wood's end. A leg of 2 in has (2 - 0.5 - 0.25) / 8 = 0.156.
+func TestHolesThatTheCatalogDoesNotPlaceUseTheRoomThereIs(t *testing.T) {
+	e := hardware.End{Fasteners: plan.Fasteners{Count: 9}, Size: hardware.Nail{Diameter: 0.148}}
+	for _, c := range []struct {
+		room Room
+		want float64
+	}{
+		{Room{37, 18}, 1.48},
+		{Room{37, 12}, 1.2525},
+		{Room{37, 8}, 0.7525},
+		{Room{37, 7}, 0.75},
+		{Room{37, 0}, 0.75},
+		{Room{2, 2}, 0.15625},
+	} {
+		p := PatternOf(e, 1.375, c.room)
+		assert.InDelta(t, c.want, p.Spacing, 1e-9, "%v", c.room)
+		assert.Equal(t, 1, p.Rows)
+		assert.InDelta(t, 0.5, p.EndDist, 1e-9)
+	}
+	e.Spacing = 2
+	assert.InDelta(t, 2, PatternOf(e, 1.375, Room{37, 7}).Spacing, 1e-9, "the catalog's own stays")
 }

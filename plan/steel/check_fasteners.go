@@ -125,7 +125,7 @@ func (s *Steel) tellDistances(tell func(finding)) {
 		}
 		tellOf(n, f, tell)
 	}
-	guess.cause = "the catalog gives no spacing of holes for " + strings.Join(marks, ", ") + ": taken 3/4 in apart or less, their fasteners stand nearer than is advised"
+	guess.cause = "the catalog gives no spacing of holes for " + strings.Join(marks, ", ") + ": laid as far apart as steel and wood are long for, their fasteners stand nearer than is advised"
 	for _, n := range of {
 		tellOf(n, guess, tell)
 	}

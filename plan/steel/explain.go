@@ -55,7 +55,7 @@ func (s *Steel) tell(w *strings.Builder, b *Body) {
 	if n.count > 0 {
 		fmt.Fprintf(w, "  %s nearer than %s: %s\n", plan.Counted(n.count, "fastener"), advice(n.hard), n.text())
 		if n.guessed {
-			fmt.Fprintf(w, "  the catalog gives no spacing of its holes: they are taken 3/4 in apart, nearer where the steel is short\n")
+			fmt.Fprintf(w, "  the catalog gives no spacing of its holes: they are taken as far apart as steel and wood are long for, up to 10 diameters\n")
 		}
 	}
 }

@@ -128,7 +128,7 @@ func (s *shot) pattern(c *page.Context, end int) string {
 	if len(start) == 0 {
 		return "no holes"
 	}
-	p := steel.PatternOf(e, s.Item.Across(), s.Body.Bands[start[0].Band].Len())
+	p := s.Body.Pattern(end)
 	text := "first hole " + c.Length(p.EndDist) + " from the end of the steel, " + c.Length(p.Spacing) + " apart"
 	if p.Rows > 1 {
 		text += fmt.Sprintf(" in %d rows", p.Rows)
