@@ -45,6 +45,9 @@ func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, meant *framing
 		}
 	}
 	h := a.fasten.hold(b, meant, good, func(f steel.Fastener) geom.Vec3 { return force(b, f, dir) })
+	if len(good) > 0 && good[0].Diameter >= steel.Large {
+		a.grouped(&h, b, good, dir)
+	}
 	c.Terms = append(c.Terms, ofHeld(h, stray)...)
 	name := b.Piece.Item.Ends()[end].Part
 	c.least(Term{fmt.Sprintf("fasteners %s, %d in the %s", name, h.Count-h.None, meant.Role), h.Value, "lb"},

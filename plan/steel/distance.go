@@ -8,9 +8,10 @@ import (
 	"galewright/plan/timber"
 )
 
-// largest is the diameter from which a fastener is held to the standard's
-// tables of distances, in; under it there is only the commentary's advice.
-const largest = 0.25
+// Large is the diameter from which a fastener is held to the standard's tables
+// of distances and to group action, in; under it there is only the commentary's
+// advice (NDS 2018 11.3.6, 12.5.1, transcribed).
+const Large = 0.25
 
 // Push returns the direction in which a fastener pushes the wood it holds when
 // the piece is pulled, unit: along a strap from its end inward, down on what a
@@ -103,7 +104,7 @@ func (s *Steel) Unmet(b *Body, f Fastener) []timber.Unmet {
 		return nil
 	}
 	a := s.place(b, f)
-	if f.Diameter < largest {
+	if f.Diameter < Large {
 		return timber.SmallPlace{
 			D: f.Diameter, SteelSide: true, Angle: a.angle, TowardEnd: a.towardEnd,
 			Edge: a.nearest, End: a.end, InRow: a.inRow, Rows: a.rows, Staggered: a.staggered,
@@ -115,7 +116,7 @@ func (s *Steel) Unmet(b *Body, f Fastener) []timber.Unmet {
 // Cdelta returns the geometry factor of a fastener: 1 under 1/4 in, 0 where a
 // floor of the standard is not met.
 func (s *Steel) Cdelta(b *Body, f Fastener) timber.Placed {
-	if f.Diameter < largest || len(f.Runs) == 0 {
+	if f.Diameter < Large || len(f.Runs) == 0 {
 		return timber.Placed{Cdelta: 1}
 	}
 	return s.large(f, s.place(b, f))
