@@ -37,6 +37,25 @@ var holesOffSteel = &Check{
 	},
 }
 
+// fastenersInAir is the check of fasteners that hold nothing.
+var fastenersInAir = &Check{
+	ID: "fastener-in-no-wood", Severity: plan.Warning, Title: "fasteners that find no wood",
+	Doc: "Holes of the piece lie over a gap, past the end or beside the edge of the member: what is driven there holds nothing, and is not counted in the piece's capacity.",
+	run: func(s *Steel, tell func(finding)) {
+		for _, b := range s.Bodies {
+			n := len(b.Loose())
+			if n == 0 {
+				continue
+			}
+			f := finding{piece: b.Piece, count: n, cause: "fasteners that find no wood", mend: "take a piece whose holes are on the wood, give the catalog's hole pattern, or leave those holes open"}
+			if !patterned(b.Piece.Item.Ends()[b.Loose()[0].End]) {
+				f.detail = "the catalog gives no spacing of its holes: they may lie elsewhere"
+			}
+			tell(f)
+		}
+	},
+}
+
 // fastenersTooNear is the check of distances in the wood.
 var fastenersTooNear = &Check{
 	ID: "fastener-distance", Severity: plan.Warning, Title: "fasteners too near to an edge, an end or each other",
