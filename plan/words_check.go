@@ -30,6 +30,8 @@ func init() {
 	list(Editions)
 	list(Enclosures)
 	list(Roles)
+	list(Drives)
+	lists[reflect.TypeFor[Connection]()] = func() []string { return Words(Connections()) }
 	lists[reflect.TypeFor[JointKind]()] = func() []string { return Words(JointKinds()) } // of the table as it is
 }
 

@@ -35,8 +35,8 @@ func loadReport(args []string, asJSON bool, s streams) (*loadpath.Report, error)
 	var report *loadpath.Report
 	if !faults.Errors() {
 		var more plan.Diagnostics
-		report, more = loadpath.Run(r.Placement)
-		faults = append(faults, more.Sorted()...)
+		report, more = r.Loads()
+		faults = append(faults, more...)
 	}
 	if len(faults) > 0 {
 		if err := src.print(s.err, faults, asJSON); err != nil {

@@ -1,14 +1,20 @@
 // Package pipeline runs a plan through its stages in the one order they have:
-// read, frame, furnish with hardware, make bodies of it, count. Source text flows in; a Result
-// and every diagnostic of every stage flow out. It decides nothing itself.
+// read, frame, furnish with hardware, make bodies of it, count, work out the load
+// path, cut the lumber. Source text flows in; a Result and every diagnostic of
+// every stage flow out. Load path and lumber list are worked out when they are
+// first asked for, since most that reads a plan wants neither. It decides nothing
+// itself.
 package pipeline
 
 import (
 	"slices"
+	"sync"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
+	"galewright/plan/loadpath"
+	"galewright/plan/lumber"
 	"galewright/plan/placement"
 	"galewright/plan/read"
 	"galewright/plan/schedule"
@@ -24,7 +30,18 @@ type Result struct {
 	Placement *placement.Placement
 	Steel     *steel.Steel
 	Schedule  *schedule.Schedule
+
+	loads  func() (*loadpath.Report, plan.Diagnostics)
+	lumber func() *lumber.Cut
 }
+
+// Loads returns the load path and what it has to tell of the plan, which Run
+// does not. The report is nil where a stage before it did not run, or where the
+// plan keeps loads from being computed.
+func (r *Result) Loads() (*loadpath.Report, plan.Diagnostics) { return r.loads() }
+
+// Lumber returns the cut list, nil where the plan was not framed.
+func (r *Result) Lumber() *lumber.Cut { return r.lumber() }
 
 // Load reads a file that a plan names.
 type Load func(name string) ([]byte, error)
@@ -34,7 +51,7 @@ type Load func(name string) ([]byte, error)
 // is there only when no stage found an error.
 func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 	p, faults := read.Plan(file, src, load)
-	r := &Result{Plan: p}
+	r := newResult(p)
 	if faults.Errors() {
 		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })
 		_, more := hardware.New(whole)
@@ -46,8 +63,34 @@ func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 
 // From runs a plan that is already read.
 func From(p *plan.Plan) (*Result, plan.Diagnostics) {
-	r := &Result{Plan: p}
+	r := newResult(p)
 	return r, r.from(p).Sorted()
+}
+
+// newResult returns a result whose last stages wait to be asked.
+func newResult(p *plan.Plan) *Result {
+	r := &Result{Plan: p}
+	r.loads = sync.OnceValues(r.runLoads)
+	r.lumber = sync.OnceValue(r.runLumber)
+	return r
+}
+
+func (r *Result) runLoads() (*loadpath.Report, plan.Diagnostics) {
+	if r.Placement == nil {
+		return nil, nil
+	}
+	report, faults := loadpath.Run(r.Placement)
+	if faults.Errors() {
+		return nil, faults.Sorted()
+	}
+	return report, faults.Sorted()
+}
+
+func (r *Result) runLumber() *lumber.Cut {
+	if r.House == nil {
+		return nil
+	}
+	return lumber.List(r.House)
 }
 
 func (r *Result) from(p *plan.Plan) plan.Diagnostics {
@@ -68,6 +111,7 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	faults = append(faults, r.Steel.Check()...)
 	if !faults.Errors() {
 		r.Schedule = schedule.New(r.Steel)
+		faults = append(faults, r.Schedule.Nailing.Faults()...)
 	}
 	return faults
 }

@@ -75,18 +75,12 @@ func (s *Steel) rods(b *Body) {
 	case p.Item.Kind.Name == plan.HoldDownItem:
 		r.Ends[0] = onSeat(r.A, r.Diameter, 0, -1)
 		s.down(r, r.Ends[0].At)
-	case lies(r):
+	case !geom.Upright(r.B.Sub(r.A).Unit()):
 		s.across(r)
 	default:
 		s.bolt(r)
 	}
 	b.Rods = append(b.Rods, r)
-}
-
-// lies tells whether a rod lies, as a bolt across does.
-func lies(r *Rod) bool {
-	d := r.B.Sub(r.A).Unit()
-	return d.Z > -level && d.Z < level
 }
 
 func up(z float64) geom.Vec3 { return geom.Vec3{Z: z} }
