@@ -12,6 +12,7 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
+	"galewright/plan/steel"
 	"galewright/render/pdf"
 	"galewright/render/sheet"
 	"galewright/render/svg"
@@ -169,6 +170,30 @@ func BenchmarkFraming(b *testing.B) {
 			}
 			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/house")
 			b.ReportMetric(float64(members), "members")
+		})
+	}
+}
+
+// BenchmarkBodies is all hardware as bodies, every fastener a line in the wood
+// it finds, and the checks of them; growth near linear is 100 houses in about
+// 100 times the time of one (µs/house alike).
+func BenchmarkBodies(b *testing.B) {
+	one := build(b, demo).Plan
+	for _, n := range []int{1, 10, 100} {
+		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
+			r, faults := pipeline.From(row(one, n))
+			require.False(b, faults.Errors())
+			var fasteners int
+			for b.Loop() {
+				s := steel.New(r.Placement)
+				require.False(b, s.Check().Errors())
+				fasteners = 0
+				for _, x := range s.Bodies {
+					fasteners += len(x.Fasteners)
+				}
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/house")
+			b.ReportMetric(float64(fasteners), "fasteners")
 		})
 	}
 }

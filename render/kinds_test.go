@@ -14,6 +14,7 @@ import (
 	"galewright/plan/read"
 	"galewright/plan/schedule"
 	"galewright/plan/schema"
+	"galewright/plan/steel"
 	"galewright/render/page"
 	"galewright/render/page/pagetest"
 	"galewright/render/sheet"
@@ -109,7 +110,7 @@ func withMasts(t *testing.T, kind plan.JointKind, on plan.JointHost) (*page.Mode
 	placed, ds := placement.Place(&h, catalog)
 	require.False(t, ds.Errors(), "%v", ds)
 	loads, _ := loadpath.Run(placed)
-	return &page.Model{House: &h, Placement: placed, Schedule: schedule.New(placed), Loads: loads}, mine
+	return &page.Model{House: &h, Placement: placed, Schedule: schedule.New(steel.New(placed)), Loads: loads}, mine
 }
 
 // drawnOf returns the titles of the sheets that are home to pieces whose tags
@@ -147,7 +148,7 @@ func TestPiecesAtEveryKindOfJointAreDrawn(t *testing.T) {
 		h.Plan = &p
 		catalog, _ := hardware.New(p.Items)
 		placed, _ := placement.Place(&h, catalog)
-		m := &page.Model{House: &h, Placement: placed, Schedule: schedule.New(placed)}
+		m := &page.Model{House: &h, Placement: placed, Schedule: schedule.New(steel.New(placed))}
 		set, faults := Draw(m, Options{Paper: "arch-d"})
 		require.False(t, faults.Errors(), "%v", faults)
 		homes := map[string]string{}

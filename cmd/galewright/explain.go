@@ -63,6 +63,11 @@ func explain(r *pipeline.Result, args []string, wall string, s streams) (err err
 		return err
 	}
 	if wall == "" {
+		if r.Steel != nil {
+			if _, err := fmt.Fprint(s.out, r.Steel.Explain(args[1])); err != nil {
+				return err
+			}
+		}
 		if err := explainSalt(r, args[1], s); err != nil {
 			return err
 		}

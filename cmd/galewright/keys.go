@@ -11,6 +11,7 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/read"
+	"galewright/plan/steel"
 
 	"github.com/spf13/pflag"
 )
@@ -96,6 +97,9 @@ func glossary(w io.Writer, table string) {
 	case "place":
 		fmt.Fprintln(w, "\nchecks on placed hardware")
 		for _, c := range placement.Checks {
+			fmt.Fprintf(w, "  %s\t%s\t%s\n", c.ID, c.Severity, c.Doc)
+		}
+		for _, c := range steel.Checks {
 			fmt.Fprintf(w, "  %s\t%s\t%s\n", c.ID, c.Severity, c.Doc)
 		}
 	}

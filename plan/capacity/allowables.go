@@ -123,7 +123,7 @@ type key struct {
 }
 
 func keyOf(p *placement.Piece, dir Direction) key {
-	k := key{item: p.Item, wood: wood(p), panel: panel(p), across: crosses(p.Joint), dir: dir}
+	k := key{item: p.Item, wood: behindSteel(p), panel: panel(p), across: crosses(p.Joint), dir: dir}
 	if k.across {
 		k.girder = girder(p)
 	}

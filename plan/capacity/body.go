@@ -4,13 +4,15 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
+	"galewright/plan/timber"
+	"galewright/plan/wood"
 )
 
 // endTerms adds what each end of a body holds: its fasteners in the member it
@@ -43,6 +45,9 @@ func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, meant *framing
 		}
 	}
 	h := a.fasten.hold(b, meant, good, func(f steel.Fastener) geom.Vec3 { return force(b, f, dir) })
+	if len(good) > 0 && good[0].Diameter >= steel.Large {
+		a.grouped(&h, b, good, dir)
+	}
 	c.Terms = append(c.Terms, ofHeld(h, stray)...)
 	name := b.Piece.Item.Ends()[end].Part
 	c.least(Term{fmt.Sprintf("fasteners %s, %d in the %s", name, h.Count-h.None, meant.Role), h.Value, "lb"},
@@ -112,19 +117,17 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 	c.Terms = slices.Clone(c.Terms)
 	b := a.steel.Body(p)
 	a.endTerms(&c, b, dir)
+	a.sectionTerm(&c, b)
 	for _, r := range b.Rods {
 		if !r.Bears() {
-			c.Unknown = "its rod bears on nothing at one end; it goes through: " + steel.Passed(r.Passes)
-			if r.Need > 0 {
-				c.Unknown += fmt.Sprintf("; cut to %s it ends in the wood, to a washer and nut below it takes %s", length.Feet(r.Length()), length.Feet(r.Need))
-			}
+			c.Unknown = "its rod bears on nothing at one end: " + r.Why
 		}
 		if p.Joint.Kind == plan.GirderPile && !passesPile(r) {
-			c.Unknown = "the bolt does not pass the pile; it goes through: " + steel.Passed(r.Passes)
+			c.Unknown = "the bolt does not pass the pile; it goes through: " + wood.Passed(r.Passes)
 		}
 		for _, e := range r.Ends {
 			if e.Kind == steel.OnWasher && p.Joint.Kind != plan.GirderPile { // there the bolt works across
-				c.least(Term{fmt.Sprintf("washer on the %s: %.2f in², Fc perpendicular %.0f psi from memory", e.Member.Role, e.Area, a.fasten.Species.FcPerp), e.Area * a.fasten.Species.FcPerp, "lb"},
+				c.least(Term{fmt.Sprintf("washer on the %s: it bears on %.2f in² of wood, Fc perpendicular %.0f psi from memory", e.Member.Role, e.Area, a.fasten.Species.FcPerp), e.Area * a.fasten.Species.FcPerp, "lb"},
 					"bearing under the washer")
 			}
 		}
@@ -133,6 +136,33 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		c.Value = 0
 	}
 	return c
+}
+
+// sectionTerm adds the tension of a strap through its holes where they are: at
+// each row the whole force, straight across or in zigzag.
+func (a *Allowables) sectionTerm(c *Capacity, b *steel.Body) {
+	it := b.Piece.Item
+	t := baseThickness(it)
+	if !it.Kind.Strap || it.Width == 0 || t == 0 || strings.HasPrefix(c.Source, "maker") {
+		return
+	}
+	bands := make([][]timber.Hole, len(b.Bands))
+	for _, h := range b.Holes() {
+		bands[h.Band] = append(bands[h.Band], timber.Hole{X: h.Along, Y: h.Across + it.Width/2, D: h.Diameter + hole})
+	}
+	for _, holes := range bands {
+		v, err := timber.StrapTensionAt(it.Width, t, holes, timber.Gr33)
+		if err != nil {
+			c.Unknown = err.Error()
+			return
+		}
+		if v.Least < 0 {
+			continue
+		}
+		row := v.Rows[v.Least]
+		c.least(Term{fmt.Sprintf("strap %.3f x %.4f in through %s %.2f in along it, %.3f in of width lost: gross yielding %.0f, net rupture %.0f lb (%s)",
+			it.Width, t, plan.Counted(row.Holes, "hole"), row.X, row.Removed, v.Yield, v.Rupture, v.Source), v.Allow, "lb"}, "strap, "+v.Governs)
+	}
 }
 
 // passesPile tells whether a bolt goes through a pile.

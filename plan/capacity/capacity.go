@@ -3,6 +3,7 @@ package capacity
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"galewright/plan"
@@ -28,6 +29,23 @@ type Capacity struct {
 	Unknown string // why no number can be given, "" when there is one
 	Pieces  int
 	Mark    string
+	// NotMakers tells that the piece is a bent body, as a clip, hanger, base, cap
+	// or hold-down, and the value is computed here, not its maker's.
+	NotMakers bool
+}
+
+// Star marks a value, and a ratio with it, that is NotMakers.
+const Star = "*"
+
+// StarNote says what the mark means.
+const StarNote = Star + " not a maker's value: computed from its fasteners and rod where they are; how its own bent steel yields or tears is not in it. Its maker's tested load governs."
+
+// Starred returns the mark of the value: Star or "".
+func (c *Capacity) Starred() string {
+	if c != nil && c.NotMakers && c.Unknown == "" {
+		return Star
+	}
+	return ""
 }
 
 // Direction is the way a piece is pulled.
@@ -44,7 +62,7 @@ func (a *Allowables) piece(p *placement.Piece, dir Direction) Capacity {
 	if c, ok := given(p.Item, dir); ok {
 		return c
 	}
-	c := Capacity{Value: math.Inf(1), Source: "computed"}
+	c := Capacity{Value: math.Inf(1), Source: "computed", NotMakers: p.Item.Kind.Shape == hardware.Body || p.Item.Kind.Shape == hardware.Pair}
 	a.nailTerms(&c, p)
 	a.steelTerms(&c, p.Item)
 	a.rodTerms(&c, p)
@@ -136,9 +154,9 @@ func numbered(n hardware.Nail) bool {
 	return strings.HasPrefix(strings.TrimPrefix(strings.TrimSpace(n.Name), "screw "), "No. ")
 }
 
-// wood returns the thickness of wood that a nail of the piece finds, in: the
+// behindSteel returns the thickness of wood that a nail of the piece finds, in: the
 // least of the members it is nailed to.
-func wood(p *placement.Piece) float64 {
+func behindSteel(p *placement.Piece) float64 {
 	members := p.Members()
 	if len(members) == 0 {
 		members = p.Joint.Members[:min(1, len(p.Joint.Members))]
@@ -198,7 +216,7 @@ func (a *Allowables) nailTerm(c *Capacity, p *placement.Piece, part string, n ha
 	if numbered(n) {
 		nail.Root = timber.ScrewRoot(n.Diameter)
 	}
-	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: wood(p), G: a.species.G})
+	z, err := timber.SingleNail(nail, steel, timber.Part{Thickness: behindSteel(p), G: a.species.G})
 	if err != nil {
 		c.Unknown = fmt.Sprintf("nail %s: %s", n.Name, err)
 		return
@@ -234,20 +252,32 @@ func (a *Allowables) boltTerm(c *Capacity, p *placement.Piece, part string, n ha
 	if strings.Contains(part, "beam") || strings.Contains(part, "girder") || strings.Contains(part, "header") {
 		grain = 90
 	}
-	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, grain), Fes: fes, Lm: wood(p), Ls: t, Angle: grain}
+	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, grain), Fes: fes, Lm: behindSteel(p), Ls: t, Angle: grain}
 	y := d.SingleShear()
 	c.least(Term{fmt.Sprintf("%s %s %s, load at %.0f degrees to grain: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", plan.Counted(count, "bolt"), n.Name, part, grain, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
 		fmt.Sprintf("bolts %s, mode %s", part, y.Mode))
 }
 
-// baseThickness returns the thickness of the bare steel of an item, in: that
-// of its gauge in the plain table, zinc or none.
+// baseThickness returns the thickness of the bare steel of an item that its
+// strength is computed with, in: as the catalog gives it in inches; of a gauge
+// the design thickness of structural sheet, never more than the plain table has.
 func baseThickness(it *hardware.Item) float64 {
-	if t, _, err := plan.Thickness(it.Gauge+" ga", false); err == nil {
-		return t
+	number := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(it.Gauge), "ga"))
+	plain, _, err := plan.Thickness(number+" ga", false)
+	if err != nil {
+		return it.Thickness
 	}
-	return it.Thickness
+	gauge, _ := strconv.Atoi(number)
+	if s, ok := timber.SheetOf(0, gauge); ok {
+		return math.Min(plain, s.Design)
+	}
+	return leastOfGauge * plain
 }
+
+// leastOfGauge is the part of a plain gauge that is taken for strength where
+// no structural sheet has that gauge: the least of those that have one, 10
+// gauge with 0.1242 of 0.1345 in.
+const leastOfGauge = 0.1242 / 0.1345
 
 // hole is how much wider than its nail a hole is taken, in: assumed.
 const hole = 0.022
@@ -271,7 +301,7 @@ func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 		it.Width, baseThickness(it), of, plan.Counted(rows, "hole"), d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
 }
 
-// rodTerms adds the tension of a rod and the bearing under its washer.
+// rodTerms adds the tension of a rod; what its washer bears on is its body's.
 func (a *Allowables) rodTerms(c *Capacity, p *placement.Piece) {
 	it := p.Item
 	if it.Rod == 0 {
@@ -282,11 +312,6 @@ func (a *Allowables) rodTerms(c *Capacity, p *placement.Piece) {
 		return
 	}
 	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360-16 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
-	if it.Washer > 0 {
-		if v, err := timber.WasherBearing(it.Washer, it.Rod+1.0/16, a.species.FcPerp); err == nil {
-			c.least(Term{fmt.Sprintf("bearing under a washer of %.2f in, Fc perpendicular %.0f psi from memory", it.Washer, a.species.FcPerp), v, "lb"}, "bearing under the washer")
-		}
-	}
 }
 
 // girder returns the thickness of the girder that a bolt crosses, in; 3 in

@@ -34,8 +34,9 @@ func TestCapacityOfPieces(t *testing.T) {
 	}
 	// Nail values by the equations that the timber package checks against the
 	// published tables; strap limits are AISI S100-16 on 19 gauge base steel, 1.875 in
-	// wide: gross 1.875 x 0.0418 x 33,000/1.67 = 1,549 lb; net with two holes of
-	// 0.17 in (1.875 - 0.34) x 0.0418 x 45,000/2 = 1,444 lb, with one 1,604 lb.
+	// wide: gross 1.875 x 0.0386 x 33,000/1.67 = 1,430 lb; net with two holes of
+	// 0.17 in (1.875 - 0.34) x 0.0386 x 45,000/2 = 1,333 lb, with one 1,481 lb. 19
+	// gauge is 0.0418 in, and 0.1242/0.1345 of it, as of 10 gauge, is 0.0386.
 	for _, c := range []struct {
 		name    string
 		item    plan.Item
@@ -51,32 +52,32 @@ func TestCapacityOfPieces(t *testing.T) {
 		{
 			"the net section governs",
 			plan.Item{Mark: "s", Kind: "strap", Length: 61.5, Width: 1.875, Gauge: "19 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 2)},
-			plan.StudStud, 1444, "strap, net rupture",
+			plan.StudStud, 1333, "strap, net rupture",
 		},
 		{
 			"the gross section governs",
 			plan.Item{Mark: "s", Kind: "strap", Length: 61.5, Width: 1.875, Gauge: "19 ga", Fasteners: nails("10d x 1 1/2", 14, 2, 1)},
-			plan.StudStud, 1549, "strap, gross yielding",
+			plan.StudStud, 1430, "strap, gross yielding",
 		},
 		{
 			"the weaker leg of a clip",
 			plan.Item{Mark: "c", Kind: "clip", Gauge: "17 ga", Fasteners: []plan.Fasteners{
 				{Part: "to rafter", Nail: "8d x 1 1/2", Count: 4, Parts: 1}, {Part: "to plate", Nail: "8d x 1 1/2", Count: 7, Parts: 1},
 			}},
-			plan.RafterPlate, 4 * 103.4 * 1.6, "nails to rafter, mode IIIs",
+			plan.RafterPlate, 4 * 102.92 * 1.6, "nails to rafter, mode IIIs",
 		},
 		// No. 12 wood screws, D 0.216, root 0.171 (NDS 2018 Table L3), Fyb 80,000:
-		// KD 10 x 0.171 + 0.5 = 2.21; through 13 gauge, 0.0897 in, re 5,550/61,850
-		// = 0.0897, k3 = -1 + sqrt(2 x 1.0897/0.0897 + 2 x 80,000 x 2.0897 x 0.171²
-		// / (3 x 5,550 x 0.0897²)) = 8.862; Z = 8.862 x 0.171 x 0.0897 x 5,550 /
-		// (2.0897 x 2.21) = 163.4 lb.
+		// KD 10 x 0.171 + 0.5 = 2.21; through 13 gauge, 0.9234 x 0.0897 = 0.0828
+		// in, re 5,550/61,850 = 0.0897, k3 = -1 + sqrt(2 x 1.0897/0.0897 + 2 x 80,000 x
+		// 2.0897 x 0.171² / (3 x 5,550 x 0.0828²)) = 9.482; Z = 9.482 x 0.171 x 0.0828 x
+		// 5,550 / (2.0897 x 2.21) = 161.4 lb.
 		{
 			"the screws of a hold-down",
 			plan.Item{
 				Mark: "h", Kind: "hold-down", Length: 13.625, Width: 2.375, Gauge: "13 ga", Rod: 0.875, Standoff: 1.625, Center: 1.4375,
 				Fasteners: []plan.Fasteners{{Part: "to post", Nail: "screw No. 12 x 1 1/2", Count: 15, Parts: 1}},
 			},
-			plan.WallEnd, 15 * 163.4 * 1.6, "screws to post, mode IIIs",
+			plan.WallEnd, 15 * 161.4 * 1.6, "screws to post, mode IIIs",
 		},
 		{"the maker's value beats all", plan.Item{
 			Mark: "s", Kind: "strap", Length: 37.25, Width: 1.875, Gauge: "19 ga", Fasteners: nails("10d x 1 1/2", 4, 2, 1),
@@ -124,9 +125,11 @@ func TestBoltAcrossGirderAndPile(t *testing.T) {
 	along := timber.Dowel{D: 0.75, Fyb: boltYield, Fem: timber.DowelBearing(0.55, 0.75, 0), Fes: timber.DowelBearing(0.55, 0.75, 0), Lm: 8, Ls: 3}
 	assert.Less(t, got.Value, along.SingleShear().Z*1.6)
 	assert.Positive(t, got.Value)
-	// At a sill plate the same bolt pulls: its washer on the wood governs.
+	// At a sill plate the same bolt pulls: 0.75 x 58,000 psi x 0.4418 in² / 2. What
+	// its washer bears on is known only where it is.
 	got = pine().One(pieceOf(t, it, plan.StudBase, "through"), Upward)
-	assert.Equal(t, "bearing under the washer", got.Governs)
+	assert.Equal(t, "rod tension", got.Governs)
+	assert.InDelta(t, 9609, got.Value, 1)
 }
 
 func TestBoltsOfAHoldDown(t *testing.T) {
@@ -230,9 +233,9 @@ func TestThinnestMemberGovernsTheNails(t *testing.T) {
 	stud := p.Joint.Members[0]
 	rim := &framing.Member{Role: plan.Rim, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 11.25}}
 	p.Laid = []placement.Laid{{Member: stud}, {Member: rim}}
-	assert.Equal(t, 1.5, wood(p))
+	assert.Equal(t, 1.5, behindSteel(p))
 	p.Laid = []placement.Laid{{Member: stud}, {Member: stud}}
-	assert.Equal(t, 5.5, wood(p))
+	assert.Equal(t, 5.5, behindSteel(p))
 }
 
 func TestBoltsThroughABeamBearAcrossItsGrain(t *testing.T) {

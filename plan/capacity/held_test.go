@@ -163,3 +163,40 @@ func TestASmoothStainlessNailDrawsOutSooner(t *testing.T) {
 	assert.InDelta(t, of("10d x 1 1/2", plan.HotDip, side), of("10d x 1 1/2", plan.Stainless304, side), 1e-9)
 	assert.InDelta(t, of("No. 10 x 1 1/2", plan.HotDip, up), of("No. 10 x 1 1/2", plan.Stainless304, up), 1e-9)
 }
+
+// Bolts of 3/4 in through a 1/4 in plate 3 in wide into a 5 1/2 in post, pulled up.
+// Two in a row 3 in apart, E 1.1 million psi: 270,000 x 0.75^1.5 = 175,370; EA of
+// the wood 33.275e6, of the steel 22.5e6 lb, ratio 0.67618; u = 1 + 175,370 x 1.5 x
+// (1/33.275e6 + 1/22.5e6) = 1.019597, m = 0.820656, Cg = 0.9963 (NDS 2018 eq. 11.3-1).
+// Spacing wants 4D = 3 in: at 2.5 in Cdelta is 0.833; under 3D = 2.25 in they hold
+// nothing. End distance toward the foot wants 7D = 5.25 in: with the lowest bolt 3 in
+// over it 0.571.
+func TestBoltsInARowShareUnevenly(t *testing.T) {
+	hold := func(n int, spacing, seat float64) Capacity {
+		post := upright(plan.Post, geom.Vec3{}, geom.Vec3{X: 5.5, Y: 5.5, Z: 96})
+		post.Section = plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5}
+		c, ds := hardware.New([]*plan.Item{{
+			Mark: "h", Kind: plan.HoldDownItem, Length: 13.5, Width: 3, Thickness: 0.25, Rod: 1, Standoff: 2, Center: 2,
+			Fasteners: []plan.Fasteners{{Part: "all", Nail: "bolt 3/4 x 6", Count: n, Parts: 1, Rows: 1, Spacing: spacing, EndDist: 1}},
+		}})
+		require.False(t, ds.Errors(), "%v", ds)
+		j := &framing.Joint{ID: "j", Kind: plan.WallEnd, Members: []*framing.Member{post}}
+		band := geom.Band{{A: geom.Vec3{X: 2.75, Z: seat}, B: geom.Vec3{X: 2.75, Z: seat + 13.5}, N: geom.Vec3{Y: -1}, Width: 3, Thickness: 0.25}}
+		p := &placement.Piece{Tag: "h", Joint: j, Item: c.Items[0], Lie: placement.Lie{
+			Face: plan.Right, Bands: []geom.Band{band}, Laid: []placement.Laid{{Member: post, Lap: 13.5, Room: 96}},
+			Ends: []placement.EndAt{{Laid: 0, Starts: []placement.Start{{Far: true}}}},
+		}}
+		s := steel.New(placement.Of(&framing.House{Members: []*framing.Member{post}}, p))
+		pine, _ := timber.SpeciesOf("southern pine")
+		return New(s, Context{Species: pine}).One(p, Upward)
+	}
+	one := hold(1, 3, 20)
+	require.Empty(t, one.Unknown)
+	require.Positive(t, one.Value)
+	assert.InDelta(t, 2*one.Value*0.9963, hold(2, 3, 20).Value, 1)
+	assert.InDelta(t, 2*one.Value*0.8333, hold(2, 2.5, 20).Value, one.Value*0.01)
+	assert.InDelta(t, 2*one.Value*0.9963*3/5.25, hold(2, 3, -6.5).Value, 1) // bolts at 6 and 3 in
+	near := hold(2, 2, 20)
+	assert.Zero(t, near.Value)
+	assert.Contains(t, near.Unknown, "spacing in a row along the grain")
+}

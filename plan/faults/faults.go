@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 )
 
 // Fault is what the list says of one code.
@@ -55,8 +56,8 @@ func All() (out []Fault) {
 			add("placing hardware", row{c.ID, c.Doc, ""})
 		}
 	}
-	for _, r := range bodies {
-		add("steel in space", r)
+	for _, c := range steel.Checks {
+		add("hardware in space", row{c.ID, c.Doc, ""})
 	}
 	for _, r := range loads {
 		add("the load path", r)

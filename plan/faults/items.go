@@ -38,11 +38,6 @@ var items = []row{
 	{"washer-too-small", "A washer no wider than its rod.", "Take a wider one."},
 }
 
-// bodies are the faults of pieces as they lie in space.
-var bodies = []row{
-	{"fastener-without-wood", "Fasteners of a piece go past the wood, or into the air or sheathing beside it: they hold nothing, and nothing is counted for them.", "Move the piece to where there is wood behind it, add blocking, or take a smaller item."},
-}
-
 // loads are the faults of the load path.
 var loads = []row{
 	{"no-wind-basis", "The plan gives no wind speed, so no loads can be computed.", "Add [site]."},

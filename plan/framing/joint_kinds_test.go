@@ -53,8 +53,8 @@ func TestJointsOfTheDemoByHand(t *testing.T) {
 	assert.Equal(t, 32, count("GS", plan.JoistGirder))
 	assert.Equal(t, 64, count("GC", plan.JoistGirder))
 	assert.Equal(t, 32, count("GN", plan.JoistGirder))
-	// Girders of 44 ft from 20 ft stock break over the piles at 14 ft 10 in and
-	// 29 ft 2 in: 178 and 350 - 178 = 172 and 528 - 350 = 178 in long.
+	// Girders of 44 ft from 20 ft stock break over the piles at 14 ft 6 in and
+	// 29 ft 2 in: 174 and 350 - 174 = 176 and 528 - 350 = 178 in long.
 	assert.Equal(t, 2, count("GC", plan.GirderSplice))
 	assert.InDelta(t, 350, joints(h, "GC", plan.GirderSplice)[1].Station, 1e-9)
 	assert.Equal(t, plan.Pile, joints(h, "GC", plan.GirderSplice)[0].Members[2].Role)

@@ -162,14 +162,15 @@ func overFloor(j *framing.Joint) bool {
 	return slices.ContainsFunc(j.Members, func(m *framing.Member) bool { return m.Role == plan.BottomPlate })
 }
 
-// bolts returns the bolts through the bottom plate of a wall, by station.
+// bolts returns the bolts through the bottom plate of a wall, by station: those
+// whose nut is on the plate, not on the seat of a hold-down over it.
 func (a *analysis) bolts(w *plan.Wall) (out []*placement.Piece) {
 	for _, j := range a.joints[w] {
 		if j.Kind != plan.StudBase && j.Kind != plan.WallEnd {
 			continue
 		}
 		for _, q := range a.placed.At(j) {
-			if q.Item.Kind.Shape == hardware.Rod {
+			if q.Item.Kind.Shape == hardware.Rod && a.steel.OnWood(q) {
 				out = append(out, q)
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"galewright/plan/capacity"
 	"galewright/plan/framing"
 )
 
@@ -26,12 +27,15 @@ func (r *Report) Explain(jointID string) string {
 			for _, t := range c.Terms {
 				b.WriteString(termLine("capacity", Term(t)))
 			}
-			fmt.Fprintf(&b, "  capacity %.0f %s, %s; governs: %s\n", c.Value, l.Unit, c.Source, c.Governs)
+			fmt.Fprintf(&b, "  capacity %.0f %s%s, %s; governs: %s\n", c.Value, l.Unit, c.Starred(), c.Source, c.Governs)
 		}
 		if l.Gap != "" {
 			fmt.Fprintf(&b, "  gap: %s\n", l.Gap)
 		} else if !math.IsInf(l.Ratio, 0) {
-			fmt.Fprintf(&b, "  ratio %.2f\n", l.Ratio)
+			fmt.Fprintf(&b, "  ratio %.2f%s\n", l.Ratio, l.Capacity.Starred())
+		}
+		if l.Capacity.Starred() != "" {
+			fmt.Fprintf(&b, "  %s\n", capacity.StarNote)
 		}
 		for _, n := range l.Notes {
 			fmt.Fprintf(&b, "  note: %s\n", n)

@@ -67,6 +67,7 @@ type jsonLink struct {
 	Capacity *float64   `json:"capacity"`
 	Governs  string     `json:"governs"`
 	Source   string     `json:"source,omitempty"`
+	Star     bool       `json:"not_makers_value"`
 	Ratio    *float64   `json:"ratio"`
 	Gap      string     `json:"gap,omitempty"`
 	Above    bool       `json:"above_limit"` // the ratio is
@@ -91,7 +92,7 @@ func (l *Link) json(limit float64) jsonLink {
 	}
 	if c := l.Capacity; c != nil && c.Unknown == "" {
 		v := tenth(c.Value)
-		out.Capacity, out.Source, out.Holds = &v, c.Source, terms(c.Terms)
+		out.Capacity, out.Source, out.Holds, out.Star = &v, c.Source, terms(c.Terms), c.NotMakers
 	}
 	if l.Gap == "" {
 		v := hundredth(l.Ratio)

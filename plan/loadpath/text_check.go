@@ -5,8 +5,10 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
 	"galewright/plan"
+	"galewright/plan/capacity"
 )
 
 // Failed tells whether a gap or a ratio above the limit is left, or there
@@ -40,7 +42,7 @@ func ratioText(l *Link) string {
 	if l.Gap != "" {
 		return "gap"
 	}
-	return fmt.Sprintf("ratio %.2f", l.Ratio)
+	return fmt.Sprintf("ratio %.2f%s", l.Ratio, l.Capacity.Starred())
 }
 
 // WriteCheck writes each joint on the load path with demand, capacity, ratio
@@ -62,6 +64,9 @@ func (r *Report) WriteCheck(w io.Writer, limit float64, format string) (failed b
 		r.writeCheck(p, c, limit)
 	}
 	r.writeChains(p)
+	if slices.ContainsFunc(r.Links, func(l *Link) bool { return l.Capacity.Starred() != "" }) {
+		p.line("\n%s", capacity.StarNote)
+	}
 	gaps, above := r.measured(limit)
 	r.writeHonest(p)
 	p.line("\njoints and segments checked: %d, %s, %s above %.2f", len(r.Links), plan.Counted(gaps, "gap"), plan.Counted(above, "ratio"), limit)
@@ -92,7 +97,7 @@ func (r *Report) writeCheck(p printer, c *Check, limit float64) {
 		if l.Demand == 0 {
 			continue
 		}
-		p.line("  %-24s %9.0f %9s %6s%s %s; %s", l.ID, l.Demand, capText(l), ratioCell(l), flag(l, limit), l.Governs(), l.Where)
+		p.line("  %-24s %9.0f %9s %6s%-1s%s %s; %s", l.ID, l.Demand, capText(l), ratioCell(l), l.Capacity.Starred(), flag(l, limit), l.Governs(), l.Where)
 		for _, n := range l.Notes {
 			p.line("  %-24s   %s", "", n)
 		}

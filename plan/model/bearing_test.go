@@ -55,7 +55,7 @@ func holdsOrReported(t assert.TestingT, m object, ds plan.Diagnostics) {
 		assert.Equal(t, n, reported(ds, prefix), prefix)
 	}
 	for _, d := range ds {
-		if d.Code == "fastener-without-wood" {
+		if d.Code == "fastener-in-no-wood" {
 			known := false
 			for prefix := range want {
 				known = known || strings.HasPrefix(d.Summary, prefix)

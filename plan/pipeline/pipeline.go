@@ -1,8 +1,9 @@
 // Package pipeline runs a plan through its stages in the one order they have:
-// read, frame, furnish with hardware, count, look at salt, work out the load path, cut the
-// lumber. Source text flows in; a Result and every diagnostic of every stage
-// flow out. Load path and lumber list are worked out when they are first asked
-// for, since most that reads a plan wants neither. It decides nothing itself.
+// read, frame, furnish with hardware, make bodies of it, count, look at salt, work out the load
+// path, cut the lumber. Source text flows in; a Result and every diagnostic of
+// every stage flow out. Load path and lumber list are worked out when they are
+// first asked for, since most that reads a plan wants neither. It decides nothing
+// itself.
 package pipeline
 
 import (
@@ -28,6 +29,7 @@ type Result struct {
 	House     *framing.House
 	Catalog   *hardware.Catalog
 	Placement *placement.Placement
+	Steel     *steel.Steel
 	Schedule  *schedule.Schedule
 
 	loads  func() (*loadpath.Report, plan.Diagnostics)
@@ -104,11 +106,15 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	placed, more := placement.Place(house, catalog)
 	faults = append(faults, more...)
 	r.Placement = placed
-	faults = append(faults, steel.New(placed).Faults()...)
+	if faults.Errors() {
+		return faults
+	}
+	r.Steel = steel.New(placed)
+	faults = append(faults, r.Steel.Check()...)
 	if !faults.Errors() {
-		r.Schedule = schedule.New(placed)
+		r.Schedule = schedule.New(r.Steel)
 		faults = append(faults, r.Schedule.Nailing.Faults()...)
-		r.Salt, more = salt.Run(steel.New(placed))
+		r.Salt, more = salt.Run(r.Steel)
 		faults = append(faults, more...)
 	}
 	return faults

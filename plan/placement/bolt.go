@@ -29,9 +29,9 @@ func (x *placer) seatRods() {
 		w := p.Joint.Wall
 		ask := want{joint: p.Joint, item: p.Item, n: 1}
 		if q := holdDownAmong(x.p.At(p.Joint)); q != nil {
-			p.Lie = x.bolt(ask, []float64{q.Station}, true)
+			p.Lie = x.bolt(ask, []float64{q.Station}, q)
 		} else {
-			p.Lie = x.bolt(ask, taken[w], false)
+			p.Lie = x.bolt(ask, taken[w], nil)
 			taken[w] = append(taken[w], p.Station)
 		}
 	}
@@ -53,15 +53,15 @@ func holdDownAmong(pieces []*Piece) *Piece {
 
 // bolt sets a bolt where the plate it holds has room for the washer: an
 // anchor bolt in the sill plate on the foundation, any other rod in the plate
-// that the stud stands on. Taken are the stations that others have; with
-// there, the bolt goes at the first of them.
-func (x *placer) bolt(w want, taken []float64, there bool) Lie {
+// that the stud stands on. Taken are the stations that others have; under a
+// hold-down, the bolt goes at the first of them and up through the seat.
+func (x *placer) bolt(w want, taken []float64, under *Piece) Lie {
 	j, it := w.joint, w.item
 	f, depth := j.Wall.Frame(), j.Wall.Depth()
 	l := x.through(j)
 	plate := role(l.joint, plan.BottomPlate, plan.SillPlate)
 	t := depth / 2
-	if sill := role(l.joint, plan.SillPlate); sill != nil && it.Kind.Name == plan.AnchorBoltItem && !there {
+	if sill := x.sillUnder(l); sill != nil && it.Kind.Name == plan.AnchorBoltItem && under == nil {
 		plate = sill
 		if rim := role(l.joint, plan.Rim); rim != nil && j.Level != nil { // the rim stands on the sill's outer edge
 			t = max(t, min(j.Level.Rim+washer(it)/2, depth-washer(it)/2))
@@ -72,14 +72,33 @@ func (x *placer) bolt(w want, taken []float64, there bool) Lie {
 		z = plate.Z1
 	}
 	s, clear := taken0(taken), true
-	if !there {
+	if under == nil {
 		s, clear = x.roomOnPlate(w, l, plate, t, z, taken)
 	}
-	top := z + nuts(it.Rod)
+	top := z + hardware.Past(it.Rod, it.Washer)
+	if under != nil && under.Rod != nil {
+		top = under.Rod.A.Z
+	}
 	lie := x.rodLie(w, Axis{f.At(s, t, top), f.At(s, t, top-it.Length)}, j.Members, s)
 	lie.Tight = !clear
 	lie, _ = w.whole(lie)
 	return lie
+}
+
+// sillUnder returns the sill plate that the joint names, or the nearest of its
+// wall within reach, as where a girder's end lies under the stud.
+func (x *placer) sillUnder(l link) *framing.Member {
+	if sill := role(l.joint, plan.SillPlate); sill != nil {
+		return sill
+	}
+	var near *framing.Member
+	least := float64(boltReach)
+	for _, m := range x.sills[l.joint.Wall] {
+		if d := max(m.S0-l.s1, l.s0-m.S1); d < least {
+			near, least = m, d
+		}
+	}
+	return near
 }
 
 // taken0 returns the first of some stations, or 0.

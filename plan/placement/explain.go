@@ -205,7 +205,7 @@ func roleOf(q *Piece, i int) string {
 }
 
 func tellJoint(b *strings.Builder, j *framing.Joint) {
-	fmt.Fprintf(b, "joint %s: %s, %s\n", j.ID, j.Kind, jointPlace(j))
+	fmt.Fprintf(b, "joint %s: %s, %s\n", j.ID, j.Kind, JointPlace(j))
 	for _, m := range j.Members {
 		fmt.Fprintf(b, "  %s %s (%s)\n", m.Role, m.ID, m.Section.Text)
 	}

@@ -92,7 +92,9 @@ func TestHardwareLiesAtTheJointsOfFloorsAndHeaders(t *testing.T) {
 				}
 				if c.it.Kind == plan.AnchorBoltItem {
 					assert.InDelta(t, c.it.Length, p.Path[1].Sub(p.Path[0]).Len(), 1e-9)
-					assert.InDelta(t, j.First().Section.Breadth, p.Path[0].Sub(j.At).Len(), 1e-6, "its head is on the ledger")
+					// A cut washer of 3/16 in, or a plate of 1/4 in, under the head.
+					thick := hardware.WasherThick(c.it.Washer)
+					assert.InDelta(t, j.First().Section.Breadth+thick, p.Path[0].Sub(j.At).Len(), 1e-6, "its head is on the ledger")
 				}
 			}
 		})

@@ -114,14 +114,14 @@ func TestLongStrapFromInsideCutsTheSubfloor(t *testing.T) {
 }
 
 func TestHoldDownPairHasItsRodToLength(t *testing.T) {
-	// Rod: gap 17.375 + two standoffs of 1.5 + at each end a nut of 0.625 and
-	// 0.25 of thread: 17.375 + 3 + 1.75 = 22.125. Rod line 1.4375 from the
+	// Rod: gap 17.375 + two standoffs of 1.5 + at each end a plate washer of
+	// 0.25, a nut of 0.625 and 0.25 of thread: 17.375 + 3 + 2.25 = 22.625. Rod line 1.4375 from the
 	// stud's right side, 0.75 + 0.75 + 1.4375 = 2.9375 from the wall's start.
 	p, ds := placed(t, standard().with(plan.Place{Use: "hold-down-pair", Wall: "2S", On: "stud-stud", At: []float64{0.75}}))
 	require.Empty(t, ds)
 	q := p.Piece("2S-1-SS-pair")
 	require.NotNil(t, q)
-	assert.InDelta(t, 22.125, q.Cut, 1e-9)
+	assert.InDelta(t, 22.625, q.Cut, 1e-9)
 	assert.Equal(t, plan.Right, q.Face, "toward the wall")
 	require.Len(t, q.Path, 4)
 	assert.InDelta(t, 2.9375, q.Path[0].X, 1e-9)
@@ -293,6 +293,7 @@ func TestAnchorRodStandsUnderItsHoldDown(t *testing.T) {
 	assert.InDelta(t, 2.9375, hd.Station, 1e-9)
 	assert.InDelta(t, 2.9375, rod.Station, 1e-9)
 	assert.InDelta(t, 2.9375, rod.Path[1].X, 1e-9)
-	// Cut: gap 2.25, rim 11.25, standoff 2, a nut of 0.625 and 0.25 of thread at each end.
-	assert.InDelta(t, 2.25+11.25+2+1.75, hd.Cut, 1e-9)
+	// Cut: gap 2.25, rim 11.25, standoff 2, a washer of 0.1875, a nut
+	// of 0.625 and 0.25 of thread at each end.
+	assert.InDelta(t, 2.25+11.25+2+2.125, hd.Cut, 1e-9)
 }

@@ -8,15 +8,8 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
+	"galewright/plan/wood"
 )
-
-// thread is what a rod shows beyond its nut, in: three turns of a coarse
-// thread (common practice, no published source). A nut is taken as high as
-// the rod is thick.
-const thread = 0.25
-
-// nuts returns the rod length one end takes for nut, washer and thread.
-func nuts(rod float64) float64 { return rod + thread }
 
 // rod sets a bolt across a girder into its pile, or down from a porch post.
 func (x *placer) rod(w want) (Lie, *plan.Diagnostic) {
@@ -36,12 +29,9 @@ func (x *placer) rod(w want) (Lie, *plan.Diagnostic) {
 	if g := j.First(); g.Z1 > g.Z0 {
 		z = (g.Z0 + g.Z1) / 2
 	}
-	lo, hi := -it.Length/2, it.Length/2
-	if runs := x.runs(f.At(s, -boltReach, z), f.In.Up(0), 2*boltReach, func(m *framing.Member) bool { return m == upper || m == lower }); len(runs) > 0 {
-		mid := (runs[0].t0+runs[len(runs)-1].t1)/2 - boltReach // as much of it out on both sides
-		lo, hi = lo+mid, hi+mid
-	}
-	return x.rodLie(w, Axis{f.At(s, lo, z), f.At(s, hi, z)}, present(upper, lower), j.Station), nil
+	through := present(upper, lower)
+	mid := it.Length / 2
+	return x.rodLie(w, x.headed(Axis{f.At(s, -mid, z), f.At(s, mid, z)}, it, through), through, j.Station), nil
 }
 
 // boltsApart returns the distance of the bolts of a girder on a pile: of several
@@ -55,14 +45,27 @@ func boltsApart(w want, pile *framing.Member) float64 {
 	return max(least, pile.Section.Width()/float64(w.n))
 }
 
+// headed shifts a bolt along its line until its head lies on its washer, and
+// that on the first of the members that it holds.
+func (x *placer) headed(a Axis, it *hardware.Item, through []*framing.Member) Axis {
+	d := a.B.Sub(a.A).Unit()
+	start := a.A.Sub(d.Mul(it.Length))
+	runs := x.wood.Stretches(start, d, 3*it.Length, func(m *framing.Member) bool { return slices.Contains(through, m) })
+	if len(runs) == 0 {
+		return a
+	}
+	shift := d.Mul(runs[0].From - it.Length - hardware.WasherThick(it.Washer))
+	return Axis{a.A.Add(shift), a.B.Add(shift)}
+}
+
 // rodLie is the lie of a rod along an axis through members.
 func (x *placer) rodLie(w want, a Axis, through []*framing.Member, station float64) Lie {
 	l := Lie{Face: plan.Through, Rod: &a, Path: []geom.Vec3{a.A, a.B}, Station: station}
 	d := a.B.Sub(a.A)
 	for _, m := range through {
 		t := 0.0
-		for _, r := range x.runs(a.A, d.Unit(), d.Len(), func(o *framing.Member) bool { return o == m }) {
-			t += r.t1 - r.t0
+		for _, r := range x.wood.Stretches(a.A, d.Unit(), d.Len(), func(o *framing.Member) bool { return o == m }) {
+			t += r.Len()
 		}
 		l.Laid = append(l.Laid, Laid{Member: m, Lap: t, Room: t})
 	}
@@ -92,7 +95,9 @@ func (x *placer) crossing(w want) (Lie, *plan.Diagnostic) {
 	}
 	z := j.At.Z + spread(w.k, w.n, max(w.item.Washer, 3))
 	b := m.Section.Breadth
-	return x.rodLie(w, Axis{f.At(s, face-way*b, z), f.At(s, face+way*(w.item.Length-b), z)}, present(j.Members[:min(2, len(j.Members))]...), s), nil
+	through := present(j.Members[:min(2, len(j.Members))]...)
+	a := Axis{f.At(s, face-way*b, z), f.At(s, face+way*(w.item.Length-b), z)}
+	return x.rodLie(w, x.headed(a, w.item, through), through, s), nil
 }
 
 // aligned is how far two bodies of a pair may stand out of line, in: the play
@@ -118,7 +123,7 @@ func (x *placer) pair(w want) (Lie, *plan.Diagnostic) {
 	s, it := l.rodLine(w), w.item
 	gap := l.zAbove - l.zBelow
 	body := max(it.Length, it.Standoff)
-	reach := it.Standoff + nuts(it.Rod)
+	reach := it.Standoff + hardware.Past(it.Rod, it.Washer)
 	mid := func(z float64) geom.Vec3 { return f.At(s, depth/2, z) }
 	lie := Lie{
 		Face: w.face, Gap: gap, Cut: gap + 2*reach, Station: s, Rod: &Axis{mid(l.zAbove + reach), mid(l.zBelow - reach)},
@@ -232,8 +237,27 @@ func (l link) rodLine(w want) float64 {
 	return s1 + w.item.Center
 }
 
+// ReachDown is how far under its seat a rod is followed, in: a story's floor
+// and a deep girder.
+const ReachDown = 60.0
+
+// landing is where a hold-down's rod, or a bolt, that bears at top comes down.
+func (x *world) landing(top geom.Vec3, it *hardware.Item) wood.Landing {
+	return x.wood.Below(top, ReachDown, WasherOf(it), hardware.Past(it.Rod, it.Washer), wood.Carries)
+}
+
+// WasherOf returns the washer that an item's rod has on wood.
+func WasherOf(it *hardware.Item) wood.Washer {
+	w := wood.Washer{Side: it.Washer, Hole: hardware.RodHole(it.Rod)}
+	if w.Side == 0 {
+		w.Side, w.Round = hardware.CutWasher(it.Rod), true
+	}
+	return w
+}
+
 // holdDown sets one body on the post's side with the rod that goes down from
-// it: through the member below, or into the anchor that is there.
+// it: to washer and nut under the member that carries, or into the anchor that
+// is there.
 func (x *placer) holdDown(w want) (Lie, *plan.Diagnostic) {
 	f, depth, fault := onWall(w.joint)
 	if fault != nil {
@@ -246,17 +270,17 @@ func (x *placer) holdDown(w want) (Lie, *plan.Diagnostic) {
 	w, l = x.side(w, l)
 	s, it := l.rodLine(w), w.item
 	mid := func(z float64) geom.Vec3 { return f.At(s, depth/2, z) }
-	body, reach := max(it.Length, it.Standoff), it.Standoff+nuts(it.Rod)
-	foot := l.below.Z0
+	body, seat := max(it.Length, it.Standoff), l.zAbove+it.Standoff
 	lie := Lie{Face: w.face, Gap: l.zAbove - l.zBelow, Station: s, Path: []geom.Vec3{mid(l.zAbove), mid(l.zAbove + body)}}
-	switch {
-	case l.floor:
-		foot = l.zBelow
-	case l.below.Role != plan.SillPlate:
-		foot -= nuts(it.Rod)
-		lie.Cut = l.zAbove + reach - foot
+	lie.Rod = &Axis{mid(seat + hardware.Past(it.Rod, 0)), mid(l.below.Z0)}
+	if land := x.landing(mid(seat), it); !land.OnSill() && l.below.Role != plan.SillPlate {
+		under := l.below.Z0 // nothing carries: told by the check of rods
+		if land.Member() != nil {
+			under = seat - land.Deep()
+		}
+		lie.Rod.B = mid(under - hardware.Past(it.Rod, it.Washer))
+		lie.Cut = lie.Rod.A.Z - lie.Rod.B.Z
 	}
-	lie.Rod = &Axis{mid(l.zAbove + reach), mid(foot)}
 	lie = x.bodyOn(w, lie, l.above, x.postSide(w, l, f, depth, l.above, 0), l.zAbove, l.zAbove+body)
 	passed := x.rodLie(w, *lie.Rod, present(l.below), s).Laid
 	lie.Laid = append(lie.Laid, passed...)
@@ -274,9 +298,8 @@ func holes(p *Piece) []*Hole {
 	h := &Hole{Piece: p, Level: j.Level, At: geom.Vec3{X: at.X, Y: at.Y, Z: j.Level.Floor}}
 	switch {
 	case kind == plan.HoldDownPairItem, kind == plan.HoldDownItem && p.Cut > 0:
-		// Holes for bolts are 1/16 in over the bolt (NDS 2018 12.1.3.2, from memory).
-		h.Round = true
-		h.Size = [2]float64{p.Item.Rod + 1.0/16, p.Item.Rod + 1.0/16}
+		d := hardware.RodHole(p.Item.Rod)
+		h.Round, h.Size = true, [2]float64{d, d}
 	case p.Item.Kind.Strap && p.Face != plan.Outside && p.Z0 < j.Level.Floor-j.Level.Subfloor && p.Z1 > j.Level.Floor && len(p.plates()) == 1:
 		// The strap's width and half an inch of room each way to thread it
 		// (common practice, no published source).

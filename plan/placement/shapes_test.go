@@ -209,9 +209,10 @@ func TestGirderStrapAndBolt(t *testing.T) {
 	assert.InDelta(t, 4.5, in[2].Y, 1e-9, "3 plies of 1.5")
 
 	p, _ = hutWith(t, "girder-pile", "bolt", "")
-	// 16 in of bolt across a girder of 4.5 centered on y = 2.25, half-way up it.
+	// 16 in of bolt across a girder whose outer face is y = 0, half-way up it: its
+	// head stands off by a cut washer of 3/16.
 	mid := g.Z0 + 9.25/2
-	assertPath(t, []geom.Vec3{{X: 6, Y: -5.75, Z: mid}, {X: 6, Y: 10.25, Z: mid}}, path(t, p, "GS-6-GP-anchor"))
+	assertPath(t, []geom.Vec3{{X: 6, Y: -0.1875, Z: mid}, {X: 6, Y: 15.8125, Z: mid}}, path(t, p, "GS-6-GP-anchor"))
 }
 
 func TestPorchBasesAndCaps(t *testing.T) {

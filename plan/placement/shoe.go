@@ -113,7 +113,7 @@ func (x *placer) tab(w want, b butt, i int, tall, wide float64) (p geom.Plate, w
 	p = b.upright(w, b.n, b.corner[i].Add(away.Flat().Mul(wide/2)), tall, wide)
 	mid := p.At(tall/2, 0)
 	others := func(m *framing.Member) bool { return m != b.held && m != b.on }
-	clear = len(x.runs(mid.Add(b.n.Mul(2*skin)), b.n, probeFar, others)) == 0
+	clear = len(x.wood.Stretches(mid.Add(b.n.Mul(2*skin)), b.n, probeFar, others)) == 0
 	return p, x.along(b.on, mid, p.N, away, wide/2) >= edge, clear
 }
 

@@ -156,8 +156,9 @@ func TestBoltKeepsSevenDiametersFromThePlatesEnd(t *testing.T) {
 				})
 			q := one(t, p)
 			assert.InDelta(t, at, q.Station, 1e-9, "%v in", rod)
-			// The nut, as high as the rod is thick, and 1/4 of thread stand over the plate.
-			assertPath(t, q.Path, geom.Vec3{X: at, Y: 2.75, Z: floor1 + 1.5 + rod + 0.25}, geom.Vec3{X: at, Y: 2.75, Z: floor1 + 1.5 + rod + 0.25 - 12})
+			// A cut washer of 3/16, the nut, as high as the rod is thick, and 1/4 of thread
+			// stand over the plate.
+			assertPath(t, q.Path, geom.Vec3{X: at, Y: 2.75, Z: floor1 + 1.5 + rod + 0.4375}, geom.Vec3{X: at, Y: 2.75, Z: floor1 + 1.5 + rod + 0.4375 - 12})
 		}
 	}
 }

@@ -62,7 +62,7 @@ func (t *teller) list() plan.Diagnostics {
 		d := &t.out[g.at]
 		n := len(g.joints)
 		if n == 1 {
-			d.Where = fmt.Sprintf("%s, %s", jointPlace(g.joints[0]), g.tags[0])
+			d.Where = fmt.Sprintf("%s, %s", JointPlace(g.joints[0]), g.tags[0])
 			continue
 		}
 		first, last := g.joints[0], g.joints[n-1]
@@ -75,8 +75,8 @@ func (t *teller) list() plan.Diagnostics {
 	return t.out
 }
 
-// jointPlace says where in the house a joint is: wall 1S, stud at 5'-4".
-func jointPlace(j *framing.Joint) string {
+// JointPlace says where in the house a joint is: wall 1S, stud at 5'-4".
+func JointPlace(j *framing.Joint) string {
 	role := "joint"
 	if m := j.First(); m != nil {
 		role = string(m.Role)
@@ -84,8 +84,8 @@ func jointPlace(j *framing.Joint) string {
 	return fmt.Sprintf("%s, %s at %s", j.HostName(), role, length.Feet(j.Station))
 }
 
-// jointName is jointPlace with the joint's id.
-func jointName(j *framing.Joint) string { return jointPlace(j) + ", " + j.ID }
+// jointName is JointPlace with the joint's id.
+func jointName(j *framing.Joint) string { return JointPlace(j) + ", " + j.ID }
 
 func list(kinds []plan.JointKind) string {
 	s := plan.Words(kinds)

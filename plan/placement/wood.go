@@ -1,34 +1,10 @@
 package placement
 
 import (
-	"cmp"
-	"slices"
-
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
-
-// part is one convex part of a member.
-type part struct {
-	m      *framing.Member
-	planes []geom.Plane
-}
-
-// newWood indexes the solids of all members.
-func newWood(members []*framing.Member) *geom.Grid[part] {
-	g := geom.NewGrid[part]()
-	for _, m := range members {
-		on := geom.Slant(m.A.Flat(), m.B.Flat(), max(m.Section.Width(), m.Section.Depth))
-		for _, s := range m.Solid {
-			if !s.Empty() {
-				lo, hi := s.Bounds()
-				g.Add(part{m, s.Planes()}, lo, hi, on)
-			}
-		}
-	}
-	return g
-}
 
 // goesOn tells whether o goes on where m ends: of one role, or both plates of
 // a wall's top, or both standing side by side.
@@ -80,45 +56,21 @@ func (w *world) room(m *framing.Member, b geom.Band, from float64) (total float6
 // m, and what goes on from it, runs without a break in direction d.
 func (w *world) along(m *framing.Member, a, n, d geom.Vec3, far float64) (t float64) {
 	a = a.Sub(n.Mul(skin))
-	for _, r := range w.runs(a, d, far, func(o *framing.Member) bool { return goesOn(m, o) }) {
-		if r.t0 > t+play {
+	for _, r := range w.wood.Stretches(a, d, far, func(o *framing.Member) bool { return goesOn(m, o) }) {
+		if r.From > t+play {
 			break
 		}
-		t = max(t, r.t1)
+		t = max(t, r.To)
 	}
 	return t
-}
-
-// stretch is the length of a line inside one part of a member.
-type stretch struct {
-	m      *framing.Member
-	t0, t1 float64
-}
-
-// runs returns the stretches of the line from a along d, far long, in members
-// of which is says so, in order.
-func (w *world) runs(a, d geom.Vec3, far float64, is func(*framing.Member) bool) (out []stretch) {
-	e := a.Add(d.Mul(far))
-	lo := geom.Vec3{X: min(a.X, e.X), Y: min(a.Y, e.Y), Z: min(a.Z, e.Z)}
-	hi := geom.Vec3{X: max(a.X, e.X), Y: max(a.Y, e.Y), Z: max(a.Z, e.Z)}
-	for _, p := range w.wood.Within(lo, hi) {
-		if !is(p.m) {
-			continue
-		}
-		if t0, t1, ok := geom.Within(p.planes, a, d, 0, far); ok {
-			out = append(out, stretch{p.m, t0, t1})
-		}
-	}
-	slices.SortStableFunc(out, func(p, q stretch) int { return cmp.Or(cmp.Compare(p.t0, q.t0), cmp.Compare(p.t1, q.t1)) })
-	return out
 }
 
 // under returns the member just under the point a of a face with normal n,
 // one that goes on from m: m itself before any other; nil for none.
 func (w *world) under(m *framing.Member, a, n geom.Vec3) (hit *framing.Member) {
-	for _, r := range w.runs(a, n.Mul(-1), 2*skin, func(o *framing.Member) bool { return goesOn(m, o) }) {
-		if hit == nil || r.m == m {
-			hit = r.m
+	for _, r := range w.wood.Stretches(a, n.Mul(-1), 2*skin, func(o *framing.Member) bool { return goesOn(m, o) }) {
+		if hit == nil || r.Member == m {
+			hit = r.Member
 		}
 	}
 	return hit

@@ -7,6 +7,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/wind"
+	"galewright/plan/wood"
 )
 
 // hostKind is the joints of one kind along one wall, roof, girder or porch.
@@ -25,7 +26,8 @@ type world struct {
 	byID    map[string]*framing.Joint
 	byFirst map[*framing.Member][]*framing.Joint
 	grid    *geom.Grid[block] // of members that can stand against a face
-	wood    *geom.Grid[part]
+	wood    *wood.Index
+	sills   map[*plan.Wall][]*framing.Member // sill plates
 	sloped  map[plateRow][]*framing.Member
 	endZone float64
 }
@@ -38,9 +40,15 @@ func newWorld(h *framing.House) *world {
 		isHost:  map[string]bool{},
 		byID:    map[string]*framing.Joint{},
 		byFirst: map[*framing.Member][]*framing.Joint{},
+		sills:   map[*plan.Wall][]*framing.Member{},
 		grid:    blocksOf(h.Members),
-		wood:    newWood(h.Members),
+		wood:    wood.New(h.Members),
 		sloped:  slopedPlates(h),
+	}
+	for _, m := range h.Members {
+		if m.Role == plan.SillPlate {
+			w.sills[m.Wall] = append(w.sills[m.Wall], m)
+		}
 	}
 	for _, j := range h.Joints {
 		w.byKind[j.Kind] = append(w.byKind[j.Kind], j)

@@ -197,22 +197,22 @@ func coatingOf(it *hardware.Item) plan.Coating {
 	return it.RodCoating
 }
 
-// orderRods lists the rods of pairs and hold-downs cut to length, and the nuts
-// and washers of all rods and bolts.
+// orderRods lists the rods that are cut to length, and the nuts and washers of
+// all rods and bolts, as the bodies have them.
 func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
 	rods, nuts, washers := map[rod]int{}, map[rod]int{}, map[rod]int{}
-	for _, l := range s.Lines {
-		it, c := l.Item, coatingOf(l.Item)
-		for _, p := range l.Pieces {
-			ends := rodEnds(it, p.Cut)
-			if ends == 0 {
-				continue
+	for _, r := range s.Steel.Rods() {
+		c := coatingOf(r.For.Item)
+		if r.For.Cut > 0 {
+			rods[rod{r.Diameter, CutRod(r.Length()), c}]++
+		}
+		for _, e := range r.Ends {
+			if e.Nuts > 0 {
+				nuts[rod{r.Diameter, 0, c}] += e.Nuts
 			}
-			if p.Cut > 0 {
-				rods[rod{it.Rod, math.Ceil(p.Cut - 1e-9), c}]++
+			if e.Washers > 0 {
+				washers[rod{r.Diameter, e.Washer, c}] += e.Washers
 			}
-			nuts[rod{it.Rod, 0, c}] += ends
-			washers[rod{it.Rod, it.Washer, c}] += ends
 		}
 	}
 	order := func(a, b rod) int {
@@ -227,23 +227,16 @@ func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
 	for _, k := range sorted(washers, order) {
 		detail := "cut washer"
 		if k.long > 0 {
-			detail = fmt.Sprintf("%s square plate", length.Feet(k.long))
+			detail = fmt.Sprintf("%s square plate, %s thick", length.Feet(k.long), length.Feet(hardware.WasherThick(k.long)))
 		}
 		out = append(out, k.row("washers", fmt.Sprintf("washer for %s rod", length.Feet(k.diameter)), detail, washers[k], spare))
 	}
 	return out
 }
 
-// rodEnds returns how many ends of a piece's rod take a nut and washer.
-func rodEnds(it *hardware.Item, cut float64) int {
-	switch {
-	case it.Rod <= 0:
-		return 0
-	case it.Bodies == 2 || it.Bodies == 1 && cut > 0:
-		return 2
-	}
-	return 1
-}
+// CutRod returns the length that a rod is listed with, in: as long as its body,
+// to the next quarter inch.
+func CutRod(long float64) float64 { return math.Ceil(long*4-1e-6) / 4 }
 
 func (k rod) row(section, name, detail string, n int, spare float64) OrderRow {
 	m := more(n, spare)

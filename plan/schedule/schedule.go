@@ -11,6 +11,7 @@ import (
 	"galewright/plan/length"
 	"galewright/plan/nailing"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 )
 
 // Line is one line of the schedule; its Number stands in a circle at every
@@ -33,6 +34,7 @@ type NailCount struct {
 // Schedule is the count of a placement.
 type Schedule struct {
 	Placement *placement.Placement
+	Steel     *steel.Steel
 	Lines     []*Line
 	Sheathing []*Sheathing     // of the walls' shear segments
 	Nailing   *nailing.Nailing // between members, as the plan orders it
@@ -40,9 +42,10 @@ type Schedule struct {
 	byMark    map[string]*Line
 }
 
-// New counts the pieces of p.
-func New(p *placement.Placement) *Schedule {
-	s := &Schedule{Placement: p, byMark: map[string]*Line{}}
+// New counts bodies and their pieces.
+func New(bodies *steel.Steel) *Schedule {
+	p := bodies.Placed
+	s := &Schedule{Placement: p, Steel: bodies, byMark: map[string]*Line{}}
 	for _, q := range p.Pieces {
 		l := s.byMark[q.Item.Mark]
 		if l == nil {

@@ -11,6 +11,7 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -45,14 +46,18 @@ func small(t require.TestingT) *Schedule {
 	roof := &plan.Roof{Name: "main"}
 	put := func(n int, mark string, cut float64, j *framing.Joint) {
 		for range n {
-			p.Pieces = append(p.Pieces, &placement.Piece{Item: c.Item(mark), Lie: placement.Lie{Cut: cut}, Joint: j, Rule: &plan.Rule{}})
+			q := &placement.Piece{Item: c.Item(mark), Lie: placement.Lie{Cut: cut}, Joint: j, Rule: &plan.Rule{}}
+			if q.Item.Rod > 0 {
+				q.Rod = &placement.Axis{A: geom.Vec3{Z: cut}}
+			}
+			p.Pieces = append(p.Pieces, q)
 		}
 	}
 	put(4, "wall-strap", 0, &framing.Joint{Host: "1S", Wall: w1, Level: first})
 	put(2, "wall-strap", 0, &framing.Joint{Host: "2S", Wall: w2, Level: second})
 	put(2, "hold-down-pair", 22.125, &framing.Joint{Host: "2S", Wall: w2, Level: second})
 	put(3, "coil", 30, &framing.Joint{Host: "main", Roof: roof})
-	return New(p)
+	return New(steel.New(p))
 }
 
 func TestLegendNumbersRunInCatalogOrderWithoutGaps(t *testing.T) {
@@ -128,7 +133,7 @@ func TestOrderList(t *testing.T) {
 		// 0.007318 lb; 0.95 / 0.007318 = 129.8, 129 a pound: 1.23 so 1.3 lb.
 		{"nails", "10d x 1 1/2 (0.148 x 1 1/2)", 144, 159, 1.3, 1},
 		{"nails", "10d x 1 1/2 (0.148 x 1 1/2)", 40, 44, 0.4, 1},
-		// 2 rods cut to 22.125, so 23 in; no spare rod. 2 nuts and washers each: 4, 5 with spare.
+		// 2 rods cut to 22.125, so 22 1/4 in; no spare rod. 2 nuts and washers each: 4, 5 with spare.
 		{"rods", `5/8" threaded rod`, 2, 2, 2, 0},
 		{"nuts", `nut for 5/8" rod`, 4, 5, 5, 0},
 		{"washers", `washer for 5/8" rod`, 4, 5, 5, 0},
@@ -263,7 +268,7 @@ func random(t *rapid.T) *Schedule {
 			Joint: joints[rapid.IntRange(0, len(joints)-1).Draw(t, "joint")], Lie: placement.Lie{Cut: 20}, Rule: &plan.Rule{},
 		})
 	}
-	return New(&base)
+	return New(steel.New(&base))
 }
 
 func TestRollsAreCutWithLeastWaste(t *testing.T) {

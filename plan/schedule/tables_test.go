@@ -10,8 +10,10 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -84,7 +86,7 @@ func twoNails(t *testing.T) *Schedule {
 	for _, it := range c.Items {
 		p.Pieces = append(p.Pieces, &placement.Piece{Item: it, Joint: &framing.Joint{Host: "1S"}, Rule: &plan.Rule{}})
 	}
-	return New(p)
+	return New(steel.New(p))
 }
 
 func TestFurtherNailsHaveRowsWithoutPieces(t *testing.T) {
@@ -228,12 +230,17 @@ func TestOrderKeepsCoatingsApart(t *testing.T) {
 		{Mark: "bolt-outside", Kind: plan.AnchorBoltItem, Length: 12, Rod: 0.625, Coating: plan.Stainless316},
 	})
 	require.Empty(t, ds)
-	p := &placement.Placement{House: &framing.House{Plan: &plan.Plan{}}, Catalog: c}
+	sill := &framing.Member{Role: plan.SillPlate, A: geom.Vec3{Y: 2.75, Z: 0.75}, B: geom.Vec3{X: 96, Y: 2.75, Z: 0.75}, Solid: []geom.Solid{geom.Box(geom.Vec3{}, geom.Vec3{X: 96}, geom.Vec3{Y: 5.5}, geom.Vec3{Z: 1.5})}}
+	p := &placement.Placement{House: &framing.House{Plan: &plan.Plan{}, Members: []*framing.Member{sill}}, Catalog: c}
 	for _, it := range c.Items {
-		p.Pieces = append(p.Pieces, &placement.Piece{Item: it, Joint: &framing.Joint{Host: "1S"}, Rule: &plan.Rule{}})
+		q := &placement.Piece{Item: it, Joint: &framing.Joint{Host: "1S"}, Rule: &plan.Rule{}}
+		if it.Rod > 0 {
+			q.Rod = &placement.Axis{A: geom.Vec3{X: 40, Y: 2.75, Z: 3}, B: geom.Vec3{X: 40, Y: 2.75, Z: -9}}
+		}
+		p.Pieces = append(p.Pieces, q)
 	}
 	got := map[string][]string{}
-	for _, r := range New(p).Orders(0) {
+	for _, r := range New(steel.New(p)).Orders(0) {
 		got[r.Section] = append(got[r.Section], fmt.Sprintf("%s, %s: %d", r.Name, r.Coating, r.Count))
 	}
 	assert.Equal(t, []string{"clip, G185: 1", "clip-outside, stainless 316: 1", "bolt, hot-dip zinc: 1", "bolt-outside, stainless 316: 1"}, got["pieces"])

@@ -1,6 +1,8 @@
 package steel
 
 import (
+	"math"
+
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
@@ -20,7 +22,12 @@ type Body struct {
 	Open []OpenHole
 	// Off are the holes of ends whose pattern goes past the steel, by end.
 	Off []OffSteel
+
+	patterns map[int]Pattern // by end
 }
+
+// Pattern returns how the holes of an end are laid out, from its first start.
+func (b *Body) Pattern(end int) Pattern { return b.patterns[end] }
 
 // OpenHole is a hole that stays empty.
 type OpenHole struct {
@@ -43,14 +50,21 @@ type Seat struct {
 	Back bool // at the band's far end
 }
 
-// fasten drives the fasteners of an end through a band, from the seat on.
-func (w *Wood) fasten(b *Body, end int, e hardware.End, at Seat, width float64) {
+// fasten drives the fasteners of an end through a band, from the seat on; lap is
+// how far it lies on the wood that it is meant for, in.
+func (w *Wood) fasten(b *Body, end int, e hardware.End, at Seat, width, lap float64) {
 	band := b.Bands[at.Band]
 	if at.Back {
 		band = band.Turned()
 	}
 	have := room(band)
-	p := PatternOf(e, width, have)
+	p := PatternOf(e, width, Room{Steel: have, Wood: math.Min(lap, have)})
+	if b.patterns == nil {
+		b.patterns = map[int]Pattern{}
+	}
+	if _, ok := b.patterns[end]; !ok {
+		b.patterns[end] = p
+	}
 	if need := p.Need(); need > have+geom.Eps {
 		b.Off = append(b.Off, OffSteel{end, need, have})
 	}
@@ -93,7 +107,7 @@ func (w *Wood) nail(b *Body, band geom.Band, s Seat, h Hole, end int, e hardware
 		length = w.through(p, at)
 	}
 	f := w.Drive(p, at, length)
-	f.Diameter, f.End, f.Band, f.Plate = e.Size.Diameter, end, s.Band, n
+	f.Diameter, f.End, f.Band, f.Plate, f.Back = e.Size.Diameter, end, s.Band, n, s.Back
 	if s.Back {
 		f.Plate = len(band) - 1 - n
 	}

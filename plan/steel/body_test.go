@@ -13,6 +13,16 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// stick is a member of a box between two corners, its grain along z.
+func stick(id string, lo, hi geom.Vec3) *framing.Member {
+	d := hi.Sub(lo)
+	mid := lo.Add(hi).Mul(0.5)
+	return &framing.Member{
+		ID: id, Solid: []geom.Solid{geom.Box(lo, geom.Vec3{X: d.X}, geom.Vec3{Y: d.Y}, geom.Vec3{Z: d.Z})},
+		A: geom.Vec3{X: mid.X, Y: mid.Y, Z: lo.Z}, B: geom.Vec3{X: mid.X, Y: mid.Y, Z: hi.Z}, Z0: lo.Z, Z1: hi.Z,
+	}
+}
+
 func end(count, rows int) hardware.End {
 	return hardware.End{
 		Fasteners: plan.Fasteners{Count: count, Rows: rows, Spacing: 2, EndDist: 1},
@@ -23,7 +33,7 @@ func end(count, rows int) hardware.End {
 // all fastens one end after the other, alike.
 func all(w *Wood, b *Body, e hardware.End, seats []Seat) {
 	for i, at := range seats {
-		w.fasten(b, i, e, at, 1.375)
+		w.fasten(b, i, e, at, 1.375, 0)
 	}
 }
 
@@ -54,7 +64,7 @@ func TestAStrapsNailsAreWhereItLies(t *testing.T) {
 func TestAPatternLongerThanTheSteelIsTold(t *testing.T) {
 	w := NewWood([]*framing.Member{stick("m", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 90})})
 	b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: 0.75, Z: 10}, B: geom.Vec3{X: 0.75, Z: 14}, N: geom.Vec3{Y: -1}, Width: 1.5}}}}
-	w.fasten(b, 0, end(4, 1), Seat{}, 1.5)
+	w.fasten(b, 0, end(4, 1), Seat{}, 1.5, 0)
 	require.Len(t, b.Off, 1)
 	assert.Equal(t, OffSteel{0, 7, 4}, b.Off[0])
 }
@@ -66,7 +76,7 @@ func TestNailsFromTwoFacesMeet(t *testing.T) {
 	w := NewWood([]*framing.Member{m})
 	make := func(x, dy float64, n geom.Vec3) *Body {
 		b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: x, Y: 3 + dy, Z: 10}, B: geom.Vec3{X: x, Y: 3 + dy, Z: 18}, N: n, Width: 1.5}}}}
-		w.fasten(b, 0, end(3, 1), Seat{}, 1.5)
+		w.fasten(b, 0, end(3, 1), Seat{}, 1.5, 0)
 		return b
 	}
 	left, right := make(0, 0, geom.Vec3{X: -1}), make(1.5, 0, geom.Vec3{X: 1})
@@ -84,53 +94,72 @@ func TestABoltGoesThrough(t *testing.T) {
 	e := end(1, 1)
 	e.Size = hardware.Nail{Name: "bolt 5/8", Diameter: 0.625}
 	b := &Body{Bands: []geom.Band{{{A: geom.Vec3{X: 2.75}, B: geom.Vec3{X: 2.75, Z: 8}, N: geom.Vec3{Y: -1}, Width: 3, Thickness: 0.25}}}}
-	w.fasten(b, 0, e, Seat{}, 3)
+	w.fasten(b, 0, e, Seat{}, 3, 0)
 	require.Len(t, b.Fasteners, 1)
 	assert.InDelta(t, 5.75, b.Fasteners[0].Length(), 1e-6)
 	assert.Zero(t, b.Fasteners[0].Beyond())
 }
 
-func TestARodGoesDownToTheUndersideOfWhatCarries(t *testing.T) {
-	plate := stick("plate", geom.Vec3{X: -20, Z: 20}, geom.Vec3{X: 20, Y: 5.5, Z: 21.5})
-	plate.Role = plan.BottomPlate
-	girder := stick("girder", geom.Vec3{X: -20, Z: -3}, geom.Vec3{X: 20, Y: 4.5, Z: 8.25})
-	girder.Role = plan.GirderBeam
-	deep := stick("deep", geom.Vec3{X: -20, Z: -40}, geom.Vec3{X: 20, Y: 4.5, Z: -30})
-	deep.Role = plan.Beam
-	w := NewWood([]*framing.Member{plate, girder, deep})
-	runs, at, ok := w.Below(geom.Vec3{Y: 2, Z: 24}, 80, Carries)
-	require.True(t, ok)
-	assert.Same(t, girder, runs[at].Member, "what lies 27 in below the girder is not reached")
-	assert.InDelta(t, 27, runs[at].To, 1e-9)
-	_, _, ok = w.Below(geom.Vec3{Y: 5, Z: 24}, 80, Carries)
-	assert.False(t, ok, "beside the girder there is nothing to bear on")
-	m, d := Nearest([]*framing.Member{plate, girder, deep}, geom.Vec3{Y: 5, Z: 24}, Carries)
-	assert.Same(t, girder, m)
-	assert.Greater(t, d, 15.0)
-}
-
-// Washer areas by hand: 3 in square over a hole of 11/16: 9 − 0.371; a cut
-// washer for 7/8 rod, 2 1/4 across, over a hole of 15/16: 3.976 − 0.690.
-func TestWhatAWasherBearsOn(t *testing.T) {
-	assert.InDelta(t, 8.629, area(3, 0.625), 0.001)
-	assert.InDelta(t, 3.286, area(0, 0.875), 0.001)
-}
-
-// A rod from a seat at 24 in, through a plate and a girder whose underside is at
-// -3: to the underside 27 in, washer 1/8, nut 7/8, thread 1/4: it takes 28 1/4.
-// Cut to 18 it ends in the girder and bears on nothing.
+// A rod from a seat at 24 in, through a girder whose underside is at -3: to the
+// underside 27 in; above the seat a cut washer 3/16, nut 7/8, thread 1/4 = 1 5/16;
+// below it a 3 in plate of 1/4, nut and thread = 1 3/8: 29 11/16. Cut to 18 it ends
+// in the girder and bears on nothing.
 func TestARodBearsOnlyAsFarAsItIsCut(t *testing.T) {
 	girder := stick("girder", geom.Vec3{X: -20, Z: -3}, geom.Vec3{X: 20, Y: 4.5, Z: 8.25})
 	girder.Role = plan.GirderBeam
-	s := &Steel{Wood: NewWood([]*framing.Member{girder})}
+	s := &Steel{Wood: NewWood([]*framing.Member{girder}), Placed: &placement.Placement{House: &framing.House{}}}
+	it := &hardware.Item{Item: &plan.Item{Rod: 0.875, Washer: 3}}
 	for _, c := range []struct {
 		cut   float64
 		bears bool
-	}{{18, false}, {28, false}, {28.25, true}, {30, true}} {
-		top := geom.Vec3{Y: 2, Z: 24}
-		r := &Rod{A: top, B: top.Sub(geom.Vec3{Z: c.cut}), Diameter: 0.875}
-		s.down(r, &placement.Piece{Item: &hardware.Item{Item: &plan.Item{}}}, Bearing{Kind: OnSeat})
+	}{{18, false}, {29.625, false}, {29.6875, true}, {31, true}} {
+		top := geom.Vec3{Y: 2, Z: 24 + 1.3125}
+		r := &Rod{A: top, B: top.Sub(geom.Vec3{Z: c.cut}), Diameter: 0.875, For: &placement.Piece{Item: it}}
+		r.Ends[0] = onSeat(r.A, r.Diameter, 0, -1)
+		assert.InDelta(t, 24, r.Ends[0].At.Z, 1e-9)
+		s.down(r, r.Ends[0].At)
 		assert.Equal(t, c.bears, r.Bears(), "cut to %v", c.cut)
-		assert.InDelta(t, 28.25, r.Need, 1e-9)
+		assert.InDelta(t, 29.6875, r.Need, 1e-9)
+		assert.Equal(t, c.bears, r.Why == "", r.Why)
 	}
+}
+
+// Beside the girder the rod passes nothing; the message names the girder, whose
+// middle line is 2.25 in from the face and here 5.25 from the rod.
+func TestARodThatMeetsNothingNamesTheNearest(t *testing.T) {
+	girder := stick("girder", geom.Vec3{X: -20, Z: -3}, geom.Vec3{X: 20, Y: 4.5, Z: 8.25})
+	girder.Role, girder.A, girder.B = plan.GirderBeam, geom.Vec3{X: -20, Y: 2.25, Z: 2.6}, geom.Vec3{X: 20, Y: 2.25, Z: 2.6}
+	s := &Steel{Wood: NewWood([]*framing.Member{girder}), Placed: &placement.Placement{House: &framing.House{Members: []*framing.Member{girder}}}}
+	top := geom.Vec3{Y: 7.5, Z: 24}
+	r := &Rod{A: top, B: top.Sub(geom.Vec3{Z: 30}), Diameter: 0.875, For: &placement.Piece{Item: &hardware.Item{Item: &plan.Item{Rod: 0.875}}}}
+	s.down(r, top)
+	require.False(t, r.Bears())
+	assert.Equal(t, "nothing under it takes a washer: it goes through nothing; the nearest is the girder girder, whose middle line passes it at 5 1/4\"", r.Why)
+}
+
+// Nine nails of 0.148 in in one row, the catalog gives no spacing: 10 diameters,
+// 1.48 in, where the strap has 18 in of wood: 0.5 + 8 x 1.48 = 12.34, and 1.48
+// more to where the wood ends fits. On 12 in of wood (12 - 0.5 - 1.48) / 8 = 1.2525.
+// On 8 in that would be 0.7525, on 7 in less than 3/4: 3/4 stays, though it ends
+// nearer to the wood's end. A leg of 2 in has (2 - 0.5 - 0.25) / 8 = 0.156.
+func TestHolesThatTheCatalogDoesNotPlaceUseTheRoomThereIs(t *testing.T) {
+	e := hardware.End{Fasteners: plan.Fasteners{Count: 9}, Size: hardware.Nail{Diameter: 0.148}}
+	for _, c := range []struct {
+		room Room
+		want float64
+	}{
+		{Room{37, 18}, 1.48},
+		{Room{37, 12}, 1.2525},
+		{Room{37, 8}, 0.7525},
+		{Room{37, 7}, 0.75},
+		{Room{37, 0}, 0.75},
+		{Room{2, 2}, 0.15625},
+	} {
+		p := PatternOf(e, 1.375, c.room)
+		assert.InDelta(t, c.want, p.Spacing, 1e-9, "%v", c.room)
+		assert.Equal(t, 1, p.Rows)
+		assert.InDelta(t, 0.5, p.EndDist, 1e-9)
+	}
+	e.Spacing = 2
+	assert.InDelta(t, 2, PatternOf(e, 1.375, Room{37, 7}).Spacing, 1e-9, "the catalog's own stays")
 }

@@ -1,4 +1,6 @@
 package steel
 
+import "galewright/plan/hardware"
+
 // Hole returns the diameter of the hole that a rod takes in wood, in.
-func (r *Rod) Hole() float64 { return r.Diameter + hole }
+func (r *Rod) Hole() float64 { return hardware.RodHole(r.Diameter) }

@@ -37,7 +37,7 @@ func TestWhatAPatternIsWhereNothingIsGiven(t *testing.T) {
 			Pattern{Count: 8, Holes: 10, Rows: 4, Spacing: 1.5, EndDist: 1, Stagger: true, Offset: 0.5},
 		},
 	} {
-		assert.Equal(t, c.want, PatternOf(hardware.End{Fasteners: c.f}, c.width, c.have), name)
+		assert.Equal(t, c.want, PatternOf(hardware.End{Fasteners: c.f}, c.width, Room{Steel: c.have}), name)
 	}
 }
 

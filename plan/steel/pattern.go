@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"galewright/plan/hardware"
+	"galewright/plan/timber"
 )
 
 // Hole is one hole of an end: along the steel from its end, across from its
@@ -50,13 +51,20 @@ func (p Pattern) Need() float64 {
 	return need
 }
 
+// Room is the steel that an end has for its holes, from where it starts, in.
+type Room struct {
+	Steel float64 // as far as a bend, or all of it
+	Wood  float64 // as far as the wood it is meant for goes under it; 0 = not known
+}
+
 // PatternOf returns the pattern of an end as the catalog gives it. What it
 // leaves out is one rule for all: two rows where the steel is 2 in wide and
-// more, else one; holes 3/4 in apart along a row, the first 1/2 in from the
-// steel's end, nearer to each other where the steel there, have in long, is too
-// short for that; staggered rows by half the spacing (common practice, no
-// published source).
-func PatternOf(e hardware.End, width, have float64) Pattern {
+// more, else one; the first hole 1/2 in from the steel's end; along a row 10
+// diameters apart, as the commentary of the standard advises under steel, where
+// the steel on the wood is long enough for that, else as far apart as it is, but
+// 3/4 in; nearer than that only where the steel itself is too short; staggered
+// rows by half the spacing (common practice, no published source).
+func PatternOf(e hardware.End, width float64, have Room) Pattern {
 	p := Pattern{Count: e.Count, Holes: max(e.Holes, e.Count), Rows: e.Rows, Spacing: e.Spacing, EndDist: e.EndDist, Stagger: e.Stagger, Offset: e.Offset}
 	if p.Rows == 0 {
 		p.Rows = 1
@@ -68,15 +76,30 @@ func PatternOf(e hardware.End, width, have float64) Pattern {
 		p.EndDist = hardware.MinEnd
 	}
 	if p.Spacing == 0 {
-		p.Spacing = hardware.MinPitch
-		if steps := math.Ceil(float64(p.Holes)/float64(p.Rows)) - 1; steps > 0 {
-			p.Spacing = math.Max(0.01, math.Min(p.Spacing, (have-p.EndDist-fold)/steps))
-		}
+		p.Spacing = p.apart(e.Size.Diameter, have)
 	}
 	if p.Stagger && p.Offset == 0 {
 		p.Offset = p.Spacing / 2
 	}
 	return p
+}
+
+// apart is the spacing along a row where the catalog gives none, in.
+func (p Pattern) apart(diameter float64, have Room) float64 {
+	advised := math.Max(hardware.MinPitch, timber.SmallSpacingOf(true, false).RowAlong*diameter)
+	steps := math.Ceil(float64(p.Holes)/float64(p.Rows)) - 1
+	if p.Stagger && p.Rows > 1 {
+		steps += 0.5
+	}
+	if steps <= 0 {
+		return hardware.MinPitch
+	}
+	if have.Wood > 0 { // the last hole stays as far from where the wood ends
+		if fit := (have.Wood - p.EndDist - advised) / steps; fit > hardware.MinPitch {
+			return math.Min(advised, fit)
+		}
+	}
+	return math.Max(0.01, math.Min(hardware.MinPitch, (have.Steel-p.EndDist-fold)/steps))
 }
 
 // fold is how far the last hole stays from a bend, in (common practice, no

@@ -9,6 +9,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/steel"
+	"galewright/plan/wood"
 	"galewright/render/page"
 )
 
@@ -126,7 +127,7 @@ func (s *shot) pattern(c *page.Context, end int) string {
 	if len(start) == 0 {
 		return "no holes"
 	}
-	p := steel.PatternOf(e, s.Item.Across(), s.Body.Bands[start[0].Band].Len())
+	p := s.Body.Pattern(end)
 	text := "first hole " + c.Length(p.EndDist) + " from the end of the steel, " + c.Length(p.Spacing) + " apart"
 	if p.Rows > 1 {
 		text += fmt.Sprintf(" in %d rows", p.Rows)
@@ -160,7 +161,7 @@ func (s *shot) rod(c *page.Context, r *steel.Rod) string {
 			ends[i] = "bears on NOTHING"
 		}
 	}
-	return fmt.Sprintf("Rod %s, %s long; upper or outer end: %s; other end: %s. It passes: %s.", c.Length(r.Diameter), c.Length(r.Length()), ends[0], ends[1], steel.Passed(r.Passes))
+	return fmt.Sprintf("Rod %s, %s long; upper or outer end: %s; other end: %s. It passes: %s.", c.Length(r.Diameter), c.Length(r.Length()), ends[0], ends[1], wood.Passed(r.Passes))
 }
 
 // washerWords says how large a square washer is.

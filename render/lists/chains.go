@@ -131,7 +131,7 @@ func linkForces(g loadpath.ChainLink) string {
 	case k.Demand == 0:
 		return "no net uplift"
 	}
-	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(k.Demand, k.Unit), force(k.Capacity.Value, k.Unit), ratio(k.Ratio), k.Governs())
+	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(k.Demand, k.Unit), force(k.Capacity.Value, k.Unit), starred(k), k.Governs())
 }
 
 func upperFirst(s string) string {

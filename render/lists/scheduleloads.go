@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"galewright/plan/capacity"
 	"galewright/plan/loadpath"
 	"galewright/plan/source"
 	"galewright/render/page"
@@ -37,6 +38,7 @@ func loadNotes(c *page.Context) *table.Table {
 	list := []string{
 		"Preliminary numbers for the engineer of record, from the plan and the catalog as given. They do not replace sealed calculations.",
 		"Demand is net of dead load, " + loadpath.ASD.Name + " (" + loadpath.ASD.Source + "). Ratio is demand over capacity; a ratio above 1 is in bold: demand exceeds capacity.",
+		capacity.StarNote,
 		"For each part of the path the joint with the largest ratio on each wall, roof or girder is shown; where there is no demand, none.",
 	}
 	list = append(list, prefixed("Assumed: ", c.Loads.Assumed)...)
@@ -111,7 +113,7 @@ func governTable(c *page.Context) *table.Table {
 		}
 		l := p.worst
 		t.Rows = append(t.Rows, table.Row{Bold: l.Ratio > 1, Cells: table.Texts(p.host, fmt.Sprint(len(p.links)-len(p.gaps)), l.ID,
-			force(l.Demand, l.Unit), force(l.Capacity.Value, l.Unit), ratio(l.Ratio), page.Join(l.Capacity.Mark, l.Governs()))})
+			force(l.Demand, l.Unit), force(l.Capacity.Value, l.Unit), starred(l), page.Join(l.Capacity.Mark, l.Governs()))})
 	}
 	return t
 }
@@ -157,7 +159,7 @@ func chainTable(c *page.Context) *table.Table {
 		r := ch.Links[ch.Weak]
 		cells := table.Texts(ch.Name, r.Title, "", fmt.Sprint(gaps), "")
 		if r.Worst != nil {
-			cells[2].S, cells[4].S = r.Worst.ID, ratio(r.Worst.Ratio)
+			cells[2].S, cells[4].S = r.Worst.ID, starred(r.Worst)
 		}
 		t.Rows = append(t.Rows, table.Row{Bold: gaps > 0 || r.Worst != nil && r.Worst.Ratio > 1, Cells: cells})
 	}
@@ -166,6 +168,9 @@ func chainTable(c *page.Context) *table.Table {
 
 // force prints a force to the pound.
 func force(v float64, unit string) string { return fmt.Sprintf("%.0f %s", v, unit) }
+
+// starred is the ratio of a link with the mark of one that is not a maker's.
+func starred(l *loadpath.Link) string { return ratio(l.Ratio) + l.Capacity.Starred() }
 
 // ratio prints demand over capacity; a gap has none. A ratio that is over 1 by
 // a hair must not read 1.00.

@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/hardware"
 	"galewright/plan/steel"
 	"galewright/render/project"
 )
@@ -23,7 +24,9 @@ func body(b *steel.Body) (out []project.Thing) {
 		out = append(out, project.Thing{Solids: []geom.Solid{plateSolid(p)}, Owner: Part{Kind: Plate, Body: b}})
 	}
 	for _, r := range b.Rods {
-		out = append(out, rod(b, r)...)
+		if r.For == b.Piece { // a hold-down's over concrete is the anchor's
+			out = append(out, rod(b, r)...)
+		}
 	}
 	return out
 }
@@ -46,11 +49,11 @@ func rod(b *steel.Body, r *steel.Rod) []project.Thing {
 			away = away.Mul(-1)
 		}
 		at := e.At
-		if e.Kind == steel.OnWasher || e.Kind == steel.OnSeat {
+		if e.Washers > 0 {
 			out = append(out, washer(b, r, e, away))
-			at = at.Add(away.Mul(steel.WasherThick))
+			at = at.Add(away.Mul(hardware.WasherThick(e.Washer)))
 		}
-		if e.Nuts > 0 {
+		if e.Nuts > 0 || e.Washers > 0 { // a nut, or the head of a bolt
 			nut := cylinder(at, at.Add(away.Mul(r.Diameter)), 1.8*r.Diameter, 6)
 			out = append(out, project.Thing{Solids: []geom.Solid{nut}, Owner: Part{Kind: Nut, Body: b}})
 		}
@@ -58,22 +61,17 @@ func rod(b *steel.Body, r *steel.Rod) []project.Thing {
 	return out
 }
 
-// washer is a square plate as wide as the catalog has it, or a round one of the
-// area that bears.
+// washer is a square plate as wide as the catalog has it, or a cut one.
 func washer(b *steel.Body, r *steel.Rod, e steel.Bearing, away geom.Vec3) project.Thing {
 	t := project.Thing{Owner: Part{Kind: Washer, Body: b}}
 	if e.Washer > 0 {
 		u := aside(away)
 		v := away.Cross(u)
 		corner := e.At.Sub(u.Add(v).Mul(e.Washer / 2))
-		t.Solids = []geom.Solid{geom.Box(corner, u.Mul(e.Washer), v.Mul(e.Washer), away.Mul(steel.WasherThick))}
+		t.Solids = []geom.Solid{geom.Box(corner, u.Mul(e.Washer), v.Mul(e.Washer), away.Mul(hardware.WasherThick(e.Washer)))}
 		return t
 	}
-	wide := 2.25 * r.Diameter // on a seat
-	if e.Area > 0 {
-		wide = math.Sqrt(e.Area*4/math.Pi + r.Diameter*r.Diameter)
-	}
-	t.Solids, t.Round = []geom.Solid{cylinder(e.At, e.At.Add(away.Mul(steel.WasherThick)), wide, sides)}, true
+	t.Solids, t.Round = []geom.Solid{cylinder(e.At, e.At.Add(away.Mul(hardware.WasherThick(0))), hardware.CutWasher(r.Diameter), sides)}, true
 	return t
 }
 

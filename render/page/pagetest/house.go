@@ -9,6 +9,7 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/schedule"
+	"galewright/plan/steel"
 	"galewright/render/page"
 )
 
@@ -55,7 +56,7 @@ func TextHouse() *page.Model {
 		j := &framing.Joint{Kind: plan.RafterRidge, Host: "main", Roof: p.Roofs[0], Station: float64(i * 16)}
 		m.Placement.Pieces = append(m.Placement.Pieces, &placement.Piece{Tag: fmt.Sprintf("main-%d-RR-ridge", i*16), Joint: j, Item: c.Item("ridge-strap"), Lie: placement.Lie{Face: plan.Top, Station: j.Station}})
 	}
-	m.Schedule = schedule.New(m.Placement)
+	m.Schedule = schedule.New(steel.New(m.Placement))
 	return m
 }
 
