@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -30,6 +31,9 @@ func assumptions(a *analysis) []string {
 		pliesAssumed(a),
 	}
 	out = append(out, a.deckAssumptions()...)
+	if slices.ContainsFunc(p.Items, stainless) {
+		out = append(out, "Stainless straps are taken at Fy 30 ksi (from memory) and an Fu no higher than that of A653 Gr 33; smooth stainless nails draw out by NDS 2018 equation 12.2-4 (transcribed), and across their shanks are taken as of low carbon steel.")
+	}
 	for _, s := range p.Site.Assumed {
 		out = append(out, "Site: "+s.String()+", not in the plan.")
 	}
@@ -37,6 +41,11 @@ func assumptions(a *analysis) []string {
 		out = append(out, "Species: southern pine, not in the plan.")
 	}
 	return out
+}
+
+// stainless tells whether an item or its fasteners are of stainless steel.
+func stainless(it *plan.Item) bool {
+	return it.Coating.Stainless() || slices.ContainsFunc(it.Fasteners, func(f plan.Fasteners) bool { return f.Coating.Stainless() })
 }
 
 // unchecked lists what was not looked at.

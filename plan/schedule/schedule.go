@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"galewright/plan"
 	"galewright/plan/deck"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
@@ -81,7 +82,7 @@ func (s *Schedule) Pieces() int { return len(s.Placement.Pieces) }
 // between members not among them.
 func (s *Schedule) Nails() []NailCount { return nails(s.Placement.Pieces) }
 
-// nails adds up the fasteners of pieces by size and by how they are driven,
+// nails adds up the fasteners of pieces by size, coating and how they are driven,
 // in the order they first come.
 func nails(pieces []*placement.Piece) []NailCount {
 	var t tally
@@ -93,7 +94,7 @@ func nails(pieces []*placement.Piece) []NailCount {
 	return t.list
 }
 
-// tally adds up fasteners of one size and way of driving.
+// tally adds up fasteners of one size, coating and way of driving.
 type tally struct {
 	list []NailCount
 	at   map[nailKey]int
@@ -102,10 +103,11 @@ type tally struct {
 type nailKey struct {
 	diameter, length float64
 	bolt, hand, ring bool
+	coating          plan.Coating
 }
 
 func (t *tally) add(n hardware.Nail, hand bool, count int) {
-	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand, n.Ring()}
+	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand, n.Ring(), n.Coating}
 	i, ok := t.at[k]
 	if !ok {
 		if t.at == nil {
