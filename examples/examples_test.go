@@ -72,6 +72,9 @@ func TestAnEngineersPlaceHitsOncePerStation(t *testing.T) {
 			}
 		}
 		for _, e := range pl.House.Plan.Places {
+			if e.Action == plan.Remove {
+				continue // it hits when it takes something away; else a warning
+			}
 			want := len(e.At) * max(e.Count, 1)
 			if e.Face == "both" {
 				want *= 2
@@ -92,7 +95,8 @@ func TestTwoStoryHouseTakes200To300Clips(t *testing.T) {
 		n[x.Item.Mark]++
 		kinds[string(x.Item.Kind.Name)] = true
 	}
-	require.Equal(t, 68+4, n["rafter-clip"], "and a second one at each end of the gables' rafters")
+	require.Equal(t, 64, n["rafter-clip"])
+	require.Equal(t, 4, n["heavy-clip"], "at the ends of the gables' rafters")
 	require.Equal(t, 34, n["ridge-strap"], "one over each pair")
 	clips := n["rafter-clip"] + n["stud-clip"]
 	require.GreaterOrEqual(t, clips, 200)
@@ -104,11 +108,9 @@ func TestTwoStoryHouseTakes200To300Clips(t *testing.T) {
 }
 
 // What the demo house still lacks, by check: whoever closes one of these with a
-// piece takes it from the list, whoever opens another is told here. Base straps
-// end on rims that nothing ties to their girders, outlookers and fly rafters
-// have no tie, and hold-down rods bear on nothing: 12 pass no girder, 8 are cut
-// too short to come out under it. Both plates of the rakes break under the
-// ridge, where no lap takes nails.
+// piece takes it from the list, whoever opens another is told here. All members
+// are held down to the piles; the hold-downs' rods are cut too short to come out
+// under the girders.
 func TestTwoStoryHouseLacksOnlyTheseTies(t *testing.T) {
 	report, ds := loadpath.Run(place(t, "marsh-wren.toml"))
 	require.False(t, ds.Errors())
@@ -116,7 +118,9 @@ func TestTwoStoryHouseLacksOnlyTheseTies(t *testing.T) {
 	for _, l := range report.Links {
 		if l.Gap != "" {
 			gaps[l.Check.ID]++
+		} else {
+			require.LessOrEqual(t, l.Ratio, 1.0, l.ID)
 		}
 	}
-	require.Equal(t, map[string]int{"lift": 6 + 28 + 4, "overturning": 12 + 8, "chord-splice": 4}, gaps)
+	require.Equal(t, map[string]int{"overturning": 20}, gaps)
 }

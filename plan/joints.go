@@ -44,10 +44,11 @@ const (
 	LiesStandalone JointLie = "standalone" // upright beside a beam and what carries it, off the walls
 	LiesOver       JointLie = "over"       // upright at one place of a long member that lies over another
 	LiesAgainst    JointLie = "against"    // through two members that lie face to face
+	LiesOnSlope    JointLie = "on slope"   // in the angle between an outlooker and what lies across it, in the roof's slope
 )
 
 // JointLies are the ways to lie.
-var JointLies = []JointLie{LiesUpright, LiesToPlate, LiesAlong, LiesRound, LiesAtRafter, LiesOverRidge, LiesStandalone, LiesOver, LiesAgainst}
+var JointLies = []JointLie{LiesUpright, LiesToPlate, LiesAlong, LiesRound, LiesAtRafter, LiesOverRidge, LiesStandalone, LiesOver, LiesAgainst, LiesOnSlope}
 
 // JointPlace is one host of a kind of joint, and the sheet that counts the
 // pieces there.

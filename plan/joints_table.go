@@ -3,6 +3,9 @@ package plan
 // onWalls is the place of joints within a wall.
 var onWalls = []JointPlace{{WallHost, ElevationSheet}}
 
+// onRakes is the place of joints of gable overhangs.
+var onRakes = []JointPlace{{RoofHost, RoofSheet}}
+
 // carried are the parts of the uplift that a wall's uprights take.
 var carried = []string{"from the plate, floor above included", "from the header", "from the stud above", "of the wall"}
 
@@ -19,6 +22,24 @@ var Joints = []*JointRow{
 		Doc:    "each rafter pair, or single rafter, at the ridge; each jack rafter at its hip or valley",
 		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesOverRidge,
 		Demand: []string{"across the ridge or on the beam"}, Check: "ridge-tie",
+	},
+	{
+		Kind: FlyOutlooker, Code: "FO", One: "fly rafter to outlooker", Many: "fly rafters to outlookers",
+		Doc:    "the fly rafter of a gable overhang to each outlooker that ends at it",
+		Places: onRakes, Lies: LiesOnSlope,
+		Demand: []string{"of half the overhang's width"}, Check: "overhang-uplift",
+	},
+	{
+		Kind: OutlookerGable, Code: "OG", One: "outlooker to gable", Many: "outlookers to gables",
+		Doc:    "each outlooker to the end rafter or gable truss that it passes over",
+		Places: onRakes, Lies: LiesOnSlope,
+		Demand: []string{"of the overhang, by its lever"}, Check: "overhang-uplift",
+	},
+	{
+		Kind: OutlookerRafter, Code: "OR", One: "outlooker to rafter", Many: "outlookers to rafters",
+		Doc:    "the inner end of each outlooker to the rafter or truss that it ends at",
+		Places: onRakes, Lies: LiesOnSlope,
+		Demand: []string{"of the roof over its inner end"}, Check: "overhang-uplift",
 	},
 	{
 		Kind: RafterPlate, Code: "RP", One: "rafter to plate", Many: "rafters to plates",

@@ -27,9 +27,9 @@ type Plan struct {
 	Nailing    []*NailLine // between members, in the order of NailedConnections
 	Lumber     LumberYard
 	Loads      Loads
-	Deck       *Deck // nil where the plan says nothing of it
 	Salt       Salt
 	Treated    []*TreatedWood
+	Deck       *Deck // nil where the plan says nothing of it
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan
@@ -233,6 +233,7 @@ type Girder struct {
 	From, To geom.Vec2 // center line
 	Member   Lumber
 	Piles    []float64 // stations of pile centers from From
+	Seat     GirderSeat
 	Pos      Pos
 }
 
@@ -326,6 +327,7 @@ type Rule struct {
 	Use     string  // mark
 	Purpose string  // two rules with one purpose compete at a joint; default: the purpose of the item's kind (hardware.Kind)
 	Face    Face    // overrides the item's
+	To      Role    // of a strap at a stud's base: the member it is fastened to at its foot; "" = what lies next below
 	Count   int     // pieces at one joint, default 1
 	Every   int     // every nth joint along a wall or ridge, default 1
 	AtMost  float64 // on center: skip joints nearer to the last one than this allows; 0 = each
@@ -352,6 +354,7 @@ type Where struct {
 	// OpeningWidth is the width of the rough opening the joint belongs to.
 	OpeningWidth [2]float64
 	EndZone      *bool          // within the wind's end zone (distance a of ASCE 7) of a building corner
+	Covered      *bool          // by another wall or member against the outside face, at the foot of what is held
 	Shear        *bool          // within a shear wall segment
 	Balloon      *bool          // of a wall whose studs pass a floor
 	From, To     float64        // stations along the wall; To 0 = to the end

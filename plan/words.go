@@ -129,6 +129,19 @@ const (
 // WallTops are the tops that a plan may name.
 var WallTops = []WallTop{PlateTop, RakeTop}
 
+// GirderSeat is how a girder sits on its piles.
+type GirderSeat string
+
+// The seats of girders.
+const (
+	SeatTop    GirderSeat = "top"    // on their heads
+	SeatNotch  GirderSeat = "notch"  // in a notch, the rest of the pile running up behind it
+	SeatBeside GirderSeat = "beside" // against their sides, bolted
+)
+
+// GirderSeats are the seats that a plan may name.
+var GirderSeats = []GirderSeat{SeatTop, SeatNotch, SeatBeside}
+
 // Join says how a wall's end meets the other wall of its corner.
 type Join string
 

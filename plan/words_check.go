@@ -19,6 +19,7 @@ func init() {
 	list(RoofEdges)
 	list(GableEnds)
 	list(WallTops)
+	list(GirderSeats)
 	list(Joins)
 	list(OpeningKinds)
 	list(FoundationKinds)

@@ -30,4 +30,8 @@ const (
 	RimGirder     JointKind = "rim-girder"
 	JoistGirder   JointKind = "joist-girder"
 	GirderSplice  JointKind = "girder-splice"
+
+	OutlookerGable  JointKind = "outlooker-gable"
+	OutlookerRafter JointKind = "outlooker-rafter"
+	FlyOutlooker    JointKind = "fly-outlooker"
 )

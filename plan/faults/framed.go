@@ -18,6 +18,7 @@ var framed = []row{
 	{"rake-without-roof", "A wall's studs go up to the rafters, and no roof is over it.", "Put a roof over it, or end it at the plate."},
 	{"rake-past-roof", "A wall whose studs go up to the rafters reaches out from under its roof.", "End it at the roof, or give the roof the area of its walls."},
 	{"floor-heights", "Joists do not lie on the plates below them.", "Let the upper floor be the lower one, its plates and the floor's depth together."},
+	{"notch-past-half", "The notch for a girder takes more than half of its piles.", "Take fewer plies, larger piles, or another seat."},
 	{"joist-too-long", "Joists are longer than the longest stock.", "Put a bearing wall or a girder under them, or name longer stock."},
 
 	{"opening-no-size", "An opening has no width or height.", "Give it both."},

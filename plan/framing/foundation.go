@@ -16,6 +16,7 @@ type framedGirder struct {
 	lo, hi geom.Vec2 // extent on plan
 	z0, z1 float64
 	pieces []*Member
+	told   bool // that its notch is deep
 }
 
 // layGirders resolves where girders meet, before joists look for supports.
@@ -170,7 +171,7 @@ func (b *builder) piles(g *framedGirder) {
 			continue
 		}
 		p := line.At(s, 0, 0)
-		pile := b.pileAt(p.Flat(), max(sec.Breadth, sec.Depth)/2)
+		pile := b.pileAt(line.At(s, g.aside(sec), 0).Flat(), max(sec.Breadth, sec.Depth)/2)
 		if pile == nil {
 			pile = b.pile(g, line, s, sec)
 		}
@@ -186,7 +187,7 @@ func (b *builder) piles(g *framedGirder) {
 		b.joint(&Joint{
 			Seat: g.seatOn(members, pile),
 			Kind: plan.GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
-			Members: append(members, pile), Below: true, Gap: g.z0 - pile.Z1, Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
+			Members: append(members, pile), Below: true, Gap: max(g.z0-pile.Z1, 0), Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
 		})
 	}
 }
@@ -242,16 +243,56 @@ func (b *builder) pileAt(p geom.Vec2, r float64) *Member {
 	return nil
 }
 
+// aside returns how far the middle of a pile of a section stands to the left of
+// the girder's center line, in: none of it where the girder sits on top; in a
+// notch its outer face is flush with the girder's, and beside it touches.
+func (g *framedGirder) aside(sec plan.Lumber) float64 {
+	switch g.Seat {
+	case plan.SeatNotch:
+		return (sec.Depth - g.body.d) / 2
+	case plan.SeatBeside:
+		return (sec.Depth + g.body.d) / 2
+	}
+	return 0
+}
+
 // pile adds one pile, from grade (or a foot below the girder, if that is
-// lower) to the girder's underside.
+// lower) to the girder's underside, or to its top where it is notched for the
+// girder or stands beside it.
 func (b *builder) pile(g *framedGirder, line geom.Frame, s float64, sec plan.Lumber) *Member {
 	z0, z1 := min(0, g.z0-12), g.z0
-	w, d := sec.Width(), sec.Depth
-	m := &Member{
-		ID: fmt.Sprintf("%s/pile@%s", g.Name, at(s)), Role: plan.Pile, Level: b.plan.Levels[0], Section: sec, Length: z1 - z0, Z0: z0, Z1: z1,
-		A: line.At(s, 0, z0), B: line.At(s, 0, z1), Solid: []geom.Solid{line.Box(s-w/2, s+w/2, -d/2, d/2, z0, z1)},
+	w, t := sec.Width(), g.aside(sec)
+	lo, hi := t-sec.Depth/2, t+sec.Depth/2
+	var solid []geom.Solid
+	switch g.Seat {
+	case plan.SeatNotch:
+		z1 = g.z1
+		solid = []geom.Solid{line.Box(s-w/2, s+w/2, lo, hi, z0, g.z0), line.Box(s-w/2, s+w/2, g.body.d/2, hi, g.z0, z1)}
+		b.checkNotch(g, sec)
+	case plan.SeatBeside:
+		z1 = g.z1
+		fallthrough
+	default:
+		solid = []geom.Solid{line.Box(s-w/2, s+w/2, lo, hi, z0, z1)}
 	}
-	return b.member(m)
+	return b.member(&Member{
+		ID: fmt.Sprintf("%s/pile@%s", g.Name, at(s)), Role: plan.Pile, Level: b.plan.Levels[0], Section: sec, Length: z1 - z0, Z0: z0, Z1: z1,
+		A: line.At(s, t, z0), B: line.At(s, t, z1), Solid: solid,
+	})
+}
+
+// checkNotch warns once of a girder that takes more than half of its piles: what
+// is left is to hold bolts (common practice, no published source).
+func (b *builder) checkNotch(g *framedGirder, sec plan.Lumber) {
+	if g.body.d <= sec.Depth/2+near/2 || g.told {
+		return
+	}
+	g.told = true
+	b.fault(plan.Diagnostic{
+		Severity: plan.Warning, Code: "notch-past-half", Pos: g.Pos, Where: "girder " + g.Name,
+		Summary: fmt.Sprintf("girder %s is %s wide and its notch leaves %s of piles %s thick", g.Name, inches(g.body.d), inches(sec.Depth-g.body.d), inches(sec.Depth)),
+		Mend:    "take a girder of fewer plies, larger piles, or another seat",
+	})
 }
 
 // sillPlates runs the sill plate on a stem wall under the rim, cut out where

@@ -70,6 +70,9 @@ type Joint struct {
 	// Share is that of the rafter, hip, valley or half of a truss that a
 	// rafter-plate joint holds; nil of other kinds.
 	Share *Share
+	// Overhang is what an outlooker of a gable overhang serves, at its joints; nil
+	// of other kinds.
+	Overhang *Overhang
 	// Peak is true where the tops of hips lean on each other without a ridge:
 	// none of them carries another.
 	Peak bool
@@ -77,6 +80,14 @@ type Joint struct {
 	// wall or ridge it serves, in. The width of roof that a rafter serves is
 	// its Share's, which reaches past the wall under a rake.
 	Tributary float64
+}
+
+// Overhang is the piece of a gable overhang that one outlooker carries, on
+// plan, in.
+type Overhang struct {
+	Space float64 // up the slope: half way to its neighbors, of the outer ones to the roof's edge
+	Out   float64 // from the middle of the end rafter or gable truss to the edge of the roof
+	Back  float64 // from there in to the middle of the rafter that its inner end is fastened to; 0 for a rung
 }
 
 // Seat is how a girder sits on a pile.

@@ -194,7 +194,7 @@ func (b *builder) girderSplices(g *framedGirder) {
 		at := g.body.f.At(s, g.body.d/2, (g.z0+g.z1)/2)
 		members := []*Member{g.pieces[i-1], m}
 		sec := b.plan.Foundation.Pile
-		if pile := b.pileAt(at.Flat(), max(sec.Breadth, sec.Depth)/2); pile != nil {
+		if pile := b.pileAt(g.body.f.At(s, g.body.d/2+g.aside(sec), 0).Flat(), max(sec.Breadth, sec.Depth)/2); pile != nil {
 			members = append(members, pile)
 		}
 		b.joint(&Joint{

@@ -44,8 +44,9 @@ func TestJointsOfTheDemoByHand(t *testing.T) {
 	// 15 + 10 + 2 + 4 + 2 = 33.
 	assert.Equal(t, 33, count("1S", plan.RimGirder))
 	assert.Equal(t, 33, count("1S", plan.SoleRim))
-	// 1E runs across the three girders.
-	assert.Equal(t, 3, count("1E", plan.RimGirder))
+	// 1E runs along GES and GEN, at each of its 22 full studs, and across the
+	// three others.
+	assert.Equal(t, 22+3, count("1E", plan.RimGirder))
 	assert.Equal(t, 0, count("2S", plan.RimGirder), "no girder is up there")
 	// Joists run north over GS, GC and GN at 16 … 512 in: 32 of them; the floor
 	// is 28 ft deep and the longest stock 20 ft, so each is two, lapped on GC.

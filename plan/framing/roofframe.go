@@ -26,6 +26,7 @@ type roofFrame struct {
 	takes   map[*Member][]geom.Plane // the room that ridges, hips, valleys, rafters and fly rafters take
 	runs    []*roofplan.Run
 	pockets map[pocketKey][][]geom.Plane // where outlookers lie in a rafter
+	ladders []*ladder                    // outlookers of the gable overhangs
 	ledgers map[*roofBody]*Member
 	bare    map[string]*bareSide // rafters that found no plate, by side
 	joints  []*Joint             // of this roof, for their tributary lengths
@@ -75,6 +76,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.ridgeJoints()
 	f.jackJoints()
 	f.rafterLedgers()
+	f.rakeJoints()
 	f.tributaries()
 	f.tellBare()
 	f.checkStock()

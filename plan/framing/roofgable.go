@@ -250,10 +250,17 @@ func (f *roofFrame) outlookers(rb *roofBody, i, j int, fly, flush *roofplan.Run)
 	hi := min(up.Dot(fly.High), up.Dot(flush.High), up.Dot(inner.High)) - 2 - rb.RidgeMember.Width()
 	wide := lookout.Depth / cosInv(fly.Face.Slope())
 	wall := -rb.body.Edge(j) // up·p at the outside face of the eave wall
+	g := &ladder{owner: rb, end: i, side: j, flush: flush.Station, open: open, lo: up.Dot(fly.Low) - wall, hi: up.Dot(fly.High) - wall}
+	f.ladders = append(f.ladders, g)
 	for h := wall + math.Ceil((lo-wall)/lookoutSpace)*lookoutSpace; h+wide < hi; h += lookoutSpace {
 		from, to := inner.Station, fly.Station
 		k := math.Copysign(half, to-from)
-		if f.outlooker(rb, fly.Face, from+k, to-k, h) && !open {
+		m := f.outlooker(rb, fly.Face, from+k, to-k, h)
+		if m == nil {
+			continue
+		}
+		g.rungs = append(g.rungs, &rung{m, h + wide/2 - wall})
+		if !open {
 			f.pockets[keyOf(flush)] = append(f.pockets[keyOf(flush)], pocket(fly.Face, h, wide))
 		}
 	}
@@ -286,22 +293,21 @@ func onFace(face *roofplan.Face, s, h float64) geom.Vec3 {
 
 // outlooker adds one, from station s0 to s1, its low edge at h, unless a
 // valley or hip lies in its way.
-func (f *roofFrame) outlooker(rb *roofBody, face *roofplan.Face, s0, s1, h float64) bool {
+func (f *roofFrame) outlooker(rb *roofBody, face *roofplan.Face, s0, s1, h float64) *Member {
 	a, b := onFace(face, s0, h), onFace(face, s1, h)
 	slope := face.Uphill().Up(face.Slope()).Unit()
 	normal := geom.Vec3{X: -face.Plane.G.X, Y: -face.Plane.G.Y, Z: 1}.Unit()
 	solid := geom.Box(a, b.Sub(a), slope.Mul(lookout.Depth), normal.Mul(-lookout.Breadth))
 	if !f.clear([]geom.Solid{solid}) {
-		return false
+		return nil
 	}
 	lo, hi := solid.Bounds()
 	mid := slope.Mul(lookout.Depth / 2)
-	f.member(&Member{
+	return f.member(&Member{
 		ID:   fmt.Sprintf("%s/%s/outlooker@%s/%s", rb.Name, roofplan.SideNames[face.Side], at(s1), at(h)),
 		Role: plan.Outlooker, Level: f.level, Roof: rb.Roof, Section: lookout, Length: b.Sub(a).Len(),
 		A: a.Add(mid), B: b.Add(mid), Z0: lo.Z, Z1: hi.Z, Solid: []geom.Solid{solid},
 	})
-	return true
 }
 
 // pocket returns the half spaces of the notch in the end rafter's top under

@@ -61,6 +61,7 @@ var Kinds = []*Kind{
 		On: []plan.JointKind{
 			plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
 			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder,
+			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker,
 		},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
@@ -28,9 +29,21 @@ type Gap struct {
 // the foot of the next stud, which stands half a plate over its middle.
 const level = 0.5
 
+// hung is above all that stands, in: an outlooker cantilevers from the rafters it
+// is tied to, and a fly rafter hangs on outlookers, so that neither carries what
+// holds it, however low it lies on the slope.
+const hung = 1e6
+
 // Rank returns the height that decides which of two members lies lower, in:
-// the foot of what stands, the middle of what lies or slopes.
+// the foot of what stands, the middle of what lies or slopes; over all of them
+// what hangs on others.
 func Rank(m *framing.Member) float64 {
+	switch m.Role {
+	case plan.Outlooker:
+		return hung
+	case plan.FlyRafter:
+		return 2 * hung
+	}
 	if geom.Upright(m.B.Sub(m.A).Unit()) {
 		return min(m.A.Z, m.B.Z)
 	}

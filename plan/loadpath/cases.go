@@ -12,6 +12,7 @@ type windCase struct {
 	sign   float64 // +1 toward growing coordinates
 	corner float64 // +1: the reference corner is at the high end across the wind
 	pi     float64 // sign of the internal pressure
+	local  bool    // none of these: the worst of components and cladding
 }
 
 // cases lists all of them: four directions, both corners, both signs.
@@ -20,7 +21,7 @@ func cases() (out []windCase) {
 		for _, sign := range []float64{1, -1} {
 			for _, corner := range []float64{-1, 1} {
 				for _, pi := range []float64{1, -1} {
-					out = append(out, windCase{ax, sign, corner, pi})
+					out = append(out, windCase{axis: ax, sign: sign, corner: corner, pi: pi})
 				}
 			}
 		}
@@ -33,6 +34,9 @@ var sides = [2][2]plan.Side{{plan.West, plan.East}, {plan.South, plan.North}}
 
 // String names the case as a reader on site would say it.
 func (c windCase) String() string {
+	if c.local {
+		return "components and cladding, the worst zone of the roof"
+	}
 	from := [2][2]plan.Side{{plan.East, plan.West}, {plan.North, plan.South}}[c.axis]
 	ends := sides[1-c.axis]
 	f, e := from[0], ends[0]

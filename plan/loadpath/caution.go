@@ -30,10 +30,10 @@ func assumptions(a *analysis) []string {
 		nailsAssumed(a),
 		pliesAssumed(a),
 	}
-	out = append(out, a.deckAssumptions()...)
 	if slices.ContainsFunc(p.Items, stainless) {
 		out = append(out, "Stainless straps are taken at Fy 30 ksi (from memory) and an Fu no higher than that of A653 Gr 33; smooth stainless nails draw out by NDS 2018 equation 12.2-4 (transcribed), and across their shanks are taken as of low carbon steel.")
 	}
+	out = append(out, a.deckAssumptions()...)
 	for _, s := range p.Site.Assumed {
 		out = append(out, "Site: "+s.String()+", not in the plan.")
 	}

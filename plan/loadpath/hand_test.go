@@ -127,11 +127,11 @@ func TestDemoHouseShearByHand(t *testing.T) {
 	low := up + (vLow*109.125/12+v*11.969/12)/8
 	assert.InDelta(t, up, find("2S/A").Lifts, 2)
 	assert.InDelta(t, low, find("1S/A").Lifts, 4)
-	// The whole of it comes to the pile at 7 ft 8 in by lever: the segment ends
-	// at 8 ft, the next pile stands at 14 ft 10 in.
-	pull := 0.6 * low * (14 + 10.0/12 - 8) / (14 + 10.0/12 - 7 - 8.0/12)
-	pile := demand(t, r, "GS-92-GP", "girder-pile-uplift").Demand
-	assert.InDelta(t, pile+pull, demand(t, r, "GS-92-GP", "pile-overturning").Demand, 3)
+	// It comes to the pile at 8 ft 6 1/2 in by lever: the segment ends at 96 in,
+	// the pile before stands at 10 7/8 in.
+	pull := 0.6 * low * (96 - 10.875) / (102.5 - 10.875)
+	pile := demand(t, r, "GS-103-GP", "girder-pile-uplift").Demand
+	assert.InDelta(t, pile+pull, demand(t, r, "GS-103-GP", "pile-overturning").Demand, 3)
 	// Collector at 8 ft: what the deck brings on 8 of 44 ft less what the
 	// segment takes.
 	assert.InDelta(t, 0.6*math.Abs(line*8/44-v), demand(t, r, "2S-96-CO", "collector").Demand, 1)
@@ -162,11 +162,11 @@ func TestDemoHouseCapacitiesByHand(t *testing.T) {
 	}
 	assert.InDelta(t, 5*1.6*mode(0.131, 100_000, 0.0538), term("2S-112-RP", "rafter-uplift", "to rafter"), 1)
 	assert.InDelta(t, 11*1.6*mode(0.148, 90_000, 0.0538), term("2S-110-SS", "story-uplift", "each end"), 1)
-	assert.InDelta(t, 21*1.6*mode(0.162, 90_000, 0.1495), term("GS-92-GP", "pile-overturning", "each end"), 1)
-	// AISI S100-16 D2 and D3 (transcribed): 3-7/8 in of 9 gauge, four holes of 0.184 in;
+	assert.InDelta(t, 21*1.6*mode(0.162, 90_000, 0.1495), term("GS-103-GP", "pile-overturning", "each end"), 1)
+	// AISI S100-16 D2 and D3 (transcribed): 2-7/8 in of 9 gauge, three holes of 0.184 in;
 	// stainless, Fy 30 ksi (from memory).
-	gross, net := 3.875*0.1495*30_000/1.67, (3.875-4*0.184)*0.1495*45_000/2
-	assert.InDelta(t, math.Min(gross, net), term("GS-92-GP", "pile-overturning", "net rupture"), 1)
+	gross, net := 2.875*0.1495*30_000/1.67, (2.875-3*0.184)*0.1495*45_000/2
+	assert.InDelta(t, math.Min(gross, net), term("GS-103-GP", "pile-overturning", "net rupture"), 1)
 	// 1.6 is for wood: the strap of the story joint is held by its steel,
 	// 1-3/8 in of 17 gauge with one hole of 0.17 in across: the net section.
 	assert.InDelta(t, (1.375-0.17)*0.0538*45_000/2, demand(t, r, "2S-110-SS", "story-uplift").Capacity.Value, 1)

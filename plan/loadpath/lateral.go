@@ -17,7 +17,7 @@ type gust struct {
 }
 
 func (g gust) String() string {
-	s := windCase{g.axis, g.sign, g.corner, 1}.String()
+	s := windCase{axis: g.axis, sign: g.sign, corner: g.corner, pi: 1}.String()
 	s = s[:len(s)-len(", internal pressure")]
 	if g.least {
 		return s[:len("wind from X")] + ", minimum loads"

@@ -20,6 +20,7 @@ func (m *model) allUplift() *uplift {
 	for _, c := range cases() {
 		u.fold(m.run(c))
 	}
+	u.overhangs(m)
 	return u
 }
 

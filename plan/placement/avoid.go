@@ -75,7 +75,7 @@ func opposite(side plan.Face) plan.Face {
 
 // try lays a piece on another face and keeps it there when it is clear.
 func (x *placer) try(p *Piece, face plan.Face, other bool) bool {
-	w := want{joint: p.Joint, item: p.Item, face: face, n: 1, other: other}
+	w := want{joint: p.Joint, item: p.Item, face: face, n: 1, other: other, to: p.to()}
 	lie, fault := x.shape(w)
 	if fault != nil {
 		return false

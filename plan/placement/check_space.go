@@ -254,7 +254,7 @@ func (x *placer) covered(p *Piece) bool {
 
 // fits tells whether the piece could lie on another face.
 func (x *placer) fits(p *Piece, face plan.Face) bool {
-	lie, fault := x.shape(want{joint: p.Joint, item: p.Item, face: face, n: 1})
+	lie, fault := x.shape(want{joint: p.Joint, item: p.Item, face: face, n: 1, to: p.to()})
 	if fault != nil || lie.Face != face {
 		return false
 	}

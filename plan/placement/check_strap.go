@@ -29,6 +29,19 @@ var (
 			}
 		})
 
+	facesNotFlush = newCheck("faces-not-flush", plan.Error, "a strap over faces that are not flush",
+		"A strap that a rule sends down to the girder must lie on stud, rim and girder alike.", nil)
+
+	strapOverStep = newCheck("strap-over-step", plan.Warning, "a strap bent over a step at a pile",
+		"The girder's face and the pile's are not flush: the strap bends from one to the other, and gives as far as it straightens before it holds. Seat the girder in a notch of the pile, so that their faces are flush.", func(x *placer, c *Check) {
+			for _, p := range x.p.Pieces {
+				if p.Joint.Kind == plan.GirderPile && p.Item.Kind.Strap && len(p.plates()) > 1 {
+					x.about(c, p, p.Tag, fmt.Sprintf("bends over a step of %s between girder and pile", length.Feet(p.Gap-p.Joint.Gap)),
+						`give the girder seat = "notch" and put the straps on its outside face`)
+				}
+			}
+		})
+
 	cutPastRoll = newCheck("cut-past-roll", plan.Error, "a strap longer than the roll it is cut from",
 		"What lies between the members and both laps take more steel in one piece than a roll has.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {

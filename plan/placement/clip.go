@@ -34,6 +34,8 @@ func (x *placer) body(w want) (Lie, *plan.Diagnostic) {
 		return x.clipOver(w)
 	case plan.LiesAgainst:
 		return x.angle(w)
+	case plan.LiesOnSlope:
+		return x.onSlope(w)
 	case plan.LiesAlong:
 		return x.clipAlong(w)
 	case plan.LiesToPlate:
@@ -152,8 +154,12 @@ func (x *placer) headerClip(w want) (Lie, *plan.Diagnostic) {
 	if w.face != plan.Inside {
 		w.face = plan.Outside
 	}
-	return x.across(w, f, depth, header, king, (header.Z0+header.Z1)/2), nil
+	z := min((header.Z0+header.Z1)/2, header.Z0+lowEdge+w.wide()/2) // low: straps of the header's end come down on the king
+	return x.across(w, f, depth, header, king, z), nil
 }
+
+// lowEdge is how far above a header's underside the clip at its end begins, in.
+const lowEdge = 0.5
 
 // across lays a clip flat along a wall's face from a level member onto the
 // upright at its end.

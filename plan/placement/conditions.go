@@ -8,6 +8,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/length"
 )
 
@@ -68,6 +69,7 @@ var conditions = []condition{
 	flag("lines_up", func(w *plan.Where) *bool { return w.LinesUp }, func(_ *world, j *framing.Joint) bool {
 		return j.Kind != plan.StudStud || j.Below && len(j.Members) > 1 && standing(j.Members[1]) && math.Abs(j.Offset) <= touch
 	}),
+	flag("covered", func(w *plan.Where) *bool { return w.Covered }, (*world).coveredOutside),
 	flag("end_zone", func(w *plan.Where) *bool { return w.EndZone }, (*world).inEndZone),
 	flag("shear", func(w *plan.Where) *bool { return w.Shear }, inShear),
 	span("spacing", func(w *plan.Where) [2]float64 { return w.Spacing }, func(_ *world, j *framing.Joint) float64 {
@@ -188,6 +190,22 @@ func (w *world) inEndZone(j *framing.Joint) bool {
 		return false
 	}
 	return w.fromCorner(j) <= w.endZone+touch
+}
+
+// handBreadth is the height over an upright's foot at which its outside face is
+// looked at, in.
+const handBreadth = 4
+
+// coveredOutside tells whether another member stands against the outside face of
+// the upright that a joint of a wall holds, just over its foot: at an inside
+// corner the other wall's end does.
+func (w *world) coveredOutside(j *framing.Joint) bool {
+	m := j.First()
+	if j.Wall == nil || m == nil || !standing(m) {
+		return false
+	}
+	g := facingOf(j.Wall.Frame(), m.S0, m.S1, j.Wall.Depth(), plan.Outside)
+	return w.cover(geom.Plate{A: g.at(m.Z0, 0), B: g.at(m.Z0+handBreadth, 0), N: g.n, Width: g.breadth}, probeFar, m) != nil
 }
 
 // fromCorner returns the distance from the nearer end of the wall, or for

@@ -155,8 +155,9 @@ type want struct {
 	item  *hardware.Item
 	face  plan.Face
 	k, n  int
-	other bool // on the second of two sides that are free
-	onTop bool // over a break that its face does not reach: no face that does is free
+	to    plan.Role // the member that its lower end is meant for, "" = the next below
+	other bool      // on the second of two sides that are free
+	onTop bool      // over a break that its face does not reach: no face that does is free
 }
 
 func (w want) wide() float64 { return w.item.Across() }
@@ -293,7 +294,7 @@ func middle(b geom.Band) (out []geom.Vec3) {
 // tryTop lays a piece whose break is covered at its top back over it, where that
 // is clear, and says so.
 func (x *placer) tryTop(p *Piece) {
-	w := want{joint: p.Joint, item: p.Item, face: plan.Top, n: 1, onTop: true}
+	w := want{joint: p.Joint, item: p.Item, face: plan.Top, n: 1, onTop: true, to: p.to()}
 	lie, fault := x.shape(w)
 	if fault != nil {
 		return

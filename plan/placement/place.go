@@ -19,8 +19,9 @@ type ask struct {
 	purpose string
 	face    plan.Face
 	count   int
-	why     string // why it lost; "" while it stands
-	beaten  bool   // by another ask, not by a fault
+	to      plan.Role // of the rule
+	why     string    // why it lost; "" while it stands
+	beaten  bool      // by another ask, not by a fault
 	pieces  []*Piece
 }
 
@@ -100,7 +101,7 @@ func (x *placer) rule(r *plan.Rule) {
 	for _, j := range x.choose(r, hit) {
 		a := &ask{
 			rule: r, joint: j, item: it, purpose: cmp.Or(r.Purpose, it.Kind.Purpose),
-			face: cmp.Or(r.Face, it.Face), count: max(r.Count, 1),
+			face: cmp.Or(r.Face, it.Face), count: max(r.Count, 1), to: r.To,
 		}
 		for _, old := range x.p.asks[j] {
 			if old.why == "" && old.purpose == a.purpose {
@@ -212,7 +213,7 @@ func (x *placer) pieces(a *ask) (out []*Piece) {
 	for _, f := range faces {
 		for k := range a.count {
 			p := &Piece{Joint: a.joint, Item: a.item, Rule: a.rule, Place: a.place, Purpose: a.purpose}
-			lie, fault := x.shape(want{joint: a.joint, item: a.item, face: f, k: k, n: a.count})
+			lie, fault := x.shape(want{joint: a.joint, item: a.item, face: f, k: k, n: a.count, to: a.to})
 			if fault != nil {
 				a.why = fault.Summary
 				x.consequence(p, fault)

@@ -29,6 +29,15 @@ func (p *Piece) Length() float64 {
 	return p.Item.Length
 }
 
+// to returns the member that the piece's rule wants its foot fastened to, ""
+// for what lies next below.
+func (p *Piece) to() plan.Role {
+	if p.Rule == nil {
+		return ""
+	}
+	return p.Rule.To
+}
+
 // By names the rule or place that asked for the piece and its line.
 func (p *Piece) By() (name string, pos plan.Pos) {
 	if p.Place != nil {

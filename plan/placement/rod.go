@@ -29,15 +29,30 @@ func (x *placer) rod(w want) (Lie, *plan.Diagnostic) {
 	}
 	f := x.lineOf(j)
 	s, _ := f.Local(j.At.Flat())
-	s += spread(w.k, w.n, max(it.Washer, 3))
-	mid := it.Length / 2
+	upper, lower := pile(j)
+	s += spread(w.k, w.n, boltsApart(w, lower))
 	// Half-way up the girder, where the pile's cheek stands behind it.
 	z := j.At.Z
 	if g := j.First(); g.Z1 > g.Z0 {
 		z = (g.Z0 + g.Z1) / 2
 	}
-	upper, lower := pile(j)
-	return x.rodLie(w, Axis{f.At(s, -mid, z), f.At(s, mid, z)}, present(upper, lower), j.Station), nil
+	lo, hi := -it.Length/2, it.Length/2
+	if runs := x.runs(f.At(s, -boltReach, z), f.In.Up(0), 2*boltReach, func(m *framing.Member) bool { return m == upper || m == lower }); len(runs) > 0 {
+		mid := (runs[0].t0+runs[len(runs)-1].t1)/2 - boltReach // as much of it out on both sides
+		lo, hi = lo+mid, hi+mid
+	}
+	return x.rodLie(w, Axis{f.At(s, lo, z), f.At(s, hi, z)}, present(upper, lower), j.Station), nil
+}
+
+// boltsApart returns the distance of the bolts of a girder on a pile: of several
+// each in the middle of its share of the pile's width, so that where a girder
+// breaks over it each piece has its own; no less than a washer takes, in.
+func boltsApart(w want, pile *framing.Member) float64 {
+	least := max(w.item.Washer, 3)
+	if pile == nil || w.n < 2 {
+		return least
+	}
+	return max(least, pile.Section.Width()/float64(w.n))
 }
 
 // rodLie is the lie of a rod along an axis through members.

@@ -98,6 +98,9 @@ func (x *placer) upright(w want) (Lie, *plan.Diagnostic) {
 	if fault := l.stacked(); fault != nil {
 		return Lie{}, fault
 	}
+	if w.to != "" && w.joint.Kind == plan.StudBase {
+		return x.downTo(w, l, f, depth)
+	}
 	gap := l.zAbove - l.zBelow
 	room := l.zBelow - l.below.Z0
 	total, cut := w.cut(gap, w.item.Lap+min(w.item.Lap, max(room, 0)))
@@ -180,6 +183,12 @@ func (x *placer) standalone(w want) (Lie, *plan.Diagnostic) {
 	if w.face != plan.Outside && w.face != plan.Inside || lower == nil {
 		return noWay(w)
 	}
+	if w.face == plan.Inside && (j.Seat == framing.Notched || j.Seat == framing.Beside) {
+		return Lie{}, &plan.Diagnostic{
+			Code: "no-way-to-lie", Summary: "the pile runs up against the inside face of the girder: no strap can lie there",
+			Mend: `put it on face = "outside", two of them with count = 2`,
+		}
+	}
 	f := x.lineOf(j)
 	s, _ := f.Local(j.At.Flat())
 	hi, lo := sideOf(f, s, upper, w.face), sideOf(f, s, lower, w.face)
@@ -190,7 +199,7 @@ func (x *placer) standalone(w want) (Lie, *plan.Diagnostic) {
 	if upper.Z1 > j.At.Z {
 		up = min(up, upper.Z1-j.At.Z)
 	}
-	low, off := total-gap-up, w.spread()
+	low, off := total-gap-up, x.besideBolts(w, lower)
 	var b geom.Band
 	if math.Abs(step) > touch {
 		n := geom.Vec3{Z: math.Copysign(1, step)}
@@ -209,6 +218,20 @@ func (x *placer) standalone(w want) (Lie, *plan.Diagnostic) {
 	lie := x.strap(Lie{Face: w.face, Gap: gap, Cut: cut, Station: j.Station}, b, lap{upper, up, true}, lap{lower, low, false})
 	return lie, nil
 }
+
+// besideBolts returns how far along its girder from the pile's middle a strap
+// lies: two on one face stand at the pile's edges, a quarter of an inch in, so
+// that the washers of bolts find room between them.
+func (x *placer) besideBolts(w want, pile *framing.Member) float64 {
+	if out := pile.Section.Width()/2 - w.wide()/2 - pileEdge; w.n == 2 && out > w.wide()/2 && w.joint.Kind == plan.GirderPile {
+		return out * float64(2*w.k-1)
+	}
+	return w.spread()
+}
+
+// pileEdge is how far a strap stays from a pile's edge, in (common practice, no
+// published source).
+const pileEdge = 0.25
 
 // pile returns the member held at a joint off the walls, and the upright
 // that carries it, or at a post's base what it stands on.

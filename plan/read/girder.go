@@ -17,6 +17,8 @@ var girderKeys = []binding[plan.Girder]{
 	custom("piles", "lengths or @ spacing", `"@ 8'"`, "stations of the pile centers, or their greatest spacing from end to end", func(v value, g *plan.Girder) {
 		g.Piles = v.stations(g.To.Sub(g.From).Len())
 	}).must(),
+	choiceKey("seat", plan.GirderSeats, `how it sits on its piles: on their heads, in a notch of each, or against their sides; a pile notched or beside stands to the left of the girder, looking from its beginning to its end, and goes up to its top`,
+		func(g *plan.Girder) *plan.GirderSeat { return &g.Seat }).orWord(string(plan.SeatTop)),
 }
 
 // stations reads an array of stations along something of that length, or

@@ -109,6 +109,7 @@ var nailParts = []struct {
 	{"to_plate", "to plate", 1},
 	{"to_rafter", "to rafter", 1},
 	{"to_ridge", "to ridge", 1},
+	{"to_outlooker", "to outlooker", 1},
 	{"to_hip", "to hip or valley", 1},
 	{"to_truss", "to truss", 1},
 	{"to_header", "to header", 1},

@@ -22,6 +22,8 @@ var ruleKeys = []binding[plan.Rule]{
 			r.Face = plan.Both
 		}
 	}).otherwise("false"),
+	choiceKey("to", []plan.Role{plan.GirderBeam}, "of a strap at the base of studs: it goes on past sole plate and rim and is fastened to the girder",
+		func(r *plan.Rule) *plan.Role { return &r.To }).otherwise("the rim, joist or girder next below the floor"),
 	wholeKey("count", "2", 1, 12, "pieces at one joint", func(r *plan.Rule) *int { return &r.Count }).or(int64(1), "1"),
 	wholeKey("every", "2", 1, 100, "only each nth joint along a wall or ridge", func(r *plan.Rule) *int { return &r.Every }).or(int64(1), "1"),
 	sizeKey("at_most", `"32in"`, "leave joints out as long as pieces stand no further apart", func(r *plan.Rule) *float64 { return &r.AtMost }).
@@ -68,6 +70,7 @@ var whereKeys = []binding[plan.Where]{
 	boolKey("bearing", "bearing walls only, or others only", func(w *plan.Where) **bool { return &w.Bearing }),
 	boolKey("balloon", "walls whose studs pass a floor, or the others", func(w *plan.Where) **bool { return &w.Balloon }),
 	boolKey("shear", "within a shear wall segment, or outside of them", func(w *plan.Where) **bool { return &w.Shear }),
+	boolKey("covered", "another wall stands against the outside face at the stud's foot, as at an inside corner, or none does", func(w *plan.Where) **bool { return &w.Covered }),
 	boolKey("end_zone", "within the wind's end zone of a corner of the building", func(w *plan.Where) **bool { return &w.EndZone }),
 	boolKey("lines_up", "the stud stands over the stud below, or does not", func(w *plan.Where) **bool { return &w.LinesUp }),
 	choicesKey("role", `["king", "post"]`, plan.Roles, "what the held member is",

@@ -129,17 +129,17 @@ func TestConditionsShareOutThePieces(t *testing.T) {
 	}
 }
 
-// A figure says the true length though the drawing is broken: the base strap of
-// 3'-1 1/4" (examples/hardware.toml) is 1 1/2 in of bottom plate and 3/4 in of
-// subfloor from stud to rim.
+// A figure says the true length though the drawing is broken: the story strap of
+// 4'-7 1/2" (examples/hardware.toml) passes 1 1/2 in of bottom plate and 3/4 in of
+// subfloor over the rim.
 func TestBrokenStrapIsDimensionedTrue(t *testing.T) {
-	s := shotOf(t, "marsh-wren", "base-strap")
+	s := shotOf(t, "marsh-wren", "story-strap")
 	c := pagetest.Context(t, pagetest.Example(t, "marsh-wren.toml"), "arch-d")
 	d := s.draw(c, c.DetailScales()[0])
 	_, v := s.cuts(s.looks[0])
-	require.NotEmpty(t, v, "a strap of 37 1/4 in is broken")
+	require.NotEmpty(t, v, "a strap of 55 1/2 in is broken")
 	texts := textsOf(d, "dimension")
-	assert.Contains(t, texts, `3'-1 1/4"`)
+	assert.Contains(t, texts, `4'-7 1/2"`)
 	assert.Contains(t, texts, `1 1/2"`)
 	assert.Contains(t, texts, `3/4"`)
 }
@@ -153,14 +153,16 @@ func textsOf(d *draft, role string) (out []string) {
 	return out
 }
 
-// A 3-2x12 is three plies of 1 1/2 in, 4 1/2 in wide, and a 10x10 is 9 1/4 in
-// (dressed sizes, PS 20: see the table of the plan package). Centered, the pile
-// stands (9 1/4 - 4 1/2) / 2 = 2 3/8 in out past the girder, and the strap bends
-// over it.
-func TestAPileStandsOutUnderItsGirder(t *testing.T) {
+// In a notch a girder is flush with its pile, so that a strap lies flat on both: of
+// 2'-7 1/2" the 9 1/4 in of a 2x10 (dressed size, PS 20) are on the girder, the
+// other 1'-10 1/4" on the pile.
+func TestAPileIsFlushWithTheGirderInItsNotch(t *testing.T) {
 	s := shotOf(t, "dunlin", "pile-strap")
 	c := pagetest.Context(t, pagetest.Example(t, "dunlin.toml"), "arch-d")
-	assert.Contains(t, textsOf(s.draw(c, c.DetailScales()[0]), "dimension"), `2 3/8"`)
+	texts := textsOf(s.draw(c, c.DetailScales()[0]), "dimension")
+	assert.Contains(t, texts, `9 1/4"`)
+	assert.Contains(t, texts, `1'-10 1/4"`)
+	assert.NotContains(t, texts, `2 3/8"`, "it bends over no step")
 }
 
 // The first look is at the face with most fasteners, the second at its edge.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -225,8 +226,11 @@ func (v *planView) pileStations() {
 			half := v.vp.Len(7)
 			var near []sheet.Pt
 			for _, off := range []sheet.MM{0.6, 2.5, 5} {
-				near = append(near, sheet.Pt{X: p.X, Y: p.Y - half - off - h/2}, sheet.Pt{X: p.X, Y: p.Y + half + off + h/2})
-				near = append(near, aroundPoint(p, w, h, half+off)...)
+				ends := []sheet.Pt{{X: p.X, Y: p.Y - half - off - h/2}, {X: p.X, Y: p.Y + half + off + h/2}}
+				if q := v.pt(c.Add(d)); math.Abs(float64(q.Y-p.Y)) > math.Abs(float64(q.X-p.X)) { // beside a girder up the sheet, not on it
+					ends = []sheet.Pt{{X: p.X + half + off + w/2, Y: p.Y}, {X: p.X - half - off - w/2, Y: p.Y}}
+				}
+				near = append(append(near, ends...), aroundPoint(p, w, h, half+off)...)
 			}
 			v.words(text, page.Lettered{Role: "dimension"}, near, []sheet.Pt{p})
 		}
@@ -239,6 +243,24 @@ func (v *planView) pileStations() {
 	}
 }
 
+// pileTops returns the heights of the piles' tops above grade as they stand, each
+// once, the lowest first.
+func pileTops(c *page.Context) (tops []string) {
+	var heights []float64
+	for _, m := range c.House.Members {
+		if m.Role == plan.Pile {
+			heights = append(heights, m.Z1)
+		}
+	}
+	slices.Sort(heights)
+	for _, z := range heights {
+		if s := c.Length(z); !slices.Contains(tops, s) {
+			tops = append(tops, s)
+		}
+	}
+	return tops
+}
+
 // foundationNotes says how to read the foundation plan.
 func foundationNotes(c *page.Context) []string {
 	fnd := c.House.Plan.Foundation
@@ -248,8 +270,8 @@ func foundationNotes(c *page.Context) []string {
 	}
 	if fnd.Kind == plan.Piles && fnd.Pile.Text != "" {
 		s := "Piles " + fnd.Pile.Text
-		if fnd.PileTop > 0 {
-			s += ", tops at " + c.Length(fnd.PileTop) + " above grade"
+		if tops := pileTops(c); len(tops) > 0 {
+			s += ", tops at " + strings.Join(tops, " and ") + " above grade"
 		}
 		notes = append(notes, s+".")
 	}

@@ -116,6 +116,9 @@ func TestChainsTellTheirLimits(t *testing.T) {
 	s := chainCaution(m.Loads)
 	require.Contains(t, s, "engineer of record")
 	require.Contains(t, s, m.Loads.Limits[0])
+	require.NotContains(t, s, "Beside the chains", "it holds all members down")
+	m = pagetest.Loaded(t, "dunlin.toml")
+	s = chainCaution(m.Loads)
 	lifted := 0
 	for _, l := range m.Loads.Links {
 		if l.Check.ID == "lift" && l.Gap != "" {

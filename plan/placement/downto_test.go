@@ -1,0 +1,122 @@
+package placement_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/hardware"
+	"galewright/plan/placement"
+	"galewright/plan/read"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// demoWith places the demo house after changes of its text, old and new by turns.
+func demoWith(t *testing.T, edits ...string) (*placement.Placement, plan.Diagnostics) {
+	t.Helper()
+	dir := filepath.Join("..", "..", "examples")
+	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
+	require.NoError(t, err)
+	text := string(src)
+	for i := 0; i < len(edits); i += 2 {
+		require.Contains(t, text, edits[i])
+		text = strings.ReplaceAll(text, edits[i], edits[i+1])
+	}
+	p, ds := read.Plan("marsh-wren.toml", []byte(text), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	require.False(t, ds.Errors(), "%v", ds)
+	h, ds := framing.Frame(p)
+	require.False(t, ds.Errors(), "%v", ds)
+	c, ds := hardware.New(p.Items)
+	require.False(t, ds.Errors(), "%v", ds)
+	return placement.Place(h, c)
+}
+
+// coded returns the diagnostics of a code.
+func coded(ds plan.Diagnostics, code plan.Code) (out plan.Diagnostics) {
+	for _, d := range ds {
+		if d.Code == code {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// Of a strap to a girder by hand: 13.469 in between stud and girder (sole plate
+// 1.5, subfloor 23/32, rim 11.25), 7 in on the girder and 6.5 on the stud for 9
+// nails at 3/4 in: 26.97 in. One of 24 in is some 3 in too short, and is told so.
+func TestAStrapToTheGirderIsLongEnough(t *testing.T) {
+	placed, ds := demoWith(t)
+	require.Empty(t, ds)
+	n := 0
+	for _, p := range placed.Pieces {
+		if p.Item.Mark != "base-strap" {
+			continue
+		}
+		n++
+		require.Equal(t, plan.GirderBeam, p.Laid[1].Member.Role, p.Tag)
+		require.Len(t, p.Bands[0], 1, "it lies flat")
+		require.InDelta(t, p.Laid[1].Member.Z1, p.Z0+7, 1e-9, p.Tag)
+	}
+	require.Equal(t, 33+22+34+23, n, "one at each full stud, as the hand count of walls 1S, 1E, 1N and 1W has them")
+
+	_, ds = demoWith(t, `use = "base-strap"`, `use = "short-strap"`, "[[rule]]\nname = \"rafter clips\"\n", `[[item]]
+mark = "short-strap"
+kind = "strap"
+length = "24in"
+width = "1 3/8in"
+thickness = "17 ga"
+nails = { type = "10d x 1 1/2", each_end = 9 }
+
+[[rule]]
+name = "rafter clips"
+`)
+	short := coded(ds, "strap-too-short")
+	require.NotEmpty(t, short)
+	assert.Contains(t, short[0].Mend, `take a strap of at least 2'-3"`)
+}
+
+// A girder whose face is not that of the studs is told, with how far it is.
+func TestAStrapToAGirderLiesFlat(t *testing.T) {
+	_, ds := demoWith(t, `"2 1/4in"`, `"2 3/4in"`)
+	off := coded(ds, "faces-not-flush")
+	require.NotEmpty(t, off)
+	assert.Contains(t, off[0].Summary, `the outside face of the girder lies 1/2" behind the stud's`)
+}
+
+// In a notch the pile runs up behind the girder: straps go on the outside, two at
+// the edges of the pile; on its head they bend over a step, and are told so.
+func TestStrapsOfAGirderInANotch(t *testing.T) {
+	placed, _ := demoWith(t)
+	j := placed.Piece("GS-103-GP-strap")
+	require.NotNil(t, j)
+	require.Len(t, j.Bands[0], 1)
+	assert.Equal(t, framing.Notched, j.Joint.Seat)
+	// Pile 9.25 in wide, strap 2.875: middles 9.25/2 - 2.875/2 - 0.25 = 2.9375 out.
+	assert.InDelta(t, 102.5-2.9375, j.Path[0].X, 1e-9)
+	assert.InDelta(t, 102.5+2.9375, placed.Piece("GS-103-GP-strap-2").Path[0].X, 1e-9)
+
+	_, ds := demoWith(t, "face = \"outside\"\ncount = 2 # at the edges", "face = \"both\"\ncount = 2 # at the edges")
+	refused := coded(ds, "no-way-to-lie")
+	require.NotEmpty(t, refused)
+	assert.Contains(t, refused[0].Summary, "the pile runs up against the inside face of the girder")
+
+	_, ds = demoWith(t, `seat = "notch"`, `seat = "top"`)
+	assert.NotEmpty(t, coded(ds, "strap-over-step"))
+}
+
+// A bolt across a girder in a notch comes out as far on both sides of girder and
+// pile together: 9.25 in of wood, 12 in of bolt, 1.375 in each.
+func TestBoltOfAGirderInANotch(t *testing.T) {
+	placed, _ := demoWith(t)
+	p := placed.Piece("GS-103-GP-anchor")
+	require.NotNil(t, p)
+	assert.InDelta(t, -1.375, p.Rod.A.Y, 1e-9)
+	assert.InDelta(t, 9.25+1.375, p.Rod.B.Y, 1e-9)
+	assert.InDelta(t, 4.5, p.Laid[0].Lap, 1e-9, "in the girder")
+	assert.InDelta(t, 4.75, p.Laid[1].Lap, 1e-9, "in the pile")
+}
