@@ -69,6 +69,7 @@ type Site struct {
 	Risk      Risk
 	Edition   Edition
 	Enclosure Enclosure
+	Procedure Procedure // asked for; "" = what the building allows
 	Kzt       float64 // topographic factor, default 1
 	Elevation float64 // of grade above sea level, ft
 	Pos       Pos

@@ -29,6 +29,7 @@ func init() {
 	list(Risks)
 	list(Editions)
 	list(Enclosures)
+	list(Procedures)
 	list(Roles)
 	lists[reflect.TypeFor[JointKind]()] = func() []string { return Words(JointKinds()) } // of the table as it is
 }
