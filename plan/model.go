@@ -70,8 +70,8 @@ type Site struct {
 	Edition   Edition
 	Enclosure Enclosure
 	Procedure Procedure // asked for; "" = what the building allows
-	Kzt       float64 // topographic factor, default 1
-	Elevation float64 // of grade above sea level, ft
+	Kzt       float64   // topographic factor, default 1
+	Elevation float64   // of grade above sea level, ft
 	Pos       Pos
 	Assumed   []Assumption // of the keys that the plan left out
 }

@@ -48,7 +48,8 @@ type Report struct {
 	Placement *placement.Placement
 	Missing   string // why there are no numbers, "" when there are
 	Basis     wind.Basis
-	Main      *plan.Roof // the roof that mean height and angle are of; nil without one
+	Choice    wind.Choice // of procedures, and why
+	Main      *plan.Roof  // the roof that mean height and angle are of; nil without one
 	Limits    []string
 	Dead      []DeadLine
 	Uplift    []UpliftLine

@@ -274,6 +274,9 @@ func (b *builder) makePair(j *framing.Joint, held []*strip, at *ridge) {
 // insideOf returns where along u the strip lies between the outside faces of
 // the walls that its roof covers.
 func (b *builder) insideOf(s *strip) [2]float64 {
+	if b.open[s.roof] {
+		return [2]float64{}
+	}
 	i := s.Up.MainAxis()
 	area := b.walled[s.roof]
 	lo, hi := axis(area.lo, i), axis(area.hi, i)
