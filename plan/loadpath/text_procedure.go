@@ -61,7 +61,7 @@ func (r *Report) writeDirectional(p printer) {
 			p.line("  %-26s %8.3f %10.1f %12.1f %12.1f", s.Name, s.Cp, s.External, s.Plus, s.Minus)
 		}
 	}
-	p.line("  a soffit has no inside: of its two last values none is used; on a roof, first and second values are cases of their own")
+	p.line("  first and second values of a roof are cases of their own; a soffit has no inside")
 }
 
 func (r *Report) surfaces(ridge bool) []wind.Surface {

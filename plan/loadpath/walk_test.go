@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/wind"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -189,23 +190,27 @@ func TestLoadCombinationsByHand(t *testing.T) {
 
 func TestWindCasesAreNamedByWhereTheWindComesFrom(t *testing.T) {
 	want := []string{}
-	for _, from := range []string{"W", "E"} {
-		for _, corner := range []string{"S", "N"} {
-			for _, pi := range []string{"internal pressure", "internal suction"} {
-				want = append(want, "wind from "+from+", corner "+corner+", "+pi)
+	for _, by := range [][]string{{"envelope"}, {"directional, first Cp", "directional, second Cp"}} {
+		for _, sides := range [][2][2]string{{{"W", "E"}, {"S", "N"}}, {{"S", "N"}, {"W", "E"}}} {
+			for _, from := range sides[0] {
+				for _, corner := range sides[1] {
+					for _, how := range by {
+						for _, pi := range []string{"internal pressure", "internal suction"} {
+							want = append(want, "wind from "+from+", corner "+corner+", "+pi+", "+how)
+						}
+					}
+				}
 			}
 		}
 	}
-	for _, from := range []string{"S", "N"} {
-		for _, corner := range []string{"W", "E"} {
-			for _, pi := range []string{"internal pressure", "internal suction"} {
-				want = append(want, "wind from "+from+", corner "+corner+", "+pi)
-			}
-		}
-	}
+	m := &model{givens: givens{choice: wind.Choice{Use: []plan.Procedure{plan.Envelope, plan.Directional}}}}
 	var got []string
-	for _, c := range cases() {
+	for _, c := range m.cases() {
 		got = append(got, c.String())
 	}
 	assert.Equal(t, want, got)
+	assert.Len(t, got, 48)
+	assert.Equal(t, "wind from N, minimum loads", gust{axis: 1, sign: -1}.String())
+	assert.Equal(t, "wind from E, corner S, envelope", gust{proc: plan.Envelope, sign: -1, corner: -1}.String())
+	assert.Equal(t, "wind from W, directional, second Cp", gust{proc: plan.Directional, sign: 1, second: true}.String())
 }

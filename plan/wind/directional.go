@@ -194,8 +194,8 @@ func (b Basis) Surfaces(ridge bool, kind plan.RoofKind) (out []Surface) {
 		}
 		add("roof, second", SecondStrip, qh)
 	}
-	add("soffit, windward", SoffitCp, qh)
-	return out
+	soffit := qh * Gust * SoffitCp // no inside
+	return append(out, Surface{"soffit, windward", SoffitCp, soffit, soffit, soffit})
 }
 
 // wallHeights are the heights at which the windward wall is told: 15 ft,
