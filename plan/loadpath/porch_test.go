@@ -126,7 +126,7 @@ roof = [
   { name = "main", kind = "gable", area = [["0'", "0'"], ["24'", "16'"]], ridge = "x", pitch = "4:12", overhang = "1'", rake = "1'", rafters = "2x8 @ 16in" },
   { name = "porch", kind = "shed", high = "N", area = [["0'", "-8'"], ["24'", "0'"]], pitch = "1.5:12", overhang = "1'", rafters = "2x8 @ 16in" },
 ]
-porch = [{ name = "P", from = ["0'", "-8'"], to = ["24'", "-8'"], beam = "2-2x10", post = "6x6", posts = ["0' 3in", "8'", "16'", "23' 9in"], base = "0'", top = "7' 6in" }]
+porch = [{ name = "P", from = ["0'", "-8'"], to = ["24'", "-8'"], beam = "2-2x10", post = "6x6", posts = ["0' 3in", "8'", "16'", "23' 9in"], base = "0'", top = "6' 9in" }]
 [project]
 name = "lean-to"
 date = 2026-01-05
