@@ -3,6 +3,7 @@ package main
 import (
 	"galewright/plan"
 	"galewright/plan/loadpath"
+	"galewright/plan/placement"
 
 	"github.com/spf13/pflag"
 )
@@ -11,18 +12,42 @@ var loadsCommand = command{
 	name: "loads", args: "PLAN", short: "print wind basis, pressures, uplift and lateral lines",
 	long: `Prints the wind basis, the pressures by zone, and the uplift and lateral forces
 on each line, with every intermediate number and the table it comes from. The
-numbers are preliminary and for the engineer of record.`,
+numbers are preliminary and for the engineer of record. They need no hardware:
+where only hardware is at fault they are printed all the same, after the errors,
+and the exit code is 1.`,
 	example: "galewright loads examples/shed.toml",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		asJSON := f.Bool("json", false, "print as JSON")
 		return func(args []string, s streams) error {
-			report, err := loadReport(args, *asJSON, s)
-			if err != nil {
-				return err
-			}
-			return report.WriteWind(s.out, textOrJSON(*asJSON))
+			return printLoads(args, *asJSON, s)
 		}
 	},
+}
+
+// printLoads prints the loads of a plan. Errors of hardware do not keep them
+// back.
+func printLoads(args []string, asJSON bool, s streams) error {
+	r, faults, src, err := runPlan(args)
+	if err != nil {
+		return err
+	}
+	on := r.Placement
+	if faults.Errors() {
+		on = r.Bare()
+	}
+	report, faults, err := reported(on, faults, src, asJSON, s)
+	if err != nil {
+		return err
+	}
+	if report != nil && report.Missing == "" {
+		if err := report.WriteWind(s.out, textOrJSON(asJSON)); err != nil {
+			return err
+		}
+	}
+	if faults.Errors() {
+		return errFault
+	}
+	return nil
 }
 
 // loadReport runs the plan and its load path, and prints what both have to
@@ -32,19 +57,30 @@ func loadReport(args []string, asJSON bool, s streams) (*loadpath.Report, error)
 	if err != nil {
 		return nil, err
 	}
-	var report *loadpath.Report
-	if !faults.Errors() {
+	on := r.Placement
+	if faults.Errors() {
+		on = nil
+	}
+	report, faults, err := reported(on, faults, src, asJSON, s)
+	if err == nil && faults.Errors() {
+		err = errFault
+	}
+	if err != nil {
+		return nil, err
+	}
+	return report, nil
+}
+
+// reported works the load path of a placement out, if there is one, and
+// prints all faults.
+func reported(on *placement.Placement, faults plan.Diagnostics, src sources, asJSON bool, s streams) (report *loadpath.Report, all plan.Diagnostics, err error) {
+	if on != nil {
 		var more plan.Diagnostics
-		report, more = loadpath.Run(r.Placement)
+		report, more = loadpath.Run(on)
 		faults = append(faults, more.Sorted()...)
 	}
 	if len(faults) > 0 {
-		if err := src.print(s.err, faults, asJSON); err != nil {
-			return nil, err
-		}
+		err = src.print(s.err, faults, asJSON)
 	}
-	if faults.Errors() {
-		return nil, errFault
-	}
-	return report, nil
+	return report, faults, err
 }

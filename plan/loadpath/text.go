@@ -88,6 +88,9 @@ func (r *Report) writeCladding(p printer) {
 			}
 		}
 	}
+	for _, s := range r.zoneWidths() {
+		p.line("  %s", s)
+	}
 }
 
 // figures returns the figures of components and cladding that the house

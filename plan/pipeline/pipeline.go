@@ -22,6 +22,7 @@ type Result struct {
 	Catalog   *hardware.Catalog
 	Placement *placement.Placement
 	Schedule  *schedule.Schedule
+	framed    bool // no stage before the hardware found an error
 }
 
 // Load reads a file that a plan names.
@@ -50,6 +51,7 @@ func From(p *plan.Plan) (*Result, plan.Diagnostics) {
 
 func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	house, faults := framing.Frame(p)
+	r.framed = !faults.Errors()
 	catalog, more := hardware.New(p.Items)
 	faults = append(faults, more...)
 	r.House, r.Catalog = house, catalog
@@ -63,4 +65,19 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 		r.Schedule = schedule.New(placed)
 	}
 	return faults
+}
+
+// Bare returns the house with no hardware on it, for what does not ask for
+// any: wind loads are there before the first piece is placed, and whatever is
+// wrong with hardware. It is nil when the plan could not be read or framed.
+func (r *Result) Bare() *placement.Placement {
+	if !r.framed {
+		return nil
+	}
+	house, p := *r.House, *r.House.Plan
+	p.Rules, p.Places, p.Items = nil, nil, nil
+	house.Plan = &p
+	none, _ := hardware.New(nil)
+	bare, _ := placement.Place(&house, none)
+	return bare
 }
