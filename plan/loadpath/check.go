@@ -116,6 +116,8 @@ func (l *Link) Governs() string {
 	switch {
 	case l.Gap != "":
 		return l.Gap
+	case l.Joint != nil && !l.followed():
+		return "no wind uplift is followed to it: not checked"
 	case l.Capacity == nil:
 		return "no demand"
 	case l.Capacity.Unknown != "":
