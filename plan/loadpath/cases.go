@@ -17,10 +17,13 @@ type windCase struct {
 	corner float64 // +1: the windward corner is at the high end across the wind
 	pi     float64 // sign of the internal pressure
 	second bool    // directional: the second of the roof's two values
+	calm   bool    // undersides on the corner's side take no pressure
 }
 
 // cases lists all of them: by each procedure four directions, both corners,
-// both signs, and by the directional one both values of the roof.
+// both signs, and by the directional one both values of the roof. What presses
+// under the eave beside the wind lifts a rafter's plate and relieves what
+// holds its top: with internal pressure it is left out once.
 func (m *model) cases() (out []windCase) {
 	for _, p := range m.choice.Use {
 		values := []bool{false}
@@ -31,7 +34,8 @@ func (m *model) cases() (out []windCase) {
 			for _, sign := range []float64{1, -1} {
 				for _, corner := range []float64{-1, 1} {
 					for _, second := range values {
-						out = append(out, windCase{p, ax, sign, corner, 1, second}, windCase{p, ax, sign, corner, -1, second})
+						c := windCase{p, ax, sign, corner, 1, second, false}
+						out = append(out, c, c.beside(), c.sucked())
 					}
 				}
 			}
@@ -39,6 +43,11 @@ func (m *model) cases() (out []windCase) {
 	}
 	return out
 }
+
+// beside is the case without pressure under eaves on the corner's side, sucked
+// the one with suction inside.
+func (c windCase) beside() windCase { c.calm = true; return c }
+func (c windCase) sucked() windCase { c.pi = -1; return c }
 
 // sides are the low and the high side of a house across each axis: x, then y.
 var sides = [2][2]plan.Side{{plan.West, plan.East}, {plan.South, plan.North}}
@@ -61,7 +70,11 @@ func (c windCase) String() string {
 	if c.pi < 0 {
 		pi = "internal suction"
 	}
-	return strings.Join([]string{"wind from " + from(c.axis, c.sign), "corner " + string(end), pi, c.by()}, ", ")
+	parts := []string{"wind from " + from(c.axis, c.sign), "corner " + string(end), pi, c.by()}
+	if c.calm {
+		parts = append(parts, "no pressure under eaves "+string(end))
+	}
+	return strings.Join(parts, ", ")
 }
 
 // by names the procedure of a case, with the roof's value.
@@ -84,7 +97,7 @@ func (c windCase) windward(axis int, side float64) bool {
 	if axis == c.axis {
 		return side == -c.sign
 	}
-	return side == c.corner
+	return side == c.corner && !c.calm
 }
 
 // roofCase is what a wind case asks of one roof.

@@ -38,7 +38,7 @@ func assumptions(a *analysis) []string {
 func windAssumptions(a *analysis) []string {
 	e := "ASCE " + string(a.basis.Edition)
 	out := []string{
-		"Wind: " + e + ", procedure: " + a.choice.String() + ": " + a.choice.Why + ". All four directions, each with both corners, internal pressure of both signs.",
+		"Wind: " + e + ", procedure: " + a.choice.String() + ": " + a.choice.Why + ". All four directions, each with both corners, internal pressure of both signs, with and without pressure under the eaves of the corner's side.",
 		"Enclosure: " + protection(a.basis) + ".",
 		"The whole plan is one building; mean roof height, eave and angle are those of the main roof, its length and width those of all exterior walls. A house on piles is taken at its height above grade.",
 	}

@@ -58,6 +58,9 @@ func pressureUp(a *analysis, f *framing.Face, p geom.Vec2, c windCase) float64 {
 		if ax != c.axis {
 			from = c.corner
 		}
+		if ax != c.axis && c.calm {
+			continue // that side is left without pressure below
+		}
 		windward = windward || low && from < 0 || high && from > 0
 	}
 	switch {

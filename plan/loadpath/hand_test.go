@@ -48,6 +48,8 @@ func handWind(lo, hi float64) float64 {
 // handRafter returns the reaction at the south plate of a pair of common
 // rafters at 16 in within 16.3 ft of the west end, wind from the west, corner
 // south, and the horizontal tension at the ridge: wind (strength) and dead, lb.
+// What presses under the south eave relieves the ridge, so the ridge is worked
+// without it.
 func handRafter() (plate, ridge Force) {
 	strip := 16.0 / 12
 	load := func(u0, u1, c float64) (sum, moment float64) { // in up the plan, net coefficient
@@ -67,10 +69,12 @@ func handRafter() (plate, ridge Force) {
 	_, mn := side([][3]float64{{0, 18, handTop}, {18, 186, handTop + 0.18}})
 	span, rise := 2*handApex, handApex*7/12
 	over := (ms - mn) / span
+	_, calm := side([][3]float64{{0, 18, handTop}, {18, 186, handTop + 0.18}})
+	least := (calm - mn) / span
 	roof := handRoof * strip * 15.5
 	ceiling := handCeil * strip * 14
 	md := handRoof*strip*15.5*(93-handSeat) + ceiling*((18+186)/2-handSeat)
-	return Force{south - over, roof + ceiling}, Force{(ms - over*handApex) / rise, md / rise}
+	return Force{south - over, roof + ceiling}, Force{(calm - least*handApex) / rise, md / rise}
 }
 
 func demoReport(t *testing.T) *Report {

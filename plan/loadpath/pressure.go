@@ -158,9 +158,9 @@ func (rc roofCase) top(s *strip, u0, u1 float64) (coef float64, name string) {
 func (s *strip) zone(u float64, rc roofCase) int {
 	x := axis(s.At(u), 1-rc.ridge)
 	e := rc.zones
-	near := x < e.mid
+	near := x <= e.mid+1e-6 // a jack in the middle of a hip's end stands in both zones: 2 lifts more
 	if e.nearHigh {
-		near = x > e.mid
+		near = x >= e.mid-1e-6
 	}
 	if !s.slopesAlong() && near {
 		near = x < e.reach

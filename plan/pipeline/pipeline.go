@@ -22,7 +22,8 @@ type Result struct {
 	Catalog   *hardware.Catalog
 	Placement *placement.Placement
 	Schedule  *schedule.Schedule
-	framed    bool // no stage before the hardware found an error
+	file      string
+	src       []byte // nil of a plan that was not read from text
 }
 
 // Load reads a file that a plan names.
@@ -33,7 +34,7 @@ type Load func(name string) ([]byte, error)
 // is there only when no stage found an error.
 func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 	p, faults := read.Plan(file, src, load)
-	r := &Result{Plan: p}
+	r := &Result{Plan: p, file: file, src: src}
 	if faults.Errors() {
 		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })
 		_, more := hardware.New(whole)
@@ -51,7 +52,6 @@ func From(p *plan.Plan) (*Result, plan.Diagnostics) {
 
 func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	house, faults := framing.Frame(p)
-	r.framed = !faults.Errors()
 	catalog, more := hardware.New(p.Items)
 	faults = append(faults, more...)
 	r.House, r.Catalog = house, catalog
@@ -69,15 +69,18 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 
 // Bare returns the house with no hardware on it, for what does not ask for
 // any: wind loads are there before the first piece is placed, and whatever is
-// wrong with hardware. It is nil when the plan could not be read or framed.
+// wrong with hardware. It is nil when the house itself could not be read or
+// framed, and of a plan that was not read from text.
 func (r *Result) Bare() *placement.Placement {
-	if !r.framed {
+	p, faults := read.House(r.file, r.src)
+	if faults.Errors() {
 		return nil
 	}
-	house, p := *r.House, *r.House.Plan
-	p.Rules, p.Places, p.Items = nil, nil, nil
-	house.Plan = &p
+	house, faults := framing.Frame(p)
+	if faults.Errors() {
+		return nil
+	}
 	none, _ := hardware.New(nil)
-	bare, _ := placement.Place(&house, none)
+	bare, _ := placement.Place(house, none)
 	return bare
 }
