@@ -102,17 +102,18 @@ func (c windCase) windward(axis int, side float64) bool {
 
 // roofCase is what a wind case asks of one roof.
 type roofCase struct {
-	wind   windCase
-	ridge  int  // the roof's ridge axis
-	shed   bool // a single slope
-	across bool // wind across the ridge
-	gcpi   float64
-	soffit float64 // coefficient on the underside of a windward overhang
-	q      float64 // psf, strength
-	walls  extent  // outside of which a roof is open below
-	zones  envelopeRoof
-	slopes directRoof
-	open   *openRoof // nil of a roof with walls below
+	wind    windCase
+	ridge   int  // the roof's ridge axis
+	shed    bool // a single slope
+	across  bool // wind across the ridge
+	gcpi    float64
+	soffit  float64 // coefficient on the underside of a windward overhang
+	q       float64 // psf, strength
+	walls   extent  // outside of which a roof is open below
+	outline outline // the walls themselves
+	zones   envelopeRoof
+	slopes  directRoof
+	open    *openRoof // nil of a roof with walls below
 }
 
 // envelopeRoof is the envelope procedure on one roof.
@@ -144,7 +145,7 @@ type slopeValues struct {
 
 // onRoof returns the case for a roof.
 func (m *model) onRoof(c windCase, r *plan.Roof) roofCase {
-	rc := roofCase{wind: c, ridge: r.RidgeAxis(), shed: r.Kind == plan.ShedRoof, gcpi: c.pi * wind.GCpi(m.basis.Enclosure), walls: m.walled[r]}
+	rc := roofCase{wind: c, ridge: r.RidgeAxis(), shed: r.Kind == plan.ShedRoof, gcpi: c.pi * wind.GCpi(m.basis.Enclosure), walls: m.walled[r], outline: m.indoors[r.Over]}
 	rc.across = c.axis != rc.ridge
 	area := m.walled[r]
 	if m.open[r] {

@@ -49,7 +49,7 @@ func windAssumptions(a *analysis) []string {
 		out = append(out, "Directional procedure: the building is rigid, G 0.85; the windward wall has the mean q of each story's height. Distances on the roof are from the windward wall's face, -1.3 is not reduced for area. The end slopes of a hip are read as slopes and as roof along the wind, and the more severe is taken. Cases 1 and 3; the torsional cases 2 and 4 are not run, as for light frames of up to two stories (ASCE 7-05 low-rise note 5 and 7-22 Appendix D.1, transcribed).")
 	}
 	return append(out,
-		"Undersides: eaves, rakes and roof over a porch take the windward wall's pressure from below on the side the wind comes from and on that of its corner ("+soffitText(a)+"); no internal pressure acts there. Of the walls only their outline's extent is used: a porch in a corner of an L counts as inside.",
+		"Undersides: eaves, rakes and roof over a porch take the windward wall's pressure from below on the side the wind comes from and on that of its corner ("+soffitText(a)+"); no internal pressure acts there. A rafter is inside or outside by the line of its middle.",
 		"An open roof on posts is run as a free roof, clear and obstructed, and as an overhang of the house; the larger uplift is taken place by place.",
 		"Lateral load on roofs is never below zero, each roof by itself, none shields another; gable triangles and hip ends take the walls' pressure. Minimum loads of 16 and 8 psf (ASCE 7-16 27.1.5, transcribed) are run too.",
 	)

@@ -43,6 +43,24 @@ type jsonOverhang struct {
 	Grade  string  `json:"grade"`
 }
 
+type jsonGable struct {
+	Wall    string  `json:"wall"`
+	Roof    string  `json:"roof"`
+	Tallest float64 `json:"tallest_stud_ft"`
+	Push    float64 `json:"stud_end_out_of_plane_asd_lb"`
+	Zone    string  `json:"zone"`
+	Rake    float64 `json:"rake_ft"`
+	Up      float64 `json:"rake_up_psf"`
+	PerFoot float64 `json:"rake_asd_plf"`
+}
+
+func (r *Report) gablesJSON() (out []jsonGable) {
+	for _, g := range r.work.gableEnds() {
+		out = append(out, jsonGable{g.Wall, g.Roof, hundredth(g.Tall / 12), tenth(g.Push), g.Zone, hundredth(g.Rake / 12), tenth(g.Up), tenth(g.PerFt)})
+	}
+	return out
+}
+
 type jsonAlternative struct {
 	Assumption string   `json:"assumption"`
 	Largest    *float64 `json:"largest_asd_lb"`

@@ -153,6 +153,7 @@ type jsonWind struct {
 	Cladding     []jsonFigure      `json:"cladding"`
 	Widths       []string          `json:"cladding_widths"`
 	Overhangs    []jsonOverhang    `json:"overhangs"`
+	Gables       []jsonGable       `json:"gable_ends"`
 	Dead         []jsonDead        `json:"dead_loads"`
 	Uplift       []jsonUplift      `json:"uplift"`
 	Ridges       []jsonRidge       `json:"ridges"`
@@ -171,7 +172,7 @@ type jsonWind struct {
 func (r *Report) windJSON() jsonWind {
 	out := jsonWind{Procedure: jsonProcedure{Used: []plan.Procedure{}}, Head: plan.HeadOf("loads", 1), Grades: gradesJSON(), Missing: r.Missing, Assumed: list(r.Assumed), Left: list(r.Unchecked)}
 	if r.Missing == "" {
-		out.Procedure, out.Directional, out.Open, out.Widths, out.Overhangs, out.Comparison = r.procedureJSON(), r.directionalJSON(), r.openJSON(), r.zoneWidths(), r.overhangsJSON(), r.comparisonJSON()
+		out.Procedure, out.Directional, out.Open, out.Widths, out.Overhangs, out.Gables, out.Comparison = r.procedureJSON(), r.directionalJSON(), r.openJSON(), r.zoneWidths(), r.overhangsJSON(), r.gablesJSON(), r.comparisonJSON()
 		out.Coefficients, out.Envelope, out.Cladding = r.coefficientsJSON(), r.envelopeJSON(), r.claddingJSON()
 		out.Uplift, out.Ridges, out.Stories, out.Base, out.Balance = r.upliftJSON(), r.ridgesJSON(), r.storiesJSON(), r.baseJSON(), r.balanceJSON()
 	}
@@ -184,7 +185,7 @@ func (r *Report) windJSON() jsonWind {
 	out.Coefficients, out.Envelope, out.Cladding = list(out.Coefficients), list(out.Envelope), list(out.Cladding)
 	out.Limits, out.Dead, out.Uplift, out.Ridges = list(r.Limits), list(out.Dead), list(out.Uplift), list(out.Ridges)
 	out.Stories, out.Base, out.Lines, out.Twist, out.Balance = list(out.Stories), list(out.Base), list(out.Lines), list(r.Torsion), list(out.Balance)
-	out.Directional, out.Open, out.Widths, out.Overhangs, out.Comparison = list(out.Directional), list(out.Open), list(out.Widths), list(out.Overhangs), list(out.Comparison)
+	out.Directional, out.Open, out.Widths, out.Overhangs, out.Gables, out.Comparison = list(out.Directional), list(out.Open), list(out.Widths), list(out.Overhangs), list(out.Gables), list(out.Comparison)
 	return out
 }
 

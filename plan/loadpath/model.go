@@ -49,6 +49,7 @@ type roofModel struct {
 	ridges  []*ridge
 	walled  map[*plan.Roof]extent // the part of each roof's area with walls round it
 	open    map[*plan.Roof]bool   // no walls stand under it
+	indoors map[*plan.Level]outline
 }
 
 // wallModel is the walls as uplift goes through them.
@@ -84,6 +85,10 @@ type builder struct {
 func newModel(pl *placement.Placement) *model {
 	b := &builder{model: &model{givens: givensOf(pl)}, bearing: map[bearingCell][]*plan.Wall{}}
 	b.byWall, b.pairAt, b.walled, b.open = map[*plan.Wall]*wallPath{}, map[*framing.Joint]*pair{}, map[*plan.Roof]extent{}, map[*plan.Roof]bool{}
+	b.indoors = map[*plan.Level]outline{}
+	for _, l := range b.plan.Levels {
+		b.indoors[l] = outlineOf(b.plan, l)
+	}
 	for _, w := range b.plan.Walls {
 		if w.Bearing {
 			b.enterBearing(w)

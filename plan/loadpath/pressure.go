@@ -53,7 +53,7 @@ func (m *model) roofLoads(s *strip, rc roofCase, emit func(patch)) {
 func (s *strip) lift(p *patch, rc roofCase) float64 {
 	u := p.mid()
 	p.top, p.zone = rc.top(s, p.u0, p.u1)
-	p.in = u > s.inside[0] && u < s.inside[1]
+	p.in = u > s.inside[0] && u < s.inside[1] && rc.outline.inside(s.At(u))
 	p.below = rc.gcpi
 	if !p.in {
 		p.below = rc.under(s.At(u))
@@ -88,8 +88,8 @@ func (s *strip) beyond(u, side float64, rc roofCase) geom.Vec2 {
 }
 
 // under returns the coefficient from below on a roof that is open below at a
-// plan point: what is past a windward wall takes that wall's pressure, what
-// lies in no wall's lee takes it always.
+// plan point: what is past a windward wall takes that wall's pressure; so does
+// a porch in a corner of an L that the wind reaches.
 func (rc roofCase) under(p geom.Vec2) float64 {
 	outside := false
 	for k := range 2 {
@@ -100,7 +100,7 @@ func (rc roofCase) under(p geom.Vec2) float64 {
 			return rc.soffit
 		}
 	}
-	if outside {
+	if outside || rc.open == nil && !rc.reaches(p) {
 		return 0
 	}
 	return rc.soffit
@@ -108,7 +108,7 @@ func (rc roofCase) under(p geom.Vec2) float64 {
 
 // cuts returns where the pressure along u may change, ascending.
 func (s *strip) cuts(rc roofCase) []float64 {
-	c := []float64{0, s.inside[0], s.inside[1], s.Run}
+	c := append([]float64{0, s.inside[0], s.inside[1], s.Run}, s.passes...)
 	switch rc.wind.proc {
 	case plan.Envelope:
 		if !s.slopesAlong() {

@@ -21,6 +21,7 @@ type strip struct {
 	// along0..along1 is the stretch along the ridge axis that it covers.
 	along0, along1 float64
 	inside         [2]float64 // u between the outside faces of the walls
+	passes         []float64  // u of the exterior walls that it passes over
 	ends           []support  // by u
 	pair           *pair
 }
@@ -90,7 +91,7 @@ func (b *builder) strips() {
 	b.supports(of)
 	for _, s := range b.rafters {
 		slices.SortStableFunc(s.ends, func(x, y support) int { return cmpFloat(x.u, y.u) })
-		s.inside = b.insideOf(s)
+		s.inside, s.passes = b.insideOf(s), s.wallsUnder(b.indoors[s.roof.Over])
 		b.cover(s)
 	}
 	for _, r := range b.ridges {

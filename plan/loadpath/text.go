@@ -70,6 +70,7 @@ func (r *Report) writeZones(p printer) {
 	r.writeOpen(p)
 	r.writeCladding(p)
 	r.writeOverhangs(p)
+	r.writeGables(p)
 }
 
 // writeCladding gives components and cladding for the main roof and walls at

@@ -158,6 +158,21 @@ func (r *Report) writeOverhangs(p printer) {
 	}
 }
 
+// writeGables prints what the wind asks of gable walls and rakes.
+func (r *Report) writeGables(p printer) {
+	list := r.work.gableEnds()
+	if len(list) == 0 {
+		return
+	}
+	p.head("Gable walls and rakes as components and cladding, not followed into hardware")
+	for _, g := range list {
+		p.line("  wall %s: tallest stud %s, %.0f lb ASD out of plane at each of its ends, in or out, whichever is more (zone %s)", g.Wall, length.Feet(g.Tall), g.Push, g.Zone)
+		if g.Rake > 0 {
+			p.line("    rake overhang of roof %s, %s: net uplift %.1f psf at strength level, %.0f plf ASD along the rake (%s, 10 ft²)", g.Roof, length.Feet(g.Rake), g.Up, g.PerFt, g.From)
+		}
+	}
+}
+
 // writeComparison prints what other assumptions would ask.
 func (r *Report) writeComparison(p printer) {
 	c := r.compare()
