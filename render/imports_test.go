@@ -13,11 +13,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Views share what lies below them and never know each other: label and sheet,
-// then page, then table, then the views.
+// Views share what lies below them and never know each other: label, sheet and
+// project, then page and scene, then table, then the views.
 func TestPackagesOfViewsImportOneWay(t *testing.T) {
-	below := []string{"label", "sheet"}
-	for _, row := range [][]string{{"page"}, {"table"}, {"elevation", "floorplan", "detail", "lists"}} {
+	below := []string{"label", "sheet", "project"}
+	for _, row := range [][]string{{"page", "scene"}, {"table"}, {"elevation", "floorplan", "detail", "lists"}} {
 		for _, name := range row {
 			files, err := filepath.Glob(filepath.Join(name, "*.go"))
 			require.NoError(t, err)

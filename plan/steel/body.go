@@ -16,8 +16,17 @@ type Body struct {
 	// Over are the members that a bend of the steel lies on top of and so holds
 	// down without a fastener: a strap over the plates, over a rafter, the ridge.
 	Over []*framing.Member
+	// Open are the holes that take no fastener.
+	Open []OpenHole
 	// Off are the holes of ends whose pattern goes past the steel, by end.
 	Off []OffSteel
+}
+
+// OpenHole is a hole that stays empty.
+type OpenHole struct {
+	At          geom.Vec3 // on the steel's outer side
+	Diameter    float64   // of the fastener that it would take, in
+	Band, Plate int
 }
 
 // OffSteel is a hole that an end's pattern puts where there is no steel.
@@ -48,6 +57,8 @@ func (w *Wood) fasten(b *Body, end int, e hardware.End, at Seat, width float64) 
 	for _, h := range p.Lay(width) {
 		if h.Filled {
 			w.nail(b, band, at, h, end, e)
+		} else {
+			b.Open = append(b.Open, openHole(band, at, h, e))
 		}
 	}
 }
@@ -59,6 +70,16 @@ func room(b geom.Band) float64 {
 		return b[0].Len()
 	}
 	return b.Len()
+}
+
+// openHole is a hole of a band where it stays empty.
+func openHole(band geom.Band, s Seat, h Hole, e hardware.End) OpenHole {
+	n, along := band.At(h.Along)
+	p := band[n]
+	if s.Back {
+		n = len(band) - 1 - n
+	}
+	return OpenHole{At: p.At(along, h.Across).Add(p.N.Mul(p.Thickness)), Diameter: e.Size.Diameter, Band: s.Band, Plate: n}
 }
 
 // nail drives one fastener through a hole of a band. A bolt without a length

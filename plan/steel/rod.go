@@ -53,9 +53,10 @@ func (r *Rod) Bears() bool { return r.Ends[0].Kind != Nothing && r.Ends[1].Kind 
 // washer lies on, in: a nut is as high as the rod is thick, a washer an
 // eighth, and three turns of a coarse thread show (common practice, no
 // published source).
-func past(rod float64) float64 { return rod + washerThick + 0.25 }
+func past(rod float64) float64 { return rod + WasherThick + 0.25 }
 
-const washerThick = 0.125
+// WasherThick is the thickness of a washer, in: see past.
+const WasherThick = 0.125
 
 // cutWasher returns the outside diameter of a cut washer for a rod, in (ASME
 // B18.21.1 type A plain, wide series, from memory).

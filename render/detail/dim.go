@@ -9,16 +9,26 @@ import (
 	"galewright/render/sheet"
 )
 
-// stopsOf sorts places and drops those that a tape cannot tell apart.
-func stopsOf(xs []float64) []float64 {
+// tell is how near two stops of a chain may stand: what a tape tells apart, in,
+// and what two lines take on paper, mm.
+const (
+	tellTape  = 1.0 / 16
+	tellPaper = 0.55
+)
+
+// stopsOf sorts places and drops those that a tape or the paper cannot tell
+// apart from the one before.
+func stopsOf(xs []float64, paper func(float64) sheet.MM) []float64 {
 	xs = slices.Clone(xs)
 	slices.Sort(xs)
-	return slices.CompactFunc(xs, func(a, b float64) bool { return math.Abs(b-a) < 1.0/64 })
+	return slices.CompactFunc(xs, func(a, b float64) bool {
+		return math.Abs(b-a) < tellTape || math.Abs(float64(paper(b)-paper(a))) < tellPaper
+	})
 }
 
 // dimV dimensions heights at the left of everything drawn so far.
 func (d *draft) dimV(stops ...float64) {
-	stops = stopsOf(stops)
+	stops = stopsOf(stops, func(v float64) sheet.MM { return d.at(0, v).Y })
 	if len(stops) < 2 {
 		return
 	}
@@ -47,7 +57,7 @@ func (d *draft) dimV(stops ...float64) {
 
 // dimU dimensions widths of the present view below y on paper.
 func (d *draft) dimU(below sheet.MM, stops ...float64) {
-	stops = stopsOf(stops)
+	stops = stopsOf(stops, func(u float64) sheet.MM { return d.at(u, 0).X })
 	if len(stops) < 2 {
 		return
 	}
@@ -76,28 +86,7 @@ func (d *draft) dimU(below sheet.MM, stops ...float64) {
 	}
 }
 
-// dimAlong dimensions the slanting length from a to b of the present view,
-// off by off mm to the left of the way from a to b.
-func (d *draft) dimAlong(a, b geom.Vec2, off sheet.MM) {
-	dir := b.Sub(a).Unit()
-	n := sheet.Pt{X: sheet.MM(-dir.Y) * off, Y: sheet.MM(-dir.X) * off}
-	p, q := d.at(a.X, a.Y).Add(n), d.at(b.X, b.Y).Add(n)
-	d.Line(sheet.PenDim, sheet.LayerDimension, p, q)
-	d.Tick(p)
-	d.Tick(q)
-	deg := page.AngleOf(dir)
-	s := d.Length(b.Sub(a).Len())
-	gap := float64(1.2)
-	m := sheet.Pt{X: (p.X+q.X)/2 + sheet.MM(-dir.Y*gap), Y: (p.Y+q.Y)/2 + sheet.MM(-dir.X*gap)}
-	d.BoxedText("dimension", page.Lettered{S: s, At: m, Anchor: sheet.Middle, Angle: deg, Role: "dimension"})
-}
-
-// finish sets the heads over the views and the notes at their right.
-func (d *draft) finish() {
-	d.setHeads()
-	d.setNotes()
-}
-
+// setHeads sets the names of the views over them.
 func (d *draft) setHeads() {
 	if len(d.heads) == 0 {
 		return
@@ -112,6 +101,7 @@ func (d *draft) setHeads() {
 	}
 }
 
+// setNotes sets the notes at the right of the views, with their leaders.
 func (d *draft) setNotes() {
 	slices.SortStableFunc(d.notes, func(a, b callout) int {
 		switch {
@@ -130,11 +120,23 @@ func (d *draft) setNotes() {
 	}
 	for i, y := range page.Spread(mids, sizes) {
 		n := d.notes[i]
-		d.Circle(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerLabel}, n.at, 0.5)
+		d.arrow(n.at, sheet.Pt{X: x - 3, Y: y})
 		d.Polyline(sheet.PenDim, sheet.LayerLabel, n.at, sheet.Pt{X: x - 3, Y: y}, sheet.Pt{X: x - 0.8, Y: y})
 		top := y - (sizes[i]-h*0.6)/2
 		for j, s := range n.lines {
 			d.BoxedText("label", page.Lettered{S: s, At: sheet.Pt{X: x, Y: top + h*1.25 + sheet.MM(j)*h*1.5}, Role: "label"})
 		}
 	}
+}
+
+// arrow draws the head of a leader that comes from a point to at.
+func (d *draft) arrow(at, from sheet.Pt) {
+	v := geom.Vec2{X: float64(from.X - at.X), Y: float64(from.Y - at.Y)}.Unit()
+	if v.Len() == 0 {
+		return
+	}
+	w := v.Left().Mul(0.45)
+	foot := v.Mul(1.9)
+	to := func(q geom.Vec2) sheet.Pt { return at.Add(sheet.Pt{X: sheet.MM(q.X), Y: sheet.MM(q.Y)}) }
+	d.Polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerLabel}, at, to(foot.Add(w)), to(foot.Sub(w)))
 }

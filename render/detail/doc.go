@@ -1,6 +1,5 @@
-// Package detail draws each mark of the schedule once, large: front and side of
-// the commonest of its pieces on the members it holds, with the catalog's nails
-// in their holes. A context flows in; pages packed with details flow out. The
-// invariant: filled holes are as many as the catalog counts, and a pattern or
-// a length that is not the catalog's own is said to be so.
+// Package detail draws the 5xx sheets: each mark as it lies on members of their
+// sizes, large, from two or more sides and slanted. A model goes in through
+// page.Context, pages come out. Every view is a projection of what stands there;
+// holes are the fasteners in space, lengths the body's own.
 package detail

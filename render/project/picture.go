@@ -1,0 +1,146 @@
+package project
+
+import (
+	"slices"
+
+	"galewright/plan/geom"
+)
+
+// State says how a line of a picture is seen.
+type State int
+
+// The states of a line. Cut lies in a plane that cuts the scene open toward
+// the eye; Broken is where the scene's side breaks a body off.
+const (
+	Seen State = iota
+	Hidden
+	Cut
+	Broken
+)
+
+// Line is a part of an edge in a picture.
+type Line struct {
+	A, B  geom.Vec2 // in, right and up in the view
+	State State
+	Owner any
+	Depth float64 // of its middle: the larger, the nearer the eye, in
+}
+
+// Picture is a scene seen from one side.
+type Picture struct {
+	view   View
+	scene  *Scene
+	blocks []*block
+	of     [][]*block // by thing
+	index  *geom.Grid[*block]
+}
+
+// Project looks at a scene.
+func Project(s *Scene, v View) *Picture {
+	p := &Picture{view: v, scene: s, of: make([][]*block, len(s.things)), index: geom.NewGrid[*block]()}
+	for i, t := range s.things {
+		for _, solid := range t.Solids {
+			b := newBlock(v, i, solid)
+			p.blocks = append(p.blocks, b)
+			p.of[i] = append(p.of[i], b)
+			p.index.Add(b, b.lo, b.hi, nil)
+		}
+	}
+	return p
+}
+
+// Lines returns the lines of the picture, by thing, what is hidden apart.
+// Hidden lines that fall on seen ones are left out.
+func (p *Picture) Lines() []Line {
+	var out []Line
+	for i, t := range p.scene.things {
+		for _, b := range p.of[i] {
+			for _, e := range b.edges {
+				if t.Round && !e.outline(p.view) {
+					continue
+				}
+				for _, s := range e.real(p.of[i]) {
+					out = append(out, p.draw(edge{e.at(s.from), e.at(s.to), e.faces}, t.Owner)...)
+				}
+			}
+		}
+	}
+	return tidy(out)
+}
+
+// draw returns an edge in parts seen and hidden.
+func (p *Picture) draw(e edge, owner any) (out []Line) {
+	put := func(s span, state State) {
+		a, b := e.at(s.from), e.at(s.to)
+		l := Line{p.view.At(a), p.view.At(b), state, owner, p.view.Depth(e.at((s.from + s.to) / 2))}
+		if l.B.Sub(l.A).Len() > near {
+			out = append(out, l)
+		}
+	}
+	shown := p.state(e)
+	hidden := p.hidden(e.a, e.b)
+	for _, s := range without(span{0, 1}, hidden) {
+		put(s, shown)
+	}
+	if shown == Broken {
+		return out
+	}
+	for _, s := range hidden {
+		put(s, Hidden)
+	}
+	return out
+}
+
+// state returns how an edge that nothing hides is drawn.
+func (p *Picture) state(e edge) State {
+	state := Seen
+	for _, cut := range p.scene.cuts {
+		if !same(e.faces[0], cut) && !same(e.faces[1], cut) {
+			continue
+		}
+		if cut.N.Dot(p.view.Toward) < 0.5 {
+			return Broken
+		}
+		state = Cut
+	}
+	return state
+}
+
+// hidden returns the parts of a line in space that something hides, in order.
+func (p *Picture) hidden(a, b geom.Vec3) []span {
+	qa, qb := p.view.At(a), p.view.At(b)
+	lo := geom.Vec3{X: min(qa.X, qb.X), Y: min(qa.Y, qb.Y), Z: min(p.view.Depth(a), p.view.Depth(b))}
+	hi := geom.Vec3{X: max(qa.X, qb.X), Y: max(qa.Y, qb.Y), Z: 1e9}
+	var out []span
+	for _, x := range p.index.Within(lo, hi) {
+		if s, ok := hides(x.planes, a, b, p.view.Toward); ok {
+			out = append(out, s)
+		}
+	}
+	return union(out)
+}
+
+// Sees tells whether nothing hides a point in space.
+func (p *Picture) Sees(at geom.Vec3) bool {
+	q := p.view.At(at)
+	lo := geom.Vec3{X: q.X, Y: q.Y, Z: p.view.Depth(at)}
+	hi := geom.Vec3{X: q.X, Y: q.Y, Z: 1e9}
+	return !slices.ContainsFunc(p.index.Within(lo, hi), func(x *block) bool {
+		_, _, ok := geom.Within(shrunk(x.planes), at, p.view.Toward, skin, 1e9)
+		return ok
+	})
+}
+
+// Parts returns a line in space, a fastener's shank for one, in parts seen and
+// hidden.
+func (p *Picture) Parts(a, b geom.Vec3, owner any) []Line {
+	return p.draw(edge{a: a, b: b}, owner)
+}
+
+func shrunk(planes []geom.Plane) []geom.Plane {
+	out := slices.Clone(planes)
+	for i := range out {
+		out[i].C -= skin
+	}
+	return out
+}
