@@ -119,7 +119,7 @@ func windTable(c *page.Context) *table.Table {
 	case len(s.Assumed) == 0:
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts("Assumed", "nothing: the plan gives every value")})
 	}
-	t.Rows = append(t.Rows, table.Row{Cells: table.Texts("", "The engineer of record sets the wind basis; these lines repeat what the plan says.")})
+	t.Rows = append(t.Rows, table.Row{Cells: table.Texts("", "The engineer of record sets the wind basis; these lines repeat what the plan says; the procedure follows from it.")})
 	return t
 }
 
