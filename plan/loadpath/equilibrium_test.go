@@ -202,8 +202,9 @@ func TestUpliftOfEachStoryIsRoofLessRelief(t *testing.T) {
 		a := analyzed(t, b.plan())
 		require.Zero(t, a.unheld)
 		require.Zero(t, a.ridgeLost)
-		for _, c := range a.cases() {
-			account(t, a, a.run(c), b)
+		list := a.cases() // a fifth of them, of another fifth in each house
+		for i := rapid.IntRange(0, 4).Draw(t, "case"); i < len(list); i += 5 {
+			account(t, a, a.run(list[i]), b)
 		}
 	})
 }
