@@ -100,10 +100,11 @@ func TestTwoStoryHouseTakes200To300Clips(t *testing.T) {
 }
 
 // What the demo house still lacks, by check: whoever closes one of these with a
-// piece takes it from the list, whoever opens another is told here. Headers hang
-// on jacks that nothing holds, base straps end on rims that nothing ties to
-// their girders, outlookers and fly rafters have no tie, and hold-down rods bear
-// on nothing: 12 pass no girder, 8 are cut too short to come out under it.
+// piece takes it from the list, whoever opens another is told here. Base straps
+// end on rims that nothing ties to their girders, outlookers and fly rafters
+// have no tie, and hold-down rods bear on nothing: 12 pass no girder, 8 are cut
+// too short to come out under it. Both plates of the rakes break under the
+// ridge, where no lap takes nails.
 func TestTwoStoryHouseLacksOnlyTheseTies(t *testing.T) {
 	report, ds := loadpath.Run(place(t, "marsh-wren.toml"))
 	require.False(t, ds.Errors())
@@ -113,5 +114,5 @@ func TestTwoStoryHouseLacksOnlyTheseTies(t *testing.T) {
 			gaps[l.Check.ID]++
 		}
 	}
-	require.Equal(t, map[string]int{"lift": 20 + 6 + 28 + 4, "overturning": 12 + 8}, gaps)
+	require.Equal(t, map[string]int{"lift": 6 + 28 + 4, "overturning": 12 + 8, "chord-splice": 4}, gaps)
 }

@@ -10,8 +10,6 @@ import (
 	"strings"
 	"testing"
 
-	"galewright/plan/loadpath"
-	"galewright/plan/lumber"
 	"galewright/plan/pipeline"
 	"galewright/plan/schedule"
 	"galewright/render"
@@ -76,11 +74,8 @@ func draw(t testing.TB, r *pipeline.Result, paper string) *sheet.Set {
 // model returns what the sheets of an example show, load path included where
 // the plan gives a wind basis.
 func model(r *pipeline.Result) *render.Model {
-	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
-	if report, faults := loadpath.Run(r.Placement); !faults.Errors() {
-		m.Loads = report
-	}
-	return m
+	loads, _ := r.Loads()
+	return &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}
 }
 
 func paperOf(name string) string {
@@ -111,7 +106,7 @@ func outputs(t testing.TB, name string) map[string][]byte {
 	put("schedule.json", func(w io.Writer) error { return schedule.Count(w, r.Schedule, "item", "json") })
 	put("by-wall.txt", func(w io.Writer) error { return schedule.Count(w, r.Schedule, "wall", "table") })
 	put("order.txt", func(w io.Writer) error { return schedule.Order(w, r.Schedule, 0.05, "table") })
-	put("lumber.txt", func(w io.Writer) error { return lumber.List(r.House).Write(w, "table") })
+	put("lumber.txt", func(w io.Writer) error { return r.Lumber().Write(w, "table") })
 	if report := model(r).Loads; report != nil {
 		put("loads.txt", func(w io.Writer) error { return report.WriteWind(w, "text") })
 		put("check-loads.txt", func(w io.Writer) error { _, err := report.WriteCheck(w, 1, "text"); return err })

@@ -10,7 +10,6 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/lumber"
 	"galewright/plan/pipeline"
 	"galewright/plan/schedule"
 	"galewright/plan/schema"
@@ -36,7 +35,7 @@ func documents(t testing.TB, r *pipeline.Result) map[string][]byte {
 		put("count.by-"+by+".json", func(w io.Writer) error { return schedule.Count(w, r.Schedule, by, "json") })
 	}
 	put("order.json", func(w io.Writer) error { return schedule.Order(w, r.Schedule, 0.05, "json") })
-	put("lumber.json", func(w io.Writer) error { return lumber.List(r.House).Write(w, "json") })
+	put("lumber.json", func(w io.Writer) error { return r.Lumber().Write(w, "json") })
 	if report := model(r).Loads; report != nil {
 		put("loads.json", func(w io.Writer) error { return report.WriteWind(w, "json") })
 		put("check-loads.json", func(w io.Writer) error { _, err := report.WriteCheck(w, 1, "json"); return err })

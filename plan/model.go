@@ -24,6 +24,7 @@ type Plan struct {
 	Items      []*Item // the catalog, in the order written
 	Rules      []*Rule
 	Places     []*Place
+	Nailing    []*NailLine // between members, in the order of NailedConnections
 	Lumber     LumberYard
 	Loads      Loads
 }

@@ -31,6 +31,8 @@ func init() {
 	list(Enclosures)
 	list(Procedures)
 	list(Roles)
+	list(Drives)
+	lists[reflect.TypeFor[Connection]()] = func() []string { return Words(Connections()) }
 	lists[reflect.TypeFor[JointKind]()] = func() []string { return Words(JointKinds()) } // of the table as it is
 }
 

@@ -58,7 +58,7 @@ func TestEveryNamedWordIsInItsList(t *testing.T) {
 		plan.Words(plan.GableEnds), plan.Words(plan.WallTops), plan.Words(plan.Joins), plan.Words(plan.OpeningKinds), plan.Words(plan.FoundationKinds),
 		plan.Words(plan.Axes), plan.Words(plan.Sides), plan.Words(plan.DeadParts), plan.Words(plan.Combinations), plan.Words(plan.Distributions),
 		plan.Words(plan.Exposures), plan.Words(plan.Risks), plan.Words(plan.Editions), plan.Words(plan.Enclosures), plan.Words(plan.Procedures), plan.Words(plan.Roles), plan.Words(plan.JointKinds()),
-		plan.Words(plan.JointHosts), plan.Words(plan.JointSheets), plan.Words(plan.JointLies),
+		plan.Words(plan.Connections()), plan.Words(plan.Drives), plan.Words(plan.JointHosts), plan.Words(plan.JointSheets), plan.Words(plan.JointLies),
 	} {
 		all = append(all, words...)
 	}

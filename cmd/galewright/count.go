@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"galewright/plan/lumber"
 	"galewright/plan/schedule"
 
 	"github.com/spf13/pflag"
@@ -65,7 +64,7 @@ func count(args []string, c countFlags, f *pflag.FlagSet, s streams) error {
 	}
 	switch {
 	case c.lumber:
-		return lumber.List(r.House).Write(s.out, c.format)
+		return r.Lumber().Write(s.out, c.format)
 	case c.order:
 		return schedule.Order(s.out, r.Schedule, spare, c.format)
 	}

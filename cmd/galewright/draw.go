@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
 	"galewright/render"
 	"galewright/render/pdf"
@@ -77,10 +76,8 @@ func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 
 // set draws and prints what drawing has to tell.
 func (d drawFlags) set(r *pipeline.Result, s streams) (*sheet.Set, error) {
-	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
-	if report, faults := loadpath.Run(r.Placement); !faults.Errors() {
-		m.Loads = report // a plan without a wind basis has no load sheets; check --loads tells why
-	}
+	loads, _ := r.Loads() // nil without a wind basis: no load sheets then; check --loads tells why
+	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}
 	var set *sheet.Set
 	var faults plan.Diagnostics
 	if d.poster != "" {

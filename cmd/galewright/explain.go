@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"galewright/plan"
-	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
 	"galewright/plan/source"
 
@@ -68,9 +67,9 @@ func explainLoad(r *pipeline.Result, tag string, s streams) error {
 	if p := r.Placement.Piece(tag); p != nil {
 		tag = p.Joint.ID
 	}
-	report, faults := loadpath.Run(r.Placement)
-	if faults.Errors() {
-		return (sources{}).print(s.err, faults.Sorted(), false)
+	report, faults := r.Loads()
+	if report == nil {
+		return (sources{}).print(s.err, faults, false)
 	}
 	text := report.Explain(tag)
 	if text == "" {

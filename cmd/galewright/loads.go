@@ -3,7 +3,6 @@ package main
 import (
 	"galewright/plan"
 	"galewright/plan/loadpath"
-	"galewright/plan/placement"
 
 	"github.com/spf13/pflag"
 )
@@ -31,15 +30,17 @@ func printLoads(args []string, asJSON bool, s streams) error {
 	if err != nil {
 		return err
 	}
-	on := r.Placement
+	loads := r.Loads
 	if faults.Errors() {
-		on = r.Bare()
+		loads = r.BareLoads
 	}
-	report, faults, err := reported(on, faults, src, asJSON, s)
-	if err != nil {
-		return err
+	report, more := loads()
+	if faults = append(faults, more...); len(faults) > 0 {
+		if err := src.print(s.err, faults, asJSON); err != nil {
+			return err
+		}
 	}
-	if report != nil && report.Missing == "" {
+	if report != nil {
 		if err := report.WriteWind(s.out, textOrJSON(asJSON)); err != nil {
 			return err
 		}
@@ -57,30 +58,19 @@ func loadReport(args []string, asJSON bool, s streams) (*loadpath.Report, error)
 	if err != nil {
 		return nil, err
 	}
-	on := r.Placement
-	if faults.Errors() {
-		on = nil
-	}
-	report, faults, err := reported(on, faults, src, asJSON, s)
-	if err == nil && faults.Errors() {
-		err = errFault
-	}
-	if err != nil {
-		return nil, err
-	}
-	return report, nil
-}
-
-// reported works the load path of a placement out, if there is one, and
-// prints all faults.
-func reported(on *placement.Placement, faults plan.Diagnostics, src sources, asJSON bool, s streams) (report *loadpath.Report, all plan.Diagnostics, err error) {
-	if on != nil {
+	var report *loadpath.Report
+	if !faults.Errors() {
 		var more plan.Diagnostics
-		report, more = loadpath.Run(on)
-		faults = append(faults, more.Sorted()...)
+		report, more = r.Loads()
+		faults = append(faults, more...)
 	}
 	if len(faults) > 0 {
-		err = src.print(s.err, faults, asJSON)
+		if err := src.print(s.err, faults, asJSON); err != nil {
+			return nil, err
+		}
 	}
-	return report, faults, err
+	if faults.Errors() {
+		return nil, errFault
+	}
+	return report, nil
 }

@@ -52,5 +52,6 @@ var framed = []row{
 	{"pile-top", "The piles end at another height than the girder on them begins.", "Leave pile_top out: it is computed."},
 	{"porch-no-size", "A porch leaves no room for beam and posts.", "Check from, to, base and top."},
 	{"post-off-beam", "A porch post stands off its beam.", "Give stations along the beam."},
+	{"short-nail", "A nail between members does not reach far enough into the second one to count.", "Order a longer nail."},
 	{"members-overlap", "Two pieces of lumber take one place.", "Move one of what they belong to, or end it at the other's face."},
 }

@@ -59,11 +59,8 @@ var made = map[plan.Code]func(*plan.Plan){
 // ofMade tells what the stages tell of a plan made by a program.
 func ofMade(p *plan.Plan) plan.Diagnostics {
 	r, ds := pipeline.From(p)
-	if r.Placement != nil {
-		_, more := loadpath.Run(r.Placement)
-		ds = append(ds, more...)
-	}
-	return ds
+	_, more := r.Loads()
+	return append(ds, more...)
 }
 
 // bare are faults of houses that no plan frames to: each takes from the house

@@ -15,7 +15,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/faults"
-	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
 	"galewright/plan/read"
 )
@@ -61,12 +60,8 @@ func edited(t *testing.T, base, edit string) string {
 // told runs a plan through all stages but drawing.
 func told(file, src string) plan.Diagnostics {
 	r, ds := pipeline.Run(filepath.Base(file), []byte(src), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(file), n)) })
-	if r.Placement == nil {
-		return ds
-	}
-	_, more := loadpath.Run(r.Placement)
-	ds = append(ds, more...)
-	return ds
+	_, more := r.Loads()
+	return append(ds, more...)
 }
 
 // guards are codes that no plan and no house is known to bring about, with

@@ -19,6 +19,7 @@ var reading = []row{
 	{"bad-pitch", "A text is no pitch.", `Write rise and run: "7:12".`},
 	{"bad-thickness", "A thickness is neither a gauge nor a length.", `Write "20 ga" or inches.`},
 	{"bad-nail", "The name of a fastener is not known.", `Write "8d common", "10d x 1 1/2" or shank and length, "0.148 x 1 1/2".`},
+	{"bad-drive", "Nails between members are to be driven in a way that their connection does not allow.", "Leave drive out, or take one that `galewright keys nailing` names."},
 	{"bad-range", "A range is not two lengths, the smaller first.", `Write it like ["2'", "4'"].`},
 	{"bad-order", "Lengths or stations do not rise.", "Write them from the smallest to the largest."},
 

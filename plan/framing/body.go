@@ -6,7 +6,7 @@ import (
 	"galewright/plan/geom"
 )
 
-// body is a nearlyStraight thing with square ends on plan: a wall, a plate or a
+// body is a straight thing with square ends on plan: a wall, a plate or a
 // rim. It lies between stations s0 and s1 and depths 0 and d of its frame.
 type body struct {
 	f         geom.Frame
@@ -54,12 +54,8 @@ func clip2(loop []geom.Vec2, n geom.Vec2, c float64) (out []geom.Vec2) {
 	return out
 }
 
-// nearlyStraight is the sine of the angle, 15 degrees, below which two walls go on
-// as one: neither can butt against the other's side without a splinter.
-const nearlyStraight = 0.26
-
 // inLine tells whether the two run so nearly the same way.
-func (b body) inLine(o body) bool { return math.Abs(b.f.D.Cross(o.f.D)) < nearlyStraight }
+func (b body) inLine(o body) bool { return geom.InLine(b.f.D, o.f.D) }
 
 // throughStop returns the station at which b's start or tail must end when b
 // runs through at a corner with o: as far as it can go, cut square, without

@@ -167,26 +167,26 @@ func throughFirst(a, b wallEnd) int {
 
 // corner sets the ends of one group: each end runs through over those after
 // it and butts against those before it.
-func (b *builder) corner(g []wallEnd) {
-	for i, e := range g {
+func (b *builder) corner(group []wallEnd) {
+	for i, end := range group {
 		through := true
-		for _, o := range g[:i] {
-			if !e.w.beside(o.w) || e.w == o.w {
+		for _, other := range group[:i] {
+			if !end.w.beside(other.w) || end.w == other.w {
 				continue
 			}
-			b.agree(o, e)
-			if e.w.body().inLine(o.w.body()) {
-				b.inLine(o, e)
+			b.agree(other, end)
+			if end.w.body().inLine(other.w.body()) {
+				b.inLine(other, end)
 				continue
 			}
 			through = false
-			if s, ok := e.w.body().buttStop(o.w.body(), e.tail); ok {
-				e.trim(s)
+			if stop, ok := end.w.body().buttStop(other.w.body(), end.tail); ok {
+				end.trim(stop)
 			}
-			meetCorner(o, e)
+			meetCorner(other, end)
 		}
 		if through {
-			runThrough(e, g[i+1:])
+			runThrough(end, group[i+1:])
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 )
 
 // onSlabPlan is one story on a slab, so that nothing but walls is framed.
@@ -107,7 +108,7 @@ func TestCornerPosts(t *testing.T) {
 					got = append(got, m.S0)
 				}
 			}
-			assert.InDeltaSlice(t, c.through, got, 1e-9)
+			plantest.Near(t, c.through, got, 1e-9)
 			assert.InDelta(t, 5.5, of(h, "1B", plan.Post)[0].S0, 1e-9)
 		})
 	}
@@ -169,7 +170,7 @@ func TestBackingAtATee(t *testing.T) {
 		}
 	}
 	// the partition's faces are at 116.5 and 120
-	assert.InDeltaSlice(t, []float64{115.5, 117, 119.5, 121}, backing, 1e-9)
+	plantest.Near(t, []float64{115.5, 117, 119.5, 121}, backing, 1e-9)
 	assert.Len(t, of(h, "1A", plan.UpperPlate), 3, "the upper plate is broken for the partition's, and spliced once")
 	lo, _ := extent(of(h, "1P", plan.UpperPlate))
 	assert.InDelta(t, -5.5, lo, 1e-9, "the partition's upper plate laps over the wall")

@@ -8,6 +8,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 )
 
 // The upper plate is broken for the one of a wall that meets it only where a
@@ -39,7 +40,7 @@ func TestUpperPlateIsBrokenAtATeeOffTheCorners(t *testing.T) {
 				return
 			}
 			require.Len(t, caps, 2)
-			assert.InDeltaSlice(t, []float64{0, c.lo, c.lo + 5.5, 240}, []float64{caps[0].S0, caps[0].S1, caps[1].S0, caps[1].S1}, 1e-9)
+			plantest.Near(t, []float64{0, c.lo, c.lo + 5.5, 240}, []float64{caps[0].S0, caps[0].S1, caps[1].S0, caps[1].S1}, 1e-9)
 			assert.InDelta(t, -5.5, own[0].S0, 1e-9, "and the partition's own runs over to the far face")
 		})
 	}
@@ -124,9 +125,9 @@ func TestPilesThatAreNotSquare(t *testing.T) {
 	piles := roles(h, plan.Pile)
 	require.Len(t, piles, 4)
 	lo, hi := piles[0].Solid[0].Bounds()
-	assert.InDeltaSlice(t, []float64{40 - 3.75, 40 + 3.75, 100 - 5.75, 100 + 5.75}, []float64{lo.X, hi.X, lo.Y, hi.Y}, 1e-9)
+	plantest.Near(t, []float64{40 - 3.75, 40 + 3.75, 100 - 5.75, 100 + 5.75}, []float64{lo.X, hi.X, lo.Y, hi.Y}, 1e-9)
 	lo, hi = piles[3].Solid[0].Bounds() // of B, which runs along y
-	assert.InDeltaSlice(t, []float64{40 - 5.75, 40 + 5.75, 106 + 150 - 3.75, 106 + 150 + 3.75}, []float64{lo.X, hi.X, lo.Y, hi.Y}, 1e-9)
+	plantest.Near(t, []float64{40 - 5.75, 40 + 5.75, 106 + 150 - 3.75, 106 + 150 + 3.75}, []float64{lo.X, hi.X, lo.Y, hi.Y}, 1e-9)
 	// The girder's underside: floor 120, 10 of floor, 9.25 of girder.
 	for _, m := range piles {
 		assert.InDelta(t, 120-10-9.25, m.Z1, 1e-9)

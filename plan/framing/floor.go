@@ -44,9 +44,9 @@ func (b *builder) floors() {
 }
 
 // deckOf gathers what bounds, interrupts and carries one floor.
-func (b *builder) deckOf(l *plan.Level, loops [][]edge, find func(lo, hi geom.Vec2) []*framedWall) *deck {
-	d := &deck{level: l, z1: l.Floor - l.Subfloor, loops: loops}
-	d.z0 = d.z1 - l.Joists.Depth
+func (b *builder) deckOf(level *plan.Level, loops [][]edge, find func(lo, hi geom.Vec2) []*framedWall) *deck {
+	d := &deck{level: level, z1: level.Floor - level.Subfloor, loops: loops}
+	d.z0 = d.z1 - level.Joists.Depth
 	for i, loop := range loops {
 		d.inner = append(d.inner, insetLoop(loop))
 		for j, p := range points(loop) {
@@ -59,16 +59,16 @@ func (b *builder) deckOf(l *plan.Level, loops [][]edge, find func(lo, hi geom.Ve
 	}
 	for _, w := range find(d.lo, d.hi) {
 		switch {
-		case w.Passes(l):
+		case w.Passes(level):
 			d.passing, d.taken = append(d.passing, w), append(d.taken, w.body())
 		case w.Bearing && math.Abs(w.top-d.z0) < 1.0/16:
 			d.supports = append(d.supports, w.body())
-		case w.Level.Index < l.Index && w.top > d.z0+1.0/16 && w.floor < d.z0 && d.covers(w):
-			b.wallFault(w.Wall, "wall-in-floor", fmt.Sprintf("reaches %s into the floor of level %s", inches(w.top-d.z0), l.Name),
+		case w.Level.Index < level.Index && w.top > d.z0+1.0/16 && w.floor < d.z0 && d.covers(w):
+			b.wallFault(w.Wall, "wall-in-floor", fmt.Sprintf("reaches %s into the floor of level %s", inches(w.top-d.z0), level.Name),
 				"make it lower, or give it balloon_to")
 		}
 	}
-	if l.Index == 0 {
+	if level.Index == 0 {
 		for _, g := range b.girdersNear(d.lo, d.hi) {
 			d.supports = append(d.supports, g.body)
 		}

@@ -76,28 +76,28 @@ func (b *builder) footOf(w *framedWall, m *Member) footing {
 // station s: the full-height member that shares its footprint, the header of
 // the opening it stands over, or the nearest full-height member within half
 // a stud space.
-func (b *builder) onWall(w, d *framedWall, m *Member, s float64) footing {
-	f := footing{kind: plan.StudStud, passes: b.between(w, d, m, s)}
-	f.gap = m.Z0 - d.head
-	hit := nearest(d.uprights, s)
+func (b *builder) onWall(w, below *framedWall, m *Member, s float64) footing {
+	foot := footing{kind: plan.StudStud, passes: b.between(w, below, m, s)}
+	foot.gap = m.Z0 - below.head
+	hit := nearest(below.uprights, s)
 	if hit != nil {
-		f.offset = hit.Mid() - s
+		foot.offset = hit.Mid() - s
 	}
-	if hit == nil || math.Abs(f.offset) > plate-geom.Eps {
-		for _, o := range d.openings {
+	if hit == nil || math.Abs(foot.offset) > plate-geom.Eps {
+		for _, o := range below.openings {
 			if s > o.h0 && s < o.h1 && o.header != nil {
-				f.member, f.offset, f.below, f.gap = o.header, 0, true, m.Z0-o.top
-				return f
+				foot.member, foot.offset, foot.below, foot.gap = o.header, 0, true, m.Z0-o.top
+				return foot
 			}
 		}
 	}
 	if hit == nil {
-		return f
+		return foot
 	}
-	if f.below = math.Abs(f.offset) <= d.Spacing/2+plate/2; f.below {
-		f.member, f.gap = hit, m.Z0-hit.Z1
+	if foot.below = math.Abs(foot.offset) <= below.Spacing/2+plate/2; foot.below {
+		foot.member, foot.gap = hit, m.Z0-hit.Z1
 	}
-	return f
+	return foot
 }
 
 // between lists the plates and rim between m and the wall below.

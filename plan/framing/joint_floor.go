@@ -71,7 +71,7 @@ func (b *builder) rimJoints(w *framedWall) {
 	for _, rim := range w.rims {
 		lo, hi := rim.Bounds()
 		for _, g := range b.girdersNear(lo.Flat(), hi.Flat()) {
-			if math.Abs(g.body.f.D.Cross(w.frame.D)) > nearlyStraight {
+			if !geom.InLine(g.body.f.D, w.frame.D) {
 				if at, sup, ok := g.carries(rim.Solid[0]); ok {
 					s, _ := w.frame.Local(at.Flat())
 					across = append(across, crossing{s, at, rim, sup})

@@ -88,5 +88,5 @@ func (b *builder) alongTop(w *framedWall, m *Member, z float64) *Member {
 // alongside tells whether a member runs the wall's way on plan.
 func (w *framedWall) alongside(m *Member) bool {
 	d := m.B.Sub(m.A).Flat()
-	return d.Len() > near && math.Abs(d.Unit().Cross(w.frame.D)) < nearlyStraight
+	return d.Len() > near && geom.InLine(d.Unit(), w.frame.D)
 }

@@ -1,7 +1,6 @@
 package framing
 
 import (
-	"math"
 	"slices"
 
 	"galewright/plan"
@@ -125,7 +124,7 @@ func (b *builder) behind(m *Member) (out []*Member) {
 	lo, hi := box.Bounds()
 	for _, o := range b.index.Within(lo, hi) {
 		w := b.byWall[o.Wall]
-		if w == nil || o == m || math.Abs(f.D.Cross(w.frame.D)) > nearlyStraight || min(m.Z1, o.Z1)-max(m.Z0, o.Z0) < plate-geom.Eps {
+		if w == nil || o == m || !geom.InLine(f.D, w.frame.D) || min(m.Z1, o.Z1)-max(m.Z0, o.Z0) < plate-geom.Eps {
 			continue
 		}
 		switch o.Role {

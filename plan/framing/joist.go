@@ -22,34 +22,34 @@ func runOf(l *plan.Level) geom.Frame {
 // edge, each cut at the rims, at balloon walls, and, where longer than the
 // stock, over a support.
 func (b *builder) joists(d *deck) {
-	l, f := d.level, runOf(d.level)
-	if l.JoistSpace < plate {
+	level, runs := d.level, runOf(d.level)
+	if level.JoistSpace < plate {
 		return
 	}
-	s0, t0 := f.Local(d.lo)
-	s1, t1 := f.Local(d.hi)
+	s0, t0 := runs.Local(d.lo)
+	s1, t1 := runs.Local(d.hi)
 	lo, hi, start := min(t0, t1), max(t0, t1), min(s0, s1)
-	half := l.Joists.Width() / 2
-	for k := 1; ; k++ {
-		c := lo + float64(k)*l.JoistSpace
-		if c+half > hi {
+	half := level.Joists.Width() / 2
+	for nth := 1; ; nth++ {
+		middle := lo + float64(nth)*level.JoistSpace
+		if middle+half > hi {
 			break
 		}
-		band := body{f: geom.Frame{Origin: f.At(start, c-half, 0).Flat(), D: f.D, In: f.In}, d: 2 * half}
+		band := body{f: geom.Frame{Origin: runs.At(start, middle-half, 0).Flat(), D: runs.D, In: runs.In}, d: 2 * half}
 		spans := insideBand(d.inner, band.f, 0, band.d)
 		for _, o := range d.taken {
 			if s0, s1, ok := band.crossing(o); ok {
 				spans = without(spans, span{s0, s1})
 			}
 		}
-		for _, s := range spans {
-			b.joistRun(d, band, s, fmt.Sprintf("%s/joist@%s", l.Name, at(c-lo)))
+		for _, bay := range spans {
+			b.joistRun(d, band, bay, fmt.Sprintf("%s/joist@%s", level.Name, at(middle-lo)))
 		}
 	}
 	if d.unborne > 0 {
 		b.fault(plan.Diagnostic{
-			Severity: plan.Warning, Code: "joist-too-long", Pos: l.Pos, Where: "level " + l.Name,
-			Summary: fmt.Sprintf("joists of level %s run up to %s without a support within the longest stock, %s", l.Name, inches(d.unborne), inches(b.longest())),
+			Severity: plan.Warning, Code: "joist-too-long", Pos: level.Pos, Where: "level " + level.Name,
+			Summary: fmt.Sprintf("joists of level %s run up to %s without a support within the longest stock, %s", level.Name, inches(d.unborne), inches(b.longest())),
 			Mend:    "add a girder or a bearing wall below, or run the joists the other way",
 		})
 	}

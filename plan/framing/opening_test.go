@@ -8,6 +8,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 )
 
 // straight returns one wall that meets nothing, with openings.
@@ -21,8 +22,8 @@ func straight(length float64, openings ...*plan.Opening) (*plan.Plan, *plan.Wall
 func TestWindowMembers(t *testing.T) {
 	p, _ := straight(192, window("w", 64, 38.5))
 	h := frame(t, p)
-	assert.InDeltaSlice(t, []float64{61, 104}, stations(of(h, "1A", plan.King)), 1e-9)
-	assert.InDeltaSlice(t, []float64{62.5, 102.5}, stations(of(h, "1A", plan.Jack)), 1e-9)
+	plantest.Near(t, []float64{61, 104}, stations(of(h, "1A", plan.King)), 1e-9)
+	plantest.Near(t, []float64{62.5, 102.5}, stations(of(h, "1A", plan.Jack)), 1e-9)
 	header := of(h, "1A", plan.Header)[0]
 	assert.InDelta(t, 62.5, header.S0, 1e-9)
 	assert.InDelta(t, 104, header.S1, 1e-9)
@@ -37,8 +38,8 @@ func TestWindowMembers(t *testing.T) {
 			below = append(below, m.Mid())
 		}
 	}
-	assert.InDeltaSlice(t, []float64{64, 80, 96}, above, 1e-9, "on the module")
-	assert.InDeltaSlice(t, []float64{64.75, 80, 96, 101.75}, sorted(below), 1e-9, "at the sill's ends and on the module")
+	plantest.Near(t, []float64{64, 80, 96}, above, 1e-9, "on the module")
+	plantest.Near(t, []float64{64.75, 80, 96, 101.75}, sorted(below), 1e-9, "at the sill's ends and on the module")
 }
 
 func sorted(v []float64) []float64 {
@@ -89,7 +90,7 @@ func TestJacksAndKingsByRule(t *testing.T) {
 func TestTwoOpeningsShareAKing(t *testing.T) {
 	p, _ := straight(240, window("a", 40, 36), window("b", 40+36+4.5, 36))
 	h := frame(t, p)
-	assert.InDeltaSlice(t, []float64{37, 77.5, 118}, stations(of(h, "1A", plan.King)), 1e-9)
+	plantest.Near(t, []float64{37, 77.5, 118}, stations(of(h, "1A", plan.King)), 1e-9)
 	heads := joints(h, "1A", plan.OpeningHead)
 	require.Len(t, heads, 4)
 	assert.Equal(t, heads[1].Members[1], heads[2].Members[1], "one king holds both headers")

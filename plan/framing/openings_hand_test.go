@@ -8,6 +8,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 )
 
 // The wall of these tests stands on a slab at 120, 109.125 high: studs from
@@ -74,10 +75,10 @@ func TestCripplesByHand(t *testing.T) {
 	for _, m := range of(h, "1A", plan.Cripple) {
 		if m.Z0 > 200 {
 			over = append(over, m.Mid())
-			assert.InDeltaSlice(t, []float64{213.25, studTop}, []float64{m.Z0, m.Z1}, 1e-9)
+			plantest.Near(t, []float64{213.25, studTop}, []float64{m.Z0, m.Z1}, 1e-9)
 		} else {
 			under = append(under, m.Mid())
-			assert.InDeltaSlice(t, []float64{121.5, 148.5}, []float64{m.Z0, m.Z1}, 1e-9)
+			plantest.Near(t, []float64{121.5, 148.5}, []float64{m.Z0, m.Z1}, 1e-9)
 		}
 	}
 	assert.Equal(t, []float64{64, 80, 96}, over)

@@ -10,6 +10,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 )
 
 // End joints in the two top plates lie at least 24 in apart. Source: the
@@ -99,7 +100,7 @@ func TestLayoutMovesTheModule(t *testing.T) {
 	p, w := straight(96)
 	w.Layout = 8
 	h := frame(t, p)
-	assert.InDeltaSlice(t, []float64{0.75, 8, 24, 40, 56, 72, 88, 95.25}, mids(of(h, "1A", plan.Stud)), 1e-9)
+	plantest.Near(t, []float64{0.75, 8, 24, 40, 56, 72, 88, 95.25}, mids(of(h, "1A", plan.Stud)), 1e-9)
 }
 
 func TestModuleIsMeasuredFromTheCornerInAButtingWall(t *testing.T) {

@@ -70,8 +70,7 @@ func (f *roofFrame) gableEnds(l *roofLine) {
 	rb := l.owner
 	for i := range rb.sides {
 		out := roofplan.Outward(i)
-		k := out.Dot(l.dir)
-		if math.Abs(k) < 0.5 {
+		if !geom.Lengthways(out, l.dir) {
 			continue
 		}
 		switch rb.gableOf(i) {
@@ -80,7 +79,7 @@ func (f *roofFrame) gableEnds(l *roofLine) {
 		case rakeGable:
 			in := l.u(l.at.Sub(out.Mul(rb.body.On(i, l.at) + rb.sides[i].depth)))
 			z := l.line.A.Z - rb.Rafters.Depth*rb.flattest()
-			if k > 0 {
+			if out.Dot(l.dir) > 0 {
 				l.tail = append(l.tail, notch{in, l.u1 + 1, z}.planes(l.bar))
 			} else {
 				l.tail = append(l.tail, notch{l.u0 - 1, in, z}.planes(l.bar))

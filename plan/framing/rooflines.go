@@ -155,7 +155,7 @@ func nominal(breadth, depth float64) string {
 func (f *roofFrame) ridgeOwner(l *roofplan.Line, other *roofBody) *roofBody {
 	for _, rb := range f.bodies {
 		p, z, ok := rb.body.Ridge()
-		along := (rb.body.Axis == plan.AxisX) == (math.Abs(l.Dir().X) > 0.5)
+		along := (rb.body.Axis == plan.AxisX) == l.Dir().Mainly(0)
 		if ok && along && math.Abs(z-l.A.Z) < near && math.Abs(p.Sub(l.A.Flat()).Cross(l.Dir())) < near {
 			return rb
 		}

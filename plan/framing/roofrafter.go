@@ -106,17 +106,17 @@ func (rb *roofBody) across(run *roofplan.Run) float64 {
 func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, planes []geom.Plane) {
 	u1 = length
 	mid := r.at.Add(r.dir.Mul(length / 2))
-	for _, e := range []struct {
+	for _, tip := range []struct {
 		end  roofplan.End
 		high bool
 	}{{r.run.LowEnd, false}, {r.run.HighEnd, true}} {
-		l := f.lineFor(e.end.Line, r, e.high)
-		if l == nil || geom.Skims(l.dir, r.dir) {
+		line := f.lineFor(tip.end.Line, r, tip.high)
+		if line == nil || geom.Skims(line.dir, r.dir) {
 			continue // square at the end of the line itself
 		}
-		planes = append(planes, l.beside(mid))
-		reach := (l.half+r.half)/math.Abs(l.dir.Cross(r.dir)) + r.half*2
-		if e.high {
+		planes = append(planes, line.beside(mid))
+		reach := (line.half+r.half)/math.Abs(line.dir.Cross(r.dir)) + r.half*2
+		if tip.high {
 			u1 += reach
 		} else {
 			u0 -= reach
@@ -127,9 +127,9 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 	}
 	column := clipTo(r.column(u0, u1), planes)
 	lo, hi := column.Bounds()
-	for _, l := range f.linesAt.Within(lo, hi) {
-		if geom.Overlap(column, l.column, 0.001) {
-			p := l.beside(mid)
+	for _, line := range f.linesAt.Within(lo, hi) {
+		if geom.Overlap(column, line.column, 0.001) {
+			p := line.beside(mid)
 			planes = append(planes, p)
 			column = column.Clip(p)
 		}

@@ -2,7 +2,7 @@ package geom
 
 import "math"
 
-// How nearly two directions on plan must agree. Plans are drawn by hand and
+// How nearly two directions must agree. Plans are drawn by hand and
 // members follow them, so a direction may be a little off; each threshold is
 // the cosine or sine of the angle it means.
 const (
@@ -12,7 +12,9 @@ const (
 	cos26    = 0.9
 	cos11    = 0.98
 	cos8     = 0.99
+	cos60    = 0.5
 	cos1     = 0.9999 // 0.8°
+	sin15    = 0.26
 	sin30    = 0.5
 	sin17    = 0.3
 	sin6     = 0.1
@@ -65,6 +67,23 @@ func Square(a, b Vec2) bool { return math.Abs(a.Cross(b)) > cos8 }
 // a plate bears on it, what does not runs along it.
 func Crosses(a, b Vec2) bool { return math.Abs(a.Cross(b)) > sin30 }
 
+// Lengthways tells whether one unit direction runs along the other, either way,
+// rather than across it; at 45° it does both.
+func Lengthways(a, b Vec2) bool { return math.Abs(a.Dot(b)) > diagonal }
+
+// Athwart tells whether one unit direction runs across the other rather than
+// along it; at 45° it does both.
+func Athwart(a, b Vec2) bool { return math.Abs(a.Cross(b)) > diagonal }
+
+// Toward tells whether a face whose normal is a looks the way of b rather than
+// aside: within 60°. Of a normal in space a is its part on plan.
+func Toward(a, b Vec2) bool { return a.Dot(b) > cos60 }
+
+// InLine tells whether two unit directions run so nearly the same way, either
+// way about, within 15°, that two walls go on as one: neither can butt against
+// the other's side without a splinter.
+func InLine(a, b Vec2) bool { return math.Abs(a.Cross(b)) < sin15 }
+
 // OneLine tells whether two unit directions are those of one line, looking the
 // same way, within 0.8°.
 func OneLine(a, b Vec2) bool { return a.Dot(b) >= cos1 }
@@ -80,3 +99,15 @@ func Skims(a, b Vec2) bool { return math.Abs(a.Cross(b)) < sin6 }
 // Same tells whether two unit directions are one, either way, but for
 // rounding.
 func Same(a, b Vec2) bool { return math.Abs(a.Cross(b)) < sin0 }
+
+// Upright tells whether a unit direction is steeper than 45°: what runs that
+// way stands, and what does not lies or slopes.
+func Upright(d Vec3) bool { return d.Z*d.Z > 0.5 }
+
+// LiesFlat tells whether a face with unit normal n lies, as a plate's top or a
+// roof does, rather than stands: it is no steeper than 60°.
+func LiesFlat(n Vec3) bool { return math.Abs(n.Z) > cos60 }
+
+// LooksUp tells whether a face with unit normal n lies and is the top of what
+// it belongs to.
+func LooksUp(n Vec3) bool { return n.Z > cos60 }

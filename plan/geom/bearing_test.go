@@ -29,6 +29,12 @@ func TestDirectionsAgreeWithinTheirAngle(t *testing.T) {
 		"same":          {0.05, 0.06, func(d Vec2) bool { return Same(x, d) }},
 		"runs along":    {11, 12, func(d Vec2) bool { return d.RunsAlong(0) }},
 		"leans":         {72, 73, func(d Vec2) bool { return d.Leans(0) }},
+		"lengthways":    {45, 46, func(d Vec2) bool { return Lengthways(x, d) }},
+		"athwart":       {45, 44, func(d Vec2) bool { return Athwart(x, d) }},
+		"toward":        {59, 61, func(d Vec2) bool { return Toward(d, x) }},
+		"not toward":    {121, 119, func(d Vec2) bool { return Toward(d, x.Mul(-1)) }},
+		"in line":       {15, 16, func(d Vec2) bool { return InLine(x, d) }},
+		"in line back":  {165, 164, func(d Vec2) bool { return InLine(x, d) }},
 		"mainly":        {45, 46, func(d Vec2) bool { return d.Mainly(0) }},
 	} {
 		assert.True(t, c.holds(at(c.in)), "%s at %v", name, c.in)
@@ -37,4 +43,18 @@ func TestDirectionsAgreeWithinTheirAngle(t *testing.T) {
 	assert.Equal(t, 1, at(45).MainAxis())
 	assert.Equal(t, 0, at(44).MainAxis())
 	assert.False(t, OneLine(x, at(180)), "a line that looks back is another")
+}
+
+// A member stands from 45° on; a roof's top is a top up to 60°, 20.8 in 12, and
+// what is steeper is a wall's face.
+func TestUprightAndFlatInSpace(t *testing.T) {
+	slope := func(deg float64) Vec3 { a := at(deg); return Vec3{X: a.X, Z: a.Y} }
+	assert.True(t, Upright(slope(46)))
+	assert.True(t, Upright(slope(-46)), "down as up")
+	assert.False(t, Upright(slope(44)))
+	assert.True(t, LiesFlat(slope(90-59)))
+	assert.True(t, LiesFlat(slope(-(90 - 59))), "an underside lies too")
+	assert.False(t, LiesFlat(slope(90-61)))
+	assert.True(t, LooksUp(slope(90-59)))
+	assert.False(t, LooksUp(slope(-90)))
 }

@@ -134,6 +134,26 @@ func TestGridFindsWhatTouches(t *testing.T) {
 	}
 }
 
+// A thing taken out is found no more and the others are; a search that is told
+// to stop does.
+func TestGridLetsGo(t *testing.T) {
+	g := NewGridOf[string](8)
+	long := g.Add("long", Vec3{X: -20, Y: 1}, Vec3{X: 20, Y: 2}, nil)
+	slant := g.Add("slant", Vec3{}, Vec3{X: 20, Y: 20}, func(x, y int) bool { return x == y })
+	found := func() (names []string) {
+		g.Each(Vec3{X: -9, Y: -9}, Vec3{X: 30, Y: 30}, func(_ int, name string) bool { names = append(names, name); return true })
+		return names
+	}
+	assert.Equal(t, []string{"long", "slant"}, found(), "each once")
+	told := 0
+	g.Each(Vec3{X: -9, Y: -9}, Vec3{X: 30, Y: 30}, func(int, string) bool { told++; return false })
+	assert.Equal(t, 1, told)
+	g.Remove(long)
+	assert.Equal(t, []string{"slant"}, found())
+	g.Remove(slant)
+	assert.Empty(t, found())
+}
+
 func TestSlantThingLiesInTheCellsAlongItsAxis(t *testing.T) {
 	// From (0, 0) to (360, 360) the cells on the diagonal are touched. The middle
 	// of cell (i, j) lies 36 |i - j| / sqrt 2 = 25.46 |i - j| from the axis; half a

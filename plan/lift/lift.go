@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 )
 
 // Tie holds two members together in tension. A tie to the ground has no B.
@@ -30,15 +31,11 @@ const level = 0.5
 // Rank returns the height that decides which of two members lies lower, in:
 // the foot of what stands, the middle of what lies or slopes.
 func Rank(m *framing.Member) float64 {
-	d := m.B.Sub(m.A).Unit()
-	if d.Z > upright || d.Z < -upright {
+	if geom.Upright(m.B.Sub(m.A).Unit()) {
 		return min(m.A.Z, m.B.Z)
 	}
 	return (m.A.Z + m.B.Z) / 2
 }
-
-// upright is the cosine of 45 degrees: what is steeper stands.
-const upright = 0.7071
 
 // Graph is the members of a house and what ties them.
 type Graph struct {
@@ -75,7 +72,7 @@ func New(members []*framing.Member, ties []Tie) *Graph {
 
 // join lets a's force go to b unless b lies higher.
 func (g *Graph) join(a, b *framing.Member) {
-	if g.rank[b] <= g.rank[a]+level && !slices.Contains(g.down[a], b) {
+	if g.Leads(a, b) && !slices.Contains(g.down[a], b) {
 		g.down[a] = append(g.down[a], b)
 		g.over[b] = append(g.over[b], a)
 	}
@@ -100,6 +97,24 @@ func (g *Graph) Held(m *framing.Member) bool { return g.held[m] }
 // Tied tells whether a tie joins the two directly, either way.
 func (g *Graph) Tied(a, b *framing.Member) bool {
 	return slices.Contains(g.down[a], b) || slices.Contains(g.down[b], a)
+}
+
+// Leads tells whether the force of a may go on to b: b lies no higher.
+func (g *Graph) Leads(a, b *framing.Member) bool { return g.rank[b] <= g.rank[a]+level }
+
+// Ends tells whether no tie leads down from m.
+func (g *Graph) Ends(m *framing.Member) bool { return len(g.down[m]) == 0 }
+
+// MembersOf lists the members that some ties hold, each once.
+func MembersOf(ties []Tie) (out []*framing.Member) {
+	for _, t := range ties {
+		for _, m := range []*framing.Member{t.A, t.B} {
+			if m != nil && !slices.Contains(out, m) {
+				out = append(out, m)
+			}
+		}
+	}
+	return out
 }
 
 // Gaps follows the force of each lifted member down as far as ties lead, and

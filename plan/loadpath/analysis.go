@@ -15,15 +15,18 @@ type analysis struct {
 	*uplift
 	lateral *lateral
 	allowed *capacity.Allowables
+	flow    *nailFlow
 }
 
 // analyze works the uplift and the lateral load path out.
 func analyze(pl *placement.Placement) *analysis {
 	m := newModel(pl)
-	return &analysis{
+	a := &analysis{
 		model: m, uplift: m.allUplift(), lateral: m.allGusts(),
 		allowed: capacity.New(m.steel, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile}),
 	}
+	a.flow = a.nailFlow(a.steel.Ties())
+	return a
 }
 
 // speciesOf returns the species of the framing: the plan's, or southern pine.

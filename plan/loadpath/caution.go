@@ -23,7 +23,9 @@ func assumptions(a *analysis) []string {
 		"Segments of one line share its force by counted length. Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height.",
 		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature: treated piles and girders, wet when nailed or in the weather, may need CM 0.7 on nails (NDS 2018 Table 11.3.3), which is not applied.", a.species.Name, a.species.G),
 		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
-		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud. Ordinary framing nails are not counted, except that 8-16d are assumed at top plate splices.",
+		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud.",
+		nailsAssumed(a),
+		pliesAssumed(a),
 	)
 	for _, s := range p.Site.Assumed {
 		out = append(out, "Site: "+s.String()+", not in the plan.")
@@ -78,8 +80,7 @@ func unchecked(a *analysis) []string {
 		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends.",
 		"Out-of-plane forces on studs other than the lateral load at rafter joints; the bending of gable studs and what holds the gable wall at the roof against suction.",
 		"Lateral load along and across the wall at rafter bearings, where the maker gives no allowable load for it; the horizontal thrust of rafters on their plates in wind.",
-		"Shear through bottom plates, rims and blocking, and from the roof diaphragm down to interior walls.",
-		"Rim to sill plate where a strap ends at the rim.",
+		"Shear through rims and blocking, and from the roof diaphragm down to interior walls; shear and uplift together on the nails of bottom plates.",
 		"Uplift on cripples over headers, and on plates and headers that span between tied studs.",
 		"Torsional load cases; torsion of open fronts is reported, not added.",
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
@@ -126,4 +127,32 @@ func uncheckedJoints(h *framing.House) (out []string) {
 		out = append(out, strings.ToUpper(names[:1])+names[1:]+": "+why+".")
 	}
 	return out
+}
+
+// nailsAssumed says what nails between members count, and what is taken as one
+// piece without an order for its nails.
+func nailsAssumed(a *analysis) string {
+	s := "Nails between members count only as [nailing] orders them; toe-nails hold no uplift, nor do nails drawn out of end grain."
+	if len(a.nails.Lines) == 0 {
+		return s + " The plan orders none: plates, jacks, plies and all else are nailed by others, and nothing of it counts."
+	}
+	var open []string
+	for _, m := range a.nails.Missing {
+		open = append(open, fmt.Sprintf("%s (%d)", m.Row.One, m.Spots))
+	}
+	if len(open) == 0 {
+		return s
+	}
+	return s + " Not ordered, and counted for nothing: " + strings.Join(open, ", ") + "."
+}
+
+// pliesAssumed says which plies are taken as one member though no line orders
+// their nails.
+func pliesAssumed(a *analysis) string {
+	for _, m := range a.nails.Missing {
+		if m.Row.Connection == plan.GirderPlies || m.Row.Connection == plan.HeaderPlies {
+			return "Plies of girders, beams and headers are taken as one member although the plan orders no nails for all of them."
+		}
+	}
+	return "Plies of girders, beams and headers act as one member by their ordered nails, whose own load is not computed."
 }

@@ -37,7 +37,9 @@ func Checks() []*Check {
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less the dead load left after uplift; for a segment not over another, also at the base of the post below", overturning},
 		{"collector", "Collectors", "force along a shear wall's line where it continues past a segment", collectors},
 		{"chord-splice", "Top plate splices", "chord force of the floor or roof, or collector force, at each break in a top plate", splices},
-		{liftCheck, "Members that nothing holds down", "the house pulled up by its roof: each member that uplift reaches and that no fastener, rod or wrap ties to what is below, down to piles and concrete; weight and bearing hold nothing here", liftTest},
+		{soleCheck, "Bottom plates to floors", "shear of each sheathed segment through the ordered nails of its bottom plate into the floor", soleShear},
+		{nailingCheck, "Members that nails alone hold down", "uplift of each member that no fastener of a piece and no rod ties on down, and that ordered nailing does: jacks to kings, headers to kings, bottom plates to floors; toe-nails hold nothing, nor do nails drawn out of end grain", nailUplift},
+		{liftCheck, "Members that nothing holds down", "the house pulled up by its roof: each member that uplift reaches and that no fastener, rod, wrap or ordered nailing ties to what is below, down to piles and concrete; weight and bearing hold nothing here", liftTest},
 	}
 }
 

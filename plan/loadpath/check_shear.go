@@ -8,8 +8,8 @@ import (
 	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
+	"galewright/plan/nailing"
 	"galewright/plan/placement"
-	"galewright/plan/timber"
 )
 
 // unitShear checks each sheathed segment.
@@ -277,29 +277,17 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
 		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}, {"0.6 of the larger", l.Demand, "lb"}}
 		cap := a.allowed.At(j, capacity.Endways)
-		if nailed := splicedByNails(a.species); cap == nil || cap.Unknown != "" {
-			cap = nailed
+		if cap == nil || cap.Unknown != "" {
+			cap = a.splicedByNails(j)
 		}
 		l.close(cap)
+		if cap == nil && l.Gap != "" {
+			l.Gap = "no strap at this splice, and no nails in its lap are ordered (" + string(plan.TopPlateSplice) + ")"
+			if a.nails.Line(plan.TopPlateSplice) != nil {
+				l.Gap = fmt.Sprintf("no strap at this splice, and no plate runs %d in past it on both sides for nails in a lap", nailing.Lap)
+			}
+		}
 		out = append(out, l)
 	}
 	return out
-}
-
-// splicedByNails is the nailing that the residential code asks for at each
-// top plate splice: 8-16d (0.135 x 3-1/2) in the lap, IRC 2009 or 2012 Table
-// R602.3(1) row 14 in a local amendment (transcribed). It is assumed where the
-// plan places no strap.
-func splicedByNails(species timber.Species) *Capacity {
-	n, _ := timber.NailOf("16d box")
-	wood := timber.Part{Thickness: 1.5, G: species.G}
-	z, err := timber.SingleNail(n, wood, wood)
-	if err != nil {
-		return nil
-	}
-	v := 8 * z.Z * float64(timber.WindDuration)
-	return &Capacity{
-		Value: v, Governs: "8-16d nails in the lap, assumed, mode " + z.Mode, Source: "assumed nailing", Pieces: 8,
-		Terms: ofCapacity(Term{fmt.Sprintf("8 nails %s face-nailed each side of the break (IRC 2009 or 2012 Table R602.3(1) row 14, transcribed): Z %.1f lb (mode %s), CD 1.6", n, z.Z, z.Mode), v, "lb"}),
-	}
 }

@@ -27,9 +27,7 @@ func sillAnchors(c *Check, a *analysis) (out []*Link) {
 		if p == nil {
 			continue
 		}
-		if lb := a.endsAtPlate(p); lb > least {
-			l := unbolted(c, w, lb)
-			l.Gap = "clips end at the bottom plate over a floor; nothing in the plan ties it to rim, joists or girder below"
+		if l := a.plateOverFloor(c, p); l != nil {
 			out = append(out, l)
 		}
 		lifts := a.plateLifts(p, pierced[w])
@@ -114,21 +112,49 @@ func (a *analysis) toSill(k *carrier) bool {
 	})
 }
 
-// endsAtPlate returns the uplift of the studs whose clip ends at a bottom plate
-// that lies on a floor, lb ASD: what lies under the plate is not tied to it.
-func (a *analysis) endsAtPlate(p *wallPath) (lb float64) {
+// plateOverFloor is the link of a bottom plate on a floor at which clips end:
+// its nails hold each stud's uplift on, or nothing does; nil where no clip ends
+// there.
+func (a *analysis) plateOverFloor(c *Check, p *wallPath) (worst *Link) {
+	sum := 0.0
 	for _, k := range p.carriers {
-		if k.base == nil || k.base.Kind != plan.StudBase || sillUnder(k) || a.peaks[k.base] == nil || !overFloor(k.base) {
+		lb := a.endsAtPlate(k)
+		if lb <= 0 {
 			continue
 		}
-		pieces := a.placed.At(k.base)
-		past := slices.ContainsFunc(pieces, func(q *placement.Piece) bool { return q.Item.Kind.Strap || engineered(q) })
-		clip := slices.ContainsFunc(pieces, func(q *placement.Piece) bool { return q.Item.Kind.Shape == hardware.Body }) // too short to go past the plate
-		if clip && !past {
-			lb += math.Max(0, a.peaks[k.base].demand)
+		sum += lb
+		l := unbolted(c, p.w, lb)
+		l.Where = fmt.Sprintf("wall %s, bottom plate at %s", p.w.Name, length.Feet(k.station))
+		l.Terms = []Term{{"uplift of the stud clipped to the plate, the worst of the wall, ASD", lb, "lb"}}
+		l.Gap = ""
+		l.close(a.plateNails(k))
+		if worst == nil || l.Ratio > worst.Ratio {
+			worst = l
 		}
 	}
-	return lb
+	if sum <= least {
+		return nil
+	}
+	if worst.Capacity == nil {
+		worst = unbolted(c, p.w, sum)
+		worst.Gap = fmt.Sprintf("clips end at the bottom plate over a floor; no nails of it into rim or joists are ordered (%s)", plan.SoleToFloor)
+	}
+	return worst
+}
+
+// endsAtPlate returns the uplift of a stud whose clip ends at a bottom plate
+// that lies on a floor, lb ASD; 0 of any other.
+func (a *analysis) endsAtPlate(k *carrier) float64 {
+	if k.base == nil || k.base.Kind != plan.StudBase || sillUnder(k) || a.peaks[k.base] == nil || !overFloor(k.base) {
+		return 0
+	}
+	pieces := a.placed.At(k.base)
+	past := slices.ContainsFunc(pieces, func(q *placement.Piece) bool { return q.Item.Kind.Strap || engineered(q) })
+	clip := slices.ContainsFunc(pieces, func(q *placement.Piece) bool { return q.Item.Kind.Shape == hardware.Body }) // too short to go past the plate
+	if !clip || past {
+		return 0
+	}
+	return math.Max(0, a.peaks[k.base].demand)
 }
 
 // overFloor tells whether the bottom plate at a stud's foot lies on a floor.

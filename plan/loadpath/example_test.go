@@ -48,7 +48,7 @@ func cabinReport() *loadpath.Report { return cabinWith("", "") }
 // cabinWith is the cabin with one of its keys changed.
 func cabinWith(old, new string) *loadpath.Report {
 	r, _ := pipeline.Run("cabin.toml", []byte(strings.Replace(cabin, old, new, 1)), nil)
-	report, _ := loadpath.Run(r.Placement)
+	report, _ := r.Loads()
 	return report
 }
 

@@ -8,7 +8,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/pipeline"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -23,12 +22,12 @@ func eachExample(t *testing.T, f func(t *testing.T, a *analysis)) {
 	for _, file := range files {
 		src, err := os.ReadFile(file)
 		require.NoError(t, err)
-		r, ds := pipeline.Run(filepath.Base(file), src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-		if ds.Errors() || r.Placement == nil || r.Plan.Site.WindSpeed == 0 {
+		pl, ds := Furnish(filepath.Base(file), src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+		if ds.Errors() || pl == nil || pl.House.Plan.Site.WindSpeed == 0 {
 			continue // a catalog, or a plan without a wind basis
 		}
 		ran++
-		t.Run(filepath.Base(file), func(t *testing.T) { f(t, analyze(r.Placement)) })
+		t.Run(filepath.Base(file), func(t *testing.T) { f(t, analyze(pl)) })
 	}
 	require.Greater(t, ran, 2)
 }

@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/pipeline"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -81,9 +80,9 @@ func demoReport(t *testing.T) *Report {
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
 	require.NoError(t, err)
-	p, ds := pipeline.Run("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	pl, ds := Furnish("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors())
-	r, ds := Run(p.Placement)
+	r, ds := Run(pl)
 	require.False(t, ds.Errors())
 	return r
 }

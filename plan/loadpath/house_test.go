@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"galewright/plan/pipeline"
 	"galewright/plan/placement"
 
 	"github.com/stretchr/testify/require"
@@ -158,14 +157,14 @@ func drawBox(t *rapid.T) box {
 
 // placed frames and furnishes a plan; errors of it fail the test.
 func placed(t require.TestingT, text string) *placement.Placement {
-	r, ds := pipeline.Run("generated.toml", []byte(text), func(string) ([]byte, error) { return nil, errors.New("no file") })
+	pl, ds := Furnish("generated.toml", []byte(text), func(string) ([]byte, error) { return nil, errors.New("no file") })
 	if r, ok := t.(*rapid.T); ok && ds.Errors() {
 		r.Skip("framing refuses the plan") // drawn at random: not every one can stand
 	}
 	for _, d := range ds {
 		require.NotEqual(t, "error", d.Severity.String(), "%s\n%s", d, text)
 	}
-	return r.Placement
+	return pl
 }
 
 // analyzed is the load path of a plan, worked out.

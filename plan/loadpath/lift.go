@@ -15,8 +15,11 @@ import (
 const liftCheck = "lift"
 
 // liftGraph is the house as the lift test sees it: members, and what takes
-// tension between them.
-func (a *analysis) liftGraph() *lift.Graph { return lift.New(a.house.Members, a.steel.Ties()) }
+// tension between them: steel, and nails where no steel leads on. Each nailing
+// here has its link in the check of nails.
+func (a *analysis) liftGraph() *lift.Graph {
+	return lift.New(a.house.Members, append(a.steel.Ties(), nailEdges(a.flow.used())...))
+}
 
 // liftTest pulls the house up by its roof: every member that uplift reaches and
 // that no tie holds to the ground is a gap, whether or not any other check

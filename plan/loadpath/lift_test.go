@@ -20,7 +20,7 @@ func reported(t *testing.T, example, more string) *loadpath.Report {
 	require.NoError(t, err)
 	r, ds := pipeline.Run(example, append(src, more...), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors(), "%v", ds)
-	report, _ := loadpath.Run(r.Placement)
+	report, _ := r.Loads()
 	return report
 }
 

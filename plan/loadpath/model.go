@@ -6,6 +6,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/nailing"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
 	"galewright/plan/timber"
@@ -33,6 +34,7 @@ type givens struct {
 	house   *framing.House
 	placed  *placement.Placement
 	steel   *steel.Steel
+	nails   *nailing.Nailing
 	basis   wind.Basis
 	main    *plan.Roof
 	choice  wind.Choice
@@ -110,7 +112,7 @@ func newModel(pl *placement.Placement) *model {
 }
 
 func givensOf(pl *placement.Placement) givens {
-	g := givens{plan: pl.House.Plan, house: pl.House, placed: pl, steel: steel.New(pl), dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
+	g := givens{plan: pl.House.Plan, house: pl.House, placed: pl, steel: steel.New(pl), nails: nailing.New(pl.House), dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
 	g.basis, g.main = basisOf(g.house)
 	g.choice, _ = chosen(g.house, g.basis) // Run has refused what it refuses
 	g.q = g.basis.Envelope().QKd

@@ -10,18 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestSpliceNailingIsPublished(t *testing.T) {
-	// Eight 16d box nails, each Z 0.135 in through 1-1/2 in: IRC 2009
-	// or 2012 Table R602.3(1) row 14 (transcribed).
-	s, _ := timber.SpeciesOf("southern pine")
-	c := splicedByNails(s)
-	require.NotNil(t, c)
-	n, _ := timber.NailOf("16d box")
-	z, err := timber.SingleNail(n, timber.Part{Thickness: 1.5, G: 0.55}, timber.Part{Thickness: 1.5, G: 0.55})
-	require.NoError(t, err)
-	assert.InDelta(t, 8*z.Z*1.6, c.Value, 1e-9)
-}
-
 func TestPerforatedWallOfTwoStories(t *testing.T) {
 	// SDPWS 2021 4.3.6 (transcribed), a two-story perforated wall worked by
 	// hand: 10 ft stories, 40 ft long; 8,000 lb above an

@@ -1,14 +1,19 @@
 // Package pipeline runs a plan through its stages in the one order they have:
-// read, frame, furnish with hardware, count. Source text flows in; a Result
-// and every diagnostic of every stage flow out. It decides nothing itself.
+// read, frame, furnish with hardware, count, work out the load path, cut the
+// lumber. Source text flows in; a Result and every diagnostic of every stage
+// flow out. Load path and lumber list are worked out when they are first asked
+// for, since most that reads a plan wants neither. It decides nothing itself.
 package pipeline
 
 import (
 	"slices"
+	"sync"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
+	"galewright/plan/loadpath"
+	"galewright/plan/lumber"
 	"galewright/plan/placement"
 	"galewright/plan/read"
 	"galewright/plan/schedule"
@@ -22,9 +27,20 @@ type Result struct {
 	Catalog   *hardware.Catalog
 	Placement *placement.Placement
 	Schedule  *schedule.Schedule
-	file      string
-	src       []byte // nil of a plan that was not read from text
+
+	loads  func() (*loadpath.Report, plan.Diagnostics)
+	lumber func() *lumber.Cut
+	file   string
+	src    []byte // nil of a plan that was not read from text
 }
+
+// Loads returns the load path and what it has to tell of the plan, which Run
+// does not. The report is nil where a stage before it did not run, or where the
+// plan keeps loads from being computed.
+func (r *Result) Loads() (*loadpath.Report, plan.Diagnostics) { return r.loads() }
+
+// Lumber returns the cut list, nil where the plan was not framed.
+func (r *Result) Lumber() *lumber.Cut { return r.lumber() }
 
 // Load reads a file that a plan names.
 type Load func(name string) ([]byte, error)
@@ -34,7 +50,8 @@ type Load func(name string) ([]byte, error)
 // is there only when no stage found an error.
 func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 	p, faults := read.Plan(file, src, load)
-	r := &Result{Plan: p, file: file, src: src}
+	r := newResult(p)
+	r.file, r.src = file, src
 	if faults.Errors() {
 		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })
 		_, more := hardware.New(whole)
@@ -46,8 +63,34 @@ func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 
 // From runs a plan that is already read.
 func From(p *plan.Plan) (*Result, plan.Diagnostics) {
-	r := &Result{Plan: p}
+	r := newResult(p)
 	return r, r.from(p).Sorted()
+}
+
+// newResult returns a result whose last stages wait to be asked.
+func newResult(p *plan.Plan) *Result {
+	r := &Result{Plan: p}
+	r.loads = sync.OnceValues(r.runLoads)
+	r.lumber = sync.OnceValue(r.runLumber)
+	return r
+}
+
+func (r *Result) runLoads() (*loadpath.Report, plan.Diagnostics) {
+	if r.Placement == nil {
+		return nil, nil
+	}
+	report, faults := loadpath.Run(r.Placement)
+	if faults.Errors() {
+		return nil, faults.Sorted()
+	}
+	return report, faults.Sorted()
+}
+
+func (r *Result) runLumber() *lumber.Cut {
+	if r.House == nil {
+		return nil
+	}
+	return lumber.List(r.House)
 }
 
 func (r *Result) from(p *plan.Plan) plan.Diagnostics {
@@ -63,24 +106,27 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	r.Placement = placed
 	if !faults.Errors() {
 		r.Schedule = schedule.New(placed)
+		faults = append(faults, r.Schedule.Nailing.Faults()...)
 	}
 	return faults
 }
 
-// Bare returns the house with no hardware on it, for what does not ask for
-// any: wind loads are there before the first piece is placed, and whatever is
-// wrong with hardware. It is nil when the house itself could not be read or
-// framed, and of a plan that was not read from text.
-func (r *Result) Bare() *placement.Placement {
+// BareLoads returns the load path of the house with no hardware on it and
+// what it has to tell: wind loads are there before the first piece is placed,
+// and whatever is wrong with hardware. The report is nil when the house itself
+// could not be read or framed, or its wind, and of a plan that was not read
+// from text.
+func (r *Result) BareLoads() (*loadpath.Report, plan.Diagnostics) {
 	p, faults := read.House(r.file, r.src)
 	if faults.Errors() {
-		return nil
+		return nil, nil // the plan's own run tells them
 	}
 	house, faults := framing.Frame(p)
 	if faults.Errors() {
-		return nil
+		return nil, nil
 	}
 	none, _ := hardware.New(nil)
-	bare, _ := placement.Place(house, none)
-	return bare
+	bare := &Result{House: house}
+	bare.Placement, _ = placement.Place(house, none)
+	return bare.runLoads()
 }

@@ -114,10 +114,10 @@ func TestBreadthOfAMemberAtAJoint(t *testing.T) {
 	two := plan.Lumber{Ply: 2, Breadth: 1.5, Depth: 5.5}
 	check := func(m *framing.Member, a, b float64) {
 		t.Helper()
-		s0, s1 := span2(j, m)
+		s0, s1 := breadthAt(j, m)
 		assert.Equal(t, [2]float64{a, b}, [2]float64{s0, s1})
 	}
-	check(&framing.Member{Wall: w, S0: 3, S1: 5}, 3, 5)
+	check(&framing.Member{Wall: w, S0: 3, S1: 5, B: geom.Vec3{Z: 92}}, 3, 5)
 	check(&framing.Member{Wall: other, S0: 3, S1: 5, Section: two}, 8.5, 11.5)
 	check(&framing.Member{Section: two}, 8.5, 11.5)
 	check(&framing.Member{}, 9.25, 10.75)

@@ -47,7 +47,7 @@ func (x *placer) tip(p *Piece, i int, f hardware.End) (*framing.Member, float64,
 // thick returns how thick a member is along n, in: the extent of its thickest
 // solid part; for a rafter the depth of its section.
 func thick(m *framing.Member, n geom.Vec3) float64 {
-	if m.Roof != nil && math.Abs(n.Z) > 0.3 {
+	if m.Roof != nil && geom.LiesFlat(n) {
 		return m.Section.Depth
 	}
 	n = n.Unit()
@@ -67,7 +67,7 @@ func thick(m *framing.Member, n geom.Vec3) float64 {
 // nail runs on into wood.
 func (x *placer) backed(p *Piece, m *framing.Member, n geom.Vec3) bool {
 	if m.Role == plan.TopPlate || m.Role == plan.UpperPlate {
-		return math.Abs(n.Z) > 0.5 // the two plates lie on each other
+		return geom.LiesFlat(n) // the two plates lie on each other
 	}
 	if m.Wall == nil || p.Face != plan.Left && p.Face != plan.Right {
 		return false

@@ -195,7 +195,7 @@ func (p *Piece) around() bool {
 // plate's top goes on before anything covers it.
 func (x *placer) coverOf(p *Piece) (m *framing.Member, face plan.Face) {
 	for _, b := range p.plates() {
-		if math.Abs(b.N.Z) > 0.5 && p.Item.Kind.Strap {
+		if geom.LiesFlat(b.N) && p.Item.Kind.Strap {
 			continue
 		}
 		if m := x.cover(b, p.reach(), p.Members()...); m != nil {
@@ -222,9 +222,9 @@ func (p *Piece) faceOf(b geom.Plate) plan.Face {
 	}
 	f := p.Joint.Wall.Frame()
 	switch n := b.N.Flat(); {
-	case n.Dot(f.In) > 0.5:
+	case geom.Toward(n, f.In):
 		return plan.Inside
-	case n.Dot(f.In) < -0.5:
+	case geom.Toward(n, f.In.Mul(-1)):
 		return plan.Outside
 	case n.Dot(f.D) < 0:
 		return plan.Left

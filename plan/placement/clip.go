@@ -86,7 +86,7 @@ func (x *placer) studClip(w want) (Lie, *plan.Diagnostic) {
 	}
 	plate, thick := x.meets(w.joint, way)
 	w = x.pick(w, m, z+way)
-	s0, s1 := span2(w.joint, m)
+	s0, s1 := breadthAt(w.joint, m)
 	g := facingOf(f, s0, s1, depth, w.face)
 	off := w.spread()
 	held, other := w.item.LegLengths()
@@ -100,7 +100,7 @@ func (x *placer) studClip(w want) (Lie, *plan.Diagnostic) {
 	}
 	out := g.n
 	if plate != nil { // on a rake wall it climbs
-		if run := plate.B.Sub(plate.A).Unit(); math.Abs(run.Z) > geom.Eps && math.Abs(run.Z) < along45 {
+		if run := plate.B.Sub(plate.A).Unit(); math.Abs(run.Z) > geom.Eps && !geom.Upright(run) {
 			out = run.Mul(math.Copysign(1, run.Dot(g.n)))
 			z = x.headAt(m, g, off)
 		}
@@ -251,7 +251,7 @@ func (x *placer) rafterClip(w want) (Lie, *plan.Diagnostic) {
 // at whose end it stands; ok is false where it does not lie so.
 func (x *placer) lengthways(w want, m, plate *framing.Member) (l Lie, ok bool) {
 	d := m.B.Sub(m.A).Flat().Unit()
-	if math.Abs(plate.B.Sub(plate.A).Flat().Unit().Dot(d)) < 0.99 || w.joint.Wall == nil {
+	if !geom.Parallel(plate.B.Sub(plate.A).Flat().Unit(), d) || w.joint.Wall == nil {
 		return l, false
 	}
 	wall := w.joint.Wall
@@ -301,7 +301,7 @@ type rafterEdge struct {
 func sidesAt(f geom.Frame, m *framing.Member, t float64, j *framing.Joint) map[plan.Face]rafterEdge {
 	d := m.B.Sub(m.A).Flat().Unit()
 	across, inward := d.Dot(f.D), d.Dot(f.In)
-	if math.Abs(inward) < 0.1 { // it runs along the wall
+	if geom.Skims(d, f.D) { // it runs along the wall
 		d, across, inward = f.In, 0, 1
 	}
 	if inward < 0 {

@@ -67,7 +67,7 @@ func (x *placer) stepped(w want, f geom.Frame, above, below *framing.Member, up,
 // that none of their faces are in one plane.
 func crosses(a, b *framing.Member) bool {
 	u, v := a.B.Sub(a.A).Flat().Unit(), b.B.Sub(b.A).Flat().Unit()
-	return u.Len() > 0 && v.Len() > 0 && math.Abs(u.Dot(v)) < 0.9
+	return geom.Crosses(u, v)
 }
 
 // clipOver lays a clip flat over two members one over the other; where they

@@ -119,7 +119,7 @@ func (x *placer) underLap(b geom.Band, g lap, m *framing.Member) *framing.Member
 // the corner.
 func (x *placer) corner(w want) (Lie, *plan.Diagnostic) {
 	j := w.joint
-	f, _, fault := onWall(j)
+	frame, _, fault := onWall(j)
 	if fault != nil {
 		return Lie{}, fault
 	}
@@ -132,8 +132,8 @@ func (x *placer) corner(w want) (Lie, *plan.Diagnostic) {
 	if other == nil {
 		return Lie{}, &plan.Diagnostic{Code: "corner-of-one", Summary: "only one wall stands at this corner", Mend: "use another item here"}
 	}
-	g := other.Wall.Frame()
-	at, ok := meet(f, g)
+	otherFrame := other.Wall.Frame()
+	at, ok := meet(frame, otherFrame)
 	if !ok {
 		return Lie{}, &plan.Diagnostic{Code: "corner-of-one", Summary: fmt.Sprintf("walls %s and %s run one way", j.Wall.Name, other.Wall.Name), Mend: "use a plate-splice strap"}
 	}
@@ -145,13 +145,13 @@ func (x *placer) corner(w want) (Lie, *plan.Diagnostic) {
 	}
 	z := top - j.Wall.Studs.Breadth + w.spread()
 	b := geom.Band{
-		w.plate(f.In.Up(0).Mul(-1), at.Add(away(f, j.Wall, at).Mul(total/2)).Up(z), at.Up(z)),
-		w.plate(g.In.Up(0).Mul(-1), at.Up(z), at.Add(away(g, other.Wall, at).Mul(total/2)).Up(z)),
+		w.plate(frame.In.Up(0).Mul(-1), at.Add(away(frame, j.Wall, at).Mul(total/2)).Up(z), at.Up(z)),
+		w.plate(otherFrame.In.Up(0).Mul(-1), at.Up(z), at.Add(away(otherFrame, other.Wall, at).Mul(total/2)).Up(z)),
 	}
 	own, its := lap{plate, total / 2, false}, lap{plate, total / 2, true}
-	for _, g := range []*lap{&own, &its} {
-		if m := x.underLap(b, *g, plate); m != nil {
-			g.m = m
+	for _, one := range []*lap{&own, &its} {
+		if m := x.underLap(b, *one, plate); m != nil {
+			one.m = m
 		}
 	}
 	lie := x.strap(Lie{Face: plan.Outside, Cut: cut, Station: j.Station}, b, own, its)

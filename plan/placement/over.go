@@ -2,7 +2,6 @@ package placement
 
 import (
 	"fmt"
-	"math"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -22,7 +21,7 @@ func (x *placer) overPlate(w want) (Lie, *plan.Diagnostic) {
 	m := stud(j)
 	top, plate := plates(j)
 	up := top - m.Z1
-	s0, s1 := span2(j, m)
+	s0, s1 := breadthAt(j, m)
 	out, in := facingOf(f, s0, s1, depth, plan.Outside), facingOf(f, s0, s1, depth, plan.Inside)
 	if w.face == plan.Outside {
 		out, in = in, out
@@ -61,7 +60,7 @@ func (x *placer) overRafter(w want) (Lie, *plan.Diagnostic) {
 		return Lie{}, fault
 	}
 	m := j.First()
-	s0, s1 := span2(j, m)
+	s0, s1 := breadthAt(j, m)
 	top := topAt(m, f, 0)
 	seat, plate := plates(j)
 	up := max(top-seat, 0)
@@ -98,7 +97,7 @@ func (x *placer) besideRafter(w want) (Lie, *plan.Diagnostic) {
 	if w.face != plan.Left && w.face != plan.Right {
 		w.face = append(x.freeSides(j, m, seat), plan.Left)[0]
 	}
-	s0, s1 := span2(j, m)
+	s0, s1 := breadthAt(j, m)
 	g := facingOf(f, s0, s1, 0, w.face)
 	off, half := w.spread(), w.wide()/2
 	beside := g.n.Mul(half)
@@ -146,7 +145,7 @@ func (x *placer) ridge(w want) (Lie, *plan.Diagnostic) {
 		on = rafters[1]
 		q2, far = on.B.Add(off), on.A.Sub(on.B).Unit()
 		n = upNormal(far)
-	case beam != nil && math.Abs(beam.B.Sub(beam.A).Unit().Dot(level)) > along45:
+	case beam != nil && !geom.Athwart(beam.B.Sub(beam.A).Flat().Unit(), level.Flat()):
 		far, n = level, geom.Vec3{Z: 1}
 		q2.Z = beam.B.Z
 	case beam != nil:
@@ -163,10 +162,6 @@ func (x *placer) ridge(w want) (Lie, *plan.Diagnostic) {
 	lie := Lie{Face: plan.Top, Gap: gap, Cut: cut, Station: w.joint.Station}
 	return x.strap(lie, b, lap{r, leg, false}, lap{on, leg, true}), nil
 }
-
-// along45 is the cosine of half a right angle: what meets a member at less
-// runs along it rather than across.
-const along45 = math.Sqrt2 / 2
 
 // atRidge returns the rafters that meet at a ridge joint, and the ridge.
 func atRidge(j *framing.Joint) (rafters []*framing.Member, beam *framing.Member) {

@@ -11,7 +11,7 @@ import (
 // heights returns the lowest and highest point of a plate.
 func heights(p geom.Plate) (lo, hi float64) {
 	lo, hi = min(p.A.Z, p.B.Z), max(p.A.Z, p.B.Z)
-	if hi-lo < touch && math.Abs(p.N.Z) < 0.5 {
+	if hi-lo < touch && !geom.LiesFlat(p.N) {
 		lo, hi = lo-p.Width/2, hi+p.Width/2
 	}
 	return lo, hi
@@ -28,28 +28,28 @@ type rect struct{ u0, u1, v0, v1 float64 }
 
 // flat returns the plane of a plate and its rectangle there.
 func flat(p geom.Plate) (plane, rect) {
-	n := p.N.Unit()
-	e1, turn := geom.Vec3{X: -n.Y, Y: n.X}, 0.0
-	if e1.Len() < 1e-3 {
-		e1 = quarter(p.B.Sub(p.A))
-		turn = e1.X
+	normal := p.N.Unit()
+	across, turn := geom.Vec3{X: -normal.Y, Y: normal.X}, 0.0
+	if across.Len() < 1e-3 {
+		across = quarter(p.B.Sub(p.A))
+		turn = across.X
 	}
-	e1 = e1.Unit()
-	e2 := n.Cross(e1)
-	r := rect{p.A.Dot(e1), p.B.Dot(e1), p.A.Dot(e2), p.B.Dot(e2)}
-	if r.u0 > r.u1 {
-		r.u0, r.u1 = r.u1, r.u0
+	across = across.Unit()
+	up := normal.Cross(across)
+	face := rect{p.A.Dot(across), p.B.Dot(across), p.A.Dot(up), p.B.Dot(up)}
+	if face.u0 > face.u1 {
+		face.u0, face.u1 = face.u1, face.u0
 	}
-	if r.v0 > r.v1 {
-		r.v0, r.v1 = r.v1, r.v0
+	if face.v0 > face.v1 {
+		face.v0, face.v1 = face.v1, face.v0
 	}
-	if r.v1-r.v0 >= r.u1-r.u0 {
-		r.u0, r.u1 = r.u0-p.Width/2, r.u1+p.Width/2
+	if face.v1-face.v0 >= face.u1-face.u0 {
+		face.u0, face.u1 = face.u0-p.Width/2, face.u1+p.Width/2
 	} else {
-		r.v0, r.v1 = r.v0-p.Width/2, r.v1+p.Width/2
+		face.v0, face.v1 = face.v0-p.Width/2, face.v1+p.Width/2
 	}
-	k := func(v float64) int32 { return int32(math.Round(v * 1000)) }
-	return plane{k(n.X), k(n.Y), k(n.Z), int32(math.Round(p.A.Dot(n) * 8)), k(turn)}, r
+	rounded := func(v float64) int32 { return int32(math.Round(v * 1000)) }
+	return plane{rounded(normal.X), rounded(normal.Y), rounded(normal.Z), int32(math.Round(p.A.Dot(normal) * 8)), rounded(turn)}, face
 }
 
 // quarter returns the level direction square to d, turned by right angles until
@@ -111,16 +111,15 @@ func spread(k, n int, width float64) float64 {
 // runsAlong tells whether a member runs along its wall: a joint is at one
 // place of it.
 func runsAlong(m *framing.Member) bool {
-	d := m.B.Sub(m.A)
-	return d.Flat().Len() > math.Abs(d.Z)
+	return !geom.Upright(m.B.Sub(m.A).Unit())
 }
 
 // spread returns where w goes across its face, among the n beside each other.
 func (w want) spread() float64 { return spread(w.k, w.n, w.wide()) }
 
-// span2 returns the stations between which a member stands on the joint's
+// breadthAt returns the stations between which a member stands on the joint's
 // wall; of one that lies along it, those of the joint's own place.
-func span2(j *framing.Joint, m *framing.Member) (s0, s1 float64) {
+func breadthAt(j *framing.Joint, m *framing.Member) (s0, s1 float64) {
 	if m != nil && m.Wall != nil && m.Wall == j.Wall && !runsAlong(m) {
 		return m.S0, m.S1
 	}

@@ -117,7 +117,7 @@ func (x *placer) pair(w want) (Lie, *plan.Diagnostic) {
 
 // postSide returns the face of a post that a body goes on.
 func (x *placer) postSide(w want, l link, f geom.Frame, depth float64, m *framing.Member, off float64) facing {
-	s0, s1 := span2(l.joint, m)
+	s0, s1 := breadthAt(l.joint, m)
 	return facingOf(f, s0+off, s1+off, depth, w.face)
 }
 
@@ -193,7 +193,7 @@ func (x *placer) holds(w want, l link, side plan.Face) bool {
 	reach := 2 * w.item.Center
 	body := max(w.item.Length, w.item.Standoff)
 	fits := func(m *framing.Member, off, z float64) bool {
-		s0, s1 := span2(l.joint, m)
+		s0, s1 := breadthAt(l.joint, m)
 		a, b := s1+off, s1+off+reach
 		if side == plan.Left {
 			a, b = s0+off-reach, s0+off
@@ -210,7 +210,7 @@ func (x *placer) holds(w want, l link, side plan.Face) bool {
 
 // rodLine returns the station of a hold-down's rod.
 func (l link) rodLine(w want) float64 {
-	s0, s1 := span2(l.joint, l.above)
+	s0, s1 := breadthAt(l.joint, l.above)
 	if w.face == plan.Left {
 		return s0 - w.item.Center
 	}
@@ -269,7 +269,7 @@ func holes(p *Piece) []*Hole {
 		along, out := p.wide()+slack, p.Item.Thickness+slack
 		h.At = h.At.Add(n.Mul(out / 2))
 		h.Size = [2]float64{along, out}
-		if d := j.Wall.Frame().D; n.X*d.X+n.Y*d.Y > 0.5 || n.X*d.X+n.Y*d.Y < -0.5 {
+		if geom.Lengthways(n.Flat(), j.Wall.Frame().D) {
 			h.Size = [2]float64{out, along}
 		}
 	default:

@@ -165,7 +165,7 @@ func (x *placer) pick(w want, m *framing.Member, z float64) want {
 // no rough opening needs clear, the better first: away from the opening, away
 // from the wall's end.
 func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out []plan.Face) {
-	s0, _ := span2(j, m)
+	s0, _ := breadthAt(j, m)
 	order := []plan.Face{plan.Left, plan.Right}
 	if s0 <= 0.5 || m.Wall != nil && m.Opening != nil && m.Opening.At+m.Opening.Width/2 < s0 {
 		order = []plan.Face{plan.Right, plan.Left}

@@ -39,7 +39,7 @@ func (x *placer) butts(w want) (b butt, ok bool) {
 	}
 	b.e = b.on.B.Sub(b.on.A).Flat().Unit()
 	n := b.e.Left()
-	if b.e == (geom.Vec2{}) || math.Abs(n.Dot(b.d)) < 0.1 { // an upright, or end to end
+	if geom.Skims(b.e, b.d) { // an upright, or end to end
 		n, b.e = b.d, b.d.Left()
 	}
 	if n.Dot(b.d) > 0 {

@@ -36,7 +36,7 @@ func (x *placer) through(j *framing.Joint) link {
 	l := link{joint: j, above: j.First()}
 	l.zAbove = l.above.Z0
 	l.zBelow = l.zAbove - j.Gap
-	l.s0, l.s1 = span2(j, l.above)
+	l.s0, l.s1 = breadthAt(j, l.above)
 	for _, m := range j.Members[1:] {
 		if math.Abs(m.Z1-l.zBelow) < 0.125 && (l.below == nil || m.Z0 < l.below.Z0) {
 			l.below = m
@@ -138,7 +138,7 @@ func (x *placer) toPlate(w want) (Lie, *plan.Diagnostic) {
 	default:
 		w.face = plan.Outside
 	}
-	s0, s1 := span2(w.joint, m)
+	s0, s1 := breadthAt(w.joint, m)
 	g := facingOf(f, s0, s1, depth, w.face)
 	off := w.spread()
 	top -= m.Z1 - x.headAt(m, g, off)

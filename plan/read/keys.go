@@ -222,6 +222,7 @@ func Keys() []Key {
 		of("level", levelKeys), of("wall", wallKeys), of("wall.start", endKeys), of("wall.opening", openingKeys), of("wall.shear", shearKeys),
 		of("roof", roofKeys), of("foundation", foundationKeys), of("girder", girderKeys), of("porch", porchKeys),
 		of("lumber", lumberKeys), of("loads", loadsKeys), of("loads.dead", deadKeys), of("item", itemKeys), of("item.nails", nailKeys), of("item.loads", loadKeys),
+		of("nailing", nailingKeys()), of("nailing.connection", nailLineKeys),
 		of("rule", ruleKeys), of("rule.where", whereKeys), of("place", placeKeys),
 	)
 }

@@ -20,6 +20,7 @@ var headers = map[string]string{
 	"wall.shear": "[[wall]]\n[[wall.shear]]", "roof": "[[roof]]", "girder": "[[girder]]", "porch": "[[porch]]", "item": "[[item]]",
 	"item.nails": "[[item]]\n[item.nails]", "item.loads": "[[item]]\n[item.loads]", "rule": "[[rule]]",
 	"rule.where": "[[rule]]\n[rule.where]", "place": "[[place]]",
+	"nailing": "[nailing]", "nailing.connection": "[nailing.jack_to_king]",
 }
 
 // complaint finds faults that say an example line itself is wrong; names it

@@ -71,6 +71,7 @@ func rootKeys() []binding[plan.Plan] {
 		tablesKey("roof", "the roofs; roofs over one level meet in valleys", readRoofs),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
+		nailingKey(),
 		custom("catalog", "texts", `"hardware.toml"`, "files of [[item]]s, relative to the plan", readCatalogs),
 		tablesKey("item", "the catalog: one piece of hardware each", readItems),
 		tablesKey("rule", "what goes at which joints; a later rule overrides an earlier one of the same purpose", readRules),

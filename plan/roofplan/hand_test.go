@@ -8,6 +8,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 )
 
 func pt(x, y float64) geom.Vec2 { return geom.Vec2{X: x, Y: y} }
@@ -60,7 +61,7 @@ func TestUnionDropsWhatIsShared(t *testing.T) {
 	// Squares that touch in a corner stay two loops.
 	out = union([][]geom.Vec2{square(0, 0, 2, 2), square(2, 2, 4, 4)})
 	require.Len(t, out, 2)
-	assert.InDeltaSlice(t, []float64{4, 4}, []float64{Area(out[0]), Area(out[1])}, 1e-12)
+	plantest.Near(t, []float64{4, 4}, []float64{Area(out[0]), Area(out[1])}, 1e-12)
 	// Four bars round a hole of 2 x 2 in 6 x 6: 36 outside, -4 for the hole.
 	out = union([][]geom.Vec2{square(0, 0, 6, 2), square(4, 2, 6, 4), square(0, 4, 6, 6), square(0, 2, 2, 4)})
 	require.Len(t, out, 2)
@@ -147,10 +148,10 @@ func TestRaftersOfAHipByHand(t *testing.T) {
 		at, flush := stationsOf(f)
 		assert.Empty(t, flush)
 		if f.Side == South || f.Side == North {
-			assert.InDeltaSlice(t, []float64{8, 24, 40, 56, 72, 88, 104, 120, 136, 152, 160, 176, 192}, at, 1e-9)
+			plantest.Near(t, []float64{8, 24, 40, 56, 72, 88, 104, 120, 136, 152, 160, 176, 192}, at, 1e-9)
 		} else {
 			// On the hip's own face from the ridge's end at y = 40 both ways.
-			assert.InDeltaSlice(t, []float64{8, 24, 40, 56, 72}, at, 1e-9)
+			plantest.Near(t, []float64{8, 24, 40, 56, 72}, at, 1e-9)
 		}
 	}
 	kinds := kinds2(r)
@@ -242,7 +243,7 @@ func TestRaftersOfAWingThatRunsIntoTheMainRoof(t *testing.T) {
 		}
 		at, flush := stationsOf(f)
 		assert.Equal(t, []float64{-119.25}, flush)
-		assert.InDeltaSlice(t, []float64{-119.25, -104, -88, -72, -56, -40, -24, -8, 8, 24, 40, 56}, at, 1e-9)
+		plantest.Near(t, []float64{-119.25, -104, -88, -72, -56, -40, -24, -8, 8, 24, 40, 56}, at, 1e-9)
 		assert.InDelta(t, 60*120+60*60/2, Area(f.Outline), 1e-6, "60 wide over 120, and the triangle to the valley")
 	}
 	for _, run := range r.Runs() {

@@ -37,7 +37,7 @@ func clip(p []geom.Vec2, n geom.Vec2, c float64) (out []geom.Vec2) {
 			out = append(out, a.Add(b.Sub(a).Mul(da/(da-db))))
 		}
 	}
-	if len(out) < 3 || Area(out) < snap {
+	if Area(out) < snap {
 		return nil
 	}
 	return out

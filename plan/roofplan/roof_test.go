@@ -10,6 +10,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 )
 
 func kinds2(r *Roof) map[RunKind]int {
@@ -287,7 +288,7 @@ func TestMirroredPlanMirrorsTheRoof(t *testing.T) {
 			slices.Sort(out)
 			return out
 		}
-		require.InDeltaSlice(t, lengths(a, 1), lengths(b, -1), 0.02)
+		plantest.Near(t, lengths(a, 1), lengths(b, -1), 0.02)
 	})
 }
 

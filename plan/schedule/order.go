@@ -121,8 +121,8 @@ func coilRow(l *Line, spare float64) OrderRow {
 	}
 }
 
-// allNails adds up the fasteners of pieces and of sheathing, and the bolts
-// that items themselves are not.
+// allNails adds up the fasteners of pieces, of sheathing and between members,
+// and the bolts that items themselves are not.
 func (s *Schedule) allNails() []NailCount {
 	var t tally
 	for _, n := range s.Nails() {
@@ -131,6 +131,11 @@ func (s *Schedule) allNails() []NailCount {
 	for _, h := range s.Sheathing {
 		if h.Nails > 0 && h.Nail.Diameter > 0 {
 			t.add(h.Nail, false, h.Nails)
+		}
+	}
+	for _, l := range s.Nailing.Lines {
+		if n, err := hardware.ParseNail(l.Order.Nail); err == nil && l.Nails > 0 {
+			t.add(n, false, l.Nails)
 		}
 	}
 	slices.SortStableFunc(t.list, func(a, b NailCount) int {

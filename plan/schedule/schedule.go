@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan/hardware"
 	"galewright/plan/length"
+	"galewright/plan/nailing"
 	"galewright/plan/placement"
 )
 
@@ -30,7 +31,8 @@ type NailCount struct {
 type Schedule struct {
 	Placement *placement.Placement
 	Lines     []*Line
-	Sheathing []*Sheathing // of the walls' shear segments
+	Sheathing []*Sheathing     // of the walls' shear segments
+	Nailing   *nailing.Nailing // between members, as the plan orders it
 	byMark    map[string]*Line
 }
 
@@ -53,6 +55,7 @@ func New(p *placement.Placement) *Schedule {
 		}
 	}
 	s.Sheathing = sheathing(p)
+	s.Nailing = nailing.New(p.House)
 	return s
 }
 
@@ -70,8 +73,8 @@ func (s *Schedule) Line(mark string) *Line { return s.byMark[mark] }
 // Pieces returns how many pieces are placed.
 func (s *Schedule) Pieces() int { return len(s.Placement.Pieces) }
 
-// Nails returns all fasteners of the pieces placed, those of sheathing not
-// among them.
+// Nails returns all fasteners of the pieces placed, those of sheathing and
+// between members not among them.
 func (s *Schedule) Nails() []NailCount { return nails(s.Placement.Pieces) }
 
 // nails adds up the fasteners of pieces by size and by how they are driven,

@@ -80,6 +80,9 @@ func of(k read.Key) (object, error) {
 		path = t
 	}
 	var s object
+	if k.Table == "nailing" {
+		path = "nailing.connection"
+	}
 	switch k.Type {
 	case "table":
 		s = ref(path)

@@ -55,7 +55,7 @@ func (s *Steel) body(p *placement.Piece) *Body {
 // something between two bends, both of which turn down.
 func (w *Wood) under(band geom.Band) (out []*framing.Member) {
 	for i, p := range band {
-		if i == 0 || i == len(band)-1 || p.N.Z < level || !turnsDown(band[i-1], p.A, p.N) || !turnsDown(band[i+1], p.B, p.N) {
+		if i == 0 || i == len(band)-1 || !geom.LooksUp(p.N) || !turnsDown(band[i-1], p.A, p.N) || !turnsDown(band[i+1], p.B, p.N) {
 			continue
 		}
 		at := p.At(p.Len()/2, 0)
@@ -65,9 +65,6 @@ func (w *Wood) under(band geom.Band) (out []*framing.Member) {
 	}
 	return out
 }
-
-// level is the least upward part of the normal of what lies on top.
-const level = 0.7
 
 // turnsDown tells whether a plate leaves the point to the side away from n.
 func turnsDown(p geom.Plate, from, n geom.Vec3) bool {
@@ -107,7 +104,7 @@ func over(p *placement.Piece) []geom.Band {
 	moved := make([]geom.Band, len(p.Bands))
 	for i, band := range p.Bands {
 		for _, x := range band {
-			if x.N.Dot(out) > 0.5 {
+			if geom.Toward(x.N.Flat(), out.Flat()) {
 				x.A, x.B = x.A.Add(out.Mul(sheathed)), x.B.Add(out.Mul(sheathed))
 			}
 			moved[i] = append(moved[i], x)

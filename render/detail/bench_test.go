@@ -28,4 +28,3 @@ func BenchmarkDetails(b *testing.B) {
 		}
 	})
 }
-

@@ -3,6 +3,7 @@ package elevation
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan/schedule"
 	"galewright/render/page"
@@ -54,20 +55,20 @@ func linesOn(c *page.Context, parts []*part) (lines []*schedule.Line) {
 // millimeters of height.
 func keyFor(p *page.Page, lines []*schedule.Line, free sheet.MM) key {
 	band := p.Band.W - columnsWidth(p, lines)
-	for _, notes := range [...][]string{readingNotes, shortNotes} {
+	for _, notes := range [...][]string{reading(p), short(p)} {
 		if notesHeight(p, notes, band) <= p.Band.H {
 			return key{lines: lines, notes: notes, named: true}
 		}
 	}
 	k := key{lines: lines, named: true, strip: gridHeight(p, lines) + 2}
-	for _, notes := range [...][]string{readingNotes, shortNotes, nil} {
+	for _, notes := range [...][]string{reading(p), short(p), nil} {
 		k.notes = notes
 		if notesHeight(p, notes, p.Band.W) <= p.Band.H && k.strip <= free {
 			return k
 		}
 	}
-	k.notes = shortNotes
-	if h := k.strip + notesHeight(p, shortNotes, p.Area.W) + 2; h <= free {
+	k.notes = short(p)
+	if h := k.strip + notesHeight(p, k.notes, p.Area.W) + 2; h <= free {
 		k.strip = h
 		return k
 	}
@@ -90,9 +91,10 @@ func bareKey(p *page.Page, lines []*schedule.Line) key {
 	}
 	rows := max(1, int(p.Band.H/legendRow(p.Context)))
 	w := p.Band.W - sheet.MM((len(lines)+rows-1)/rows)*bareWidth(p.Context)
-	for n := len(shortNotes); n > 0 && k.notes == nil; n-- {
-		if notesHeight(p, shortNotes[:n], w) <= p.Band.H {
-			k.notes = shortNotes[:n]
+	notes := short(p)
+	for n := len(notes); n > 0 && k.notes == nil; n-- {
+		if notesHeight(p, notes[:n], w) <= p.Band.H {
+			k.notes = notes[:n]
 		}
 	}
 	return k
@@ -207,6 +209,23 @@ var (
 		"Left: heights above subfloor; right: ends of straps.",
 	}
 )
+
+// reading is the notes of a sheet, short those for narrow places: where the
+// plan orders nails between members, with the lines that they are.
+func reading(p *page.Page) []string { return nailed(p, readingNotes, "Nails between members: ") }
+func short(p *page.Page) []string   { return nailed(p, shortNotes, "Nails: ") }
+
+func nailed(p *page.Page, notes []string, what string) []string {
+	n := p.Schedule.Nailing.Lines
+	if len(n) == 0 {
+		return notes
+	}
+	span := n[0].Mark()
+	if len(n) > 1 {
+		span += " to " + n[len(n)-1].Mark()
+	}
+	return append(slices.Clone(notes), what+span+" of the nailing schedule; check sheets by wall.")
+}
 
 // noteLines wraps notes to a width.
 func noteLines(p *page.Page, notes []string, w sheet.MM) (out []string) {

@@ -296,36 +296,36 @@ func (p *part) pointer(d *shown) {
 }
 
 // numberLabel returns the label of a piece's legend number.
-func (p *part) numberLabel(d *shown) label.Label {
-	r := p.LegendRadius()
-	l := label.Label{Name: "legend of " + d.pc.Tag, W: 2 * r, H: 2 * r}
-	c, w, h := d.symbol.Center(), d.symbol.W/2+r+0.5, d.symbol.H/2+r+0.5
-	add := func(x, y sheet.MM) { l.Near = append(l.Near, sheet.Pt{X: x, Y: y}) }
-	l.Anchors = append(l.Anchors, c)
-	add(c.X+w, c.Y)
-	add(c.X-w, c.Y)
-	if len(d.line) > 1 {
-		bw := bandWidth(p.vp, d.pc)/2 + r + 0.5
+func (p *part) numberLabel(piece *shown) label.Label {
+	radius := p.LegendRadius()
+	number := label.Label{Name: "legend of " + piece.pc.Tag, W: 2 * radius, H: 2 * radius}
+	center, aside, above := piece.symbol.Center(), piece.symbol.W/2+radius+0.5, piece.symbol.H/2+radius+0.5
+	add := func(x, y sheet.MM) { number.Near = append(number.Near, sheet.Pt{X: x, Y: y}) }
+	number.Anchors = append(number.Anchors, center)
+	add(center.X+aside, center.Y)
+	add(center.X-aside, center.Y)
+	if len(piece.line) > 1 {
+		off := bandWidth(p.vp, piece.pc)/2 + radius + 0.5
 		for _, t := range [...]float64{0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
-			q := along(d.line, t)
-			add(q.X+bw, q.Y)
-			add(q.X-bw, q.Y)
+			on := along(piece.line, t)
+			add(on.X+off, on.Y)
+			add(on.X-off, on.Y)
 		}
-		a, z := d.line[0], d.line[len(d.line)-1]
-		for _, e := range [...]sheet.Pt{a, z} {
-			if e.Y < c.Y {
-				add(e.X, e.Y-r-0.6)
+		from, to := piece.line[0], piece.line[len(piece.line)-1]
+		for _, end := range [...]sheet.Pt{from, to} {
+			if end.Y < center.Y {
+				add(end.X, end.Y-radius-0.6)
 			} else {
-				add(e.X, e.Y+r+0.6)
+				add(end.X, end.Y+radius+0.6)
 			}
 		}
-		l.Anchors = append(l.Anchors, along(d.line, 0.3), along(d.line, 0.7), along(d.line, 0.1), along(d.line, 0.9))
-		return l
+		number.Anchors = append(number.Anchors, along(piece.line, 0.3), along(piece.line, 0.7), along(piece.line, 0.1), along(piece.line, 0.9))
+		return number
 	}
-	for _, k := range [...][2]sheet.MM{{1, -0.6}, {-1, -0.6}, {1, 0.6}, {-1, 0.6}, {0, -1}, {0, 1}, {0.6, -1}, {-0.6, -1}, {0.6, 1}, {-0.6, 1}} {
-		add(c.X+k[0]*w, c.Y+k[1]*h)
+	for _, corner := range [...][2]sheet.MM{{1, -0.6}, {-1, -0.6}, {1, 0.6}, {-1, 0.6}, {0, -1}, {0, 1}, {0.6, -1}, {-0.6, -1}, {0.6, 1}, {-0.6, 1}} {
+		add(center.X+corner[0]*aside, center.Y+corner[1]*above)
 	}
-	return l
+	return number
 }
 
 // polygonPiece draws a closed outline that belongs to a piece.

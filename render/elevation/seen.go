@@ -147,7 +147,7 @@ func (e *elev) carries(m *framing.Member, cut geom.Solid) bool {
 		return true
 	}
 	last := e.stories[len(e.stories)-1]
-	along := abs(m.B.Sub(m.A).Flat().Unit().Dot(e.line.Frame.D)) > 0.5
+	along := geom.Lengthways(m.B.Sub(m.A).Flat().Unit(), e.line.Frame.D)
 	if last.wall.Exterior || last.wall.Top == plan.RakeTop {
 		return m.Role != plan.Ridge || !along
 	}

@@ -104,45 +104,45 @@ func (v *planView) sheetLegend() *table.Table {
 
 // drawJoists draws the way the joists run, in the middle of the largest open
 // space, with their size and spacing.
-func (v *planView) drawJoists(l *plan.Level, walls []*plan.Wall, s planSheet) {
-	if l.Joists.Depth == 0 {
+func (v *planView) drawJoists(level *plan.Level, walls []*plan.Wall, s planSheet) {
+	if level.Joists.Depth == 0 {
 		return
 	}
-	c, room := v.openSpace(walls, s)
+	middle, room := v.openSpace(walls, s)
 	if room < 30 {
 		return
 	}
-	d := geom.Vec2{X: 1}
-	if l.JoistRun == plan.AxisY {
-		d = geom.Vec2{Y: 1}
+	run := geom.Vec2{X: 1}
+	if level.JoistRun == plan.AxisY {
+		run = geom.Vec2{Y: 1}
 	}
-	p := v.pt(c)
-	k := v.dir(d)
+	at := v.pt(middle)
+	way := v.dir(run)
 	long := min(v.vp.Len(room)-4*lanePitch(v.Context), 35)
 	if long < 8 {
 		return
 	}
-	a, b := sheet.Pt{X: p.X - k.X*long, Y: p.Y - k.Y*long}, sheet.Pt{X: p.X + k.X*long, Y: p.Y + k.Y*long}
-	v.Line(sheet.PenMember, sheet.LayerNote, a, b)
-	v.arrowHead(a, sheet.Pt{X: -k.X, Y: -k.Y})
-	v.arrowHead(b, k)
-	v.board.BlockLine(a, b)
-	words := fmt.Sprintf("%s joists at %s o.c., below this floor", l.Joists.Text, v.Spacing(l.JoistSpace))
-	if w := page.TextWidth(words, v.Size.Note, false); w > 2*long && k.Y*k.Y > 0.5 {
+	tail, head := sheet.Pt{X: at.X - way.X*long, Y: at.Y - way.Y*long}, sheet.Pt{X: at.X + way.X*long, Y: at.Y + way.Y*long}
+	v.Line(sheet.PenMember, sheet.LayerNote, tail, head)
+	v.arrowHead(tail, sheet.Pt{X: -way.X, Y: -way.Y})
+	v.arrowHead(head, way)
+	v.board.BlockLine(tail, head)
+	words := fmt.Sprintf("%s joists at %s o.c., below this floor", level.Joists.Text, v.Spacing(level.JoistSpace))
+	if w := page.TextWidth(words, v.Size.Note, false); w > 2*long && uv(run, v.turned).Mainly(1) {
 		v.words(words, page.Lettered{Role: "label"}, []sheet.Pt{
-			{X: p.X + w/2 + 2, Y: p.Y},
-			{X: p.X - w/2 - 2, Y: p.Y},
-			{X: p.X + w/2 + 2, Y: p.Y + long/2},
-			{X: p.X - w/2 - 2, Y: p.Y + long/2},
-			{X: p.X, Y: p.Y + long + 3},
-		}, []sheet.Pt{p})
+			{X: at.X + w/2 + 2, Y: at.Y},
+			{X: at.X - w/2 - 2, Y: at.Y},
+			{X: at.X + w/2 + 2, Y: at.Y + long/2},
+			{X: at.X - w/2 - 2, Y: at.Y + long/2},
+			{X: at.X, Y: at.Y + long + 3},
+		}, []sheet.Pt{at})
 		return
 	}
 	var mids []sheet.Pt
 	for _, t := range []sheet.MM{0, 0.5, -0.5, 1, -1, 1.5, -1.5} {
-		mids = append(mids, sheet.Pt{X: p.X + k.X*long*t, Y: p.Y + k.Y*long*t})
+		mids = append(mids, sheet.Pt{X: at.X + way.X*long*t, Y: at.Y + way.Y*long*t})
 	}
-	v.turnedWords(page.Lettered{S: words}, v.angleOn(d), 0.6, mids, []sheet.Pt{p})
+	v.turnedWords(page.Lettered{S: words}, v.angleOn(run), 0.6, mids, []sheet.Pt{at})
 }
 
 // arrowHead draws a filled head at p pointing along k.

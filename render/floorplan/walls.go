@@ -87,32 +87,32 @@ func (v *planView) memberShape(m *framing.Member, f geom.Frame, s sheet.Style) {
 // drawOpening draws a gap: a window with the lines of its sill, a door or
 // plain opening with the header's faces dashed.
 func (v *planView) drawOpening(w *plan.Wall, o *plan.Opening) {
-	f, d := w.Frame(), w.Depth()
-	a, b := o.At, o.End()
-	if _, ok := v.shape(sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerMember}, wallPoly(f, a, b, 0, d)...); !ok {
+	frame, depth := w.Frame(), w.Depth()
+	start, end := o.At, o.End()
+	if _, ok := v.shape(sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerMember}, wallPoly(frame, start, end, 0, depth)...); !ok {
 		return
 	}
-	pen, layer, depths := sheet.PenHidden, sheet.LayerHidden, []float64{0, d}
+	pen, layer, depths := sheet.PenHidden, sheet.LayerHidden, []float64{0, depth}
 	if o.IsWindow() {
-		pen, layer, depths = sheet.PenMember, sheet.LayerMember, []float64{0, d * 0.35, d * 0.5, d}
+		pen, layer, depths = sheet.PenMember, sheet.LayerMember, []float64{0, depth * 0.35, depth * 0.5, depth}
 	}
 	for _, t := range depths {
-		v.stroke(pen, layer, f.At(a, t, 0).Flat(), f.At(b, t, 0).Flat())
+		v.stroke(pen, layer, frame.At(start, t, 0).Flat(), frame.At(end, t, 0).Flat())
 	}
-	mid := (a + b) / 2
-	if !v.sees(f.At(mid, 0, 0).Flat()) {
+	mid := (start + end) / 2
+	if !v.sees(frame.At(mid, 0, 0).Flat()) {
 		return
 	}
 	var near, anchors []sheet.Pt
 	for _, s := range []float64{mid, mid - o.Width*0.3, mid + o.Width*0.3} {
 		for _, off := range []sheet.MM{3.2, 5.5, 8, 11, 14} {
-			in := v.dir(f.In)
-			p := v.pt(f.At(s, d, 0).Flat())
+			in := v.dir(frame.In)
+			p := v.pt(frame.At(s, depth, 0).Flat())
 			tw := page.TextWidth(o.Name, v.Size.Note, false)
 			near = append(near, sheet.Pt{X: p.X + in.X*(off+tw/2), Y: p.Y + in.Y*off})
 		}
 	}
-	anchors = append(anchors, v.pt(f.At(mid, d/2, 0).Flat()))
+	anchors = append(anchors, v.pt(frame.At(mid, depth/2, 0).Flat()))
 	v.words(o.Name, page.Lettered{Role: "label"}, near, anchors)
 }
 

@@ -1,97 +1,53 @@
 package label
 
 import (
-	"math"
-	"slices"
-
+	"galewright/plan/geom"
 	"galewright/render/sheet"
 )
 
-// grid is a uniform grid over boxes: each cell lists the boxes that touch
-// it. Labels are all of about one size, so a grid beats a tree here.
-type grid struct {
-	cell  sheet.MM
-	cells map[[2]int][]int
-	boxes []sheet.Rect
-	seen  []int // stamp of the last query that met a box
-	stamp int
-}
+// cell is the side of a cell of a board's grids, mm: about the size of a label.
+const cell = 8
 
-func newGrid(cell sheet.MM) *grid {
-	return &grid{cell: cell, cells: map[[2]int][]int{}}
+// grid finds the boxes near a place of the sheet.
+type grid struct{ *geom.Grid[sheet.Rect] }
+
+func newGrid() grid { return grid{geom.NewGridOf[sheet.Rect](cell)} }
+
+// corners returns the corners of a box as the grid takes them.
+func corners(r sheet.Rect) (lo, hi geom.Vec3) {
+	return geom.Vec3{X: float64(r.X), Y: float64(r.Y)}, geom.Vec3{X: float64(r.X + r.W), Y: float64(r.Y + r.H)}
 }
 
 // add puts a box in and returns its handle.
-func (g *grid) add(r sheet.Rect) int {
-	id := len(g.boxes)
-	g.boxes = append(g.boxes, r)
-	g.seen = append(g.seen, 0)
-	g.span(r, func(c [2]int) bool {
-		g.cells[c] = append(g.cells[c], id)
-		return true
-	})
-	return id
-}
-
-// remove takes a box out.
-func (g *grid) remove(id int) {
-	g.span(g.boxes[id], func(c [2]int) bool {
-		if i := slices.Index(g.cells[c], id); i >= 0 {
-			g.cells[c] = slices.Delete(g.cells[c], i, i+1)
-		}
-		return true
-	})
-}
-
-// span calls f for every cell that r touches until it returns false.
-func (g *grid) span(r sheet.Rect, f func([2]int) bool) {
-	x0, x1 := int(math.Floor(float64(r.X/g.cell))), int(math.Floor(float64((r.X+r.W)/g.cell)))
-	y0, y1 := int(math.Floor(float64(r.Y/g.cell))), int(math.Floor(float64((r.Y+r.H)/g.cell)))
-	for y := y0; y <= y1; y++ {
-		for x := x0; x <= x1; x++ {
-			if !f([2]int{x, y}) {
-				return
-			}
-		}
-	}
+func (g grid) add(r sheet.Rect) int {
+	lo, hi := corners(r)
+	return g.Add(r, lo, hi, nil)
 }
 
 // over calls f with the handle of every box that overlaps r, once each,
 // until it returns false.
-func (g *grid) over(r sheet.Rect, f func(id int) bool) {
-	g.stamp++
-	g.span(r, func(c [2]int) bool {
-		for _, id := range g.cells[c] {
-			if g.seen[id] == g.stamp {
-				continue
-			}
-			g.seen[id] = g.stamp
-			if g.boxes[id].Overlaps(r) && !f(id) {
-				return false
-			}
-		}
-		return true
-	})
+func (g grid) over(r sheet.Rect, f func(id int) bool) {
+	lo, hi := corners(r)
+	g.Each(lo, hi, func(id int, box sheet.Rect) bool { return !box.Overlaps(r) || f(id) })
 }
 
 // hits tells whether any box overlaps r.
-func (g *grid) hits(r sheet.Rect) (hit bool) {
+func (g grid) hits(r sheet.Rect) (hit bool) {
 	g.over(r, func(int) bool { hit = true; return false })
 	return hit
 }
 
 // crossings counts the boxes that the segment a–b passes through.
-func (g *grid) crossings(a, b sheet.Pt) (n int) {
-	r := sheet.Rect{X: min(a.X, b.X), Y: min(a.Y, b.Y), W: abs(a.X - b.X), H: abs(a.Y - b.Y)}
-	// a flat rectangle overlaps nothing: give it a hair
-	r = r.Inset(-0.01)
-	g.over(r, func(id int) bool {
-		if Crosses(a, b, g.boxes[id]) {
-			n++
-		}
-		return true
-	})
+func (g grid) crossings(a, b sheet.Pt) (n int) {
+	g.crossed(a, b, func(int) bool { n++; return true })
 	return n
+}
+
+// crossed calls f with the handle of every box that the segment a–b passes
+// through, until it returns false.
+func (g grid) crossed(a, b sheet.Pt, f func(id int) bool) {
+	lo, hi := corners(around(a, b))
+	g.Each(lo, hi, func(id int, box sheet.Rect) bool { return !Crosses(a, b, box) || f(id) })
 }
 
 func abs(x sheet.MM) sheet.MM { return max(x, -x) }

@@ -33,11 +33,11 @@ type Place struct {
 // Board is the region labels are placed in, with what is already there.
 type Board struct {
 	bounds  sheet.Rect
-	taken   *grid // what no label may cover
-	barred  *grid // what no leader may pass either: lettering
-	soft    *grid // what a label had better not cover
+	taken   grid // what no label may cover
+	barred  grid // what no leader may pass either: lettering
+	soft    grid // what a label had better not cover
 	lines   [][2]sheet.Pt
-	linesG  *grid        // the lines' bounds, by the same index
+	linesG  grid         // the lines' bounds, by the same index
 	owner   map[int]*job // labels by their handles in taken
 	bars    map[int]*job // labels by their handles in barred
 	leader  map[int]*job // labels by the handles of their leaders in linesG
@@ -63,7 +63,7 @@ const Gap sheet.MM = 0.4
 // NewBoard returns an empty board.
 func NewBoard(bounds sheet.Rect) *Board {
 	return &Board{
-		bounds: bounds, taken: newGrid(8), barred: newGrid(8), soft: newGrid(8), linesG: newGrid(8),
+		bounds: bounds, taken: newGrid(), barred: newGrid(), soft: newGrid(), linesG: newGrid(),
 		owner: map[int]*job{}, bars: map[int]*job{}, leader: map[int]*job{},
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"galewright/plan/plantest"
 	"galewright/render/sheet"
 )
 
@@ -141,10 +142,10 @@ func TestPlacingTwiceGivesTheSame(t *testing.T) {
 func TestRowSpreadsWithLeastShift(t *testing.T) {
 	got, ok := Row([]sheet.MM{10, 11, 30}, 4, 0, 40)
 	require.True(t, ok)
-	assert.InDeltaSlice(t, []float64{8.5, 12.5, 30}, floats(got), 1e-9)
+	plantest.Near(t, []float64{8.5, 12.5, 30}, floats(got), 1e-9)
 	got, ok = Row([]sheet.MM{0, 0, 0}, 4, 0, 40)
 	require.True(t, ok)
-	assert.InDeltaSlice(t, []float64{0, 4, 8}, floats(got), 1e-9)
+	plantest.Near(t, []float64{0, 4, 8}, floats(got), 1e-9)
 	_, ok = Row([]sheet.MM{0, 0, 0}, 4, 0, 7)
 	assert.False(t, ok)
 }

@@ -30,10 +30,10 @@ func (b *Board) set(j *job, s state) {
 }
 
 func (b *Board) unset(j *job) {
-	b.taken.remove(j.taken)
-	b.barred.remove(j.barred)
+	b.taken.Remove(j.taken)
+	b.barred.Remove(j.barred)
 	for _, id := range j.lines {
-		b.linesG.remove(id)
+		b.linesG.Remove(id)
 	}
 	j.state, j.lines = state{choice: -1}, nil
 }
@@ -133,9 +133,7 @@ func (b *Board) occupants(s spot, most int) (out []*job, ok bool) {
 	}
 	if ok && s.leader != nil {
 		p, q := s.leader[0], s.leader[1]
-		b.barred.over(around(p, q), func(id int) bool {
-			return !Crosses(p, q, b.barred.boxes[id]) || note(b.bars[id])
-		})
+		b.barred.crossed(p, q, func(id int) bool { return note(b.bars[id]) })
 	}
 	return out, ok && len(out) > 0
 }

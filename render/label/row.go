@@ -61,31 +61,31 @@ func Slots(wish []sheet.MM, w sheet.MM, closed [][2]sheet.MM, lo, hi, step sheet
 
 func slots(wish []sheet.MM, w sheet.MM, open []bool, lo, step sheet.MM) ([]sheet.MM, bool) {
 	const inf = sheet.MM(1e30)
-	n := len(open)
+	places := len(open)
 	gap := int(w/step + 1 - 1e-9)
-	prev := make([]sheet.MM, n) // least cost with the boxes so far, the last at or before i
+	prev := make([]sheet.MM, places) // least cost with the boxes so far, the last at or before i
 	from := make([][]int, len(wish))
-	for k, x := range wish {
-		cur := make([]sheet.MM, n)
-		from[k] = make([]int, n)
+	for box, wished := range wish {
+		cur := make([]sheet.MM, places)
+		from[box] = make([]int, places)
 		best, at := inf, -1
-		for i := range n {
+		for i := range places {
 			before := sheet.MM(0)
-			if k > 0 {
+			if box > 0 {
 				before = inf
 				if i >= gap {
 					before = prev[i-gap]
 				}
 			}
-			d := lo + sheet.MM(i)*step - x
-			if open[i] && before < inf && before+d*d < best {
-				best, at = before+d*d, i
+			off := lo + sheet.MM(i)*step - wished
+			if open[i] && before < inf && before+off*off < best {
+				best, at = before+off*off, i
 			}
-			cur[i], from[k][i] = best, at
+			cur[i], from[box][i] = best, at
 		}
 		prev = cur
 	}
-	if prev[n-1] >= inf {
+	if prev[places-1] >= inf {
 		return nil, false
 	}
 	return trace(from, gap, lo, step), true

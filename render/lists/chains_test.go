@@ -1,6 +1,7 @@
 package lists
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -117,7 +118,14 @@ func TestChainsTellTheirLimits(t *testing.T) {
 	s := chainCaution(m.Loads)
 	require.Contains(t, s, "engineer of record")
 	require.Contains(t, s, "Wind: ASCE 7-22, directional (chapter 27), GCpi +/-0.18")
-	require.Contains(t, s, "Beside the chains: 58 gaps", "members that nothing holds down are in no chain")
+	lifted := 0
+	for _, l := range m.Loads.Links {
+		if l.Check.ID == "lift" && l.Gap != "" {
+			lifted++
+		}
+	}
+	require.Positive(t, lifted)
+	require.Contains(t, s, fmt.Sprintf("Beside the chains: %d gap", lifted), "members that nothing holds down are in no chain")
 	bare := *m.Loads
 	bare.Links = slices.DeleteFunc(slices.Clone(bare.Links), func(l *loadpath.Link) bool { return l.Check.ID == "lift" })
 	require.NotContains(t, chainCaution(&bare), "Beside the chains")

@@ -12,15 +12,15 @@ import (
 	"galewright/render/table"
 )
 
-// CheckPages lays out a box to tick for each piece, wall by wall, in the
-// order of work. Walls share a sheet as long as they fit on it whole; a wall
+// CheckPages lays out a box to tick for each piece and each line of nailing,
+// wall by wall, in the order of work. Walls share a sheet as long as they fit on it whole; a wall
 // that takes more than one has its own, to hang where it is nailed.
 func CheckPages(c *page.Context) []*page.Page { return c.Largest(checkLaid) }
 
 func checkLaid(c *page.Context) (out []*page.Page) {
 	lists := map[*host][]page.Laid{}
 	f := checkFlow(c, "", nil)
-	hosts := hosts(c)
+	hosts := withNailing(c, hosts(c))
 	for _, h := range hosts {
 		lists[h] = hostLists(c, h, f.ColumnWidth)
 	}
@@ -92,6 +92,10 @@ func hostLists(c *page.Context, h *host, w sheet.MM) (out []page.Laid) {
 		t.Foot = checkFoot(c, ps, w)
 		out = append(out, t.Lay(c, w))
 	}
+	if t := nailingCheck(c, h); t != nil {
+		t.Foot = nailFoot(c, h, w)
+		out = append(out, t.Lay(c, w))
+	}
 	return out
 }
 
@@ -161,8 +165,13 @@ func (h *host) station(p *placement.Piece) float64 {
 
 // checkFoot counts the pieces by number and leaves lines for names and dates.
 func checkFoot(c *page.Context, ps []*placement.Piece, w sheet.MM) *page.Figure {
+	return signLines(c, footCounts(c, ps), w)
+}
+
+// signLines sets a count over lines for names and dates.
+func signLines(c *page.Context, count string, w sheet.MM) *page.Figure {
 	z := c.ReadingCap()
-	lines := table.WrapHard(footCounts(c, ps), z, true, w-4)
+	lines := table.WrapHard(count, z, true, w-4)
 	rows := [...][2]string{{"Installed by", "date"}, {"Inspected by", "date"}}
 	const lineH sheet.MM = 9
 	height := sheet.MM(len(lines))*table.Pitch(z) + sheet.MM(len(rows))*lineH + 4

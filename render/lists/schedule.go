@@ -15,17 +15,21 @@ import (
 	"galewright/render/table"
 )
 
-// SchedulePages lays out the count, the nails, the count by wall, the order
-// list and the shear walls.
+// SchedulePages lays out the count, the nailing schedule, the nails, the count
+// by wall, the shear walls and the order list.
 func SchedulePages(c *page.Context) []*page.Page { return c.Largest(scheduleLaid) }
 
 func scheduleLaid(c *page.Context) []*page.Page {
 	f := c.NewFlow("Schedules: count, nails, order", "schedule")
 	f.Put(countTable(c))
-	blocks := []page.Block{nailTable(c), hostTable(c), orderTable(c)}
+	blocks := []page.Block{nailTable(c), hostTable(c)}
+	if t := nailingTable(c); t != nil {
+		blocks = append([]page.Block{t}, blocks...)
+	}
 	if t := shearTable(c); t != nil {
 		blocks = append(blocks, t)
 	}
+	blocks = append(blocks, orderTable(c))
 	w := sheet.MM(0)
 	for _, b := range blocks {
 		w = max(w, b.Wanted(c))
@@ -160,7 +164,7 @@ func faces(ps []*placement.Piece) string {
 
 // nailTable sums the nails over all lines, those driven by hand apart.
 func nailTable(c *page.Context) *table.Table {
-	t := &table.Table{Title: "Nails, bolts and screws", Cols: []table.Column{
+	t := &table.Table{Title: "Nails, bolts and screws of the pieces", Cols: []table.Column{
 		{Head: "Fastener", Wrap: true}, {Head: "Driven"}, {Head: "For No.", Wrap: true}, {Head: "Count", Align: sheet.Right},
 	}}
 	type key struct {
@@ -250,15 +254,15 @@ type host struct {
 func hosts(c *page.Context) []*host {
 	byName := map[string]*host{}
 	var rest []*host
-	for _, p := range c.Placement.Pieces {
-		h := hostOf(p)
+	for _, pc := range c.Placement.Pieces {
+		h := hostOf(pc)
 		if byName[h.Name] == nil {
 			byName[h.Name] = h
 			if h.Wall == nil {
 				rest = append(rest, h)
 			}
 		}
-		byName[h.Name].Pieces = append(byName[h.Name].Pieces, p)
+		byName[h.Name].Pieces = append(byName[h.Name].Pieces, pc)
 	}
 	slices.SortStableFunc(rest, func(a, b *host) int { return cmp.Or(yes(a.roof)-yes(b.roof), cmp.Compare(a.Name, b.Name)) })
 	roofs := slices.IndexFunc(rest, func(h *host) bool { return h.roof })

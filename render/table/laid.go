@@ -33,33 +33,33 @@ func (t *Table) Lay(c *page.Context, w sheet.MM) page.Laid {
 	return l
 }
 
-func (l *laidTable) layRow(r Row) (lines [][]string, h sheet.MM) {
-	z := l.cap(l.c)
+func (l *laidTable) layRow(r Row) (lines [][]string, tall sheet.MM) {
+	letter := l.cap(l.c)
 	lines = make([][]string, len(r.Cells))
 	if !r.Group {
-		h = l.RowH
+		tall = l.RowH
 	}
-	for i, x := range r.Cells {
+	for i, cell := range r.Cells {
 		w := l.w
 		if !r.Group {
 			w = l.cols[i]
 		}
-		lines[i] = WrapHard(x.S, z, r.Bold || r.Group, w-2*l.padX(l.c))
-		n := sheet.MM(max(len(lines[i]), 1))
-		h = max(h, z+(n-1)*Pitch(z)+2*l.padY(l.c))
+		lines[i] = WrapHard(cell.S, letter, r.Bold || r.Group, w-2*l.padX(l.c))
+		count := sheet.MM(max(len(lines[i]), 1))
+		tall = max(tall, letter+(count-1)*Pitch(letter)+2*l.padY(l.c))
 		switch {
-		case x.Legend > 0:
-			h = max(h, 2*l.circle(l.c)+1)
-		case x.Symbol != "":
-			h = max(h, l.symbolH(l.c)+1.6)
-		case x.Tick:
-			h = max(h, TickSize+1.6)
+		case cell.Legend > 0:
+			tall = max(tall, 2*l.circle(l.c)+1)
+		case cell.Symbol != "":
+			tall = max(tall, l.symbolH(l.c)+1.6)
+		case cell.Tick:
+			tall = max(tall, TickSize+1.6)
 		}
 		if r.Group {
 			break
 		}
 	}
-	return lines, h
+	return lines, tall
 }
 
 // headLines wraps the heads of the columns.

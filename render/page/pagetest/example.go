@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"galewright/plan/loadpath"
 	"galewright/plan/pipeline"
 	"galewright/render/page"
 
@@ -67,7 +66,7 @@ func Loaded(t *testing.T, name string) *page.Model {
 	require.NoError(t, err)
 	r, faults := pipeline.Run(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, faults.Errors(), "%v", faults)
-	loads, faults := loadpath.Run(r.Placement)
-	require.False(t, faults.Errors(), "%v", faults)
+	loads, faults := r.Loads()
+	require.NotNil(t, loads, "%v", faults)
 	return &page.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}
 }
