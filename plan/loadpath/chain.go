@@ -30,8 +30,9 @@ type ChainLink struct {
 	Followed bool
 }
 
-// followed tells whether wind was followed to a link.
-func (l *Link) followed() bool { return l.Demand > 0 || math.Abs(l.Force.W) > least }
+// followed tells whether wind was followed to a link: of uplift some, of what
+// is worked out otherwise always.
+func (l *Link) followed() bool { return !l.uplift || l.Demand > 0 || math.Abs(l.Force.W) > least }
 
 // worse orders links by ratio, then by demand.
 func worse(a, b *Link) bool {

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// upliftTables are IRC Table R802.11, rafters 12 in on center, lb per
+// upliftTables are IRC 2018 Table R802.11, rafters 12 in on center, lb per
 // connection, ASD: Exposure B of the 2018 code (read in the Kansas reprint), C
 // transcribed (a copy compared over six states' and cities' renderings of the
 // 2015, 2018 and 2021 codes); the 16 and 24 in rows are derived from these.

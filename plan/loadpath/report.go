@@ -85,6 +85,7 @@ type Link struct {
 	Ratio    float64 // demand over capacity; +Inf with neither
 	Gap      string  // why nothing carries the demand, "" when something does
 	Notes    []string
+	uplift   bool // the demand is wind followed from the roof
 }
 
 // Term is one part of a demand or capacity.
