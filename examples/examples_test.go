@@ -15,6 +15,8 @@ import (
 	"galewright/plan/loadpath"
 	"galewright/plan/placement"
 	"galewright/plan/read"
+	"galewright/plan/salt"
+	"galewright/plan/steel"
 )
 
 // plans returns the names of all plans: every file but the catalog.
@@ -48,6 +50,8 @@ func place(t *testing.T, file string) *placement.Placement {
 	c, ds := hardware.New(p.Items)
 	clean(ds)
 	out, ds := placement.Place(h, c)
+	clean(ds)
+	_, ds = salt.Run(steel.New(out))
 	clean(ds)
 	return out
 }

@@ -75,7 +75,7 @@ func draw(t testing.TB, r *pipeline.Result, paper string) *sheet.Set {
 // the plan gives a wind basis.
 func model(r *pipeline.Result) *render.Model {
 	loads, _ := r.Loads()
-	return &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}
+	return &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt, Loads: loads}
 }
 
 func paperOf(name string) string {

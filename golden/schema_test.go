@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/loadpath"
+	house "galewright/plan/model"
 	"galewright/plan/pipeline"
 	"galewright/plan/schedule"
 	"galewright/plan/schema"
@@ -36,7 +38,12 @@ func documents(t testing.TB, r *pipeline.Result) map[string][]byte {
 	}
 	put("order.json", func(w io.Writer) error { return schedule.Order(w, r.Schedule, 0.05, "json") })
 	put("lumber.json", func(w io.Writer) error { return r.Lumber().Write(w, "json") })
-	if report := model(r).Loads; report != nil {
+	report := model(r).Loads
+	if report == nil {
+		report, _ = loadpath.Run(r.Placement)
+	}
+	put("model.json", house.New(r.Schedule, report).JSON)
+	if report.Missing == "" {
 		put("loads.json", func(w io.Writer) error { return report.WriteWind(w, "json") })
 		put("check-loads.json", func(w io.Writer) error { _, err := report.WriteCheck(w, 1, "json"); return err })
 	}
@@ -113,7 +120,7 @@ func firstObject(m map[string]any) map[string]any {
 
 // drop takes away a key that every object of its kind has.
 func drop(m map[string]any) {
-	for _, k := range []string{"name", "text", "grade", "mark", "section", "check", "case", "line"} {
+	for _, k := range []string{"name", "text", "grade", "mark", "section", "check", "case", "line", "at_in"} {
 		if _, ok := m[k]; ok {
 			delete(m, k)
 			return

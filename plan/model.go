@@ -27,6 +27,8 @@ type Plan struct {
 	Nailing    []*NailLine // between members, in the order of NailedConnections
 	Lumber     LumberYard
 	Loads      Loads
+	Salt       Salt
+	Treated    []*TreatedWood
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan
@@ -73,6 +75,7 @@ type Site struct {
 	Procedure Procedure // asked for; "" = what the building allows
 	Kzt       float64   // topographic factor, default 1
 	Elevation float64   // of grade above sea level, ft
+	Shore     float64   // distance of salt water, ft; 0 = not given
 	Pos       Pos
 	Assumed   []Assumption // of the keys that the plan left out
 }
@@ -263,6 +266,7 @@ type Fasteners struct {
 	Count    int     // in one such part
 	Parts    int     // how many such parts one piece has (2 for "each end")
 	HandOnly bool
+	Coating  Coating // "" = not given
 	Rows     int
 	Spacing  float64 // along a row
 	EndDist  float64 // from the end of the steel to the first hole
@@ -285,17 +289,18 @@ type Load struct {
 
 // Item is one catalog entry as written.
 type Item struct {
-	Mark      string
-	Kind      ItemKind
-	Note      string
-	Length    float64 // along the steel
-	Width     float64
-	Thickness float64 // of the steel, from gauge or inches
-	Gauge     string  // as written
-	Grade     string
-	Coating   string
-	Fasteners []Fasteners
-	Lap       float64 // wanted on each member
+	Mark       string
+	Kind       ItemKind
+	Note       string
+	Length     float64 // along the steel
+	Width      float64
+	Thickness  float64 // of the steel, from gauge or inches
+	Gauge      string  // as written
+	Grade      string
+	Coating    Coating // of the piece, of a bolt or rod of all that turns on it; "" = not given
+	RodCoating Coating // of the rod of a hold-down, its nuts and washers
+	Fasteners  []Fasteners
+	Lap        float64 // wanted on each member
 	// Legs are the lengths of the two legs of a bent piece, out from the fold,
 	// that on the member held first; zero where the catalog does not say.
 	Legs     [2]float64

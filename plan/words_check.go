@@ -33,6 +33,10 @@ func init() {
 	list(Roles)
 	list(Drives)
 	lists[reflect.TypeFor[Connection]()] = func() []string { return Words(Connections()) }
+	list(Coatings)
+	list(SaltClasses)
+	list(Finishes)
+	list(Preservatives)
 	lists[reflect.TypeFor[JointKind]()] = func() []string { return Words(JointKinds()) } // of the table as it is
 }
 

@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"go/constant"
 	"go/types"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -46,6 +47,14 @@ func TestWordsAreSpelledOnce(t *testing.T) {
 	}
 }
 
+// typed returns words with their type: two types may have one word.
+func typed[W ~string](words []W) (out []string) {
+	for _, w := range words {
+		out = append(out, reflect.TypeFor[W]().Name()+" "+string(w))
+	}
+	return out
+}
+
 // Every word with a name can be written in a plan, but for those that no plan
 // has: they are no part of its lists.
 func TestEveryNamedWordIsInItsList(t *testing.T) {
@@ -54,11 +63,12 @@ func TestEveryNamedWordIsInItsList(t *testing.T) {
 	info := program.Typed(t, program.Packages[i]).Info
 	var all []string
 	for _, words := range [][]string{
-		plan.Words(plan.Faces), plan.Words(plan.ItemKinds), plan.Words(plan.Phases), plan.Words(plan.Actions), plan.Words(plan.RoofKinds),
-		plan.Words(plan.GableEnds), plan.Words(plan.WallTops), plan.Words(plan.Joins), plan.Words(plan.OpeningKinds), plan.Words(plan.FoundationKinds),
-		plan.Words(plan.Axes), plan.Words(plan.Sides), plan.Words(plan.DeadParts), plan.Words(plan.Combinations), plan.Words(plan.Distributions),
-		plan.Words(plan.Exposures), plan.Words(plan.Risks), plan.Words(plan.Editions), plan.Words(plan.Enclosures), plan.Words(plan.Procedures), plan.Words(plan.Roles), plan.Words(plan.JointKinds()),
-		plan.Words(plan.Connections()), plan.Words(plan.Drives), plan.Words(plan.JointHosts), plan.Words(plan.JointSheets), plan.Words(plan.JointLies),
+		typed(plan.Faces), typed(plan.ItemKinds), typed(plan.Phases), typed(plan.Actions), typed(plan.RoofKinds),
+		typed(plan.GableEnds), typed(plan.WallTops), typed(plan.Joins), typed(plan.OpeningKinds), typed(plan.FoundationKinds),
+		typed(plan.Axes), typed(plan.Sides), typed(plan.DeadParts), typed(plan.Combinations), typed(plan.Distributions),
+		typed(plan.Exposures), typed(plan.Risks), typed(plan.Editions), typed(plan.Enclosures), typed(plan.Procedures), typed(plan.Roles), typed(plan.JointKinds()),
+		typed(plan.Connections()), typed(plan.Drives), typed(plan.JointHosts), typed(plan.JointSheets), typed(plan.JointLies),
+		typed(plan.Coatings), typed(plan.SaltClasses), typed(plan.Finishes), typed(plan.Preservatives),
 	} {
 		all = append(all, words...)
 	}
@@ -68,7 +78,7 @@ func TestEveryNamedWordIsInItsList(t *testing.T) {
 		if !ok || !isWord(c.Type()) {
 			continue
 		}
-		if w := constant.StringVal(c.Val()); slices.Contains(all, w) {
+		if w := plantest.Named(c.Type()) + " " + constant.StringVal(c.Val()); slices.Contains(all, w) {
 			found = append(found, c.Name())
 		} else {
 			beside = append(beside, c.Name())

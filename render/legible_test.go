@@ -31,7 +31,7 @@ func TestEveryExampleIsLegibleOnEveryPaper(t *testing.T) {
 		loads, _ := r.Loads() // nil without a wind basis
 		for _, paper := range []string{"arch-d", "arch-c", "tabloid", "letter", "a4"} {
 			t.Run(filepath.Base(file)+"/"+paper, func(t *testing.T) {
-				set, faults := render.Draw(&render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}, render.Options{Paper: paper})
+				set, faults := render.Draw(&render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt, Loads: loads}, render.Options{Paper: paper})
 				require.False(t, faults.Errors(), "%v", faults)
 				if err := sheet.Check(set); err != nil {
 					t.Errorf("%v", err)

@@ -77,7 +77,7 @@ func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 // set draws and prints what drawing has to tell.
 func (d drawFlags) set(r *pipeline.Result, s streams) (*sheet.Set, error) {
 	loads, _ := r.Loads() // nil without a wind basis: no load sheets then; check --loads tells why
-	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}
+	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt, Loads: loads}
 	var set *sheet.Set
 	var faults plan.Diagnostics
 	if d.poster != "" {

@@ -53,12 +53,33 @@ func explain(r *pipeline.Result, args []string, wall string, s streams) (err err
 		return err
 	}
 	if wall == "" {
+		if err := explainSalt(r, args[1], s); err != nil {
+			return err
+		}
 		if err := explainLoad(r, args[1], s); err != nil {
 			return err
 		}
 	}
 	_, err = fmt.Fprintf(s.out, "\n%s\n", plan.Caution)
 	return err
+}
+
+// explainSalt prints the class of the place that a piece is in, its coatings
+// and the treated wood it meets; of a joint, those of each of its pieces.
+func explainSalt(r *pipeline.Result, tag string, s streams) error {
+	if r.Salt == nil {
+		return nil
+	}
+	for _, p := range r.Placement.Pieces {
+		if p.Tag != tag && p.Joint.ID != tag {
+			continue
+		}
+		text := r.Salt.Explain(p)
+		if _, err := fmt.Fprintf(s.out, "\n%s%s", text, source.Key(text)); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // explainLoad prints the arithmetic of the joint that tag names or belongs to.

@@ -43,7 +43,7 @@ type command struct {
 
 // commands lists them in the order of help.
 func commands() []command {
-	return []command{drawCommand, countCommand, checkCommand, loadsCommand, explainCommand, keysCommand, schemaCommand, versionCommand}
+	return []command{drawCommand, countCommand, checkCommand, loadsCommand, explainCommand, modelCommand, keysCommand, schemaCommand, versionCommand}
 }
 
 // run is the whole program: it returns the exit code.

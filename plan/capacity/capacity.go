@@ -262,9 +262,13 @@ func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 		rows = max(rows, f.Rows) // staggered too: the zigzag's gain in length is not taken
 		d = math.Max(d, f.Size.Diameter+hole)
 	}
-	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, timber.Gr33)
-	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in, %s of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
-		it.Width, baseThickness(it), plan.Counted(rows, "hole"), d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
+	grade, of := timber.Gr33, ""
+	if it.Coating.Stainless() {
+		grade, of = timber.A240, " of stainless steel, Fy 30 ksi from memory"
+	}
+	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, grade)
+	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in%s, %s of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
+		it.Width, baseThickness(it), of, plan.Counted(rows, "hole"), d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
 }
 
 // rodTerms adds the tension of a rod and the bearing under its washer.

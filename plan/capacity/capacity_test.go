@@ -262,3 +262,20 @@ func TestBoltsOfTwoGirdersAreTwo(t *testing.T) {
 	assert.Contains(t, a.One(thin, Upward).Terms[0].Text, "girder (3.00 in")
 	assert.Contains(t, a.One(thick, Upward).Terms[0].Text, "girder (6.00 in")
 }
+
+// Stainless sheet yields sooner: 1.375 x 0.0538 in at 30 ksi over 1.67 (AISI
+// S100-16 D2, Fy from memory) is 1,329 lb, at 33 ksi 1,462 lb.
+func TestAStainlessStrapYieldsSooner(t *testing.T) {
+	of := func(c plan.Coating) (s string) {
+		var got Capacity
+		it := strapOf("10d x 1 1/2")
+		it.Coating = c
+		p := pieceOf(t, it, plan.StudStud, plan.Outside)
+		got.Value = 1e9
+		pine().steelTerms(&got, p.Item)
+		return got.Terms[0].Text
+	}
+	assert.Contains(t, of(plan.Stainless304), "of stainless steel, Fy 30 ksi from memory")
+	assert.Contains(t, of(plan.Stainless304), "gross yielding 1329")
+	assert.Contains(t, of(plan.G185), "gross yielding 1462")
+}

@@ -137,6 +137,9 @@ func (x Fastening) work(b *steel.Body, k alike) single {
 	if err != nil {
 		return single{nothing: err.Error()}
 	}
+	if b.Piece.Item.Ends()[k.end].Coating.Stainless() && f.Kind == timber.NailKind {
+		f.Shank = timber.Stainless
+	}
 	side := timber.Part{Thickness: baseThickness(b.Piece.Item), Steel: true}
 	if side.Thickness == 0 {
 		return single{nothing: "the catalog gives no thickness of the steel"}
@@ -184,11 +187,19 @@ func (x Fastening) along(f timber.Fastener, side timber.Part, k alike, s single)
 		return single{nothing: w.Nothing}
 	}
 	if k.pull > 90-square {
-		return single{value: w.Allow, mode: "withdrawal", text: fmt.Sprintf("%s %.1f lb an inch, %s: %.1f lb each", w.Governs, w.PerInch, w.Factors, w.Allow)}
+		return single{value: w.Allow, mode: "withdrawal", text: fmt.Sprintf("%s %.1f lb an inch%s, %s: %.1f lb each", w.Governs, w.PerInch, equation(f), w.Factors, w.Allow)}
 	}
 	sin, cos := math.Sincos(k.pull * math.Pi / 180)
 	r := timber.Together(f.Kind, s.value, w.Allow, cos, sin)
-	return single{value: r.Allow, mode: "lateral with withdrawal", text: fmt.Sprintf("lateral %.1f and withdrawal %.1f lb at %.0f degrees (%s): %.1f lb each", s.value, w.Allow, k.pull, r.Source, r.Allow)}
+	return single{value: r.Allow, mode: "lateral with withdrawal", text: fmt.Sprintf("lateral %.1f and withdrawal %.1f lb%s at %.0f degrees (%s): %.1f lb each", s.value, w.Allow, equation(f), k.pull, r.Source, r.Allow)}
+}
+
+// equation names the equation of withdrawal where the coating chooses it.
+func equation(f timber.Fastener) string {
+	if f.Shank == timber.Stainless {
+		return " (smooth stainless, NDS 2018 12.2-4, transcribed)"
+	}
+	return ""
 }
 
 // fastener returns the fastener of the tables for a size of the catalog.

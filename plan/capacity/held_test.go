@@ -142,3 +142,24 @@ func TestAPieceThatMissesAddsNothing(t *testing.T) {
 	assert.Contains(t, both.Terms[len(both.Terms)-2].Text, "off holds nothing")
 	assert.InDelta(t, 2*one.Value, hold(good, piece("other", 0.75)).Value, 1e-9)
 }
+
+// The same nails of stainless steel, smooth, draw out by the lower equation: W
+// = 465 x 0.55^1.5 x 0.148 = 28.07 lb an inch (NDS 2018 12.2-4, transcribed)
+// against 45.8; across their shanks they hold as before. Screws have no such rule.
+func TestASmoothStainlessNailDrawsOutSooner(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	plate := upright(plan.TopPlate, geom.Vec3{X: -40, Z: 96}, geom.Vec3{X: 40, Y: 5.5, Z: 97.5})
+	plate.A, plate.B = geom.Vec3{X: -40, Y: 2.75, Z: 96.75}, geom.Vec3{X: 40, Y: 2.75, Z: 96.75}
+	w := steel.NewWood([]*framing.Member{plate})
+	p := geom.Plate{A: geom.Vec3{X: 2, Y: 2.75, Z: 96}, B: geom.Vec3{X: 32, Y: 2.75, Z: 96}, N: geom.Vec3{Z: -1}, Width: 1.375, Thickness: 0.0538}
+	of := func(nail string, c plan.Coating, force geom.Vec3) float64 {
+		it := strapOf(nail)
+		it.Fasteners[0].Coating = c
+		return Fastening{Species: pine}.Of(driven(t, w, it, p, 3, 6), plate, force).Value
+	}
+	up, side := geom.Vec3{Z: 1}, geom.Vec3{X: 1}
+	assert.InDelta(t, 2*1.6*28.07*1.45, of("10d x 1 1/2", plan.Stainless316, up), 1)
+	assert.InDelta(t, 2*1.6*45.82*1.45, of("10d x 1 1/2", plan.HotDip, up), 1)
+	assert.InDelta(t, of("10d x 1 1/2", plan.HotDip, side), of("10d x 1 1/2", plan.Stainless304, side), 1e-9)
+	assert.InDelta(t, of("No. 10 x 1 1/2", plan.HotDip, up), of("No. 10 x 1 1/2", plan.Stainless304, up), 1e-9)
+}

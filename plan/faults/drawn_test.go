@@ -58,7 +58,7 @@ func crowd(step int) string {
 func modelOf(t *testing.T, src string) *render.Model {
 	r, ds := pipeline.Run("base.toml", []byte(src), catalog)
 	require.NotNil(t, r.Schedule, "%.2000v", ds)
-	return &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
+	return &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt}
 }
 
 func sheetsOf(t *testing.T, src string, o render.Options) plan.Diagnostics {

@@ -55,8 +55,14 @@ func All() (out []Fault) {
 			add("placing hardware", row{c.ID, c.Doc, ""})
 		}
 	}
+	for _, r := range bodies {
+		add("steel in space", r)
+	}
 	for _, r := range loads {
 		add("the load path", r)
+	}
+	for _, r := range saltAir {
+		add("salt air and treated wood", r)
 	}
 	for _, r := range drawing {
 		add("drawing", r)

@@ -34,7 +34,13 @@ var items = []row{
 	{"no-center", "A hold-down without the distance of its rod from the wood.", "Add center."},
 	{"no-standoff", "A hold-down pair without the rod length inside a body.", "Add standoff."},
 	{"rod-without-length", "A rod or bolt without a length.", "Add it."},
+	{"sheet-coating", "A bolt or rod has a coating of sheet steel.", "Name that of the bolt: hot-dip zinc, stainless and so on."},
 	{"washer-too-small", "A washer no wider than its rod.", "Take a wider one."},
+}
+
+// bodies are the faults of pieces as they lie in space.
+var bodies = []row{
+	{"fastener-without-wood", "Fasteners of a piece go past the wood, or into the air or sheathing beside it: they hold nothing, and nothing is counted for them.", "Move the piece to where there is wood behind it, add blocking, or take a smaller item."},
 }
 
 // loads are the faults of the load path.
@@ -47,6 +53,18 @@ var loads = []row{
 	{"rafter-without-support", "Roof members without a bearing have uplift with no load path.", "Give them a wall or beam to bear on."},
 	{"ridge-without-support", "A ridge beam carries uplift, and nothing under it resists it.", "Put a wall or post under the ends of the ridge beam."},
 	{"no-shear-wall", "No sheathed segment resists the wind along one axis of a level.", "Mark segments with [[wall.shear]]."},
+}
+
+// saltAir are what salt air and treated wood have to tell.
+var saltAir = []row{
+	{"no-shore", "The plan does not say how far salt water is.", "Add shore to [site]."},
+	{"no-salt-material", "There is steel in a class of places for which the engineer's material is a blank.", "Add what the engineer takes to [salt]."},
+	{"no-coating", "The coating of an item's steel, fasteners or rod is a blank.", "Add coating to the item, coating to its nails, rod_coating to a hold-down or post base, nailing to [salt]."},
+	{"coating-falls-short", "A coating is none of those that the engineer takes in the class of place where the piece is, nor a heavier one of its kind.", "Take another, or have the engineer add it."},
+	{"two-metals", "Unlike metals meet: a piece and its own fasteners or rod, or two pieces at one joint.", "Take one metal."},
+	{"not-for-treated-wood", "A fastener or a connector outdoors has a coating that the code does not take in treated wood.", "Take one that it does, or say in [[treated]] what the wood is."},
+	{"idle-treated", "A [[treated]] speaks of members that the house has not.", "Correct it, or take it out."},
+	{"idle-salt-override", "An override of the class of places meets no joint that has a piece.", "Correct it, or take it out."},
 }
 
 // drawing are the faults of sheets.

@@ -179,7 +179,8 @@ func (f *roofFrame) jointsAt(l *roofLine, host string) {
 			here = append(here, r)
 		}
 	}
-	slices.SortStableFunc(here, func(a, b *roofRafter) int { return cmp.Compare(l.u(a.run.High), l.u(b.run.High)) })
+	at := func(r *roofRafter) float64 { return math.Round(l.u(r.run.High) * 1000) } // what meets at one point keeps its order wherever the house stands
+	slices.SortStableFunc(here, func(a, b *roofRafter) int { return cmp.Compare(at(a), at(b)) })
 	done := map[*roofRafter]bool{}
 	for i, a := range here {
 		if done[a] {

@@ -151,6 +151,6 @@ func (v *checker) fastener(f *plan.Fasteners) {
 		v.add(plan.Error, "unknown-nail", err.Error(), `write it as "8d common", "10d x 1 1/2" or "0.148 x 1 1/2"`)
 	}
 	f.Diameter, f.Length = n.Diameter, n.Length
-	f.Parts = max(f.Parts, 1)
+	f.Parts, n.Coating = max(f.Parts, 1), f.Coating
 	v.it.Nails = append(v.it.Nails, n)
 }

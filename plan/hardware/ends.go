@@ -72,7 +72,7 @@ func (k *Kind) places() int {
 // the member held; see EndsOn.
 func (it *Item) Ends() (out []End) {
 	for i, f := range it.Fasteners {
-		e := End{Fasteners: f, Role: roleOf(f.Part), Size: Nail{Name: f.Nail, Diameter: f.Diameter, Length: f.Length}}
+		e := End{Fasteners: f, Role: roleOf(f.Part), Size: Nail{Name: f.Nail, Diameter: f.Diameter, Length: f.Length, Coating: f.Coating}}
 		if i < len(it.Nails) {
 			e.Size = it.Nails[i]
 		}

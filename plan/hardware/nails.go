@@ -11,6 +11,7 @@ type Nail struct {
 	Name     string  // as the plan writes it
 	Diameter float64 // in
 	Length   float64 // in; 0 for a bolt whose length the wood decides
+	Coating  plan.Coating
 }
 
 // Bolt tells whether the fastener is a bolt, rod or screw: bought by the

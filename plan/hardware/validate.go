@@ -187,6 +187,9 @@ func (v *checker) rods() {
 	if it.Kind.Shape == Rod && it.Length <= 0 {
 		v.fault("rod-without-length", "an "+string(it.Kind.Name)+" without a length", `add length = "12in"`)
 	}
+	if it.Kind.Shape == Rod && it.Coating != "" && !slices.Contains(plan.FastenerCoatings, it.Coating) {
+		v.fault("sheet-coating", fmt.Sprintf("%s is zinc on sheet steel, not on an %s", it.Coating, it.Kind.Name), "use one of "+strings.Join(plan.Words(plan.FastenerCoatings), ", "))
+	}
 	if it.Washer > 0 && it.Rod > 0 && it.Washer <= it.Rod {
 		v.fault("washer-too-small", fmt.Sprintf("a washer of %s on a rod of %s", length.Feet(it.Washer), length.Feet(it.Rod)), "take a washer wider than the rod")
 	}

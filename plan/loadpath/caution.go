@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -27,6 +28,9 @@ func assumptions(a *analysis) []string {
 		nailsAssumed(a),
 		pliesAssumed(a),
 	)
+	if slices.ContainsFunc(p.Items, stainless) {
+		out = append(out, "Stainless straps are taken at Fy 30 ksi (from memory) and an Fu no higher than that of A653 Gr 33; smooth stainless nails draw out by NDS 2018 equation 12.2-4 (transcribed), and across their shanks are taken as of low carbon steel.")
+	}
 	for _, s := range p.Site.Assumed {
 		out = append(out, "Site: "+s.String()+", not in the plan.")
 	}
@@ -67,6 +71,11 @@ func soffitText(a *analysis) string {
 		parts = append(parts, "directional: 0.8 G qh, ASCE 7-16 27.3.3, transcribed")
 	}
 	return strings.Join(parts, "; ")
+}
+
+// stainless tells whether an item or its fasteners are of stainless steel.
+func stainless(it *plan.Item) bool {
+	return it.Coating.Stainless() || slices.ContainsFunc(it.Fasteners, func(f plan.Fasteners) bool { return f.Coating.Stainless() })
 }
 
 // unchecked lists what was not looked at.

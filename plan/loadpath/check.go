@@ -40,6 +40,7 @@ func Checks() []*Check {
 		{soleCheck, "Bottom plates to floors", "shear of each sheathed segment through the ordered nails of its bottom plate into the floor", soleShear},
 		{nailingCheck, "Members that nails alone hold down", "uplift of each member that no fastener of a piece and no rod ties on down, and that ordered nailing does: jacks to kings, headers to kings, bottom plates to floors; toe-nails hold nothing, nor do nails drawn out of end grain", nailUplift},
 		{liftCheck, "Members that nothing holds down", "the house pulled up by its roof: each member that uplift reaches and that no fastener, rod, wrap or ordered nailing ties to what is below, down to piles and concrete; weight and bearing hold nothing here", liftTest},
+		{twistCheck, "What keeps the house from twisting", "level force from the deck to the plates of each shear wall line, along them to its segments, down to their ends and bottom plates, and on to the wall, girder or concrete below: each place where no fastener, rod or member hands it on", twist},
 	}
 }
 

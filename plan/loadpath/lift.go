@@ -14,18 +14,34 @@ import (
 // liftCheck is the ID of the lift test.
 const liftCheck = "lift"
 
-// liftGraph is the house as the lift test sees it: members, and what takes
-// tension between them: steel, and nails where no steel leads on. Each nailing
-// here has its link in the check of nails.
-func (a *analysis) liftGraph() *lift.Graph {
-	return lift.New(a.house.Members, append(a.steel.Ties(), nailEdges(a.flow.used())...))
+// LiftTest is what the lift test took and what it found.
+type LiftTest struct {
+	Ties   []lift.Tie        // all that takes tension between members
+	Lifted []*framing.Member // what uplift reaches, in the order of the house
+	Gaps   []lift.Gap
 }
 
-// liftTest pulls the house up by its roof: every member that uplift reaches and
-// that no tie holds to the ground is a gap, whether or not any other check
-// knows its kind of joint.
+// Lift returns the lift test; nil where loads are missing.
+func (r *Report) Lift() *LiftTest {
+	if r.work == nil {
+		return nil
+	}
+	return r.work.lift()
+}
+
+// lift pulls the house up by its roof. What takes tension is steel, and nails
+// where no steel leads on: each nailing here has its link in the check of nails.
+func (a *analysis) lift() *LiftTest {
+	t := &LiftTest{Ties: append(a.steel.Ties(), nailEdges(a.flow.used())...), Lifted: a.lifted()}
+	t.Gaps = lift.New(a.house.Members, t.Ties).Gaps(t.Lifted)
+	return t
+}
+
+// liftTest is the check of what the lift test finds: every member that uplift
+// reaches and that no tie holds to the ground is a gap, whether or not any
+// other check knows its kind of joint.
 func liftTest(c *Check, a *analysis) (out []*Link) {
-	for _, gap := range a.liftGraph().Gaps(a.lifted()) {
+	for _, gap := range a.lift().Gaps {
 		out = append(out, a.liftLink(c, gap))
 	}
 	return out

@@ -20,18 +20,18 @@ func rimsHeld(t *testing.T, only ...plan.Connection) (*analysis, *nailFlow) {
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
 	require.NoError(t, err)
-	pl, ds := Furnish("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	r, ds := Furnish("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors(), "%v", ds)
 	var kept []*plan.NailLine
-	for _, l := range pl.House.Plan.Nailing {
+	for _, l := range r.House.Plan.Nailing {
 		for _, c := range only {
 			if l.At == c {
 				kept = append(kept, l)
 			}
 		}
 	}
-	pl.House.Plan.Nailing = kept
-	a := analyze(pl)
+	r.House.Plan.Nailing = kept
+	a := analyze(r)
 	ties := a.steel.Ties()
 	for _, m := range a.house.Members {
 		if m.Role == plan.Rim {

@@ -1,5 +1,5 @@
 // Package pipeline runs a plan through its stages in the one order they have:
-// read, frame, furnish with hardware, count, work out the load path, cut the
+// read, frame, furnish with hardware, count, look at salt, work out the load path, cut the
 // lumber. Source text flows in; a Result and every diagnostic of every stage
 // flow out. Load path and lumber list are worked out when they are first asked
 // for, since most that reads a plan wants neither. It decides nothing itself.
@@ -16,7 +16,9 @@ import (
 	"galewright/plan/lumber"
 	"galewright/plan/placement"
 	"galewright/plan/read"
+	"galewright/plan/salt"
 	"galewright/plan/schedule"
+	"galewright/plan/steel"
 )
 
 // Result is a plan with all that follows from it. A stage that could not run
@@ -30,6 +32,7 @@ type Result struct {
 
 	loads  func() (*loadpath.Report, plan.Diagnostics)
 	lumber func() *lumber.Cut
+	Salt   *salt.Report
 	file   string
 	src    []byte // nil of a plan that was not read from text
 }
@@ -104,9 +107,12 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	placed, more := placement.Place(house, catalog)
 	faults = append(faults, more...)
 	r.Placement = placed
+	faults = append(faults, steel.New(placed).Faults()...)
 	if !faults.Errors() {
 		r.Schedule = schedule.New(placed)
 		faults = append(faults, r.Schedule.Nailing.Faults()...)
+		r.Salt, more = salt.Run(steel.New(placed))
+		faults = append(faults, more...)
 	}
 	return faults
 }

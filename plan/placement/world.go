@@ -62,11 +62,13 @@ func newWorld(h *framing.House) *world {
 	return w
 }
 
+// sign tells which of two places comes first by their distance, in; the last
+// bits of a float tell nothing.
 func sign(d float64) int {
 	switch {
-	case d < 0:
+	case d < -geom.Eps:
 		return -1
-	case d > 0:
+	case d > geom.Eps:
 		return 1
 	}
 	return 0

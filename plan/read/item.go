@@ -46,7 +46,8 @@ var itemKeys = []binding[itemDraft]{
 		}
 	}),
 	textKey("grade", `"A653 SS Gr 33"`, "grade of the steel", func(d *itemDraft) *string { return &d.Grade }),
-	textKey("coating", `"G185"`, "coating", func(d *itemDraft) *string { return &d.Coating }),
+	coatingKey("coating", `"G185"`, plan.Coatings, "coating of its steel; of a bolt or rod, of nut and washer too", func(d *itemDraft) *plan.Coating { return &d.Coating }),
+	coatingKey("rod_coating", `"hot-dip zinc"`, plan.FastenerCoatings, "coating of the rod of a hold-down or post base, with its nuts and washers", func(d *itemDraft) *plan.Coating { return &d.RodCoating }),
 	custom("nails", "table or tables", `{ type = "10d x 1 1/2", each_end = 9 }`, "its fasteners; an array of tables when there are several kinds",
 		readNails),
 	lengthKey("lap", `"18in"`, "wanted on each member", func(d *itemDraft) *float64 { return &d.Lap }),
@@ -141,6 +142,7 @@ func nailBindings() []binding[nailDraft] {
 		}))
 	}
 	return append(keys,
+		coatingKey("coating", `"hot-dip zinc"`, plan.FastenerCoatings, "coating of the fasteners; left out it is a blank, and not that of the item", func(d *nailDraft) *plan.Coating { return &d.Coating }),
 		flagKey("hand_only", "driven by hand, not by a gun", func(d *nailDraft) *bool { return &d.HandOnly }),
 		wholeKey("rows", "2", 1, 10, "rows of holes", func(d *nailDraft) *int { return &d.Rows }),
 		sizeKey("spacing", `"2in"`, "between fasteners along a row", func(d *nailDraft) *float64 { return &d.Spacing }),

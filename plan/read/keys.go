@@ -73,6 +73,13 @@ func choiceKey[T any, W ~string](name string, list []W, doc string, at func(*T) 
 	return field(name, "word", `"`+string(list[0])+`"`, doc, get, at).words(plan.Words(list))
 }
 
+// coatingKey is choiceKey for a coating, with an example of its own.
+func coatingKey[T any](name, example string, list []plan.Coating, doc string, at func(*T) *plan.Coating) binding[T] {
+	b := choiceKey(name, list, doc, at)
+	b.Example = name + " = " + example
+	return b
+}
+
 // jointKey reads one of the kinds of joints that the table has.
 func jointKey[T any](name string, at func(*T) *plan.JointKind) binding[T] {
 	get := func(v value) (plan.JointKind, bool) { return choice(v, plan.JointKinds()) }
@@ -221,8 +228,8 @@ func Keys() []Key {
 		of("project", projectKeys), of("site", siteKeys),
 		of("level", levelKeys), of("wall", wallKeys), of("wall.start", endKeys), of("wall.opening", openingKeys), of("wall.shear", shearKeys),
 		of("roof", roofKeys), of("foundation", foundationKeys), of("girder", girderKeys), of("porch", porchKeys),
-		of("lumber", lumberKeys), of("loads", loadsKeys), of("loads.dead", deadKeys), of("item", itemKeys), of("item.nails", nailKeys), of("item.loads", loadKeys),
 		of("nailing", nailingKeys()), of("nailing.connection", nailLineKeys),
+		of("lumber", lumberKeys), of("loads", loadsKeys), of("loads.dead", deadKeys), of("salt", saltKeys), of("salt.override", saltPlaceKeys), of("treated", treatedKeys), of("item", itemKeys), of("item.nails", nailKeys), of("item.loads", loadKeys),
 		of("rule", ruleKeys), of("rule.where", whereKeys), of("place", placeKeys),
 	)
 }

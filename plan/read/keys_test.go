@@ -16,6 +16,7 @@ import (
 // headers open each table of read.Keys in an otherwise empty file.
 var headers = map[string]string{
 	"": "", "project": "[project]", "site": "[site]", "foundation": "[foundation]", "lumber": "[lumber]", "loads": "[loads]", "loads.dead": "[[loads.dead]]",
+	"salt": "[salt]", "salt.override": "[salt]\n[[salt.override]]", "treated": "[[treated]]",
 	"level": "[[level]]", "wall": "[[wall]]", "wall.start": "[[wall]]\n[wall.start]", "wall.opening": "[[wall]]\n[[wall.opening]]",
 	"wall.shear": "[[wall]]\n[[wall.shear]]", "roof": "[[roof]]", "girder": "[[girder]]", "porch": "[[porch]]", "item": "[[item]]",
 	"item.nails": "[[item]]\n[item.nails]", "item.loads": "[[item]]\n[item.loads]", "rule": "[[rule]]",
@@ -28,7 +29,7 @@ var headers = map[string]string{
 func complaint(ds plan.Diagnostics, line int) (out []string) {
 	for _, d := range ds {
 		if d.Pos.Line == line && d.Severity == plan.Error && !strings.HasPrefix(string(d.Code), "unknown-level") && !strings.HasPrefix(string(d.Code), "unknown-mark") &&
-			!regexp.MustCompile("^unknown-(wall|roof|girder|porch)$|^missing-key$|^off-member$|^idle-key$|^nothing-to-override$|^empty-").MatchString(string(d.Code)) {
+			!regexp.MustCompile("^unknown-(wall|roof|girder|porch|host)$|^missing-key$|^off-member$|^idle-key$|^nothing-to-override$|^empty-").MatchString(string(d.Code)) {
 			out = append(out, d.String())
 		}
 	}

@@ -94,6 +94,11 @@ func roofNames(p *plan.Plan) []string {
 	return namesIn(p.Roofs, func(r *plan.Roof) string { return r.Name })
 }
 
+// hostNames are the names of all that joints stand on.
+func hostNames(p *plan.Plan) []string {
+	return slices.Concat(wallNames(p), roofNames(p), girderNames(p), porchNames(p))
+}
+
 func girderNames(p *plan.Plan) []string {
 	return namesIn(p.Girders, func(g *plan.Girder) string { return g.Name })
 }

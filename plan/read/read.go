@@ -72,6 +72,9 @@ func rootKeys() []binding[plan.Plan] {
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
 		nailingKey(),
+		tableKey("salt", "[salt]", "salt air: how the house is closed, and the engineer's materials for each class of place", saltKeys,
+			func(p *plan.Plan) *plan.Salt { return &p.Salt }),
+		tablesKey("treated", "what members are treated with, beyond sill plates, piles, girders over open piles and porches", readTreated),
 		custom("catalog", "texts", `"hardware.toml"`, "files of [[item]]s, relative to the plan", readCatalogs),
 		tablesKey("item", "the catalog: one piece of hardware each", readItems),
 		tablesKey("rule", "what goes at which joints; a later rule overrides an earlier one of the same purpose", readRules),
@@ -108,6 +111,8 @@ func setPos(t any, p plan.Pos) {
 	case *plan.LumberYard:
 		t.Pos = p
 	case *plan.Loads:
+		t.Pos = p
+	case *plan.Salt:
 		t.Pos = p
 	}
 }

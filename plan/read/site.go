@@ -22,7 +22,22 @@ var siteKeys = []binding[plan.Site]{
 			s.Elevation = in / 12
 		}
 	}).or("0'", `"0'"`),
+	field("shore", "distance", `"1800 ft"`, "distance of salt water, in ft, mi, m or km; left out, it is reported as a blank",
+		value.distance, func(s *plan.Site) *float64 { return &s.Shore }),
 }
+
+// distance reads a distance of more than 0, ft.
+func (v value) distance() (float64, bool) {
+	ft, ok := v.quantity(distances)
+	if ok && ft <= 0 {
+		v.bad("out-of-range", "", "must be more than 0")
+	}
+	return ft, ok && ft > 0
+}
+
+// distances are the units of a distance, in ft: 1 mile = 5,280 ft and 1 ft =
+// 0.3048 m exactly.
+var distances = []unit{{"ft", 1}, {"mi", 5280}, {"m", 1 / 0.3048}, {"km", 1000 / 0.3048}}
 
 // assume notes which keys of the site the plan left out.
 func assume(s *plan.Site, given func(key string) bool) {

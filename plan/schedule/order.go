@@ -14,17 +14,18 @@ import (
 
 // OrderRow is one line of the order list.
 type OrderRow struct {
-	Section string  // "pieces", "coil", "nails", "screws", "bolts", "rods", "nuts", "washers", "panels", "hours"
-	Number  int     // of the legend; 0 when it is none of its lines
-	Name    string  // what to ask for
-	Detail  string  // size, or how it is driven
-	Count   int     // what the sheets show
-	Spare   int     // what to have with the spare added
-	Order   float64 // how much to buy, in Unit
-	Unit    string  // "each", "lb", "roll", "panel", "hours"
-	Packs   int     // 0 when it is not packed
-	Pack    string  // what one pack holds
-	Source  string  // of a number that is not a count
+	Section string       // "pieces", "coil", "nails", "screws", "bolts", "rods", "nuts", "washers", "panels", "hours"
+	Number  int          // of the legend; 0 when it is none of its lines
+	Name    string       // what to ask for
+	Detail  string       // size, or how it is driven
+	Coating plan.Coating // "" where the plan gives none, or it has none
+	Count   int          // what the sheets show
+	Spare   int          // what to have with the spare added
+	Order   float64      // how much to buy, in Unit
+	Unit    string       // "each", "lb", "roll", "panel", "hours"
+	Packs   int          // 0 when it is not packed
+	Pack    string       // what one pack holds
+	Source  string       // of a number that is not a count
 }
 
 // Buy says how much to buy: "15.4 lb, 4 boxes of 5 lb", "34 panels".
@@ -82,7 +83,7 @@ func (s *Schedule) orderPieces(spare float64) (out []OrderRow) {
 			continue
 		}
 		n := len(l.Pieces) * max(l.Item.Bodies, 1)
-		r := OrderRow{Section: "pieces", Number: l.Number, Name: l.Item.Mark, Detail: Size(l.Item), Count: n, Spare: more(n, spare), Unit: "each"}
+		r := OrderRow{Section: "pieces", Number: l.Number, Name: l.Item.Mark, Detail: Size(l.Item), Coating: l.Item.Coating, Count: n, Spare: more(n, spare), Unit: "each"}
 		if l.Item.Bodies > 1 {
 			r.Detail += fmt.Sprintf(", %d bodies each", l.Item.Bodies)
 		}
@@ -115,7 +116,7 @@ func coilRow(l *Line, spare float64) OrderRow {
 		total += c
 	}
 	return OrderRow{
-		Section: "coil", Number: l.Number, Name: l.Item.Mark, Detail: fmt.Sprintf("%s of strap, %s", length.Feet(total), Size(l.Item)),
+		Section: "coil", Number: l.Number, Name: l.Item.Mark, Coating: l.Item.Coating, Detail: fmt.Sprintf("%s of strap, %s", length.Feet(total), Size(l.Item)),
 		Count: n, Spare: len(cuts), Order: float64(len(rolls)), Unit: "roll", Packs: len(rolls), Pack: "roll of " + length.Feet(l.Item.Coil),
 		Source: fmt.Sprintf("cut longest first, best fit; at least %d needed however they are cut", bound),
 	}
@@ -130,7 +131,9 @@ func (s *Schedule) allNails() []NailCount {
 	}
 	for _, h := range s.Sheathing {
 		if h.Nails > 0 && h.Nail.Diameter > 0 {
-			t.add(h.Nail, false, h.Nails)
+			n := h.Nail
+			n.Coating = s.Placement.House.Plan.Salt.Nailing
+			t.add(n, false, h.Nails)
 		}
 	}
 	for _, l := range s.Nailing.Lines {
@@ -139,14 +142,14 @@ func (s *Schedule) allNails() []NailCount {
 		}
 	}
 	slices.SortStableFunc(t.list, func(a, b NailCount) int {
-		return cmp.Or(cmp.Compare(a.Size.Diameter, b.Size.Diameter), cmp.Compare(a.Size.Length, b.Size.Length))
+		return cmp.Or(cmp.Compare(a.Size.Diameter, b.Size.Diameter), cmp.Compare(a.Size.Length, b.Size.Length), cmp.Compare(a.Size.Coating, b.Size.Coating))
 	})
 	return t.list
 }
 
 func (s *Schedule) orderNails(spare float64) (out []OrderRow) {
 	for _, n := range s.allNails() {
-		r := OrderRow{Section: "nails", Name: n.Nail, Detail: "by hand or gun", Count: n.Count, Spare: more(n.Count, spare), Unit: "lb"}
+		r := OrderRow{Section: "nails", Name: n.Nail, Detail: "by hand or gun", Coating: n.Size.Coating, Count: n.Count, Spare: more(n.Count, spare), Unit: "lb"}
 		if n.Hand {
 			r.Detail = "by hand only"
 		}
@@ -173,38 +176,54 @@ func threaded(n hardware.Nail) string {
 	return "bolts"
 }
 
+// rod is a size of rod with its coating; long is its length, or the side of a
+// washer.
+type rod struct {
+	diameter, long float64
+	coating        plan.Coating
+}
+
+// coatingOf returns the coating of an item's rod, nuts and washers.
+func coatingOf(it *hardware.Item) plan.Coating {
+	if it.Kind.Shape == hardware.Rod {
+		return it.Coating
+	}
+	return it.RodCoating
+}
+
 // orderRods lists the rods of pairs and hold-downs cut to length, and the nuts
 // and washers of all rods and bolts.
 func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
-	type rod struct{ diameter, long float64 }
-	rods, nuts, washers := map[rod]int{}, map[float64]int{}, map[rod]int{}
+	rods, nuts, washers := map[rod]int{}, map[rod]int{}, map[rod]int{}
 	for _, l := range s.Lines {
-		it := l.Item
+		it, c := l.Item, coatingOf(l.Item)
 		for _, p := range l.Pieces {
 			ends := rodEnds(it, p.Cut)
 			if ends == 0 {
 				continue
 			}
 			if p.Cut > 0 {
-				rods[rod{it.Rod, math.Ceil(p.Cut - 1e-9)}]++
+				rods[rod{it.Rod, math.Ceil(p.Cut - 1e-9), c}]++
 			}
-			nuts[it.Rod] += ends
-			washers[rod{it.Rod, it.Washer}] += ends
+			nuts[rod{it.Rod, 0, c}] += ends
+			washers[rod{it.Rod, it.Washer, c}] += ends
 		}
 	}
-	order := func(a, b rod) int { return cmp.Or(cmp.Compare(a.diameter, b.diameter), cmp.Compare(a.long, b.long)) }
-	for _, k := range sorted(rods, order) {
-		out = append(out, hardwareRow("rods", fmt.Sprintf("%s threaded rod", length.Feet(k.diameter)), length.Feet(k.long)+" long", rods[k], 0))
+	order := func(a, b rod) int {
+		return cmp.Or(cmp.Compare(a.diameter, b.diameter), cmp.Compare(a.long, b.long), cmp.Compare(a.coating, b.coating))
 	}
-	for _, k := range sorted(nuts, func(a, b float64) int { return cmp.Compare(a, b) }) {
-		out = append(out, hardwareRow("nuts", fmt.Sprintf("nut for %s rod", length.Feet(k)), "", nuts[k], spare))
+	for _, k := range sorted(rods, order) {
+		out = append(out, k.row("rods", fmt.Sprintf("%s threaded rod", length.Feet(k.diameter)), length.Feet(k.long)+" long", rods[k], 0))
+	}
+	for _, k := range sorted(nuts, order) {
+		out = append(out, k.row("nuts", fmt.Sprintf("nut for %s rod", length.Feet(k.diameter)), "", nuts[k], spare))
 	}
 	for _, k := range sorted(washers, order) {
 		detail := "cut washer"
 		if k.long > 0 {
 			detail = fmt.Sprintf("%s square plate", length.Feet(k.long))
 		}
-		out = append(out, hardwareRow("washers", fmt.Sprintf("washer for %s rod", length.Feet(k.diameter)), detail, washers[k], spare))
+		out = append(out, k.row("washers", fmt.Sprintf("washer for %s rod", length.Feet(k.diameter)), detail, washers[k], spare))
 	}
 	return out
 }
@@ -220,9 +239,9 @@ func rodEnds(it *hardware.Item, cut float64) int {
 	return 1
 }
 
-func hardwareRow(section, name, detail string, n int, spare float64) OrderRow {
+func (k rod) row(section, name, detail string, n int, spare float64) OrderRow {
 	m := more(n, spare)
-	return OrderRow{Section: section, Name: name, Detail: detail, Count: n, Spare: m, Order: float64(m), Unit: "each"}
+	return OrderRow{Section: section, Name: name, Detail: detail, Coating: k.coating, Count: n, Spare: m, Order: float64(m), Unit: "each"}
 }
 
 // sorted returns the keys of m in order.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 	"galewright/plan/nailing"
@@ -77,7 +78,7 @@ func (s *Schedule) Pieces() int { return len(s.Placement.Pieces) }
 // between members not among them.
 func (s *Schedule) Nails() []NailCount { return nails(s.Placement.Pieces) }
 
-// nails adds up the fasteners of pieces by size and by how they are driven,
+// nails adds up the fasteners of pieces by size, coating and how they are driven,
 // in the order they first come.
 func nails(pieces []*placement.Piece) []NailCount {
 	var t tally
@@ -89,7 +90,7 @@ func nails(pieces []*placement.Piece) []NailCount {
 	return t.list
 }
 
-// tally adds up fasteners of one size and way of driving.
+// tally adds up fasteners of one size, coating and way of driving.
 type tally struct {
 	list []NailCount
 	at   map[nailKey]int
@@ -98,10 +99,11 @@ type tally struct {
 type nailKey struct {
 	diameter, length float64
 	bolt, hand       bool
+	coating          plan.Coating
 }
 
 func (t *tally) add(n hardware.Nail, hand bool, count int) {
-	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand}
+	k := nailKey{n.Diameter, n.Length, n.Bolt(), hand, n.Coating}
 	i, ok := t.at[k]
 	if !ok {
 		if t.at == nil {

@@ -31,7 +31,7 @@ func small(t require.TestingT) *Schedule {
 	items := []*plan.Item{
 		{Mark: "unused", Kind: "clip", Fasteners: nails(3, false)},
 		{Mark: "hold-down-pair", Kind: "hold-down pair", Length: 10.625, Rod: .625, Standoff: 1.5, Center: 1.4375, Washer: 2, Fasteners: nails(10, true)},
-		{Mark: "wall-strap", Kind: "strap", Length: 36, Width: 1.375, Gauge: "19", Pack: 4, Minutes: 3, Fasteners: nails(9, false)},
+		{Mark: "wall-strap", Kind: "strap", Length: 36, Width: 1.375, Gauge: "19", Coating: plan.G185, Pack: 4, Minutes: 3, Fasteners: nails(9, false)},
 		{Mark: "coil", Kind: "coil strap", Length: 30, Width: 1.375, Gauge: "19", Coil: 70, Fasteners: nails(6, false)},
 	}
 	c, ds := hardware.New(items)
@@ -304,15 +304,15 @@ func TestCSVIsPlainAndStable(t *testing.T) {
 	require.NoError(t, Count(&b, s, "wall", "csv"))
 	rows, err := csv.NewReader(bytes.NewReader(b.Bytes())).ReadAll()
 	require.NoError(t, err)
-	assert.Equal(t, []string{"wall", "number", "mark", "kind", "size", "phase", "pieces", "fastener", "driven", "fasteners", "caution"}, rows[0])
-	assert.Equal(t, []string{"1S", "2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "4", "10d x 1 1/2 (0.148 x 1 1/2)", "any", "72", plan.Caution}, rows[1])
+	assert.Equal(t, []string{"wall", "number", "mark", "kind", "size", "phase", "pieces", "fastener", "driven", "fasteners", "coating", "fastener_coating", "caution"}, rows[0])
+	assert.Equal(t, []string{"1S", "2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "4", "10d x 1 1/2 (0.148 x 1 1/2)", "any", "72", "G185", "", plan.Caution}, rows[1])
 	assert.Len(t, rows, 5)
 
 	b.Reset()
 	require.NoError(t, Order(&b, s, 0.05, "csv"))
 	rows, err = csv.NewReader(&b).ReadAll()
 	require.NoError(t, err)
-	assert.Equal(t, []string{"section", "number", "name", "detail", "count", "with_spare", "order", "unit", "packs", "pack", "source", "caution"}, rows[0])
+	assert.Equal(t, []string{"section", "number", "name", "detail", "count", "with_spare", "order", "unit", "packs", "pack", "source", "coating", "caution"}, rows[0])
 	for _, r := range rows[1:] {
 		assert.Equal(t, plan.Caution, r[len(r)-1])
 	}

@@ -69,12 +69,12 @@ func TestShedCountedByHand(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, schedule.Order(&b, s, 0.05, "csv"))
 	assert.Equal(t, strings.Join([]string{
-		"section,number,name,detail,count,with_spare,order,unit,packs,pack,source,caution",
-		"pieces,1,eave-clip,17 ga,20,21,21,each,0,,,!",
-		`pieces,2,sill-bolt,"1'-0"" x 1/2"" rod",18,19,19,each,0,,,!`,
-		`nails,0,8d x 1 1/2 (0.131 x 1 1/2),by hand or gun,220,231,1.4,lb,1,box of 5 lb,"165 per lb: computed: shank at 0.2836 lb/in3, 5% for the head",!`,
-		`nuts,0,"nut for 1/2"" rod",,18,19,19,each,0,,,!`,
-		`washers,0,"washer for 1/2"" rod","3"" square plate",18,19,19,each,0,,,!`, "",
+		"section,number,name,detail,count,with_spare,order,unit,packs,pack,source,coating,caution",
+		"pieces,1,eave-clip,17 ga,20,21,21,each,0,,,G185,!",
+		`pieces,2,sill-bolt,"1'-0"" x 1/2"" rod",18,19,19,each,0,,,hot-dip zinc,!`,
+		`nails,0,8d x 1 1/2 (0.131 x 1 1/2),by hand or gun,220,231,1.4,lb,1,box of 5 lb,"165 per lb: computed: shank at 0.2836 lb/in3, 5% for the head",hot-dip zinc,!`,
+		`nuts,0,"nut for 1/2"" rod",,18,19,19,each,0,,,hot-dip zinc,!`,
+		`washers,0,"washer for 1/2"" rod","3"" square plate",18,19,19,each,0,,,hot-dip zinc,!`, "",
 	}, "\r\n"), strings.ReplaceAll(b.String(), `,"`+plan.Caution+`"`, ",!"))
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -38,14 +39,14 @@ func TestCountTableByWall(t *testing.T) {
 	// The heading of a wall stands once over its items; pieces and nails as in
 	// small: 4 x 18 = 72, 2 x 20 = 40, 2 x 18 = 36, 3 x 12 = 36.
 	assert.Equal(t, [][]string{
-		{"no.", "mark", "kind", "size", "install", "pieces", "fasteners"},
+		{"no.", "mark", "kind", "size", "coating", "install", "pieces", "fasteners"},
 		{"wall 1S"},
-		{"2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "4", "72 10d x 1 1/2 (0.148 x 1 1/2)"},
+		{"2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "G185", "before sheathing", "4", "72 10d x 1 1/2 (0.148 x 1 1/2), coating blank"},
 		{"wall 2S"},
-		{"1", "hold-down-pair", "hold-down pair", `10 5/8" x 5/8" rod`, "inside", "2", "40 10d x 1 1/2 (0.148 x 1 1/2), by hand only"},
-		{"2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "before sheathing", "2", "36 10d x 1 1/2 (0.148 x 1 1/2)"},
+		{"1", "hold-down-pair", "hold-down pair", `10 5/8" x 5/8" rod`, "blank", "inside", "2", "40 10d x 1 1/2 (0.148 x 1 1/2), coating blank, by hand only"},
+		{"2", "wall-strap", "strap", `3'-0" x 1 3/8" x 19 ga`, "G185", "before sheathing", "2", "36 10d x 1 1/2 (0.148 x 1 1/2), coating blank"},
 		{"roof main"},
-		{"3", "coil", "coil strap", `2'-6" x 1 3/8" x 19 ga`, "before sheathing", "3", "36 10d x 1 1/2 (0.148 x 1 1/2)"},
+		{"3", "coil", "coil strap", `2'-6" x 1 3/8" x 19 ga`, "blank", "before sheathing", "3", "36 10d x 1 1/2 (0.148 x 1 1/2), coating blank"},
 		{"all", "11", "184"},
 	}, cells(b.String()))
 	b.Reset()
@@ -75,7 +76,7 @@ func uncautioned(t *testing.T, text string) string {
 // by hand, and one generic piece without nails.
 func twoNails(t *testing.T) *Schedule {
 	c, ds := hardware.New([]*plan.Item{
-		{Mark: "clip", Kind: "clip", Fasteners: []plan.Fasteners{{Part: "to stud", Nail: "8d common", Count: 5}, {Part: "to plate", Nail: "10d common", Count: 4, HandOnly: true}}},
+		{Mark: "clip", Kind: "clip", Fasteners: []plan.Fasteners{{Part: "to stud", Nail: "8d common", Count: 5, Coating: plan.HotDip}, {Part: "to plate", Nail: "10d common", Count: 4, HandOnly: true}}},
 		{Mark: "shim", Kind: "generic"},
 	})
 	require.Empty(t, ds)
@@ -90,18 +91,18 @@ func TestFurtherNailsHaveRowsWithoutPieces(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, Count(&b, twoNails(t), "item", "csv"))
 	assert.Equal(t, strings.Join([]string{
-		"number,mark,kind,size,phase,pieces,fastener,driven,fasteners",
-		"1,clip,clip,,before sheathing,1,8d common (0.131 x 2 1/2),any,5",
-		"1,clip,clip,,before sheathing,0,10d common (0.148 x 3),hand,4",
-		"2,shim,generic,,before sheathing,1,,,0", "",
+		"number,mark,kind,size,phase,pieces,fastener,driven,fasteners,coating,fastener_coating",
+		"1,clip,clip,,before sheathing,1,8d common (0.131 x 2 1/2),any,5,,hot-dip zinc",
+		"1,clip,clip,,before sheathing,0,10d common (0.148 x 3),hand,4,,",
+		"2,shim,generic,,before sheathing,1,,,0,,", "",
 	}, "\r\n"), uncautioned(t, b.String()))
 	b.Reset()
 	require.NoError(t, Count(&b, twoNails(t), "item", "table"))
 	assert.Equal(t, [][]string{
-		{"no.", "mark", "kind", "size", "install", "pieces", "fasteners"},
-		{"1", "clip", "clip", "before sheathing", "1", "5 8d common (0.131 x 2 1/2)"},
-		{"4 10d common (0.148 x 3), by hand only"},
-		{"2", "shim", "generic", "before sheathing", "1", "none"},
+		{"no.", "mark", "kind", "size", "coating", "install", "pieces", "fasteners"},
+		{"1", "clip", "clip", "blank", "before sheathing", "1", "5 8d common (0.131 x 2 1/2), hot-dip zinc"},
+		{"4 10d common (0.148 x 3), coating blank, by hand only"},
+		{"2", "shim", "generic", "blank", "before sheathing", "1", "none"},
 		{"all", "2", "9"},
 	}, cells(b.String()))
 	b.Reset()
@@ -113,7 +114,7 @@ func TestOrderTable(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, Order(&b, small(t), 0.10, "table"))
 	rows := cells(b.String())
-	assert.Equal(t, []string{"no.", "what", "detail", "count", "with 10%", "order", "packs", "source"}, rows[0])
+	assert.Equal(t, []string{"no.", "what", "detail", "coating", "count", "with 10%", "order", "packs", "source"}, rows[0])
 	var sections []string
 	for _, r := range rows[1:] {
 		if len(r) == 1 {
@@ -126,12 +127,12 @@ func TestOrderTable(t *testing.T) {
 		assert.Contains(t, key, "source ", "the key of the sources' grades follows")
 	}
 	// Numbers as worked out beside TestOrderList.
-	assert.Contains(t, rows, []string{"2", "wall-strap", `3'-0" x 1 3/8" x 19 ga`, "6", "7", "8 each", "2 packs of 4"})
-	assert.Contains(t, rows, []string{"1", "hold-down-pair", `10 5/8" x 5/8" rod, 2 bodies each`, "4", "5", "5 each"})
+	assert.Contains(t, rows, []string{"2", "wall-strap", `3'-0" x 1 3/8" x 19 ga`, "G185", "6", "7", "8 each", "2 packs of 4"})
+	assert.Contains(t, rows, []string{"1", "hold-down-pair", `10 5/8" x 5/8" rod, 2 bodies each`, "blank", "4", "5", "5 each"})
 	// Four cuts of 30 in are 120 in; 120 / 70 = 1.7, no cutting needs fewer than 2.
-	assert.Contains(t, rows, []string{"3", "coil", `10'-0" of strap, 2'-6" x 1 3/8" x 19 ga`, "3", "4", "2 rolls", `2 rolls of 5'-10"`, "cut longest first, best fit; at least 2 needed however they are cut"})
-	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate`, "4", "5", "5 each"})
-	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-11" long`, "2", "2", "2 each"})
+	assert.Contains(t, rows, []string{"3", "coil", `10'-0" of strap, 2'-6" x 1 3/8" x 19 ga`, "blank", "3", "4", "2 rolls", `2 rolls of 5'-10"`, "cut longest first, best fit; at least 2 needed however they are cut"})
+	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate`, "blank", "4", "5", "5 each"})
+	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-11" long`, "blank", "2", "2", "2 each"})
 	assert.Contains(t, rows, []string{"install inside", "without 2 pieces that have no minutes", "0", "0", "0 hours", "minutes from the catalog"})
 }
 
@@ -215,4 +216,28 @@ func TestNailsOfPanels(t *testing.T) {
 	assert.Equal(t, [2]int{2, 136}, [2]int{h.Panels, h.Nails})
 	assert.Zero(t, seg(48, 0, 12, false).Nails, "no spacing known, no nails counted")
 	assert.Zero(t, seg(48, 4, 0, false).Nails)
+}
+
+// One nail in two coatings is two lines of the order list, and so are nuts and
+// washers of one rod.
+func TestOrderKeepsCoatingsApart(t *testing.T) {
+	c, ds := hardware.New([]*plan.Item{
+		{Mark: "clip", Kind: plan.ClipItem, Coating: plan.G185, Fasteners: []plan.Fasteners{{Part: "each leg", Parts: 2, Nail: "8d common", Count: 5, Coating: plan.HotDip}}},
+		{Mark: "clip-outside", Kind: plan.ClipItem, Coating: plan.Stainless316, Fasteners: []plan.Fasteners{{Part: "each leg", Parts: 2, Nail: "8d common", Count: 5, Coating: plan.Stainless316}}},
+		{Mark: "bolt", Kind: plan.AnchorBoltItem, Length: 12, Rod: 0.625, Coating: plan.HotDip},
+		{Mark: "bolt-outside", Kind: plan.AnchorBoltItem, Length: 12, Rod: 0.625, Coating: plan.Stainless316},
+	})
+	require.Empty(t, ds)
+	p := &placement.Placement{House: &framing.House{Plan: &plan.Plan{}}, Catalog: c}
+	for _, it := range c.Items {
+		p.Pieces = append(p.Pieces, &placement.Piece{Item: it, Joint: &framing.Joint{Host: "1S"}, Rule: &plan.Rule{}})
+	}
+	got := map[string][]string{}
+	for _, r := range New(p).Orders(0) {
+		got[r.Section] = append(got[r.Section], fmt.Sprintf("%s, %s: %d", r.Name, r.Coating, r.Count))
+	}
+	assert.Equal(t, []string{"clip, G185: 1", "clip-outside, stainless 316: 1", "bolt, hot-dip zinc: 1", "bolt-outside, stainless 316: 1"}, got["pieces"])
+	assert.Equal(t, []string{"8d common (0.131 x 2 1/2), hot-dip zinc: 10", "8d common (0.131 x 2 1/2), stainless 316: 10"}, got["nails"])
+	assert.Equal(t, []string{`nut for 5/8" rod, hot-dip zinc: 1`, `nut for 5/8" rod, stainless 316: 1`}, got["nuts"])
+	assert.Len(t, got["washers"], 2)
 }

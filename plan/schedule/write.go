@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"cmp"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
@@ -83,6 +84,8 @@ var countColumns = []column[countRow]{
 		return "any"
 	}},
 	{"fasteners", func(r countRow) any { return r.nail.Count }},
+	{"coating", func(r countRow) any { return string(r.line.Item.Coating) }},
+	{"fastener_coating", func(r countRow) any { return string(r.nail.Size.Coating) }},
 }
 
 // cautionColumn is the last column of every CSV, the same text in every row:
@@ -163,6 +166,7 @@ var orderColumns = []column[OrderRow]{
 	{"packs", func(r OrderRow) any { return r.Packs }},
 	{"pack", func(r OrderRow) any { return r.Pack }},
 	{"source", func(r OrderRow) any { return r.Source }},
+	{"coating", func(r OrderRow) any { return string(r.Coating) }},
 }
 
 // Order writes the order list of s with spare (0.05 is 5 percent).
@@ -270,16 +274,16 @@ func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
 		return err
 	}
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
-	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tinstall\tpieces\tfasteners")
+	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tcoating\tinstall\tpieces\tfasteners")
 	group := ""
 	for _, r := range rows {
 		if by != "item" && r.group != group {
 			group = r.group
-			fmt.Fprintf(t, "\t%s\t\t\t\t\t\n", s.groupWords(by, group))
+			fmt.Fprintf(t, "\t%s\t\t\t\t\t\t\n", s.groupWords(by, group))
 		}
-		left := fmt.Sprintf("%d\t%s\t%s\t%s\t%s\t%d", r.line.Number, r.line.Item.Mark, r.line.Item.Kind.Name, Size(r.line.Item), r.line.Item.Phase.Name, len(r.line.Pieces))
+		left := fmt.Sprintf("%d\t%s\t%s\t%s\t%s\t%s\t%d", r.line.Number, r.line.Item.Mark, r.line.Item.Kind.Name, Size(r.line.Item), cmp.Or(string(r.line.Item.Coating), blank), r.line.Item.Phase.Name, len(r.line.Pieces))
 		if !r.first {
-			left = "\t\t\t\t\t"
+			left = "\t\t\t\t\t\t"
 		}
 		fmt.Fprintf(t, "%s\t%s\n", left, nailText(r.nail))
 	}
@@ -287,7 +291,7 @@ func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
 	for _, n := range s.Nails() {
 		total += n.Count
 	}
-	fmt.Fprintf(t, "\tall\t\t\t\t%d\t%d\n", s.Pieces(), total)
+	fmt.Fprintf(t, "\tall\t\t\t\t\t%d\t%d\n", s.Pieces(), total)
 	return t.Flush()
 }
 
@@ -318,11 +322,34 @@ func nailText(n NailCount) string {
 			name = one + "s " + rest
 		}
 	}
-	s := fmt.Sprintf("%d %s", n.Count, name)
+	s := fmt.Sprintf("%d %s, %s", n.Count, name, cmp.Or(string(n.Size.Coating), "coating "+blank))
 	if n.Hand {
 		s += ", by hand only"
 	}
 	return s
+}
+
+// blank stands for a coating that the plan does not give.
+const blank = "blank"
+
+// coated are the sections of what has a coating.
+var coated = []string{"pieces", "coil", "nails", "screws", "bolts", "rods", "nuts", "washers"}
+
+// coating says what a row's coating is; "blank" where the plan does not.
+func (r OrderRow) coating() string {
+	if r.Coating == "" && slices.Contains(coated, r.Section) {
+		return blank
+	}
+	return string(r.Coating)
+}
+
+// Material says what a row's coating is, as a phrase of its own; "" of what
+// has none.
+func (r OrderRow) Material() string {
+	if s := r.coating(); s != blank {
+		return s
+	}
+	return "coating " + blank
 }
 
 // orderTable writes the order list for reading.
@@ -331,19 +358,19 @@ func orderTable(w io.Writer, rows []OrderRow, spare float64) error {
 		return err
 	}
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
-	fmt.Fprintf(t, "no.\twhat\tdetail\tcount\twith %s%%\torder\tpacks\tsource\n", number(spare*100))
+	fmt.Fprintf(t, "no.\twhat\tdetail\tcoating\tcount\twith %s%%\torder\tpacks\tsource\n", number(spare*100))
 	section, cited := "", ""
 	for _, r := range rows {
 		cited += r.Source + "\n"
 		if r.Section != section {
 			section = r.Section
-			fmt.Fprintf(t, "\t%s\t\t\t\t\t\t\n", section)
+			fmt.Fprintf(t, "\t%s\t\t\t\t\t\t\t\n", section)
 		}
 		no := ""
 		if r.Number > 0 {
 			no = strconv.Itoa(r.Number)
 		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%d\t%d\t%s\t%s\t%s\n", no, r.Name, r.Detail, r.Count, r.Spare, r.amount(), r.packs(), r.Source)
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%d\t%d\t%s\t%s\t%s\n", no, r.Name, r.Detail, r.coating(), r.Count, r.Spare, r.amount(), r.packs(), r.Source)
 	}
 	if err := t.Flush(); err != nil {
 		return err

@@ -1,6 +1,8 @@
 package steel
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
@@ -58,10 +60,25 @@ func (w *Wood) under(band geom.Band) (out []*framing.Member) {
 		if i == 0 || i == len(band)-1 || !geom.LooksUp(p.N) || !turnsDown(band[i-1], p.A, p.N) || !turnsDown(band[i+1], p.B, p.N) {
 			continue
 		}
-		at := p.At(p.Len()/2, 0)
-		for _, r := range w.Through(at.Add(p.N.Mul(hair)), at.Sub(p.N.Mul(3*hair))) {
-			out = append(out, r.Member)
+		out = append(out, w.beneath(p)...)
+	}
+	return out
+}
+
+// beneath returns the members right below the middle of a plate. What ends just
+// there is not: it must go on a hair along and across, both ways.
+func (w *Wood) beneath(p geom.Plate) (out []*framing.Member) {
+	for i, off := range [][2]float64{{-hair, -hair}, {-hair, hair}, {hair, -hair}, {hair, hair}} {
+		at := p.At(p.Len()/2+off[0], off[1])
+		runs := w.Through(at.Add(p.N.Mul(hair)), at.Sub(p.N.Mul(3*hair)))
+		if i == 0 {
+			for _, r := range runs {
+				out = append(out, r.Member)
+			}
 		}
+		out = slices.DeleteFunc(out, func(m *framing.Member) bool {
+			return !slices.ContainsFunc(runs, func(r Run) bool { return r.Member == m })
+		})
 	}
 	return out
 }

@@ -4,6 +4,9 @@ package timber
 var (
 	// Gr50 is ASTM A653 SS Grade 50 class 1 (from memory).
 	Gr50 = Steel{"ASTM A653 SS Gr 50 class 1", 50_000, 65_000}
+	// A240 is ASTM A240 304 and 316, sheet of stainless steel: Fy from memory; Fu,
+	// which is 75 ksi (from memory), is taken no higher than that of Gr33.
+	A240 = Steel{"ASTM A240 304 or 316", 30_000, 45_000}
 	// A307 is ASTM A307, bolts of its lower grade: Fu 60 ksi (second-hand). It has no yield
 	// strength by its name; 36 ksi is from memory.
 	A307 = Steel{"ASTM A307", 36_000, 60_000}

@@ -32,12 +32,10 @@ func (s *shot) size(c *page.Context) string {
 	if it.Rod > 0 {
 		w = append(w, c.Length(it.Rod)+" rod")
 	}
-	for _, x := range []string{it.Grade, it.Coating} {
-		if x != "" {
-			w = append(w, x)
-		}
+	if it.Grade != "" {
+		w = append(w, it.Grade)
 	}
-	return strings.Join(w, ", ")
+	return strings.Join(append(w, page.Material(it)), ", ")
 }
 
 // words are the notes below a detail: where, how many, when; the nails; what
@@ -78,6 +76,7 @@ func (s *shot) nails(c *page.Context) (out []string) {
 		if e.Part != "" && e.Part != "all" {
 			line += " " + e.Part
 		}
+		line += ", " + page.Coating(e.Coating)
 		line += ": " + s.into(i)
 		if e.Holes > e.Count {
 			line += fmt.Sprintf("; %d holes of %d stay open", e.Holes-e.Count, e.Holes)

@@ -133,7 +133,7 @@ func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Pi
 
 // markLine names a mark with the nails of one piece.
 func markLine(it *hardware.Item) string {
-	s := it.Mark
+	s := page.Join(it.Mark, page.Material(it))
 	for i, f := range it.Fasteners {
 		sep := "; "
 		if i == 0 {
@@ -165,7 +165,7 @@ func (h *host) station(p *placement.Piece) float64 {
 
 // checkFoot counts the pieces by number and leaves lines for names and dates.
 func checkFoot(c *page.Context, ps []*placement.Piece, w sheet.MM) *page.Figure {
-	return signLines(c, footCounts(c, ps), w)
+	return signLines(c, footCounts(c, ps)+classCounts(c, ps), w)
 }
 
 // signLines sets a count over lines for names and dates.

@@ -93,6 +93,9 @@ func projectTable(c *page.Context) *table.Table {
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(name, l)})
 	}
 	t.Rows = append(t.Rows, table.Row{Cells: table.Texts("Hardware", fmt.Sprintf("%d pieces of %d marks", len(c.Placement.Pieces), len(c.Schedule.Lines)))})
+	if ft := pl.Site.Shore; ft > 0 {
+		t.Rows = append(t.Rows, table.Row{Cells: table.Texts("Salt water", away(c, ft)+" away; coatings and classes of place are on the schedule sheet")})
+	}
 	for i, n := range pr.Notes {
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(fmt.Sprintf("Note %d", i+1), n)})
 	}

@@ -177,5 +177,5 @@ func TestCoverTellsWhatWasAssumed(t *testing.T) {
 // The schedule says which holes take a nail.
 func TestWhichHolesTakeANailIsSaid(t *testing.T) {
 	f := plan.Fasteners{Part: "to post", Nail: "No. 14 x 2", Count: 13, Parts: 1, Holes: 26, Fill: "every second hole"}
-	require.Equal(t, "to post: 13 of No. 14 x 2, in every second hole", fastenerText(f))
+	require.Equal(t, "to post: 13 of No. 14 x 2, coating blank, in every second hole", fastenerText(f))
 }

@@ -30,6 +30,9 @@ func scheduleLaid(c *page.Context) []*page.Page {
 		blocks = append(blocks, t)
 	}
 	blocks = append(blocks, orderTable(c))
+	if c.Salt != nil {
+		blocks = append(blocks, saltTable(c), saltNotes(c))
+	}
 	w := sheet.MM(0)
 	for _, b := range blocks {
 		w = max(w, b.Wanted(c))
@@ -105,7 +108,7 @@ func fastenerText(f plan.Fasteners) string {
 	if f.Part != "" && f.Part != "all" {
 		s = f.Part + ": "
 	}
-	s += plan.CountedFasteners(f.Count, f.Nail)
+	s += plan.CountedFasteners(f.Count, f.Nail) + ", " + page.Coating(f.Coating)
 	if f.Fill != "" {
 		s += ", in " + f.Fill
 	}
@@ -138,7 +141,7 @@ func itemSize(c *page.Context, it *hardware.Item) string {
 	if it.Bodies > 1 {
 		s = page.Join(s, fmt.Sprintf("%d bodies", it.Bodies))
 	}
-	return s
+	return page.Join(s, page.Material(it))
 }
 
 // faces counts the faces that pieces are on: "outside", or "inside 8, outside 12".
@@ -168,14 +171,15 @@ func nailTable(c *page.Context) *table.Table {
 		{Head: "Fastener", Wrap: true}, {Head: "Driven"}, {Head: "For No.", Wrap: true}, {Head: "Count", Align: sheet.Right},
 	}}
 	type key struct {
-		nail string
-		hand bool
+		nail    string
+		coating plan.Coating
+		hand    bool
 	}
 	count, users := map[key]int{}, map[key][]string{}
 	var keys []key
 	for _, l := range c.Schedule.Lines {
 		for _, n := range l.Nails {
-			k := key{n.Nail, n.Hand}
+			k := key{n.Nail, n.Size.Coating, n.Hand}
 			if _, ok := count[k]; !ok {
 				keys = append(keys, k)
 			}
@@ -183,14 +187,16 @@ func nailTable(c *page.Context) *table.Table {
 			users[k] = append(users[k], fmt.Sprint(l.Number))
 		}
 	}
-	slices.SortFunc(keys, func(a, b key) int { return cmp.Or(cmp.Compare(a.nail, b.nail), yes(a.hand)-yes(b.hand)) })
+	slices.SortFunc(keys, func(a, b key) int {
+		return cmp.Or(cmp.Compare(a.nail, b.nail), cmp.Compare(a.coating, b.coating), yes(a.hand)-yes(b.hand))
+	})
 	all := 0
 	for _, k := range keys {
 		how := "by hand or gun"
 		if k.hand {
 			how = "by hand only"
 		}
-		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(k.nail, how, strings.Join(slices.Compact(users[k]), ", "), fmt.Sprint(count[k]))})
+		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(page.Join(k.nail, page.Coating(k.coating)), how, strings.Join(slices.Compact(users[k]), ", "), fmt.Sprint(count[k]))})
 		all += count[k]
 	}
 	t.Rows = append(t.Rows, table.Row{Bold: true, Cells: table.Texts("All", "", "", fmt.Sprint(all))})

@@ -28,6 +28,8 @@ func orderTable(c *page.Context) *table.Table {
 		}
 		if r.Section == "pieces" {
 			size = itemSize(c, c.Schedule.Lines[r.Number-1].Item)
+		} else if s := r.Material(); s != "" {
+			size = page.Join(size, s)
 		}
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(name, size, blankZero(r.Count), blankZero(r.Spare), r.Buy())})
 	}

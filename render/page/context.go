@@ -9,6 +9,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/loadpath"
 	"galewright/plan/placement"
+	"galewright/plan/salt"
 	"galewright/plan/schedule"
 	"galewright/render/sheet"
 )
@@ -20,6 +21,8 @@ type Model struct {
 	Schedule  *schedule.Schedule
 	// Loads is the load path of the house; nil leaves its sheet out.
 	Loads *loadpath.Report
+	// Salt is the class of place of each piece; nil leaves its tables out.
+	Salt *salt.Report
 }
 
 // Options chooses what is drawn and on what.

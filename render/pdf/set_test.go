@@ -31,7 +31,7 @@ func drawn(t testing.TB, example, paper string) *sheet.Set {
 	require.NoError(t, err)
 	r, faults := pipeline.Run(example, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, faults.Errors(), "%v", faults)
-	set, faults := render.Draw(&render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}, render.Options{Paper: paper})
+	set, faults := render.Draw(&render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt}, render.Options{Paper: paper})
 	require.False(t, faults.Errors(), "%v", faults)
 	require.NoError(t, sheet.Check(set))
 	return set

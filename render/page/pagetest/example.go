@@ -56,7 +56,7 @@ func Model(file string) *page.Model {
 	if faults.Errors() {
 		panic(faults[0].String())
 	}
-	return &page.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule}
+	return &page.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt}
 }
 
 // Loaded returns an example with its load path.
@@ -68,5 +68,5 @@ func Loaded(t *testing.T, name string) *page.Model {
 	require.False(t, faults.Errors(), "%v", faults)
 	loads, faults := r.Loads()
 	require.NotNil(t, loads, "%v", faults)
-	return &page.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Loads: loads}
+	return &page.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt, Loads: loads}
 }

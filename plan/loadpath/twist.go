@@ -1,0 +1,365 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/length"
+	"galewright/plan/lift"
+)
+
+// twistCheck is the ID of the test of twist.
+const twistCheck = "twist"
+
+// twist follows level force as the lift test follows uplift: from the deck to
+// the plates of each shear wall line, along them to its segments, down each
+// segment to its two ends and its bottom plate, and on to the wall, girder or
+// concrete below. What passes force from one to the next is a tie where it is:
+// a kind of joint or a row of the catalog holds nothing. Where one is missing
+// there is a gap, with the place and what would close it.
+func twist(c *Check, a *analysis) []*Link {
+	t := &twister{a: a, c: c, next: map[*framing.Member][]*framing.Member{}, ground: map[*framing.Member]bool{}}
+	for _, x := range a.joined() {
+		if x.B == nil {
+			t.ground[x.A] = true
+			continue
+		}
+		t.next[x.A] = append(t.next[x.A], x.B)
+		t.next[x.B] = append(t.next[x.B], x.A)
+	}
+	for _, d := range a.decks {
+		for ax := range 2 {
+			t.edges(d, ax)
+		}
+	}
+	for _, x := range a.lateral.lines {
+		if ASD.W*x.Force > least {
+			t.line(x)
+		}
+	}
+	return t.out
+}
+
+// joined returns what hands force on between members: steel and the nails that
+// the plan orders.
+func (a *analysis) joined() []lift.Tie { return append(a.steel.Ties(), nailEdges(a.nailTies())...) }
+
+// twister gathers the gaps of the test of twist.
+type twister struct {
+	a      *analysis
+	c      *Check
+	next   map[*framing.Member][]*framing.Member
+	ground map[*framing.Member]bool
+	out    []*Link
+}
+
+// gap tells of a missing edge of a line; lb is the force that needs it at
+// strength level.
+func (t *twister) gap(x *LineShear, w *plan.Wall, id string, lb float64, what, format string, args ...any) {
+	l := &Link{
+		Check: t.c, ID: id, Wall: w, Host: "line " + x.Name, Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Unit: "lb",
+		Demand: ASD.W * lb, Strength: lb, Case: x.Case, Ratio: math.Inf(1), Gap: fmt.Sprintf(format, args...),
+		Terms: []Term{{what + ", strength level", lb, "lb"}},
+	}
+	if w != nil {
+		l.Host, l.Where = "wall "+w.Name, fmt.Sprintf("wall %s, story %s", w.Name, x.Level.Name)
+	}
+	t.out = append(t.out, l)
+}
+
+// edges finds the sides of a deck that no line stands under. A story without
+// any line has its own check.
+func (t *twister) edges(d *diaphragm, ax int) {
+	lines := d.lines[ax]
+	if len(lines) == 0 {
+		return
+	}
+	for i, at := range []float64{axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax)} {
+		x := t.a.lateral.lines[lines[(len(lines)-1)*i].n]
+		if far := math.Abs(x.At - at); far > oneLine && ASD.W*x.Force > least {
+			t.gap(x, nil, fmt.Sprintf("deck over %s, side %s", d.level.Name, sides[1-ax][i]), x.Force, "force of the nearest line",
+				"no shear wall line on side %s: the deck reaches %s past line %s; mark a segment in the wall there, or have the engineer design the deck to reach past its last line",
+				sides[1-ax][i], length.Feet(far), x.Name)
+		}
+	}
+}
+
+// line follows a line from its deck to its segments and down each.
+func (t *twister) line(x *LineShear) {
+	if !t.met(t.plates(x), deckRole) {
+		t.gap(x, nil, "deck to line "+x.Name, x.Force, "force of the line",
+			"no fastener ties the deck to the plates of line %s; fasten rafters, joists, rim or blocking to the plates there", x.Name)
+	}
+	t.collect(x)
+	t.open(x)
+	for _, g := range x.Segments {
+		if g.Working > 0 {
+			t.segment(x, g)
+		}
+	}
+}
+
+// deckRole tells whether a member is of the deck over a line's plates.
+func deckRole(m *framing.Member) bool {
+	switch m.Role {
+	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.FlyRafter, plan.Outlooker, plan.Truss, plan.Joist, plan.Rim, plan.Blocking, plan.Ledger:
+		return true
+	}
+	return false
+}
+
+// met tells whether some of the members is tied to one of a role.
+func (t *twister) met(list []*framing.Member, role func(*framing.Member) bool) bool {
+	return slices.ContainsFunc(list, func(m *framing.Member) bool { return slices.ContainsFunc(t.next[m], role) })
+}
+
+// plates returns the top plates of the walls of a line.
+func (t *twister) plates(x *LineShear) (out []*framing.Member) {
+	for _, m := range t.a.house.Members {
+		if (m.Role == plan.TopPlate || m.Role == plan.UpperPlate) && slices.ContainsFunc(x.Segments, func(g *SegmentShear) bool { return g.Wall == m.Wall }) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// collect finds the joints of collectors and the breaks in plates that nothing
+// ties across.
+func (t *twister) collect(x *LineShear) {
+	for _, j := range t.a.house.Joints {
+		if j.Kind != plan.Collector && j.Kind != plan.PlateSplice || t.a.lineOf(j) != x {
+			continue
+		}
+		drag := math.Abs(x.DragAt(axis(j.At.Flat(), x.Axis)))
+		if ASD.W*drag <= least {
+			continue
+		}
+		switch m := j.Members; {
+		case len(m) < 2:
+			t.gap(x, j.Wall, j.ID, drag, "collector force there", "the collector stops at the segment's end at %s and no member goes on; add blocking or a beam in line", length.Feet(j.Station))
+		case j.Kind == plan.Collector && x.goesOn(j, m[0]): // one plate, over the segment and on
+		case m[0] != m[1] && !slices.ContainsFunc(t.next[m[0]], func(n *framing.Member) bool { return n == m[1] || j.Kind == plan.Collector && x.goesOn(j, n) }):
+			t.gap(x, j.Wall, j.ID, drag, "collector force there", "nothing ties the %s to the %s at %s; put a strap across", m[0].Role, m[1].Role, length.Feet(j.Station))
+		}
+	}
+}
+
+// onFor is how far past a segment's end a member must go to carry its line on,
+// in.
+const onFor = 12.0
+
+// goesOn tells whether a member carries a line on past a segment's end: such as
+// the plate of the next wall, over one that crosses between.
+func (x *LineShear) goesOn(j *framing.Joint, m *framing.Member) bool {
+	at := axis(j.At.Flat(), x.Axis)
+	lo, hi := axis(m.A.Flat(), x.Axis), axis(m.B.Flat(), x.Axis)
+	lo, hi = min(lo, hi), max(lo, hi)
+	if math.Abs(axis(m.A.Flat(), 1-x.Axis)-x.At) > oneLine {
+		return false
+	}
+	for _, g := range x.Segments {
+		if g.Wall == j.Wall && (math.Abs(g.Lo-at) < oneEnd && lo <= at-onFor || math.Abs(g.Hi-at) < oneEnd && hi >= at+onFor) {
+			return true
+		}
+	}
+	return false
+}
+
+// openRoom is how long a stretch of a line may be without a member along it
+// that gathers the deck's force, in: a bay of joists or rafters.
+const openRoom = 24.0
+
+// open finds the longest stretch of a line with collector force along which no
+// plate, joist or beam lies.
+func (t *twister) open(x *LineShear) {
+	with := t.along(x)
+	long, from, worst := 0.0, x.lo, 0.0
+	best := from
+	for at := x.lo; at <= x.hi; at++ {
+		if ASD.W*math.Abs(x.DragAt(at)) <= least || slices.ContainsFunc(with, func(s [2]float64) bool { return s[0] <= at && at <= s[1] }) {
+			from = at
+			continue
+		}
+		if at-from > long {
+			long, best = at-from, from
+		}
+		worst = math.Max(worst, math.Abs(x.DragAt(at)))
+	}
+	if long > openRoom {
+		t.gap(x, nil, "collector of line "+x.Name, worst, "largest collector force there",
+			"no plate, joist or beam lies along the line from %s to %s of it; let one run on to the segment, or add blocking with straps", length.Feet(best-x.lo), length.Feet(best+long-x.lo))
+	}
+}
+
+// along returns where members that gather force lie along a line: plates of
+// walls in it, joists, rims and beams just over it.
+func (t *twister) along(x *LineShear) (out [][2]float64) {
+	top := x.Level.Top()
+	for _, m := range t.a.house.Members {
+		if !gathers(m) || !m.B.Sub(m.A).Flat().Unit().RunsAlong(x.Axis) || math.Abs(axis(m.A.Flat(), 1-x.Axis)-x.At) > oneLine {
+			continue
+		}
+		lo, hi := axis(m.A.Flat(), x.Axis), axis(m.B.Flat(), x.Axis)
+		if z := min(m.A.Z, m.B.Z); z > top-24 && z < top+24 {
+			out = append(out, [2]float64{min(lo, hi) - 1, max(lo, hi) + 1})
+		}
+	}
+	return out
+}
+
+// gathers tells whether a member can gather force along a line.
+func gathers(m *framing.Member) bool {
+	switch m.Role {
+	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
+		return true
+	}
+	return false
+}
+
+// segment follows a segment's shear to its ends and through its bottom plate.
+func (t *twister) segment(x *LineShear, g *SegmentShear) {
+	if g.Trouble != "" {
+		t.gap(x, g.Wall, g.Name, g.V, "shear of the segment", "its sheathing holds nothing that is known: %s", g.Trouble)
+	}
+	if !g.base {
+		return // the wall goes on in the story below
+	}
+	for i := range g.ends {
+		t.end(x, g, i)
+	}
+	t.sole(x, g)
+	if x.Level.Index > 0 && !t.lands(x) {
+		t.gap(x, g.Wall, g.Name+" over nothing", g.V, "shear of the segment",
+			"no shear wall line stands below it along the same way, in line or beside it; mark segments in the story below")
+	}
+}
+
+// lands tells whether some line of the story below takes a line's force.
+func (t *twister) lands(x *LineShear) bool {
+	return slices.ContainsFunc(t.a.lines, func(y *ShearLine) bool {
+		return slices.ContainsFunc(y.uppers, func(u upper) bool { return u.line == x.ShearLine })
+	})
+}
+
+// end finds what ties the post at one end of a segment down, by a piece that
+// goes in for that, and of a segment that stands on no other whether that comes
+// to the ground.
+func (t *twister) end(x *LineShear, g *SegmentShear, i int) {
+	net := g.Lifts - t.a.relief(g.Segment)/ASD.W
+	if ASD.W*net <= least {
+		return
+	}
+	id := fmt.Sprintf("%s, %s end", g.Name, []string{"first", "second"}[i])
+	j := g.ends[i]
+	if j == nil {
+		t.gap(x, g.Wall, id, net, "end tension", "no post stands at this end; move the segment's end to a stud, or add one")
+		return
+	}
+	switch on := t.anchors(j); {
+	case len(on) == 0:
+		t.gap(x, g.Wall, id, net, "end tension", "no hold-down or long strap ties the %s %s to what is below; place one at %s", j.First().Role, j.First().ID, length.Feet(j.Station))
+	case g.stacked: // the segment below is followed for itself
+	case !slices.ContainsFunc(on, func(m *framing.Member) bool { return m == nil || t.reaches(m, anyMember, nil) }):
+		t.gap(x, g.Wall, id, net, "end tension", "its hold-down or strap ties it to the %s %s, which nothing ties on to the ground; tie that to what is below it", on[0].Role, on[0].ID)
+	}
+}
+
+// anyMember lets force go over every member.
+func anyMember(*framing.Member) bool { return true }
+
+// anchors returns what pieces for a segment's end tie its post to: members
+// below it, nil for the ground.
+func (t *twister) anchors(j *framing.Joint) (on []*framing.Member) {
+	post := j.First()
+	for _, at := range append([]*framing.Joint{j}, t.a.byFirst[post]...) {
+		for _, p := range t.a.placed.At(at) {
+			if !engineered(p) {
+				continue
+			}
+			for _, e := range t.a.steel.Body(p).Ties() {
+				if (e.A == post || e.B == post) && (e.B == nil || lift.Rank(other(e, post)) < lift.Rank(post)) {
+					on = append(on, other(e, post))
+				}
+			}
+		}
+	}
+	return on
+}
+
+// other returns the end of a tie that is not m.
+func other(e lift.Tie, m *framing.Member) *framing.Member {
+	if e.A == m {
+		return e.B
+	}
+	return e.A
+}
+
+// reaches tells whether ties lead from a member to the ground or to one that
+// stop asks for, over members that go may pass; it never climbs more than half
+// a plate.
+func (t *twister) reaches(from *framing.Member, pass, stop func(*framing.Member) bool) bool {
+	seen := map[*framing.Member]bool{from: true}
+	for todo := []*framing.Member{from}; len(todo) > 0; {
+		m := todo[0]
+		todo = todo[1:]
+		if t.ground[m] || stop != nil && m != from && stop(m) {
+			return true
+		}
+		for _, n := range t.next[m] {
+			if !seen[n] && pass(n) && lift.Rank(n) <= lift.Rank(m)+0.5 {
+				seen[n] = true
+				todo = append(todo, n)
+			}
+		}
+	}
+	return false
+}
+
+// sole finds the bottom plates of a segment whose shear nothing takes: to what
+// lies below, and on to the plates of the wall below or to the ground.
+func (t *twister) sole(x *LineShear, g *SegmentShear) {
+	for _, m := range t.a.house.Members {
+		if m.Wall != g.Wall || m.Role != plan.BottomPlate && m.Role != plan.SillPlate || overlap(m.S0, m.S1, g.Shear.From, g.Shear.To) < 1 {
+			continue
+		}
+		share := g.V * overlap(m.S0, m.S1, g.Shear.From, g.Shear.To) / math.Max(1, g.Length)
+		below := slices.ContainsFunc(t.next[m], func(n *framing.Member) bool { return lies(n) && lift.Rank(n) < lift.Rank(m)-0.5 })
+		switch {
+		case !below && !t.ground[m]:
+			t.gap(x, g.Wall, g.Name+", "+m.ID, share, "shear of the segment over this plate",
+				"nothing fastens the %s to what is below; place anchor bolts or clips along the segment, or order its nailing", m.Role)
+		case !t.reaches(m, lies, func(n *framing.Member) bool { return t.lower(x, n) }):
+			t.gap(x, g.Wall, g.Name+", below "+m.ID, share, "shear of the segment over this plate",
+				"its shear ends at the %s; fasten that to the plates, girder or sill below it", t.lowest(m).Role)
+		}
+	}
+}
+
+// lies tells whether a member lies, so that shear can go along and across it.
+func lies(m *framing.Member) bool {
+	switch m.Role {
+	case plan.BottomPlate, plan.SillPlate, plan.TopPlate, plan.UpperPlate, plan.Rim, plan.Joist, plan.Blocking, plan.Ledger, plan.GirderBeam, plan.Beam, plan.Pile:
+		return true
+	}
+	return false
+}
+
+// lower tells whether a member is a top plate of the story below a line.
+func (t *twister) lower(x *LineShear, m *framing.Member) bool {
+	return (m.Role == plan.TopPlate || m.Role == plan.UpperPlate) && m.Wall != nil && m.Wall.TopLevel().Index < x.Level.Index
+}
+
+// lowest returns the lowest member that ties lead to from a plate.
+func (t *twister) lowest(from *framing.Member) *framing.Member {
+	low := from
+	t.reaches(from, func(m *framing.Member) bool {
+		if lies(m) && lift.Rank(m) < lift.Rank(low) {
+			low = m
+		}
+		return lies(m)
+	}, nil)
+	return low
+}

@@ -1,0 +1,83 @@
+package model_test
+
+import (
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// change is a way to put a whole plan elsewhere on the ground.
+type change struct {
+	name string
+	// at puts a point, way a direction.
+	at  func(geom.Vec2) geom.Vec2
+	way func(geom.Vec2) geom.Vec2
+}
+
+func same(v geom.Vec2) geom.Vec2 { return v }
+
+// by is how far a moved house goes, in: no number that any grid likes.
+var by = geom.Vec2{X: 1234.5, Y: -777.25}
+
+func moved() change {
+	return change{"moved", func(v geom.Vec2) geom.Vec2 { return v.Add(by) }, same}
+}
+
+func turned() change { return change{"turned", geom.Vec2.Left, geom.Vec2.Left} }
+
+// vec puts a point in space.
+func (c change) vec(v vec) vec {
+	p := c.at(geom.Vec2{X: v[0], Y: v[1]})
+	return vec{p.X, p.Y, v[2]}
+}
+
+// plan puts a plan there, in place.
+func (c change) plan(p *plan.Plan) {
+	for _, l := range p.Levels {
+		l.JoistRun = c.axis(l.JoistRun)
+	}
+	for _, w := range p.Walls {
+		w.From, w.To = c.at(w.From), c.at(w.To)
+	}
+	for _, r := range p.Roofs {
+		c.roof(r)
+	}
+	for _, g := range p.Girders {
+		g.From, g.To = c.at(g.From), c.at(g.To)
+	}
+	for _, x := range p.Porches {
+		x.From, x.To = c.at(x.From), c.at(x.To)
+	}
+}
+
+func (c change) axis(a plan.Axis) plan.Axis {
+	d := geom.Vec2{X: 1}
+	if a == plan.AxisY {
+		d = geom.Vec2{Y: 1}
+	}
+	return plan.Axes[c.way(d).MainAxis()]
+}
+
+// sides are the outward directions of the sides of a rectangle.
+var sides = map[plan.Side]geom.Vec2{plan.North: {Y: 1}, plan.East: {X: 1}, plan.South: {Y: -1}, plan.West: {X: -1}}
+
+func (c change) roof(r *plan.Roof) {
+	a, b := c.at(r.Area[0]), c.at(r.Area[1])
+	r.Area = [2]geom.Vec2{{X: min(a.X, b.X), Y: min(a.Y, b.Y)}, {X: max(a.X, b.X), Y: max(a.Y, b.Y)}}
+	along, across := geom.Vec2{X: 1}, geom.Vec2{Y: 1}
+	if r.Ridge == plan.AxisY {
+		along, across = across, along
+	}
+	r.Ridge = c.axis(r.Ridge)
+	if d := c.way(along); d.X+d.Y < 0 {
+		r.GableEnd[0], r.GableEnd[1] = r.GableEnd[1], r.GableEnd[0]
+	}
+	if d := c.way(across); d.X+d.Y < 0 && r.PitchOther > 0 {
+		r.Pitch, r.PitchOther = r.PitchOther, r.Pitch
+	}
+	for _, s := range plan.Sides {
+		if r.High != "" && sides[s] == c.way(sides[r.High]) {
+			r.High = s
+			return
+		}
+	}
+}
