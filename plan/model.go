@@ -73,9 +73,10 @@ type Site struct {
 	Risk      Risk
 	Edition   Edition
 	Enclosure Enclosure
-	Kzt       float64 // topographic factor, default 1
-	Elevation float64 // of grade above sea level, ft
-	Shore     float64 // distance of salt water, ft; 0 = not given
+	Procedure Procedure // asked for; "" = what the building allows
+	Kzt       float64   // topographic factor, default 1
+	Elevation float64   // of grade above sea level, ft
+	Shore     float64   // distance of salt water, ft; 0 = not given
 	Pos       Pos
 	Assumed   []Assumption // of the keys that the plan left out
 }

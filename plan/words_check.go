@@ -32,6 +32,7 @@ func init() {
 	list(Risks)
 	list(Editions)
 	list(Enclosures)
+	list(Procedures)
 	list(Roles)
 	list(Drives)
 	lists[reflect.TypeFor[Connection]()] = func() []string { return Words(Connections()) }

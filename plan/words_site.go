@@ -58,3 +58,15 @@ const (
 
 // Enclosures are the enclosure classes that a plan may name.
 var Enclosures = []Enclosure{Enclosed, PartiallyEnclosed}
+
+// Procedure is a procedure of ASCE 7 for the wind on the whole building.
+type Procedure string
+
+// The procedures.
+const (
+	Directional Procedure = "directional" // chapter 27
+	Envelope    Procedure = "envelope"    // chapter 28
+)
+
+// Procedures are the procedures that a plan may ask for.
+var Procedures = []Procedure{Directional, Envelope}

@@ -11,18 +11,44 @@ var loadsCommand = command{
 	name: "loads", args: "PLAN", short: "print wind basis, pressures, uplift and lateral lines",
 	long: `Prints the wind basis, the pressures by zone, and the uplift and lateral forces
 on each line, with every intermediate number and the table it comes from. The
-numbers are preliminary and for the engineer of record.`,
+numbers are preliminary and for the engineer of record. They need no hardware:
+where only hardware is at fault they are printed all the same, after the errors,
+and the exit code is 1.`,
 	example: "galewright loads examples/shed.toml",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		asJSON := f.Bool("json", false, "print as JSON")
 		return func(args []string, s streams) error {
-			report, err := loadReport(args, *asJSON, s)
-			if err != nil {
-				return err
-			}
-			return report.WriteWind(s.out, textOrJSON(*asJSON))
+			return printLoads(args, *asJSON, s)
 		}
 	},
+}
+
+// printLoads prints the loads of a plan. Errors of hardware do not keep them
+// back.
+func printLoads(args []string, asJSON bool, s streams) error {
+	r, faults, src, err := runPlan(args)
+	if err != nil {
+		return err
+	}
+	loads := r.Loads
+	if faults.Errors() {
+		loads = r.BareLoads
+	}
+	report, more := loads()
+	if faults = append(faults, more...); len(faults) > 0 {
+		if err := src.print(s.err, faults, asJSON); err != nil {
+			return err
+		}
+	}
+	if report != nil {
+		if err := report.WriteWind(s.out, textOrJSON(asJSON)); err != nil {
+			return err
+		}
+	}
+	if faults.Errors() {
+		return errFault
+	}
+	return nil
 }
 
 // loadReport runs the plan and its load path, and prints what both have to

@@ -42,6 +42,7 @@ var items = []row{
 var loads = []row{
 	{"no-wind-basis", "The plan gives no wind speed, so no loads can be computed.", "Add [site]."},
 	{"bad-wind-basis", "The wind basis or the size of the house is not usable.", "Correct the keys of [site] and the walls."},
+	{"envelope-not-allowed", "The plan asks for the envelope procedure, and the building is not one it is made for.", "Leave procedure out, or ask for the directional one."},
 	{"no-joints", "The house has no joints to carry load.", "Fix what keeps it from being framed."},
 	{"uplift-without-path", "Uplift comes down in a wall, and there is no wall below it.", "Put a wall in line below it, or have the engineer detail the load path below."},
 	{"rafter-without-support", "Roof members without a bearing have uplift with no load path.", "Give them a wall or beam to bear on."},

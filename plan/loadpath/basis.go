@@ -51,21 +51,33 @@ func roofArea(p *plan.Plan, r *plan.Roof) extent {
 }
 
 // walledArea returns the part of a roof's area that has the house's walls
-// round it: what reaches over a porch is open below.
-func walledArea(p *plan.Plan, r *plan.Roof) extent {
-	e := roofArea(p, r)
+// round it: what reaches over a porch is open below. A roof with none is open
+// all over, and its whole area comes back.
+func walledArea(p *plan.Plan, r *plan.Roof) (e extent, open bool) {
+	e = roofArea(p, r)
 	w, any := wallExtent(p, r.Over)
 	if !any {
-		return e
+		return e, true
 	}
 	in := extent{
 		geom.Vec2{X: math.Max(e.lo.X, w.lo.X), Y: math.Max(e.lo.Y, w.lo.Y)},
 		geom.Vec2{X: math.Min(e.hi.X, w.hi.X), Y: math.Min(e.hi.Y, w.hi.Y)},
 	}
 	if in.span(0) > 0 && in.span(1) > 0 {
-		return in
+		return in, false
 	}
-	return e
+	return e, true
+}
+
+// chosen returns the procedures that a house is worked out by.
+func chosen(h *framing.House, b wind.Basis) (wind.Choice, error) {
+	var kinds []plan.RoofKind
+	for _, r := range h.Plan.Roofs {
+		if _, open := walledArea(h.Plan, r); !open {
+			kinds = append(kinds, r.Kind)
+		}
+	}
+	return b.Choose(h.Plan.Site.Procedure, kinds)
 }
 
 // basisOf takes the wind basis from the plan and the framed house, with the

@@ -7,29 +7,27 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/wind"
 )
 
 // assumptions lists what was taken for granted.
 func assumptions(a *analysis) []string {
 	p := a.plan
-	out := []string{
-		"Wind: ASCE " + string(a.basis.Edition) + " envelope procedure for low-rise buildings, all four directions, both reference corners, internal pressure of both signs.",
-		"The whole plan is one building; mean roof height and end zones are those of the main roof. A house on piles is taken at its height above grade, and no pressure on its underside is counted.",
+	out := windAssumptions(a)
+	out = append(out,
 		"Uplift by 0.6 D + 0.6 W. Dead load is only what is listed; it counts only at joints below it.",
 		"Roof pressure acts normal to the slope. With no ridge beam, a rafter and its opposite act as one rigid piece on two plates; with a ridge beam, and at hips and valleys, each is a simple beam and the horizontal part of the pressure goes to the diaphragm.",
-		"The end slopes of a hip take roof zone 2 or 3 by the side of the ridge they are on; a shed roof takes the coefficients of a flat roof. Windward overhangs take 0.7 q more from below (ASCE 7-16 28.3.3, from memory), and so does roof over a porch.",
 		"A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls, openings as the wall around them, and floors over the whole plan, stairs included.",
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header carries it to the inner king at each end, not to the studs beyond.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
-		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the plates to the ridge. Diaphragms are flexible and distribute wind to shear walls by tributary width" + map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness] + ".",
-		"Lateral load on roofs is by zones 2 and 3, never below zero; each roof by itself, none shields another. Minimum loads of 16 and 8 psf (ASCE 7-16 28.3.4, from memory) are run too.",
+		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the plates to the ridge. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
 		"Segments of one line share its force by counted length. Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height.",
 		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature: treated piles and girders, wet when nailed or in the weather, may need CM 0.7 on nails (NDS 2018 Table 11.3.3), which is not applied.", a.species.Name, a.species.G),
 		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud.",
 		nailsAssumed(a),
 		pliesAssumed(a),
-	}
+	)
 	if slices.ContainsFunc(p.Items, stainless) {
 		out = append(out, "Stainless straps are taken at Fy 30 ksi (from memory) and an Fu no higher than that of A653 Gr 33; smooth stainless nails draw out by NDS 2018 equation 12.2-4 (transcribed), and across their shanks are taken as of low carbon steel.")
 	}
@@ -43,6 +41,39 @@ func assumptions(a *analysis) []string {
 	return out
 }
 
+// windAssumptions lists what was taken for granted of the wind.
+func windAssumptions(a *analysis) []string {
+	e := "ASCE " + string(a.basis.Edition)
+	out := []string{
+		"Wind: " + e + ", procedure: " + a.choice.String() + ": " + a.choice.Why + ". All four directions, each with both corners, internal pressure of both signs, with and without pressure under the eaves of the corner's side.",
+		"Enclosure: " + protection(a.basis) + ".",
+		"The whole plan is one building; mean roof height, eave and angle are those of the main roof, its length and width those of all exterior walls. A house on piles is taken at its height above grade.",
+	}
+	if a.choice.Has(plan.Envelope) {
+		out = append(out, "Envelope procedure: zone 2 reaches from the walls' face as far as half the building's dimension parallel to the wind, or 2.5 eave heights. The end slopes of a hip take zone 2 or 3 by the side of the ridge they are on. Lateral load on roofs is by zones 2 and 3.")
+	}
+	if a.choice.Has(plan.Directional) {
+		out = append(out, "Directional procedure: the building is rigid, G 0.85; the windward wall has the mean q of each story's height. Distances on the roof are from the windward wall's face, -1.3 is not reduced for area. The end slopes of a hip are read as slopes and as roof along the wind, and the more severe is taken. Cases 1 and 3; the torsional cases 2 and 4 are not run, as for light frames of up to two stories (ASCE 7-05 low-rise note 5 and 7-22 Appendix D.1, transcribed).")
+	}
+	return append(out,
+		"Undersides: eaves, rakes and roof over a porch take the windward wall's pressure from below on the side the wind comes from and on that of its corner ("+soffitText(a)+"); no internal pressure acts there. A rafter is inside or outside by the line of its middle.",
+		"An open roof on posts is run as a free roof, clear and obstructed, and as an overhang of the house; the larger uplift is taken place by place.",
+		"Lateral load on roofs is never below zero, each roof by itself, none shields another; gable triangles and hip ends take the walls' pressure. Minimum loads of 16 and 8 psf (ASCE 7-16 27.1.5, transcribed) are run too.",
+	)
+}
+
+// soffitText tells the coefficients on undersides.
+func soffitText(a *analysis) string {
+	var parts []string
+	if a.choice.Has(plan.Envelope) {
+		parts = append(parts, "envelope: 0.7 qh, ASCE 7-16 28.3.3, from memory")
+	}
+	if a.choice.Has(plan.Directional) {
+		parts = append(parts, "directional: 0.8 G qh, ASCE 7-16 27.3.3, transcribed")
+	}
+	return strings.Join(parts, "; ")
+}
+
 // stainless tells whether an item or its fasteners are of stainless steel.
 func stainless(it *plan.Item) bool {
 	return it.Coating.Stainless() || slices.ContainsFunc(it.Fasteners, func(f plan.Fasteners) bool { return f.Coating.Stainless() })
@@ -52,25 +83,35 @@ func stainless(it *plan.Item) bool {
 func unchecked(a *analysis) []string {
 	p := a.plan
 	out := []string{
-		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves.",
+		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves, and nothing of it at the wall's studs. Outlookers and fly rafters: their uplift as components is listed in loads, not followed.",
 		"Members themselves: bending and shear of rafters, headers, studs, joists, girders, ridge beams; plates between studs.",
 		"Wall panels outside of sheathed segments, roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
 		"Diaphragm shear and nailing, openings in floors, deflection and drift.",
 		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends.",
-		"Out-of-plane forces on studs other than the lateral load at rafter joints; gable ends against outward pressure.",
+		"Out-of-plane forces on studs other than the lateral load at rafter joints; the bending of gable studs and what holds the gable wall at the roof against suction.",
 		"Lateral load along and across the wall at rafter bearings, where the maker gives no allowable load for it; the horizontal thrust of rafters on their plates in wind.",
 		"Shear through rims and blocking, and from the roof diaphragm down to interior walls; shear and uplift together on the nails of bottom plates.",
 		"Uplift on cripples over headers, and on plates and headers that span between tied studs.",
-		"Torsional load cases of the envelope procedure; torsion of open fronts is reported, not added.",
+		"Torsional load cases; torsion of open fronts is reported, not added.",
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
 		"Flood, wave, scour, earthquake, and impact of debris.",
 	}
 	if p.Foundation.Kind == plan.Piles || len(p.Girders) > 0 {
-		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.")
+		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.basis))
 	} else {
 		out = append(out, "Anchorage in concrete or masonry, the foundation, and the soil.")
 	}
 	return append(out, uncheckedJoints(a.house)...)
+}
+
+// underside tells of wind on the underside of a house on piles, which is not
+// in the numbers.
+func underside(b wind.Basis) string {
+	if b.Edition == plan.ASCE716 {
+		return "Wind on the underside of the house: ASCE 7-16 has no rule for it that was found."
+	}
+	psf, _ := b.CladUnder(10)
+	return fmt.Sprintf("Wind on the underside of the house (ASCE 7-22 27.3.1.1): for the main frame no source of the upward value was found, so none is counted; the downward one relieves nothing. Sheathing and soffit panels there take wall zone 4's positive value upward, %.0f psf at strength level on 10 ft² (ASCE 7-22 30.3.2.1, second-hand): not checked.", psf)
 }
 
 // uncheckedJoints says of the kinds of joints that the house has, and that no

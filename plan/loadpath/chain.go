@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"galewright/plan"
@@ -24,7 +25,14 @@ type ChainLink struct {
 	Joints int
 	Gaps   int
 	Worst  *Link
+	// Followed tells whether wind was followed to any of the joints: where it was
+	// not, no demand is no finding.
+	Followed bool
 }
+
+// followed tells whether wind was followed to a link: of uplift some, of what
+// is worked out otherwise always.
+func (l *Link) followed() bool { return !l.uplift || l.Demand > 0 || math.Abs(l.Force.W) > least }
 
 // worse orders links by ratio, then by demand.
 func worse(a, b *Link) bool {
@@ -115,6 +123,7 @@ func (c *Chain) add(title string, k plan.JointKind, w *plan.Wall, links []*Link)
 		if l.Gap != "" {
 			g.Gaps++
 		}
+		g.Followed = g.Followed || l.followed()
 		if worse(l, g.Worst) {
 			g.Worst = l
 		}
@@ -141,7 +150,10 @@ func (c *Chain) weakest() {
 // Weakest says which link is the weakest, in one line.
 func (c *Chain) Weakest() string {
 	if c.Weak < 0 {
-		return "no net uplift"
+		if slices.ContainsFunc(c.Links, func(g ChainLink) bool { return g.Followed }) {
+			return "no net uplift"
+		}
+		return "no wind uplift is followed to it"
 	}
 	g := c.Links[c.Weak]
 	return fmt.Sprintf("%s: %s, %s", g.Title, g.Worst.ID, ratioText(g.Worst))

@@ -74,7 +74,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 	p := a.peaks[j]
 	l := &Link{
 		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Force: p.force,
-		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String(),
+		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String(), uplift: true,
 	}
 	for i, f := range p.parts {
 		if f.W != 0 && i < len(names) {
@@ -122,6 +122,8 @@ func (l *Link) Governs() string {
 	switch {
 	case l.Gap != "":
 		return l.Gap
+	case !l.followed():
+		return "no wind uplift is followed to it: not checked"
 	case l.Capacity == nil:
 		return "no demand"
 	case l.Capacity.Unknown != "":

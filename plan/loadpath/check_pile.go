@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
 )
@@ -12,14 +13,22 @@ import (
 // one pile, lb ASD, by the axis the wind blows along and its sense.
 type overturned [2][2]float64
 
-// most returns the largest of the four and the wind it belongs to.
-func (o overturned) most() (lb float64, wind string) {
+// most returns the largest of the four and the wind it belongs to. Where the
+// directional procedure is used, 0.75 of the largest of both axes together may
+// be more: its case 3, ASCE 7-10 Fig. 27.4-8 (read). A pile under a corner
+// stands under walls of both directions.
+func (o overturned) most(directional bool) (lb float64, wind string) {
+	var best [2]float64
 	for ax, row := range o {
 		for i, f := range row {
+			best[ax] = math.Max(best[ax], f)
 			if f > lb {
 				lb, wind = f, "wind from "+string(sides[ax][i])
 			}
 		}
+	}
+	if both := 0.75 * (best[0] + best[1]); directional && both > lb {
+		return both, "wind on both axes, 0.75 of each (case 3)"
 	}
 	return lb, wind
 }
@@ -83,7 +92,7 @@ func overturnedAtPiles(c *Check, a *analysis) (out []*Link) {
 		if !ok || a.peaks[j] == nil {
 			continue
 		}
-		lb, wind := o.most()
+		lb, wind := o.most(a.choice.Has(plan.Directional))
 		l := a.upliftLink(c, j)
 		up := a.peaks[j].demand
 		l.Case = wind + " for the wall ends; " + l.Case + " for uplift"

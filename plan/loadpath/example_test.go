@@ -34,6 +34,7 @@ date = 2026-01-05
 wind_speed = "120 mph"
 exposure = "C"
 edition = "7-16"
+procedure = "envelope"
 [loads]
 dead = [
   { part = "roof", name = "all of it", weight = "10 psf" },
@@ -142,12 +143,69 @@ func TestCabinByHand(t *testing.T) {
 	assert.InDelta(t, wind, l[0].Force.W, 0.5)
 	assert.InDelta(t, dead, l[0].Force.D, 0.5)
 	assert.InDelta(t, 0.6*wind-0.6*dead, l[0].Demand, 0.5)
-	assert.Equal(t, "wind from S, corner W, internal pressure", l[0].Case)
+	assert.Equal(t, "wind from S, corner W, internal pressure, envelope", l[0].Case)
 	z1, z4, e1, e4 := 0.40+0.13*f, 0.29+0.14*f, 0.61+0.19*f, 0.43+0.21*f
 	for _, x := range r.Lines {
 		if x.Name == "W" || x.Name == "E" {
 			assert.InDelta(t, q*4*6*(z1+z4+e1+e4), x.Force, 1e-6)
 		}
+	}
+}
+
+// The cabin by the directional procedure. Its mean roof height is 9.4 ft or so,
+// L 16 ft across the ridge and 24 ft along it; q at 15 ft and below, 26.6 psf.
+func TestCabinByHandDirectional(t *testing.T) {
+	r := cabinWith(`procedure = "envelope"`, `procedure = "directional"`)
+	q := 0.00256 * 2.01 * math.Pow(15.0/900, 2/9.5) * 0.85 * 120 * 120
+	h := r.Basis.Height
+	require.Less(t, h, 12.0)
+	// Wind along the ridge: h/L under 0.5, so -0.9 on both slopes to h; the rafter
+	// at 2 ft 8 in lies there. Across it h/L is between 0.5 and 1 and both slopes
+	// lift less: -0.7 or so and -0.57. Both bearings hold (0.765 + 0.18) x 26.6 x
+	// 10.67 = 268 lb.
+	require.Less(t, h/24, 0.5)
+	area := 8 * 16.0 / 12
+	wind, dead := (0.85*0.9+0.18)*q*area, 10*math.Hypot(1, 4.0/12)*area
+	l := r.Joint("S-32-RP")
+	require.NotEmpty(t, l)
+	assert.InDelta(t, wind, l[0].Force.W, 0.5)
+	assert.InDelta(t, 0.6*wind-0.6*dead, l[0].Demand, 0.5)
+	assert.Contains(t, l[0].Case, "internal pressure, directional, first Cp")
+	// Walls of the long side: 0.85 x (0.8 + 0.5) q on the upper 4 ft; the roof's
+	// rise takes the windward slope's second value and 0.57 of the leeward one.
+	theta := math.Atan(4.0/12) * 180 / math.Pi
+	between := func(at15, at20 float64) float64 { return at15 + (at20-at15)*(theta-15)/5 }
+	f := (h/16 - 0.5) / 0.5
+	second := between(-0.18, 0)*(1-f) - 0.18*f
+	leeward := between(-0.5, -0.6)*(1-f) - 0.6*f
+	rise := 2 * (h - 8)
+	for _, x := range r.Stories {
+		if x.Axis == "y" {
+			assert.InDelta(t, 24*0.85*1.3*q*4, x.Wall, 1)
+			assert.InDelta(t, 24*0.85*(second-leeward)*q*rise, x.Roof, 3)
+			assert.Contains(t, x.Case, "second Cp")
+		}
+		// Along the ridge the leeward wall, L/B 1.5, has -0.4.
+		if x.Axis == "x" {
+			assert.InDelta(t, 16*0.85*1.2*q*(4+rise/2), x.Total, 3)
+		}
+	}
+}
+
+func TestCabinTakesTheLargerOfBothProcedures(t *testing.T) {
+	both := cabinWith("procedure = \"envelope\"\n", "")
+	envelope, direct := cabinReport(), cabinWith(`procedure = "envelope"`, `procedure = "directional"`)
+	largest := func(r *loadpath.Report, id string) float64 { return r.Joint(id)[0].Demand }
+	n := 0
+	for _, l := range both.Links {
+		if l.Check.ID == "rafter-uplift" {
+			assert.InDelta(t, math.Max(largest(envelope, l.ID), largest(direct, l.ID)), l.Demand, 1e-9, l.ID)
+			n++
+		}
+	}
+	assert.Positive(t, n)
+	for i, x := range both.Lines {
+		assert.InDelta(t, math.Max(envelope.Lines[i].Force, direct.Lines[i].Force), x.Force, 1e-9)
 	}
 }
 
@@ -170,11 +228,12 @@ func TestUpliftByTheFootByHand(t *testing.T) {
 	}{
 		// 16 in o.c., all in the end zone, wind across the ridge.
 		"interior rafter": {"0in", 16.0 / 12, net((1.07+0.18)*16/12, (zone3+0.18)*16/12, 16.0/12)},
-		// Wind along the ridge. The end rafter stands in the wall, 3/4 in from its
+		// Wind across the ridge, its corner at the rake: 0.7 acts below the rake too.
+		// The end rafter stands in the wall, 3/4 in from its
 		// face: it serves 12 in of rake, with 0.7 from below, and 8-3/8 in of
 		// house, half way to the rafter at 16 in. Its wall is 8-3/8 in long, its
 		// roof 20-3/8 in wide.
-		"end rafter": {"12in", 20.375 / 12, net((1.07+0.7)*1+(1.07+0.18)*8.375/12, (0.53+0.7)*1+(0.53+0.18)*8.375/12, 20.375/12)},
+		"end rafter": {"12in", 20.375 / 12, net((1.07+0.7)*1+(1.07+0.18)*8.375/12, (zone3+0.7)*1+(zone3+0.18)*8.375/12, 20.375/12)},
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := cabinWith(`rake = "0'"`, fmt.Sprintf("rake = %q", c.rake))

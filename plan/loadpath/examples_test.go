@@ -53,11 +53,11 @@ func TestExamplesLoseNothing(t *testing.T) {
 	eachExample(t, func(t *testing.T, a *analysis) {
 		assert.Zero(t, a.unheld, "rafters without bearings")
 		assert.Zero(t, a.ridgeLost, "ridges without supports")
-		for _, c := range cases() {
+		for _, c := range a.cases() {
 			state := a.run(c)
 			lifted, reached := Force{}, Force{}
 			for _, s := range a.rafters {
-				a.roofLoads(s, c, state.roofs[s.roof], func(p patch) { lifted.take(p.force) })
+				a.roofLoads(s, state.roofs[s.roof], func(p patch) { lifted.take(p.force) })
 			}
 			for _, p := range a.paths {
 				reached.take(state.walls[p.n].roof)
@@ -89,7 +89,7 @@ func ledgerLoad(state *caseState) (f Force) {
 
 func TestExamplesPassStoryByStory(t *testing.T) {
 	eachExample(t, func(t *testing.T, a *analysis) {
-		for _, c := range cases() {
+		for _, c := range a.cases() {
 			s := a.run(c)
 			roof, feet, lost := 0.0, 0.0, 0.0
 			for _, p := range a.paths {

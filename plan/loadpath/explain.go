@@ -57,7 +57,7 @@ func (rc roofCase) inEnd(s *strip) float64 {
 	if s.along1 <= s.along0 {
 		return 0
 	}
-	return overlap(s.along0, s.along1, rc.end0, rc.end1) / (s.along1 - s.along0)
+	return overlap(s.along0, s.along1, rc.zones.end0, rc.zones.end1) / (s.along1 - s.along0)
 }
 
 func percent(x float64) string { return fmt.Sprintf("%.0f%%", 100*x) }

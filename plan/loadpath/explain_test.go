@@ -84,11 +84,11 @@ func TestExplainFromManySides(t *testing.T) {
 func TestCasesLeaveTheModelAlone(t *testing.T) {
 	p := placed(t, sample.plan())
 	m := newModel(p)
-	for _, c := range cases() {
+	for _, c := range m.cases() {
 		first := m.run(c)
 		assert.True(t, reflect.DeepEqual(first, m.run(c)), "%s: a case is the same each time", c)
 	}
-	for _, g := range gusts() {
+	for _, g := range m.gusts() {
 		assert.True(t, reflect.DeepEqual(m.blow(g), m.blow(g)), "%s", g)
 	}
 	assert.True(t, reflect.DeepEqual(newModel(p), m))

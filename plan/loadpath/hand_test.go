@@ -7,13 +7,17 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
 // The demo house worked by hand, from the plan's numbers and the tables alone
-// (coefficients: ASCE 7-22 Tables 26.10-1, 26.11-1, Fig. 28.3-1, sources as in
-// package wind). Nothing here calls the package's own arithmetic.
+// (coefficients: ASCE 7-22 Tables 26.10-1, 26.11-1, Fig. 27.3-1, sources as in
+// package wind). Its mean roof height of 32.6 ft is more than its 28 ft of
+// width: the directional procedure. Nothing here calls the package's own
+// arithmetic.
 const (
 	handQ    = 58.00           // psf: 0.00256 x 2.41 (32.60/1935)^(2/11.5) x 0.85 x 150²
 	handRoof = 6.561           // psf on plan: (2.00 + 1.41 + 0.244 x 9.25) sqrt(12² + 7²)/12
@@ -21,11 +25,30 @@ const (
 	handWall = 4.852           // psf: 1.31 + 2.20 + 0.244 x 5.5
 	handSeat = 20.31           // in from the rafter's tail: 18 and half a seat of 4.62
 	handApex = 15.5*12 - 20.31 // in from seat to ridge
+	// Wind along the ridge, h/L 32.60/44 = 0.741: to h/2 = 16.3 ft from the edge Cp
+	// lies between -0.9 at 0.5 and -1.3 at 1.0: -1.093; with G 0.929 upward.
+	handTop    = 0.85 * (0.9 + 0.4*(32.603/44-0.5)/0.5)
+	handSoffit = 0.85 * 0.8
+	// The leeward wall, L/B 44/28 = 1.571: between -0.5 at 1 and -0.3 at 2: -0.386.
+	handLee = 0.5 - 0.2*(44.0/28-1)
 )
 
+// handWind is windward and leeward wall pressure together, psf, as the mean
+// between two heights above grade in ft, wind along the ridge.
+func handWind(lo, hi float64) float64 {
+	mean := 0.0
+	for i := range 1000 {
+		z := lo + (hi-lo)*(float64(i)+0.5)/1000
+		mean += handQ * math.Pow(math.Max(z, 15)/32.603, 2/11.5) / 1000
+	}
+	return 0.85 * (0.8*mean + handLee*handQ)
+}
+
 // handRafter returns the reaction at the south plate of a pair of common
-// rafters at 16 in away from the ends, wind from the west, corner south, and
-// the horizontal tension at the ridge: wind (strength) and dead, lb.
+// rafters at 16 in within 16.3 ft of the west end, wind from the west, corner
+// south, and the horizontal tension at the ridge: wind (strength) and dead, lb.
+// What presses under the south eave relieves the ridge, so the ridge is worked
+// without it.
 func handRafter() (plate, ridge Force) {
 	strip := 16.0 / 12
 	load := func(u0, u1, c float64) (sum, moment float64) { // in up the plan, net coefficient
@@ -39,16 +62,18 @@ func handRafter() (plate, ridge Force) {
 		}
 		return sum, moment
 	}
-	// Windward zone 2 to 14 ft from the edge, then zone 3; +0.18 inside, and
-	// nothing from below on eaves that do not face the wind.
-	south, ms := side([][3]float64{{0, 18, 0.69}, {18, 168, 0.69 + 0.18}, {168, 186, 0.37 + 0.18}})
-	_, mn := side([][3]float64{{0, 18, 0.37}, {18, 186, 0.37 + 0.18}})
+	// Both slopes have one value on top; +0.18 inside; the south eave meets the
+	// wind at its corner, the north one does not.
+	south, ms := side([][3]float64{{0, 18, handTop + handSoffit}, {18, 186, handTop + 0.18}})
+	_, mn := side([][3]float64{{0, 18, handTop}, {18, 186, handTop + 0.18}})
 	span, rise := 2*handApex, handApex*7/12
 	over := (ms - mn) / span
+	_, calm := side([][3]float64{{0, 18, handTop}, {18, 186, handTop + 0.18}})
+	least := (calm - mn) / span
 	roof := handRoof * strip * 15.5
 	ceiling := handCeil * strip * 14
 	md := handRoof*strip*15.5*(93-handSeat) + ceiling*((18+186)/2-handSeat)
-	return Force{south - over, roof + ceiling}, Force{(ms - over*handApex) / rise, md / rise}
+	return Force{south - over, roof + ceiling}, Force{(calm - least*handApex) / rise, md / rise}
 }
 
 func demoReport(t *testing.T) *Report {
@@ -76,7 +101,8 @@ func TestDemoHouseUpliftByHand(t *testing.T) {
 	r := demoReport(t)
 	kh := 2.41 * math.Pow(32.603/1935, 2/11.5)
 	assert.InDelta(t, handQ, 0.00256*kh*0.85*150*150, 0.01)
-	assert.InDelta(t, handQ, r.Basis.Envelope().QKd, 0.01)
+	assert.InDelta(t, handQ, r.Basis.Direct().QKd, 0.01)
+	assert.Equal(t, []plan.Procedure{plan.Directional}, r.Choice.Use)
 	plate, ridge := handRafter()
 	asd := func(f Force) float64 { return 0.6*f.W - 0.6*f.D }
 	assert.InDelta(t, asd(plate), demand(t, r, "2S-112-RP", "rafter-uplift").Demand, 1)
@@ -98,15 +124,15 @@ func TestDemoHouseUpliftByHand(t *testing.T) {
 
 func TestDemoHouseShearByHand(t *testing.T) {
 	r := demoReport(t)
-	// Wind along the ridge, zones 5 and 6: 0.69 q, and 1.04 q over the 6 ft of
-	// the end zone. On the upper deck: half of 97-1/8 in, and half the rise of
-	// 8.84 ft for the gable; line 2S takes 14 ft of the 28, the end zone in it.
-	in, end := 0.69*handQ, 1.04*handQ
-	strip := 97.125/24 + 8.836/2
-	line := strip * (6*end + 8*in)
+	// Wind along the ridge. On the upper deck: half of 97-1/8 in, and half the rise
+	// of 8.84 ft for the gable; line 2S takes 14 ft of the 28. Plates 28.185 ft
+	// above grade, those of the first story 11.969 in of floor and 97-1/8 in below.
+	const plates, half, rise = 28.185, 97.125 / 24, 8.836
+	line := 14 * (handWind(plates-half, plates)*half + handWind(plates, plates+rise)*rise/2)
 	share := 8 / (8 + 6 + 8.0/12)
 	v := line * share
-	lower := (97.125/24 + 11.969/12 + 109.125/24) * (6*end + 8*in)
+	const first, over, under = plates - 97.125/12 - 11.969/12, 11.969/12 + 97.125/24, 109.125 / 24
+	lower := 14 * (handWind(first-under, first)*under + handWind(first, first+over)*over)
 	vLow := (line + lower) * share
 	find := func(name string) *SegmentShear {
 		for _, x := range r.Lines {

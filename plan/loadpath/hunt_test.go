@@ -37,11 +37,27 @@ func TestWeightRelievesAPileOnce(t *testing.T) {
 		for _, row := range pulls[l.Joint] {
 			lifts = math.Max(lifts, math.Max(row[0], row[1]))
 		}
+		rows := pulls[l.Joint]
+		// Case 3 of the directional procedure: 0.75 of both axes.
+		lifts = math.Max(lifts, 0.75*(math.Max(rows[0][0], rows[0][1])+math.Max(rows[1][0], rows[1][1])))
 		p := a.peaks[l.Joint]
 		near(t, math.Max(0, lifts+ASD.W*p.force.W-ASD.D*p.force.D), l.Demand, 1e-9, l.ID)
 		checked++
 	}
 	require.Positive(t, checked)
+}
+
+func TestPileUnderACornerTakesBothWinds(t *testing.T) {
+	// ASCE 7-10 Fig. 27.4-8 (read), case 3: 0.75 of the full pressure on both axes.
+	o := overturned{{1000, 400}, {200, 800}}
+	lb, wind := o.most(true)
+	assert.InDelta(t, 0.75*1800, lb, 1e-9)
+	assert.Contains(t, wind, "both axes")
+	lb, wind = o.most(false)
+	assert.Equal(t, 1000.0, lb)
+	assert.Equal(t, "wind from W", wind)
+	lb, _ = overturned{{1000, 0}, {100, 0}}.most(true)
+	assert.Equal(t, 1000.0, lb, "825 is less")
 }
 
 func TestRidgeTieFollowsTheSlope(t *testing.T) {

@@ -102,11 +102,12 @@ func (l *Link) json(limit float64) jsonLink {
 }
 
 type jsonChainLink struct {
-	Title  string `json:"title"`
-	Joints int    `json:"joints"`
-	Gaps   int    `json:"gaps"`
-	Worst  string `json:"worst"`
-	Weak   bool   `json:"weakest"`
+	Title    string `json:"title"`
+	Joints   int    `json:"joints"`
+	Gaps     int    `json:"gaps"`
+	Worst    string `json:"worst"`
+	Weak     bool   `json:"weakest"`
+	Followed bool   `json:"followed"`
 }
 
 type jsonChain struct {
@@ -136,7 +137,7 @@ func (r *Report) checkJSON(limit float64) jsonCheck {
 	for _, c := range r.Chains {
 		x := jsonChain{Line: c.Name, Links: []jsonChainLink{}}
 		for i, g := range c.Links {
-			x.Links = append(x.Links, jsonChainLink{g.Title, g.Joints, g.Gaps, g.Worst.ID, i == c.Weak})
+			x.Links = append(x.Links, jsonChainLink{g.Title, g.Joints, g.Gaps, g.Worst.ID, i == c.Weak, g.Followed})
 		}
 		out.Chains = append(out.Chains, x)
 	}

@@ -93,10 +93,14 @@ type jsonStory struct {
 }
 
 type jsonBase struct {
-	Axis  plan.Axis `json:"along"`
-	Total float64   `json:"total_lb"`
-	ASD   float64   `json:"asd_lb"`
-	Case  string    `json:"case"`
+	Axis    plan.Axis `json:"along"`
+	Story   float64   `json:"lowest_story_lb"`
+	Walls   float64   `json:"walls_lb"`
+	Edge    float64   `json:"floor_edge_lb"`
+	Girders float64   `json:"girders_lb"`
+	Total   float64   `json:"total_lb"`
+	ASD     float64   `json:"asd_lb"`
+	Case    string    `json:"case"`
 }
 
 type jsonSegment struct {
@@ -140,10 +144,16 @@ type jsonWind struct {
 	plan.Head
 	Grades       []jsonGrade       `json:"grades"`
 	Missing      string            `json:"missing,omitempty"`
+	Procedure    jsonProcedure     `json:"procedure"`
 	Coefficients []jsonCoefficient `json:"coefficients"`
 	Limits       []string          `json:"limits"`
 	Envelope     []jsonEnvelope    `json:"envelope"`
+	Directional  []jsonDirection   `json:"directional"`
+	Open         []jsonOpen        `json:"open_roofs"`
 	Cladding     []jsonFigure      `json:"cladding"`
+	Widths       []string          `json:"cladding_widths"`
+	Overhangs    []jsonOverhang    `json:"overhangs"`
+	Gables       []jsonGable       `json:"gable_ends"`
 	Dead         []jsonDead        `json:"dead_loads"`
 	Uplift       []jsonUplift      `json:"uplift"`
 	Ridges       []jsonRidge       `json:"ridges"`
@@ -151,6 +161,7 @@ type jsonWind struct {
 	Base         []jsonBase        `json:"foundation_shear"`
 	Lines        []jsonLine        `json:"shear_lines"`
 	Twist        []string          `json:"twist"`
+	Comparison   []jsonComparison  `json:"other_assumptions"`
 	Balance      []jsonBalance     `json:"account"`
 	Assumed      []string          `json:"assumptions"`
 	Left         []string          `json:"not_checked"`
@@ -159,8 +170,9 @@ type jsonWind struct {
 // windJSON gives the whole of WriteWind's text as data; without numbers only
 // what is missing.
 func (r *Report) windJSON() jsonWind {
-	out := jsonWind{Head: plan.HeadOf("loads", 1), Grades: gradesJSON(), Missing: r.Missing, Assumed: list(r.Assumed), Left: list(r.Unchecked)}
+	out := jsonWind{Procedure: jsonProcedure{Used: []plan.Procedure{}}, Head: plan.HeadOf("loads", 1), Grades: gradesJSON(), Missing: r.Missing, Assumed: list(r.Assumed), Left: list(r.Unchecked)}
 	if r.Missing == "" {
+		out.Procedure, out.Directional, out.Open, out.Widths, out.Overhangs, out.Gables, out.Comparison = r.procedureJSON(), r.directionalJSON(), r.openJSON(), r.zoneWidths(), r.overhangsJSON(), r.gablesJSON(), r.comparisonJSON()
 		out.Coefficients, out.Envelope, out.Cladding = r.coefficientsJSON(), r.envelopeJSON(), r.claddingJSON()
 		out.Uplift, out.Ridges, out.Stories, out.Base, out.Balance = r.upliftJSON(), r.ridgesJSON(), r.storiesJSON(), r.baseJSON(), r.balanceJSON()
 	}
@@ -173,17 +185,21 @@ func (r *Report) windJSON() jsonWind {
 	out.Coefficients, out.Envelope, out.Cladding = list(out.Coefficients), list(out.Envelope), list(out.Cladding)
 	out.Limits, out.Dead, out.Uplift, out.Ridges = list(r.Limits), list(out.Dead), list(out.Uplift), list(out.Ridges)
 	out.Stories, out.Base, out.Lines, out.Twist, out.Balance = list(out.Stories), list(out.Base), list(out.Lines), list(r.Torsion), list(out.Balance)
+	out.Directional, out.Open, out.Widths, out.Overhangs, out.Gables, out.Comparison = list(out.Directional), list(out.Open), list(out.Widths), list(out.Overhangs), list(out.Gables), list(out.Comparison)
 	return out
 }
 
 func (r *Report) coefficientsJSON() (out []jsonCoefficient) {
-	for _, c := range r.Basis.Coefficients() {
+	for _, c := range r.Basis.Coefficients(r.Choice) {
 		out = append(out, jsonCoefficient{c.Name, thousandth(c.Value), c.Unit, c.Table, string(c.Grade)})
 	}
 	return out
 }
 
 func (r *Report) envelopeJSON() (out []jsonEnvelope) {
+	if !r.Choice.Has(plan.Envelope) {
+		return nil
+	}
 	for _, c := range r.loadCases() {
 		e := jsonEnvelope{Case: r.Basis.CaseName(c.name), Wind: c.doc, Zones: []jsonZone{}}
 		for _, z := range r.Basis.Zones(c.coefs) {
@@ -248,7 +264,7 @@ func (r *Report) storiesJSON() (out []jsonStory) {
 func (r *Report) baseJSON() (out []jsonBase) {
 	for _, b := range r.Base {
 		if b.Axis != "" {
-			out = append(out, jsonBase{b.Axis, tenth(b.Total), tenth(ASD.W * b.Total), b.Case})
+			out = append(out, jsonBase{b.Axis, tenth(b.Story), tenth(b.Walls), tenth(b.Edge), tenth(b.Girders), tenth(b.Total), tenth(ASD.W * b.Total), b.Case})
 		}
 	}
 	return out

@@ -7,33 +7,58 @@ import (
 	"galewright/plan/wind"
 )
 
-// gust is one wind case of the lateral path: a direction and a corner, or
-// the least loads.
+// gust is one wind case of the lateral path: a direction, by the envelope
+// procedure with a corner, by the directional one with one of the roof's two
+// values; or the least loads.
 type gust struct {
-	axis   int // 0: the wind blows along x
+	proc   plan.Procedure // "" of the least loads
+	axis   int            // 0: the wind blows along x
 	sign   float64
-	corner float64 // +1: the end zone is at the high end across the wind
-	least  bool    // the least pressures of the standard
+	corner float64 // envelope, +1: the end zone is at the high end across the wind
+	second bool    // directional: the second of the roof's values
 }
 
+// least tells whether the gust is the least pressures of the standard.
+func (g gust) least() bool { return g.proc == "" }
+
 func (g gust) String() string {
-	s := windCase{axis: g.axis, sign: g.sign, corner: g.corner, pi: 1}.String()
-	s = s[:len(s)-len(", internal pressure")]
-	if g.least {
-		return s[:len("wind from X")] + ", minimum loads"
+	s := "wind from " + from(g.axis, g.sign)
+	switch {
+	case g.least():
+		return s + ", minimum loads"
+	case g.proc == plan.Directional:
+		return s + ", " + windCase{proc: g.proc, second: g.second}.by()
 	}
-	return s
+	end := sides[1-g.axis][0]
+	if g.corner > 0 {
+		end = sides[1-g.axis][1]
+	}
+	return s + ", corner " + string(end) + ", " + string(g.proc)
 }
 
 // gusts lists them all.
-func gusts() (out []gust) {
+func (m *model) gusts() (out []gust) {
 	for _, ax := range []int{0, 1} {
-		for _, sign := range []float64{1, -1} {
-			out = append(out, gust{ax, sign, -1, false}, gust{ax, sign, 1, false})
+		for _, p := range m.choice.Use {
+			for _, sign := range []float64{1, -1} {
+				if p == plan.Directional {
+					out = append(out, gust{proc: p, axis: ax, sign: sign}, gust{proc: p, axis: ax, sign: sign, second: true})
+				} else {
+					out = append(out, gust{proc: p, axis: ax, sign: sign, corner: -1}, gust{proc: p, axis: ax, sign: sign, corner: 1})
+				}
+			}
 		}
-		out = append(out, gust{ax, 1, 1, true})
+		out = append(out, gust{axis: ax, sign: 1, corner: 1})
 	}
 	return out
+}
+
+// torsionNote tells of a building whose torsional cases should be run.
+func (m *model) torsionNote() []string {
+	if len(m.plan.Levels) <= 2 || !m.choice.Has(plan.Directional) {
+		return nil
+	}
+	return []string{"more than two stories: the torsional cases 2 and 4 of the directional procedure are not left out for light frames of that height (ASCE 7-10 Fig. 27.4-8, read), and they are not run"}
 }
 
 // stretch is a level load on the edge of a diaphragm between two coordinates
@@ -65,12 +90,17 @@ type lateral struct {
 type storyAxis struct{ story, axis int }
 
 // BaseShear is the level wind force that the foundation takes along one axis:
-// the shear of the lowest story and the wind on the lower half of its walls.
-// Wind below the lowest floor is not in it.
+// the shear of the lowest story and the wind on the lower half of its walls,
+// and of a house on piles on the edge of its floor and on its girders. Wind on
+// the piles and on what is between them is not in it.
 type BaseShear struct {
-	Axis  plan.Axis
-	Case  string
-	Total float64 // lb, strength level
+	Axis    plan.Axis
+	Case    string
+	Story   float64 // lb, strength level, all of them
+	Walls   float64
+	Edge    float64 // floor edge: subfloor, joists and rim
+	Girders float64
+	Total   float64
 }
 
 // StoryShear is the wind on one story in one direction and what the shear
@@ -139,7 +169,7 @@ func (m *model) allGusts() *lateral {
 	for _, x := range m.lines {
 		l.lines = append(l.lines, newLineShear(x))
 	}
-	for _, g := range gusts() {
+	for _, g := range m.gusts() {
 		l.fold(m.blow(g))
 	}
 	l.openFronts()
@@ -220,16 +250,46 @@ func (s *gustState) story(d *diaphragm) StoryShear {
 	return out
 }
 
-// toBase adds the wind on the lower half of the lowest walls to the shear of
-// the lowest story.
+// toBase adds the wind on the lower half of the lowest walls, the floor's edge
+// and the girders to the shear of the lowest story.
 func (s *gustState) toBase() {
 	if len(s.stories) == 0 {
 		return
 	}
 	d := s.m.decks[len(s.m.decks)-1]
-	cross := 1 - s.gust.axis
-	half := s.m.band(s.gust, axis(d.extent.lo, cross), axis(d.extent.hi, cross), d.level.PlateHeight/2, nil)
-	s.base = BaseShear{plan.Axes[s.gust.axis], s.gust.String(), s.stories[len(s.stories)-1].Total + total(half)}
+	cross, lv := 1-s.gust.axis, d.level
+	lo, hi := axis(d.extent.lo, cross), axis(d.extent.hi, cross)
+	b := BaseShear{Axis: plan.Axes[s.gust.axis], Case: s.gust.String(), Story: s.stories[len(s.stories)-1].Total}
+	b.Walls = total(s.m.band(s.gust, lo, hi, [2]float64{lv.Floor, lv.Floor + lv.PlateHeight/2}, nil))
+	if s.m.plan.Foundation.Kind == plan.Piles {
+		b.Edge = total(s.m.band(s.gust, lo, hi, [2]float64{lv.Floor - lv.FloorDepth, lv.Floor}, nil))
+		b.Girders = s.m.onGirders(s.gust, (hi-lo)/12)
+	}
+	b.Total = b.Story + b.Walls + b.Edge + b.Girders
+	s.base = b
+}
+
+// onGirders returns the wind on the deepest girder across the wind, over the
+// width of the house (ft), lb at strength level: 1.3 q Kd G on its face, as
+// ASCE 7-22 27.3.1.1 has it for what stands under an elevated house
+// (second-hand; 7-16 has no rule, the same is taken). Girders behind it are
+// taken to lie in its lee.
+func (m *model) onGirders(g gust, width float64) float64 {
+	deep := 0.0
+	for _, x := range m.plan.Girders {
+		if !x.To.Sub(x.From).Mainly(g.axis) {
+			deep = math.Max(deep, x.Member.Depth)
+		}
+	}
+	if deep == 0 || len(m.plan.Levels) == 0 {
+		return 0
+	}
+	psf := wind.LeastWall
+	if !g.least() {
+		lv := m.plan.Levels[0]
+		psf = wind.Below * wind.Gust * m.basis.At((lv.Floor-lv.FloorDepth)/12).QKd
+	}
+	return psf * deep / 12 * width
 }
 
 func total(list []stretch) (f float64) {
@@ -237,86 +297,4 @@ func total(list []stretch) (f float64) {
 		f += s.w * (s.hi - s.lo) / 12
 	}
 	return f
-}
-
-// deckLoad returns the level wind load on the edge of a deck: from the upper
-// half of the walls under it, what stands between it and the floor above, the
-// lower half of the walls on it, and the roofs over it.
-func (m *model) deckLoad(d *diaphragm, g gust) (walls, roofs []stretch) {
-	cross := 1 - g.axis
-	below := d.level.PlateHeight / 2
-	p0, p1 := axis(d.extent.lo, cross), axis(d.extent.hi, cross)
-	walls = m.band(g, p0, p1, below, walls)
-	if up := m.plan.Above(d.level); up != nil {
-		if e, ok := wallExtent(m.plan, up); ok {
-			walls = m.band(g, axis(e.lo, cross), axis(e.hi, cross), up.FloorDepth+up.PlateHeight/2, walls)
-		}
-	}
-	for _, r := range m.plan.Roofs {
-		if r.Over == d.level {
-			roofs = m.roofBand(g, r, roofs)
-		}
-	}
-	return walls, roofs
-}
-
-// band adds the pressure on a strip of wall of the height between two
-// coordinates across the wind, end zone apart.
-func (m *model) band(g gust, lo, hi, height float64, out []stretch) []stretch {
-	in, end := m.wallPressure(g)
-	return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*height/12, end*height/12, out)
-}
-
-// ends adds lo..hi in two pieces: the end zone at the reference corner, and
-// the rest.
-func ends(g gust, lo, hi, zone, in, end float64, out []stretch) []stretch {
-	zone = math.Min(zone, hi-lo)
-	if g.least {
-		return append(out, stretch{lo, hi, in})
-	}
-	if g.corner < 0 {
-		return append(out, stretch{lo, lo + zone, end}, stretch{lo + zone, hi, in})
-	}
-	return append(out, stretch{lo, hi - zone, in}, stretch{hi - zone, hi, end})
-}
-
-// wallPressure returns the sum of windward and leeward wall pressure, psf,
-// in the interior and the end zone: zones 1 and 4 across the main ridge, 5
-// and 6 along it.
-func (m *model) wallPressure(g gust) (in, end float64) {
-	if g.least {
-		return wind.LeastWall, wind.LeastWall
-	}
-	c, i, k := wind.CaseB, 4, 5
-	if m.main == nil || g.axis != m.main.RidgeAxis() {
-		c, i, k = wind.CaseA(m.basis.Theta), 0, 3
-	}
-	return m.q * (c.Interior[i] - c.Interior[k]), m.q * (c.End[i] - c.End[k])
-}
-
-// roofBand adds the level part of the roof pressure. Across the ridge it is
-// zones 2 and 3 on the vertical projection of the two slopes, but never less
-// than nothing (ASCE 7-16 Fig. 28.3-1 notes, from memory). Along the ridge the
-// gable triangles stand in zones 5 and 6.
-func (m *model) roofBand(g gust, r *plan.Roof, out []stretch) []stretch {
-	area := roofArea(m.plan, r)
-	ax, cross := r.RidgeAxis(), 1-g.axis
-	lo, hi := axis(area.lo, cross), axis(area.hi, cross)
-	rise := m.house.RidgeHeight(r) - r.Over.Top()
-	if g.axis != ax {
-		in, end := wind.LeastRoof, wind.LeastRoof
-		if !g.least {
-			c := wind.CaseA(r.Angle())
-			in = math.Max(0, m.q*(c.Interior[1]-c.Interior[2]))
-			end = math.Max(0, m.q*(c.End[1]-c.End[2]))
-		}
-		return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*rise/12, end*rise/12, out)
-	}
-	// Along the ridge: the gable triangle (or hip slope) as a band of half the
-	// rise, which has its area.
-	in, end := m.wallPressure(g)
-	if g.least {
-		in, end = wind.LeastWall, wind.LeastWall
-	}
-	return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*rise/24, end*rise/24, out)
 }

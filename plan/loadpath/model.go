@@ -37,7 +37,8 @@ type givens struct {
 	nails   *nailing.Nailing
 	basis   wind.Basis
 	main    *plan.Roof
-	q       float64 // qh with Kd, psf, strength
+	choice  wind.Choice
+	q       float64 // qh with Kd of the envelope procedure, psf, strength
 	species timber.Species
 	dead    *deadLoads
 }
@@ -49,6 +50,8 @@ type roofModel struct {
 	pairAt  map[*framing.Joint]*pair
 	ridges  []*ridge
 	walled  map[*plan.Roof]extent // the part of each roof's area with walls round it
+	open    map[*plan.Roof]bool   // no walls stand under it
+	indoors map[*plan.Level]outline
 }
 
 // wallModel is the walls as uplift goes through them.
@@ -83,14 +86,18 @@ type builder struct {
 // newModel reads the load path's model out of a framed house.
 func newModel(pl *placement.Placement) *model {
 	b := &builder{model: &model{givens: givensOf(pl)}, bearing: map[bearingCell][]*plan.Wall{}}
-	b.byWall, b.pairAt, b.walled = map[*plan.Wall]*wallPath{}, map[*framing.Joint]*pair{}, map[*plan.Roof]extent{}
+	b.byWall, b.pairAt, b.walled, b.open = map[*plan.Wall]*wallPath{}, map[*framing.Joint]*pair{}, map[*plan.Roof]extent{}, map[*plan.Roof]bool{}
+	b.indoors = map[*plan.Level]outline{}
+	for _, l := range b.plan.Levels {
+		b.indoors[l] = outlineOf(b.plan, l)
+	}
 	for _, w := range b.plan.Walls {
 		if w.Bearing {
 			b.enterBearing(w)
 		}
 	}
 	for _, r := range b.plan.Roofs {
-		b.walled[r] = walledArea(b.plan, r)
+		b.walled[r], b.open[r] = walledArea(b.plan, r)
 	}
 	b.lookups = lookupsOf(b.house)
 	b.piles = b.newPiling()
@@ -107,6 +114,7 @@ func newModel(pl *placement.Placement) *model {
 func givensOf(pl *placement.Placement) givens {
 	g := givens{plan: pl.House.Plan, house: pl.House, placed: pl, steel: steel.New(pl), nails: nailing.New(pl.House), dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
 	g.basis, g.main = basisOf(g.house)
+	g.choice, _ = chosen(g.house, g.basis) // Run has refused what it refuses
 	g.q = g.basis.Envelope().QKd
 	return g
 }

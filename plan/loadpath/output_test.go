@@ -3,6 +3,7 @@ package loadpath
 import (
 	"bytes"
 	"encoding/json"
+	"math"
 	"regexp"
 	"strings"
 	"testing"
@@ -40,13 +41,43 @@ func TestEveryOutputIsHonest(t *testing.T) {
 		assert.Empty(t, verdict.FindString(s), name)
 		if name != "explain" {
 			assert.Contains(t, s, "Pile embedment", name)
-			assert.Contains(t, s, "envelope procedure", name)
+			assert.Contains(t, s, "directional (chapter 27)", name)
+			assert.Contains(t, s, "over the least horizontal dimension", name)
 			assert.Contains(t, s, "lood, wave", name)
 		}
 	}
-	for _, table := range []string{"Table 26.10-1", "Table 26.11-1", "Table 26.6-1", "Table 26.13-1", "Fig. 28.3-1", "Fig. 30.3-1"} {
+	for _, table := range []string{"Table 26.10-1", "Table 26.11-1", "Table 26.6-1", "Table 26.13-1", "Fig. 27.3-1", "Fig. 30.3-1", "Enclosure: enclosed, GCpi 0.18", "partially enclosed", "a = 3'-0\": wall zone 5"} {
 		assert.Contains(t, outs["wind text"], table)
 	}
+}
+
+func TestLowRiseListsBothProcedures(t *testing.T) {
+	var b bytes.Buffer
+	r := reportOf(placed(t, porchHouse))
+	require.NoError(t, r.WriteWind(&b, "text"))
+	for _, s := range []string{"Fig. 28.3-1", "Fig. 27.3-1", "allows both", "envelope procedure only", "directional procedure only", "partially enclosed"} {
+		assert.Contains(t, b.String(), s)
+	}
+}
+
+// What partial enclosure would do is what the plan would get with that class.
+func TestComparisonIsTheOtherPlansOwn(t *testing.T) {
+	with := func(more string) *Comparison {
+		return reportOf(placed(t, strings.Replace(porchHouse, "exposure = \"D\"\n", "exposure = \"D\"\n"+more, 1))).compare()
+	}
+	c := with("")
+	require.Len(t, c.Alts, 3)
+	for i, more := range []string{`enclosure = "partially enclosed"`, `procedure = "envelope"`, `procedure = "directional"`} {
+		other := with(more + "\n")
+		for k, want := range other.As {
+			if math.IsNaN(want) {
+				assert.True(t, math.IsNaN(c.Alts[i].Values[k]))
+				continue
+			}
+			assert.InDelta(t, want, c.Alts[i].Values[k], 1e-9, "%s: %s", more, c.Rows[k].Name)
+		}
+	}
+	assert.Greater(t, c.Alts[0].Values[0], c.As[0], "internal pressure lifts")
 }
 
 func TestJSONIsRead(t *testing.T) {

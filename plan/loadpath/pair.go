@@ -28,9 +28,9 @@ func (s *strip) foot() float64 {
 // at the height of the place, turns the pair too: W(x + z tan).
 type side struct{ sum, moment Force }
 
-func (m *model) sideLoads(s *strip, c windCase, rc roofCase) (out side) {
+func (m *model) sideLoads(s *strip, rc roofCase) (out side) {
 	u0 := s.foot()
-	m.roofLoads(s, c, rc, func(p patch) {
+	m.roofLoads(s, rc, func(p patch) {
 		x, f := p.mid()-u0, p.force
 		out.sum.take(f)
 		out.moment.take(Force{W: f.W * x * (1 + s.Tan*s.Tan), D: f.D * x})

@@ -7,84 +7,124 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/placement"
 	"galewright/plan/wind"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
-// upliftTable is IRC 2018 Table R802.11, Exposure B, rafters 12 in on center,
-// lb per connection, ASD (read in the Kansas reprint; the 16 and 24 in rows
-// are derived from these). Columns: 110, 115, 120, 130, 140
-// mph; pitch under 5:12, then from 5:12.
-var upliftTable = map[float64][2][5]float64{
-	12: {{48, 59, 70, 95, 122}, {43, 53, 64, 88, 113}},
-	18: {{59, 74, 89, 122, 157}, {52, 66, 81, 112, 146}},
-	24: {{71, 89, 108, 149, 192}, {62, 79, 98, 137, 178}},
-	28: {{79, 99, 121, 167, 216}, {69, 88, 109, 153, 200}},
-	32: {{86, 109, 134, 185, 240}, {75, 97, 120, 170, 222}},
-	36: {{94, 120, 146, 203, 264}, {82, 106, 132, 186, 244}},
-	42: {{106, 135, 166, 230, 300}, {92, 120, 149, 211, 278}},
-	48: {{118, 151, 185, 258, 336}, {102, 134, 166, 236, 311}},
+// upliftTables are IRC 2018 Table R802.11, rafters 12 in on center, lb per
+// connection, ASD: Exposure B of the 2018 code (read in the Kansas reprint), C
+// transcribed (a copy compared over six states' and cities' renderings of the
+// 2015, 2018 and 2021 codes); the 16 and 24 in rows are derived from these.
+// Columns: 110, 115, 120, 130, 140 mph; pitch under 5:12, then from 5:12.
+var upliftTables = map[plan.Exposure]map[float64][2][5]float64{
+	"B": {
+		12: {{48, 59, 70, 95, 122}, {43, 53, 64, 88, 113}},
+		18: {{59, 74, 89, 122, 157}, {52, 66, 81, 112, 146}},
+		24: {{71, 89, 108, 149, 192}, {62, 79, 98, 137, 178}},
+		28: {{79, 99, 121, 167, 216}, {69, 88, 109, 153, 200}},
+		32: {{86, 109, 134, 185, 240}, {75, 97, 120, 170, 222}},
+		36: {{94, 120, 146, 203, 264}, {82, 106, 132, 186, 244}},
+		42: {{106, 135, 166, 230, 300}, {92, 120, 149, 211, 278}},
+		48: {{118, 151, 185, 258, 336}, {102, 134, 166, 236, 311}},
+	},
+	"C": {
+		12: {{95, 110, 126, 161, 198}, {88, 102, 118, 151, 186}},
+		18: {{121, 141, 163, 208, 257}, {111, 131, 151, 195, 242}},
+		24: {{148, 173, 200, 256, 317}, {136, 160, 185, 239, 298}},
+		28: {{166, 195, 225, 289, 358}, {152, 179, 208, 269, 335}},
+		32: {{184, 216, 249, 321, 398}, {168, 199, 231, 299, 373}},
+		36: {{202, 237, 274, 353, 438}, {185, 219, 254, 329, 411}},
+		42: {{229, 269, 312, 402, 499}, {210, 248, 289, 375, 468}},
+		48: {{256, 302, 349, 450, 560}, {234, 278, 323, 420, 524}},
+	},
 }
 
-// tabled is a house as the table assumes it: mean roof height 33 ft, 24 in
-// overhang, roof and ceiling of 15 psf on plan over the overhang too, trusses
-// or tied rafters on two walls, corner zone. That much of the table's basis
-// comes from a fit of its own cells, not from its text.
-func tabled(span, pitch, speed float64) box {
+// tabled is a house as the table assumes it: 24 in overhang, roof and ceiling
+// of 15 psf on plan over the overhang too, trusses or tied rafters on two
+// walls, corner zone, mean roof height 33 ft. That much of the table's basis
+// comes from a fit of its own cells, not from its text. A house of a short
+// span is not low-rise at 33 ft: it stands on the ground, and the wind on it is
+// made as strong as it would be there.
+func tabled(span, pitch float64) box {
 	slope := math.Hypot(1, pitch/12)
 	rise := span * 12 / 2 * pitch / 12
-	// The mean roof height is half way from the plates to the ridge of the
-	// framed roof; a try with the plain rise is mended once by what came out.
 	b := box{
 		length: 720, width: span * 12, stories: 1, kind: "gable", ridge: "x", pitch: pitch, overhang: 24, rake: 12, spacing: 24,
-		wind:  fmt.Sprintf("wind_speed = \"%g mph\"\nexposure = \"B\"\nedition = \"7-16\"", speed),
+		wind:  "wind_speed = \"110 mph\"\nexposure = \"B\"\nedition = \"7-16\"\nprocedure = \"envelope\"",
 		loads: fmt.Sprintf("[loads]\n[[loads.dead]]\npart = \"roof\"\nname = \"all\"\nweight = \"%g psf\"\n[[loads.dead]]\npart = \"ceiling\"\nname = \"none\"\nweight = \"0 psf\"\n", 15/slope),
-		floor: 33*12 - 109 - rise/2,
+	}
+	if span > 34 {
+		b.floor = 33*12 - 109 - rise/2
 	}
 	return b
 }
 
 // perFoot returns the uplift of the rafters whose whole width lies in the
 // corner zone and off the gable end, lb per foot of wall, ASD.
-func perFoot(t *testing.T, b box) (plf float64, a *analysis) {
-	a = analyzed(t, b.plan())
+func perFoot(a *analysis) (plf float64) {
 	for j, p := range a.peaks {
 		if j.Kind == plan.RafterPlate && j.Host == "1S" && j.Station > 13 && j.Station < 50 {
 			plf = math.Max(plf, p.demand/2)
 		}
 	}
-	return plf, a
+	return plf
+}
+
+// blown works a house out in the wind of a cell of the table.
+func blown(t *testing.T, house *placement.Placement, exposure plan.Exposure, speed float64) *analysis {
+	site := &house.House.Plan.Site
+	site.Exposure, site.WindSpeed = exposure, speed
+	at, _ := basisOf(house.House)
+	if at.Height < 32 {
+		high := at
+		high.Height = 33
+		site.WindSpeed *= math.Sqrt(high.Envelope().Kz / at.Envelope().Kz)
+	}
+	require.Nil(t, basisFaults(house.House))
+	a := analyze(house)
+	require.Equal(t, []plan.Procedure{plan.Envelope}, a.choice.Use)
+	// The table's q by its fit: 0.00256 x 0.85 x 0.720 V² in Exposure B, 1.002 in C,
+	// Kz of 7-16 at 33 ft.
+	kz := map[plan.Exposure]float64{"B": 0.720, "C": 1.002}[exposure]
+	require.InEpsilon(t, 0.00256*0.85*kz*speed*speed, a.q, 0.006)
+	return a
 }
 
 func TestResidentialUpliftTable(t *testing.T) {
-	// The table's cells fit, of q per foot of half span and of overhang: under
-	// 5:12 1.135 and 1.845, from 5:12 1.085 and 1.765. Ours, with the level
-	// part of the pressure in the moment: at 4:12 case A governs, zones 2E and
-	// 3E, 1.25 (1 - 1.11/4) + 0.85 (1.11/4) = 1.139; at 6:12 case B, 1.25 (1 -
-	// 1.25/4) + 0.71 (1.25/4) = 1.081. At 4:12 the overhang takes 1.07 + 0.7
-	// with its lever past the wall. At 6:12 the table has the same 1.77 there,
-	// though wind along the ridge does not blow under the eave: ours leaves
-	// that 0.7 out, and it is added here before the two are compared. The
-	// framed roof's heel raises h a little over 33 ft. What is left is 3 % of
-	// the gross uplift (net plus 0.6 D).
-	for span, rows := range upliftTable {
+	// Every cell by the program's own path: nothing is added. Of q per foot of half
+	// span and of overhang the table's cells fit 1.135 and 1.845 under 5:12, 1.085
+	// and 1.765 from 5:12. Ours, with the level part of the pressure in the moment:
+	// at 4:12 case A governs, zones 2E and 3E, 1.25 (1 - 1.11/4) + 0.85 (1.11/4) =
+	// 1.139; at 6:12 case B, 1.25 (1 - 1.25/4) + 0.71 (1.25/4) = 1.081. The
+	// overhang takes 1.07 + 0.7 with its lever past the wall. The framed roof's
+	// heel raises h a little over 33 ft, and the bearings lie half a seat inside the
+	// walls' faces. Where the table's cell is in whole pounds, half a pound of it
+	// is rounding.
+	//
+	// The difference is of the gross uplift, net plus 0.6 D, and ours is the
+	// larger in nearly every cell: never more than 1 % under the table.
+	var least, most, low, high float64
+	for _, span := range []float64{12, 18, 24, 28, 32, 36, 42, 48} {
 		for i, pitch := range []float64{4, 6} {
-			for k, speed := range []float64{110, 115, 120, 130, 140} {
-				if int(span+speed)%3 != 0 {
-					continue // a third of the table, every span and every speed
+			house := placed(t, tabled(span, pitch).plan())
+			for exposure, table := range upliftTables {
+				rows := table[span]
+				for k, speed := range []float64{110, 115, 120, 130, 140} {
+					got := perFoot(blown(t, house, exposure, speed))
+					dead := 0.6 * 15 * (span/2 + 2)
+					d := (got - rows[i][k]) / (rows[i][k] + dead)
+					least, most = math.Min(least, d), math.Max(most, d)
+					low, high = math.Min(low, got-rows[i][k]), math.Max(high, got-rows[i][k])
+					assert.Less(t, d, 0.04, "exposure %s span %v pitch %v speed %v: %.0f, table %v", exposure, span, pitch, speed, got, rows[i][k])
+					assert.Greater(t, d, -0.01, "exposure %s span %v pitch %v speed %v: %.0f, table %v", exposure, span, pitch, speed, got, rows[i][k])
 				}
-				got, a := perFoot(t, tabled(span, pitch, speed))
-				assert.InDelta(t, 33, a.basis.Height, 0.6, "mean roof height")
-				if pitch == 6 {
-					got += wind.OverhangGCp * ASD.W * a.q * 2 * (span + 1) / span
-				}
-				dead := 0.6 * 15 * (span/2 + 2)
-				assert.InEpsilon(t, rows[i][k]+dead, got+dead, 0.03, "span %v pitch %v speed %v: %.0f, table %v", span, pitch, speed, got, rows[i][k])
 			}
 		}
 	}
+	t.Logf("from %.1f %% to %.1f %% of the gross uplift, %.1f to %.1f lb", 100*least, 100*most, low, high)
 }
 
 func TestRidgeTensionByStatics(t *testing.T) {

@@ -51,7 +51,8 @@ type Report struct {
 	Placement *placement.Placement
 	Missing   string // why there are no numbers, "" when there are
 	Basis     wind.Basis
-	Main      *plan.Roof // the roof that mean height and angle are of; nil without one
+	Choice    wind.Choice // of procedures, and why
+	Main      *plan.Roof  // the roof that mean height and angle are of; nil without one
 	Limits    []string
 	Dead      []DeadLine
 	Uplift    []UpliftLine
@@ -89,6 +90,7 @@ type Link struct {
 	Gap      string  // why nothing carries the demand, "" when something does
 	Notes    []string
 	Zone     *deck.Zone // of the roof deck; nil elsewhere
+	uplift   bool       // the demand is wind followed from the roof
 }
 
 // Term is one part of a demand or capacity.

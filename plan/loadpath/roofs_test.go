@@ -60,10 +60,10 @@ func TestRoofsOfAllKindsLoseNothing(t *testing.T) {
 			a := analyzed(t, text)
 			require.Zero(t, a.unheld)
 			require.Zero(t, a.ridgeLost)
-			for _, c := range cases() {
+			for _, c := range a.cases() {
 				state, lifted, reached := a.run(c), Force{}, Force{}
 				for _, s := range a.rafters {
-					a.roofLoads(s, c, state.roofs[s.roof], func(p patch) { lifted.take(p.force) })
+					a.roofLoads(s, state.roofs[s.roof], func(p patch) { lifted.take(p.force) })
 				}
 				for _, p := range a.paths {
 					reached.take(state.walls[p.n].roof)
@@ -79,7 +79,7 @@ func TestPeakOfAPyramidStandsOnAllFourCorners(t *testing.T) {
 	// Statics of a roof alike on four sides: four hips lean on each other, and
 	// each corner holds as much weight as any other.
 	a := analyzed(t, pyramid)
-	state, corners := a.run(cases()[0]), []float64{}
+	state, corners := a.run(a.cases()[0]), []float64{}
 	for _, j := range a.house.Joints {
 		if j.Kind == plan.RafterPlate && j.First().Role == plan.HipRafter {
 			corners = append(corners, state.rafters[j].D)

@@ -7,7 +7,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
-	"galewright/plan/wind"
 )
 
 // Run works out the load path of a house with its hardware. A report comes
@@ -19,7 +18,7 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 	}
 	a := analyze(pl)
 	r := &Report{
-		Placement: pl, Basis: a.basis, Main: a.main, Limits: a.basis.Limits(), Dead: a.dead.lines,
+		Placement: pl, Basis: a.basis, Main: a.main, Choice: a.choice, Limits: append(append(a.basis.Limits(), a.torsionNote()...), a.openNotes()...), Dead: a.dead.lines,
 		Balance: a.balances, Stories: a.lateral.stories, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
 		Deck:    a.deck,
 		byJoint: map[*framing.Joint][]*Link{}, work: a,
@@ -58,6 +57,9 @@ func basisFaults(h *framing.House) plan.Diagnostics {
 	b, _ := basisOf(h)
 	if err := b.Check(); err != nil {
 		return plan.Diagnostics{{Code: "bad-wind-basis", Summary: err.Error(), Where: "site", Mend: "correct the keys of [site] and the walls", Pos: s.Pos}}
+	}
+	if _, err := chosen(h, b); err != nil {
+		return plan.Diagnostics{{Code: "envelope-not-allowed", Summary: err.Error(), Where: "site", Mend: `leave procedure out, or write procedure = "directional"`, Pos: s.Pos}}
 	}
 	return nil
 }
@@ -166,9 +168,7 @@ func atHip(j *framing.Joint) bool {
 // thrust returns the push on the plates of a pair of rafters from dead load,
 // lb: wL²/(8f) for an even load.
 func (a *analysis) thrust(p *pair) float64 {
-	rc := roofCase{coefs: wind.Coefs{}}
-	c := windCase{}
-	l, r := a.sideLoads(p.a, c, rc), a.sideLoads(p.b, c, rc)
+	l, r := a.sideLoads(p.a, roofCase{}), a.sideLoads(p.b, roofCase{})
 	over := (l.moment.D - r.moment.D) / p.span
 	if p.rise <= 1 {
 		return 0

@@ -120,7 +120,7 @@ func (s *caseState) fromRoof() {
 			continue
 		}
 		if x.pair == nil {
-			s.m.roofLoads(x, s.wind, s.roofs[x.roof], func(p patch) { s.rest(x, p.mid(), p.force, 0) })
+			s.m.roofLoads(x, s.roofs[x.roof], func(p patch) { s.rest(x, p.mid(), p.force, 0) })
 		} else if x == x.pair.a {
 			s.pairLoads(x.pair)
 		}
@@ -265,7 +265,7 @@ func (s *caseState) load(p *wallPath, station float64, f Force) {
 // plates: what each plate holds, and the pull across the ridge from the
 // moment about one plate.
 func (s *caseState) pairLoads(p *pair) {
-	l, r := s.m.sideLoads(p.a, s.wind, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.wind, s.roofs[p.b.roof])
+	l, r := s.m.sideLoads(p.a, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.roofs[p.b.roof])
 	over := l.moment.add(r.moment.times(-1)).times(1 / p.span) // passes the ridge from a to b
 	s.reactPair(p, l.sum.add(over.times(-1)), r.sum.add(over))
 	if p.rise > 1 {

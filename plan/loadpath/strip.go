@@ -21,6 +21,7 @@ type strip struct {
 	// along0..along1 is the stretch along the ridge axis that it covers.
 	along0, along1 float64
 	inside         [2]float64 // u between the outside faces of the walls
+	passes         []float64  // u of the exterior walls that it passes over
 	ends           []support  // by u
 	pair           *pair
 }
@@ -90,7 +91,7 @@ func (b *builder) strips() {
 	b.supports(of)
 	for _, s := range b.rafters {
 		slices.SortStableFunc(s.ends, func(x, y support) int { return cmpFloat(x.u, y.u) })
-		s.inside = b.insideOf(s)
+		s.inside, s.passes = b.insideOf(s), s.wallsUnder(b.indoors[s.roof.Over])
 		b.cover(s)
 	}
 	for _, r := range b.ridges {
@@ -274,6 +275,9 @@ func (b *builder) makePair(j *framing.Joint, held []*strip, at *ridge) {
 // insideOf returns where along u the strip lies between the outside faces of
 // the walls that its roof covers.
 func (b *builder) insideOf(s *strip) [2]float64 {
+	if b.open[s.roof] {
+		return [2]float64{}
+	}
 	i := s.Up.MainAxis()
 	area := b.walled[s.roof]
 	lo, hi := axis(area.lo, i), axis(area.hi, i)

@@ -31,6 +31,7 @@ func (r *Report) WriteWind(w io.Writer, format string) error {
 	r.writeDead(p)
 	r.writeUplift(p)
 	r.writeLateral(p)
+	r.writeComparison(p)
 	r.writeBalance(p)
 	r.writeHonest(p)
 	return b.Flush()
@@ -50,27 +51,26 @@ func (p printer) head(title string) {
 func (r *Report) writeBasis(p printer) {
 	p.head("Wind basis")
 	p.line("ASCE %s, exposure %s, %s, risk category %s", r.Basis.Edition, r.Basis.Exposure, r.Basis.Enclosure, r.Placement.House.Plan.Site.Risk)
-	for _, c := range r.Basis.Coefficients() {
+	for _, c := range r.Basis.Coefficients(r.Choice) {
 		grade := ""
 		if c.Grade != "" {
 			grade = ", " + string(c.Grade)
 		}
 		p.line("  %-24s %9.3f %-4s  %s%s", c.Name, c.Value, c.Unit, c.Table, grade)
 	}
+	r.writeProcedures(p)
 	for _, s := range r.Limits {
 		p.line("  limit: %s", s)
 	}
 }
 
 func (r *Report) writeZones(p printer) {
-	for _, c := range r.loadCases() {
-		p.head(fmt.Sprintf("Envelope pressures, %s, wind %s, psf at strength level (ASCE %s Fig. 28.3-1, %s)", r.Basis.CaseName(c.name), c.doc, r.Basis.Edition, source.Transcribed))
-		p.line("  %-5s %8s %10s %12s %12s", "zone", "GCpf", "external", "+GCpi net", "-GCpi net")
-		for _, z := range r.Basis.Zones(c.coefs) {
-			p.line("  %-5s %8.2f %10.1f %12.1f %12.1f", z.Name, z.GCpf, z.External, z.Plus, z.Minus)
-		}
-	}
+	r.writeEnvelope(p)
+	r.writeDirectional(p)
+	r.writeOpen(p)
 	r.writeCladding(p)
+	r.writeOverhangs(p)
+	r.writeGables(p)
 }
 
 // writeCladding gives components and cladding for the main roof and walls at
@@ -89,18 +89,28 @@ func (r *Report) writeCladding(p printer) {
 			}
 		}
 	}
+	for _, s := range r.zoneWidths() {
+		p.line("  %s", s)
+	}
 }
 
 // figures returns the figures of components and cladding that the house
 // needs; a roof too steep for one is left out, and the limits tell it.
 func (r *Report) figures() []wind.Figure {
 	out := []wind.Figure{wind.WallFigure(r.Basis.Edition, r.Basis.Theta)}
-	if r.Main != nil {
-		if f, err := wind.RoofFigure(r.Basis.Edition, r.Main.Kind, r.Basis.Theta, r.Basis.Height/r.Basis.Width); err == nil {
-			out = append(out, f)
-		}
+	if f, ok := r.roofFigure(); ok {
+		out = append(out, f)
 	}
 	return out
+}
+
+// roofFigure returns the main roof's figure, if there is one.
+func (r *Report) roofFigure() (wind.Figure, bool) {
+	if r.Main == nil {
+		return wind.Figure{}, false
+	}
+	f, err := wind.RoofFigure(r.Basis.Edition, r.Main.Kind, r.Basis.Theta, r.Basis.Height/r.Basis.Width)
+	return f, err == nil
 }
 
 func (r *Report) writeDead(p printer) {
@@ -158,6 +168,7 @@ func (r *Report) writeLateral(p printer) {
 	for _, b := range r.Base {
 		if b.Axis != "" {
 			p.line("  %-10s %-5s %10s %10s %10s %10.0f %10.0f  %s", "foundation", b.Axis, "", "", "", b.Total, ASD.W*b.Total, b.Case)
+			p.line("    lowest story %.0f, lower half of its walls %.0f, floor edge %.0f, girders %.0f lb", b.Story, b.Walls, b.Edge, b.Girders)
 		}
 	}
 	p.line("  made up of, strength level (walls: half the story below the diaphragm, the floor's depth and half the story above; roofs: to the ridge):")

@@ -134,7 +134,15 @@ func (r *Report) writeChains(p printer) {
 			if i == c.Weak {
 				mark = ">"
 			}
-			p.line("   %s %-46s %11s, %8s; %s: %.0f of %s %s, %s", mark, g.Title, g.Places(), plan.Counted(g.Gaps, "gap"), g.Worst.ID, g.Worst.Demand, capText(g.Worst), g.Worst.Unit, ratioText(g.Worst))
+			p.line("   %s %-46s %11s, %8s; %s", mark, g.Title, g.Places(), plan.Counted(g.Gaps, "gap"), g.text())
 		}
 	}
+}
+
+// text prints what a link of a chain is asked and holds at its worst joint.
+func (g ChainLink) text() string {
+	if !g.Followed {
+		return "no wind uplift is followed to it: not checked"
+	}
+	return fmt.Sprintf("%s: %.0f of %s %s, %s", g.Worst.ID, g.Worst.Demand, capText(g.Worst), g.Worst.Unit, ratioText(g.Worst))
 }

@@ -17,7 +17,7 @@ type uplift struct {
 // allUplift runs every wind case and keeps the worst at each joint.
 func (m *model) allUplift() *uplift {
 	u := &uplift{peaks: make(map[*framing.Joint]*peak, len(m.house.Joints)), orphan: map[*plan.Wall]float64{}}
-	for _, c := range cases() {
+	for _, c := range m.cases() {
 		u.fold(m.run(c))
 	}
 	u.overhangs(m)

@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/wind"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -189,23 +190,58 @@ func TestLoadCombinationsByHand(t *testing.T) {
 
 func TestWindCasesAreNamedByWhereTheWindComesFrom(t *testing.T) {
 	want := []string{}
-	for _, from := range []string{"W", "E"} {
-		for _, corner := range []string{"S", "N"} {
-			for _, pi := range []string{"internal pressure", "internal suction"} {
-				want = append(want, "wind from "+from+", corner "+corner+", "+pi)
+	for _, by := range [][]string{{"envelope"}, {"directional, first Cp", "directional, second Cp"}} {
+		for _, sides := range [][2][2]string{{{"W", "E"}, {"S", "N"}}, {{"S", "N"}, {"W", "E"}}} {
+			for _, from := range sides[0] {
+				for _, corner := range sides[1] {
+					for _, how := range by {
+						at := "wind from " + from + ", corner " + corner
+						want = append(want, at+", internal pressure, "+how, at+", internal pressure, "+how+", no pressure under eaves "+corner, at+", internal suction, "+how)
+					}
+				}
 			}
 		}
 	}
-	for _, from := range []string{"S", "N"} {
-		for _, corner := range []string{"W", "E"} {
-			for _, pi := range []string{"internal pressure", "internal suction"} {
-				want = append(want, "wind from "+from+", corner "+corner+", "+pi)
-			}
-		}
-	}
+	m := &model{givens: givens{choice: wind.Choice{Use: []plan.Procedure{plan.Envelope, plan.Directional}}}}
 	var got []string
-	for _, c := range cases() {
+	for _, c := range m.cases() {
 		got = append(got, c.String())
 	}
 	assert.Equal(t, want, got)
+	assert.Len(t, got, 72)
+	assert.Equal(t, "wind from N, minimum loads", gust{axis: 1, sign: -1}.String())
+	assert.Equal(t, "wind from E, corner S, envelope", gust{proc: plan.Envelope, sign: -1, corner: -1}.String())
+	assert.Equal(t, "wind from W, directional, second Cp", gust{proc: plan.Directional, sign: 1, second: true}.String())
+}
+
+func TestGableWallIsNotSaidToBeHeldByItsWeight(t *testing.T) {
+	// Rafters bring uplift to the eaves' walls; to a gable wall none is followed,
+	// and no weight is said to be greater there.
+	r := reported(t, storm.plan())
+	seen := map[bool]int{}
+	for _, c := range r.Chains {
+		eave := strings.Contains(c.Name, "S") || strings.Contains(c.Name, "N")
+		for _, g := range c.Links {
+			if g.Kind == plan.StudTop && strings.HasPrefix(g.Wall.Name, "2") {
+				assert.Equal(t, eave, g.Followed, "%s, %s", c.Name, g.Title)
+				assert.Equal(t, !eave, g.text() == "no wind uplift is followed to it: not checked", g.text())
+				seen[eave]++
+			}
+		}
+	}
+	assert.Equal(t, map[bool]int{true: 2, false: 2}, seen)
+	for _, l := range r.Links {
+		if l.Check.ID == "stud-top-uplift" && l.Wall.Name == "2E" {
+			assert.Contains(t, l.Governs(), "not checked", l.ID)
+		}
+	}
+}
+
+func TestTorsionalCasesAreToldOverTwoStories(t *testing.T) {
+	m := &model{givens: givens{plan: &plan.Plan{Levels: make([]*plan.Level, 2)}, choice: wind.Choice{Use: []plan.Procedure{plan.Directional}}}}
+	assert.Empty(t, m.torsionNote())
+	m.plan.Levels = make([]*plan.Level, 3)
+	assert.Len(t, m.torsionNote(), 1)
+	m.choice.Use = []plan.Procedure{plan.Envelope}
+	assert.Empty(t, m.torsionNote())
 }

@@ -7,6 +7,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/length"
+	"galewright/plan/wind"
 )
 
 // workings tells what the uplift at a link's joint is made of in its
@@ -40,19 +41,7 @@ func (r *Report) workings(l *Link) []string {
 func (s *caseState) roofWorkings(j *framing.Joint) (out []string) {
 	var told *pair
 	for _, r := range s.m.stripsAt(j) {
-		rc := s.roofs[r.roof]
-		out = append(out, fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", r.Member.ID, length.Feet(r.Width), percent(rc.inEnd(r)), rc.q))
-		s.m.roofLoads(r, s.wind, rc, func(x patch) {
-			what := "under the eave or a porch"
-			if x.in {
-				what = "inside"
-			}
-			out = append(out, fmt.Sprintf("  from %s to %s up the plan: zone %d, GCpf %.3f, from below %+.2f (%s): wind %.0f lb, dead %.0f lb",
-				length.Feet(x.u0), length.Feet(x.u1), x.zone, x.gcpf, x.below, what, x.force.W, x.force.D))
-		})
-		if r.out0+r.out1 > 0 {
-			out = append(out, fmt.Sprintf("  of the width %s lies beyond the gable wall, where %.2f acts from below at its windward end", length.Feet(r.out0+r.out1), math.Max(rakeSoffit(s.wind, rc, -1), rakeSoffit(s.wind, rc, 1))))
-		}
+		out = append(out, s.stripWorkings(r)...)
 		for _, e := range r.ends {
 			if r.pair == nil {
 				out = append(out, "  rests "+length.Feet(e.u)+" up the plan; a force goes to the supports on both sides by lever arm")
@@ -61,6 +50,35 @@ func (s *caseState) roofWorkings(j *framing.Joint) (out []string) {
 		if r.pair != nil && r.pair != told {
 			told = r.pair
 			defer func(p *pair) { out = append(out, s.pairWorkings(p)...) }(told)
+		}
+	}
+	return out
+}
+
+// stripWorkings tells the pressure on each stretch of a rafter.
+func (s *caseState) stripWorkings(r *strip) (out []string) {
+	rc := s.roofs[r.roof]
+	head, symbol := fmt.Sprintf("%s, %s wide; qh Kd %.2f psf, G %.2f", r.Member.ID, length.Feet(r.Width), rc.q, wind.Gust), "G Cp"
+	if s.wind.proc == plan.Envelope {
+		head, symbol = fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", r.Member.ID, length.Feet(r.Width), percent(rc.inEnd(r)), rc.q), "GCpf"
+	}
+	out = append(out, head)
+	var rake [2]float64
+	s.m.roofLoads(r, rc, func(x patch) {
+		what := "GCpi, inside"
+		if !x.in {
+			what = "soffit, under an eave or a porch"
+		}
+		line := fmt.Sprintf("  from %s to %s up the plan: %s, %s %.3f, from below %+.2f (%s)", length.Feet(x.u0), length.Feet(x.u1), x.zone, symbol, x.top, x.below, what)
+		if x.free != "" {
+			line = fmt.Sprintf("  from %s to %s up the plan: %s", length.Feet(x.u0), length.Feet(x.u1), x.free)
+		}
+		out = append(out, line+fmt.Sprintf(": wind %.0f lb, dead %.0f lb", x.force.W, x.force.D))
+		rake = x.ends
+	})
+	for i, wide := range []float64{r.out0, r.out1} {
+		if wide > 0 {
+			out = append(out, fmt.Sprintf("  of the width %s lies beyond the gable wall, where %.2f acts from below", length.Feet(wide), rake[i]))
 		}
 	}
 	return out
@@ -92,7 +110,7 @@ func (s *caseState) gathered(j *framing.Joint) (out []string) {
 
 // pairWorkings tells the statics of a pair of rafters.
 func (s *caseState) pairWorkings(p *pair) []string {
-	l, r := s.m.sideLoads(p.a, s.wind, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.wind, s.roofs[p.b.roof])
+	l, r := s.m.sideLoads(p.a, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.roofs[p.b.roof])
 	over := l.moment.add(r.moment.times(-1)).times(1 / p.span)
 	return []string{
 		fmt.Sprintf("the pair bears at the middle of its seats, %s and %s up the plan and %s apart; the ridge lies %s from the first and %s up",

@@ -35,6 +35,8 @@ type Result struct {
 	loads  func() (*loadpath.Report, plan.Diagnostics)
 	lumber func() *lumber.Cut
 	Salt   *salt.Report
+	file   string
+	src    []byte // nil of a plan that was not read from text
 }
 
 // Loads returns the load path and what it has to tell of the plan, which Run
@@ -54,6 +56,7 @@ type Load func(name string) ([]byte, error)
 func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 	p, faults := read.Plan(file, src, load)
 	r := newResult(p)
+	r.file, r.src = file, src
 	if faults.Errors() {
 		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })
 		_, more := hardware.New(whole)
@@ -118,4 +121,24 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 		faults = append(faults, more...)
 	}
 	return faults
+}
+
+// BareLoads returns the load path of the house with no hardware on it and
+// what it has to tell: wind loads are there before the first piece is placed,
+// and whatever is wrong with hardware. The report is nil when the house itself
+// could not be read or framed, or its wind, and of a plan that was not read
+// from text.
+func (r *Result) BareLoads() (*loadpath.Report, plan.Diagnostics) {
+	p, faults := read.House(r.file, r.src)
+	if faults.Errors() {
+		return nil, nil // the plan's own run tells them
+	}
+	house, faults := framing.Frame(p)
+	if faults.Errors() {
+		return nil, nil
+	}
+	none, _ := hardware.New(nil)
+	bare := &Result{House: house}
+	bare.Placement, _ = placement.Place(house, none)
+	return bare.runLoads()
 }

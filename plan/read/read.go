@@ -16,11 +16,27 @@ import (
 // faults are returned at once, sorted by place; when one is an error the plan
 // is as far as it could be read and must not be framed.
 func Plan(file string, src []byte, load func(name string) ([]byte, error)) (*plan.Plan, plan.Diagnostics) {
+	return readPlan(file, src, load)
+}
+
+// hardwareTables are the keys at the top of a plan that are about hardware.
+var hardwareTables = []string{"catalog", "item", "rule", "place"}
+
+// House reads a plan without its hardware, as if none of it were written.
+func House(file string, src []byte) (*plan.Plan, plan.Diagnostics) {
+	return readPlan(file, src, nil, hardwareTables...)
+}
+
+// readPlan reads a plan but for the tables that are left out.
+func readPlan(file string, src []byte, load func(name string) ([]byte, error), without ...string) (*plan.Plan, plan.Diagnostics) {
 	p := &plan.Plan{File: file}
 	var found plan.Diagnostics
 	r := newReader(file, p, &found)
 	r.load = load
 	m, ok := r.decode(src)
+	for _, table := range without {
+		delete(m, table)
+	}
 	if ok {
 		read(node{r, "", "", m}, rootKeys(), p)
 		r.finish(func(table, key string) bool {

@@ -14,6 +14,8 @@ var siteKeys = []binding[plan.Site]{
 	choiceKey("edition", plan.Editions, "edition of ASCE 7", func(s *plan.Site) *plan.Edition { return &s.Edition }).orWord(string(plan.ASCE722)),
 	choiceKey("enclosure", plan.Enclosures, "enclosure class; a window broken in a storm makes a house partially enclosed",
 		func(s *plan.Site) *plan.Enclosure { return &s.Enclosure }).orWord(string(plan.Enclosed)),
+	choiceKey("procedure", plan.Procedures, "wind procedure of ASCE 7: directional (chapter 27) or envelope (chapter 28, low-rise buildings only)",
+		func(s *plan.Site) *plan.Procedure { return &s.Procedure }).otherwise("what the building allows; where it allows both, the larger of both at each joint"),
 	numberKey("kzt", "1.0", 1, 3, "topographic factor", func(s *plan.Site) *float64 { return &s.Kzt }).or(1.0, "1.0"),
 	custom("elevation", "length", `"8'"`, "height of grade above sea level", func(v value, s *plan.Site) {
 		if in, ok := v.length(); ok {

@@ -1,7 +1,8 @@
 // Package wind computes the wind pressures of a low-rise building by ASCE
-// 7-16 and 7-22: velocity pressure, the envelope procedure for the main wind
-// force resisting system, components and cladding, internal pressure,
-// overhangs and the least loads, with the limits within which they hold. A
+// 7-16 and 7-22: velocity pressure, the directional (chapter 27) and the
+// envelope procedure (chapter 28) for the main wind force resisting system and
+// which of them a building allows, open roofs, components and cladding,
+// internal pressure, overhangs and the least loads, with their limits. A
 // Basis flows in, pressures flow out with every coefficient, its table and
 // the grade of its source. It knows nothing of hardware or of
 // framing, and of package plan the words alone: editions, exposures,

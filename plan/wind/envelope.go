@@ -84,11 +84,13 @@ func (b Basis) EdgeStrip() float64 {
 }
 
 // ZoneTwoReach returns how far from the windward eave zone 2 reaches where
-// its coefficient is negative; beyond it zone 3 holds. ASCE 7-16 Fig. 28.3-1
-// notes (second-hand): the lesser of half the least plan dimension and 2.5 times
-// the eave height.
-func (b Basis) ZoneTwoReach() float64 {
-	return math.Min(0.5*math.Min(b.Length, b.Width), 2.5*b.eave())
+// its coefficient is negative, ft; beyond it zone 3 holds: the lesser of half
+// the building's dimension parallel to the wind and 2.5 times the eave height.
+// Note 8 of the low-rise figure to ASCE 7-16, in the text of 28.3.2 in 7-22
+// (transcribed). ridge: the wind is along the ridge.
+func (b Basis) ZoneTwoReach(ridge bool) float64 {
+	along, _ := b.Along(ridge)
+	return math.Min(0.5*along, 2.5*b.eave())
 }
 
 // eave returns the eave height, ft, or mean roof height when none is set.

@@ -16,14 +16,9 @@ func (b Basis) Limits() (notes []string) {
 		}
 	}
 	least, most := math.Min(b.Length, b.Width), math.Max(b.Length, b.Width)
-	add(b.Height > 60, "mean roof height %.1f ft is over the 60 ft of a low-rise building (ASCE %s 26.2): the envelope procedure does not apply", b.Height, b.Edition)
-	add(b.Height > least, "mean roof height %.1f ft is over the least plan dimension of %.1f ft: not a low-rise building by ASCE %s 26.2; the engineer must say whether the envelope procedure may be used", b.Height, least, b.Edition)
 	add(b.Theta > 45, "roof angle %.1f degrees is over 45: no figure of components and cladding; envelope coefficients interpolated toward 90 degrees", b.Theta)
 	add(most > 3*least, "plan %.0f by %.0f ft is longer than three times its width, the limit of the prescriptive high wind guides: diaphragm deflection is not checked", most, least)
-	add(b.Enclosure == plan.Open, "the building is open: the envelope procedure is made for enclosed and partially enclosed ones (from memory)")
+	add(b.Enclosure == plan.Open, "the building is open: neither procedure is worked out here for one without walls")
 	add(b.Kzt == 1 && b.Elevation > 1000, "topographic factor 1 at an elevation of %.0f ft: hills and ridges are not checked", b.Elevation)
-	if b.Envelope().Floor {
-		notes = append(notes, fmt.Sprintf("Kh raised to 0.70 in Exposure B (ASCE %s); sources differ on 7-22 here and the larger value is taken", b.Edition))
-	}
 	return notes
 }

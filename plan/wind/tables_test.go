@@ -272,12 +272,20 @@ func TestEveryCoefficientOfTheEnvelope(t *testing.T) {
 }
 
 func TestReachOfZoneTwo(t *testing.T) {
-	// ASCE 7-22 Fig. 28.3-1 notes (second-hand): half of 28 ft is 14, 2.5 eaves of 9 ft are
-	// 22.5, of 4 ft 10; without an eave the mean roof height stands for it.
-	assert.InDelta(t, 14, Basis{Length: 44, Width: 28, Height: 20, Eave: 9}.ZoneTwoReach(), 1e-9)
-	assert.InDelta(t, 14, Basis{Length: 28, Width: 44, Height: 20, Eave: 9}.ZoneTwoReach(), 1e-9)
-	assert.InDelta(t, 10, Basis{Length: 44, Width: 28, Height: 20, Eave: 4}.ZoneTwoReach(), 1e-9)
-	assert.InDelta(t, 12.5, Basis{Length: 44, Width: 28, Height: 5}.ZoneTwoReach(), 1e-9)
+	// Note 8 of the low-rise figure (transcribed: BNBC 2020 Fig. 6.2.10, whose
+	// parent is ASCE 7-05): half of the building's dimension parallel to the wind,
+	// not of the least one, and 2.5 eave heights. 44 by 28 ft: 14 across the
+	// ridge, 22 along it; 2.5 eaves of 9 ft are 22.5, of 8 ft 20, of 4 ft 10;
+	// without an eave the mean roof height stands for it.
+	long := Basis{Length: 44, Width: 28, Height: 20, Eave: 9}
+	assert.InDelta(t, 14, long.ZoneTwoReach(false), 1e-9)
+	assert.InDelta(t, 22, long.ZoneTwoReach(true), 1e-9)
+	long.Eave = 8
+	assert.InDelta(t, 20, long.ZoneTwoReach(true), 1e-9)
+	assert.InDelta(t, 22, Basis{Length: 28, Width: 44, Height: 20, Eave: 9}.ZoneTwoReach(false), 1e-9)
+	assert.InDelta(t, 10, Basis{Length: 44, Width: 28, Height: 20, Eave: 4}.ZoneTwoReach(false), 1e-9)
+	assert.InDelta(t, 12.5, Basis{Length: 44, Width: 28, Height: 5}.ZoneTwoReach(false), 1e-9)
+	assert.InDelta(t, 50, Basis{Length: 250, Width: 200, Height: 36.7, Eave: 20}.ZoneTwoReach(false), 1e-9, "the Guide's building")
 }
 
 func TestCaseNamesOfTheEditions(t *testing.T) {

@@ -142,17 +142,30 @@ func (b Basis) Check() error {
 	return nil
 }
 
-// Coefficients lists the numbers of the velocity pressure with their tables.
-func (b Basis) Coefficients() []Coefficient {
-	v, e := b.Envelope(), "ASCE "+string(b.Edition)+" "
-	kz := e + "Table 26.10-1"
-	if v.Floor {
-		kz += ", minimum for the envelope procedure"
+// Coefficients lists the numbers of the velocity pressure with their tables,
+// then those of each procedure that is used.
+func (b Basis) Coefficients(c Choice) []Coefficient {
+	out := b.general()
+	if c.Has(plan.Envelope) {
+		out = append(out, b.envelopeCoefficients()...)
 	}
-	qeq := e + "Eq. 26.10-1, Kd in q"
+	if c.Has(plan.Directional) {
+		out = append(out, b.directCoefficients()...)
+	}
+	return out
+}
+
+// qEquation cites the velocity pressure.
+func (b Basis) qEquation() string {
 	if b.Edition == plan.ASCE722 {
-		qeq = e + "Eq. 26.10-1, Kd not in q but in Eq. 28.3-1"
+		return "ASCE 7-22 Eq. 26.10-1, Kd not in q but in Eqs. 27.3-1 and 28.3-1"
 	}
+	return "ASCE " + string(b.Edition) + " Eq. 26.10-1, Kd in q"
+}
+
+// general lists what both procedures have.
+func (b Basis) general() []Coefficient {
+	v, e := b.Direct(), "ASCE "+string(b.Edition)+" "
 	t := terrain[b.Edition]
 	return []Coefficient{
 		{"V", b.Speed, "mph", "plan", ""},
@@ -163,16 +176,44 @@ func (b Basis) Coefficients() []Coefficient {
 		{"width across the ridge", b.Width, "ft", "plan", ""},
 		{"alpha", t.alpha[b.Exposure], "", e + "Table 26.11-1", source.SecondHand},
 		{"zg", t.zg[b.Exposure], "ft", e + "Table 26.11-1", source.SecondHand},
-		{"Kh", v.Kz, "", kz, source.SecondHand},
 		{"Kzt", v.Kzt, "", "plan", ""},
 		{"Kd", Kd, "", e + "Table 26.6-1", source.SecondHand},
 		{"Ke", v.Ke, "", e + "Table 26.9-1", source.SecondHand},
-		{"qh", v.Q, "psf", qeq, source.Transcribed},
-		{"qh Kd", v.QKd, "psf", qeq, source.Transcribed},
 		{"GCpi, both signs", GCpi(b.Enclosure), "", e + "Table 26.13-1", source.SecondHand},
-		{"a", b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
+		{"a", b.EdgeStrip(), "ft", e + "Figs. 28.3-1 and 30.3-1 notes", source.SecondHand},
+	}
+}
+
+// envelopeCoefficients lists what the envelope procedure adds.
+func (b Basis) envelopeCoefficients() []Coefficient {
+	v, e := b.Envelope(), "ASCE "+string(b.Edition)+" "
+	kz := e + "Table 26.10-1"
+	if v.Floor {
+		kz += ", least value of chapter 28"
+	}
+	return []Coefficient{
+		{"envelope Kh", v.Kz, "", kz, source.Transcribed},
+		{"envelope qh", v.Q, "psf", b.qEquation(), source.Transcribed},
+		{"envelope qh Kd", v.QKd, "psf", b.qEquation(), source.Transcribed},
 		{"end zone 2a", 2 * b.EdgeStrip(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
-		{"roof zone 2 reach", b.ZoneTwoReach(), "ft", e + "Fig. 28.3-1 notes", source.SecondHand},
-		{"overhang soffit GCp", OverhangGCp, "", e + "28.3.3", source.FromMemory},
+		{"zone 2, wind across ridge", b.ZoneTwoReach(false), "ft", e + "low-rise note 8", source.Transcribed},
+		{"zone 2, wind along ridge", b.ZoneTwoReach(true), "ft", e + "low-rise note 8", source.Transcribed},
+		{"envelope soffit GCp", OverhangGCp, "", e + "28.3.3", source.FromMemory},
+	}
+}
+
+// directCoefficients lists what the directional procedure adds.
+func (b Basis) directCoefficients() []Coefficient {
+	v, e := b.Direct(), "ASCE "+string(b.Edition)+" "
+	return []Coefficient{
+		{"directional Kh", v.Kz, "", e + "Table 26.10-1, formula", source.Transcribed},
+		{"directional qh", v.Q, "psf", b.qEquation(), source.Transcribed},
+		{"directional qh Kd", v.QKd, "psf", b.qEquation(), source.Transcribed},
+		{"G", Gust, "", e + "26.11.1", source.Transcribed},
+		{"h/L, wind across ridge", b.Height / b.Width, "", "plan", ""},
+		{"h/L, wind along ridge", b.Height / b.Length, "", "plan", ""},
+		{"L/B, wind across ridge", b.Width / b.Length, "", "plan", ""},
+		{"L/B, wind along ridge", b.Length / b.Width, "", "plan", ""},
+		{"directional soffit Cp", SoffitCp, "", e + "27.3.3", source.Transcribed},
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/loadpath"
+	"galewright/plan/wind"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -196,13 +197,16 @@ var chainKeyRows = []struct {
 	{linkWeakest, "the weakest of the chain"},
 	{linkOpen, "gap: at one joint or more, nothing known resists the demand"},
 	{linkWeakGap, "the weakest of the chain is a gap"},
-	{linkIdle, "no net uplift: dead load is greater"},
+	{linkIdle, "no demand: dead load is greater, or no uplift is followed to it; its text says which"},
 }
 
 // chainCaution is what to know before reading the chains: what the numbers
 // are, where the method ends, and what no chain shows.
 func chainCaution(r *loadpath.Report) string {
 	s := "Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked are on the load path sheet."
+	if r.Missing == "" {
+		s += fmt.Sprintf(" Wind: ASCE %s, %s, GCpi +/-%.2f; coefficients and zones are on the load path sheet.", r.Basis.Edition, r.Choice, wind.GCpi(r.Basis.Enclosure))
+	}
 	for _, l := range r.Limits {
 		s += " Limit of the method: " + strings.TrimSuffix(l, ".") + "."
 	}

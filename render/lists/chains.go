@@ -129,9 +129,18 @@ func linkForces(g loadpath.ChainLink) string {
 	case k.Gap != "":
 		return fmt.Sprintf("%s: %s; largest at %s, demand %s", plan.Counted(g.Gaps, "gap"), k.Gap, k.ID, force(k.Demand, k.Unit))
 	case k.Demand == 0:
-		return "no net uplift"
+		return idleText(g)
 	}
 	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(k.Demand, k.Unit), force(k.Capacity.Value, k.Unit), starred(k), k.Governs())
+}
+
+// idleText says why nothing is asked at a link: weight that is greater is said
+// only of a link that wind was followed to.
+func idleText(g loadpath.ChainLink) string {
+	if g.Followed {
+		return "no net uplift: dead load is greater"
+	}
+	return "no wind uplift is followed to it: not checked"
 }
 
 func upperFirst(s string) string {

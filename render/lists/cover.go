@@ -122,7 +122,7 @@ func windTable(c *page.Context) *table.Table {
 	case len(s.Assumed) == 0:
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts("Assumed", "nothing: the plan gives every value")})
 	}
-	t.Rows = append(t.Rows, table.Row{Cells: table.Texts("", "The engineer of record sets the wind basis; these lines repeat what the plan says.")})
+	t.Rows = append(t.Rows, table.Row{Cells: table.Texts("", "The engineer of record sets the wind basis; these lines repeat what the plan says; the procedure follows from it.")})
 	return t
 }
 
@@ -150,10 +150,31 @@ func windRows(c *page.Context) []windRow {
 		{"exposure", "Exposure", string(s.Exposure)},
 		{"risk", "Risk category", string(s.Risk)},
 		{"edition", "Standard", edition},
-		{"enclosure", "Enclosure", string(s.Enclosure)},
+		{"enclosure", "Enclosure", protected(s.Enclosure)},
+		{"procedure", "Procedure", procedure(c)},
 		{"kzt", "Topographic factor", kzt},
 		{"elevation", "Ground", ground},
 	}
+}
+
+// protected says what the enclosure class asks of the openings.
+func protected(e plan.Enclosure) string {
+	switch e {
+	case plan.Enclosed:
+		return string(e) + ": holds only while every opening stays closed; glazing and doors impact resistant or covered, else the house counts as partially enclosed"
+	case plan.PartiallyEnclosed:
+		return string(e) + ": holds with a large opening broken in a storm"
+	}
+	return string(e)
+}
+
+// procedure says by which procedure of ASCE 7 loads are worked out, and why;
+// without loads what the plan asks for.
+func procedure(c *page.Context) string {
+	if c.Loads != nil && c.Loads.Missing == "" {
+		return c.Loads.Choice.String() + ": " + c.Loads.Choice.Why
+	}
+	return string(c.House.Plan.Site.Procedure)
 }
 
 // above prints a height over the sea that is given in feet.

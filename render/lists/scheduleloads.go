@@ -25,12 +25,22 @@ func LoadPages(c *page.Context) []*page.Page {
 func loadLaid(c *page.Context) []*page.Page {
 	f := c.NewFlow("Load path: demand and capacity", "load path")
 	f.ColumnsOf(max(82*c.ReadingCap(), f.Area.W/4))
-	for _, t := range []*table.Table{gapTable(c), governTable(c), chainTable(c), loadNotes(c)} {
+	for _, t := range []*table.Table{windLoads(c), gapTable(c), governTable(c), chainTable(c), loadNotes(c)} {
 		if len(t.Rows) > 0 {
 			f.Put(t)
 		}
 	}
 	return f.Done()
+}
+
+// windLoads says by which procedure the wind was worked out, with what
+// coefficients and zones.
+func windLoads(c *page.Context) *table.Table {
+	t := &table.Table{Title: "Wind: procedure, coefficients, zones", Plain: true, Cols: []table.Column{{}, {Wrap: true, Grow: true}}}
+	for _, r := range c.Loads.WindRows() {
+		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(r[0], r[1])})
+	}
+	return t
 }
 
 // loadNotes says what the numbers are, and what they leave out.

@@ -1,0 +1,97 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/wind"
+)
+
+// openRoof is a roof with no walls below, as of a porch on posts, in one wind
+// case: net coefficients of a free roof, positive up, gust in them, as parts of
+// the q of the case.
+type openRoof struct {
+	edge, mid float64   // windward edge and middle along the wind, coordinates
+	bounds    []float64 // in from the edge
+	across    bool
+	halves    []openCase // wind across ridge or eaves: windward, leeward half
+	strips    []openCase // wind along them: by distance
+}
+
+// openCase is one case of the figures.
+type openCase struct {
+	name string
+	up   []float64
+}
+
+// openCase returns the cases of an open roof. They are run for a porch roof
+// that leans on a house too, whose underside the house's windward wall
+// presses on: of the two readings the larger uplift is taken place by place.
+func (m *model) openCase(c windCase, r *plan.Roof, area extent) *openRoof {
+	q := m.q
+	if c.proc == plan.Directional {
+		q = m.basis.Direct().QKd
+	}
+	k := -wind.Gust * m.basis.Direct().QKd / q
+	o := &openRoof{across: c.axis != r.RidgeAxis()}
+	lo, hi := axis(area.lo, c.axis), axis(area.hi, c.axis)
+	o.edge, o.mid = lo, (lo+hi)/2
+	if c.sign < 0 {
+		o.edge = hi
+	}
+	o.bounds = []float64{12 * m.basis.Height, 24 * m.basis.Height}
+	for _, f := range wind.FreeAlong() {
+		o.strips = append(o.strips, openCase{"free roof, case " + f.Case, []float64{k * f.CN[0], k * f.CN[1], k * f.CN[2]}})
+	}
+	for _, f := range wind.FreeSlope(r.Kind, math.Min(r.Angle(), wind.FreeTheta), meetsHigh(r, c)) {
+		o.halves = append(o.halves, openCase{"free roof, case " + f.Case, []float64{k * f.Windward, k * f.Lee}})
+	}
+	return o
+}
+
+// meetsHigh tells whether the wind meets a shed roof's high side.
+func meetsHigh(r *plan.Roof, c windCase) bool { return string(r.High) == from(c.axis, c.sign) }
+
+// free returns the largest net uplift coefficient of an open roof on a
+// stretch of a strip, and its case.
+func (rc roofCase) free(s *strip, u0, u1 float64) (up float64, name string) {
+	o := rc.open
+	x0, x1 := s.From, s.To
+	if s.Up.Mainly(rc.wind.axis) {
+		x0, x1 = axis(s.At(u0), rc.wind.axis), axis(s.At(u1), rc.wind.axis)
+	}
+	list, bounds := o.strips, o.bounds
+	if o.across {
+		list, bounds = o.halves, []float64{math.Abs(o.mid - o.edge)}
+	}
+	up = math.Inf(-1)
+	for _, c := range list {
+		if f := stripMean(o.edge, rc.wind.sign, bounds, c.up, x0, x1); f > up {
+			up, name = f, c.name
+		}
+	}
+	return up, name
+}
+
+// openNotes tells of open roofs outside what the figures were made for.
+func (m *model) openNotes() (out []string) {
+	for _, r := range m.plan.Roofs {
+		if !m.open[r] {
+			continue
+		}
+		area := roofArea(m.plan, r)
+		h := (r.Over.Top() + m.house.RidgeHeight(r)) / 2
+		for k := range 2 {
+			if hL := h / area.span(k); hL < wind.FreeLeast || hL > wind.FreeMost || r.Angle() > wind.FreeTheta {
+				out = append(out, openNote(r, k, hL))
+			}
+		}
+	}
+	return out
+}
+
+func openNote(r *plan.Roof, k int, hL float64) string {
+	return fmt.Sprintf("open roof %s, wind along %s: h/L %.2f at %.0f degrees is outside what the figures of free roofs hold for (h/L 0.25 to 1, 45 degrees; ASCE 7-16 Figs. 27.3-4 to 27.3-7); their values are still run beside those of an overhang, and the larger uplift is taken",
+		r.Name, plan.Axes[k], hL, r.Angle())
+}

@@ -1,0 +1,132 @@
+package loadpath
+
+import (
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/wind"
+)
+
+// deckLoad returns the level wind load on the edge of a deck: from the upper
+// half of the walls under it, what stands between it and the floor above, the
+// lower half of the walls on it, and the roofs over it.
+func (m *model) deckLoad(d *diaphragm, g gust) (walls, roofs []stretch) {
+	cross, top := 1-g.axis, d.level.Top()
+	walls = m.band(g, axis(d.extent.lo, cross), axis(d.extent.hi, cross), [2]float64{top - d.level.PlateHeight/2, top}, walls)
+	if up := m.plan.Above(d.level); up != nil {
+		if e, ok := wallExtent(m.plan, up); ok {
+			walls = m.band(g, axis(e.lo, cross), axis(e.hi, cross), [2]float64{top, top + up.FloorDepth + up.PlateHeight/2}, walls)
+		}
+	}
+	for _, r := range m.plan.Roofs {
+		if r.Over == d.level {
+			roofs = m.roofBand(g, r, roofs)
+		}
+	}
+	return walls, roofs
+}
+
+// band adds the pressure on a strip of wall between two heights above grade
+// (in) and two coordinates across the wind, end zone apart.
+func (m *model) band(g gust, lo, hi float64, z [2]float64, out []stretch) []stretch {
+	in, end := m.wallPressure(g, z)
+	high := (z[1] - z[0]) / 12
+	return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*high, end*high, out)
+}
+
+// ends adds lo..hi in two pieces: the end zone at the reference corner, and
+// the rest.
+func ends(g gust, lo, hi, zone, in, end float64, out []stretch) []stretch {
+	zone = math.Min(zone, hi-lo)
+	if g.proc != plan.Envelope {
+		return append(out, stretch{lo, hi, in})
+	}
+	if g.corner < 0 {
+		return append(out, stretch{lo, lo + zone, end}, stretch{lo + zone, hi, in})
+	}
+	return append(out, stretch{lo, hi - zone, in}, stretch{hi - zone, hi, end})
+}
+
+// wallPressure returns the sum of windward and leeward wall pressure, psf, in
+// the interior and the end zone. Envelope: zones 1 and 4 across the main
+// ridge, 5 and 6 along it. Directional: the windward wall's with the mean q of
+// its height above grade z (in), the leeward wall's with qh; it has no end
+// zone. Internal pressure is on both and goes out.
+func (m *model) wallPressure(g gust, z [2]float64) (in, end float64) {
+	ridge := m.alongRidge(g.axis)
+	switch {
+	case g.least():
+		return wind.LeastWall, wind.LeastWall
+	case g.proc == plan.Directional:
+		l, b := m.basis.Along(ridge)
+		psf := wind.Gust * (wind.WindwardWallCp*m.basis.MeanQKd(z[0]/12, z[1]/12) - wind.LeewardWallCp(l, b)*m.basis.Direct().QKd)
+		return psf, psf
+	}
+	c, i, k := wind.CaseA(m.basis.Theta), 0, 3
+	if ridge && m.main != nil {
+		c, i, k = wind.CaseB, 4, 5
+	}
+	return m.q * (c.Interior[i] - c.Interior[k]), m.q * (c.End[i] - c.End[k])
+}
+
+// roofBand adds the level part of the roof pressure on its vertical
+// projection. Across the ridge it is that of the two slopes, but never less
+// than nothing (ASCE 7-10 Fig. 27.4-1 note 7, read; the low-rise figure has the
+// same): the shear is no less than with the roof left out. Along the ridge the
+// gable triangles take the walls' pressure, a hip's ends no less.
+func (m *model) roofBand(g gust, r *plan.Roof, out []stretch) []stretch {
+	area := roofArea(m.plan, r)
+	cross := 1 - g.axis
+	lo, hi := axis(area.lo, cross), axis(area.hi, cross)
+	top := r.Over.Top()
+	rise := m.house.RidgeHeight(r) - top
+	z := [2]float64{top, top + rise}
+	if g.axis == r.RidgeAxis() {
+		// A band of half the rise, which has the triangle's area.
+		in, end := m.wallPressure(g, z)
+		return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*rise/24, end*rise/24, out)
+	}
+	in, end := m.slopePressure(g, r, z)
+	return ends(g, lo, hi, 24*m.basis.EdgeStrip(), math.Max(0, in)*rise/12, math.Max(0, end)*rise/12, out)
+}
+
+// slopePressure returns the level pressure on the vertical projection of a
+// roof across its ridge, psf, in the interior and the end zone.
+func (m *model) slopePressure(g gust, r *plan.Roof, z [2]float64) (in, end float64) {
+	switch {
+	case g.least():
+		return wind.LeastRoof, wind.LeastRoof
+	case g.proc == plan.Directional:
+		psf := m.directSlopes(g, r, z)
+		return psf, psf
+	}
+	c := wind.CaseA(r.Angle())
+	return m.q * (c.Interior[1] - c.Interior[2]), m.q * (c.End[1] - c.End[2])
+}
+
+// directSlopes returns the level pressure on a roof's vertical projection by
+// the directional procedure, psf: windward slope less leeward slope. On its
+// high side a shed shows a wall, to both winds.
+func (m *model) directSlopes(g gust, r *plan.Roof, z [2]float64) float64 {
+	ridge := m.alongRidge(g.axis)
+	l, b := m.basis.Along(ridge)
+	qh := m.basis.Direct().QKd
+	v := slopeOf(math.Max(r.Pitch, r.PitchOther), m.basis.Height/l, g.second)
+	if v.flat { // by distance: at most the first strip's lee, least the second value
+		strips := wind.StripCp(m.basis.Height / l)
+		v.windward, v.leeward = wind.Gust*strips[0], wind.Gust*strips[0]
+		if g.second {
+			v.windward = wind.Gust * wind.SecondStrip
+		}
+		if r.Kind != plan.ShedRoof {
+			return 0
+		}
+	}
+	if r.Kind != plan.ShedRoof {
+		return qh * (v.windward - v.leeward)
+	}
+	if string(r.High) == from(g.axis, g.sign) {
+		return wind.Gust*wind.WindwardWallCp*m.basis.MeanQKd(z[0]/12, z[1]/12) - qh*v.leeward
+	}
+	return qh * (v.windward - wind.Gust*wind.LeewardWallCp(l, b))
+}
