@@ -56,7 +56,7 @@ func TestEveryNamedWordIsInItsList(t *testing.T) {
 	for _, words := range [][]string{
 		plan.Words(plan.Faces), plan.Words(plan.ItemKinds), plan.Words(plan.Phases), plan.Words(plan.Actions), plan.Words(plan.RoofKinds),
 		plan.Words(plan.GableEnds), plan.Words(plan.WallTops), plan.Words(plan.Joins), plan.Words(plan.OpeningKinds), plan.Words(plan.FoundationKinds),
-		plan.Words(plan.Axes), plan.Words(plan.Sides), plan.Words(plan.DeadParts), plan.Words(plan.Combinations), plan.Words(plan.Distributions),
+		plan.Words(plan.Axes), plan.Words(plan.Sides), plan.Words(plan.DeadParts), plan.Words(plan.Combinations), plan.Words(plan.Distributions), plan.Words(plan.SegmentShares),
 		plan.Words(plan.Exposures), plan.Words(plan.Risks), plan.Words(plan.Editions), plan.Words(plan.Enclosures), plan.Words(plan.Roles), plan.Words(plan.JointKinds()),
 		plan.Words(plan.JointHosts), plan.Words(plan.JointSheets), plan.Words(plan.JointLies),
 	} {

@@ -35,6 +35,7 @@ func Checks() []*Check {
 		{"story-shear", "Stories and lines with no lateral resistance", "shear of a story without sheathed segments in the wind's direction, or of a line with no segment wide enough to count", storyShear},
 		{"unit-shear", "Sheathed segments", "shear along each segment over its counted length", unitShear},
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less the dead load left after uplift; for a segment not over another, also at the base of the post below", overturning},
+		{"chord-push", "Shear wall ends, pressed", "the couple of each end's tension with the dead load on the post, against bearing of the post on its plate; live load of floor and roof is not in it, other studs beside the post, which share the plate, are not counted, and the post is taken as held by the sheathing: its buckling is not computed", pressedEnds},
 		{"collector", "Collectors", "force along a shear wall's line where it continues past a segment", collectors},
 		{"chord-splice", "Top plate splices", "chord force of the floor or roof, or collector force, at each break in a top plate", splices},
 		{liftCheck, "Members that nothing holds down", "the house pulled up by its roof: each member that uplift reaches and that no fastener, rod or wrap ties to what is below, down to piles and concrete; weight and bearing hold nothing here", liftTest},
