@@ -13,16 +13,16 @@ import (
 
 // Segment is one sheathed segment in a line.
 type Segment struct {
-	Wall     *plan.Wall
-	Shear    *plan.Shear
-	Name     string
-	Lo, Hi   float64 // coordinates along the line, in
-	Height   float64 // of the story's wall, in; of a rake wall the mean over the segment
-	Tallest  float64 // the same at its highest, in
-	Length   float64 // in
-	Working  float64 // length that counts, in: a perforated wall's Co ΣLi
-	Factor   float64 // on the unit shear, by aspect ratio
-	Share    float64 // of the line's force
+	Wall    *plan.Wall
+	Shear   *plan.Shear
+	Name    string
+	Lo, Hi  float64 // coordinates along the line, in
+	Height  float64 // of the story's wall, in; of a rake wall the mean over the segment
+	Tallest float64 // the same at its highest, in
+	Length  float64 // in
+	Working float64 // length that counts, in: a perforated wall's Co ΣLi
+	Factor  float64 // on the unit shear, by aspect ratio
+	Share   float64 // of the line's force
 	// OtherShare and OtherFactor are Share and Factor by the other of the two
 	// ways: stiffness, or length.
 	OtherShare, OtherFactor float64
@@ -30,8 +30,8 @@ type Segment struct {
 	Stiff                   float64               // lb/in at strength or ASD alike
 	NoFlex                  string                // why its stiffness is not known
 	// Lever is the lever arm of its end tension, in, to LeverTo.
-	Lever   float64
-	LeverTo string
+	Lever    float64
+	LeverTo  string
 	Unit     timber.UnitShear
 	Trouble  string // why there is no unit shear
 	Pierced  *timber.Perforated

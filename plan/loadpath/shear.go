@@ -23,7 +23,7 @@ type ShearLine struct {
 	// times unit shear capacity, lb.
 	stiff, byCapacity float64
 	uppers            []upper
-	lo, hi   float64 // the deck's edges along the line
+	lo, hi            float64 // the deck's edges along the line
 }
 
 // LineShear is a line with its worst gust.
