@@ -42,6 +42,7 @@ func (a Assumption) String() string { return a.Key + " = " + a.Value }
 type Loads struct {
 	Combination  Combination
 	Distribution Distribution
+	Segments     SegmentShare
 	Dead         []Dead // dead weights that stand for the defaults of their part
 	Pos          Pos
 }

@@ -234,6 +234,18 @@ const (
 // Combinations are the combinations that a plan may name.
 var Combinations = []Combination{ASD, Strength}
 
+// SegmentShare is how the force of a line of shear walls goes to its segments.
+type SegmentShare string
+
+// The ways.
+const (
+	ByStiffness SegmentShare = "stiffness"
+	ByLength    SegmentShare = "length"
+)
+
+// SegmentShares are the ways that a plan may name.
+var SegmentShares = []SegmentShare{ByStiffness, ByLength}
+
 // Distribution is how lateral load goes to the lines of shear walls.
 type Distribution string
 

@@ -28,6 +28,7 @@ func init() {
 	list(DeadParts)
 	list(Combinations)
 	list(Distributions)
+	list(SegmentShares)
 	list(Exposures)
 	list(Risks)
 	list(Editions)

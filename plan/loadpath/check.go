@@ -38,6 +38,7 @@ func Checks() []*Check {
 		{panelCheck, "Wall panels", "suction of components and cladding on the wall that one nail of a sheathed segment holds, against withdrawal and pull-through; in its own worst case, not with the segment's shear", wallPanels},
 		{"unit-shear", "Sheathed segments", "shear along each segment over its counted length", unitShear},
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less the dead load left after uplift; for a segment not over another, also at the base of the post below", overturning},
+		{"chord-push", "Shear wall ends, pressed", "the couple of each end's tension with the dead load on the post, against bearing of the post on its plate; live load of floor and roof is not in it, other studs beside the post, which share the plate, are not counted, and the post is taken as held by the sheathing: its buckling is not computed", pressedEnds},
 		{"collector", "Collectors", "force along a shear wall's line where it continues past a segment", collectors},
 		{"chord-splice", "Top plate splices", "chord force of the floor or roof, or collector force, at each break in a top plate", splices},
 		{soleCheck, "Bottom plates to floors", "shear of each sheathed segment through the ordered nails of its bottom plate into the floor", soleShear},

@@ -22,11 +22,12 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 			}
 			l.Terms = []Term{
 				{"shear of the line, strength level, " + x.Name, x.Force, "lb"},
-				{"share of this segment", s.Share, ""},
+				{"share of this segment, " + x.method(), s.Share, ""},
 				{"counted length", s.Working / 12, "ft"},
 				{"0.6 of it over that length", s.Demand, "plf"},
 			}
-			l.close(segmentCapacity(s))
+			l.close(segmentCapacity(s, x.ByLength))
+			l.Notes = append(l.Notes, stiffNotes(x, s)...)
 			if s.Factor == 0 && !s.Shear.Perforated {
 				l.Notes = append(l.Notes, fmt.Sprintf("height to width ratio %.2f exceeds 3.5: not counted", s.Tallest/s.Length))
 			}
@@ -41,7 +42,7 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 }
 
 // segmentCapacity returns the unit shear capacity of a segment, plf.
-func segmentCapacity(s *SegmentShear) *Capacity {
+func segmentCapacity(s *SegmentShear, byLength bool) *Capacity {
 	u := s.Unit
 	if s.Trouble != "" {
 		return &Capacity{Unknown: s.Trouble}
@@ -52,10 +53,36 @@ func segmentCapacity(s *SegmentShear) *Capacity {
 		Term{"species factor", u.Species, ""},
 		Term{"faces", u.Faces, ""},
 		Term{"divisor to allowable", u.Divisor, ""},
-		Term{"aspect ratio factor, SDPWS 2015 4.3.4.2, from memory", s.Factor, ""},
+		Term{narrowWords(byLength), s.Factor, ""},
 		Term{"allowable", c.Value, "plf"},
 	)
 	return c
+}
+
+// narrowWords names the factor for a narrow segment.
+func narrowWords(byLength bool) string {
+	if byLength {
+		return "2b/h for a segment narrower than half its height, second-hand"
+	}
+	return "aspect ratio factor, SDPWS 2015 4.3.4.2, from memory"
+}
+
+// stiffNotes tells how a segment deflects, what the other way of sharing would
+// give, and what its nailing asks of the framing.
+func stiffNotes(x *LineShear, s *SegmentShear) (out []string) {
+	if s.Stiff > 0 {
+		out = append(out, fmt.Sprintf("deflection %.2f in at this shear: bending %.3f, panel shear and nail slip %.3f, anchorage %.3f (%s; anchorage 1/8 in at its allowable shear, assumed; %s)",
+			s.Demand*s.Flex.Per(), s.Demand*s.Flex.Bending, s.Demand*s.Flex.Shear, s.Demand*s.Flex.Anchorage, s.Flex.Terms, s.Flex.Source))
+	}
+	if other := s.Unit.Allow * s.OtherFactor; s.OtherShare > 0 && other > 0 && len(x.Segments) > 1 {
+		demand := ASD.W * x.Force * s.OtherShare / s.Working * 12
+		out = append(out, fmt.Sprintf("%s it would be share %.3f: %.0f of %.0f plf, ratio %.2f",
+			map[bool]string{true: "by stiffness", false: "by length with 2b/h"}[x.ByLength], s.OtherShare, demand, other, demand/other))
+	}
+	if why := s.Unit.WideFraming(); why != "" && s.Trouble == "" {
+		out = append(out, why+": adjoining panel edges want framing 3 in nominal, or two members nailed together, and staggered nails; on both faces the joints of the two sides offset")
+	}
+	return out
 }
 
 // overturning checks the ends of each segment whose wall stands on this
@@ -88,6 +115,17 @@ func (a *analysis) relief(s *Segment) (lb float64) {
 	return lb
 }
 
+// leverWords says from where to where the lever arm goes.
+func leverWords(s *Segment) string {
+	switch {
+	case s.Pierced != nil:
+		return ", Co ΣLi of a perforated wall"
+	case s.LeverTo != "":
+		return ", from " + s.LeverTo + " to the middle of the far post"
+	}
+	return ", the segment's length"
+}
+
 func (a *analysis) endLink(c *Check, x *LineShear, s *SegmentShear, i int) *Link {
 	j, relief := s.ends[i], a.relief(s.Segment)
 	net := ASD.W*s.Lifts - relief
@@ -106,7 +144,7 @@ func (a *analysis) endLink(c *Check, x *LineShear, s *SegmentShear, i int) *Link
 		{"height at which it acts" + map[bool]string{true: ", mean of a rake wall over the segment"}[s.Height != x.Level.PlateHeight && s.Wall.Top == plan.RakeTop], s.Height / 12, "ft"},
 		{"shear of the segments above that stand on it, over the depth of the floor between, strength level", s.Moment/12 - s.V*s.Height/12, "lb-ft"},
 		{"moment, both", s.Moment / 12, "lb-ft"},
-		{"over the lever arm", s.arm() / 12, "ft"},
+		{"over the lever arm" + leverWords(s.Segment), s.arm() / 12, "ft"},
 		{"with the stories above: chord tension, strength level", s.Lifts, "lb"},
 		{"less 0.6 of the dead load left after uplift, half of it at this end, ASD", relief, "lb"},
 		{"0.6 of the tension less the relief", net, "lb"},

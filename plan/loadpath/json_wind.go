@@ -111,6 +111,8 @@ type jsonSegment struct {
 	Shear   float64 `json:"shear_lb"`
 	Demand  float64 `json:"asd_plf"`
 	Lifts   float64 `json:"end_tension_lb"`
+	Lever   float64 `json:"lever_arm_ft"`
+	Stiff   float64 `json:"stiffness_lb_per_in"`
 }
 
 type jsonDrag struct {
@@ -125,6 +127,8 @@ type jsonLine struct {
 	At       float64       `json:"at_ft"`
 	Force    float64       `json:"force_lb"`
 	Case     string        `json:"case"`
+	Shared   string        `json:"shared"`
+	Drift    float64       `json:"drift_in"`
 	Segments []jsonSegment `json:"segments"`
 	Drag     []jsonDrag    `json:"collector"`
 }
@@ -279,11 +283,11 @@ func (r *Report) balanceJSON() (out []jsonBalance) {
 
 func (x *LineShear) json() jsonLine {
 	out := jsonLine{
-		Story: x.Level.Name, Line: x.Name, Axis: []string{"x", "y"}[x.Axis], At: hundredth(x.At / 12), Force: tenth(x.Force), Case: x.Case,
+		Story: x.Level.Name, Line: x.Name, Axis: []string{"x", "y"}[x.Axis], At: hundredth(x.At / 12), Force: tenth(x.Force), Case: x.Case, Shared: x.method(), Drift: hundredth(x.Drift()),
 		Segments: []jsonSegment{}, Drag: []jsonDrag{},
 	}
 	for _, s := range x.Segments {
-		out.Segments = append(out.Segments, jsonSegment{s.Name, hundredth(s.Length / 12), hundredth(s.Working / 12), hundredth(s.Share), tenth(s.V), tenth(s.Demand), tenth(s.Lifts)})
+		out.Segments = append(out.Segments, jsonSegment{s.Name, hundredth(s.Length / 12), hundredth(s.Working / 12), hundredth(s.Share), tenth(s.V), tenth(s.Demand), tenth(s.Lifts), hundredth(s.arm() / 12), tenth(s.Stiff)})
 	}
 	for _, d := range x.Drag {
 		out.Drag = append(out.Drag, jsonDrag{hundredth(d.At / 12), tenth(d.Force)})

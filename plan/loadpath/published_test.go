@@ -192,7 +192,7 @@ func TestSegmentSharesWorked(t *testing.T) {
 	for i, ft := range []float64{4, 5, 6} {
 		x.Segments = append(x.Segments, &Segment{n: i, Length: ft * 12, Working: ft * 12})
 	}
-	x.shareOut()
+	x.shareOut(plan.ByLength)
 	blown, worst := onOneLine(4500), newLineShear(x)
 	blown.resist(x)
 	worst.fold(blown)

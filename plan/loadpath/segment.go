@@ -1,6 +1,7 @@
 package loadpath
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -12,16 +13,25 @@ import (
 
 // Segment is one sheathed segment in a line.
 type Segment struct {
-	Wall     *plan.Wall
-	Shear    *plan.Shear
-	Name     string
-	Lo, Hi   float64 // coordinates along the line, in
-	Height   float64 // of the story's wall, in; of a rake wall the mean over the segment
-	Tallest  float64 // the same at its highest, in
-	Length   float64 // in
-	Working  float64 // length that counts, in: a perforated wall's Co ΣLi
-	Factor   float64 // on the unit shear, by aspect ratio
-	Share    float64 // of the line's force
+	Wall    *plan.Wall
+	Shear   *plan.Shear
+	Name    string
+	Lo, Hi  float64 // coordinates along the line, in
+	Height  float64 // of the story's wall, in; of a rake wall the mean over the segment
+	Tallest float64 // the same at its highest, in
+	Length  float64 // in
+	Working float64 // length that counts, in: a perforated wall's Co ΣLi
+	Factor  float64 // on the unit shear, by aspect ratio
+	Share   float64 // of the line's force
+	// OtherShare and OtherFactor are Share and Factor by the other of the two
+	// ways: stiffness, or length.
+	OtherShare, OtherFactor float64
+	Flex                    timber.WallDeflection // zero where NoFlex
+	Stiff                   float64               // lb/in at strength or ASD alike
+	NoFlex                  string                // why its stiffness is not known
+	// Lever is the lever arm of its end tension, in, to LeverTo.
+	Lever    float64
+	LeverTo  string
 	Unit     timber.UnitShear
 	Trouble  string // why there is no unit shear
 	Pierced  *timber.Perforated
@@ -98,6 +108,8 @@ func (b *builder) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax
 	if g.base {
 		b.ends(g)
 	}
+	b.levers(g, ax)
+	g.flex(b.species)
 	return g
 }
 
@@ -204,11 +216,11 @@ func (s *gustState) overturn(g *Segment, v float64) {
 	s.segments[g.n] = f
 }
 
-// arm returns the lever arm of the chords: the segment's length, of a
-// perforated wall Co ΣLi (SDPWS 2021 4.3.6.1, transcribed).
+// arm returns the lever arm of the chords: from what holds an end to the middle
+// of the far post, of a perforated wall Co ΣLi (SDPWS 2021 4.3.6.1, transcribed).
 func (s *Segment) arm() float64 {
 	if s.Pierced != nil {
 		return s.Working
 	}
-	return s.Length
+	return cmp.Or(s.Lever, s.Length)
 }

@@ -16,10 +16,14 @@ type ShearLine struct {
 	At       float64 // its coordinate across, in
 	Name     string  // the names of its walls
 	Segments []*Segment
+	ByLength bool   // force goes to segments by length, not by stiffness
+	Why      string // why by length though the plan does not ask for it
 	n        int
-	stiff    float64
-	uppers   []upper
-	lo, hi   float64 // the deck's edges along the line
+	// stiff is its stiffness, lb/in, 0 where it is not known; byCapacity length
+	// times unit shear capacity, lb.
+	stiff, byCapacity float64
+	uppers            []upper
+	lo, hi            float64 // the deck's edges along the line
 }
 
 // LineShear is a line with its worst gust.
@@ -97,24 +101,9 @@ func (b *builder) shearLines(lv *plan.Level, ax int) (out []*ShearLine) {
 	}
 	slices.SortStableFunc(out, func(x, y *ShearLine) int { return cmpFloat(x.At, y.At) })
 	for _, x := range out {
-		x.shareOut()
+		x.shareOut(b.plan.Loads.Segments)
 	}
 	return out
-}
-
-// shareOut splits a line's force over its segments by the length that counts
-// and gives the line its stiffness: length times unit shear capacity.
-func (x *ShearLine) shareOut() {
-	sum := 0.0
-	for _, g := range x.Segments {
-		sum += g.Working
-		x.stiff += g.Working / 12 * math.Max(1, g.Unit.Allow*g.Factor)
-	}
-	for _, g := range x.Segments {
-		if sum > 0 {
-			g.Share = g.Working / sum
-		}
-	}
 }
 
 // linkLines ties each line to the lines of the story above whose force
@@ -223,30 +212,44 @@ func (s *gustState) rigid(d *diaphragm, lines []*ShearLine, load []stretch) {
 		sum += f
 		at += f * (part.lo + part.hi) / 2
 	}
-	stiff, middle := d.stiffness()
+	of := d.stiffnessOf()
+	stiff, middle := d.stiffness(of)
 	ax := s.gust.axis
 	if sum == 0 || stiff[ax] == 0 {
 		return
 	}
-	polar := d.polar(middle)
+	polar := d.polar(of, middle)
 	twist := sum * (at/sum - middle[ax])
 	for _, x := range lines {
-		deck := sum * x.stiff / stiff[ax]
+		deck := sum * of(x) / stiff[ax]
 		if polar > 0 {
-			deck += twist * x.stiff * (x.At - middle[ax]) / polar
+			deck += twist * of(x) * (x.At - middle[ax]) / polar
 		}
 		s.lines[x.n].deck = deck
 	}
 }
 
+// stiffnessOf returns how stiff a line is taken: by deflection where that is
+// known of all lines under the deck, else by length times unit shear capacity.
+func (d *diaphragm) stiffnessOf() func(*ShearLine) float64 {
+	for _, lines := range d.lines {
+		for _, x := range lines {
+			if x.stiff == 0 && x.byCapacity > 0 {
+				return func(x *ShearLine) float64 { return x.byCapacity }
+			}
+		}
+	}
+	return func(x *ShearLine) float64 { return x.stiff }
+}
+
 // stiffness returns the stiffness of a deck's lines along x and along y, and
 // the coordinate of its middle across them, in.
-func (d *diaphragm) stiffness() (sum, middle [2]float64) {
+func (d *diaphragm) stiffness(of func(*ShearLine) float64) (sum, middle [2]float64) {
 	for i := range 2 {
 		moment := 0.0
 		for _, x := range d.lines[i] {
-			sum[i] += x.stiff
-			moment += x.stiff * x.At
+			sum[i] += of(x)
+			moment += of(x) * x.At
 		}
 		middle[i] = moment / math.Max(sum[i], 1e-9)
 	}
@@ -255,11 +258,11 @@ func (d *diaphragm) stiffness() (sum, middle [2]float64) {
 
 // polar returns the stiffness of a deck's lines against twist about its
 // middle, in².
-func (d *diaphragm) polar(middle [2]float64) (sum float64) {
+func (d *diaphragm) polar(of func(*ShearLine) float64, middle [2]float64) (sum float64) {
 	for i := range 2 {
 		for _, x := range d.lines[i] {
 			dist := x.At - middle[i]
-			sum += x.stiff * dist * dist
+			sum += of(x) * dist * dist
 		}
 	}
 	return sum

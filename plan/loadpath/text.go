@@ -181,7 +181,11 @@ func (r *Report) writeLateral(p printer) {
 	for _, x := range r.Lines {
 		p.line("  story %s, line %s at %s = %s: %.0f lb (diaphragm %.0f, above %.0f); %s", x.Level.Name, x.Name, plan.Axes[1-x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
 		for _, s := range x.Segments {
-			p.line("    %-18s %s long, counts %.2f ft, share %.2f: %.0f lb, %.0f plf ASD; end tension %.0f lb", s.Name, length.Feet(s.Length), s.Working/12, s.Share, s.V, s.Demand, s.Lifts)
+			p.line("    %-18s %s long, counts %.2f ft, share %.2f: %.0f lb, %.0f plf ASD; lever arm %.2f ft, end tension %.0f lb", s.Name, length.Feet(s.Length), s.Working/12, s.Share, s.V, s.Demand, s.arm()/12, s.Lifts)
+		}
+		p.line("    shared %s", x.method())
+		if d := x.Drift(); d > 0 {
+			p.line("    drift of the story here %.2f in, ASD: 1/%.0f of its height", d, x.Level.PlateHeight/d)
 		}
 		most := DragPoint{}
 		for _, d := range x.Drag {

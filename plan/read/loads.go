@@ -15,6 +15,8 @@ var loadsKeys = []binding[plan.Loads]{
 	choiceKey("combination", plan.Combinations, "allowable stress, or strength", func(l *plan.Loads) *plan.Combination { return &l.Combination }).orWord(string(plan.ASD)),
 	choiceKey("distribution", plan.Distributions, "lateral load to shear walls by tributary width, or by stiffness", func(l *plan.Loads) *plan.Distribution { return &l.Distribution }).
 		orWord(string(plan.Tributary)),
+	choiceKey("segments", plan.SegmentShares, "force of a line of shear walls to its segments by their stiffness, or by length with 2b/h for narrow ones", func(l *plan.Loads) *plan.SegmentShare { return &l.Segments }).
+		orWord(string(plan.ByStiffness)),
 	custom("dead", "tables", `[{ part = "roof", name = "standing seam", weight = "1.5 psf" }]`,
 		"dead loads; those given for a part replace its defaults", readDead).otherwise("published weights"),
 }

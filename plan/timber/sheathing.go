@@ -17,6 +17,9 @@ type Panel struct {
 	Nailing   float64
 	Wind      [4]float64
 	Seismic   [4]float64
+	// OSB and Plywood are the apparent shear stiffness Ga with either, kip/in; 0
+	// where it was not read.
+	OSB, Plywood [4]float64
 }
 
 // edges are the columns of the table, in.
@@ -26,20 +29,21 @@ var edges = [4]float64{6, 4, 3, 2}
 // structural panels (read; two transcriptions agree where the scan is
 // blurred). Nailing is the least penetration into framing, in. The 2021
 // edition was not read; its single column is the wind column here by two
-// transcriptions.
+// transcriptions. Ga is of the same table (transcribed), its rows for 3/8 in
+// sheathing not seen.
 var panels = []Panel{
-	{"structural I", "5/16", "6d", 1.25, [4]float64{560, 840, 1090, 1430}, [4]float64{400, 600, 780, 1020}},
-	{"structural I", "3/8", "8d", 1.375, [4]float64{645, 1010, 1290, 1710}, [4]float64{460, 720, 920, 1220}},
-	{"structural I", "7/16", "8d", 1.375, [4]float64{715, 1105, 1415, 1875}, [4]float64{510, 790, 1010, 1340}},
-	{"structural I", "15/32", "8d", 1.375, [4]float64{785, 1205, 1540, 2045}, [4]float64{560, 860, 1100, 1460}},
-	{"structural I", "15/32", "10d", 1.5, [4]float64{950, 1430, 1860, 2435}, [4]float64{680, 1020, 1330, 1740}},
-	{"sheathing", "5/16", "6d", 1.25, [4]float64{505, 755, 980, 1260}, [4]float64{360, 540, 700, 900}},
-	{"sheathing", "3/8", "6d", 1.25, [4]float64{560, 840, 1090, 1430}, [4]float64{400, 600, 780, 1020}},
-	{"sheathing", "3/8", "8d", 1.375, [4]float64{615, 895, 1150, 1485}, [4]float64{440, 640, 820, 1060}},
-	{"sheathing", "7/16", "8d", 1.375, [4]float64{670, 980, 1260, 1640}, [4]float64{480, 700, 900, 1170}},
-	{"sheathing", "15/32", "8d", 1.375, [4]float64{730, 1065, 1370, 1790}, [4]float64{520, 760, 980, 1280}},
-	{"sheathing", "15/32", "10d", 1.5, [4]float64{870, 1290, 1680, 2155}, [4]float64{620, 920, 1200, 1540}},
-	{"sheathing", "19/32", "10d", 1.5, [4]float64{950, 1430, 1860, 2435}, [4]float64{680, 1020, 1330, 1740}},
+	{"structural I", "5/16", "6d", 1.25, [4]float64{560, 840, 1090, 1430}, [4]float64{400, 600, 780, 1020}, [4]float64{13, 18, 23, 35}, [4]float64{10, 13, 16, 22}},
+	{"structural I", "3/8", "8d", 1.375, [4]float64{645, 1010, 1290, 1710}, [4]float64{460, 720, 920, 1220}, [4]float64{19, 24, 30, 43}, [4]float64{14, 17, 20, 24}},
+	{"structural I", "7/16", "8d", 1.375, [4]float64{715, 1105, 1415, 1875}, [4]float64{510, 790, 1010, 1340}, [4]float64{16, 21, 27, 40}, [4]float64{13, 16, 19, 24}},
+	{"structural I", "15/32", "8d", 1.375, [4]float64{785, 1205, 1540, 2045}, [4]float64{560, 860, 1100, 1460}, [4]float64{14, 18, 24, 37}, [4]float64{11, 14, 17, 23}},
+	{"structural I", "15/32", "10d", 1.5, [4]float64{950, 1430, 1860, 2435}, [4]float64{680, 1020, 1330, 1740}, [4]float64{22, 29, 36, 51}, [4]float64{16, 20, 22, 28}},
+	{"sheathing", "5/16", "6d", 1.25, [4]float64{505, 755, 980, 1260}, [4]float64{360, 540, 700, 900}, [4]float64{13, 18, 24, 37}, [4]float64{9.5, 12, 14, 18}},
+	{"sheathing", "3/8", "6d", 1.25, [4]float64{560, 840, 1090, 1430}, [4]float64{400, 600, 780, 1020}, [4]float64{}, [4]float64{}},
+	{"sheathing", "3/8", "8d", 1.375, [4]float64{615, 895, 1150, 1485}, [4]float64{440, 640, 820, 1060}, [4]float64{}, [4]float64{}},
+	{"sheathing", "7/16", "8d", 1.375, [4]float64{670, 980, 1260, 1640}, [4]float64{480, 700, 900, 1170}, [4]float64{15, 22, 28, 42}, [4]float64{11, 14, 17, 21}},
+	{"sheathing", "15/32", "8d", 1.375, [4]float64{730, 1065, 1370, 1790}, [4]float64{520, 760, 980, 1280}, [4]float64{13, 19, 25, 39}, [4]float64{10, 13, 15, 20}},
+	{"sheathing", "15/32", "10d", 1.5, [4]float64{870, 1290, 1680, 2155}, [4]float64{620, 920, 1200, 1540}, [4]float64{22, 30, 37, 52}, [4]float64{14, 17, 19, 23}},
+	{"sheathing", "19/32", "10d", 1.5, [4]float64{950, 1430, 1860, 2435}, [4]float64{680, 1020, 1330, 1740}, [4]float64{19, 26, 33, 48}, [4]float64{13, 16, 18, 22}},
 }
 
 // Sheathing asks for a unit shear.

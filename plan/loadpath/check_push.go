@@ -1,0 +1,64 @@
+package loadpath
+
+import (
+	"fmt"
+
+	"galewright/plan/timber"
+)
+
+// pressedEnds checks what the far end of each segment presses on: the couple
+// that lifts one end pushes the other down, with the dead load of its post.
+func pressedEnds(c *Check, a *analysis) (out []*Link) {
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			if !s.base || s.Lifts == 0 {
+				continue
+			}
+			for i := range s.ends {
+				if l := a.pressedLink(c, s, i); l != nil {
+					out = append(out, l)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// pressedLink is the link of one end; nil where no post is known, which the
+// check of its tension tells.
+func (a *analysis) pressedLink(c *Check, s *SegmentShear, i int) *Link {
+	j := s.ends[i]
+	if j == nil || j.First() == nil {
+		return nil
+	}
+	post := j.First()
+	dead := 0.0
+	if foot := a.footOf[post]; foot != nil && a.peaks[foot] != nil {
+		dead = a.peaks[foot].force.D
+	}
+	push := ASD.W * s.Lifts
+	l := &Link{
+		Check: c, ID: j.ID, Joint: j, Wall: s.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Case: s.Case,
+		Demand: push + dead, Strength: s.Lifts + dead, Force: Force{W: s.Lifts, D: -dead},
+		Terms: []Term{
+			{"the couple of the end tension, stories above included, strength level", s.Lifts, "lb"},
+			{"0.6 of it", push, "lb"},
+			{"dead load on the post", dead, "lb"},
+			{"both, D + 0.6W", push + dead, "lb"},
+		},
+	}
+	l.close(bearingOf(a.species, post.Section.Width()*post.Section.Depth))
+	return l
+}
+
+// bearingOf is what a plate bears under a post of an area, in².
+func bearingOf(s timber.Species, area float64) *Capacity {
+	if s.FcPerp == 0 {
+		return &Capacity{Unknown: "no compression across the grain is carried for " + s.Name}
+	}
+	v := area * s.FcPerp
+	return &Capacity{
+		Value: v, Governs: "bearing of the post on its plate", Source: "computed", Pieces: 1,
+		Terms: ofCapacity(Term{fmt.Sprintf("post of %.2f in² on its plate, Fc perpendicular %.0f psi (%s, from memory), Cb 1 (NDS 2018 3.10.4, read), no duration factor", area, s.FcPerp, s.Name), v, "lb"}),
+	}
+}
