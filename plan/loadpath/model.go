@@ -80,7 +80,8 @@ type porchPost struct {
 // builder makes a model; the rest of it is needed no longer then.
 type builder struct {
 	*model
-	bearing map[bearingCell][]*plan.Wall
+	bearing  map[bearingCell][]*plan.Wall
+	standing map[*plan.Wall][]*framing.Member // see uprights
 }
 
 // newModel reads the load path's model out of a framed house.
