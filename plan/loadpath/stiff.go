@@ -30,7 +30,10 @@ func (g *Segment) flex(s timber.Species) {
 		long = g.Pierced.SumLi
 	}
 	switch {
-	case g.Trouble != "" || g.Working <= 0 || g.Unit.Allow <= 0:
+	case g.Working <= 0:
+		return
+	case g.Trouble != "" || g.Unit.Allow <= 0:
+		g.NoFlex = fmt.Sprintf("what %s holds is not known", g.Name)
 		return
 	case !ok:
 		g.NoFlex = fmt.Sprintf("no Ga was read for %s %s with %s nails", g.Unit.Row.Grade, g.Unit.Row.Thickness, g.Unit.Row.Nail)
