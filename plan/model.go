@@ -194,6 +194,7 @@ type Shear struct {
 	Field      float64 // field nailing, on center
 	BothFaces  bool
 	Perforated bool
+	Posts      int // studs nailed together at each end; 0 reads as 1
 	Pos        Pos
 }
 

@@ -25,6 +25,7 @@ type ConnectionRow struct {
 var NailedConnections = []*ConnectionRow{
 	{RafterToRidge, "rafter to ridge, hip or valley", "each rafter's end at a ridge, hip or valley, each rafter by itself", []Drive{ToeNail, EndNail, FaceNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{RafterToPlate, "rafter to plate", "each rafter or truss at each plate or beam that it bears on", []Drive{ToeNail}, false, false, `{ nail = "10d common", count = 3 }`},
+	{RafterAlongPlate, "rafter along plate", "along each rafter or truss that runs over the plates of a wall under it, such as at a gable", []Drive{ToeNail, FaceNail}, true, false, `{ nail = "16d common", spacing = "6in" }`},
 	{LedgerToWall, "ledger to stud or rim", "each ledger at each stud, rim or plate behind it", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{TopPlates, "upper top plate to lower", "along both top plates of a wall", []Drive{FaceNail}, true, true, `{ nail = "10d common", spacing = "16in" }`},
 	{TopPlateSplice, "top plate splice, in the lap", "on each side of each break in a top plate, within 24 in of it, beside those of top_plates", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 8 }`},
@@ -45,6 +46,7 @@ var NailedConnections = []*ConnectionRow{
 	{RimToJoist, "rim to joist", "each joist's end at a rim, through the rim", []Drive{EndNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{RimToSupport, "rim to plate or girder", "along each rim on the plate, sill plate or girder under it", []Drive{ToeNail}, true, false, `{ nail = "8d common", spacing = "6in" }`},
 	{JoistToSupport, "joist to plate or girder", "each joist on each plate, sill plate or girder under it", []Drive{ToeNail}, false, false, `{ nail = "8d common", count = 3 }`},
+	{JoistAlongSupport, "joist along plate or girder", "along each joist that runs over a plate, sill plate or girder under it", []Drive{ToeNail}, true, false, `{ nail = "8d common", spacing = "6in" }`},
 	{BlockingToStud, "blocking to stud", "each end of each block between studs", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
 	{GirderPlies, "girder and beam plies", "along a built-up girder or porch beam, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 3 }`},
 }

@@ -9,7 +9,9 @@ import (
 
 // shearPosts puts a post stud at each end of a shear segment, unless a
 // full-height member stands within 3 in of it: a hold-down must have one to
-// hold (common practice, no published source).
+// hold (common practice, no published source). Where the plan asks for more
+// studs there, they stand tight to it, away from the segment; at the wall's own end
+// there is no room, and the studs of the corner do it.
 func shearPosts(w *framedWall, l *layout) {
 	for _, s := range w.Shear {
 		for _, c := range []float64{s.From + plate/2, s.To - plate/2} {
@@ -18,6 +20,29 @@ func shearPosts(w *framedWall, l *layout) {
 				l.put(slot{span: span{c - plate/2, c + plate/2}, role: plan.Post})
 			}
 		}
+		for _, end := range []struct{ at, out float64 }{{s.From, -1}, {s.To, 1}} {
+			l.thicken(end.at, end.out, s.Posts-1)
+		}
+	}
+}
+
+// thicken puts n more studs beside the one at the end of a segment, out being
+// the way from the segment.
+func (l *layout) thicken(at, out float64, n int) {
+	if n <= 0 {
+		return
+	}
+	for _, x := range l.slots {
+		if !x.role.FullHeight() || at < x.lo-3 || at > x.hi+3 {
+			continue
+		}
+		switch room := plate * float64(n); {
+		case out < 0 && x.lo-l.wall.lo >= room:
+			l.beside(x.lo, -1, n)
+		case out > 0 && l.wall.hi-x.hi >= room:
+			l.beside(x.hi, 1, n)
+		}
+		return
 	}
 }
 

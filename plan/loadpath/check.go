@@ -38,7 +38,8 @@ func Checks() []*Check {
 		{panelCheck, "Wall panels", "suction of components and cladding on the wall that one nail of a sheathed segment holds, against withdrawal and pull-through; in its own worst case, not with the segment's shear", wallPanels},
 		{"unit-shear", "Sheathed segments", "shear along each segment over its counted length", unitShear},
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less the dead load left after uplift; for a segment not over another, also at the base of the post below", overturning},
-		{"chord-push", "Shear wall ends, pressed", "the couple of each end's tension with the dead load on the post, against bearing of the post on its plate; live load of floor and roof is not in it, other studs beside the post, which share the plate, are not counted, and the post is taken as held by the sheathing: its buckling is not computed", pressedEnds},
+		{deckShearCheck, "Decks to shear walls", "the force of each line of shear walls, from rims, joists and rafters to its top plates, and from the lowest floor's edge to girders, against the ordered nails there; clips and straps are not counted", deckShear},
+		{"chord-push", "Shear wall ends, pressed", "the couple of each end's tension with the dead load on the post, against bearing of the post on its plate; live load of floor and roof is not in it, studs that stand tight beside it count where the nails between them are ordered (built_up_studs), and the post is taken as held by the sheathing: its buckling is not computed", pressedEnds},
 		{"collector", "Collectors", "force along a shear wall's line where it continues past a segment", collectors},
 		{"chord-splice", "Top plate splices", "chord force of the floor or roof, or collector force, at each break in a top plate", splices},
 		{soleCheck, "Bottom plates to floors", "shear of each sheathed segment through the ordered nails of its bottom plate into the floor", soleShear},
@@ -89,6 +90,9 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 	held := a.allowed.Of(j, capacity.Upward, ordinary)
 	if held == nil {
 		held = a.allowed.At(j, capacity.Upward)
+	}
+	if held != nil && p.demand > held.Value {
+		held = a.withBeside(j, held)
 	}
 	l.close(held)
 	if j.Kind == plan.StudStud && !j.Below {

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 
+	"galewright/plan"
 	"galewright/plan/timber"
 )
 
@@ -47,18 +48,18 @@ func (a *analysis) pressedLink(c *Check, s *SegmentShear, i int) *Link {
 			{"both, D + 0.6W", push + dead, "lb"},
 		},
 	}
-	l.close(bearingOf(a.species, post.Section.Width()*post.Section.Depth))
+	l.close(bearingOf(a.species, areaOf(s.posts[i]), len(s.posts[i])))
 	return l
 }
 
-// bearingOf is what a plate bears under a post of an area, in².
-func bearingOf(s timber.Species, area float64) *Capacity {
+// bearingOf is what a plate bears under a post of an area, in², of n studs.
+func bearingOf(s timber.Species, area float64, n int) *Capacity {
 	if s.FcPerp == 0 {
 		return &Capacity{Unknown: "no compression across the grain is carried for " + s.Name}
 	}
 	v := area * s.FcPerp
 	return &Capacity{
 		Value: v, Governs: "bearing of the post on its plate", Source: "computed", Pieces: 1,
-		Terms: ofCapacity(Term{fmt.Sprintf("post of %.2f in² on its plate, Fc perpendicular %.0f psi (%s, from memory), Cb 1 (NDS 2018 3.10.4, read), no duration factor", area, s.FcPerp, s.Name), v, "lb"}),
+		Terms: ofCapacity(Term{fmt.Sprintf("post of %s, %.2f in², on its plate, Fc perpendicular %.0f psi (%s, from memory), Cb 1 (NDS 2018 3.10.4, read), no duration factor", plan.Counted(n, "stud"), area, s.FcPerp, s.Name), v, "lb"}),
 	}
 }

@@ -95,7 +95,7 @@ func Example() {
 		}
 	}
 	fmt.Println("line W has half the width with the end zone: 26.6 x 4 x (0.932 x 6 + 1.398 x 6) = 1,487 lb")
-	fmt.Println("0.6 x 1,487 / 8 = 112 plf; end tension 1,487 x 8 / 8 = 1,487 lb at strength level")
+	fmt.Println("0.6 x 1,487 / 8 = 112 plf; posts at 6 1/4 and 95 1/4 in, nothing placed: end tension 1,487 x 96 / 89 = 1,604 lb at strength level")
 	for _, x := range r.Lines {
 		if x.Name == "W" {
 			fmt.Printf("  %.0f, %.0f, %.0f\n", x.Force, x.Segments[0].Demand, x.Segments[0].Lifts)
@@ -123,8 +123,8 @@ func Example() {
 	// roof, 2 and 3: -0.69 + 0.469 is under 0, so 0; walls, upper 4 ft: 26.6 x 4 x (0.932 x 18 + 1.398 x 6) = 2,677 lb
 	//   2677
 	// line W has half the width with the end zone: 26.6 x 4 x (0.932 x 6 + 1.398 x 6) = 1,487 lb
-	// 0.6 x 1,487 / 8 = 112 plf; end tension 1,487 x 8 / 8 = 1,487 lb at strength level
-	//   1487, 112, 1487
+	// 0.6 x 1,487 / 8 = 112 plf; posts at 6 1/4 and 95 1/4 in, nothing placed: end tension 1,487 x 96 / 89 = 1,604 lb at strength level
+	//   1487, 112, 1604
 }
 
 // TestCabinByHand does the same arithmetic with every digit.

@@ -1,6 +1,7 @@
 package loadpath
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -96,9 +97,13 @@ func TestCollectorForceByHand(t *testing.T) {
 		assert.InDelta(t, x.Force, x.Deck+x.Brought, 1e-6)
 		assert.InDelta(t, x.Force, g.V, 1e-6, "one segment takes it all")
 		assert.InDelta(t, 0.6*x.Force/((hi-lo)/12), g.Demand, 1e-6, "plf, ASD")
-		// One story: its chord tension is V h / l, the wall 109 in high (a gable wall
-		// as high as its end walls' mean).
-		assert.InDelta(t, g.V*g.Height/(hi-lo), g.Lifts, 1e-6)
+		// One story: its chord tension is V h over the lever arm, the wall 109 in high.
+		// Nothing is placed at its ends: from the middle of one post to that of the
+		// other. The last is half a stud before the segment's end; the first the stud
+		// next to the corner: of a wall that runs through at 5-3/4 in, of one that butts
+		// at 5-1/2 + 3/4 = 6-1/4 in.
+		arm := []float64{160 - 0.75 - 5.75, 96 - 0.75 - 6.25}[x.Axis]
+		assert.InDelta(t, g.V*109/arm, g.Lifts, 1e-6)
 	}
 }
 
@@ -123,8 +128,10 @@ func TestEndTensionOfStackedSegmentsByHand(t *testing.T) {
 		long, vUp, liftsUp := seg("2" + side)
 		_, v, lifts := seg("1" + side)
 		assert.InDelta(t, 154, long, 1e-9, "6 to 160 in")
-		assert.InDelta(t, vUp*109/long, liftsUp, 1e-6)
-		assert.InDelta(t, liftsUp+(v*109+vUp*12)/long, lifts, 1e-6, "12 in of floor between")
+		// From the middle of the post at 5-3/4 in to that at 160 - 3/4.
+		const arm = 160 - 0.75 - 5.75
+		assert.InDelta(t, vUp*109/arm, liftsUp, 1e-6)
+		assert.InDelta(t, liftsUp+(v*109+vUp*12)/arm, lifts, 1e-6, "12 in of floor between")
 		assert.Greater(t, v, vUp)
 	}
 }
@@ -176,7 +183,13 @@ func TestUnitShearLinksSayTheirArithmetic(t *testing.T) {
 		require.NotNil(t, l.Capacity)
 		assert.InDelta(t, 532.5, l.Capacity.Value, 1e-9, l.ID)
 		assert.InDelta(t, l.Demand/532.5, l.Ratio, 1e-9)
-		assert.Empty(t, l.Notes)
+		// Its deflection (SDPWS 2015 equation 4.3-1, second-hand), in: studs of 1.5 x 5.5
+		// in of pine at its end, E 1.4 million psi, plywood's Ga 13 kip/in, an anchorage
+		// that stretches 1/8 in at 532.5 plf.
+		const h = 109 / 12.0
+		bending, panel, anchor := 8*plf*h*h*h/(1.4e6*8.25*feet), plf*h/13_000, h*0.125*plf/532.5/feet
+		require.Len(t, l.Notes, 1)
+		assert.Contains(t, l.Notes[0], fmt.Sprintf("deflection %.2f in at this shear: bending %.3f, panel shear and nail slip %.3f, anchorage %.3f", bending+panel+anchor, bending, panel, anchor))
 		assert.Equal(t, "wall "+l.Wall.Name+", story "+l.Wall.Level.Name, l.Where)
 	}
 	assert.Equal(t, 8, n)

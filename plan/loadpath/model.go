@@ -30,6 +30,7 @@ type model struct {
 
 // givens is what the model is built from.
 type givens struct {
+	side    plan.Side // that wind comes from; "" for any
 	plan    *plan.Plan
 	house   *framing.House
 	placed  *placement.Placement
@@ -80,7 +81,8 @@ type porchPost struct {
 // builder makes a model; the rest of it is needed no longer then.
 type builder struct {
 	*model
-	bearing map[bearingCell][]*plan.Wall
+	bearing  map[bearingCell][]*plan.Wall
+	standing map[*plan.Wall][]*framing.Member // see uprights
 }
 
 // newModel reads the load path's model out of a framed house.

@@ -32,6 +32,7 @@ type Segment struct {
 	// Lever is the lever arm of its end tension, in, to LeverTo.
 	Lever    float64
 	LeverTo  string
+	posts    [2][]*framing.Member // the studs of each end post
 	Unit     timber.UnitShear
 	Trouble  string // why there is no unit shear
 	Pierced  *timber.Perforated
@@ -107,6 +108,11 @@ func (b *builder) segment(w *plan.Wall, s *plan.Shear, i int, lv *plan.Level, ax
 	g.work()
 	if g.base {
 		b.ends(g)
+	}
+	for i, j := range g.ends {
+		if j != nil && j.First() != nil {
+			g.posts[i] = b.builtUp(j.First())
+		}
 	}
 	b.levers(g, ax)
 	g.flex(b.species)

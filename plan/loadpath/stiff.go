@@ -30,7 +30,10 @@ func (g *Segment) flex(s timber.Species) {
 		long = g.Pierced.SumLi
 	}
 	switch {
-	case g.Trouble != "" || g.Working <= 0 || g.Unit.Allow <= 0:
+	case g.Working <= 0:
+		return
+	case g.Trouble != "" || g.Unit.Allow <= 0:
+		g.NoFlex = fmt.Sprintf("what %s holds is not known", g.Name)
 		return
 	case !ok:
 		g.NoFlex = fmt.Sprintf("no Ga was read for %s %s with %s nails", g.Unit.Row.Grade, g.Unit.Row.Thickness, g.Unit.Row.Nail)
@@ -44,15 +47,23 @@ func (g *Segment) flex(s timber.Species) {
 // wall where none is known.
 func (g *Segment) postArea() float64 {
 	area := math.Inf(1)
-	for _, j := range g.ends {
-		if j != nil && j.First() != nil {
-			area = math.Min(area, j.First().Section.Width()*j.First().Section.Depth)
+	for _, post := range g.posts {
+		if len(post) > 0 {
+			area = math.Min(area, areaOf(post))
 		}
 	}
 	if math.IsInf(area, 1) {
 		return g.Wall.Studs.Width() * g.Wall.Studs.Depth
 	}
 	return area
+}
+
+// areaOf adds the cross sections of studs, in².
+func areaOf(post []*framing.Member) (in2 float64) {
+	for _, m := range post {
+		in2 += m.Section.Width() * m.Section.Depth
+	}
+	return in2
 }
 
 // shareOut splits a line's force over its segments: by their stiffness, with the
@@ -143,8 +154,13 @@ func (g *Segment) edgeOf(i int, ax int) float64 {
 // postAt is the middle of a segment's end post along the line; where none is
 // known, half a stud in from the edge.
 func (b *builder) postAt(g *Segment, i, ax int) float64 {
-	if j := g.ends[i]; j != nil && j.First() != nil {
-		return middleOf(j.First(), ax)
+	if post := g.posts[i]; len(post) > 0 {
+		sum, area := 0.0, 0.0
+		for _, m := range post {
+			in2 := m.Section.Width() * m.Section.Depth
+			sum, area = sum+in2*middleOf(m, ax), area+in2
+		}
+		return sum / area
 	}
 	at, other := g.edgeOf(i, ax), g.edgeOf(1-i, ax)
 	return at + math.Copysign(g.Wall.Studs.Width()/2, other-at)

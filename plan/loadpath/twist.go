@@ -43,9 +43,19 @@ func twist(c *Check, a *analysis) []*Link {
 	return t.out
 }
 
-// joined returns what hands force on between members: steel and the nails that
-// the plan orders.
-func (a *analysis) joined() []lift.Tie { return append(a.steel.Ties(), nailEdges(a.nailTies())...) }
+// joined returns what hands force on between members sideways: steel and the
+// nails that the plan orders, toe-nails too, which hold across though not up.
+func (a *analysis) joined() []lift.Tie {
+	out := a.steel.Ties()
+	for _, l := range a.nails.Lines {
+		for _, s := range l.Spots {
+			if s.Side != s.Main && s.Nails(l.Order) > 0 && l.One(s, a.species).Lateral > 0 {
+				out = append(out, lift.Tie{A: s.Side, B: s.Main, By: l.Mark() + " " + l.Row.One})
+			}
+		}
+	}
+	return out
+}
 
 // twister gathers the gaps of the test of twist.
 type twister struct {

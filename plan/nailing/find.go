@@ -235,5 +235,7 @@ func (f *finder) member(m *framing.Member) {
 		f.rim(m)
 	case plan.Joist:
 		f.joist(m)
+	case plan.Rafter, plan.Truss:
+		f.rafter(m)
 	}
 }

@@ -60,21 +60,91 @@ func (f *finder) rim(m *framing.Member) {
 		if !along(m, o) {
 			continue
 		}
-		fr := frameOf(m)
-		a, ta := fr.Local(o.A.Flat())
-		b, _ := fr.Local(o.B.Flat())
-		touch := overlap(0, m.Length, math.Min(a, b), math.Max(a, b))
-		if touch < touching || math.Abs(ta) > (wide(o)+m.Section.Breadth)/2 {
-			continue
+		if touch := f.touch(m, o); touch > touching {
+			f.add(plan.RimToSupport, Spot{Side: m, Main: o, Wall: m.Wall, Station: m.Mid(), Touch: touch})
 		}
-		f.add(plan.RimToSupport, Spot{Side: m, Main: o, Wall: m.Wall, Station: m.Mid(), Touch: touch})
 	}
 }
 
-// joist notes a joist on what it crosses, and its ends at rims.
+// touch returns how long a member runs along over what it lies on, in; 0 where
+// it lies beside that.
+func (f *finder) touch(m, o *framing.Member) float64 {
+	fr := frameOf(m)
+	a, ta := fr.Local(o.A.Flat())
+	b, _ := fr.Local(o.B.Flat())
+	if math.Abs(ta) > (wide(o)+m.Section.Breadth)/2-touching {
+		return 0
+	}
+	return overlap(0, m.B.Sub(m.A).Flat().Len(), math.Min(a, b), math.Max(a, b))
+}
+
+// stationOn returns the station on a plate's wall of the middle of what lies on
+// the plate; 0 where it has no wall.
+func stationOn(plate, m *framing.Member) float64 {
+	if plate.Wall == nil {
+		return 0
+	}
+	s, _ := plate.Wall.Frame().Local(m.A.Add(m.B).Mul(0.5).Flat())
+	return math.Min(math.Max(s, plate.S0), plate.S1)
+}
+
+// rafter notes a rafter or truss that runs along over the plates of a wall: at a
+// gable whose plates climb with it. Their faces touch, or the rafter's lower edge
+// lies on the plate within the depth of a birdsmouth.
+func (f *finder) rafter(m *framing.Member) {
+	lo, hi := m.Bounds()
+	for _, o := range f.grid.Within(geom.Vec3{X: lo.X, Y: lo.Y, Z: lo.Z - 1}, hi) {
+		if o.Role != plan.UpperPlate || !along(m, o) || !f.rides(m, o) {
+			continue
+		}
+		if touch := f.touch(m, o); touch > touching {
+			slope := m.B.Sub(m.A).Len() / math.Max(m.B.Sub(m.A).Flat().Len(), touching)
+			f.add(plan.RafterAlongPlate, Spot{Side: m, Main: o, Wall: o.Wall, Station: stationOn(o, m), Touch: touch * slope})
+		}
+	}
+}
+
+// rides tells whether a rafter lies on a plate of its own slope: half-way along
+// what they share, there is wood of the rafter right above the plate's.
+func (f *finder) rides(m, o *framing.Member) bool {
+	mid := o.A.Add(o.B).Mul(0.5)
+	fr := frameOf(m)
+	s, _ := fr.Local(mid.Flat())
+	if s < 0 || s > m.B.Sub(m.A).Flat().Len() {
+		return false
+	}
+	top, low := heightAt(o, mid.Flat(), true), heightAt(m, fr.At(s, 0, 0).Flat(), false)
+	return math.Abs(low-top) < rides
+}
+
+// rides is how far a rafter's lower edge may lie off the plate under it, in: what
+// a level seat at its foot leaves beyond.
+const rides = 0.5
+
+// heightAt returns the upper or the lower height of a member at a place on plan;
+// infinite where it is not there.
+func heightAt(m *framing.Member, p geom.Vec2, upper bool) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, s := range m.Solid {
+		if t0, t1, ok := geom.Within(s.Planes(), p.Up(0), geom.Vec3{Z: 1}, -1e5, 1e5); ok {
+			lo, hi = math.Min(lo, t0), math.Max(hi, t1)
+		}
+	}
+	if upper {
+		return hi
+	}
+	return lo
+}
+
+// joist notes a joist on what it crosses or runs along, and its ends at rims.
 func (f *finder) joist(m *framing.Member) {
 	for _, o := range f.under(m) {
-		if !along(m, o) && crosses(m, o) {
+		switch {
+		case along(m, o):
+			if touch := f.touch(m, o); touch > touching {
+				f.add(plan.JoistAlongSupport, Spot{Side: m, Main: o, Wall: o.Wall, Station: stationOn(o, m), Touch: touch})
+			}
+		case crosses(m, o):
 			f.add(plan.JoistToSupport, Spot{Side: m, Main: o})
 		}
 	}

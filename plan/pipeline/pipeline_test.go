@@ -37,7 +37,7 @@ func TestStagesRunAsFarAsThePlanAllows(t *testing.T) {
 	}{
 		"a sound plan":          {"", "", "", true, true, true, true},
 		"a plan of bad grammar": {"[site]", "[site", "syntax", false, false, false, false},
-		"no wind speed":         {"[site]\nwind_speed = \"130 mph\"\nexposure = \"C\"\n", "", "no-wind-basis", true, true, true, false},
+		"no wind speed":         {"[site]\nwind_speed = \"130 mph\"\nexposure = \"C\"\nshore = \"4 mi\"\n", "", "no-wind-basis", true, true, true, false},
 	} {
 		t.Run(name, func(t *testing.T) {
 			r, codes := shed(t, c.old, c.new)

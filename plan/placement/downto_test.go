@@ -62,7 +62,7 @@ func TestAStrapToTheGirderIsLongEnough(t *testing.T) {
 		require.Len(t, p.Bands[0], 1, "it lies flat")
 		require.InDelta(t, p.Laid[1].Member.Z1, p.Z0+7, 1e-9, p.Tag)
 	}
-	require.Equal(t, 33+22+34+23, n, "one at each full stud, as the hand count of walls 1S, 1E, 1N and 1W has them")
+	require.Equal(t, 33+22+34+23+8, n, "one at each full stud, as the hand count of walls 1S, 1E, 1N and 1W has them, and at the second stud of the 8 ends of shear segments within them")
 
 	_, ds = demoWith(t, `use = "base-strap"`, `use = "short-strap"`, "[[rule]]\nname = \"rafter clips\"\n", `[[item]]
 mark = "short-strap"
@@ -109,14 +109,16 @@ func TestStrapsOfAGirderInANotch(t *testing.T) {
 	assert.NotEmpty(t, coded(ds, "strap-over-step"))
 }
 
-// A bolt across a girder in a notch comes out as far on both sides of girder and
-// pile together: 9.25 in of wood, 12 in of bolt, 1.375 in each.
+// A bolt across a girder in a notch: under its head lies the washer, 1/4 in, on the
+// girder's face, and the rest comes out behind the pile: of 9.25 in of wood and
+// 12 in of bolt 12 - 0.25 - 9.25 = 2.5 in, for washer, nut and thread.
 func TestBoltOfAGirderInANotch(t *testing.T) {
 	placed, _ := demoWith(t)
 	p := placed.Piece("GS-103-GP-anchor")
 	require.NotNil(t, p)
-	assert.InDelta(t, -1.375, p.Rod.A.Y, 1e-9)
-	assert.InDelta(t, 9.25+1.375, p.Rod.B.Y, 1e-9)
+	assert.InDelta(t, -0.25, p.Rod.A.Y, 1e-9)
+	assert.InDelta(t, p.Item.Length-0.25, p.Rod.B.Y, 1e-9)
+	assert.GreaterOrEqual(t, p.Rod.B.Y-9.25, 0.25+p.Item.Rod, "washer, nut and thread")
 	assert.InDelta(t, 4.5, p.Laid[0].Lap, 1e-9, "in the girder")
 	assert.InDelta(t, 4.75, p.Laid[1].Lap, 1e-9, "in the pile")
 }

@@ -157,6 +157,9 @@ func (x *placer) pick(w want, m *framing.Member, z float64) want {
 		return w.on(plan.Inside)
 	}
 	per := (w.n + len(sides) - 1) / len(sides)
+	if per == 1 && len(sides) > 1 { // one on each side, beside each other in depth: their nails do not meet
+		return w.on(sides[w.k%len(sides)])
+	}
 	w.face, w.k, w.n = sides[w.k/per%len(sides)], w.k%per, min(per, w.n)
 	return w
 }

@@ -133,8 +133,9 @@ func TestOrderTable(t *testing.T) {
 	assert.Contains(t, rows, []string{"1", "hold-down-pair", `10 5/8" x 5/8" rod, 2 bodies each`, "blank", "4", "5", "5 each"})
 	// Four cuts of 30 in are 120 in; 120 / 70 = 1.7, no cutting needs fewer than 2.
 	assert.Contains(t, rows, []string{"3", "coil", `10'-0" of strap, 2'-6" x 1 3/8" x 19 ga`, "blank", "3", "4", "2 rolls", `2 rolls of 5'-10"`, "cut longest first, best fit; at least 2 needed however they are cut"})
-	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate`, "blank", "4", "5", "5 each"})
-	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-11" long`, "blank", "2", "2", "2 each"})
+	assert.Contains(t, rows, []string{`washer for 5/8" rod`, `2" square plate, 1/4" thick`, "blank", "4", "5", "5 each"})
+	// Rods of 22 1/8 in are bought to the next quarter: 22 1/4.
+	assert.Contains(t, rows, []string{`5/8" threaded rod`, `1'-10 1/4" long`, "blank", "2", "2", "2 each"})
 	assert.Contains(t, rows, []string{"install inside", "without 2 pieces that have no minutes", "0", "0", "0 hours", "minutes from the catalog"})
 }
 

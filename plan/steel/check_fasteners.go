@@ -126,16 +126,13 @@ func (s *Steel) distances() (order []*hardware.Item, by map[*hardware.Item]*near
 }
 
 // tellDistances tells of each item whose pattern the catalog gives, or whose
-// bolts are against the standard, and once of all whose pattern is taken by rule.
+// bolts are against the standard. Where its holes are taken by rule their distances
+// are the rule's, not the item's: details and explain say so.
 func (s *Steel) tellDistances(tell func(finding)) {
 	order, by := s.distances()
-	guess := finding{all: true, mend: "give their holes with rows, spacing and end_distance; explain tells each piece's"}
-	var marks []string
-	var of []*nearness
 	for _, it := range order {
 		n := by[it]
 		if n.guessed && !n.hard {
-			marks, of = append(marks, it.Mark), append(of, n)
 			continue
 		}
 		f := finding{pos: &it.Pos, detail: n.text(), cause: "fasteners nearer to the wood's edge or end, or to each other, than is advised", mend: "other rows, spacing or end_distance, fewer or thinner fasteners"}
@@ -143,10 +140,6 @@ func (s *Steel) tellDistances(tell func(finding)) {
 			f.cause = "bolts or lags nearer to the wood's edge or end, or to each other, than the standard allows"
 		}
 		tellOf(n, f, tell)
-	}
-	guess.cause = "the catalog gives no spacing of holes for " + strings.Join(marks, ", ") + ": laid as far apart as steel and wood are long for, their fasteners stand nearer than is advised"
-	for _, n := range of {
-		tellOf(n, guess, tell)
 	}
 }
 
