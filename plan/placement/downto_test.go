@@ -62,7 +62,7 @@ func TestAStrapToTheGirderIsLongEnough(t *testing.T) {
 		require.Len(t, p.Bands[0], 1, "it lies flat")
 		require.InDelta(t, p.Laid[1].Member.Z1, p.Z0+7, 1e-9, p.Tag)
 	}
-	require.Equal(t, 33+22+34+23, n, "one at each full stud, as the hand count of walls 1S, 1E, 1N and 1W has them")
+	require.Equal(t, 33+22+34+23+8, n, "one at each full stud, as the hand count of walls 1S, 1E, 1N and 1W has them, and at the second stud of the 8 ends of shear segments within them")
 
 	_, ds = demoWith(t, `use = "base-strap"`, `use = "short-strap"`, "[[rule]]\nname = \"rafter clips\"\n", `[[item]]
 mark = "short-strap"

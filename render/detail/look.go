@@ -74,7 +74,7 @@ func (s *shot) front(v project.View) geom.Plane {
 		near = max(near, v.Depth(p))
 	}
 	for _, r := range s.Body.Rods {
-		near = max(near, v.Depth(r.A)+2*r.Diameter)
+		near = max(near, v.Depth(r.A)+r.Diameter)
 	}
 	return geom.Plane{N: v.Toward, C: near + clearOf}
 }
@@ -101,6 +101,10 @@ func points(b *steel.Body) (out []geom.Vec3) {
 			c := p.Corners()
 			out = append(out, c[:]...)
 		}
+	}
+	for _, p := range scene.Seats(b) {
+		c := p.Corners()
+		out = append(out, c[:]...)
 	}
 	for _, r := range b.Rods {
 		out = append(out, r.A, r.B)
