@@ -27,6 +27,7 @@ var views = []view{
 	{1, floorplan.NotePages},
 	{2, elevation.Pages},
 	{3, lists.ChainPages},
+	{3, lists.StormPages},
 	{5, detail.Pages},
 	{6, lists.SchedulePages},
 	{6, lists.LoadPages},

@@ -21,7 +21,8 @@ type drawFlags struct {
 	out, paper      string
 	poster          string
 	sheets, formats []string
-	screen          bool
+	swaps           []string
+	screen, storm   bool
 }
 
 var drawCommand = command{
@@ -37,6 +38,8 @@ or with --format pdf one PDF of the set. Papers: ` + strings.Join(sheet.PaperNam
 		f.StringSliceVar(&d.sheets, "sheets", nil, "only these: series (2xx) and sheets (S-201), with commas")
 		f.StringSliceVar(&d.formats, "format", []string{"svg"}, "svg, pdf or both with a comma")
 		f.BoolVar(&d.screen, "screen", false, "color and highlights for the screen; leave it out for printing")
+		f.BoolVar(&d.storm, "storm", false, "add a sheet of the wind speeds at which links of the load path are overtaken")
+		f.StringSliceVar(&d.swaps, "swap", nil, "with --storm: MARK=MARK, a second curve with the second in place of the first")
 		f.StringVar(&d.poster, "poster", "", "put the elevations of this wall, drawn for arch-d, over many pages of --paper")
 		return func(args []string, s streams) error { return draw(args, d, f, s) }
 	},
@@ -78,6 +81,13 @@ func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 func (d drawFlags) set(r *pipeline.Result, s streams) (*sheet.Set, error) {
 	loads, _ := r.Loads() // nil without a wind basis: no load sheets then; check --loads tells why
 	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt, Loads: loads}
+	if d.storm && loads != nil {
+		storms, err := d.storms(r, loads, s)
+		if err != nil {
+			return nil, err
+		}
+		m.Storms = storms
+	}
 	var set *sheet.Set
 	var faults plan.Diagnostics
 	if d.poster != "" {

@@ -13,11 +13,23 @@ var loadsCommand = command{
 on each line, with every intermediate number and the table it comes from. The
 numbers are preliminary and for the engineer of record. They need no hardware:
 where only hardware is at fault they are printed all the same, after the errors,
-and the exit code is 1.`,
-	example: "galewright loads examples/shed.toml",
+and the exit code is 1. With --weakest it prints instead at which wind speed each
+link of the load path is overtaken, the first ones named; --swap shows beside it
+what another item of the catalog would bring.`,
+	example: "galewright loads examples/marsh-wren.toml --weakest --swap story-strap=coil-strap",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		asJSON := f.Bool("json", false, "print as JSON")
+		weakest := f.Bool("weakest", false, "print in which order wind overtakes the links, by its side")
+		swap := f.StringSlice("swap", nil, "with --weakest: MARK=MARK, the second in place of the first; several with commas")
 		return func(args []string, s streams) error {
+			switch {
+			case *weakest && *asJSON:
+				return usagef("loads: --weakest is text; without it, --json has all numbers")
+			case *weakest:
+				return printWeakest(args, *swap, s)
+			case len(*swap) > 0:
+				return usagef("loads: --swap goes with --weakest")
+			}
 			return printLoads(args, *asJSON, s)
 		}
 	},

@@ -21,8 +21,12 @@ type analysis struct {
 }
 
 // analyze works the uplift and the lateral load path out.
-func analyze(pl *placement.Placement) *analysis {
+func analyze(pl *placement.Placement) *analysis { return analyzeFrom(pl, "") }
+
+// analyzeFrom is analyze for wind from one side alone; "" for any.
+func analyzeFrom(pl *placement.Placement, side plan.Side) *analysis {
 	m := newModel(pl)
+	m.side = side
 	a := &analysis{
 		model: m, uplift: m.allUplift(), lateral: m.allGusts(),
 		allowed: capacity.New(m.steel, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile}),

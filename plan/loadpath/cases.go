@@ -33,6 +33,9 @@ func (m *model) cases() (out []windCase) {
 		}
 		for _, ax := range []int{0, 1} {
 			for _, sign := range []float64{1, -1} {
+				if !m.blows(ax, sign) {
+					continue
+				}
 				for _, corner := range []float64{-1, 1} {
 					for _, second := range values {
 						c := windCase{proc: p, axis: ax, sign: sign, corner: corner, pi: 1, second: second}
@@ -43,6 +46,11 @@ func (m *model) cases() (out []windCase) {
 		}
 	}
 	return out
+}
+
+// blows tells whether wind from the side is looked at.
+func (m *model) blows(axis int, sign float64) bool {
+	return m.side == "" || string(m.side) == from(axis, sign)
 }
 
 // beside is the case without pressure under eaves on the corner's side, sucked

@@ -41,6 +41,9 @@ func (m *model) gusts() (out []gust) {
 	for _, ax := range []int{0, 1} {
 		for _, p := range m.choice.Use {
 			for _, sign := range []float64{1, -1} {
+				if !m.blows(ax, sign) {
+					continue
+				}
 				if p == plan.Directional {
 					out = append(out, gust{proc: p, axis: ax, sign: sign}, gust{proc: p, axis: ax, sign: sign, second: true})
 				} else {
@@ -48,7 +51,9 @@ func (m *model) gusts() (out []gust) {
 				}
 			}
 		}
-		out = append(out, gust{axis: ax, sign: 1, corner: 1})
+		if m.blows(ax, 1) || m.blows(ax, -1) {
+			out = append(out, gust{axis: ax, sign: 1, corner: 1})
+		}
 	}
 	return out
 }

@@ -30,6 +30,7 @@ type model struct {
 
 // givens is what the model is built from.
 type givens struct {
+	side    plan.Side // that wind comes from; "" for any
 	plan    *plan.Plan
 	house   *framing.House
 	placed  *placement.Placement

@@ -21,8 +21,17 @@ type Model struct {
 	Schedule  *schedule.Schedule
 	// Loads is the load path of the house; nil leaves its sheet out.
 	Loads *loadpath.Report
+	// Storms are the curves of wind speeds at which links are overtaken, the
+	// plan's own first; none leaves their sheet out.
+	Storms []Storm
 	// Salt is the class of place of each piece; nil leaves its tables out.
 	Salt *salt.Report
+}
+
+// Storm is the speeds at which the links of one set of hardware are overtaken.
+type Storm struct {
+	Name string
+	List []loadpath.Overtaken
 }
 
 // Options chooses what is drawn and on what.
