@@ -101,8 +101,9 @@ func Skims(a, b Vec2) bool { return math.Abs(a.Cross(b)) < sin6 }
 func Same(a, b Vec2) bool { return math.Abs(a.Cross(b)) < sin0 }
 
 // Upright tells whether a unit direction is steeper than 45°: what runs that
-// way stands, and what does not lies or slopes.
-func Upright(d Vec3) bool { return d.Z*d.Z > 0.5 }
+// way stands, and what does not lies or slopes. A rafter of 12:12 slopes,
+// whichever way its length is rounded.
+func Upright(d Vec3) bool { return d.Z*d.Z > 0.5+1e-6 }
 
 // LiesFlat tells whether a face with unit normal n lies, as a plate's top or a
 // roof does, rather than stands: it is no steeper than 60°.

@@ -52,6 +52,9 @@ func TestUprightAndFlatInSpace(t *testing.T) {
 	assert.True(t, Upright(slope(46)))
 	assert.True(t, Upright(slope(-46)), "down as up")
 	assert.False(t, Upright(slope(44)))
+	for _, off := range []float64{-1e-6, 0, 1e-6} {
+		assert.False(t, Upright(slope(45+off)), "a rafter of 12:12, however it is rounded")
+	}
 	assert.True(t, LiesFlat(slope(90-59)))
 	assert.True(t, LiesFlat(slope(-(90 - 59))), "an underside lies too")
 	assert.False(t, LiesFlat(slope(90-61)))

@@ -2,6 +2,7 @@ package lift
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"galewright/plan"
@@ -67,7 +68,7 @@ func New(members []*framing.Member, ties []Tie) *Graph {
 		down: make(map[*framing.Member][]*framing.Member, n), over: make(map[*framing.Member][]*framing.Member, n), held: make(map[*framing.Member]bool, n),
 	}
 	for i, m := range members {
-		g.order[m], g.rank[m] = i, Rank(m)
+		g.order[m], g.rank[m] = i, math.Round(Rank(m)*1000)/1000 // members at one height are so wherever the house stands
 	}
 	var ground []*framing.Member
 	for _, t := range ties {

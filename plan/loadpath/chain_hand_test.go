@@ -52,16 +52,17 @@ func roleAt(j *framing.Joint, role plan.Role) *framing.Member {
 // demo. The rafter at 224 in stands over it and its neighbors over headers, so
 // that the stud carries the whole of one rafter:
 //
-//	ridge       strap over it, 9 of 10d a side; its steel governs, 1-3/8 in of 17
-//	            gauge less one hole of 0.17 in: 1.205 x 0.0497 x 45,000 / 2 = 1,347 lb
+//	ridge       strap over it, 9 of 10d a side; its steel governs, 1-3/8 in of 15
+//	            gauge less one hole of 0.17 in: 1.205 x 0.0621 x 45,000 / 2 = 1,685 lb
 //	plate       clip, 5 of 8d in the rafter: 5 x 164.7 = 823 lb
 //	stud top    clip, 5 of 8d in the stud
-//	story       strap, the same steel as at the ridge: 1,347 lb
+//	story       strap, the same steel as at the ridge: 1,685 lb
 //	base        strap from the stud over sole plate and rim to girder GS:
 //	            foot of the stud at 120 + 1.5 in, top of the girder at
 //	            120 - 11.969 in: 13.47 in between; 9 nails take 0.5 + 8 x 0.75 +
 //	            0.5 = 7 in of the girder; 37.25 - 13.47 - 7 = 16.78 in lie on the
-//	            stud. 9 nails in each: 9 x 195 = 1,755 lb; the steel governs
+//	            stud. 9 nails in each: 9 x 195 = 1,755 lb; the steel, of 17 gauge,
+//	            governs: 1.205 x 0.0497 x 45,000 / 2 = 1,347 lb
 //	pile        two straps of 9 of 16d at the pile's edges, 2 x 2,221 lb, at the piles on both
 //	            sides of the stud: at 184 and 268 in by lever
 //
@@ -73,17 +74,17 @@ func TestDemoChainByHand(t *testing.T) {
 	a := r.work
 	plate, ridge := handRafter(handMid)
 	asd := func(f Force) float64 { return 0.6*f.W - 0.6*f.D }
-	steel := (1.375 - 0.17) * handThin * 0.0538 * 45_000 / 2
+	steel := func(gauge float64) float64 { return (1.375 - 0.17) * handThin * gauge * 45_000 / 2 }
 	upper := plate.add(down(handWall * 11.5 * 97.125 / 144))
 	lower := upper.add(down(4.905 * 7 * 11.5 / 12)).add(down(handWall * 11.5 * 109.125 / 144))
 	for _, c := range []struct {
 		id, check        string
 		demand, capacity float64
 	}{
-		{"main-224-RR", "ridge-tie", asd(ridge) * math.Sqrt(144+49) / 12, steel},
+		{"main-224-RR", "ridge-tie", asd(ridge) * math.Sqrt(144+49) / 12, steel(0.0673)},
 		{"2S-224-RP", "rafter-uplift", asd(plate), 5 * handMode(0.131, 100_000, handThin*0.0538)},
-		{"2S-224-SS", "story-uplift", asd(upper), steel},
-		{"1S-224-SB", "base-uplift", asd(lower), steel},
+		{"2S-224-SS", "story-uplift", asd(upper), steel(0.0673)},
+		{"1S-224-SB", "base-uplift", asd(lower), steel(0.0538)},
 	} {
 		l := demand(t, r, c.id, c.check)
 		assert.InDelta(t, c.demand, l.Demand, 1, c.id)

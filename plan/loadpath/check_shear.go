@@ -291,6 +291,15 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 	return out
 }
 
+// bridged tells whether a piece at a splice holds the plates on both sides of the
+// break: one that lies on the other plate, which runs through, ties nothing.
+func (a *analysis) bridged(j *framing.Joint) bool {
+	return len(j.Members) < 2 || slices.ContainsFunc(a.placed.At(j), func(p *placement.Piece) bool {
+		b := a.steel.Body(p)
+		return len(b.Holds(j.Members[0])) > 0 && len(b.Holds(j.Members[1])) > 0
+	})
+}
+
 // splices checks each break in a top plate against the larger of chord and
 // collector force.
 func splices(c *Check, a *analysis) (out []*Link) {
@@ -315,10 +324,14 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
 		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}, {"0.6 of the larger", l.Demand, "lb"}}
 		cap := a.allowed.At(j, capacity.Endways)
-		if cap == nil || cap.Unknown != "" {
+		through := cap != nil && !a.bridged(j)
+		if through || cap == nil || cap.Unknown != "" {
 			cap = a.splicedByNails(j)
 		}
 		l.close(cap)
+		if through {
+			l.Notes = append(l.Notes, "the strap there is nailed to the plate that runs through over the break, on both sides of it: it is not counted")
+		}
 		if cap == nil && l.Gap != "" {
 			l.Gap = "no strap at this splice, and no nails in its lap are ordered (" + string(plan.TopPlateSplice) + ")"
 			if a.nails.Line(plan.TopPlateSplice) != nil {

@@ -47,15 +47,15 @@ func handWind(lo, hi float64) float64 {
 }
 
 // handThin is the part of a gauge that counts for strength: no structural sheet
-// has 9, 13 or 17 gauge, so 0.1242 of 0.1345 in, as of 10 gauge.
+// has 9, 13, 15 or 17 gauge, so 0.1242 of 0.1345 in, as of 10 gauge.
 const handThin = 0.1242 / 0.1345
 
 // handStiff is the force, lb, that moves the top of a segment an inch: h high and
-// b long, ft, end posts of one 2x6 of pine, E 1.4 million psi; v = 1 plf deflects
-// it 8 h³/(E A b) + h/(1000 Ga) + h Δ/b (SDPWS 2015 equation 4.3-1,
+// b long, ft, the lesser of its end posts of an area, in², of pine, E 1.4 million
+// psi; v = 1 plf deflects it 8 h³/(E A b) + h/(1000 Ga) + h Δ/b (SDPWS 2015 equation 4.3-1,
 // second-hand), its anchorage stretching 1/8 in at the allowable shear (assumed).
-func handStiff(h, b, ga, allow float64) float64 {
-	return b / (8*h*h*h/(1.4e6*8.25*b) + h/(1000*ga) + h*0.125/allow/b)
+func handStiff(h, b, area, ga, allow float64) float64 {
+	return b / (8*h*h*h/(1.4e6*area*b) + h/(1000*ga) + h*0.125/allow/b)
 }
 
 // handRafter returns the reaction at the south plate of a pair of common
@@ -133,7 +133,8 @@ func TestDemoHouseUpliftByHand(t *testing.T) {
 	assert.InDelta(t, asd(upper), demand(t, r, "2S-110-SS", "story-uplift").Demand, 1)
 	// Below it: floor of 2.16 + 0.244 x 11.25 psf on 7 ft of joists, and the
 	// wall of the first story, 109-1/8 in high.
-	lower := upper.add(down(4.905 * 7 * 28.75 / 12)).add(down(handWall * 28.75 * 109.125 / 144))
+	// There a second stud at 96-3/4 in thickens the shear wall's post: 28 in of each.
+	lower := upper.add(down(4.905 * 7 * 28 / 12)).add(down(handWall * 28 * 109.125 / 144))
 	assert.InDelta(t, asd(lower), demand(t, r, "1S-110-SB", "base-uplift").Demand, 1)
 }
 
@@ -145,15 +146,16 @@ func TestDemoHouseShearByHand(t *testing.T) {
 	const plates, half, rise = 28.185, 97.125 / 24, 8.836
 	line := 14 * (handWind(plates-half, plates)*half + handWind(plates, plates+rise)*rise/2)
 	// Segments A of 8 ft and B of 6 ft 8 in share by stiffness: 15/32 in with 8d at 6
-	// in above (Ga 10, 365 plf) and at 3 in below (Ga 15, 685 plf).
+	// in above (Ga 10, 365 plf) and at 3 in below (Ga 15, 685 plf). The lesser post is
+	// one 2x6 above, 8.25 in², and two below, 16.5.
 	const b = 6 + 8.0/12
-	shareOf := func(h, ga, allow float64) float64 {
-		return handStiff(h, 8, ga, allow) / (handStiff(h, 8, ga, allow) + handStiff(h, b, ga, allow))
+	shareOf := func(h, area, ga, allow float64) float64 {
+		return handStiff(h, 8, area, ga, allow) / (handStiff(h, 8, area, ga, allow) + handStiff(h, b, area, ga, allow))
 	}
-	v := line * shareOf(97.125/12, 10, 365)
+	v := line * shareOf(97.125/12, 8.25, 10, 365)
 	const first, over, under = plates - 97.125/12 - 11.969/12, 11.969/12 + 97.125/24, 109.125 / 24
 	lower := 14 * (handWind(first-under, first)*under + handWind(first, first+over)*over)
-	vLow := (line + lower) * shareOf(109.125/12, 15, 685)
+	vLow := (line + lower) * shareOf(109.125/12, 16.5, 15, 685)
 	find := func(name string) *SegmentShear {
 		for _, x := range r.Lines {
 			for _, s := range x.Segments {
@@ -168,13 +170,13 @@ func TestDemoHouseShearByHand(t *testing.T) {
 	assert.InDelta(t, 0.6*v/8, find("2S/A").Demand, 1)
 	assert.InDelta(t, 0.6*vLow/8, find("1S/A").Demand, 1)
 	// End tension: each story's shear over its height, the upper one over the
-	// floor between too. The posts stand at 3/4 and 95-1/4 in; the lever arm runs
-	// from the rod, its hold-down's center off the inner face, to the far post's
-	// middle.
+	// floor between too. The far post is the end stud at 3/4 in and that of wall W
+	// nailed to it at 2-3/4 in: its middle lies at 1-3/4. The lever arm runs there from
+	// the rod, its hold-down's center off the face of the post at 95-1/4.
 	arm := func(joint string) float64 {
 		for _, p := range r.Placement.Pieces {
 			if p.Joint.ID == joint && p.Rod != nil {
-				return 95.25 - 0.75 - p.Item.Center - 0.75
+				return 95.25 - 0.75 - p.Item.Center - (0.75+2.75)/2
 			}
 		}
 		t.Fatal(joint)
@@ -196,9 +198,9 @@ func TestDemoHouseShearByHand(t *testing.T) {
 	// at 7:12, so about 28 in more in the middle.
 	rake := find("2W/A")
 	assert.InDelta(t, 97.125+48*7/12.0, rake.Height, 6)
-	// Straps hold it: from the one on the post at 96 - 3/4 in to the middle of the
-	// post beside the corner, 5-1/2 + 3/4 in.
-	near(t, rake.V*rake.Height/(96-0.75-6.25), rake.Lifts, 1e-9, "gable end")
+	// Straps hold it: from the one on the side of the stud at the corner, 5-1/2 in from
+	// it, to the middle of the post at 96 - 3/4 in.
+	near(t, rake.V*rake.Height/(96-0.75-5.5), rake.Lifts, 1e-9, "gable end")
 }
 
 func TestDemoHouseCapacitiesByHand(t *testing.T) {
@@ -220,7 +222,7 @@ func TestDemoHouseCapacitiesByHand(t *testing.T) {
 		return 0
 	}
 	assert.InDelta(t, 5*1.6*mode(0.131, 100_000, handThin*0.0538), term("2S-112-RP", "rafter-uplift", "to rafter"), 1)
-	assert.InDelta(t, 11*1.6*mode(0.148, 90_000, handThin*0.0538), term("2S-110-SS", "story-uplift", "each end"), 1)
+	assert.InDelta(t, 11*1.6*mode(0.148, 90_000, handThin*0.0673), term("2S-110-SS", "story-uplift", "each end"), 1)
 	heavy := r.Placement.Piece("GS-103-GP-strap").Item
 	end := heavy.Ends()[0]
 	require.Equal(t, "9 ga", heavy.Gauge)
@@ -236,6 +238,6 @@ func TestDemoHouseCapacitiesByHand(t *testing.T) {
 	// southern pine.
 	assert.InDelta(t, ((1.75+2.125)*4.25-math.Pi/4*0.9375*0.9375)*565, term("1S-1-WE", "overturning", "bears on 15.78 in²"), 5)
 	// 1.6 is for wood: the strap of the story joint is held by its steel,
-	// 1-3/8 in of 17 gauge with one hole of 0.17 in across: the net section.
-	assert.InDelta(t, (1.375-0.17)*handThin*0.0538*45_000/2, demand(t, r, "2S-110-SS", "story-uplift").Capacity.Value, 1)
+	// 1-3/8 in of 15 gauge with one hole of 0.17 in across: the net section.
+	assert.InDelta(t, (1.375-0.17)*handThin*0.0673*45_000/2, demand(t, r, "2S-110-SS", "story-uplift").Capacity.Value, 1)
 }

@@ -68,6 +68,13 @@ func changed(a, b map[string]string) (out []string) {
 	return out
 }
 
+// sheathed tells whether a wall has segments that count.
+func sheathed(r *loadpath.Report, w *plan.Wall) bool {
+	return slices.ContainsFunc(r.Lines, func(x *loadpath.LineShear) bool {
+		return slices.ContainsFunc(x.Segments, func(g *loadpath.SegmentShear) bool { return g.Wall == w })
+	})
+}
+
 // One line taken out of the demo house's nailing is missed exactly where it
 // held something (headers not nailed to kings, which would hold them in place
 // of the jacks): jacks at their kings, bottom plates at shear walls, splices
@@ -86,6 +93,9 @@ func TestANailingLineTakenOutIsMissedWhereItHeld(t *testing.T) {
 			held[plan.SoleAtShearWall] = append(held[plan.SoleAtShearWall], "sole-shear "+l.ID)
 		case l.Check.ID == "chord-splice":
 			held[plan.TopPlateSplice] = append(held[plan.TopPlateSplice], "chord-splice "+l.ID)
+			if sheathed(whole, l.Wall) { // the line's plates are then in two
+				held[plan.TopPlateSplice] = append(held[plan.TopPlateSplice], "twist "+l.ID)
+			}
 		}
 	}
 	for _, c := range []plan.Connection{plan.JackToKing, plan.SoleAtShearWall, plan.TopPlateSplice} {
@@ -230,7 +240,18 @@ func TestCountedNailsAreOnTheSchedule(t *testing.T) {
 	for _, l := range r.Links {
 		if l.Capacity != nil && l.Capacity.Source == "ordered nailing" {
 			n++
-			assert.True(t, marks[l.Capacity.Mark], l.Capacity.Mark)
+			var text []string
+			for _, x := range l.Capacity.Terms {
+				text = append(text, x.Text)
+			}
+			said := regexp.MustCompile(`\bN\d+\b`).FindAllString(l.Capacity.Governs+" "+strings.Join(text, " "), -1)
+			if l.Capacity.Mark != "" { // nails of one line; of several the terms name each
+				said = append(said, l.Capacity.Mark)
+			}
+			assert.NotEmpty(t, said, l.ID)
+			for _, mark := range said {
+				assert.True(t, marks[mark], mark)
+			}
 		}
 	}
 	assert.Positive(t, n)

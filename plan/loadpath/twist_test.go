@@ -2,6 +2,7 @@ package loadpath_test
 
 import (
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -179,13 +180,13 @@ func TestASoleThatNothingFastensIsMissed(t *testing.T) {
 	}
 }
 
-// Two walls in one line tied by straps over the wall between: without them both
-// collectors stop, and nothing else changes.
+// Two walls in one line tied by straps over the wall between, and by the nails of
+// the joist along them: with neither both collectors stop, and nothing else
+// changes; with the straps alone neither does.
 func TestCollectorStrapsTakenAwayAreMissed(t *testing.T) {
 	src, err := os.ReadFile("../../examples/marsh-wren.toml")
 	require.NoError(t, err)
-	before := twisted(t, "marsh-wren", string(src))
-	after := twisted(t, "marsh-wren", string(src)+`
+	const strapless = `
 [[place]]
 action = "remove"
 wall = "1P"
@@ -196,7 +197,18 @@ action = "remove"
 wall = "1R"
 on = "collector"
 at = "0'"
-`)
+`
+	loose := regexp.MustCompile(`(?m)^joist_along_support = .*\n`).ReplaceAllString(string(src), "")
+	require.Less(t, len(loose), len(src))
+	before, after := twisted(t, "marsh-wren", loose), twisted(t, "marsh-wren", loose+strapless)
+	// The joist over 1R, broken on girder GC, laps 2-3/4 in over 1P's plate and is nailed
+	// to it: that side goes on. Nothing goes back over 1R's first end.
+	nailed := twisted(t, "marsh-wren", string(src)+strapless)
+	assert.NotContains(t, nailed, "1P-168-CO", "the joist's nails")
+	assert.Contains(t, nailed, "1R-0-CO")
+	for _, id := range []string{"1P-168-CO", "1R-0-CO"} {
+		assert.NotContains(t, before, id, "the straps")
+	}
 	for id, said := range after {
 		if before[id] == "" {
 			assert.Contains(t, []string{"1P-168-CO", "1R-0-CO"}, id, said)

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/loadpath"
 	"galewright/plan/model"
 	"galewright/plan/pipeline"
@@ -288,15 +289,22 @@ func TestTiesUnitedLeaveTheGapsOfTheLiftTest(t *testing.T) {
 }
 
 // ranks returns the height by which members lie over each other: the foot of
-// what stands steeper than 45 degrees, else the middle.
+// what stands steeper than 45 degrees, else the middle; an outlooker over all that
+// it cantilevers from, a fly rafter over the outlookers.
 func ranks(m object) map[string]float64 {
 	out := map[string]float64{}
 	each(m, "members", func(x object) {
 		ends := x["axis_in"].([]any)
 		a, b := point(ends[0]), point(ends[1])
 		out[x["id"].(string)] = (a[2] + b[2]) / 2
-		if math.Abs(a[2]-b[2]) > math.Hypot(a[0]-b[0], a[1]-b[1]) {
+		if math.Abs(a[2]-b[2]) > math.Hypot(a[0]-b[0], a[1]-b[1])+0.01 { // by more than the rounding of lengths
 			out[x["id"].(string)] = min(a[2], b[2])
+		}
+		switch plan.Role(x["role"].(string)) {
+		case plan.Outlooker:
+			out[x["id"].(string)] = 1e6
+		case plan.FlyRafter:
+			out[x["id"].(string)] = 2e6
 		}
 	})
 	return out
