@@ -20,12 +20,17 @@ why the others were not, and the arithmetic of its demand and capacity. TAG is
 the tag of a piece as sheets and check sheets print it, the name of a joint, or that
 of a place in check --loads: deck-main for the deck of a roof, deck-main-3 for one of
 its zones, panel-1S-A for a segment's panels. With
---wall it lists the joints of a wall that have no hardware.`,
+--wall it lists the joints of a wall that have no hardware, with --candidates the
+items of the catalog that could be at a joint, each with the ratio it would have:
+the engineer chooses.`,
 	example: "galewright explain examples/shed.toml S-16-RP-clip",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		wall := f.String("wall", "", "list the joints of this wall that have no hardware")
+		candidates := f.Bool("candidates", false, "try the items of the catalog that belong at the joint")
 		return func(args []string, s streams) error {
 			switch {
+			case *candidates && (*wall != "" || len(args) < 2):
+				return usagef("explain: --candidates takes the plan and a tag or joint")
 			case len(args) < 1 || *wall == "" && len(args) < 2:
 				return usagef("explain: name the plan and a tag, or the plan and --wall NAME")
 			case *wall != "" && len(args) > 1:
@@ -34,6 +39,9 @@ its zones, panel-1S-A for a segment's panels. With
 			r, fault := load(args, false, s)
 			if fault != nil && (r == nil || r.Placement == nil) {
 				return fault
+			}
+			if *candidates {
+				return cmp.Or(printCandidates(r, args[1], s), fault)
 			}
 			if err := explain(r, args, *wall, s); err != nil {
 				return err

@@ -39,14 +39,14 @@ func TestJointsOfTheDemoByHand(t *testing.T) {
 	// 32. Openings swallow those over their widths or where a king stands: w1
 	// 112 128 144, w2 176 192 208, d1 240 256 272, w3 304 320 336, w4 400 416
 	// 432; the posts of the shear walls' ends at 96 and 448 in take two more:
-	// 32 - 15 - 2 = 15. Kings: 5 openings, one a side: 10. Those two posts: 2.
-	// Corner posts of two studs in line at each end: 4. Backing of 1P: 2.
-	// 15 + 10 + 2 + 4 + 2 = 33.
-	assert.Equal(t, 33, count("1S", plan.RimGirder))
-	assert.Equal(t, 33, count("1S", plan.SoleRim))
-	// 1E runs along GES and GEN, at each of its 22 full studs, and across the
-	// three others.
-	assert.Equal(t, 22+3, count("1E", plan.RimGirder))
+	// 32 - 15 - 2 = 15. Kings: 5 openings, one a side: 10. Those two posts, of two studs
+	// each: 4. Corner posts of two studs in line at each end: 4. Backing of 1P: 2.
+	// 15 + 10 + 4 + 4 + 2 = 35.
+	assert.Equal(t, 35, count("1S", plan.RimGirder))
+	assert.Equal(t, 35, count("1S", plan.SoleRim))
+	// 1E runs along GES and GEN, at each of its 24 full studs, two of them the second
+	// studs of the posts at 96 and 240 in, and across the three others.
+	assert.Equal(t, 24+3, count("1E", plan.RimGirder))
 	assert.Equal(t, 0, count("2S", plan.RimGirder), "no girder is up there")
 	// Joists run north over GS, GC and GN at 16 … 512 in: 32 of them; the floor
 	// is 28 ft deep and the longest stock 20 ft, so each is two, lapped on GC.

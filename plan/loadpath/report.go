@@ -160,3 +160,6 @@ func (r *Report) Joint(id string) []*Link {
 	}
 	return out
 }
+
+// At returns the links of a joint, in the order of the checks.
+func (r *Report) At(j *framing.Joint) []*Link { return r.byJoint[j] }
