@@ -127,7 +127,7 @@ func (v *planView) drawJoists(level *plan.Level, walls []*plan.Wall, s planSheet
 	v.arrowHead(tail, sheet.Pt{X: -way.X, Y: -way.Y})
 	v.arrowHead(head, way)
 	v.board.BlockLine(tail, head)
-	words := fmt.Sprintf("%s joists at %s o.c., below this floor", level.Joists.Text, v.Spacing(level.JoistSpace))
+	words := fmt.Sprintf("%s joists at %s o.c. below", level.Joists.Text, v.Spacing(level.JoistSpace))
 	if w := page.TextWidth(words, v.Size.Note, false); w > 2*long && uv(run, v.turned).Mainly(1) {
 		v.words(words, page.Lettered{Role: "label"}, []sheet.Pt{
 			{X: at.X + w/2 + 2, Y: at.Y},
