@@ -10,7 +10,7 @@ type Salt struct {
 	// The materials that the engineer takes in each class; none is a blank.
 	PartiallySheltered, OpenExposed, VentedEnclosed, UnventedEnclosed, Interior []Coating
 	// Nailing is the coating of the nails that no item of the catalog brings:
-	// those of sheathing.
+	// those of sheathing, of the roof's deck and of the nailing schedule.
 	Nailing   Coating
 	Source    string // the engineer's own note
 	Overrides []*SaltPlace

@@ -32,7 +32,7 @@ var saltKeys = []binding[plan.Salt]{
 	materialKey("vented_enclosed", "in attics and the like with vents", func(s *plan.Salt) *[]plan.Coating { return &s.VentedEnclosed }),
 	materialKey("unvented_enclosed", "inside closed walls and floors", func(s *plan.Salt) *[]plan.Coating { return &s.UnventedEnclosed }),
 	materialKey("interior", "in living space", func(s *plan.Salt) *[]plan.Coating { return &s.Interior }),
-	coatingKey("nailing", `"hot-dip zinc"`, plan.FastenerCoatings, "coating of the nails that no item brings: those of sheathing", func(s *plan.Salt) *plan.Coating { return &s.Nailing }).
+	coatingKey("nailing", `"hot-dip zinc"`, plan.FastenerCoatings, "coating of the nails that no item brings: those of sheathing, of the roof's deck and of the nailing schedule", func(s *plan.Salt) *plan.Coating { return &s.Nailing }).
 		otherwise("a blank, which is reported"),
 	textKey("source", `"S1 note 7"`, "the engineer's own note", func(s *plan.Salt) *string { return &s.Source }),
 	custom("override", "tables", `[{ class = "open exposed", on = "1S", why = "open porch" }]`, "the engineer's own class for some joints; a later one is used before an earlier", readSaltPlaces),

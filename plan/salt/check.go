@@ -32,7 +32,7 @@ func NearShore(s plan.Site) string {
 }
 
 // blanks tells what the plan leaves out: the distance of the shore, materials
-// of classes in which there is steel, the coating of sheathing nails.
+// of classes in which there is steel, the coating of nails that no item brings.
 func (r *Report) blanks(t *teller) {
 	p := r.house.Plan
 	if len(r.Pieces) == 0 {
@@ -45,12 +45,27 @@ func (r *Report) blanks(t *teller) {
 		})
 	}
 	r.materials(t)
-	if p.Salt.Nailing == "" && slices.ContainsFunc(p.Walls, func(w *plan.Wall) bool { return len(w.Shear) > 0 }) {
+	if which := unbrought(p); p.Salt.Nailing == "" && which != "" {
 		t.add(plan.Diagnostic{
-			Code: "no-coating", Pos: r.pos(), Where: "salt", Summary: "the coating of the sheathing's nails is a blank",
+			Code: "no-coating", Pos: r.pos(), Where: "salt", Summary: "the coating of the nails of " + which + " is a blank",
 			Mend: `add nailing = "..." to [salt], as the engineer gives it`,
 		})
 	}
+}
+
+// unbrought says which nails the plan orders that no item brings, "" for none.
+func unbrought(p *plan.Plan) string {
+	var which []string
+	if slices.ContainsFunc(p.Walls, func(w *plan.Wall) bool { return len(w.Shear) > 0 }) {
+		which = append(which, "the sheathing")
+	}
+	if p.Deck != nil {
+		which = append(which, "the roof's deck")
+	}
+	if len(p.Nailing) > 0 {
+		which = append(which, "the nailing schedule")
+	}
+	return strings.Join(which, " and ")
 }
 
 // pos is where the plan speaks of salt, or would.

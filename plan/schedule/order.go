@@ -130,21 +130,23 @@ func (s *Schedule) allNails() []NailCount {
 	for _, n := range s.Nails() {
 		t.add(n.Size, n.Hand, n.Count)
 	}
+	bare := func(n hardware.Nail, count int) { // no item brings them
+		n.Coating = s.Placement.House.Plan.Salt.Nailing
+		t.add(n, false, count)
+	}
 	for _, h := range s.Sheathing {
 		if h.Nails > 0 && h.Nail.Diameter > 0 {
-			n := h.Nail
-			n.Coating = s.Placement.House.Plan.Salt.Nailing
-			t.add(n, false, h.Nails)
+			bare(h.Nail, h.Nails)
 		}
 	}
 	if spec := s.Deck.Spec; spec != nil && s.Deck.Nails() > 0 {
 		if n, err := hardware.ParseNail(spec.Nail); err == nil {
-			t.add(n, false, s.Deck.Nails())
+			bare(n, s.Deck.Nails())
 		}
 	}
 	for _, l := range s.Nailing.Lines {
 		if n, err := hardware.ParseNail(l.Order.Nail); err == nil && l.Nails > 0 {
-			t.add(n, false, l.Nails)
+			bare(n, l.Nails)
 		}
 	}
 	slices.SortStableFunc(t.list, func(a, b NailCount) int {
