@@ -66,8 +66,8 @@ func parted(ts []sheet.Text) (out []string) {
 	for i := 1; i < len(ts); i++ {
 		a, b := ts[i-1], ts[i]
 		one, two := strings.Fields(a.S), strings.Fields(b.S)
-		if !follows(a, b) || len(one) < 2 || len(two) == 0 {
-			continue // a cell of one word is a figure by itself
+		if !follows(a, b) || len(one) < 2 || len(two) == 0 || a.Anchor == sheet.Right {
+			continue // a cell of one word is a figure by itself, and so are those of a chain of heights
 		}
 		if both := page.Unparted(one[len(one)-1] + " " + two[0]); len(both) == 1 && two[0] != "x" {
 			out = append(out, both[0])
