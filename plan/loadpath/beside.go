@@ -8,6 +8,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
+	"galewright/plan/nailing"
 )
 
 // withBeside adds to what holds a stud's top what holds the studs nailed tight
@@ -30,7 +31,7 @@ func (a *analysis) withBeside(j *framing.Joint, own *Capacity) *Capacity {
 		default:
 			continue
 		}
-		spare, by := a.spareAt(o), float64(s.Nails(line.Order))*line.One(s, a.species).Lateral
+		spare, by := a.spareAt(o)/float64(a.leaning(line, o)), float64(s.Nails(line.Order))*line.One(s, a.species).Lateral
 		if v := math.Min(spare, by); v > 0 {
 			out.Value, out.Pieces = out.Value+v, out.Pieces+1
 			out.Governs = own.Governs + ", with the " + string(o.Role) + " nailed beside it"
@@ -38,6 +39,31 @@ func (a *analysis) withBeside(j *framing.Joint, own *Capacity) *Capacity {
 		}
 	}
 	return &out
+}
+
+// leaning counts the studs nailed tight beside one that want more than their own
+// tops hold: they share what it has to spare.
+func (a *analysis) leaning(line *nailing.Line, m *framing.Member) (n int) {
+	for _, s := range line.Spots {
+		o := s.Main
+		switch m {
+		case s.Side:
+		case s.Main:
+			o = s.Side
+		default:
+			continue
+		}
+		for _, j := range a.byFirst[o] {
+			p := a.peaks[j]
+			if j.Kind != plan.StudTop || p == nil || p.demand <= 0 {
+				continue
+			}
+			if held := a.allowed.Of(j, capacity.Upward, ordinary); held == nil || p.demand > held.Value {
+				n++
+			}
+		}
+	}
+	return max(n, 1)
 }
 
 // spareAt is what holds the top of a stud beyond its own demand, lb.

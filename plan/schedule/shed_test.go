@@ -85,7 +85,7 @@ func TestShedCountedByHand(t *testing.T) {
 		"pieces,1,eave-clip,17 ga,20,21,21,each,0,,,G185,!",
 		`pieces,2,sill-bolt,"1'-0"" x 1/2"" rod",18,19,19,each,0,,,hot-dip zinc,!`,
 		`nails,0,8d x 1 1/2 (0.131 x 1 1/2),by hand or gun,220,231,1.4,lb,1,box of 5 lb,"165 per lb: computed: shank at 0.2836 lb/in3, 5% for the head",hot-dip zinc,!`,
-		`nails,0,8d common (0.131 x 2 1/2),by hand or gun,502,528,5.3,lb,2,box of 5 lb,100 per lb: lower of two nail charts (second-hand),`+string(s.Placement.House.Plan.Salt.Nailing)+`,!`,
+		`nails,0,8d common (0.131 x 2 1/2),by hand or gun,502,528,5.3,lb,2,box of 5 lb,100 per lb: lower of two nail charts (second-hand),` + string(s.Placement.House.Plan.Salt.Nailing) + `,!`,
 		`nuts,0,"nut for 1/2"" rod",,18,19,19,each,0,,,hot-dip zinc,!`,
 		`washers,0,"washer for 1/2"" rod","3"" square plate, 1/4"" thick",18,19,19,each,0,,,hot-dip zinc,!`,
 		`panels,0,"7/16 in OSB, roof deck","4'-0"" x 8'-0""",8,9,9,panel,0,,"10 pieces laid, 0 of them whole, for 182 ft² of roof; cut one after the other along a panel, narrow ones in two rows: 41% waste",,!`, "",
