@@ -20,8 +20,8 @@ func assumptions(a *analysis) []string {
 		"A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls, openings as the wall around them, and floors over the whole plan, stairs included.",
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header carries it to the inner king at each end, not to the studs beyond.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
-		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the plates to the ridge. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
-		"Segments of one line share its force by counted length. Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height.",
+		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the plates to the ridge. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
+		sharesAssumed(p)+" Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height, over the lever arm from the rod or strap that holds an end to the middle of the far post.",
 		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature: treated piles and girders, wet when nailed or in the weather, may need CM 0.7 on nails (NDS 2018 Table 11.3.3), which is not applied.", a.species.Name, a.species.G),
 		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud.",
@@ -86,11 +86,11 @@ func unchecked(a *analysis) []string {
 		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves, and nothing of it at the wall's studs. Outlookers and fly rafters: their uplift as components is listed in loads, not followed.",
 		"Members themselves: bending and shear of rafters, headers, studs, joists, girders, ridge beams; plates between studs.",
 		"Wall panels outside of sheathed segments, roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
-		"Diaphragm shear and nailing, openings in floors, deflection and drift.",
-		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends.",
+		"Diaphragm shear and nailing, openings in floors, deflection of floors and roofs; the drift of a story is told, not compared with a limit.",
+		"Downward loads: dead, live, snow, and wind pressing down; of compression at shear wall ends only the bearing on the plate is checked, without those.",
 		"Out-of-plane forces on studs other than the lateral load at rafter joints; the bending of gable studs and what holds the gable wall at the roof against suction.",
 		"Lateral load along and across the wall at rafter bearings, where the maker gives no allowable load for it; the horizontal thrust of rafters on their plates in wind.",
-		"Shear through rims and blocking, and from the roof diaphragm down to interior walls; shear and uplift together on the nails of bottom plates.",
+		"Shear within rims and blocking, and from the roof diaphragm down to interior walls that do not reach it; shear and uplift together on the nails of bottom plates.",
 		"Uplift on cripples over headers, and on plates and headers that span between tied studs.",
 		"Torsional load cases; torsion of open fronts is reported, not added.",
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
@@ -165,4 +165,12 @@ func pliesAssumed(a *analysis) string {
 		}
 	}
 	return "Plies of girders, beams and headers act as one member by their ordered nails, whose own load is not computed."
+}
+
+// sharesAssumed says how segments of one line share its force.
+func sharesAssumed(p *plan.Plan) string {
+	if p.Loads.Segments == plan.ByLength {
+		return "Segments of one line share its force by counted length, as the plan asks, narrow ones with 2b/h."
+	}
+	return "Segments of one line share its force by stiffness: bending of end posts, panel shear with the lower Ga of plywood, and anchorage that stretches 1/8 in at the segment's allowable shear (assumed; the maker's value belongs there); by counted length where a stiffness is not known."
 }
