@@ -24,7 +24,6 @@ type finding struct {
 	cause, detail, mend string
 	pos                 *plan.Pos // where it is told; nil = at the rule or place
 	count               int       // of fasteners; 0 = the piece as a whole
-	all                 bool      // told once for all marks and kinds of joints; the cause names them
 }
 
 // Checks lists all checks in the order they run.
@@ -96,9 +95,6 @@ type told struct {
 
 func (t *told) add(f finding) {
 	k := cause{f.piece.Item.Mark, f.piece.Joint.Kind, f.cause}
-	if f.all {
-		k.mark, k.kind = "", ""
-	}
 	g := t.at[k]
 	if g == nil {
 		g = &same{first: f}
@@ -122,9 +118,7 @@ func (t *told) list() (out plan.Diagnostics) {
 			pos = *f.pos
 		}
 		d := plan.Diagnostic{Severity: t.check.Severity, Code: t.check.ID, Pos: pos, Mend: f.mend, Where: g.where()}
-		if d.Summary = f.cause; !f.all {
-			d.Summary = f.piece.Item.Mark + ": " + f.cause
-		}
+		d.Summary = f.piece.Item.Mark + ": " + f.cause
 		if g.count > 0 {
 			d.Summary += fmt.Sprintf(" (%s)", plan.Counted(g.count, "fastener"))
 		}
@@ -146,11 +140,7 @@ func (g *same) where() string {
 	for _, p := range g.pieces[:min(len(g.pieces), named)] {
 		tags = append(tags, p.Tag)
 	}
-	at := fmt.Sprintf(" at %s joints", g.first.piece.Joint.Kind)
-	if g.first.all {
-		at = ""
-	}
-	s := fmt.Sprintf("%d pieces%s, first %s: %s", len(g.pieces), at, first, strings.Join(tags, ", "))
+	s := fmt.Sprintf("%d pieces at %s joints, first %s: %s", len(g.pieces), g.first.piece.Joint.Kind, first, strings.Join(tags, ", "))
 	if rest := len(g.pieces) - named; rest > 0 {
 		s += fmt.Sprintf(" and %d more", rest)
 	}
