@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/capacity"
@@ -57,7 +58,10 @@ func (a *analysis) pilePulls() (out []pilePull) {
 			if !s.base || s.stacked || lb <= least {
 				continue
 			}
-			for _, station := range []float64{s.Shear.From, s.Shear.To} {
+			for i, station := range []float64{s.Shear.From, s.Shear.To} {
+				if a.onConcrete(s.ends[i]) {
+					continue
+				}
 				p := s.Wall.Frame().At(station, s.Wall.Depth()/2, 0).Flat()
 				sense := 0
 				if math.Abs(axis(p, x.Axis)-s.Hi) < 1 {
@@ -70,6 +74,16 @@ func (a *analysis) pilePulls() (out []pilePull) {
 		}
 	}
 	return out
+}
+
+// onConcrete tells whether a segment's end stands on a sill plate on concrete: its
+// tension goes into that, not over girders to piles or piers.
+func (a *analysis) onConcrete(j *framing.Joint) bool {
+	if j == nil || j.First() == nil {
+		return false
+	}
+	foot := a.footOf[j.First()]
+	return foot != nil && slices.ContainsFunc(foot.Members, func(m *framing.Member) bool { return m.Role == plan.SillPlate })
 }
 
 // overturnedPiles adds up what each pile is asked for.

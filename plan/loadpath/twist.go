@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/length"
 	"galewright/plan/lift"
 )
@@ -188,7 +189,12 @@ func (t *twister) open(x *LineShear) {
 	with := t.along(x)
 	long, from, worst := 0.0, x.lo, 0.0
 	best := from
+	deck := t.a.indoors[x.Level]
 	for at := x.lo; at <= x.hi; at++ {
+		if !x.under(deck, at) {
+			from = at
+			continue
+		}
 		if ASD.W*math.Abs(x.DragAt(at)) <= least || slices.ContainsFunc(with, func(s [2]float64) bool { return s[0] <= at && at <= s[1] }) {
 			from = at
 			continue
@@ -202,6 +208,21 @@ func (t *twister) open(x *LineShear) {
 		t.gap(x, nil, "collector of line "+x.Name, worst, "largest collector force there",
 			"no plate, joist or beam lies along the line from %s to %s of it; let one run on to the segment, or add blocking with straps", length.Feet(best-x.lo), length.Feet(best+long-x.lo))
 	}
+}
+
+// under tells whether a line has the deck to one side of it or the other at a
+// place: beside the wing of an L it runs on outside the house.
+func (x *ShearLine) under(deck outline, at float64) bool {
+	for _, off := range []float64{-oneLine / 2, oneLine / 2} {
+		p := geom.Vec2{X: at, Y: x.At + off}
+		if x.Axis == 1 {
+			p = geom.Vec2{X: x.At + off, Y: at}
+		}
+		if deck.inside(p) {
+			return true
+		}
+	}
+	return false
 }
 
 // along returns where members that gather force lie along a line: plates of

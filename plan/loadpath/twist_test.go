@@ -269,3 +269,17 @@ func TestAnUpperWallsShearGoesOnDown(t *testing.T) {
 	assert.Contains(t, over, "2N/A over nothing")
 	assert.NotContains(t, over, "2E/A over nothing")
 }
+
+// A line beside the wing of an L runs on outside the house, where there is no deck
+// to gather: sanderling's wall S is 20 ft of an L that is 40 ft wide.
+func TestNothingIsGatheredOutsideTheHouse(t *testing.T) {
+	r := reported(t, "sanderling.toml", "")
+	for _, l := range r.Links {
+		if l.Check.ID == "twist" {
+			assert.Empty(t, l.Gap, l.ID)
+		}
+		if l.Check.ID == "pile-overturning" {
+			assert.LessOrEqual(t, l.Ratio, 1.0, "%s: its rods are cast into the stem wall", l.ID)
+		}
+	}
+}
