@@ -43,6 +43,7 @@ type Loads struct {
 	Combination  Combination
 	Distribution Distribution
 	Segments     SegmentShare
+	Wet          []Role // roles of members taken as wet when nailed or in service; WetRoles when the plan says none
 	Dead         []Dead // dead weights that stand for the defaults of their part
 	Pos          Pos
 }

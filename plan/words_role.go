@@ -41,6 +41,11 @@ var Roles = []Role{
 	PorchPost, SillPlate,
 }
 
+// WetRoles are the roles of members that are taken as wet where the plan does
+// not say which are: they stand in the weather, in splash or over an open
+// underside, and are treated.
+var WetRoles = []Role{Pile, PorchPost, Beam, GirderBeam}
+
 // FullHeight tells whether members of the role run from plate to plate and
 // so carry uplift from story to story.
 func (r Role) FullHeight() bool { return r == Stud || r == King || r == Post }

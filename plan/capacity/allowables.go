@@ -15,6 +15,7 @@ import (
 type Context struct {
 	Species timber.Species // of the framing
 	Pile    plan.Lumber    // section of the piles; zero when the plan gives none
+	Wet     []plan.Role    // members taken as wet; nil = plan.WetRoles
 }
 
 // Allowables answers what the pieces of a placement hold. It is worked out
@@ -34,7 +35,7 @@ type Allowables struct {
 func New(bodies *steel.Steel, c Context) *Allowables {
 	a := &Allowables{
 		placed: bodies.Placed, steel: bodies, species: c.Species, pile: c.Pile, worked: map[key]Capacity{},
-		fasten: Fastening{Species: c.Species, singles: map[lone]single{}}, bodied: make(map[*placement.Piece][2]Capacity, len(bodies.Bodies)),
+		fasten: Fastening{Species: c.Species, Wet: c.Wet, singles: map[lone]single{}}, bodied: make(map[*placement.Piece][2]Capacity, len(bodies.Bodies)),
 	}
 	for _, p := range bodies.Placed.Pieces {
 		var both [2]Capacity

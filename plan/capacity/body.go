@@ -127,8 +127,7 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		}
 		for _, e := range r.Ends {
 			if e.Kind == steel.OnWasher && p.Joint.Kind != plan.GirderPile { // there the bolt works across
-				c.least(Term{fmt.Sprintf("washer on the %s: it bears on %.2f in² of wood, Fc perpendicular %.0f psi from memory", e.Member.Role, e.Area, a.fasten.Species.FcPerp), e.Area * a.fasten.Species.FcPerp, "lb"},
-					"bearing under the washer")
+				c.least(a.washer(e), "bearing under the washer")
 			}
 		}
 	}
@@ -136,6 +135,19 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		c.Value = 0
 	}
 	return c
+}
+
+// wetBearing is CM of Fc perpendicular to grain where the wood is wet (NDS 2018
+// Supplement Table 4A, from memory).
+const wetBearing = 0.67
+
+// washer returns what the wood under a washer bears.
+func (a *Allowables) washer(e steel.Bearing) Term {
+	psi, wet := a.fasten.Species.FcPerp, ""
+	if a.fasten.wet(e.Member) {
+		psi, wet = psi*wetBearing, ", CM 0.67 wet"
+	}
+	return Term{fmt.Sprintf("washer on the %s: it bears on %.2f in² of wood, Fc perpendicular %.0f psi from memory%s", e.Member.Role, e.Area, psi, wet), e.Area * psi, "lb"}
 }
 
 // sectionTerm adds the tension of a strap through its holes where they are: at
@@ -146,12 +158,13 @@ func (a *Allowables) sectionTerm(c *Capacity, b *steel.Body) {
 	if !it.Kind.Strap || it.Width == 0 || t == 0 || strings.HasPrefix(c.Source, "maker") {
 		return
 	}
+	metal, of := grade(it)
 	bands := make([][]timber.Hole, len(b.Bands))
 	for _, h := range b.Holes() {
 		bands[h.Band] = append(bands[h.Band], timber.Hole{X: h.Along, Y: h.Across + it.Width/2, D: h.Diameter + hole})
 	}
 	for _, holes := range bands {
-		v, err := timber.StrapTensionAt(it.Width, t, holes, timber.Gr33)
+		v, err := timber.StrapTensionAt(it.Width, t, holes, metal)
 		if err != nil {
 			c.Unknown = err.Error()
 			return
@@ -160,8 +173,8 @@ func (a *Allowables) sectionTerm(c *Capacity, b *steel.Body) {
 			continue
 		}
 		row := v.Rows[v.Least]
-		c.least(Term{fmt.Sprintf("strap %.3f x %.4f in through %s %.2f in along it, %.3f in of width lost: gross yielding %.0f, net rupture %.0f lb (%s)",
-			it.Width, t, plan.Counted(row.Holes, "hole"), row.X, row.Removed, v.Yield, v.Rupture, v.Source), v.Allow, "lb"}, "strap, "+v.Governs)
+		c.least(Term{fmt.Sprintf("strap %.3f x %.4f in%s through %s %.2f in along it, %.3f in of width lost: gross yielding %.0f, net rupture %.0f lb (%s)",
+			it.Width, t, of, plan.Counted(row.Holes, "hole"), row.X, row.Removed, v.Yield, v.Rupture, v.Source), v.Allow, "lb"}, "strap, "+v.Governs)
 	}
 }
 

@@ -282,6 +282,15 @@ const leastOfGauge = 0.1242 / 0.1345
 // hole is how much wider than its nail a hole is taken, in: assumed.
 const hole = 0.022
 
+// grade returns the steel of an item, and its words where it is not sheet of
+// carbon steel.
+func grade(it *hardware.Item) (timber.Steel, string) {
+	if it.Coating.Stainless() {
+		return timber.A240, " of stainless steel, Fy 30 ksi from memory"
+	}
+	return timber.Gr33, ""
+}
+
 // steelTerms adds the tension of a strap on its gross and net section.
 func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 	if !it.Kind.Strap || it.Width == 0 || baseThickness(it) == 0 {
@@ -292,10 +301,7 @@ func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 		rows = max(rows, f.Rows) // staggered too: the zigzag's gain in length is not taken
 		d = math.Max(d, f.Size.Diameter+hole)
 	}
-	grade, of := timber.Gr33, ""
-	if it.Coating.Stainless() {
-		grade, of = timber.A240, " of stainless steel, Fy 30 ksi from memory"
-	}
+	grade, of := grade(it)
 	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, grade)
 	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in%s, %s of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
 		it.Width, baseThickness(it), of, plan.Counted(rows, "hole"), d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
@@ -335,6 +341,6 @@ func (a *Allowables) crossBolt(c *Capacity, p *placement.Piece) {
 		d.Lm = a.pile.Depth
 	}
 	y := d.SingleShear()
-	c.least(Term{fmt.Sprintf("bolt %.3f in across girder (%.2f in, Fe %.0f) and pile (%.2f in, Fe %.0f): Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", it.Rod, d.Ls, d.Fes, d.Lm, d.Fem, y.Z, y.Mode), y.Z * 1.6, "lb"},
+	c.least(Term{fmt.Sprintf("bolt %.3f in across girder (%.2f in, Fe %.0f) and pile (%.2f in, Fe %.0f): Z %.0f lb (mode %s), CD 1.6, CM 0.7 wet (NDS 2018 Table 11.3.3, transcribed), Fyb 45 ksi from memory", it.Rod, d.Ls, d.Fes, d.Lm, d.Fem, y.Z, y.Mode), y.Z * 1.6 * 0.7, "lb"},
 		"bolt across the grain, mode "+y.Mode)
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
@@ -33,6 +34,7 @@ type alike struct {
 	endGrain bool
 	pull     float64 // angle of the force to the fastener's side, degrees: 0 square to it
 	grain    float64 // of the force to the grain, degrees
+	wet      bool    // the member is wet in service
 }
 
 // Of returns what the body's fasteners hold of a member against a force along
@@ -79,8 +81,7 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 // Fastening is the wood and the steel that fasteners join.
 type Fastening struct {
 	Species timber.Species
-	// Wet tells whether the member is wet in service or was when it was nailed.
-	Wet func(*framing.Member) bool
+	Wet     []plan.Role // members taken as wet; nil = plan.WetRoles
 
 	singles map[lone]single // worked out so far; nil keeps none
 }
@@ -91,6 +92,14 @@ type lone struct {
 	alike
 }
 
+// wet tells whether a member is taken as wet when nailed or in service.
+func (x Fastening) wet(m *framing.Member) bool {
+	if x.Wet == nil {
+		return slices.Contains(plan.WetRoles, m.Role)
+	}
+	return slices.Contains(x.Wet, m.Role)
+}
+
 func (x Fastening) name(b *steel.Body, end int) string {
 	return b.Piece.Item.Ends()[end].Size.Name
 }
@@ -99,7 +108,7 @@ func (x Fastening) name(b *steel.Body, end int) string {
 func (x Fastening) alike(b *steel.Body, f steel.Fastener, force geom.Vec3) alike {
 	_, deep, air, _ := f.Bite(b.Steel())
 	axis := f.Tip.Sub(f.Head).Unit()
-	k := alike{end: f.End, deep: round(deep, 100), air: round(air, 1000), endGrain: f.Runs[0].EndGrain()}
+	k := alike{end: f.End, deep: round(deep, 100), air: round(air, 1000), endGrain: f.Runs[0].EndGrain(), wet: x.wet(f.Runs[0].Member)}
 	k.pull = round(degrees(math.Abs(axis.Dot(force))), 1)
 	if across := force.Sub(axis.Mul(axis.Dot(force))); across.Len() > 0.01 {
 		k.grain = round(90-degrees(math.Abs(across.Unit().Dot(steel.Grain(f.Runs[0].Member)))), 1)
@@ -162,7 +171,7 @@ const square = 5
 func (x Fastening) across(f timber.Fastener, side timber.Part, k alike) single {
 	v, err := timber.Lateral{
 		Fastener: f, Side: side, Gap: k.air, Main: timber.Part{Thickness: k.deep, G: x.Species.G}, MainAngle: k.grain,
-		Condition: timber.Condition{Duration: timber.WindDuration, EndGrain: k.endGrain},
+		Condition: timber.Condition{Duration: timber.WindDuration, EndGrain: k.endGrain, WetUse: k.wet},
 	}.Value()
 	switch {
 	case err != nil:
@@ -178,7 +187,7 @@ func (x Fastening) across(f timber.Fastener, side timber.Part, k alike) single {
 func (x Fastening) along(f timber.Fastener, side timber.Part, k alike, s single) single {
 	w, err := timber.Pull{
 		Fastener: f, Side: side, Gap: k.air, Main: timber.Part{Thickness: k.deep, G: x.Species.G},
-		Condition: timber.Condition{Duration: timber.WindDuration, EndGrain: k.endGrain},
+		Condition: timber.Condition{Duration: timber.WindDuration, EndGrain: k.endGrain, WetUse: k.wet},
 	}.Value()
 	switch {
 	case err != nil:

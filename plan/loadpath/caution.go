@@ -22,7 +22,7 @@ func assumptions(a *analysis) []string {
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
 		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the plates to the ridge. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
 		sharesAssumed(p)+" Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height, over the lever arm from the rod or strap that holds an end to the middle of the far post.",
-		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature: treated piles and girders, wet when nailed or in the weather, may need CM 0.7 on nails (NDS 2018 Table 11.3.3), which is not applied.", a.species.Name, a.species.G),
+		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature, but for %s, taken as wet (loads.wet): there CM is 0.7 on nails, screws and bolts across their shanks (NDS 2018 Table 11.3.3, transcribed), 0.25 on nails drawn out, 0.67 on wood under washers (from memory).", a.species.Name, a.species.G, wetWords(p)),
 		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud.",
 		nailsAssumed(a),
@@ -173,4 +173,17 @@ func sharesAssumed(p *plan.Plan) string {
 		return "Segments of one line share its force by counted length, as the plan asks, narrow ones with 2b/h."
 	}
 	return "Segments of one line share its force by stiffness: bending of end posts, panel shear with the lower Ga of plywood, and anchorage that stretches 1/8 in at the segment's allowable shear (assumed; the maker's value belongs there); by counted length where a stiffness is not known."
+}
+
+// wetWords names the members taken as wet: "piles, porch posts and girders".
+func wetWords(p *plan.Plan) string {
+	roles := p.Loads.Wet
+	if roles == nil {
+		roles = plan.WetRoles
+	}
+	words := make([]string, len(roles))
+	for i, r := range roles {
+		words[i] = string(r) + "s"
+	}
+	return strings.Join(words, " and ")
 }
