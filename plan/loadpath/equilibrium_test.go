@@ -381,7 +381,7 @@ func TestSymmetricHouseHasSymmetricDemands(t *testing.T) {
 
 func TestEndTensionReachesThePiles(t *testing.T) {
 	// Statics: each end of each lowest segment pulls with its tension and with the
-	// couple of its shear between the floor and the girders' middle, and all of it is
+	// couple of its shear over the floor of 12 in and half of the 3-2x12 girder, and all of it is
 	// shared out over piles, one sense of the wind for each end; past the last pile
 	// more than all on that one, and the rest as push on the one before.
 	a := analyzed(t, sample.plan())
@@ -389,7 +389,7 @@ func TestEndTensionReachesThePiles(t *testing.T) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
 			if s.base && s.Wall.Level.Index == 0 {
-				want[x.Axis] += ASD.W * (s.Lifts + s.V*(sampleFloor+sampleGirder/2)/s.Lever)
+				want[x.Axis] += ASD.W * (s.Lifts + s.V*(12+11.25/2)/s.Lever)
 			}
 		}
 	}

@@ -16,7 +16,7 @@ import (
 func (r *Report) workings(l *Link) []string {
 	a := r.work
 	p := a.peaks[l.Joint]
-	if l.Joint == nil || p == nil || l.Check.ID == sillCheck {
+	if l.Joint == nil || p == nil || ownLink(l) {
 		return nil
 	}
 	switch l.Joint.Kind {
