@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/timber"
 )
 
@@ -48,8 +49,34 @@ func (a *analysis) pressedLink(c *Check, s *SegmentShear, i int) *Link {
 			{"both, D + 0.6W", push + dead, "lb"},
 		},
 	}
-	l.close(bearingOf(a.species, areaOf(s.posts[i]), len(s.posts[i])))
+	held := bearingOf(a.species, areaOf(s.posts[i]), len(s.posts[i]))
+	if held.Unknown == "" {
+		a.buckling(held, s.posts[i])
+	}
+	l.close(held)
 	return l
+}
+
+// buckling lets the studs of a post, each by itself across its depth, bear what
+// they do as columns where that is less.
+func (a *analysis) buckling(held *Capacity, posts []*framing.Member) {
+	w, ok := a.species.Along()
+	if !ok {
+		held.Terms = append(held.Terms, ofCapacity(Term{"no compression along the grain is carried for " + a.species.Name + ": buckling of the post is not looked at", 0, "lb"})...)
+		return
+	}
+	lb, longest := 0.0, timber.ColumnValue{}
+	for _, m := range posts {
+		v := timber.Column{Along: w, Length: m.Z1 - m.Z0, Depth: m.Section.Depth, Duration: timber.WindDuration}.Value()
+		lb += v.Stress * m.Section.Width() * m.Section.Depth
+		if v.Slim >= longest.Slim {
+			longest = v
+		}
+	}
+	held.Terms = append(held.Terms, ofCapacity(Term{fmt.Sprintf("the same as columns, %.1f times as long as deep: Fc* %.0f psi with CD 1.6, Cp %.3f (%s; No. 2, from memory)", longest.Slim, longest.FcStar, longest.Cp, longest.Source), lb, "lb"})...)
+	if lb < held.Value {
+		held.Value, held.Governs = lb, "buckling of the post across the wall"
+	}
 }
 
 // bearingOf is what a plate bears under a post of an area, in², of n studs.
