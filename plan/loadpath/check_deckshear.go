@@ -39,7 +39,7 @@ func (a *analysis) plateLink(c *Check, x *LineShear) *Link {
 	}, onPlates(x, deckRole))
 	if l.Capacity == nil && a.handed(onPlates(x, ceiling)) != nil {
 		l.Gap = "only ceiling joists are nailed to its plates, and no ceiling is a diaphragm here: the roof deck does not come down to this line"
-		l.Notes = append(l.Notes, "its force stays as the diaphragm gives it to it; bring the deck's shear down, as by a wall whose plates run up under a rafter, or have the engineer detail it")
+		l.Notes = append(l.Notes, "its force stays as the diaphragm gives it to it; give its walls top = \"rake\", so that their plates run up under a rafter and its nails count, or have the engineer bring the deck's shear down otherwise")
 	}
 	return l
 }

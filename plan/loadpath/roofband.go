@@ -15,6 +15,7 @@ import (
 type roofShape struct {
 	top, ridge float64    // of its plates and its highest point, above grade, in
 	low        [2]float64 // by side: lower edge of the slope there, never over the plates, in
+	over       [2]float64 // by side: its surface over the plates at the walls' outside face, in
 	tan        [2]float64 // by side: rise over run of that slope
 	eave       [2]float64 // by side: how far it reaches out past the walls, in
 	rake       [2]float64 // by end: the same of a gable
@@ -67,6 +68,8 @@ func (s *roofShape) face(f *framing.Face, area extent, ax int) {
 	if run := math.Abs(axis(hi.Sub(lo).Flat(), 1-ax)); run > 1 {
 		s.tan[side] = (hi.Z - lo.Z) / run
 	}
+	walls := [2]float64{axis(area.lo, 1-ax), axis(area.hi, 1-ax)}[side]
+	s.over[side] = math.Max(s.over[side], lo.Z+s.tan[side]*math.Abs(axis(lo.Flat(), 1-ax)-walls)-s.top)
 	if hi.Z > s.ridge-1 {
 		s.crest = axis(hi.Flat(), 1-ax)
 	}
@@ -145,9 +148,8 @@ func (m *model) endBand(g gust, s roofShape, lo, hi float64, list []stretch) []s
 // overPlates is the mean height of a gable's surface over its plates, between the
 // outside faces of the walls under its eaves, in.
 func (s roofShape) overPlates(lo, hi float64) float64 {
-	at := func(i int) float64 { return math.Max(0, s.low[i]+s.tan[i]*s.eave[i]-s.top) }
 	c, rise := clamp(s.crest, lo, hi), s.ridge-s.top
-	return ((at(0)+rise)*(c-lo) + (rise+at(1))*(hi-c)) / 2 / math.Max(1, hi-lo)
+	return ((s.over[0]+rise)*(c-lo) + (rise+s.over[1])*(hi-c)) / 2 / math.Max(1, hi-lo)
 }
 
 // slopeLoad returns the level load of a roof across its ridge, plf, in the

@@ -39,7 +39,7 @@ type LineShear struct {
 	// lb at strength level, in UnderCase. Without a floor under it, it is Force.
 	Under, Floor float64
 	UnderCase    string
-	Drag     []DragPoint // collector force along the line in that case
+	Drag         []DragPoint // collector force along the line in that case
 }
 
 func newLineShear(x *ShearLine) *LineShear {
