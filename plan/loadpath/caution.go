@@ -98,8 +98,9 @@ func unchecked(a *analysis) []string {
 	}
 	if p.Foundation.Kind == plan.Piles || len(p.Girders) > 0 {
 		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.basis))
-	} else {
-		out = append(out, "Anchorage in concrete or masonry, the foundation, and the soil.")
+	}
+	if p.Foundation.Kind != plan.Piles {
+		out = append(out, "Anchorage in concrete or masonry, upward and sideways, shear together with uplift on the bolts there, the foundation, and the soil.")
 	}
 	return append(out, uncheckedJoints(a.house)...)
 }

@@ -51,11 +51,16 @@ func (a *analysis) floorLink(c *Check, x *LineShear) *Link {
 	if a.plan.Foundation.Kind == plan.Piles {
 		what = "floor to the girders"
 	}
-	return a.handLink(c, x, what, x.Under, x.UnderCase, []Term{
+	return a.handLink(c, x, what, x.Under, x.UnderCase, x.underTerms(), a.overGirders(x))
+}
+
+// underTerms is what makes up the force of a lowest line under its floor.
+func (x *LineShear) underTerms() []Term {
+	return []Term{
 		{"force of the line, strength level", x.Under - x.Floor, "lb"},
 		{"wind on the lower half of the walls on this floor and on its edge, as the floor hands it to the line, strength level", x.Floor, "lb"},
 		{"0.6 of both", ASD.W * x.Under, "lb"},
-	}, a.overGirders(x))
+	}
 }
 
 // handLink is the link of one place where a line hands on a demand, lb at strength

@@ -14,7 +14,7 @@ const soleCheck = "sole-shear"
 
 // soleShear checks the nails through the bottom plate under each sheathed
 // segment that stands on a floor: its unit shear against what the nails hold
-// across. On a slab anchor bolts do this, which no check looks at.
+// across. On a slab anchor bolts do this: see anchorShear.
 func soleShear(c *Check, a *analysis) (out []*Link) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {

@@ -2,6 +2,8 @@ package loadpath
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -195,4 +197,83 @@ func TestCeilingJoistsAreNoRoofDeck(t *testing.T) {
 	assert.Equal(t, 1, strings.Count(f.Capacity.Governs, " + "))
 	assert.Contains(t, f.Capacity.Governs, plan.RimToSupport.Row().One)
 	assert.Contains(t, f.Capacity.Governs, plan.JoistToSupport.Row().One)
+}
+
+// exampleReport is the report of an example.
+func exampleReport(t *testing.T, name string) *Report {
+	t.Helper()
+	dir := filepath.Join("..", "..", "examples")
+	src, err := os.ReadFile(filepath.Join(dir, name))
+	require.NoError(t, err)
+	pl, ds := Furnish(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	require.False(t, ds.Errors())
+	r, ds := Run(pl)
+	require.False(t, ds.Errors())
+	return r
+}
+
+func TestSillBoltsTakeTheSegmentsShearByHand(t *testing.T) {
+	// Wall W of the row house on its slab: 5/8 in bolts through a sill of 1-1/2 in
+	// southern pine hold 1,139 lb each in wind (worked in package timber). Those within the
+	// segment count, and neither the rods of its hold-downs nor a bolt past its ends.
+	r := exampleReport(t, "curlew-row.toml")
+	n := 0
+	for _, l := range r.Links {
+		if l.Check.ID != anchorCheck {
+			continue
+		}
+		n++
+		for _, x := range r.Lines {
+			for _, s := range x.Segments {
+				if l.ID != s.Name+", sill bolts" {
+					continue
+				}
+				assert.InDelta(t, 0.6*s.V, l.Demand, 1e-6, l.ID)
+				bolts := 0
+				for _, p := range r.Placement.Pieces {
+					if p.Item.Mark == "sill-bolt" && p.Joint.Wall == s.Wall && s.Shear.From <= p.Station && p.Station <= s.Shear.To {
+						bolts++
+					}
+				}
+				assert.Equal(t, bolts, l.Capacity.Pieces, l.ID)
+				assert.InDelta(t, float64(bolts)*1139, l.Capacity.Value, float64(bolts), l.ID)
+			}
+		}
+	}
+	assert.Equal(t, 18, n)
+}
+
+func TestSillBoltsUnderAFloorTakeTheWholeLineByHand(t *testing.T) {
+	// A house on a stem wall: what enters at the floor comes over the sill's bolts too,
+	// of all of the line; the rods that go up through the floor are for uplift.
+	r := exampleReport(t, "sanderling.toml")
+	sum, under := 0.0, 0.0
+	for _, l := range r.Links {
+		if l.Check.ID == anchorCheck {
+			sum += l.Strength
+			assert.InDelta(t, float64(l.Capacity.Pieces)*1139, l.Capacity.Value, float64(l.Capacity.Pieces), l.ID)
+			assert.Equal(t, "sill-bolt", l.Capacity.Mark)
+		}
+	}
+	for _, b := range r.Base {
+		assert.Positive(t, b.Edge)
+		assert.Zero(t, b.Girders)
+		under += b.Total
+	}
+	assert.InDelta(t, under, sum, 1, "both axes: all of the lines' force is the foundation's")
+}
+
+func TestSillWithoutBoltsIsAGap(t *testing.T) {
+	b := storm
+	b.piles, b.stories, b.floor = false, 1, 0
+	r := reported(t, b.plan())
+	n := 0
+	for _, l := range r.Links {
+		if l.Check.ID == anchorCheck {
+			n++
+			assert.Equal(t, "no bolt with its nut on the sill plate stands within the segment", l.Gap)
+			assert.Positive(t, l.Demand)
+		}
+	}
+	assert.Equal(t, 4, n)
 }
