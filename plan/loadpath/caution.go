@@ -20,7 +20,7 @@ func assumptions(a *analysis) []string {
 		"A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls, openings as the wall around them, and floors over the whole plan, stairs included.",
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header carries it to the inner king at each end, not to the studs beyond.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
-		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the plates to the ridge. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
+		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the eaves' edges to the ridge and from rake to rake; gables stand over the walls with boxed eaves beside them. On the lowest floor the lower half of its walls and its edge come in under the segments. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
 		sharesAssumed(p)+" Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height, over the lever arm from the rod or strap that holds an end to the middle of the far post.",
 		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature, but for %s, taken as wet (loads.wet): there CM is 0.7 on nails, screws and bolts across their shanks (NDS 2018 Table 11.3.3, transcribed), 0.25 on nails drawn out, 0.67 on wood under washers (from memory).", a.species.Name, a.species.G, wetWords(p)),
 		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
@@ -98,8 +98,9 @@ func unchecked(a *analysis) []string {
 	}
 	if p.Foundation.Kind == plan.Piles || len(p.Girders) > 0 {
 		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.basis))
-	} else {
-		out = append(out, "Anchorage in concrete or masonry, the foundation, and the soil.")
+	}
+	if p.Foundation.Kind != plan.Piles {
+		out = append(out, "Anchorage in concrete or masonry, upward and sideways, shear together with uplift on the bolts there, the foundation, and the soil.")
 	}
 	return append(out, uncheckedJoints(a.house)...)
 }

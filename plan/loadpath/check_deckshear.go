@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -13,31 +14,65 @@ import (
 const deckShearCheck = "deck-shear"
 
 // deckShear checks the ordered nails that hand a line's force from the deck to
-// its top plates, and of the lowest line on from the floor's edge to girders: rims,
-// joists and rafters on what they lie on. Clips and straps there are not counted.
+// its top plates, and of the lowest line on from the floor's edge to girders or to
+// the sill of a stem wall: rims, joists and rafters on what they lie on. Clips and
+// straps there are not counted. Under the lowest floor the wind on the lower half
+// of its walls and on its edge comes in too.
 func deckShear(c *Check, a *analysis) (out []*Link) {
 	for _, x := range a.lateral.lines {
 		if ASD.W*x.Force <= least {
 			continue
 		}
-		out = append(out, a.handLink(c, x, "deck to the plates", a.overPlates(x)))
-		if x.Level.Index == 0 && a.plan.Foundation.Kind == plan.Piles && a.onFloor(x.Segments[0].Wall) {
-			out = append(out, a.handLink(c, x, "floor to the girders", a.overGirders(x)))
+		out = append(out, a.plateLink(c, x))
+		if x.Level.Index == 0 && a.onFloor(x.Segments[0].Wall) {
+			out = append(out, a.floorLink(c, x))
 		}
 	}
 	return out
 }
 
-// handLink is the link of one place where a line's force is handed on.
-func (a *analysis) handLink(c *Check, x *LineShear, what string, here func(*nailing.Spot) bool) *Link {
+// plateLink is the link of a line's force on its way from the deck to its plates.
+func (a *analysis) plateLink(c *Check, x *LineShear) *Link {
+	l := a.handLink(c, x, "deck to the plates", x.Force, x.Case, []Term{
+		{"force of the line, strength level", x.Force, "lb"},
+		{"0.6 of it", ASD.W * x.Force, "lb"},
+	}, onPlates(x, deckRole))
+	if l.Capacity == nil && a.handed(onPlates(x, ceiling)) != nil {
+		l.Gap = "only ceiling joists are nailed to its plates, and no ceiling is a diaphragm here: the roof deck does not come down to this line"
+		l.Notes = append(l.Notes, "its force stays as the diaphragm gives it to it; give its walls top = \"rake\", so that their plates run up under a rafter and its nails count, or have the engineer bring the deck's shear down otherwise")
+	}
+	return l
+}
+
+// floorLink is the link of the force of a lowest line on its way from the floor's
+// edge to what carries the floor.
+func (a *analysis) floorLink(c *Check, x *LineShear) *Link {
+	what := "floor to the sills"
+	if a.plan.Foundation.Kind == plan.Piles {
+		what = "floor to the girders"
+	}
+	return a.handLink(c, x, what, x.Under, x.UnderCase, x.underTerms(), a.overGirders(x))
+}
+
+// underTerms is what makes up the force of a lowest line under its floor.
+func (x *LineShear) underTerms() []Term {
+	return []Term{
+		{"force of the line, strength level", x.Under - x.Floor, "lb"},
+		{"wind on the lower half of the walls on this floor and on its edge, as the floor hands it to the line, strength level", x.Floor, "lb"},
+		{"0.6 of both", ASD.W * x.Under, "lb"},
+	}
+}
+
+// handLink is the link of one place where a line hands on a demand, lb at strength
+// level in its case, made up of terms; here tells of the nails there.
+func (a *analysis) handLink(c *Check, x *LineShear, what string, strength float64, from string, terms []Term, here func(*nailing.Spot) bool) *Link {
 	l := &Link{
 		Check: c, ID: what + ", line " + x.Name, Wall: x.Segments[0].Wall, Unit: "lb", Host: "line " + x.Name,
-		Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Case: x.Case, Demand: ASD.W * x.Force, Strength: x.Force,
-		Terms: []Term{{"force of the line, strength level", x.Force, "lb"}, {"0.6 of it", ASD.W * x.Force, "lb"}},
+		Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Case: from, Demand: ASD.W * strength, Strength: strength, Terms: terms,
 	}
 	l.close(a.handed(here))
 	if l.Capacity == nil {
-		l.Gap = fmt.Sprintf("no nails are ordered there (%s, %s, %s, %s)", plan.RimToSupport, plan.JoistAlongSupport, plan.JoistToSupport, plan.RafterAlongPlate)
+		l.Gap = fmt.Sprintf("no nails are ordered there (%s, %s, %s, %s, %s)", plan.RimToSupport, plan.JoistAlongSupport, plan.JoistToSupport, plan.RafterToPlate, plan.RafterAlongPlate)
 	}
 	return l
 }
@@ -46,6 +81,7 @@ func (a *analysis) handLink(c *Check, x *LineShear, what string, here func(*nail
 // where there are none.
 func (a *analysis) handed(here func(*nailing.Spot) bool) *Capacity {
 	out := &Capacity{Source: "ordered nailing"}
+	var governs []string
 	for _, l := range a.nails.Lines {
 		n, sum, one := 0, 0.0, nailing.Value{}
 		for _, s := range l.Spots {
@@ -60,18 +96,19 @@ func (a *analysis) handed(here func(*nailing.Spot) bool) *Capacity {
 			continue
 		}
 		out.Value, out.Pieces = out.Value+sum, out.Pieces+n
-		out.Governs = fmt.Sprintf("%s of %s, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One)
+		governs = append(governs, fmt.Sprintf("%s of %s, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One))
 		out.Terms = append(out.Terms, ofCapacity(Term{fmt.Sprintf("%s of %s, %s: one holds %.0f lb, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One, one.Lateral, one.Text), sum, "lb"})...)
 	}
 	if out.Value == 0 {
 		return nil
 	}
+	out.Governs = strings.Join(governs, " + ")
 	return out
 }
 
-// overPlates tells of a nailed place whether it ties the deck to the top plates
-// of a line's walls.
-func (a *analysis) overPlates(x *LineShear) func(*nailing.Spot) bool {
+// onPlates tells of a nailed place whether it ties members of a sort to the top
+// plates of a line's walls.
+func onPlates(x *LineShear, of func(*framing.Member) bool) func(*nailing.Spot) bool {
 	on := map[*plan.Wall]bool{}
 	for _, g := range x.Segments {
 		on[g.Wall] = true
@@ -80,7 +117,7 @@ func (a *analysis) overPlates(x *LineShear) func(*nailing.Spot) bool {
 		top := func(m *framing.Member) bool {
 			return (m.Role == plan.UpperPlate || m.Role == plan.TopPlate) && on[m.Wall]
 		}
-		return top(s.Main) && deckRole(s.Side) || top(s.Side) && deckRole(s.Main)
+		return top(s.Main) && of(s.Side) || top(s.Side) && of(s.Main)
 	}
 }
 

@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -17,7 +18,7 @@ func pressedEnds(c *Check, a *analysis) (out []*Link) {
 				continue
 			}
 			for i := range s.ends {
-				if l := a.pressedLink(c, s, i); l != nil {
+				if l := a.pressedLink(c, x, s, i); l != nil {
 					out = append(out, l)
 				}
 			}
@@ -28,17 +29,12 @@ func pressedEnds(c *Check, a *analysis) (out []*Link) {
 
 // pressedLink is the link of one end; nil where no post is known, which the
 // check of its tension tells.
-func (a *analysis) pressedLink(c *Check, s *SegmentShear, i int) *Link {
+func (a *analysis) pressedLink(c *Check, x *LineShear, s *SegmentShear, i int) *Link {
 	j := s.ends[i]
 	if j == nil || j.First() == nil {
 		return nil
 	}
-	post := j.First()
-	dead := 0.0
-	if foot := a.footOf[post]; foot != nil && a.peaks[foot] != nil {
-		dead = a.peaks[foot].force.D
-	}
-	push := ASD.W * s.Lifts
+	dead, push := a.deadOn(j), ASD.W*s.Lifts
 	l := &Link{
 		Check: c, ID: j.ID, Joint: j, Wall: s.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Case: s.Case,
 		Demand: push + dead, Strength: s.Lifts + dead, Force: Force{W: s.Lifts, D: -dead},
@@ -49,12 +45,57 @@ func (a *analysis) pressedLink(c *Check, s *SegmentShear, i int) *Link {
 			{"both, D + 0.6W", push + dead, "lb"},
 		},
 	}
-	held := bearingOf(a.species, areaOf(s.posts[i]), len(s.posts[i]))
-	if held.Unknown == "" {
-		a.buckling(held, s.posts[i])
-	}
-	l.close(held)
+	l.close(a.bears(s.posts[i]))
+	a.pressBoth(l, x, s, i)
 	return l
+}
+
+// deadOn is the dead load on the post at a wall's end, lb.
+func (a *analysis) deadOn(j *framing.Joint) float64 {
+	if foot := a.footOf[j.First()]; foot != nil && a.peaks[foot] != nil {
+		return a.peaks[foot].force.D
+	}
+	return 0
+}
+
+// pressBoth puts case 3 on a corner's post that segments of both directions press,
+// on the studs of both together, where that is the larger ratio.
+func (a *analysis) pressBoth(l *Link, x *LineShear, s *SegmentShear, i int) {
+	t, k := a.shared(x, s, i)
+	if t == nil || !a.choice.Has(plan.Directional) || t.ends[k] == nil || t.ends[k].First() == nil {
+		return
+	}
+	post := slices.Clone(s.posts[i])
+	for _, m := range t.posts[k] {
+		if !slices.Contains(post, m) {
+			post = append(post, m)
+		}
+	}
+	dead := a.deadOn(s.ends[i]) + a.deadOn(t.ends[k])
+	wind := both * (s.Lifts + t.Lifts)
+	all := *l
+	all.Case, all.Demand, all.Strength, all.Force = bothWords, ASD.W*wind+dead, wind+dead, Force{W: wind, D: -dead}
+	all.Terms = []Term{
+		{"the couple of the end tension, stories above included, strength level", s.Lifts, "lb"},
+		{"that of " + t.Name + ", whose post at the corner has the same studs", t.Lifts, "lb"},
+		{"0.75 of both together, wind on both axes (case 3, ASCE 7-10 Fig. 27.4-8, read)", wind, "lb"},
+		{"0.6 of it", ASD.W * wind, "lb"},
+		{"dead load on the studs of both", dead, "lb"},
+		{"both, D + 0.6W", all.Demand, "lb"},
+	}
+	all.close(a.bears(post))
+	if all.Ratio > l.Ratio {
+		*l = all
+	}
+}
+
+// bears is what the studs of a post do: the plate under them, and they as columns.
+func (a *analysis) bears(posts []*framing.Member) *Capacity {
+	held := bearingOf(a.species, areaOf(posts), len(posts))
+	if held.Unknown == "" {
+		a.buckling(held, posts)
+	}
+	return held
 }
 
 // buckling lets the studs of a post, each by itself across its depth, bear what

@@ -264,6 +264,17 @@ func (a *analysis) lineOf(j *framing.Joint) *LineShear {
 	return nil
 }
 
+// chordThrough returns the chord force (lb, strength) of wind across an exterior
+// wall that goes through a collector joint: where it ties the wall's plate to that of
+// another wall in line, there is no other way for it. In one wall its plates run on
+// over the joint, and their breaks have a check of their own.
+func (a *analysis) chordThrough(j *framing.Joint, x *LineShear) float64 {
+	if !j.Wall.Exterior || len(j.Members) < 2 || j.Members[1].Wall == nil || j.Members[1].Wall == j.Wall {
+		return 0
+	}
+	return a.lateral.chordAt(x.Level, 1-x.Axis, axis(j.At.Flat(), x.Axis))
+}
+
 // collectors checks each collector joint.
 func collectors(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
@@ -274,14 +285,7 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 		if x == nil {
 			continue
 		}
-		f := math.Abs(x.DragAt(axis(j.At.Flat(), x.Axis)))
-		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
-		l.Terms = []Term{
-			{"force of the line, strength level, " + x.Name, x.Force, "lb"},
-			{"of it from this story's diaphragm, uniform over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
-			{"collector force here, strength level", f, "lb"},
-			{"0.6 of it", l.Demand, "lb"},
-		}
+		l := a.collectorLink(c, j, x)
 		l.close(a.allowed.At(j, capacity.Endways))
 		if !j.Below && l.Demand > least {
 			l.Notes = append(l.Notes, "no member continues the line here")
@@ -289,6 +293,31 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 		out = append(out, l)
 	}
 	return out
+}
+
+// collectorLink is the link of a collector joint with what it is asked for.
+func (a *analysis) collectorLink(c *Check, j *framing.Joint, x *LineShear) *Link {
+	drag, chord := math.Abs(x.DragAt(axis(j.At.Flat(), x.Axis))), a.chordThrough(j, x)
+	f, diagonal := a.atOnce(drag, chord)
+	l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
+	l.Terms = []Term{
+		{"force of the line, strength level, " + x.Name, x.Force, "lb"},
+		{"of it from this story's diaphragm, uniform over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
+		{"collector force here, strength level", drag, "lb"},
+	}
+	last := "0.6 of it"
+	if chord > 0 {
+		last = "0.6 of the largest"
+		l.Terms = append(append(l.Terms, Term{"chord force that goes through it, wind across the wall, strength level", chord, "lb"}), a.bothTerm(drag, chord)...)
+	}
+	switch {
+	case diagonal:
+		l.Case = "chord and collector, " + bothWords
+	case chord > drag:
+		l.Case = "diaphragm chord, wind across the wall"
+	}
+	l.Terms = append(l.Terms, Term{last, l.Demand, "lb"})
+	return l
 }
 
 // bridged tells whether a piece at a splice holds the plates on both sides of the
@@ -300,8 +329,8 @@ func (a *analysis) bridged(j *framing.Joint) bool {
 	})
 }
 
-// splices checks each break in a top plate against the larger of chord and
-// collector force.
+// splices checks each break in a top plate against chord force, collector force,
+// and both at once where the wind blows along both axes.
 func splices(c *Check, a *analysis) (out []*Link) {
 	for _, j := range a.house.Joints {
 		if j.Kind != plan.PlateSplice || j.Wall == nil {
@@ -317,12 +346,16 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		if x := a.lineOf(j); x != nil {
 			drag = math.Abs(x.DragAt(at))
 		}
-		f := math.Max(chord, drag)
-		if drag > chord {
+		f, diagonal := a.atOnce(chord, drag)
+		switch {
+		case diagonal:
+			what = "chord and collector, " + bothWords
+		case drag > chord:
 			what = "collector, wind along the wall"
 		}
 		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
-		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}, {"0.6 of the larger", l.Demand, "lb"}}
+		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}}
+		l.Terms = append(append(l.Terms, a.bothTerm(chord, drag)...), Term{"0.6 of the largest", l.Demand, "lb"})
 		cap := a.allowed.At(j, capacity.Endways)
 		through := cap != nil && !a.bridged(j)
 		if through || cap == nil || cap.Unknown != "" {

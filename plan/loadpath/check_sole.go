@@ -14,7 +14,7 @@ const soleCheck = "sole-shear"
 
 // soleShear checks the nails through the bottom plate under each sheathed
 // segment that stands on a floor: its unit shear against what the nails hold
-// across. On a slab anchor bolts do this, which no check looks at.
+// across. On a slab anchor bolts do this: see anchorShear.
 func soleShear(c *Check, a *analysis) (out []*Link) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
@@ -27,8 +27,11 @@ func soleShear(c *Check, a *analysis) (out []*Link) {
 }
 
 // onFloor tells whether a wall stands on joists.
-func (a *analysis) onFloor(w *plan.Wall) bool {
-	return w.Level.Joists.Depth > 0 && !(w.Level.Index == 0 && a.plan.Foundation.Kind == plan.Slab)
+func (m *model) onFloor(w *plan.Wall) bool { return m.floored(w.Level) }
+
+// floored tells whether a level has joists under it.
+func (m *model) floored(lv *plan.Level) bool {
+	return lv.Joists.Depth > 0 && !(lv.Index == 0 && m.plan.Foundation.Kind == plan.Slab)
 }
 
 // soleLink is the link of one segment.

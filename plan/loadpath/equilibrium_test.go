@@ -291,17 +291,51 @@ func windOn(a *analysis, b box, i int, g gust) float64 {
 	if i > 0 {
 		return wall(top-plate/2, top, 1) + wall(top, top+floor+plate/2, 1)
 	}
-	rise := (a.house.RidgeHeight(a.main) - a.main.Over.Top()) / 12
+	return wall(top-plate/2, top, 1) + roofOn(a, b, g, top, face, strip)
+}
+
+// roofOn is the level wind on a roof, worked from what of it stands against the wind
+// in elevation, ft: the box's 2x8 rafters are 7.25 in deep, and plumb deeper by the
+// slope. Across the ridge the rectangle from the eaves' lower edges, or from the
+// plates where those lie higher, up to the ridge, as long as the walls and the rakes,
+// with the depth of the edges there. Along it a gable over the walls, from what the
+// roof is over the plates at the eaves' walls to the ridge, and past them boxed
+// eaves; of a hip the triangle from eave to eave.
+func roofOn(a *analysis, b box, g gust, top, face, strip float64) float64 {
+	across := b.width / 12
+	if a.main.RidgeAxis() == 1 {
+		across = b.length / 12
+	}
+	tan, eave, rake, hip := b.pitch/12, b.overhang/12, b.rake/12, b.kind == "hip"
+	if hip {
+		rake = 0
+	}
+	ridge := a.house.RidgeHeight(a.main) / 12
+	atWall := ridge - across/2*tan
+	low, deep := math.Min(top, atWall-eave*tan), 7.25/12*math.Hypot(1, tan)
+	in, end := a.wallPressure(g, [2]float64{top * 12, ridge * 12})
 	switch {
+	case g.axis == a.main.RidgeAxis() && hip:
+		return (ridge - low) / 2 * (in*(face+2*eave-strip) + end*strip)
 	case g.axis == a.main.RidgeAxis():
-		return wall(top-plate/2, top, 1) + wall(top, top+rise, 0.5)
+		return (atWall+ridge-2*top)/2*(in*(face-strip)+end*strip) + eave*(deep+tan*eave/2)*(in+end)
+	}
+	sIn, sEnd := slopesLevel(a, b, g, top, ridge-top)
+	return (ridge-low)*(sIn*(face-strip)+sEnd*strip) + rake*((ridge-low)*(sIn+sEnd)+deep*(in+end))
+}
+
+// slopesLevel is the level pressure on the vertical projection of both slopes, psf,
+// in the interior and the end zone.
+func slopesLevel(a *analysis, b box, g gust, top, rise float64) (in, end float64) {
+	switch {
 	case g.least():
-		return wall(top-plate/2, top, 1) + wind.LeastRoof*face*rise
+		return wind.LeastRoof, wind.LeastRoof
 	case g.proc == plan.Directional:
-		return wall(top-plate/2, top, 1) + face*rise*math.Max(0, levelOnSlopes(a, b, g, top, rise))
+		in = math.Max(0, levelOnSlopes(a, b, g, top, rise))
+		return in, in
 	}
 	c := wind.CaseA(a.main.Angle())
-	return wall(top-plate/2, top, 1) + spread(rise, math.Max(0, a.q*(c.Interior[1]-c.Interior[2])), math.Max(0, a.q*(c.End[1]-c.End[2])))
+	return math.Max(0, a.q*(c.Interior[1]-c.Interior[2])), math.Max(0, a.q*(c.End[1]-c.End[2]))
 }
 
 // levelOnSlopes is the level pressure of the directional procedure across the

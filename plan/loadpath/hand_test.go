@@ -140,11 +140,15 @@ func TestDemoHouseUpliftByHand(t *testing.T) {
 
 func TestDemoHouseShearByHand(t *testing.T) {
 	r := demoReport(t)
-	// Wind along the ridge. On the upper deck: half of 97-1/8 in, and half the rise
-	// of 8.84 ft for the gable; line 2S takes 14 ft of the 28. Plates 28.185 ft
-	// above grade, those of the first story 11.969 in of floor and 97-1/8 in below.
+	// Wind along the ridge. On the upper deck: half of 97-1/8 in; the gable, which is
+	// 8.836 ft high in the middle and 14 x 7/12 ft less over the walls; and the boxed
+	// eave of 18 in, as deep as a 2x10 plumb at its edge and 7/12 of 18 in more at the
+	// wall. Line 2S takes 14 ft of the 28, and its eave. Plates 28.185 ft above grade,
+	// those of the first story 11.969 in of floor and 97-1/8 in below.
 	const plates, half, rise = 28.185, 97.125 / 24, 8.836
-	line := 14 * (handWind(plates-half, plates)*half + handWind(plates, plates+rise)*rise/2)
+	const heel, plumb = rise - 14*7/12.0, 9.25 / 12 * 1.15775 // sqrt(12² + 7²)/12
+	line := 14*(handWind(plates-half, plates)*half+handWind(plates, plates+rise)*(heel+rise)/2) +
+		1.5*(plumb+1.5*7/12/2)*handWind(plates, plates+rise)
 	// Segments A of 8 ft and B of 6 ft 8 in share by stiffness: 15/32 in with 8d at 6
 	// in above (Ga 10, 365 plf) and at 3 in below (Ga 15, 685 plf). The lesser post is
 	// one 2x6 above, 8.25 in², and two below, 16.5.

@@ -96,8 +96,8 @@ type storyAxis struct{ story, axis int }
 
 // BaseShear is the level wind force that the foundation takes along one axis:
 // the shear of the lowest story and the wind on the lower half of its walls,
-// and of a house on piles on the edge of its floor and on its girders. Wind on
-// the piles and on what is between them is not in it.
+// with a floor over it on that floor's edge, and of a house on piles on its
+// girders. Wind on the piles and on what is between them is not in it.
 type BaseShear struct {
 	Axis    plan.Axis
 	Case    string
@@ -214,11 +214,16 @@ type gustState struct {
 }
 
 // lineForce is the force of a line, lb at strength level: from its story's
-// deck and from the lines above.
-type lineForce struct{ deck, brought float64 }
+// deck and from the lines above; and what enters at the floor that its walls
+// stand on, below their segments, where that is the lowest floor.
+type lineForce struct{ deck, brought, floor float64 }
 
 // force returns the force of a line, lb at strength level.
 func (s *gustState) force(x *ShearLine) float64 { return s.lines[x.n].deck + s.lines[x.n].brought }
+
+// under returns the force of a line with what enters at the floor under it, lb
+// at strength level: what the fastening of that floor to its supports takes on.
+func (s *gustState) under(x *ShearLine) float64 { return s.force(x) + s.lines[x.n].floor }
 
 // blow takes one gust down the stories.
 func (m *model) blow(g gust) *gustState {
@@ -243,8 +248,8 @@ func (s *gustState) story(d *diaphragm) StoryShear {
 	lines := d.lines[axis]
 	out.Above = s.fromAbove(lines)
 	out.NoLine = len(lines) == 0
-	if !out.NoLine {
-		s.spread(d, lines, append(walls, roofs...))
+	for i, f := range s.m.spread(d, axis, append(walls, roofs...)) {
+		s.lines[lines[i].n].deck = f
 	}
 	out.Total = out.Deck + out.Above
 	for _, x := range lines {
@@ -256,7 +261,8 @@ func (s *gustState) story(d *diaphragm) StoryShear {
 }
 
 // toBase adds the wind on the lower half of the lowest walls, the floor's edge
-// and the girders to the shear of the lowest story.
+// and the girders to the shear of the lowest story. What comes to a floor is
+// handed to the lines on it as a deck's is; girders take their own.
 func (s *gustState) toBase() {
 	if len(s.stories) == 0 {
 		return
@@ -265,9 +271,16 @@ func (s *gustState) toBase() {
 	cross, lv := 1-s.gust.axis, d.level
 	lo, hi := axis(d.extent.lo, cross), axis(d.extent.hi, cross)
 	b := BaseShear{Axis: plan.Axes[s.gust.axis], Case: s.gust.String(), Story: s.stories[len(s.stories)-1].Total}
-	b.Walls = total(s.m.band(s.gust, lo, hi, [2]float64{lv.Floor, lv.Floor + lv.PlateHeight/2}, nil))
+	walls := s.m.band(s.gust, lo, hi, [2]float64{lv.Floor, lv.Floor + lv.PlateHeight/2}, nil)
+	b.Walls = total(walls)
+	if s.m.floored(lv) {
+		edge := s.m.band(s.gust, lo, hi, [2]float64{lv.Floor - lv.FloorDepth, lv.Floor}, nil)
+		b.Edge = total(edge)
+		for i, f := range s.m.spread(d, s.gust.axis, append(walls, edge...)) {
+			s.lines[d.lines[s.gust.axis][i].n].floor = f
+		}
+	}
 	if s.m.plan.Foundation.Kind == plan.Piles {
-		b.Edge = total(s.m.band(s.gust, lo, hi, [2]float64{lv.Floor - lv.FloorDepth, lv.Floor}, nil))
 		b.Girders = s.m.onGirders(s.gust, (hi-lo)/12)
 	}
 	b.Total = b.Story + b.Walls + b.Edge + b.Girders

@@ -78,7 +78,7 @@ func sheathed(r *loadpath.Report, w *plan.Wall) bool {
 // One line taken out of the demo house's nailing is missed exactly where it
 // held something (headers not nailed to kings, which would hold them in place
 // of the jacks): jacks at their kings, bottom plates at shear walls, splices
-// in the top plates. A line that no check counts changes nothing.
+// in the top plates, rafters on the plates of the eaves. A line that no check counts changes nothing.
 func TestANailingLineTakenOutIsMissedWhereItHeld(t *testing.T) {
 	whole := without(t, "marsh-wren.toml", plan.HeaderToKing)
 	before := state(whole)
@@ -89,6 +89,8 @@ func TestANailingLineTakenOutIsMissedWhereItHeld(t *testing.T) {
 		case l.Check.ID == "nailing-uplift":
 			id, _, _ := strings.Cut(l.ID, ",")
 			held[plan.JackToKing] = append(held[plan.JackToKing], "lift "+id, "nailing-uplift "+id)
+		case l.Check.ID == "deck-shear" && strings.Contains(c.Governs, plan.RafterToPlate.Row().One):
+			held[plan.RafterToPlate] = append(held[plan.RafterToPlate], "deck-shear "+l.ID)
 		case l.Check.ID == "sole-shear":
 			held[plan.SoleAtShearWall] = append(held[plan.SoleAtShearWall], "sole-shear "+l.ID)
 		case l.Check.ID == "chord-splice":
@@ -98,7 +100,7 @@ func TestANailingLineTakenOutIsMissedWhereItHeld(t *testing.T) {
 			}
 		}
 	}
-	for _, c := range []plan.Connection{plan.JackToKing, plan.SoleAtShearWall, plan.TopPlateSplice} {
+	for _, c := range []plan.Connection{plan.JackToKing, plan.SoleAtShearWall, plan.TopPlateSplice, plan.RafterToPlate} {
 		require.NotEmpty(t, held[c], c)
 	}
 	for _, c := range []plan.Connection{plan.JackToKing, plan.SoleAtShearWall, plan.TopPlateSplice, plan.CrippleToSill, plan.RafterToPlate, plan.RimToJoist} {

@@ -34,7 +34,12 @@ type LineShear struct {
 	Deck     float64 // part of Force from this story's deck
 	Brought  float64 // part of Force from lines above
 	Case     string
-	Drag     []DragPoint // collector force along the line in that case
+	// Under is the largest force with the wind that enters at the lowest floor,
+	// under the segments: the lower half of its walls and its edge, which is Floor;
+	// lb at strength level, in UnderCase. Without a floor under it, it is Force.
+	Under, Floor float64
+	UnderCase    string
+	Drag         []DragPoint // collector force along the line in that case
 }
 
 func newLineShear(x *ShearLine) *LineShear {
@@ -54,6 +59,9 @@ func (x *LineShear) fold(s *gustState) {
 		on := s.lines[x.n]
 		x.Force, x.Deck, x.Brought, x.Case = f, on.deck, on.brought, s.gust.String()
 		x.Drag = s.drag(x.ShearLine)
+	}
+	if f := math.Abs(s.under(x.ShearLine)); f > x.Under {
+		x.Under, x.Floor, x.UnderCase = f, s.lines[x.n].floor, s.gust.String()
 	}
 }
 
@@ -183,12 +191,13 @@ func (s *gustState) fromAbove(lines []*ShearLine) (sum float64) {
 	return sum
 }
 
-// spread hands a deck's load to its lines.
-func (s *gustState) spread(d *diaphragm, lines []*ShearLine, load []stretch) {
-	if s.m.plan.Loads.Distribution == plan.Stiffness {
-		s.rigid(d, lines, load)
-		return
+// spread hands a deck's load along an axis to its lines, lb by line.
+func (m *model) spread(d *diaphragm, ax int, load []stretch) []float64 {
+	if m.plan.Loads.Distribution == plan.Stiffness {
+		return d.rigid(ax, load)
 	}
+	lines := d.lines[ax]
+	out := make([]float64, len(lines))
 	for i, x := range lines {
 		lo, hi := math.Inf(-1), math.Inf(1)
 		if i > 0 {
@@ -198,14 +207,16 @@ func (s *gustState) spread(d *diaphragm, lines []*ShearLine, load []stretch) {
 			hi = (x.At + lines[i+1].At) / 2
 		}
 		for _, part := range load {
-			s.lines[x.n].deck += part.w * overlap(lo, hi, part.lo, part.hi) / 12
+			out[i] += part.w * overlap(lo, hi, part.lo, part.hi) / 12
 		}
 	}
+	return out
 }
 
 // rigid hands the load out by stiffness, with the twist that comes of load
 // and stiffness being out of line, over the lines of both directions.
-func (s *gustState) rigid(d *diaphragm, lines []*ShearLine, load []stretch) {
+func (d *diaphragm) rigid(ax int, load []stretch) []float64 {
+	out := make([]float64, len(d.lines[ax]))
 	sum, at := 0.0, 0.0
 	for _, part := range load {
 		f := part.w * (part.hi - part.lo) / 12
@@ -214,19 +225,18 @@ func (s *gustState) rigid(d *diaphragm, lines []*ShearLine, load []stretch) {
 	}
 	of := d.stiffnessOf()
 	stiff, middle := d.stiffness(of)
-	ax := s.gust.axis
 	if sum == 0 || stiff[ax] == 0 {
-		return
+		return out
 	}
 	polar := d.polar(of, middle)
 	twist := sum * (at/sum - middle[ax])
-	for _, x := range lines {
-		deck := sum * of(x) / stiff[ax]
+	for i, x := range d.lines[ax] {
+		out[i] = sum * of(x) / stiff[ax]
 		if polar > 0 {
-			deck += twist * of(x) * (x.At - middle[ax]) / polar
+			out[i] += twist * of(x) * (x.At - middle[ax]) / polar
 		}
-		s.lines[x.n].deck = deck
 	}
+	return out
 }
 
 // stiffnessOf returns how stiff a line is taken: by deflection where that is

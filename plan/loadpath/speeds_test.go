@@ -1,6 +1,7 @@
 package loadpath
 
 import (
+	"bufio"
 	"bytes"
 	"math"
 	"testing"
@@ -88,4 +89,21 @@ func TestDesignSpeedPartsTheLinks(t *testing.T) {
 	assert.Contains(t, b.String(), "With itself")
 	assert.Contains(t, b.String(), "design")
 	assert.NotContains(t, b.String(), "safe")
+}
+
+// Names of links are printed whole, however long, in columns that fit the longest; a
+// link that no one mark holds says what holds it.
+func TestWeakestPrintsWholeNames(t *testing.T) {
+	r := &Report{}
+	c := &Check{Title: "Decks to shear walls"}
+	list := []Overtaken{
+		{Link: &Link{Check: c, ID: "floor to the girders, line 1W/2W", Capacity: &Capacity{Governs: "82 nails of N22, rim to plate or girder"}}, Speed: 136},
+		{Link: &Link{Check: c, ID: "1S-1-WE", Capacity: &Capacity{Mark: "hold-down", Governs: "bearing"}}, Speed: 150},
+	}
+	var out bytes.Buffer
+	b := bufio.NewWriter(&out)
+	r.writeFirst(printer{b}, "First", list, 10)
+	require.NoError(t, b.Flush())
+	assert.Contains(t, out.String(), "   1    136  Decks to shear walls  floor to the girders, line 1W/2W  82 nails of N22, rim to plate or girder\n")
+	assert.Contains(t, out.String(), "   2    150  Decks to shear walls  1S-1-WE                           hold-down\n")
 }

@@ -171,7 +171,7 @@ func (r *Report) writeLateral(p printer) {
 			p.line("    lowest story %.0f, lower half of its walls %.0f, floor edge %.0f, girders %.0f lb", b.Story, b.Walls, b.Edge, b.Girders)
 		}
 	}
-	p.line("  made up of, strength level (walls: half the story below the diaphragm, the floor's depth and half the story above; roofs: to the ridge):")
+	p.line("  made up of, strength level (walls: half the story below the diaphragm, the floor's depth and half the story above; roofs: from the eaves' edges to the ridge, rakes with the depth of their edges, boxed eaves beside gables):")
 	for _, s := range r.Stories {
 		for _, b := range s.Bands {
 			p.line("    story %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[plan.Axis]plan.Axis{plan.AxisX: plan.AxisY, plan.AxisY: plan.AxisX}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
@@ -181,6 +181,9 @@ func (r *Report) writeLateral(p printer) {
 	p.head("Shear wall lines, strength level unless said")
 	for _, x := range r.Lines {
 		p.line("  story %s, line %s at %s = %s: %.0f lb (diaphragm %.0f, above %.0f); %s", x.Level.Name, x.Name, plan.Axes[1-x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)
+		if x.Floor != 0 {
+			p.line("    with the wind that comes to the floor under it, %.0f lb: %.0f lb; %s", x.Floor, x.Under, x.UnderCase)
+		}
 		for _, s := range x.Segments {
 			p.line("    %-18s %s long, counts %.2f ft, share %.2f: %.0f lb, %.0f plf ASD; lever arm %.2f ft, end tension %.0f lb", s.Name, length.Feet(s.Length), s.Working/12, s.Share, s.V, s.Demand, s.arm()/12, s.Lifts)
 		}

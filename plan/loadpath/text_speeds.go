@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
 
@@ -53,10 +54,17 @@ func (r *Report) gapLine() string {
 	return fmt.Sprintf("%s beside these: check --loads", plan.Counted(n, "gap"))
 }
 
-func (r *Report) writeFirst(p printer, title string, list []Overtaken, n int) {
-	p.head(title)
-	for i, o := range list[:min(n, len(list))] {
-		p.line("  %2d  %s  %-34s %-22s %s", i+1, o.speedText(), o.Check.Title, o.ID, o.Capacity.Mark)
+// writeFirst prints the first n of a list: speed, check, whole name of the place,
+// and the mark that holds there, or what does where it is several.
+func (r *Report) writeFirst(p printer, heading string, list []Overtaken, n int) {
+	p.head(heading)
+	first := list[:min(n, len(list))]
+	title, id := 0, 0
+	for _, o := range first {
+		title, id = max(title, len(o.Check.Title)), max(id, len(o.ID))
+	}
+	for i, o := range first {
+		p.line("  %2d  %s  %-*s  %-*s  %s", i+1, o.speedText(), title, o.Check.Title, id, o.ID, cmp.Or(o.Capacity.Mark, o.Capacity.Governs))
 	}
 	if len(list) == 0 {
 		p.line("  nothing that has a capacity")

@@ -113,14 +113,21 @@ func (t *twister) line(x *LineShear) {
 	}
 }
 
-// deckRole tells whether a member is of the deck over a line's plates.
+// deckRole tells whether a member is of the deck over a line's plates: of a floor,
+// or of the roof that its panels are nailed to. A ceiling joist is not: nothing
+// makes a ceiling a diaphragm.
 func deckRole(m *framing.Member) bool {
 	switch m.Role {
-	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.FlyRafter, plan.Outlooker, plan.Truss, plan.Joist, plan.Rim, plan.Blocking, plan.Ledger:
+	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.FlyRafter, plan.Outlooker, plan.Truss, plan.Rim, plan.Blocking, plan.Ledger:
 		return true
+	case plan.Joist:
+		return !ceiling(m)
 	}
 	return false
 }
+
+// ceiling tells whether a member is a ceiling joist: a tie of a roof.
+func ceiling(m *framing.Member) bool { return m.Role == plan.Joist && m.Roof != nil }
 
 // met tells whether some of the members is tied to one of a role.
 func (t *twister) met(list []*framing.Member, role func(*framing.Member) bool) bool {
