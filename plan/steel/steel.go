@@ -28,6 +28,7 @@ func New(placed *placement.Placement) *Steel {
 	}
 	for _, b := range s.Bodies {
 		s.rods(b)
+		s.slots(b)
 	}
 	for _, b := range s.Bodies {
 		s.anchor(b)
