@@ -133,7 +133,7 @@ func both(a, b float64) string {
 }
 
 func mendOffFace(m *framing.Member) string {
-	if m.Role.FullHeight() {
+	if m.Role == plan.Post {
 		return "turn it to a wider face of the post, stand more studs there (posts of a [[wall.shear]]), or take a narrower strap"
 	}
 	return "turn it to a wider face, or take a narrower strap"
