@@ -185,3 +185,34 @@ func TestAStrapWiderThanItsFace(t *testing.T) {
 		assert.Contains(t, got[0].mend, "[[wall.shear]]", name)
 	}
 }
+
+// A block from 54 in up stands against the outer side of a strap whose four nails go in
+// at 51, 53, 55 and 57 in: two are covered. The piece's own members cover nothing, nor does
+// wood on steel that lies flat.
+func TestFastenersThatAnotherMemberCovers(t *testing.T) {
+	post := stick("post", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 90})
+	tail := stick("tail", geom.Vec3{X: -2, Y: -6, Z: 54}, geom.Vec3{X: 3, Z: 70})
+	s := &Steel{Wood: NewWood([]*framing.Member{post, tail})}
+	b := side(0)
+	b.Piece.Laid = []placement.Laid{{Member: post}}
+	b.Bands = []geom.Band{{{A: geom.Vec3{X: 0.75, Z: 50}, B: geom.Vec3{X: 0.75, Z: 80}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.05}}}
+	s.Wood.fasten(b, 0, end(4, 1), Seat{}, 1.375, 0) // at 51, 53, 55 and 57
+	s.Bodies = []*Body{b}
+	got := found(fastenersCovered, s)
+	require.Len(t, got, 1)
+	assert.Equal(t, 2, got[0].count)
+	assert.Contains(t, got[0].detail, "tail")
+	b.Piece.Laid = append(b.Piece.Laid, placement.Laid{Member: tail})
+	assert.Empty(t, found(fastenersCovered, s))
+
+	plate := lying("plate", plan.TopPlate, geom.Vec3{X: 0}, geom.Vec3{X: 90, Y: 5.5, Z: 1.5})
+	over := stick("rafter", geom.Vec3{X: 10, Z: 1.5}, geom.Vec3{X: 11.5, Y: 5.5, Z: 9})
+	s = &Steel{Wood: NewWood([]*framing.Member{plate, over})}
+	b = side(0)
+	b.Piece.Laid = []placement.Laid{{Member: plate}}
+	b.Bands = []geom.Band{{{A: geom.Vec3{X: 8, Y: 2.75, Z: 1.5}, B: geom.Vec3{X: 40, Y: 2.75, Z: 1.5}, N: geom.Vec3{Z: 1}, Width: 1.375, Thickness: 0.05}}}
+	s.Wood.fasten(b, 0, end(4, 1), Seat{}, 1.375, 0) // the second at 11
+	s.Bodies = []*Body{b}
+	require.Same(t, over, b.Fasteners[1].Runs[0].Member)
+	assert.Empty(t, found(fastenersCovered, s), "it goes on before what bears on it")
+}
