@@ -132,6 +132,9 @@ func TestAJointSaysWhatItsStrapBridges(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, text, "  1'-1 1/2\" between the king and the girder that base-strap laps\n")
 	assert.NotContains(t, text, "2 1/4\" between")
+	text, err = placed.Explain("2E-232-OH")
+	require.NoError(t, err)
+	assert.NotContains(t, text, "upper plate that header-strap laps", "what is on the plates is nailed, not bridged")
 
 	placed, _ = demoWith(t, "to = \"girder\"\nwhere = { level = \"first\", ext", "to = \"girder\"\nwhere = { level = \"second\", ext")
 	text, err = placed.Explain("1N-328-SB")

@@ -211,7 +211,7 @@ func roleOf(q *Piece, i int) string {
 func (p *Placement) tellGap(b *strings.Builder, j *framing.Joint) {
 	seen := map[string]bool{}
 	for _, q := range p.At(j) {
-		if !q.Item.Kind.Strap {
+		if !q.Item.Kind.Strap || j.Kind.Lies() == plan.LiesToPlate { // its gap is the plates it is nailed to
 			continue
 		}
 		text := fmt.Sprintf("  %s between the members a strap laps\n", length.Feet(q.Gap))
