@@ -259,6 +259,7 @@ type LumberYard struct {
 	Stud    float64   // longest stud, default 20 ft
 	Stock   []float64 // stock lengths, default 8 to 20 ft by 2 ft
 	Species string    // for nail values, "southern pine" and so on
+	Tension float64   // Ft of the posts at shear wall ends, psi; 0 = of No. 2 of the species
 	Pos     Pos
 }
 

@@ -200,3 +200,39 @@ func TestBoltsInARowShareUnevenly(t *testing.T) {
 	assert.Zero(t, near.Value)
 	assert.Contains(t, near.Unknown, "spacing in a row along the grain")
 }
+
+// A pile stands wet unless the plan says otherwise: CM 0.7 across a nail's shank
+// (NDS 2018 Table 11.3.3, transcribed), and 0.25 on one drawn out of wood that was
+// dry when it was nailed. A list of the plan's own stands for the usual one.
+func TestWetWoodHoldsLess(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	of := func(role plan.Role, wet []plan.Role, force geom.Vec3) float64 {
+		m := upright(role, geom.Vec3{}, geom.Vec3{X: 9.25, Y: 9.25, Z: 96})
+		p := geom.Plate{A: geom.Vec3{X: 4}, B: geom.Vec3{X: 4, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
+		return Fastening{Species: pine, Wet: wet}.Of(driven(t, steel.NewWood([]*framing.Member{m}), strapOf("10d"), p, 9, 12), m, force).Value
+	}
+	up, out := geom.Vec3{Z: 1}, geom.Vec3{Y: -1}
+	dry := of(plan.Post, nil, up)
+	assert.InDelta(t, 0.7*dry, of(plan.Pile, nil, up), 1e-9)
+	assert.InDelta(t, 0.7*dry, of(plan.GirderBeam, nil, up), 1e-9)
+	assert.InDelta(t, dry, of(plan.GirderBeam, []plan.Role{plan.Pile}, up), 1e-9)
+	assert.InDelta(t, 0.7*dry, of(plan.Post, []plan.Role{plan.Post}, up), 1e-9)
+	assert.InDelta(t, dry, of(plan.Pile, []plan.Role{}, up), 1e-9)
+	assert.InDelta(t, 0.25*of(plan.Post, nil, out), of(plan.Pile, nil, out), 1e-9)
+}
+
+// A nail whose shank is nearer to the wood's edge than its own diameter is taken
+// to split out: it holds nothing and is named.
+func TestANailAtTheEdgeHoldsNothing(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	stud := upright(plan.Stud, geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
+	w := steel.NewWood([]*framing.Member{stud})
+	at := func(x float64) Held {
+		p := geom.Plate{A: geom.Vec3{X: x}, B: geom.Vec3{X: x, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
+		return Fastening{Species: pine}.Of(driven(t, w, strapOf("10d x 1 1/2"), p, 3, 6), stud, geom.Vec3{Z: 1})
+	}
+	assert.Zero(t, at(0.147).Value)
+	assert.Equal(t, 2, at(0.147).None)
+	assert.Contains(t, at(0.147).Why, "its own diameter")
+	assert.Positive(t, at(0.149).Value)
+}

@@ -98,7 +98,7 @@ func (r *Report) chains(a *analysis) {
 				{plan.WallEnd, "shear wall ends"},
 			} {
 				if k.kind == plan.StudTop {
-					c.add("upper plate to top plate, wall "+w.Name, k.kind, w, plates[w])
+					c.add("upper plate to top plate, wall "+w.Name, plan.RafterPlate, w, plates[w])
 				}
 				c.add(k.title+", wall "+w.Name, k.kind, w, byWall[w][k.kind])
 				if k.kind == plan.StudBase {

@@ -72,7 +72,7 @@ func (d *doubled) gather() {
 func (d *doubled) link(c *Check, i int) *Link {
 	j := d.bears[i][0]
 	l := &Link{
-		Check: c, ID: j.ID + ", upper plate", Joint: j, Wall: d.path.w, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Case: "the rafter's own worst case",
+		Check: c, ID: j.ID + ", upper plate", Joint: j, Wall: d.path.w, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Case: "the rafter's own worst case", uplift: true,
 	}
 	for _, j := range d.bears[i] {
 		lb := d.a.peaks[j].demand

@@ -233,6 +233,9 @@ func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
 		for _, s := range x.Segments {
 			if x.Axis == 0 && (s.Wall.Level.Index == 0 || s.Wall.Name == "2S") {
 				want += ASD.W * s.Lifts
+				if s.Wall.Level.Index == 0 { // and the couple of its shear down to the girder's middle
+					want += ASD.W * s.V * (12 + 11.25/2) / s.Lever
+				}
 			}
 		}
 	}

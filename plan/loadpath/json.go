@@ -34,8 +34,8 @@ func list[T any](xs []T) []T {
 	return xs
 }
 
-func hundredth(x float64) float64  { return tenth(x*10) / 10 }
-func thousandth(x float64) float64 { return tenth(x*100) / 100 }
+func hundredth(x float64) float64  { return math.Round(tenth(x*10)*10) / 100 }
+func thousandth(x float64) float64 { return math.Round(tenth(x*100)*10) / 1000 }
 
 // jsonGrade is one line of the key to the grades of sources.
 type jsonGrade struct {

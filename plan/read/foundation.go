@@ -66,4 +66,9 @@ var lumberKeys = []binding[plan.LumberYard]{
 	}).or([]any{"8'", "10'", "12'", "14'", "16'", "18'", "20'"}, "8' to 20' by 2'"),
 	choiceKey("species", plan.Species, "species of the framing, for nail values", func(y *plan.LumberYard) *string { return &y.Species }).
 		or("southern pine", `"southern pine"`),
+	field("tension", "stress", `"850 psi"`, "reference design tension Ft of the posts at the ends of shear walls, in psi or MPa", func(v value) (float64, bool) { return v.quantity(stresses) },
+		func(y *plan.LumberYard) *float64 { return &y.Tension }).otherwise("that of No. 2 of the species"),
 }
+
+// stresses are the units of stress, in psi: 1 MPa is 1 N/mm².
+var stresses = []unit{{"psi", 1}, {"MPa", 25.4 * 25.4 / 4.4482216152605}}

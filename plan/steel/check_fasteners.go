@@ -68,6 +68,9 @@ var fastenersCovered = &Check{
 			if n == 0 {
 				continue
 			}
+			if m, _ := s.inside(b); m != nil { // told as steel inside of that
+				continue
+			}
 			tell(finding{
 				piece: b.Piece, count: n, cause: "fasteners that another member covers", detail: "first the " + name(by),
 				mend: "put it on another face, take an item with a shorter leg, or leave the joint out with except and tie the member otherwise",
