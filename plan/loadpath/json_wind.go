@@ -163,6 +163,7 @@ type jsonWind struct {
 	Ridges       []jsonRidge       `json:"ridges"`
 	Stories      []jsonStory       `json:"story_shear"`
 	Base         []jsonBase        `json:"foundation_shear"`
+	Bays         []jsonBay         `json:"diaphragms"`
 	Lines        []jsonLine        `json:"shear_lines"`
 	Twist        []string          `json:"twist"`
 	Comparison   []jsonComparison  `json:"other_assumptions"`
@@ -183,6 +184,10 @@ func (r *Report) windJSON() jsonWind {
 	for _, d := range r.Dead {
 		out.Dead = append(out.Dead, jsonDead(d))
 	}
+	for _, b := range r.Bays {
+		out.Bays = append(out.Bays, b.json())
+	}
+	out.Bays = list(out.Bays)
 	for _, x := range r.Lines {
 		out.Lines = append(out.Lines, x.json())
 	}

@@ -58,6 +58,7 @@ type Report struct {
 	Uplift    []UpliftLine
 	Ridges    []RidgeLine
 	Stories   []StoryShear
+	Bays      []Bay // of all decks
 	Base      [2]BaseShear // along x and along y
 	Lines     []*LineShear
 	Balance   []Balance

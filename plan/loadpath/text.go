@@ -177,6 +177,7 @@ func (r *Report) writeLateral(p printer) {
 			p.line("    story %s, wind along %s: %s from %s = %s to %s: %.1f plf", s.Level.Name, s.Axis, b.From, map[plan.Axis]plan.Axis{plan.AxisX: plan.AxisY, plan.AxisY: plan.AxisX}[s.Axis], length.Feet(b.Lo), length.Feet(b.Hi), b.Load)
 		}
 	}
+	r.writeBays(p)
 	p.head("Shear wall lines, strength level unless said")
 	for _, x := range r.Lines {
 		p.line("  story %s, line %s at %s = %s: %.0f lb (diaphragm %.0f, above %.0f); %s", x.Level.Name, x.Name, plan.Axes[1-x.Axis], length.Feet(x.At), x.Force, x.Deck, x.Brought, x.Case)

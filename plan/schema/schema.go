@@ -59,6 +59,7 @@ var shapes = map[string]object{
 	"speed":                  text(unitPattern),
 	"load":                   text(unitPattern),
 	"weight":                 text(unitPattern),
+	"stress":                 text(unitPattern),
 	"distance":               text(unitPattern),
 	"nail":                   {"type": "string"},
 	"fastener":               {"type": "string"},

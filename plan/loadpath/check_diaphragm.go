@@ -1,0 +1,158 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/length"
+	"galewright/plan/timber"
+)
+
+// diaphragmCheck is the ID of the check of roof decks in shear.
+const diaphragmCheck = "diaphragm-shear"
+
+// Bay is a stretch of a deck between two lines of shear walls, or past the last of
+// them, in its worst gust, strength level.
+type Bay struct {
+	Level  *plan.Level
+	Axis   int        // the wind's
+	Lines  [2]string  // names of the lines at its ends; "" at a free end
+	Lo, Hi float64    // coordinates across the wind, in
+	Ends   [2]float64 // force that goes into the line at each end, lb
+	Moment float64    // largest between them, lb in
+	Depth  float64    // of the deck along the wind, in
+	Case   string
+}
+
+// Unit is the larger unit shear at the bay's ends, plf, strength level.
+func (b Bay) Unit() float64 { return math.Max(b.Ends[0], b.Ends[1]) / math.Max(1, b.Depth) * 12 }
+
+// Chord is the largest chord force of the bay, lb, strength level.
+func (b Bay) Chord() float64 { return b.Moment / math.Max(1, b.Depth) }
+
+// bays lists the bays of all decks as simple beams between the lines, with
+// cantilevers past the outer ones.
+func (a *analysis) bays() (out []Bay) {
+	for _, s := range a.lateral.stories {
+		for _, d := range a.decks {
+			ax := slices.Index(plan.Axes[:], s.Axis)
+			lines := d.lines[ax]
+			if d.level != s.Level || len(lines) == 0 {
+				continue
+			}
+			edges := []float64{axis(d.extent.lo, 1-ax)}
+			names := []string{""}
+			for _, x := range lines {
+				edges, names = append(edges, x.At), append(names, x.Name)
+			}
+			edges, names = append(edges, axis(d.extent.hi, 1-ax)), append(names, "")
+			for i := 1; i < len(edges); i++ {
+				b := Bay{Level: s.Level, Axis: ax, Lines: [2]string{names[i-1], names[i]}, Lo: edges[i-1], Hi: edges[i], Depth: d.extent.span(ax), Case: s.Case}
+				if b.Hi-b.Lo > 1 {
+					b.load(s.Bands)
+					out = append(out, b)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// load works the ends and the moment of a bay out under the bands of wind on it.
+func (b *Bay) load(bands []Band) {
+	span := b.Hi - b.Lo
+	total, left := 0.0, 0.0 // lb, and about the high end lb in
+	for _, w := range bands {
+		lo, hi := math.Max(w.Lo, b.Lo), math.Min(w.Hi, b.Hi)
+		if hi <= lo {
+			continue
+		}
+		f := w.Load / 12 * (hi - lo)
+		total += f
+		left += f * (b.Hi - (lo+hi)/2)
+	}
+	switch {
+	case b.Lines[0] == "":
+		b.Ends = [2]float64{0, total}
+		b.Moment = left
+	case b.Lines[1] == "":
+		b.Ends = [2]float64{total, 0}
+		b.Moment = total*span - left
+	default:
+		b.Ends = [2]float64{left / span, total - left/span}
+		b.Moment = b.most(bands)
+	}
+}
+
+// most is the largest moment of a bay on two lines, lb in: where the shear comes to
+// nothing.
+func (b *Bay) most(bands []Band) (best float64) {
+	const steps = 96
+	for i := 1; i < steps; i++ {
+		at := b.Lo + (b.Hi-b.Lo)*float64(i)/steps
+		m := b.Ends[0] * (at - b.Lo)
+		for _, w := range bands {
+			lo, hi := math.Max(w.Lo, b.Lo), math.Min(w.Hi, at)
+			if hi > lo {
+				m -= w.Load / 12 * (hi - lo) * (at - (lo+hi)/2)
+			}
+		}
+		best = math.Max(best, m)
+	}
+	return best
+}
+
+// diaphragms checks the shear of the roof's deck at each end of each bay. Floors,
+// whose nails the plan does not order, are told in loads and not checked.
+func diaphragms(c *Check, a *analysis) (out []*Link) {
+	if a.plan.Deck == nil {
+		return nil
+	}
+	held := a.deckUnit()
+	for _, b := range a.bays() {
+		if !a.underRoof(b.Level) {
+			continue
+		}
+		for i, line := range b.Lines {
+			if line == "" || ASD.W*b.Ends[i] <= least {
+				continue
+			}
+			v := b.Ends[i] / b.Depth * 12
+			l := &Link{
+				Check: c, ID: fmt.Sprintf("roof deck, line %s, from %s", line, []string{"its high side", "its low side"}[i]), Host: "line " + line,
+				Where: fmt.Sprintf("roof over story %s, line %s", b.Level.Name, line), Unit: "plf", Case: b.Case, Demand: ASD.W * v, Strength: v,
+				Terms: []Term{
+					{fmt.Sprintf("force of the deck from %s to %s, strength level", length.Feet(b.Lo), length.Feet(b.Hi)), b.Ends[i], "lb"},
+					{"depth of the deck along the wind", b.Depth / 12, "ft"},
+					{"unit shear, strength level", v, "plf"}, {"0.6 of it", ASD.W * v, "plf"},
+				},
+			}
+			l.close(held)
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// underRoof tells whether a story's deck is the roof's: no story stands on it.
+func (a *analysis) underRoof(lv *plan.Level) bool { return a.plan.Above(lv) == nil }
+
+// deckUnit is what the ordered deck of the roofs bears in shear, plf.
+func (a *analysis) deckUnit() *Capacity {
+	d := a.plan.Deck
+	dia, long, err := plan.NailSize(d.Nail)
+	thick, bad := length.Parse(d.Panel + "in")
+	if err != nil || bad != nil {
+		return &Capacity{Unknown: "the deck's panel or nail has no size"}
+	}
+	u, err := timber.DeckShear{Panel: thick, Nail: timber.Nail{Name: d.Nail, Diameter: dia, Length: long}, G: a.species.G}.UnitShear()
+	if err != nil {
+		return &Capacity{Unknown: err.Error()}
+	}
+	return &Capacity{
+		Value: u.Allow, Source: "computed", Pieces: 1, Governs: "unblocked deck, " + u.Row,
+		Terms: ofCapacity(Term{fmt.Sprintf("deck %s with %s at 6 in as %s, unblocked: nominal %.0f plf, nail %.2f of the row's, species %.2f, over 2.0 (%s)", d.Panel, d.Nail, u.Row, u.Nominal, u.Ratio, u.Species, u.Source), u.Allow, "plf"}),
+	}
+}
