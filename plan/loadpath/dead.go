@@ -52,7 +52,7 @@ func panelLines(p *plan.Plan, part plan.DeadPart) (out []DeadLine) {
 	switch part {
 	case plan.DeadRoof:
 		if p.Deck != nil {
-			line(plan.PanelOf(p.Deck.Panel), "sheathing, of the deck")
+			line(plan.PanelOf(p.Deck.Panel), "sheathing of the deck")
 		} else {
 			line(plan.PanelOf(assumedDeck), "sheathing, assumed")
 		}
@@ -78,9 +78,9 @@ func wallPanel(p *plan.Plan) (x plan.Panel, words string) {
 	case !thin.Given:
 		return thin, "sheathing, assumed"
 	case thin.Thick < thick.Thick:
-		return thin, "sheathing, the thinnest of the shear walls"
+		return thin, "sheathing, the thinnest panel"
 	}
-	return thin, "sheathing, of the shear walls"
+	return thin, "sheathing of the shear walls"
 }
 
 // deadLoads answers what things weigh.

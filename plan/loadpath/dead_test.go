@@ -36,8 +36,8 @@ func TestPanelsOfThePlanAreWeighed(t *testing.T) {
 	sheathed := *wall
 	sheathed.Shear = []*plan.Shear{{Panel: "15/32"}}
 	given := deadOf(&plan.Plan{Deck: &plan.Deck{Panel: "19/32"}, Levels: []*plan.Level{one, two}, Walls: []*plan.Wall{wall, &sheathed}})
-	assert.Equal(t, []DeadLine{{plan.DeadRoof, "19/32 sheathing, of the deck", 1.78125, panelSource}}, weighed(t, given, plan.DeadRoof))
-	assert.Equal(t, []DeadLine{{plan.DeadWall, "15/32 sheathing, of the shear walls", 1.40625, panelSource}}, weighed(t, given, plan.DeadWall))
+	assert.Equal(t, []DeadLine{{plan.DeadRoof, "19/32 sheathing of the deck", 1.78125, panelSource}}, weighed(t, given, plan.DeadRoof))
+	assert.Equal(t, []DeadLine{{plan.DeadWall, "15/32 sheathing of the shear walls", 1.40625, panelSource}}, weighed(t, given, plan.DeadWall))
 	assert.Equal(t, []DeadLine{{plan.DeadFloor, "23/32 subfloor", 2.15625, panelSource}, {plan.DeadFloor, "1 1/8 subfloor", 3.375, panelSource}}, weighed(t, given, plan.DeadFloor))
 	assert.InDelta(t, 2+1.78125+0.244*9.25, given.roof(&plan.Roof{Rafters: plan.Lumber{Depth: 9.25}, Spacing: 16}), 1e-9)
 	assert.InDelta(t, 1.40625+2.2+0.244*5.5, given.wall(wall), 1e-9, "sheathing goes on past the segments")
@@ -46,7 +46,7 @@ func TestPanelsOfThePlanAreWeighed(t *testing.T) {
 
 	sheathed.Shear = append(sheathed.Shear, &plan.Shear{Panel: "19/32"})
 	mixed := deadOf(&plan.Plan{Walls: []*plan.Wall{&sheathed}})
-	assert.Equal(t, "15/32 sheathing, the thinnest of the shear walls", weighed(t, mixed, plan.DeadWall)[0].Name)
+	assert.Equal(t, "15/32 sheathing, the thinnest panel", weighed(t, mixed, plan.DeadWall)[0].Name)
 
 	own := deadOf(&plan.Plan{Deck: &plan.Deck{Panel: "19/32"}, Levels: []*plan.Level{one}, Loads: plan.Loads{Dead: []plan.Dead{
 		{Part: plan.DeadRoof, Name: "all", Weight: 10}, {Part: plan.DeadFloor, Name: "all", Weight: 8},
