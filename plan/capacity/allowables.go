@@ -41,7 +41,7 @@ func New(bodies *steel.Steel, c Context) *Allowables {
 	for _, p := range bodies.Placed.Pieces {
 		var both [2]Capacity
 		for _, dir := range []Direction{Upward, Endways} {
-			k := keyOf(p, dir)
+			k := a.keyOf(p, dir)
 			if _, ok := a.worked[k]; !ok {
 				c := a.piece(p, dir)
 				c.Terms = slices.Clip(c.Terms)
@@ -130,8 +130,8 @@ type key struct {
 	dir    Direction
 }
 
-func keyOf(p *placement.Piece, dir Direction) key {
-	k := key{item: p.Item, wood: behindSteel(p), panel: panel(p), across: crosses(p.Joint), dir: dir}
+func (a *Allowables) keyOf(p *placement.Piece, dir Direction) key {
+	k := key{item: p.Item, wood: behindSteel(p), panel: a.panel(p), across: crosses(p.Joint), dir: dir}
 	if k.across {
 		k.girder = girder(p)
 	}

@@ -190,16 +190,10 @@ func across(m *framing.Member, face plan.Face) float64 {
 	return math.Max(1.5, m.Section.Width())
 }
 
-// sheathed is the thickness of the wall sheathing taken between the wood and
-// steel that goes on after it, in: assumed, as for the dead load.
-const sheathed = 7.0 / 16
-
 // panel returns the sheathing that the nails of a piece pass first, in.
-func panel(p *placement.Piece) float64 {
-	if p.Face == plan.Outside && p.Item.Phase != nil && p.Item.Phase.Name == plan.AfterSheathing && p.Joint.Wall != nil && p.Joint.Wall.Exterior {
-		return sheathed
-	}
-	return 0
+func (a *Allowables) panel(p *placement.Piece) float64 {
+	x, _ := a.steel.Sheathing(p)
+	return x.Thick
 }
 
 func (a *Allowables) nailTerm(c *Capacity, p *placement.Piece, part string, n hardware.Nail, count int) {
@@ -212,7 +206,7 @@ func (a *Allowables) nailTerm(c *Capacity, p *placement.Piece, part string, n ha
 	if n.Bolt() {
 		what = "screws"
 	}
-	nail := timber.Nail{Name: n.Name, Length: n.Length - panel(p), Diameter: n.Diameter}
+	nail := timber.Nail{Name: n.Name, Length: n.Length - a.panel(p), Diameter: n.Diameter}
 	if numbered(n) {
 		nail.Root = timber.ScrewRoot(n.Diameter)
 	}
@@ -224,16 +218,17 @@ func (a *Allowables) nailTerm(c *Capacity, p *placement.Piece, part string, n ha
 	chain := timber.Condition{Duration: timber.WindDuration}.Chain()
 	value := z.Z * chain.Product() * float64(count)
 	c.least(Term{fmt.Sprintf("%d of %s %s: Z %.1f lb (mode %s; %.3f in, Fyb %.0f; steel %.4f in, Fe %.0f; wood G %.2f, Fe %.0f, %.2f in of penetration%s), %s", count, n.Name, part, z.Z, z.Mode,
-		z.D, z.Fyb, steel.Thickness, z.Fes, a.species.G, z.Fem, z.Lm, behind(p), chain), value, "lb"},
+		z.D, z.Fyb, steel.Thickness, z.Fes, a.species.G, z.Fem, z.Lm, a.behind(p), chain), value, "lb"},
 		fmt.Sprintf("%s %s, mode %s", what, part, z.Mode))
 }
 
 // behind tells of sheathing that the nails pass.
-func behind(p *placement.Piece) string {
-	if panel(p) == 0 {
+func (a *Allowables) behind(p *placement.Piece) string {
+	x, ok := a.steel.Sheathing(p)
+	if !ok {
 		return ""
 	}
-	return fmt.Sprintf(" behind %.4f in of sheathing, which is counted as nothing", panel(p))
+	return fmt.Sprintf(" behind %s in of sheathing%s, which is counted as nothing", x.Text, map[bool]string{false: ", assumed"}[x.Given])
 }
 
 // boltYield is Fyb of bolts, psi (NDS 2018 Appendix I, from memory).

@@ -99,7 +99,7 @@ var Kinds = []*Kind{
 		Symbol: "sym-coil", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,
 	},
 	{
-		Name: plan.LongStrapItem, Code: "long", Doc: "a long flat band where the engineer asks for one; from inside it goes through a hole in the subfloor", Purpose: "strap",
+		Name: plan.LongStrapItem, Code: "long", Doc: "a long flat band where the engineer asks for one; it goes through holes in the floor and the plates that are in its way", Purpose: "strap",
 		On:     []plan.JointKind{plan.StudStud, plan.WallEnd, plan.StudBase},
 		Symbol: "sym-long-strap", Strap: true, Shape: Band, Phase: plan.BeforeFloor, Faces: []plan.Face{plan.Inside, plan.Outside, plan.Left, plan.Right},
 	},

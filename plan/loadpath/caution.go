@@ -23,7 +23,7 @@ func assumptions(a *analysis) []string {
 		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the eaves' edges to the ridge and from rake to rake; gables stand over the walls with boxed eaves beside them. On the lowest floor the lower half of its walls and its edge come in under the segments. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
 		sharesAssumed(p)+" Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height, over the lever arm from the rod or strap that holds an end to the middle of the far post.",
 		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature, but for %s, taken as wet (loads.wet): there CM is 0.7 on nails, screws and bolts across their shanks (NDS 2018 Table 11.3.3, transcribed), 0.25 on nails drawn out, 0.67 on wood under washers (from memory).", a.species.Name, a.species.G, wetWords(p)),
-		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over sheathing loses 7/16 in of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
+		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over wall sheathing loses "+passedPanel(p)+" of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud.",
 		nailsAssumed(a),
 		pliesAssumed(a),
@@ -39,6 +39,14 @@ func assumptions(a *analysis) []string {
 		out = append(out, "Species: southern pine, not in the plan.")
 	}
 	return out
+}
+
+// passedPanel says how much of its nails steel over wall sheathing loses.
+func passedPanel(p *plan.Plan) string {
+	if _, thick := p.WallPanels(nil); thick.Given {
+		return "up to " + thick.Text + " in (the thickest shear panel of its wall, else of the house)"
+	}
+	return plan.AssumedWallPanel + " in (assumed)"
 }
 
 // windAssumptions lists what was taken for granted of the wind.

@@ -154,7 +154,7 @@ func TestHeaderOfTheDemoByHand(t *testing.T) {
 // An outlooker of the demo away from the eaves: 24 in apart, 12-3/4 in from the
 // end rafter's middle to the roof's edge, 15-1/4 in back to the rafter behind. Zone
 // 3 of ASCE 7-22 Fig. 30.3-2D (second-hand) to 10 ft²: -2.5; the wall's 1.0 on the
-// soffit; 0.18 inside. Roof weight as above, 6.561 psf on plan.
+// soffit; 0.18 inside. Roof weight as above, 6.990 psf on plan.
 func TestOverhangOfTheDemoByHand(t *testing.T) {
 	r := demoReport(t)
 	out, back := 12.75/12, 15.25/12

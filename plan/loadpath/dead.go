@@ -6,6 +6,17 @@ import (
 	"galewright/plan"
 )
 
+// panelPerInch is the weight of wood structural panels for each inch of their
+// thickness, psf (an office's structural notes, second-hand): a rate, so that
+// any thickness has its weight by it.
+const panelPerInch = 3.0
+
+// panelSource names where panelPerInch comes from.
+const panelSource = "3 psf per inch, an engineering office's structural notes (second-hand)"
+
+// assumedDeck is the roof sheathing taken where the plan has no deck.
+const assumedDeck = "15/32"
+
 // DeadLine is one item of dead weight.
 type DeadLine struct {
 	Part   plan.DeadPart
@@ -26,12 +37,50 @@ const joistSource = "0.244 psf per inch of depth at 16 in o.c., an engineering o
 // insulation, ducts or contents.
 var defaults = []DeadLine{
 	{plan.DeadRoof, "asphalt shingles", 2.0, "a weight table that agrees with ASCE 7-05 Table C3-1 where that was read (second-hand)"},
-	{plan.DeadRoof, "15/32 sheathing", 1.41, "3 psf per inch, an engineering office's structural notes (second-hand)"},
 	{plan.DeadCeiling, "1/2 gypsum board", 2.2, "ASCE 7-05 Table C3-1, 0.55 psf per 1/8 in (read)"},
-	{plan.DeadWall, "7/16 sheathing", 1.31, "3 psf per inch, an engineering office's structural notes (second-hand)"},
 	{plan.DeadWall, "1/2 gypsum board, one side", 2.2, "ASCE 7-05 Table C3-1, 0.55 psf per 1/8 in (read)"},
 	{plan.DeadInteriorWall, "1/2 gypsum board, both sides", 4.4, "ASCE 7-05 Table C3-1, 0.55 psf per 1/8 in (read)"},
-	{plan.DeadFloor, "23/32 subfloor", 2.16, "3 psf per inch, an engineering office's structural notes (second-hand)"},
+}
+
+// panelLines are the panels of a part as the plan has them: the deck on the
+// rafters, the thinnest of the shear walls' panels, for it relieves least, and
+// each level's subfloor.
+func panelLines(p *plan.Plan, part plan.DeadPart) (out []DeadLine) {
+	line := func(x plan.Panel, words string) {
+		out = append(out, DeadLine{part, x.Text + " " + words, panelPerInch * x.Thick, panelSource})
+	}
+	switch part {
+	case plan.DeadRoof:
+		if p.Deck != nil {
+			line(plan.PanelOf(p.Deck.Panel), "sheathing of the deck")
+		} else {
+			line(plan.PanelOf(assumedDeck), "sheathing, assumed")
+		}
+	case plan.DeadWall:
+		line(wallPanel(p))
+	case plan.DeadFloor:
+		seen := map[float64]bool{}
+		for _, l := range p.Levels {
+			if l.Joists.Depth > 0 && !seen[l.Subfloor] {
+				seen[l.Subfloor] = true
+				line(plan.PanelOfInches(l.Subfloor), "subfloor")
+			}
+		}
+	}
+	return out
+}
+
+// wallPanel returns the sheathing of exterior walls that is weighed, and what
+// it is.
+func wallPanel(p *plan.Plan) (x plan.Panel, words string) {
+	thin, thick := p.WallPanels(nil)
+	switch {
+	case !thin.Given:
+		return thin, "sheathing, assumed"
+	case thin.Thick < thick.Thick:
+		return thin, "sheathing, the thinnest panel"
+	}
+	return thin, "sheathing of the shear walls"
 }
 
 // deadLoads answers what things weigh.
@@ -53,7 +102,16 @@ func deadOf(p *plan.Plan) *deadLoads {
 				d.add(x)
 			}
 		}
-		if !d.given[part] && part != plan.DeadCeiling {
+		if d.given[part] {
+			continue
+		}
+		for _, x := range panelLines(p, part) {
+			d.lines = append(d.lines, x)
+			if part != plan.DeadFloor { // each level weighs its own
+				d.fixed[part] += x.Weight
+			}
+		}
+		if part != plan.DeadCeiling {
 			d.lines = append(d.lines, DeadLine{part, "framing members of the plan", 0, joistSource})
 		}
 	}
@@ -96,5 +154,9 @@ func (d *deadLoads) floor(l *plan.Level) float64 {
 	if l.Joists.Depth == 0 {
 		return 0
 	}
-	return d.part(plan.DeadFloor, l.Joists.Depth, l.JoistSpace)
+	w := d.part(plan.DeadFloor, l.Joists.Depth, l.JoistSpace)
+	if !d.given[plan.DeadFloor] {
+		w += panelPerInch * l.Subfloor
+	}
+	return w
 }

@@ -20,9 +20,9 @@ import (
 // arithmetic.
 const (
 	handQ    = 58.00           // psf: 0.00256 x 2.41 (32.60/1935)^(2/11.5) x 0.85 x 150²
-	handRoof = 6.561           // psf on plan: (2.00 + 1.41 + 0.244 x 9.25) sqrt(12² + 7²)/12
+	handRoof = 6.990           // psf on plan: (2.00 + 3 x 19/32 + 0.244 x 9.25) sqrt(12² + 7²)/12
 	handCeil = 2.2             // psf
-	handWall = 4.852           // psf: 1.31 + 2.20 + 0.244 x 5.5
+	handWall = 4.948           // psf: 3 x 15/32 + 2.20 + 0.244 x 5.5
 	handSeat = 20.31           // in from the rafter's tail: 18 and half a seat of 4.62
 	handApex = 15.5*12 - 20.31 // in from seat to ridge
 	// Wind along the ridge, h/L 32.60/44 = 0.741: to h/2 = 16.3 ft from the edge Cp

@@ -45,7 +45,7 @@ func built(t *testing.T, text string, c *change) object {
 func pointsOf(x any) (out []vec) {
 	switch x := x.(type) {
 	case object:
-		for _, k := range []string{"axis_in", "corners_in", "head_in", "tip_in", "at_in", "vertices_in", "plates", "fasteners", "rods", "bearings", "solids"} {
+		for _, k := range []string{"axis_in", "corners_in", "head_in", "tip_in", "at_in", "vertices_in", "plates", "fasteners", "rods", "slots", "bearings", "solids"} {
 			out = append(out, pointsOf(x[k])...)
 		}
 	case []any:

@@ -23,6 +23,7 @@ type jsonPiece struct {
 	Fasteners []jsonFastener `json:"fasteners"`
 	Rods      []jsonRod      `json:"rods"`
 	Over      []string       `json:"over"`
+	Slots     []jsonSlot     `json:"slots"`
 }
 
 type jsonPlate struct {
@@ -67,6 +68,16 @@ type jsonPass struct {
 	Hole   inch   `json:"hole_in"`
 }
 
+// jsonSlot is a hole of a strap in a member that it passes.
+type jsonSlot struct {
+	Member string  `json:"member"`
+	At     point   `json:"at_in"`
+	Length inch    `json:"length_in"`
+	Along  inch    `json:"along_in"`
+	Across inch    `json:"across_in"`
+	Left   [2]inch `json:"left_in"`
+}
+
 type jsonBearing struct {
 	Kind    string `json:"kind"`
 	At      point  `json:"at_in"`
@@ -85,7 +96,10 @@ func piecesOf(s *steel.Steel, count *schedule.Schedule) []jsonPiece {
 		out[i] = jsonPiece{
 			Tag: p.Tag, Number: count.Number(p.Item.Mark), Mark: p.Item.Mark, Kind: string(p.Item.Kind.Name), Joint: p.Joint.ID,
 			Phase: phase(p.Item), Face: string(p.Face), By: by + ", " + pos.String(), Cut: inch(p.Cut),
-			Plates: platesOf(b), Ends: endsOf(p.Item), Fasteners: fastenersOf(b), Rods: []jsonRod{}, Over: ids(b.Over),
+			Plates: platesOf(b), Ends: endsOf(p.Item), Fasteners: fastenersOf(b), Rods: []jsonRod{}, Over: ids(b.Over), Slots: []jsonSlot{},
+		}
+		for _, x := range b.Slots {
+			out[i].Slots = append(out[i].Slots, jsonSlot{x.Member.ID, at(x.At), inch(x.Deep), inch(x.Size[0]), inch(x.Size[1]), [2]inch{inch(x.Left[0]), inch(x.Left[1])}})
 		}
 		for _, r := range b.Rods {
 			out[i].Rods = append(out[i].Rods, rodOf(r))

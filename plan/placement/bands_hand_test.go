@@ -180,7 +180,8 @@ func TestWallsMeetAndWhichWayTheyGo(t *testing.T) {
 
 func TestHolesOfHoldDownsAndStraps(t *testing.T) {
 	l := &plan.Level{Floor: 100, Subfloor: 0.75}
-	w := &plan.Wall{To: geom.Vec2{X: 96}}
+	w := &plan.Wall{To: geom.Vec2{X: 96}, Exterior: true, Level: l}
+	around := ring(l, 96, 60)
 	it := func(k plan.ItemKind, i plan.Item) *hardware.Item {
 		return &hardware.Item{Item: &i, Kind: hardware.KindNamed(k)}
 	}
@@ -191,6 +192,7 @@ func TestHolesOfHoldDownsAndStraps(t *testing.T) {
 		}
 	}
 	long := it("long strap", plan.Item{Width: 2, Thickness: 0.06})
+	holes := func(p *Piece) []*Hole { return holes(p, around) }
 	h := holes(piece(long, "inside", geom.Vec3{Y: 1}, 80, 120))
 	require.Len(t, h, 1)
 	assert.InDeltaSlice(t, []float64{2.5, 0.56}, h[0].Size[:], 1e-9)
@@ -220,4 +222,19 @@ func TestHolesOfHoldDownsAndStraps(t *testing.T) {
 	slab := piece(long, "inside", geom.Vec3{Y: 1}, 80, 120)
 	slab.Joint.Level = &plan.Level{Floor: 100}
 	assert.Empty(t, holes(slab), "no subfloor, no hole")
+	// Against the outer end of a wall the strap hangs down beside the floor.
+	end := piece(long, "left", geom.Vec3{X: -1}, 80, 120)
+	end.Path[0] = geom.Vec3{Y: 2.75}
+	assert.Empty(t, holes(end), "outside of the walls")
+	end.Bands[0][0].N = geom.Vec3{X: 1}
+	assert.Len(t, holes(end), 1, "within them")
+}
+
+// ring is the exterior walls round a floor of x by y from the origin.
+func ring(l *plan.Level, x, y float64) (out []*plan.Wall) {
+	at := []geom.Vec2{{}, {X: x}, {X: x, Y: y}, {Y: y}, {}}
+	for i, p := range at[:4] {
+		out = append(out, &plan.Wall{From: p, To: at[i+1], Exterior: true, Level: l})
+	}
+	return out
 }

@@ -122,3 +122,22 @@ func TestBoltOfAGirderInANotch(t *testing.T) {
 	assert.InDelta(t, 4.5, p.Laid[0].Lap, 1e-9, "in the girder")
 	assert.InDelta(t, 4.75, p.Laid[1].Lap, 1e-9, "in the pile")
 }
+
+// The strap to the girder bridges 13.469 in, 1'-1 1/2" on a tape (see above); to
+// the rim, the next below, it would be 1.5 + 23/32 = 2.219 in, 2 1/4". A joint is
+// told by the strap that is there.
+func TestAJointSaysWhatItsStrapBridges(t *testing.T) {
+	placed, _ := demoWith(t)
+	text, err := placed.Explain("1N-328-SB")
+	require.NoError(t, err)
+	assert.Contains(t, text, "  1'-1 1/2\" between the king and the girder that base-strap laps\n")
+	assert.NotContains(t, text, "2 1/4\" between")
+	text, err = placed.Explain("2E-232-OH")
+	require.NoError(t, err)
+	assert.NotContains(t, text, "upper plate that header-strap laps", "what is on the plates is nailed, not bridged")
+
+	placed, _ = demoWith(t, "to = \"girder\"\nwhere = { level = \"first\", ext", "to = \"girder\"\nwhere = { level = \"second\", ext")
+	text, err = placed.Explain("1N-328-SB")
+	require.NoError(t, err)
+	assert.Contains(t, text, "  2 1/4\" between the members a strap laps\n", "with none placed, the next below")
+}

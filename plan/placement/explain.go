@@ -2,6 +2,7 @@ package placement
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"galewright/plan"
@@ -58,7 +59,7 @@ func (p *Placement) Explain(id string) (string, error) {
 	if piece != nil {
 		p.tellPiece(&b, piece)
 	}
-	tellJoint(&b, j)
+	p.tellJoint(&b, j)
 	if piece == nil {
 		if at := p.At(j); len(at) == 0 {
 			b.WriteString("  nothing is placed here\n")
@@ -204,14 +205,35 @@ func roleOf(q *Piece, i int) string {
 	return "member"
 }
 
-func tellJoint(b *strings.Builder, j *framing.Joint) {
+// tellGap tells what the straps of a joint bridge: each as it is placed, for its
+// rule may send it past the next member; where there is none, what one would
+// bridge to the next.
+func (p *Placement) tellGap(b *strings.Builder, j *framing.Joint) {
+	seen := map[string]bool{}
+	for _, q := range p.At(j) {
+		if !q.Item.Kind.Strap || j.Kind.Lies() == plan.LiesToPlate { // its gap is the plates it is nailed to
+			continue
+		}
+		text := fmt.Sprintf("  %s between the members a strap laps\n", length.Feet(q.Gap))
+		if math.Abs(q.Gap-j.Gap) > touch {
+			text = fmt.Sprintf("  %s between the %s and the %s that %s laps\n", length.Feet(q.Gap), roleOf(q, 0), roleOf(q, 1), q.Item.Mark)
+		}
+		if q.Gap > touch && !seen[text] {
+			b.WriteString(text)
+		}
+		seen[text] = true
+	}
+	if len(seen) == 0 && j.Gap > 0 {
+		fmt.Fprintf(b, "  %s between the members a strap laps\n", length.Feet(j.Gap))
+	}
+}
+
+func (p *Placement) tellJoint(b *strings.Builder, j *framing.Joint) {
 	fmt.Fprintf(b, "joint %s: %s, %s\n", j.ID, j.Kind, JointPlace(j))
 	for _, m := range j.Members {
 		fmt.Fprintf(b, "  %s %s (%s)\n", m.Role, m.ID, m.Section.Text)
 	}
-	if j.Gap > 0 {
-		fmt.Fprintf(b, "  %s between the members a strap laps\n", length.Feet(j.Gap))
-	}
+	p.tellGap(b, j)
 	if j.Seat != "" {
 		fmt.Fprintf(b, "  the girder sits %s\n", j.Seat)
 	}

@@ -199,7 +199,7 @@ func (x *placer) build() {
 
 func (x *placer) cutHoles() {
 	for _, p := range x.p.Pieces {
-		x.p.Holes = append(x.p.Holes, holes(p)...)
+		x.p.Holes = append(x.p.Holes, holes(p, x.house.Plan.Walls)...)
 	}
 }
 

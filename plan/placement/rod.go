@@ -287,8 +287,34 @@ func (x *placer) holdDown(w want) (Lie, *plan.Diagnostic) {
 	return lie, nil
 }
 
-// holes returns the holes a piece needs in the subfloor it passes.
-func holes(p *Piece) []*Hole {
+// beyond tells whether a point on plan lies outside of the exterior walls round a
+// level, whose outside faces are the edge of its subfloor: a line through it, along
+// x or y, crosses them, on either side of it an even number of times.
+func beyond(walls []*plan.Wall, l *plan.Level, p geom.Vec2) bool {
+	var before, after [2]int
+	for _, w := range walls {
+		if !w.Exterior || !w.On(l) {
+			continue
+		}
+		a, b := w.From.Sub(p), w.To.Sub(p)
+		for i, at := range [2][4]float64{{a.X, a.Y, b.X, b.Y}, {a.Y, a.X, b.Y, b.X}} {
+			if (at[1] > 0) == (at[3] > 0) {
+				continue
+			}
+			if at[0]-at[1]/(at[3]-at[1])*(at[2]-at[0]) > 0 {
+				after[i]++
+			} else {
+				before[i]++
+			}
+		}
+	}
+	out := func(i int) bool { return before[i]+after[i] > 0 && before[i]%2 == 0 && after[i]%2 == 0 }
+	return out(0) || out(1)
+}
+
+// holes returns the holes a piece needs in the subfloor it passes, of a house
+// with the walls.
+func holes(p *Piece, walls []*plan.Wall) []*Hole {
 	j := p.Joint
 	kind := p.Item.Kind.Name
 	if j.Level == nil || j.Level.Subfloor <= 0 || j.Wall == nil {
@@ -309,6 +335,9 @@ func holes(p *Piece) []*Hole {
 		h.Size = [2]float64{along, out}
 		if geom.Lengthways(n.Flat(), j.Wall.Frame().D) {
 			h.Size = [2]float64{out, along}
+		}
+		if beyond(walls, j.Level, h.At.Flat()) {
+			return nil // it hangs down outside of the walls
 		}
 	default:
 		return nil

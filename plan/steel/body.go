@@ -18,6 +18,8 @@ type Body struct {
 	// Over are the members that a bend of the steel lies on top of and so holds
 	// down without a fastener: a strap over the plates, over a rafter, the ridge.
 	Over []*framing.Member
+	// Slots are what its steel takes out of the members that it passes.
+	Slots []Slot
 	// Open are the holes that take no fastener.
 	Open []OpenHole
 	// Off are the holes of ends whose pattern goes past the steel, by end.

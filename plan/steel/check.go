@@ -27,7 +27,7 @@ type finding struct {
 }
 
 // Checks lists all checks in the order they run.
-var Checks = []*Check{rodWithoutBearing, holesOffSteel, fastenersInAir, fastenersTooNear, fastenersMeet, steelInWood}
+var Checks = []*Check{rodWithoutBearing, holesOffSteel, fastenersInAir, fastenersCovered, fastenersTooNear, fastenersMeet, strapOffFace, strapThroughPlate, steelInWood}
 
 // rodWithoutBearing is the check of rods from bearing to bearing.
 var rodWithoutBearing = &Check{

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/length"
 	"galewright/plan/timber"
@@ -54,6 +56,45 @@ var fastenersInAir = &Check{
 			tell(f)
 		}
 	},
+}
+
+// fastenersCovered is the check of fasteners that another member stands before.
+var fastenersCovered = &Check{
+	ID: "fastener-covered", Severity: plan.Warning, Title: "fasteners that another member covers",
+	Doc: "Another member, such as the tail of a rafter, stands right against the outer side of the steel: what goes in there cannot be driven once that member is up, and is not counted in the piece's capacity. Steel that lies flat on a plate goes on before what bears on it.",
+	run: func(s *Steel, tell func(finding)) {
+		for _, b := range s.Bodies {
+			n, by := b.covered()
+			if n == 0 {
+				continue
+			}
+			if m, _ := s.inside(b); m != nil { // told as steel inside of that
+				continue
+			}
+			tell(finding{
+				piece: b.Piece, count: n, cause: "fasteners that another member covers", detail: "first the " + name(by),
+				mend: "put it on another face, take an item with a shorter leg, or leave the joint out with except and tie the member otherwise",
+			})
+		}
+	},
+}
+
+// covered counts the fasteners in standing steel whose head lies in or against
+// a member that the piece is not for, and returns the first of those members.
+func (b *Body) covered() (n int, by *framing.Member) {
+	for _, f := range b.Fasteners {
+		if len(f.Runs) == 0 || geom.LiesFlat(b.PlateOf(f).N) {
+			continue
+		}
+		r := f.Runs[0]
+		if r.From > b.PlateOf(f).Thickness/2 || slices.Contains(b.Piece.Members(), r.Member) {
+			continue
+		}
+		if n++; by == nil {
+			by = r.Member
+		}
+	}
+	return n, by
 }
 
 // fastenersTooNear is the check of distances in the wood.

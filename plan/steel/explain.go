@@ -46,6 +46,9 @@ func (s *Steel) tell(w *strings.Builder, b *Body) {
 	if n := len(b.Loose()); n > 0 {
 		fmt.Fprintf(w, "  %s in no wood\n", plan.Counted(n, "fastener"))
 	}
+	for _, x := range b.Slots {
+		fmt.Fprintf(w, "  it passes the %s: cut %s, %s through\n", name(x.Member), x.Words(length.Feet), length.Feet(x.Deep))
+	}
 	n := &nearness{worst: map[string]timber.Unmet{}}
 	for _, f := range b.Fasteners {
 		if list := s.Unmet(b, f); len(list) > 0 {

@@ -58,34 +58,35 @@ func facing(n geom.Vec3) geom.Plate {
 	return geom.Plate{A: geom.Vec3{X: 4}, B: geom.Vec3{X: 4, Z: 10}, N: n, Width: 1.5, Thickness: 0.05}
 }
 
-// Steel that goes on after the sheathing of an exterior wall lies 7/16 in out
-// where it faces out, and nowhere else.
+// Steel that goes on after the sheathing of an exterior wall lies as far out as
+// the wall's panels are thick, 7/16 in where the plan has none, where it faces
+// out, and nowhere else.
 func TestSteelOverSheathing(t *testing.T) {
 	out, inside, side := geom.Vec3{Y: -1}, geom.Vec3{Y: 1}, geom.Vec3{X: 1}
 	after, before := hardware.PhaseNamed(plan.AfterSheathing), hardware.PhaseNamed(plan.BeforeSheathing)
 	exterior, partition := &plan.Wall{To: geom.Vec2{X: 120}, Exterior: true}, &plan.Wall{To: geom.Vec2{X: 120}}
+	paneled := &plan.Wall{To: geom.Vec2{X: 120}, Exterior: true, Shear: []*plan.Shear{{Panel: "15/32"}, {Panel: "19/32"}}}
+	s := New(placement.Of(&framing.House{Plan: &plan.Plan{Walls: []*plan.Wall{exterior, partition}}}))
 	for name, c := range map[string]struct {
 		face  plan.Face
 		phase *hardware.Phase
 		wall  *plan.Wall
-		moved bool
+		moved float64
 	}{
-		"after sheathing":       {plan.Outside, after, exterior, true},
-		"before it":             {plan.Outside, before, exterior, false},
-		"no phase":              {plan.Outside, nil, exterior, false},
-		"inside":                {plan.Inside, after, exterior, false},
-		"a partition":           {plan.Outside, after, partition, false},
-		"a joint off the walls": {plan.Outside, after, nil, false},
+		"after sheathing":       {plan.Outside, after, exterior, 7.0 / 16},
+		"the thickest panel":    {plan.Outside, after, paneled, 19.0 / 32},
+		"before it":             {plan.Outside, before, exterior, 0},
+		"no phase":              {plan.Outside, nil, exterior, 0},
+		"inside":                {plan.Inside, after, exterior, 0},
+		"a partition":           {plan.Outside, after, partition, 0},
+		"a joint off the walls": {plan.Outside, after, nil, 0},
 	} {
 		p := &placement.Piece{
 			Joint: &framing.Joint{Wall: c.wall}, Item: &hardware.Item{Phase: c.phase},
 			Lie: placement.Lie{Face: c.face, Bands: []geom.Band{{facing(out), facing(side)}, {facing(inside)}}},
 		}
-		got := over(p)
-		want := 0.0
-		if c.moved {
-			want = -7.0 / 16
-		}
+		got := s.over(p)
+		want := 0 - c.moved
 		assert.Equal(t, [2]float64{want, want}, [2]float64{got[0][0].A.Y, got[0][0].B.Y}, name)
 		assert.Zero(t, got[0][1].A.Y, "%s: on the side it stays", name)
 		assert.Zero(t, got[1][0].A.Y, "%s: on the inside it stays", name)

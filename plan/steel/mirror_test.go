@@ -185,3 +185,30 @@ func sameRod(t *testing.T, x mirror, tag string, r, s *steel.Rod) {
 		assert.Less(t, flip(e.At).Sub(s.Ends[i].At).Len(), 1e-6, tag)
 	}
 }
+
+// What a rod passes is measured from its upper end: run by run it begins and ends
+// at the faces of its members. Of the demo's hold-downs the seat stands 2 1/8 in
+// off the bottom plate.
+func TestWhatARodPassesIsMeasuredFromItsEnd(t *testing.T) {
+	src, err := os.ReadFile("../../examples/marsh-wren.toml")
+	require.NoError(t, err)
+	r, ds := pipeline.Run("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
+	require.False(t, ds.Errors())
+	seats := 0
+	for _, x := range r.Steel.Rods() {
+		d := x.B.Sub(x.A).Unit()
+		for _, p := range x.Passes {
+			if p.Member.Role == plan.Pile { // notched for its girder
+				continue
+			}
+			lo, hi := p.Member.Solid[0].Along(d)
+			assert.InDelta(t, lo, x.A.Dot(d)+p.From, 1e-6, "%s in %s", x.For.Tag, p.Member.ID)
+			assert.InDelta(t, hi, x.A.Dot(d)+p.To, 1e-6, "%s in %s", x.For.Tag, p.Member.ID)
+		}
+		if x.For.Item.Mark == "hold-down-heavy" {
+			seats++
+			assert.InDelta(t, 2.125, x.Ends[0].At.Z-(x.A.Z-x.Passes[0].From), 1e-6, x.For.Tag)
+		}
+	}
+	assert.Equal(t, 20, seats)
+}

@@ -43,7 +43,7 @@ type Rod struct {
 	A, B     geom.Vec3 // ends of the rod as it is cut; A the upper or outer one
 	Diameter float64   // in
 	Ends     [2]Bearing
-	Passes   []Run // members between the bearings, from A
+	Passes   []Run // members between the bearings, measured from A
 	// For is the piece that the rod is bought with: that of a hold-down over
 	// concrete is the anchor's.
 	For *placement.Piece
@@ -111,7 +111,7 @@ func (s *Steel) down(r *Rod, top geom.Vec3) {
 	it := r.For.Item
 	past := hardware.Past(r.Diameter, it.Washer)
 	land := s.Wood.Below(top, placement.ReachDown, placement.WasherOf(it), past, wood.Carries)
-	r.Passes, r.Ends[1] = land.Runs, Bearing{Kind: Nothing, At: r.B}
+	r.Passes, r.Ends[1] = r.fromA(land.Runs, top), Bearing{Kind: Nothing, At: r.B}
 	m := land.Member()
 	switch {
 	case land.OnSill():
@@ -125,7 +125,7 @@ func (s *Steel) down(r *Rod, top geom.Vec3) {
 		r.Why = s.nothingBelow(r, top)
 		return
 	}
-	r.Passes = land.Runs[:land.At+1]
+	r.Passes = r.Passes[:land.At+1]
 	r.Need = r.A.Z - (top.Z - land.Deep() - past)
 	switch {
 	case land.Blocked != nil:
@@ -136,6 +136,17 @@ func (s *Steel) down(r *Rod, top geom.Vec3) {
 	default:
 		r.Ends[1] = s.onWasher(r, m, top.Sub(up(land.Deep())), geom.Vec3{Z: -1})
 	}
+}
+
+// fromA returns runs that are measured from a point of the rod as measured from
+// its upper end.
+func (r *Rod) fromA(runs []Run, at geom.Vec3) []Run {
+	off := r.A.Sub(at).Len()
+	out := slices.Clone(runs)
+	for i := range out {
+		out[i].From, out[i].To = out[i].From+off, out[i].To+off
+	}
+	return out
 }
 
 // nothingBelow says what a rod passes by.

@@ -28,6 +28,7 @@ func New(placed *placement.Placement) *Steel {
 	}
 	for _, b := range s.Bodies {
 		s.rods(b)
+		s.slots(b)
 	}
 	for _, b := range s.Bodies {
 		s.anchor(b)
@@ -40,7 +41,7 @@ func (s *Steel) Body(p *placement.Piece) *Body { return s.byPiece[p] }
 
 // body makes plates and fasteners of a piece.
 func (s *Steel) body(p *placement.Piece) *Body {
-	b := &Body{Piece: p, Bands: over(p)}
+	b := &Body{Piece: p, Bands: s.over(p)}
 	for _, band := range b.Bands {
 		b.Over = append(b.Over, s.Wood.under(band)...)
 	}
@@ -109,17 +110,27 @@ func portion(e hardware.End, k, n int) hardware.End {
 	return e
 }
 
-// sheathed is the wall sheathing taken between framing and steel that goes on
-// after it, in: assumed, as for the dead load.
-const sheathed = 7.0 / 16
+// Sheathing returns the wall sheathing between the framing and a piece that goes
+// on after it: the thickest of its wall's, whose nails have least left; ok is
+// false for a piece that lies on the wood.
+func (s *Steel) Sheathing(p *placement.Piece) (x plan.Panel, ok bool) {
+	w := p.Joint.Wall
+	if p.Face != plan.Outside || p.Item.Phase == nil || p.Item.Phase.Name != plan.AfterSheathing || w == nil || !w.Exterior {
+		return plan.Panel{}, false
+	}
+	_, x = s.Placed.House.Plan.WallPanels(w)
+	return x, true
+}
 
 // over returns a piece's bands where they are when it is on: over the wall's
 // sheathing when it goes on after that.
-func over(p *placement.Piece) []geom.Band {
+func (s *Steel) over(p *placement.Piece) []geom.Band {
 	j := p.Joint
-	if p.Face != plan.Outside || p.Item.Phase == nil || p.Item.Phase.Name != plan.AfterSheathing || j.Wall == nil || !j.Wall.Exterior {
+	sheathing, ok := s.Sheathing(p)
+	if !ok {
 		return p.Bands
 	}
+	sheathed := sheathing.Thick
 	out := j.Wall.Frame().In.Up(0).Mul(-1)
 	moved := make([]geom.Band, len(p.Bands))
 	for i, band := range p.Bands {

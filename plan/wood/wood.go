@@ -143,18 +143,19 @@ func (w *Index) Around(m *framing.Member, p, n geom.Vec3) Margin {
 // nearer returns the shorter way from p out of m, forward or back along d; 0
 // when p is not inside.
 func (w *Index) nearer(m *framing.Member, p, d geom.Vec3) float64 {
-	back, on := w.ways(m, p, d)
+	back, on := w.Ways(m, p, d)
 	return min(back, on)
 }
 
 // Out returns the way from p out of m along d, unit, in; 0 when p is not inside.
 func (w *Index) Out(m *framing.Member, p, d geom.Vec3) float64 {
-	_, on := w.ways(m, p, d)
+	_, on := w.Ways(m, p, d)
 	return on
 }
 
-// ways returns the ways from p out of m, back and on along d.
-func (w *Index) ways(m *framing.Member, p, d geom.Vec3) (back, on float64) {
+// Ways returns the ways from p out of m, back and on along d, unit, in; 0 when
+// p is not inside.
+func (w *Index) Ways(m *framing.Member, p, d geom.Vec3) (back, on float64) {
 	var in [][2]float64
 	for _, planes := range w.parts[m] {
 		if t0, t1, ok := geom.Within(planes, p, d, -reach, reach); ok {

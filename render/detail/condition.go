@@ -10,6 +10,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/length"
 	"galewright/plan/placement"
 	"galewright/plan/schedule"
 	"galewright/plan/steel"
@@ -62,6 +63,7 @@ func conditionsOf(l *schedule.Line, st *steel.Steel) (out []condition) {
 	for _, p := range l.Pieces {
 		b := st.Body(p)
 		key, mine := keyOf(b)
+		key += cutKey(st.Placed, b)
 		i, ok := at[key]
 		if !ok {
 			i = len(out)
@@ -140,6 +142,18 @@ func keyIn(b *steel.Body, a axes) string {
 	for _, r := range b.Rods {
 		put(r.A.Sub(from))
 		put(r.B.Sub(from))
+	}
+	return s.String()
+}
+
+// cutKey says what is cut for a body, in words that are equal for all cut alike.
+func cutKey(p *placement.Placement, b *steel.Body) string {
+	var s strings.Builder
+	for _, x := range b.Slots {
+		fmt.Fprintf(&s, "%s %s;", x.Member.Role, x.Words(length.Feet))
+	}
+	if floorHole(p, b) != nil {
+		s.WriteString("floor;")
 	}
 	return s.String()
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"galewright/plan/geom"
+	"galewright/plan/length"
 	"galewright/render/page"
 	"galewright/render/sheet"
 )
@@ -17,13 +18,43 @@ const (
 )
 
 // stopsOf sorts places and drops those that a tape or the paper cannot tell
-// apart from the one before.
-func stopsOf(xs []float64, paper func(float64) sheet.MM) []float64 {
-	xs = slices.Clone(xs)
-	slices.Sort(xs)
-	return slices.CompactFunc(xs, func(a, b float64) bool {
-		return math.Abs(b-a) < tellTape || math.Abs(float64(paper(b)-paper(a))) < tellPaper
-	})
+// apart from another. The first two are the ends of the steel itself and stay: a
+// figure from the steel's edge on one side to the wood's on the other would be that
+// of neither.
+func stopsOf(xs []float64, paper func(float64) sheet.MM) (out []float64) {
+	near := func(a, b float64) bool {
+		return math.Abs(b-a) < tellTape-geom.Eps || math.Abs(float64(paper(b)-paper(a))) < tellPaper
+	}
+	add := func(x float64) {
+		if !slices.ContainsFunc(out, func(o float64) bool { return near(o, x) }) {
+			out = append(out, x)
+		}
+	}
+	n := min(2, len(xs))
+	for _, x := range xs[:n] {
+		add(x)
+	}
+	rest := slices.Clone(xs[n:])
+	slices.Sort(rest)
+	for _, x := range rest {
+		add(x)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// chain returns the figures between stops, which close: running places from the
+// first are rounded to what the sheet prints, then subtracted.
+func chain(stops []float64, metric bool) (out []float64) {
+	mark := length.Tape
+	if metric {
+		mark = 1 / 25.4
+	}
+	running := func(i int) float64 { return math.Round((stops[i]-stops[0])/mark) * mark }
+	for i := 1; i < len(stops); i++ {
+		out = append(out, running(i)-running(i-1))
+	}
+	return out
 }
 
 // dimV dimensions heights at the left of everything drawn so far.
@@ -44,6 +75,7 @@ func (d *draft) dimV(stops ...float64) {
 		d.Tick(sheet.Pt{X: x, Y: y})
 	}
 	d.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: d.at(0, stops[0]).Y}, sheet.Pt{X: x, Y: d.at(0, stops[len(stops)-1]).Y})
+	figures := chain(stops, d.Metric())
 	for i, y := range page.Spread(mids, sizes) {
 		n := len(stops) - 1 - i
 		tx := x - 1.8
@@ -51,7 +83,7 @@ func (d *draft) dimV(stops ...float64) {
 			tx = x - 5
 			d.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: mids[i]}, sheet.Pt{X: tx + 0.4, Y: y})
 		}
-		d.BoxedText("dimension", page.Lettered{S: d.Length(stops[n] - stops[n-1]), At: sheet.Pt{X: tx, Y: y + h/2}, Anchor: sheet.Right, Role: "dimension"})
+		d.BoxedText("dimension", page.Lettered{S: d.Length(figures[n-1]), At: sheet.Pt{X: tx, Y: y + h/2}, Anchor: sheet.Right, Role: "dimension"})
 	}
 }
 
@@ -64,8 +96,9 @@ func (d *draft) dimU(below sheet.MM, stops ...float64) {
 	y, h := below+5, d.Size.Note
 	var mids, sizes []sheet.MM
 	var words []string
-	for i := 1; i < len(stops); i++ {
-		s := d.Length(stops[i] - stops[i-1])
+	for i, v := range chain(stops, d.Metric()) {
+		i++
+		s := d.Length(v)
 		mids = append(mids, (d.at(stops[i], 0).X+d.at(stops[i-1], 0).X)/2)
 		sizes = append(sizes, page.TextWidth(s, h, false)+2)
 		words = append(words, s)

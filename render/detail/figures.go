@@ -19,18 +19,27 @@ func (d *draft) figures(s *shot, l look, i int) {
 		return
 	}
 	p := s.main()
+	if flat, ok := s.flat(l); i == 0 && ok {
+		p = flat
+	}
 	dir := p.B.Sub(p.A).Unit()
 	if len(s.Body.Rods) > 0 {
 		d.rodBeside(s, l, i)
 	}
 	switch {
 	case i == 0 && math.Abs(dir.Dot(l.view.Up)) > 0.99:
-		d.dimV(s.stops(l.view.Up, p)...)
-		d.dimV(d.endsOf(s, l.view.Up)...)
+		stops, ends := s.stops(l.view.Up, p), d.endsOf(s, l.view.Up)
+		d.dimV(stops...)
+		if !alikeStops(stops, ends) {
+			d.dimV(ends...)
+		}
 		d.dimU(d.bottom(), d.widths(s, l.view.Right, p)...)
 	case i == 0 && math.Abs(dir.Dot(l.view.Right)) > 0.99:
-		d.dimU(d.bottom(), s.stops(l.view.Right, p)...)
-		d.dimU(d.bottom(), d.endsOf(s, l.view.Right)...)
+		stops, ends := s.stops(l.view.Right, p), d.endsOf(s, l.view.Right)
+		d.dimU(d.bottom(), stops...)
+		if !alikeStops(stops, ends) {
+			d.dimU(d.bottom(), ends...)
+		}
 		d.dimV(d.widths(s, l.view.Up, p)...)
 	case i == 1 && len(s.Body.Bands[0]) > 1:
 		d.bends(s, l)
@@ -69,6 +78,24 @@ func (s *shot) main() (out geom.Plate) {
 		return s.Body.Bands[0][0]
 	}
 	return out
+}
+
+// flat is the longest plate that fasteners go through and that a look sees at its
+// full width: only of that can widths be told there.
+func (s *shot) flat(l look) (out geom.Plate, ok bool) {
+	for _, f := range s.Body.Fasteners {
+		p := s.Body.PlateOf(f)
+		if math.Abs(p.N.Dot(l.view.Toward)) > 0.99 && p.Len() > out.Len()+0.01 {
+			out, ok = p, true
+		}
+	}
+	return out, ok
+}
+
+// alikeStops tells whether a chain has nothing but the two ends of the steel.
+func alikeStops(stops, ends []float64) bool {
+	return math.Abs(slices.Min(stops)-slices.Min(ends)) < tellTape && math.Abs(slices.Max(stops)-slices.Max(ends)) < tellTape &&
+		!slices.ContainsFunc(stops, func(x float64) bool { return x-slices.Min(ends) > tellTape && slices.Max(ends)-x > tellTape })
 }
 
 // stops are the ends of the main plate along a direction and what begins or ends

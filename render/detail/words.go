@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"galewright/plan"
+	"galewright/plan/placement"
 	"galewright/plan/steel"
 	"galewright/plan/wood"
 	"galewright/render/page"
@@ -46,6 +47,9 @@ func (s *shot) words(c *page.Context) (out []string) {
 	out = append(out, s.nails(c)...)
 	for _, r := range s.Body.Rods {
 		out = append(out, s.rod(c, r))
+	}
+	if x := s.cutting(c); x != "" {
+		out = append(out, x)
 	}
 	if n := s.Item.Note; n != "" {
 		out = append(out, "Note: "+strings.TrimSuffix(n, ".")+".")
@@ -148,6 +152,50 @@ func (s *shot) pattern(c *page.Context, end int) string {
 		text += "; nearest the wood's edge " + c.Length(edge) + ", its end " + c.Length(ends)
 	}
 	return text
+}
+
+// cutting says what to cut for a strap out of the members and the floor that it
+// passes, members cut alike together.
+func (s *shot) cutting(c *page.Context) string {
+	var cuts []string
+	in := map[string][]string{}
+	add := func(cut, where string) {
+		if in[cut] == nil {
+			cuts = append(cuts, cut)
+		}
+		if !slices.Contains(in[cut], where) {
+			in[cut] = append(in[cut], where)
+		}
+	}
+	for _, x := range s.Body.Slots {
+		which := "the "
+		if w := s.Body.Piece.Joint.Wall; w != nil && math.Abs(steel.Grain(x.Member).Flat().Dot(w.Frame().D)) < 0.5 {
+			which = "the crossing wall's "
+		}
+		add(x.Words(c.Length), which+memberName(x.Member))
+	}
+	if h := floorHole(c.Placement, s.Body); h != nil {
+		add("a hole "+c.Length(max(h.Size[0], h.Size[1]))+" by "+c.Length(min(h.Size[0], h.Size[1])), "the subfloor")
+	}
+	for i, cut := range cuts {
+		cuts[i] = "in " + strings.Join(in[cut], ", ") + " " + cut
+	}
+	if len(cuts) == 0 {
+		return ""
+	}
+	return "Cut for it, against the face it lies on: " + strings.Join(cuts, "; ") + "."
+}
+
+// floorHole returns the hole that a strap takes in a subfloor, or nil.
+func floorHole(p *placement.Placement, b *steel.Body) *placement.Hole {
+	if p == nil || !b.Piece.Item.Kind.Strap {
+		return nil
+	}
+	i := slices.IndexFunc(p.Holes, func(h *placement.Hole) bool { return h.Piece == b.Piece })
+	if i < 0 {
+		return nil
+	}
+	return p.Holes[i]
 }
 
 // rod says how long a rod is cut and what it bears on.
