@@ -71,6 +71,7 @@ func (m *model) torsionNote() []string {
 type stretch struct {
 	lo, hi float64 // in
 	w      float64 // plf, strength level
+	on     face
 }
 
 // diaphragm is a floor or roof that gathers wind and hands it to the shear
@@ -134,12 +135,15 @@ type Band struct {
 	From   string  // "walls" or "roofs"
 	Lo, Hi float64 // in
 	Load   float64 // plf, strength level
+	Psf    float64 // on the face, windward and leeward together, strength level
+	High   float64 // of the face, ft; of a gable triangle half of it
+	Why    string  // what the pressure is made of
 }
 
-func bands(from string, list []stretch) (out []Band) {
-	for _, s := range list {
-		if s.hi > s.lo {
-			out = append(out, Band{from, s.lo, s.hi, s.w})
+func (s *gustState) bands(from string, list []stretch) (out []Band) {
+	for _, x := range list {
+		if x.hi > x.lo {
+			out = append(out, Band{from, x.lo, x.hi, x.w, x.on.psf, x.on.high, s.m.faceWords(s.gust, x.on)})
 		}
 	}
 	return out
@@ -239,7 +243,7 @@ func (s *gustState) story(d *diaphragm) StoryShear {
 		Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-axis) / 12, Depth: d.extent.span(axis) / 12,
 	}
 	out.Deck = out.Wall + out.Roof
-	out.Bands = append(bands("walls", walls), bands("roofs", roofs)...)
+	out.Bands = append(s.bands("walls", walls), s.bands("roofs", roofs)...)
 	lines := d.lines[axis]
 	out.Above = s.fromAbove(lines)
 	out.NoLine = len(lines) == 0
