@@ -9,14 +9,21 @@ import (
 	"galewright/plan/framing"
 )
 
-// Explain returns the arithmetic of every link at the joint with the ID, or
-// "" when the load path does not pass it. Whoever prints it adds the caution.
-func (r *Report) Explain(jointID string) string {
+// Explain returns the arithmetic of every link that a name stands for (see
+// Named), or "" when the load path has none. Whoever prints it adds the caution.
+func (r *Report) Explain(name string) string {
 	var b strings.Builder
-	for _, l := range r.Joint(jointID) {
+	told := map[*LineShear]bool{}
+	for _, l := range r.Named(name) {
 		fmt.Fprintf(&b, "%s (%s), %s\n", l.Check.Title, l.Check.ID, l.Where)
 		fmt.Fprintf(&b, "  %s\n  governing case: %s\n", l.Check.Doc, l.Case)
-		for _, s := range r.workings(l) {
+		if x := r.LineOf(l); x != nil && !told[x] {
+			told[x] = true
+			for _, s := range r.LineWorkings(x) {
+				fmt.Fprintf(&b, "    %s\n", s)
+			}
+		}
+		for _, s := range r.Workings(l) {
 			fmt.Fprintf(&b, "    %s\n", s)
 		}
 		for _, t := range l.Terms {

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -10,14 +11,31 @@ import (
 	"galewright/plan/wind"
 )
 
-// workings tells what the uplift at a link's joint is made of in its
-// governing case, so that a reader can do the sum again: the pressure on each
-// stretch of the rafters, where they rest, and what comes from which joint.
-func (r *Report) workings(l *Link) []string {
+// Workings tells what the demand of a link is made of in its governing case, so
+// that a reader can do the sum again: of uplift the pressure on each stretch of
+// the rafters, where they rest, and what comes from which joint; of lateral force
+// what the link takes from its line, whose own are LineWorkings.
+func (r *Report) Workings(l *Link) []string {
+	switch {
+	case slices.Contains(sideChecks, l.Check.ID):
+		return r.sideWorkings(l)
+	case l.Check.ID == nailingCheck:
+		return r.work.flow.workings(l)
+	case l.Joint == nil || l.Check.ID == sillCheck:
+		return nil
+	}
+	return r.upliftWorkings(l)
+}
+
+// upliftWorkings is that of a link of uplift at a joint.
+func (r *Report) upliftWorkings(l *Link) []string {
 	a := r.work
 	p := a.peaks[l.Joint]
-	if l.Joint == nil || p == nil || l.Check.ID == sillCheck {
+	if p == nil {
 		return nil
+	}
+	if l.Joint.Overhang != nil {
+		return a.overhangWorkings(l.Joint)
 	}
 	switch l.Joint.Kind {
 	case plan.RafterPlate, plan.RafterLedger, plan.RafterRidge:
@@ -28,10 +46,13 @@ func (r *Report) workings(l *Link) []string {
 	case plan.StudStud, plan.StudBase:
 		return a.run(p.wind).footWorkings(l.Joint)
 	case plan.GirderPile:
+		out := a.run(p.wind).pileWorkings(l.Joint)
 		if l.Check.ID == "pile-overturning" {
-			return a.pullWorkings(l.Joint)
+			out = append(out, a.pullWorkings(l.Joint)...)
 		}
-		return a.run(p.wind).pileWorkings(l.Joint)
+		return out
+	case plan.PostCap, plan.PostBase:
+		return a.run(p.wind).porchWorkings(l.Joint)
 	}
 	return nil
 }
