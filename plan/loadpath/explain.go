@@ -29,17 +29,17 @@ func (r *Report) Explain(name string) string {
 		for _, t := range l.Terms {
 			b.WriteString(termLine("demand", t))
 		}
-		fmt.Fprintf(&b, "  demand %.0f %s (%.0f at strength level)\n", l.Demand, l.Unit, l.Strength)
+		fmt.Fprintf(&b, "  %s\n", l.demandText())
 		if c := l.Capacity; c != nil && c.Unknown == "" {
 			for _, t := range c.Terms {
 				b.WriteString(termLine("capacity", Term(t)))
 			}
-			fmt.Fprintf(&b, "  capacity %.0f %s%s, %s; governs: %s\n", c.Value, l.Unit, c.Starred(), c.Source, c.Governs)
+			fmt.Fprintf(&b, "  capacity %s%s, %s; governs: %s\n", Amount(c.Value, l.Unit), c.Starred(), c.Source, c.Governs)
 		}
 		if l.Gap != "" {
 			fmt.Fprintf(&b, "  gap: %s\n", l.Gap)
 		} else if !math.IsInf(l.Ratio, 0) {
-			fmt.Fprintf(&b, "  ratio %.2f%s\n", l.Ratio, l.Capacity.Starred())
+			fmt.Fprintf(&b, "  %s\n", ratioText(l))
 		}
 		if l.Capacity.Starred() != "" {
 			fmt.Fprintf(&b, "  %s\n", capacity.StarNote)
@@ -51,12 +51,29 @@ func (r *Report) Explain(name string) string {
 	return b.String()
 }
 
-func termLine(what string, t Term) string {
-	number := "%.0f"
-	if t.Unit == "" || t.Unit == "ft" || t.Unit == "in" || t.Unit == "ft²" || t.Unit == "lb/in" {
-		number = "%.2f"
+// demandText is the demand of a link, a force at strength level too.
+func (l *Link) demandText() string {
+	if l.Check.ID == limitCheck {
+		return "of the house " + Amount(l.Demand, l.Unit)
 	}
-	return fmt.Sprintf("    %-9s %10s %-5s %s\n", what, fmt.Sprintf(number, t.Value), t.Unit, t.Text)
+	return fmt.Sprintf("demand %s (%.0f at strength level)", Amount(l.Demand, l.Unit), l.Strength)
+}
+
+// Number prints a number of a unit: forces and pressures whole, all else to the
+// hundredth.
+func Number(v float64, unit string) string {
+	switch unit {
+	case "lb", "plf", "psf", "lb-ft", "stories":
+		return fmt.Sprintf("%.0f", v)
+	}
+	return fmt.Sprintf("%.2f", v)
+}
+
+// Amount prints a number with its unit.
+func Amount(v float64, unit string) string { return strings.TrimSpace(Number(v, unit) + " " + unit) }
+
+func termLine(what string, t Term) string {
+	return fmt.Sprintf("    %-9s %10s %-5s %s\n", what, Number(t.Value, t.Unit), t.Unit, t.Text)
 }
 
 // inEnd returns the part of a strip's stretch that lies in the end zone.

@@ -58,14 +58,6 @@ func (m *model) gusts() (out []gust) {
 	return out
 }
 
-// torsionNote tells of a building whose torsional cases should be run.
-func (m *model) torsionNote() []string {
-	if len(m.plan.Levels) <= 2 || !m.choice.Has(plan.Directional) {
-		return nil
-	}
-	return []string{"more than two stories: the torsional cases 2 and 4 of the directional procedure are not left out for light frames of that height (ASCE 7-10 Fig. 27.4-8, read), and they are not run"}
-}
-
 // stretch is a level load on the edge of a diaphragm between two coordinates
 // across the wind.
 type stretch struct {
