@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
@@ -58,6 +59,12 @@ func New(bodies *steel.Steel, c Context) *Allowables {
 // It is nil when there is no piece.
 func (a *Allowables) At(j *framing.Joint, dir Direction) *Capacity {
 	return a.Of(j, dir, func(*placement.Piece) bool { return true })
+}
+
+// Held is what the fasteners of a body hold of one member against a force along
+// the direction, unit.
+func (a *Allowables) Held(b *steel.Body, m *framing.Member, force geom.Vec3) Held {
+	return Fastening{Species: a.fasten.Species, Wet: a.fasten.Wet}.Of(b, m, force)
 }
 
 // Of is At for the pieces that use allows.

@@ -50,11 +50,36 @@ func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, meant *framing
 	}
 	c.Terms = append(c.Terms, ofHeld(h, stray)...)
 	name := b.Piece.Item.Ends()[end].Part
-	c.least(Term{fmt.Sprintf("fasteners %s, %d in the %s", name, h.Count-h.None, meant.Role), h.Value, "lb"},
+	c.least(Term{fmt.Sprintf("fasteners %s, %s", name, inWood(good, meant)+idle(h.None)), h.Value, "lb"},
 		cmp.Or(fmt.Sprintf("fasteners %s in the %s, %s", name, meant.Role, h.Mode), h.Why))
 	if h.Value == 0 {
 		c.Unknown = fmt.Sprintf("no fastener %s holds the %s: %s", name, meant.Role, cmp.Or(h.Why, strays(stray), "there is none"))
 	}
+}
+
+// inWood says how many fasteners are in which members, the one they are meant
+// for first: "4 in the upper plate and 3 in the top plate".
+func inWood(list []steel.Fastener, meant *framing.Member) string {
+	count, order := map[plan.Role]int{}, []plan.Role{meant.Role}
+	for _, f := range list {
+		r := f.Runs[0].Member.Role
+		if count[r]++; !slices.Contains(order, r) {
+			order = append(order, r)
+		}
+	}
+	words := make([]string, len(order))
+	for i, r := range order {
+		words[i] = fmt.Sprintf("%d in the %s", count[r], r)
+	}
+	return strings.Join(words, " and ")
+}
+
+// idle says how many of an end's fasteners hold nothing.
+func idle(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %d of them for nothing", n)
 }
 
 // together tells whether a fastener in m is as good as one in the member that

@@ -34,7 +34,9 @@ type alike struct {
 	endGrain bool
 	pull     float64 // angle of the force to the fastener's side, degrees: 0 square to it
 	grain    float64 // of the force to the grain, degrees
-	wet      bool    // the member is wet in service
+	wet      bool    // the member is wet when nailed or in service
+	role     plan.Role
+	out      bool // its shank comes out of the wood's edge or end, or splits it
 }
 
 // Of returns what the body's fasteners hold of a member against a force along
@@ -57,7 +59,9 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 		groups[k]++
 		h.Count++
 	}
-	slices.SortFunc(order, func(a, b alike) int { return cmp.Or(cmp.Compare(a.end, b.end), -cmp.Compare(a.deep, b.deep)) })
+	slices.SortFunc(order, func(a, b alike) int {
+		return cmp.Or(cmp.Compare(a.end, b.end), cmp.Compare(a.role, b.role), -cmp.Compare(a.deep, b.deep))
+	})
 	most := 0
 	for _, k := range order {
 		n := groups[k]
@@ -65,7 +69,7 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 		if one.nothing != "" {
 			h.None += n
 			h.Why = cmp.Or(h.Why, one.nothing)
-			h.Terms = append(h.Terms, Term{fmt.Sprintf("%d of %s in the %s: nothing, %s", n, x.name(b, k.end), m.Role, one.nothing), 0, "lb"})
+			h.Terms = append(h.Terms, Term{fmt.Sprintf("%d of %s in the %s: nothing, %s", n, x.name(b, k.end), k.role, one.nothing), 0, "lb"})
 			continue
 		}
 		v := one.value * float64(n)
@@ -73,7 +77,7 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 		if n > most {
 			most, h.Mode = n, one.mode
 		}
-		h.Terms = append(h.Terms, Term{fmt.Sprintf("%d of %s in the %s, %.2f in deep%s: %s", n, x.name(b, k.end), m.Role, k.deep, one.behind, one.text), v, "lb"})
+		h.Terms = append(h.Terms, Term{fmt.Sprintf("%d of %s in the %s, %.2f in deep%s: %s", n, x.name(b, k.end), k.role, k.deep, one.behind, one.text), v, "lb"})
 	}
 	return h
 }
@@ -108,7 +112,8 @@ func (x Fastening) name(b *steel.Body, end int) string {
 func (x Fastening) alike(b *steel.Body, f steel.Fastener, force geom.Vec3) alike {
 	_, deep, air, _ := f.Bite(b.Steel())
 	axis := f.Tip.Sub(f.Head).Unit()
-	k := alike{end: f.End, deep: round(deep, 100), air: round(air, 1000), endGrain: f.Runs[0].EndGrain(), wet: x.wet(f.Runs[0].Member)}
+	k := alike{role: f.Runs[0].Member.Role, end: f.End, deep: round(deep, 100), air: round(air, 1000), endGrain: f.Runs[0].EndGrain(), wet: x.wet(f.Runs[0].Member)}
+	k.out = steel.SplitsOut(f)
 	k.pull = round(degrees(math.Abs(axis.Dot(force))), 1)
 	if across := force.Sub(axis.Mul(axis.Dot(force))); across.Len() > 0.01 {
 		k.grain = round(90-degrees(math.Abs(across.Unit().Dot(steel.Grain(f.Runs[0].Member)))), 1)
@@ -142,6 +147,9 @@ func (x Fastening) one(b *steel.Body, k alike) single {
 
 // work works out one fastener: across its shank, along it, or both.
 func (x Fastening) work(b *steel.Body, k alike) single {
+	if k.out {
+		return single{nothing: "nearer to the wood's edge or end than its own diameter, which is taken to split out (assumed)"}
+	}
 	f, err := fastener(b.Piece.Item.Ends()[k.end].Size)
 	if err != nil {
 		return single{nothing: err.Error()}

@@ -51,10 +51,13 @@ func (r *Report) chains(a *analysis) {
 	over := a.ridgesOver()
 	under := a.pilesUnder()
 	decks := deckLinks(r.Links)
-	sills := map[*plan.Wall][]*Link{}
+	sills, plates := map[*plan.Wall][]*Link{}, map[*plan.Wall][]*Link{}
 	for _, k := range r.Links {
-		if k.Check.ID == sillCheck {
+		switch k.Check.ID {
+		case sillCheck:
 			sills[k.Wall] = append(sills[k.Wall], k)
+		case platesCheck:
+			plates[k.Wall] = append(plates[k.Wall], k)
 		}
 	}
 	for _, l := range a.house.Lines {
@@ -67,7 +70,7 @@ func (r *Report) chains(a *analysis) {
 			byWall[w] = map[plan.JointKind][]*Link{}
 			for _, j := range a.joints[w] {
 				for _, k := range at[j] {
-					if k.Check.ID == sillCheck {
+					if ownLink(k) {
 						continue // a link of its own
 					}
 					byWall[w][j.Kind] = append(byWall[w][j.Kind], k)
@@ -94,6 +97,9 @@ func (r *Report) chains(a *analysis) {
 				{plan.StudBase, "studs to floor"},
 				{plan.WallEnd, "shear wall ends"},
 			} {
+				if k.kind == plan.StudTop {
+					c.add("upper plate to top plate, wall "+w.Name, k.kind, w, plates[w])
+				}
 				c.add(k.title+", wall "+w.Name, k.kind, w, byWall[w][k.kind])
 				if k.kind == plan.StudBase {
 					c.add("bottom plate to foundation, wall "+w.Name, k.kind, w, sills[w])

@@ -27,6 +27,7 @@ func Checks() []*Check {
 		{"overhang-uplift", "Outlookers and fly rafters", "uplift of a gable overhang by components and cladding of the worst zone, its soffit pushed up as the wall below is, at each outlooker: half of its width at the fly rafter, all of it by lever at the gable; the roof over the inner end at the rafter there", overhangUplift},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the wind's lateral load on the wall where the maker gives allowable loads along or across it", rafterUplift},
 		{"stud-top-uplift", "Plates to studs", "uplift from the top plates to each full-height member", upliftAt(plan.StudTop)},
+		{platesCheck, "Upper plates to top plates", "what each rafter's tie brings into the upper of the two top plates and the studs' ties do not reach, by the part of their fasteners in each plate, against the ordered nails between the plates half way to the next rafters, drawn out", platesApart},
 		{"header-uplift", "Header ends", "uplift over an opening, gathered by the header to the king at each end", upliftAt(plan.OpeningHead)},
 		{"story-uplift", "Stud to stud through the floor", "uplift from story to story, less the dead load of the wall above", upliftAt(plan.StudStud)},
 		{"base-uplift", "Studs to floor or foundation", "uplift at the base of the lowest studs, less the dead load of the walls above", upliftAt(plan.StudBase)},

@@ -42,7 +42,7 @@ type pilePull struct {
 	axis    int
 	sense   int
 	k       float64 // the pile's share
-	lb      float64 // ASD
+	lb      float64 // ASD, the couple of the shear down to the girder's middle included
 }
 
 // pilePulls brings the end tension of the segments that stand on the lowest
@@ -58,22 +58,43 @@ func (a *analysis) pilePulls() (out []pilePull) {
 			if !s.base || s.stacked || lb <= least {
 				continue
 			}
-			for i, station := range []float64{s.Shear.From, s.Shear.To} {
-				if a.onConcrete(s.ends[i]) {
-					continue
-				}
-				p := s.Wall.Frame().At(station, s.Wall.Depth()/2, 0).Flat()
-				sense := 0
-				if math.Abs(axis(p, x.Axis)-s.Hi) < 1 {
-					sense = 1
-				}
-				for _, g := range a.piles.at(p) {
-					out = append(out, pilePull{g.pile.joint, s, []string{"low", "high"}[sense], x.Axis, sense, g.k, lb * g.k})
+			couple := ASD.W * a.floorCouple(s)
+			for i := range s.ends {
+				if !a.onConcrete(s.ends[i]) {
+					out = append(out, a.pullsOf(x.Axis, s, i, lb, couple)...)
 				}
 			}
 		}
 	}
 	return out
+}
+
+// pullsOf brings the tension lb of one end of a segment to the piles, and with
+// it the couple of its shear.
+func (a *analysis) pullsOf(ax int, s *SegmentShear, i int, lb, couple float64) (out []pilePull) {
+	sense := 0
+	if s.edgeOf(i, ax) > s.edgeOf(1-i, ax) {
+		sense = 1
+	}
+	at, girders := a.landing(s.Segment, i, ax)
+	for _, g := range a.piles.under(at, girders) {
+		out = append(out, pilePull{g.pile.joint, s, []string{"low", "high"}[sense], ax, sense, g.k, (lb + couple) * g.k})
+	}
+	return out
+}
+
+// floorCouple is the tension that the shear of a segment on the lowest floor adds
+// at its ends on the way from the sole plate down to the middle of the girder,
+// lb at strength level. Where rim and joists spread it along the line it is less.
+func (a *analysis) floorCouple(s *SegmentShear) float64 {
+	if s.Wall.Level.Index > 0 || s.arm() <= 0 {
+		return 0
+	}
+	deep := 0.0
+	for _, g := range a.piles.girders {
+		deep = math.Max(deep, g.g.Member.Depth)
+	}
+	return s.V * (s.depth + deep/2) / s.arm()
 }
 
 // onConcrete tells whether a segment's end stands on a sill plate on concrete: its
@@ -83,15 +104,21 @@ func (a *analysis) onConcrete(j *framing.Joint) bool {
 		return false
 	}
 	foot := a.footOf[j.First()]
-	return foot != nil && slices.ContainsFunc(foot.Members, func(m *framing.Member) bool { return m.Role == plan.SillPlate })
+	return foot != nil && onSill(foot)
 }
 
-// overturnedPiles adds up what each pile is asked for.
+// onSill tells whether a foot stands on a sill plate on concrete.
+func onSill(foot *framing.Joint) bool {
+	return slices.ContainsFunc(foot.Members, func(m *framing.Member) bool { return m.Role == plan.SillPlate })
+}
+
+// overturnedPiles adds up what each pile is asked for; a pile that an end past the
+// last one presses down is not relieved by that.
 func (a *analysis) overturnedPiles() map[*framing.Joint]overturned {
 	out := map[*framing.Joint]overturned{}
 	for _, p := range a.pilePulls() {
 		o := out[p.joint]
-		o[p.axis][p.sense] += p.lb
+		o[p.axis][p.sense] += math.Max(0, p.lb)
 		out[p.joint] = o
 	}
 	return out

@@ -380,24 +380,22 @@ func TestSymmetricHouseHasSymmetricDemands(t *testing.T) {
 }
 
 func TestEndTensionReachesThePiles(t *testing.T) {
-	// Statics: each end of each lowest segment pulls with its tension, and all
-	// of it is shared out over piles, one sense of the wind for each end.
+	// Statics: each end of each lowest segment pulls with its tension and with the
+	// couple of its shear over the floor of 12 in and half of the 3-2x12 girder, and all of it is
+	// shared out over piles, one sense of the wind for each end; past the last pile
+	// more than all on that one, and the rest as push on the one before.
 	a := analyzed(t, sample.plan())
 	want := [2]float64{}
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
 			if s.base && s.Wall.Level.Index == 0 {
-				want[x.Axis] += ASD.W * s.Lifts
+				want[x.Axis] += ASD.W * (s.Lifts + s.V*(12+11.25/2)/s.Lever)
 			}
 		}
 	}
 	got := [2][2]float64{}
-	for _, o := range a.overturnedPiles() {
-		for ax := range 2 {
-			for i := range 2 {
-				got[ax][i] += o[ax][i]
-			}
-		}
+	for _, p := range a.pilePulls() {
+		got[p.axis][p.sense] += p.lb
 	}
 	for ax := range 2 {
 		require.Positive(t, want[ax])

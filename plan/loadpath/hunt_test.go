@@ -216,8 +216,10 @@ func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
 				assert.Positive(t, l.Demand, l.ID)
 			}
 		}
-		for _, o := range a.overturnedPiles() {
-			piles += o[0][0]
+		for _, p := range a.pilePulls() {
+			if p.axis == 0 && p.sense == 0 {
+				piles += p.lb
+			}
 		}
 		return feet, piles
 	}

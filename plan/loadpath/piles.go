@@ -36,14 +36,16 @@ type piling struct {
 	girders []*girderPath
 	joists  int // axis the lowest floor's joists run along
 	cells   map[[2]int][]*girderPath
-	count   int // of piles
+
+	byMember map[*framing.Member]*girderPath
+	count    int // of piles
 }
 
 // cell is the side of the grid by which girders are found, in.
 const cell = 600
 
 func (b *builder) newPiling() *piling {
-	p := &piling{cells: map[[2]int][]*girderPath{}}
+	p := &piling{cells: map[[2]int][]*girderPath{}, byMember: map[*framing.Member]*girderPath{}}
 	at := map[string]*girderPath{}
 	for _, g := range b.plan.Girders {
 		gp := &girderPath{g: g, frame: geom.NewFrame(g.From, g.To), len: g.To.Sub(g.From).Len()}
@@ -53,6 +55,11 @@ func (b *builder) newPiling() *piling {
 	for _, j := range b.house.Joints {
 		if gp := at[j.Host]; gp != nil && j.Kind == plan.GirderPile {
 			gp.piles = append(gp.piles, &pile{joint: j, station: j.Station})
+			for _, m := range j.Members {
+				if m.Role == plan.GirderBeam {
+					p.byMember[m] = gp
+				}
+			}
 		}
 	}
 	p.girders = slices.DeleteFunc(p.girders, func(g *girderPath) bool { return len(g.piles) == 0 })
@@ -92,56 +99,102 @@ func (p *piling) near(v geom.Vec2) []*girderPath {
 
 // at returns the piles that a force at plan point v goes to: along the
 // girder under it, or by joists to the girders on both sides and along them.
-func (p *piling) at(v geom.Vec2) (out []pilePart) {
-	var on, below, above *girderPath
-	dOn, dBelow, dAbove := 9.0, math.Inf(1), math.Inf(1)
+// A force past the last support lifts that one by more than itself and presses
+// the next one down: that share is negative.
+func (p *piling) at(v geom.Vec2) []pilePart {
+	var on *girderPath
+	best := geom.Vec2{}
+	var across []reach
 	for _, g := range p.near(v) {
 		s, t := g.frame.Local(v)
-		if s < -12 || s > g.len+12 {
+		past := math.Max(0, math.Max(-s, s-g.len))
+		if past > 12 {
 			continue
 		}
-		if math.Abs(t) < dOn {
-			on, dOn = g, math.Abs(t)
+		if d := (geom.Vec2{X: past, Y: math.Abs(t)}); d.Y < 9 && (on == nil || d.X < best.X || d.X == best.X && d.Y < best.Y) {
+			on, best = g, d
 		}
-		if g.frame.D.Leans(p.joists) {
-			continue // runs with the joists
-		}
-		d := t * axis(g.frame.In, p.joists)
-		if d >= 0 && d < dBelow {
-			below, dBelow = g, d
-		}
-		if d < 0 && -d < dAbove {
-			above, dAbove = g, -d
+		if !g.frame.D.Leans(p.joists) { // one that runs with the joists takes nothing from them
+			across = append(across, reach{g, t * axis(g.frame.In, p.joists)})
 		}
 	}
-	switch {
-	case on != nil:
-		return on.share(v, 1, out)
-	case below != nil && above != nil:
-		k := dBelow / (dBelow + dAbove)
-		return above.share(v, k, below.share(v, 1-k, out))
-	case below != nil:
-		return below.share(v, 1, out)
-	case above != nil:
-		return above.share(v, 1, out)
+	if on != nil {
+		return on.share(v, 1, nil)
 	}
-	return nil
+	return overJoists(v, across)
 }
 
-// share adds the girder's piles on both sides of v.
+// reach is a girder and how far a point lies past it along the joists, in:
+// positive toward growing coordinates.
+type reach struct {
+	g *girderPath
+	d float64
+}
+
+// overJoists shares a force on the joists out to the girders on both sides of
+// it, past the last of them to the last two.
+func overJoists(v geom.Vec2, across []reach) (out []pilePart) {
+	slices.SortStableFunc(across, func(x, y reach) int { return cmpFloat(y.d, x.d) }) // by coordinate
+	at := make([]float64, len(across))
+	for i, r := range across {
+		at[i] = -r.d
+	}
+	for _, x := range lever(at, 0) {
+		out = across[x.i].g.share(v, x.k, out)
+	}
+	return out
+}
+
+// levered is a support's number and its share of a force.
+type levered struct {
+	i int
+	k float64
+}
+
+// lever shares a force at s out to the supports, given by growing place: to
+// those on both sides; past the last to it and, pressed the other way, to the one
+// before. Supports within an inch of each other are one.
+func lever(at []float64, s float64) []levered {
+	n := len(at)
+	i, _ := slices.BinarySearch(at, s)
+	lo, hi := i-1, i
+	switch {
+	case n == 0:
+		return nil
+	case i == 0:
+		lo, hi = 0, 1
+	case i == n:
+		lo, hi = n-2, n-1
+	}
+	if n == 1 || at[hi]-at[lo] < 1 {
+		return []levered{{min(i, n-1), 1}}
+	}
+	k := (s - at[lo]) / (at[hi] - at[lo])
+	return slices.DeleteFunc([]levered{{lo, 1 - k}, {hi, k}}, func(x levered) bool { return math.Abs(x.k) < 1e-9 })
+}
+
+// share adds the girder's piles that a part k of a force at v goes to.
 func (g *girderPath) share(v geom.Vec2, k float64, out []pilePart) []pilePart {
 	s, _ := g.frame.Local(v)
-	n := len(g.piles)
-	i, _ := slices.BinarySearchFunc(g.piles, s, func(x *pile, s float64) int { return cmpFloat(x.station, s) })
-	switch {
-	case i == 0:
-		return append(out, pilePart{g.piles[0], k})
-	case i == n:
-		return append(out, pilePart{g.piles[n-1], k})
+	at := make([]float64, len(g.piles))
+	for i, x := range g.piles {
+		at[i] = x.station
 	}
-	l, r := g.piles[i-1], g.piles[i]
-	f := (s - l.station) / (r.station - l.station)
-	return append(out, pilePart{l, k * (1 - f)}, pilePart{r, k * f})
+	for _, x := range lever(at, s) {
+		out = append(out, pilePart{g.piles[x.i], k * x.k})
+	}
+	return out
+}
+
+// under returns the piles that a force at plan point v goes to, of the girder
+// that is named among the members there, or of the one that lies under v.
+func (p *piling) under(v geom.Vec2, members []*framing.Member) []pilePart {
+	for _, m := range members {
+		if g := p.byMember[m]; g != nil {
+			return g.share(v, 1, nil)
+		}
+	}
+	return p.at(v)
 }
 
 // weigh puts the lowest floor on the piles: half way to the next girder on

@@ -135,7 +135,7 @@ func (b *builder) levers(g *Segment, ax int) {
 	}
 	for i := range g.ends {
 		pull, what := b.pullAt(g, i, ax)
-		push := b.postAt(g, 1-i, ax)
+		push := g.postAt(1-i, ax)
 		if arm := math.Abs(push - pull); arm > 0 && arm < g.Lever {
 			g.Lever, g.LeverTo = arm, what
 		}
@@ -153,7 +153,7 @@ func (g *Segment) edgeOf(i int, ax int) float64 {
 
 // postAt is the middle of a segment's end post along the line; where none is
 // known, half a stud in from the edge.
-func (b *builder) postAt(g *Segment, i, ax int) float64 {
+func (g *Segment) postAt(i, ax int) float64 {
 	if post := g.posts[i]; len(post) > 0 {
 		sum, area := 0.0, 0.0
 		for _, m := range post {
@@ -174,7 +174,7 @@ func middleOf(m *framing.Member, ax int) float64 {
 // pullAt is where the tension of a segment's end is held: in the rod of a
 // hold-down, in the middle of a strap, in the post where nothing is placed.
 func (b *builder) pullAt(g *Segment, i, ax int) (at float64, what string) {
-	at, what = b.postAt(g, i, ax), "the middle of the post"
+	at, what = g.postAt(i, ax), "the middle of the post"
 	j := g.ends[i]
 	if j == nil {
 		return at, what

@@ -237,8 +237,8 @@ func sharesStretch(a, b *plan.Wall, i int) bool {
 // goesTo finds what is below the foot of a carrier.
 func (b *builder) goesTo(c *carrier, j *framing.Joint, byMember map[*framing.Member]*carrier) {
 	if j.Kind == plan.StudBase {
-		if c.wall.w.Level.Index == 0 { // an upper floor's joists do not reach the girders
-			c.ground = b.piles.at(j.At.Flat())
+		if c.wall.w.Level.Index == 0 && !onSill(j) { // an upper floor's joists do not reach the girders
+			c.ground = b.piles.under(j.At.Flat(), j.Members)
 		}
 		return
 	}

@@ -21,7 +21,7 @@ func (r *Report) Workings(l *Link) []string {
 		return r.sideWorkings(l)
 	case l.Check.ID == nailingCheck:
 		return r.work.flow.workings(l)
-	case l.Joint == nil || l.Check.ID == sillCheck:
+	case l.Joint == nil || ownLink(l):
 		return nil
 	}
 	return r.upliftWorkings(l)
@@ -192,7 +192,7 @@ func (s *caseState) pileWorkings(j *framing.Joint) (out []string) {
 	for _, p := range s.m.paths {
 		for _, k := range p.carriers {
 			for _, g := range k.ground {
-				if g.pile.joint == j && g.k > 0.0005 {
+				if g.pile.joint == j && math.Abs(g.k) > 0.0005 {
 					f := s.foot(k)
 					out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever arm along girder and joists", k.base.ID, f.W, f.D, g.k))
 				}
@@ -206,8 +206,8 @@ func (s *caseState) pileWorkings(j *framing.Joint) (out []string) {
 func (a *analysis) pullWorkings(j *framing.Joint) (out []string) {
 	for _, p := range a.pilePulls() {
 		if p.joint == j && p.lb > least {
-			out = append(out, fmt.Sprintf("%s, %s end, wind from %s: 0.6 of %.0f lb, times %.3f by lever arm along girder and joists: %.0f lb", p.segment.Name, p.end,
-				sides[p.axis][p.sense], p.segment.Lifts, p.k, p.lb))
+			out = append(out, fmt.Sprintf("%s, %s end, wind from %s: 0.6 of %.0f lb of tension and %.0f lb of the shear's couple down to the girder's middle, times %.3f by lever arm along girder and joists: %.0f lb", p.segment.Name, p.end,
+				sides[p.axis][p.sense], p.segment.Lifts, a.floorCouple(p.segment), p.k, p.lb))
 		}
 	}
 	return out

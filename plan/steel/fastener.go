@@ -61,3 +61,7 @@ func (f Fastener) Beyond() float64 {
 func Apart(f, g Fastener) float64 {
 	return geom.Apart(f.Head, f.Tip, g.Head, g.Tip)
 }
+
+// SplitsOut tells whether a fastener stands nearer to its wood's edge or end than
+// its own diameter: it is taken to split the wood and hold nothing (assumed).
+func SplitsOut(f Fastener) bool { return math.Min(f.Margin.Edge, f.Margin.End) < f.Diameter }
