@@ -29,6 +29,9 @@ func methodLimits(c *Check, a *analysis) (out []*Link) {
 // bounds lists the limits of all methods that are used for the house.
 func (a *analysis) bounds() []wind.Bound {
 	out := append(a.basis.Bounds(a.choice), wind.Stories(len(a.plan.Levels)))
+	for _, r := range a.plan.Roofs {
+		out = append(out, wind.CladAngle("angle of roof "+r.Name, r.Kind, r.Angle()))
+	}
 	return append(out, a.openBounds()...)
 }
 
@@ -80,7 +83,7 @@ func (m *model) openBounds() (out []wind.Bound) {
 		for k := range 2 {
 			out = append(out, wind.FreeBound(fmt.Sprintf("h/L of open roof %s, wind %s", r.Name, plan.Axes[k]), h/area.span(k)))
 		}
-		out = append(out, wind.FreeAngle("angle of open roof "+r.Name, r.Angle()))
+		out = append(out, wind.FreeAngle("angle of open roof "+r.Name+", free roof", r.Angle()))
 	}
 	return out
 }

@@ -59,11 +59,13 @@ func (l *Link) demandText() string {
 	return fmt.Sprintf("demand %s (%.0f at strength level)", Amount(l.Demand, l.Unit), l.Strength)
 }
 
-// Number prints a number of a unit: forces and pressures whole, all else to the
+// Number prints a number of a unit: forces whole, pressures to the tenth, all else to the
 // hundredth.
 func Number(v float64, unit string) string {
 	switch unit {
-	case "lb", "plf", "psf", "lb-ft", "stories":
+	case "psf":
+		return fmt.Sprintf("%.1f", v)
+	case "lb", "plf", "lb-ft", "stories":
 		return fmt.Sprintf("%.0f", v)
 	}
 	return fmt.Sprintf("%.2f", v)

@@ -111,6 +111,15 @@ func capText(l *Link) string {
 	return Number(l.Capacity.Value, l.Unit)
 }
 
+// RatioText prints the ratio with the mark of one that is not a maker's; a gap has
+// none.
+func (l *Link) RatioText() string {
+	if l.Gap != "" {
+		return "gap"
+	}
+	return ratioCell(l) + l.Capacity.Starred()
+}
+
 func ratioCell(l *Link) string {
 	if math.IsInf(l.Ratio, 1) {
 		return "gap"

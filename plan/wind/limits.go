@@ -10,7 +10,7 @@ import (
 
 // Bound is one limit of a method and where the building lies.
 type Bound struct {
-	What        string  // "roof angle"
+	What        string  // "h/L of open roof porch"
 	Value       float64 // of the building, in Unit
 	Least, Most float64 // what the method holds for, in Unit; 0 for no such end
 	Unit        string  // "deg", "ft", "stories"; "" of a ratio
@@ -64,7 +64,6 @@ func (b Bound) String() string {
 func (b Basis) Bounds(c Choice) []Bound {
 	least, most := math.Min(b.Length, b.Width), math.Max(b.Length, b.Width)
 	out := []Bound{
-		{"roof angle", b.Theta, 0, 45, "deg", "no figure of components and cladding; envelope coefficients interpolated toward 90 degrees", "ASCE 7-16 Figs. 28.3-1 and 30.3-2", source.SecondHand},
 		{"height, cladding figures", b.Height, 0, 60, "ft", "the figures of components and cladding used here are for up to 60 ft", "ASCE 7-16 30.3", source.SecondHand},
 		{"length over width of the plan", most / least, 0, 3, "", "the limit of the prescriptive high wind guides: the deflection of diaphragms is not checked", "the high wind guide for 110 mph, Exposure B", source.Read},
 	}
@@ -95,6 +94,16 @@ func (b Basis) Untreated() string {
 // stories.
 func Stories(n int) Bound {
 	return Bound{"stories, no torsional cases", float64(n), 0, 2, "stories", "the torsional cases are left out only for light frames of up to two stories, and they are not run", "ASCE 7-05 low-rise note 5 and 7-22 Appendix D.1", source.Transcribed}
+}
+
+// CladAngle is the limit of the figures of components and cladding by the angle
+// of a roof, degrees.
+func CladAngle(what string, kind plan.RoofKind, theta float64) Bound {
+	most := 45.0
+	if kind == plan.ShedRoof {
+		most = 30
+	}
+	return Bound{what, theta, 0, most, "deg", "no figure of components and cladding; where one is needed, the roof's deck is a gap, and its overhangs take the envelope procedure's end zone", "ASCE 7-16 Figs. 30.3-2 and 30.3-5", source.SecondHand}
 }
 
 // freeBeyond is what is done with an open roof outside of the figures.

@@ -213,7 +213,6 @@ func TestBoundsAreTold(t *testing.T) {
 	both := Choice{Use: []plan.Procedure{plan.Envelope, plan.Directional}}
 	assert.Empty(t, outside(ok, both))
 	for name, b := range map[string]Basis{
-		"roof angle":             {Edition: "7-22", Exposure: "D", Height: 20, Length: 44, Width: 28, Theta: 50},
 		"length over width":      {Edition: "7-22", Exposure: "D", Height: 20, Length: 120, Width: 28},
 		"elevation":              {Edition: "7-22", Exposure: "D", Height: 20, Length: 44, Width: 28, Kzt: 1, Elevation: 2000},
 		"height over width, low": {Edition: "7-22", Exposure: "D", Height: 30, Length: 44, Width: 28, Kzt: 1},
@@ -243,6 +242,9 @@ func TestBoundsOfBothEnds(t *testing.T) {
 		assert.InDelta(t, ratio, FreeBound("h/L", hL).Ratio(), 1e-9, "%g", hL)
 	}
 	assert.Equal(t, "0.25 to 1", FreeBound("h/L", 1).Range())
+	assert.True(t, CladAngle("angle of roof main", plan.GableRoof, 46).Outside())
+	assert.True(t, CladAngle("angle of roof main", plan.ShedRoof, 31).Outside())
+	assert.False(t, CladAngle("angle of roof main", plan.HipRoof, 45).Outside())
 	assert.Equal(t, "at most 45 deg", FreeAngle("angle", 7).Range())
 	assert.False(t, Stories(2).Outside())
 	assert.True(t, Stories(3).Outside())
