@@ -20,11 +20,12 @@ type Link struct {
 
 // checks gathers the links by check.
 func checks(r *loadpath.Report) (out []*Check) {
+	e := r.Explainer()
 	for _, c := range loadpath.Checks() {
 		x := &Check{Check: c}
 		for _, l := range r.Links {
 			if l.Check.ID == c.ID {
-				x.Links = append(x.Links, &Link{Link: l, Line: r.LineOf(l), Workings: r.Workings(l)})
+				x.Links = append(x.Links, &Link{Link: l, Line: r.LineOf(l), Workings: e.Workings(l)})
 			}
 		}
 		if len(x.Links) > 0 {
