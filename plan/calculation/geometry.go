@@ -11,7 +11,7 @@ func geometry(r *loadpath.Report) []*Section { return []*Section{levels(r), roof
 
 func levels(r *loadpath.Report) *Section {
 	s := &Section{ID: "levels", Title: "Stories", Cols: []Column{
-		words("story", "Story"), numbers("floor_ft", "Floor above grade", "ft", 2), numbers("plates_ft", "Top of plates above grade", "ft", 2),
+		words("story", "Story"), numbers("floor_ft", "Floor at", "ft", 2), numbers("plates_ft", "Plates at", "ft", 2),
 		numbers("plate_height_ft", "Plate height", "ft", 2), numbers("floor_depth_ft", "Floor depth", "ft", 2), words("joists", "Joists"),
 	}}
 	for _, l := range r.Placement.House.Plan.Levels {
@@ -22,7 +22,7 @@ func levels(r *loadpath.Report) *Section {
 		s.add(word("%s", l.Name), number(l.Floor/12), number(l.Top()/12), number(l.PlateHeight/12), number(l.FloorDepth/12), word("%s", joists))
 	}
 	b := r.Basis
-	s.Notes = append(s.Notes, "The main roof sets mean roof height, eave and angle; all exterior walls set length and width (see the basis).")
+	s.Notes = append(s.Notes, "Heights are above grade. The main roof sets mean roof height, eave and angle; all exterior walls set length and width (see the basis).")
 	if b.Length > 0 && b.Width > 0 {
 		s.Notes = append(s.Notes, "h / least horizontal dimension "+loadpath.Number(b.Height/math.Min(b.Length, b.Width), "")+".")
 	}
@@ -32,7 +32,7 @@ func levels(r *loadpath.Report) *Section {
 func roofs(r *loadpath.Report) *Section {
 	s := &Section{ID: "roofs", Title: "Roofs", Cols: []Column{
 		words("roof", "Roof"), words("kind", "Kind"), words("over", "Over story"), words("ridge", "Ridge along"), numbers("rise_in_12", "Rise in 12", "", 2), numbers("angle_deg", "Angle", "deg", 2),
-		numbers("eave_overhang_ft", "Eave", "ft", 2), numbers("rake_overhang_ft", "Rake", "ft", 2), numbers("ridge_ft", "Ridge above grade", "ft", 2), words("rafters", "Rafters"),
+		numbers("eave_overhang_ft", "Eave", "ft", 2), numbers("rake_overhang_ft", "Rake", "ft", 2), numbers("ridge_ft", "Ridge at", "ft", 2), words("rafters", "Rafters"),
 	}}
 	h := r.Placement.House
 	for _, x := range h.Plan.Roofs {

@@ -67,13 +67,14 @@ func largestDrag(x *loadpath.LineShear) (lb float64) {
 func segments(r *loadpath.Report) *Section {
 	s := &Section{ID: "segments", Title: "Sheathed segments", Cols: []Column{
 		words("story", "Story"), words("line", "Line"), words("segment", "Segment"), words("length", "Length"), numbers("counts_ft", "Counts", "ft", 2), numbers("stiffness_lb_per_in", "Stiffness", "lb/in", 0), numbers("share", "Share", "", 3), numbers("shear_lb", "Shear, strength", "lb", 0), numbers("asd_plf", "ASD", "plf", 0),
-		numbers("moment_lb_ft", "Moment", "lb-ft", 0), numbers("lever_arm_ft", "Lever arm", "ft", 2), numbers("end_tension_lb", "End tension, strength, stories above in it", "lb", 0),
+		numbers("moment_lb_ft", "Moment", "lb-ft", 0), numbers("lever_arm_ft", "Lever arm", "ft", 2), numbers("end_tension_lb", "End tension, strength", "lb", 0),
 	}}
 	for _, x := range r.Lines {
 		for _, g := range x.Segments {
 			s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s", g.Name), word("%s", length.Feet(g.Length)), number(g.Working/12), blankZero(g.Stiff), number(g.Share), number(g.V), number(g.Demand), number(g.Moment/12), number(g.Arm()/12), number(g.Lifts))
 		}
 	}
+	s.Notes = append(s.Notes, "Moment: the segment's shear times the height at which it acts, with that of the segments which stand on it over the floor between. End tension: that moment over the lever arm, and the end tension of the segments which stand on it.")
 	return s
 }
 

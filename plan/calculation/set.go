@@ -43,6 +43,7 @@ type Section struct {
 	Cols  []Column
 	Rows  [][]Cell
 	Notes []string
+	Short *Section // the same in fewer rows, for sheets; nil where it is short
 }
 
 // Column is one column of a table.

@@ -32,7 +32,7 @@ func blankZero(v float64) Cell {
 
 func ridges(r *loadpath.Report) *Section {
 	s := &Section{ID: "ridges", Title: "Ridges: tension across a ridge board, or uplift of a ridge beam", Cols: []Column{
-		words("roof", "Roof"), words("ridge", "Ridge"), numbers("joints", "Joints", "", 0), numbers("largest_asd_lb", "Largest, ASD", "lb", 0), words("case", "Case"), numbers("dead_thrust_lb", "Thrust of a pair, dead", "lb", 0), words("thrust_held", "Thrust"),
+		words("roof", "Roof"), words("ridge", "Ridge"), numbers("joints", "Joints", "", 0), numbers("largest_asd_lb", "Largest, ASD", "lb", 0), words("case", "Case"), numbers("dead_thrust_lb", "Dead thrust", "lb", 0), words("thrust_held", "Thrust"),
 	}}
 	for _, x := range r.Ridges {
 		kind := "board"
@@ -48,7 +48,7 @@ func ridges(r *loadpath.Report) *Section {
 func balance(r *loadpath.Report) *Section {
 	s := &Section{ID: "account", Title: "Account of uplift in the case that lifts the roof most, unfactored", Cols: []Column{
 		words("story", "Story"), numbers("roof_wind_lb", "Roof, wind", "lb", 0), numbers("roof_dead_lb", "dead", "lb", 0), numbers("above_wind_lb", "From above, wind", "lb", 0), numbers("above_dead_lb", "dead", "lb", 0),
-		numbers("weight_lb", "Own weight", "lb", 0), numbers("bases_wind_lb", "At the bases, wind", "lb", 0), numbers("bases_dead_lb", "dead", "lb", 0), numbers("no_path_lb", "No load path below, wind", "lb", 0),
+		numbers("weight_lb", "Own weight", "lb", 0), numbers("bases_wind_lb", "Bases, wind", "lb", 0), numbers("bases_dead_lb", "dead", "lb", 0), numbers("no_path_lb", "Nothing below, wind", "lb", 0),
 	}}
 	worst, most := "", 0.0
 	for _, b := range r.Balance {

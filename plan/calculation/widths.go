@@ -1,6 +1,7 @@
 package calculation
 
 import (
+	"fmt"
 	"math"
 
 	"galewright/plan"
@@ -40,7 +41,25 @@ func widths(r *loadpath.Report) []*Section {
 		s.add(word("%s", k.what), word("%s", k.on), number(float64(len(ids))), number(k.width/12), word("%s", length.Feet(k.width)), word("%s", ids[0]), word("%s", ids[len(ids)-1]))
 	}
 	s.Notes = append(s.Notes, "Half way to the neighbors, of the outer ones to the edge of roof or wall; an opening's half goes to the header's end. Hips and valleys gather and have no width of their own.")
+	s.Short = g.short(s)
 	return []*Section{s}
+}
+
+// short is one row for all widths of one thing, with how many there are of each.
+func (g *groups) short(s *Section) *Section {
+	out := &Section{ID: s.ID, Title: s.Title, Notes: s.Notes, Cols: []Column{words("what", "What"), words("on", "On"), words("widths", "Width, and how many have it")}}
+	at := map[[2]string]int{}
+	for i, k := range g.order {
+		key := [2]string{k.what, k.on}
+		text := fmt.Sprintf("%s x %d", length.Feet(k.width), len(g.ids[i]))
+		if n, ok := at[key]; ok {
+			out.Rows[n][2].Text += "; " + text
+			continue
+		}
+		at[key] = len(out.Rows)
+		out.add(word("%s", k.what), word("%s", k.on), word("%s", text))
+	}
+	return out
 }
 
 // studs are the members whose joints at top and base serve one width.

@@ -10,7 +10,7 @@ import (
 
 // LineWorkings tells what the force of a shear wall line is made of in its
 // governing case: the pressures on its tributary width, and what the lines above
-// bring.
+// bring, each with its own two spaces in.
 func (r *Report) LineWorkings(x *LineShear) []string {
 	for _, g := range r.work.gusts() {
 		if g.axis == x.Axis && g.String() == x.Case {
@@ -20,19 +20,23 @@ func (r *Report) LineWorkings(x *LineShear) []string {
 	return nil
 }
 
-// lineWorkings is that of one gust; lines above are told in it, two spaces in.
+// lineWorkings is that of one gust.
 func (s *gustState) lineWorkings(x *ShearLine) (out []string) {
-	on := s.lines[x.n]
 	out = append(out, fmt.Sprintf("line %s, story %s: %.0f lb at strength level, %s", x.Name, x.Level.Name, math.Abs(s.force(x)), s.gust))
-	out = append(out, indent(s.deckWorkings(x, on.deck))...)
+	return append(out, indent(s.parts(x))...)
+}
+
+// parts tells what its own deck and the lines above bring a line.
+func (s *gustState) parts(x *ShearLine) (out []string) {
+	out = s.deckWorkings(x, s.lines[x.n].deck)
 	for _, u := range x.uppers {
 		how := "by lever arm between the lines beside it"
 		if u.straight {
 			how = "in line above"
 		}
 		f := s.force(u.line)
-		out = append(out, fmt.Sprintf("  from line %s, %s: %.0f lb x %.3f = %.0f lb", u.line.Name, how, f, u.k, f*u.k))
-		out = append(out, indent(indent(s.lineWorkings(u.line)))...)
+		out = append(out, fmt.Sprintf("from line %s, %s: %.0f lb x %.3f = %.0f lb", u.line.Name, how, f, u.k, f*u.k))
+		out = append(out, indent(s.parts(u.line))...)
 	}
 	return out
 }
@@ -58,8 +62,8 @@ func (s *gustState) deckWorkings(x *ShearLine, lb float64) (out []string) {
 		if w <= 0 {
 			continue
 		}
-		out = append(out, fmt.Sprintf("  %s, %s = %s to %s: %.2f psf on %.2f ft high, %.1f plf on %.2f ft: %.0f lb", b.From, plan.Axes[1-x.Axis],
-			length.Feet(math.Max(lo, b.Lo)), length.Feet(math.Min(hi, b.Hi)), b.Psf, b.High, b.Load, w/12, b.Load*w/12), "    "+b.Why)
+		out = append(out, fmt.Sprintf("  %s, %s = %s to %s: %.2f psf on %.2f ft high, %.1f plf on %.2f ft: %.0f lb; the pressure is %s", b.From, plan.Axes[1-x.Axis],
+			length.Feet(math.Max(lo, b.Lo)), length.Feet(math.Min(hi, b.Hi)), b.Psf, b.High, b.Load, w/12, b.Load*w/12, b.Why))
 	}
 	return out
 }
