@@ -2,6 +2,7 @@ package calculation
 
 import (
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/length"
@@ -46,14 +47,25 @@ func stories(r *loadpath.Report) *Section {
 
 func lines(r *loadpath.Report) *Section {
 	s := &Section{ID: "shear_lines", Title: "Shear wall lines, strength level", Cols: []Column{
-		words("story", "Story"), words("line", "Line"), words("at", "At"), words("serves", "Diaphragm it serves"), numbers("diaphragm_lb", "Diaphragm", "lb", 0), numbers("above_lb", "From above", "lb", 0), numbers("force_lb", "Force", "lb", 0), numbers("collector_lb", "Largest collector", "lb", 0), numbers("drift_in", "Drift, ASD", "in", 2), words("shared", "Shared"), words("case", "Case"),
+		words("story", "Story"), words("line", "Line"), words("at", "At"), words("serves", "Diaphragm it serves"), numbers("diaphragm_lb", "Diaphragm", "lb", 0), numbers("above_lb", "From above", "lb", 0), numbers("force_lb", "Force", "lb", 0), numbers("collector_lb", "Largest collector", "lb", 0), numbers("drift_in", "Drift, ASD", "in", 2), words("shared", "Shared by"), words("case", "Case"),
 	}}
 	for _, x := range r.Lines {
 		lo, hi := r.Tributary(x)
 		ax := plan.Axes[1-x.Axis]
-		s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s = %s", ax, length.Feet(x.At)), word("%s = %s to %s", ax, length.Feet(lo), length.Feet(hi)), number(x.Deck), number(x.Brought), number(x.Force), number(largestDrag(x)), blankZero(x.Drift()), word("%s", x.SharedBy()), word("%s", x.Case))
+		s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s = %s", ax, length.Feet(x.At)), word("%s = %s to %s", ax, length.Feet(lo), length.Feet(hi)), number(x.Deck), number(x.Brought), number(x.Force), number(largestDrag(x)), blankZero(x.Drift()), word("%s", sharedBy(x)), word("%s", x.Case))
+		if note := "Shared " + x.SharedBy() + "."; !slices.Contains(s.Notes, note) {
+			s.Notes = append(s.Notes, note)
+		}
 	}
 	return s
+}
+
+// sharedBy says in a word how a line's force goes to its segments.
+func sharedBy(x *loadpath.LineShear) string {
+	if x.ByLength {
+		return "length"
+	}
+	return "stiffness"
 }
 
 // largestDrag is the largest collector force of a line, lb at strength level.
