@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"galewright/plan/calculation"
 	"galewright/plan/pipeline"
 	"galewright/plan/schedule"
 	"galewright/render"
@@ -71,6 +72,13 @@ func draw(t testing.TB, r *pipeline.Result, paper string) *sheet.Set {
 	return set
 }
 
+// drawFiled returns the calculation sheets of an example, on arch-d.
+func drawFiled(t testing.TB, r *pipeline.Result) *sheet.Set {
+	set, faults := render.Draw(model(r), render.Options{Paper: "arch-d", Sheets: []string{"8xx"}})
+	require.False(t, faults.Errors(), "%v", faults)
+	return set
+}
+
 // model returns what the sheets of an example show, load path included where
 // the plan gives a wind basis.
 func model(r *pipeline.Result) *render.Model {
@@ -94,7 +102,10 @@ func outputs(t testing.TB, name string) map[string][]byte {
 		require.NoError(t, write(&b), file)
 		out[file] = b.Bytes()
 	}
-	set := draw(t, r, paperOf(name))
+	set, filed := draw(t, r, paperOf(name)), drawFiled(t, r)
+	for i := range filed.Sheets {
+		put(filed.Sheets[i].Title.Sheet+".svg", func(w io.Writer) error { return svg.Write(w, filed, i, svg.Options{}) })
+	}
 	for i, s := range set.Sheets {
 		put(s.Title.Sheet+".svg", func(w io.Writer) error { return svg.Write(w, set, i, svg.Options{}) })
 		if keptFlat(name, s.Title.Sheet) {
@@ -109,6 +120,9 @@ func outputs(t testing.TB, name string) map[string][]byte {
 	put("lumber.txt", func(w io.Writer) error { return r.Lumber().Write(w, "table") })
 	if report := model(r).Loads; report != nil {
 		put("loads.txt", func(w io.Writer) error { return report.WriteWind(w, "text") })
+		if name == jsonExample { // of the others it is long, and the sheets have it
+			put("calculations.txt", func(w io.Writer) error { return calculation.New(report).Write(w, "text") })
+		}
 		put("check-loads.txt", func(w io.Writer) error { _, err := report.WriteCheck(w, 1, "text"); return err })
 	}
 	if name == jsonExample {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/calculation"
 	"galewright/plan/loadpath"
 	house "galewright/plan/model"
 	"galewright/plan/pipeline"
@@ -44,6 +45,7 @@ func documents(t testing.TB, r *pipeline.Result) map[string][]byte {
 	}
 	put("model.json", house.New(r.Schedule, report).JSON)
 	if report.Missing == "" {
+		put("calculations.json", func(w io.Writer) error { return calculation.New(report).Write(w, "json") })
 		put("loads.json", func(w io.Writer) error { return report.WriteWind(w, "json") })
 		put("check-loads.json", func(w io.Writer) error { _, err := report.WriteCheck(w, 1, "json"); return err })
 	}

@@ -17,7 +17,7 @@ import (
 // project, then page and scene, then table, then the views.
 func TestPackagesOfViewsImportOneWay(t *testing.T) {
 	below := []string{"label", "sheet", "project"}
-	for _, row := range [][]string{{"page", "scene"}, {"table"}, {"elevation", "floorplan", "detail", "lists"}} {
+	for _, row := range [][]string{{"page", "scene"}, {"table"}, {"elevation", "floorplan", "detail", "lists", "calculations"}} {
 		for _, name := range row {
 			files, err := filepath.Glob(filepath.Join(name, "*.go"))
 			require.NoError(t, err)

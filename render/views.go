@@ -1,6 +1,7 @@
 package render
 
 import (
+	"galewright/render/calculations"
 	"galewright/render/detail"
 	"galewright/render/elevation"
 	"galewright/render/floorplan"
@@ -10,7 +11,7 @@ import (
 
 // view is one kind of sheet.
 type view struct {
-	Series int // 0 general, 1 plans, 2 elevations, 3 chains of the load path, 5 details, 6 schedules, 7 check sheets
+	Series int // 0 general, 1 plans, 2 elevations, 3 chains of the load path, 5 details, 6 schedules, 7 check sheets, 8 calculations
 	// Pages lays the view out on c.Paper: makes pages with c.NewPage and
 	// gives each its title, scale, keys and Draw. Nothing is drawn yet, and
 	// no sheet number is known.
@@ -32,4 +33,5 @@ var views = []view{
 	{6, lists.SchedulePages},
 	{6, lists.LoadPages},
 	{7, lists.CheckPages},
+	{calculations.Series, calculations.Pages},
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"cmp"
 	"fmt"
-	"strings"
 
 	"galewright/plan"
 	"galewright/plan/pipeline"
@@ -18,8 +17,9 @@ var explainCommand = command{
 the rules that matched, with their lines in the plan, which of them was used and
 why the others were not, and the arithmetic of its demand and capacity. TAG is
 the tag of a piece as sheets and check sheets print it, the name of a joint, or that
-of a place in check --loads: deck-main for the deck of a roof, deck-main-3 for one of
-its zones, panel-1S-A for a segment's panels. With
+of any link in check --loads and loads --weakest: deck-main for the deck of a roof,
+deck-main-3 for one of its zones, panel-1S-A for a segment's panels, "1S/A, bottom
+plate", "floor to the girders, line 1W"; "line 1W" for all that hangs on a line. With
 --wall it lists the joints of a wall that have no hardware, with --candidates the
 items of the catalog that could be at a joint, each with the ratio it would have:
 the engineer chooses.`,
@@ -58,14 +58,14 @@ func explain(r *pipeline.Result, args []string, wall string, s streams) (err err
 	} else {
 		text, err = r.Placement.Explain(args[1])
 	}
-	if err != nil && wall == "" && panelled(args[1]) {
+	if err != nil && wall == "" {
 		if known, fault := explainLoad(r, args[1], s); known || fault != nil {
 			_, err = fmt.Fprintf(s.out, "\n%s\n", plan.Caution)
 			return cmp.Or(fault, err)
 		}
 	}
 	if err != nil {
-		return usagef("explain: %s", err)
+		return usagef("explain: %s%s", err, likelyLink(r, args[1:]))
 	}
 	if _, err := fmt.Fprint(s.out, text); err != nil {
 		return err
@@ -124,8 +124,21 @@ func explainLoad(r *pipeline.Result, tag string, s streams) (known bool, err err
 	return true, err
 }
 
-// panelled tells whether a name is that of a zone of a roof's deck or of the
-// panels of a wall segment, which have no piece and no joint.
-func panelled(name string) bool {
-	return strings.HasPrefix(name, "deck-") || strings.HasPrefix(name, "panel-")
+// likelyLink suggests the link of the load path that was meant, "" where none is
+// like it.
+func likelyLink(r *pipeline.Result, name []string) string {
+	report, _ := r.Loads()
+	if report == nil || len(name) == 0 {
+		return ""
+	}
+	var names []string
+	for _, l := range report.Links {
+		if l.Joint == nil || l.ID != l.Joint.ID {
+			names = append(names, l.ID)
+		}
+	}
+	if n := plan.Nearest(name[0], names); n != "" {
+		return fmt.Sprintf("; or the link %q?", n)
+	}
+	return "; links of the load path are named in check --loads"
 }

@@ -36,7 +36,7 @@ func TestJSONFitsItsSchema(t *testing.T) {
 		"count": {"count", shed, "--format", "json"}, "order": {"count", shed, "--order", "--format", "json"},
 		"lumber": {"count", shed, "--lumber", "--format", "json"}, "check": {"check", shed, "--json"},
 		"check-loads": {"check", shed, "--loads", "--json"}, "loads": {"loads", shed, "--json"},
-		"model": {"model", shed, "--json"},
+		"model": {"model", shed, "--json"}, "calculations": {"loads", shed, "--calculations", "--json"},
 	} {
 		var out, err bytes.Buffer
 		run(args, &out, &err)
@@ -81,6 +81,7 @@ func TestEveryCommandCarriesTheCaution(t *testing.T) {
 		{"check", shed},
 		{"check", shed, "--loads"},
 		{"loads", shed},
+		{"loads", shed, "--calculations"},
 		{"model", shed},
 		{"model", shed, "--json"},
 		{"explain", shed, "S-16-RP-clip"},

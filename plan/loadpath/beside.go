@@ -38,6 +38,9 @@ func (a *analysis) withBeside(j *framing.Joint, own *Capacity) *Capacity {
 			out.Terms = append(out.Terms, ofCapacity(Term{fmt.Sprintf("what is spare at the %s nailed beside it (%s %s hold %.0f lb)", o.Role, plan.Counted(s.Nails(line.Order), "nail"), line.Mark(), by), v, "lb"})...)
 		}
 	}
+	if out.Value > own.Value {
+		out.Terms = append(out.Terms, ofCapacity(Term{fmt.Sprintf("with the %.0f lb of its own top", own.Value), out.Value, "lb"})...)
+	}
 	return &out
 }
 

@@ -156,7 +156,10 @@ func (a *analysis) panelLink(c *Check, w *plan.Wall, s *plan.Shear) *Link {
 		Demand: ASD.W * lb, Strength: lb, Force: Force{W: lb}, Case: "components and cladding, suction",
 	}
 	l.Terms = []Term{
-		{fmt.Sprintf("net suction of wall zone %s at the area of one nail, strength level", z.Zone), -p.Negative, "psf"},
+		{"qh with Kd, at mean roof height", a.basis.At(a.basis.Height).QKd, "psf"},
+		{fmt.Sprintf("GCp of wall zone %s at the area of one nail", z.Zone), p.GCpNegative, ""},
+		{"GCpi, internal pressure", wind.GCpi(a.basis.Enclosure), ""},
+		{"net suction on it, strength level", -p.Negative, "psf"},
 		{"wall that a nail between the edges holds: its spacing times that of the studs", field, "ft²"},
 		{"wall that a nail at a panel edge holds: its spacing times half that of the studs", edge, "ft²"},
 		{"0.6 of the suction on the larger", l.Demand, "lb"},

@@ -102,6 +102,9 @@ func (a *analysis) handed(here func(*nailing.Spot) bool) *Capacity {
 	if out.Value == 0 {
 		return nil
 	}
+	if len(out.Terms) > 1 {
+		out.Terms = append(out.Terms, ofCapacity(Term{"together", out.Value, "lb"})...)
+	}
 	out.Governs = strings.Join(governs, " + ")
 	return out
 }

@@ -53,6 +53,7 @@ type nailFlow struct {
 	both  *lift.Graph
 	steps map[*framing.Member]int // nailed ties to the nearest member that hands on without nails
 	load  map[*framing.Member]float64
+	from  map[*framing.Member][]string // what load is made of
 	down  map[*framing.Member][]nailTie
 	at    map[*framing.Joint][]*framing.Member // what the pieces of a joint hold
 }
@@ -63,7 +64,7 @@ func (a *analysis) nailFlow(steel []lift.Tie) *nailFlow {
 	ties := a.nailTies()
 	f := &nailFlow{
 		a: a, steel: lift.New(a.house.Members, steel), both: lift.New(a.house.Members, append(slices.Clone(steel), nailEdges(ties)...)),
-		steps: map[*framing.Member]int{}, load: map[*framing.Member]float64{}, down: map[*framing.Member][]nailTie{}, at: map[*framing.Joint][]*framing.Member{},
+		steps: map[*framing.Member]int{}, load: map[*framing.Member]float64{}, from: map[*framing.Member][]string{}, down: map[*framing.Member][]nailTie{}, at: map[*framing.Joint][]*framing.Member{},
 	}
 	f.count(ties)
 	for _, t := range ties {
@@ -123,21 +124,21 @@ func (f *nailFlow) loads() {
 		j, held := b.Piece.Joint, lift.MembersOf(b.Ties())
 		m := f.ends(held)
 		if m != nil && !slices.Contains(f.at[j], m) && f.a.peaks[j] != nil { // once, however many pieces
-			f.load[m] += math.Max(0, f.a.peaks[j].demand)
+			f.bring(m, math.Max(0, f.a.peaks[j].demand), "uplift of %s by %s, in its own worst case", j.ID, b.Piece.Item.Mark)
 		}
 		f.at[j] = append(f.at[j], held...)
 	}
 	known, order := f.known(), f.hanging()
 	slices.SortStableFunc(order, func(a, b *framing.Member) int { return f.steps[b] - f.steps[a] })
 	for _, m := range order {
-		f.load[m] = math.Max(f.load[m], known[m])
+		f.atLeast(m, known[m])
 		sum := f.capacity(m)
 		for _, t := range f.down[m] {
 			n := t.spot.Main
 			if n == m {
 				n = t.spot.Side
 			}
-			f.load[n] += f.load[m] * t.lb / sum
+			f.bring(n, f.load[m]*t.lb/sum, "from the %s %s by %s, %.3f of its uplift", m.Role, m.ID, t.by(), t.lb/sum)
 		}
 	}
 }
@@ -225,7 +226,7 @@ func (f *nailFlow) known() map[*framing.Member]float64 {
 func (f *nailFlow) link(c *Check, m *framing.Member, load float64) *Link {
 	first := f.down[m][0]
 	l := &Link{
-		Check: c, ID: m.ID + ", " + first.by(), Wall: m.Wall, Unit: "lb", Demand: load, Strength: load / ASD.W, Case: "each joint in its own worst case",
+		Check: c, ID: f.idOf(m), Wall: m.Wall, Unit: "lb", Demand: load, Strength: load / ASD.W, Case: "each joint in its own worst case",
 		Host: "floor", Where: fmt.Sprintf("the %s %s", m.Role, m.ID),
 	}
 	if m.Wall != nil {

@@ -88,6 +88,9 @@ func (d *doubled) link(c *Check, i int) *Link {
 	if len(l.Terms) == 0 {
 		return nil
 	}
+	if len(l.Terms) > 1 {
+		l.Terms = append(l.Terms, Term{"what the nails between the plates carry, ASD", l.Demand, "lb"})
+	}
 	l.Strength = l.Demand / ASD.W
 	l.close(d.nails(d.length(i)))
 	d.alone(l, d.bears[i])
@@ -121,6 +124,9 @@ func (d *doubled) alone(l *Link, at []*framing.Joint) {
 	}
 	l.Terms = append(l.Terms, Term{"all of it by the fasteners in the top plate, nothing through the upper one, ASD", lb, "lb"})
 	l.Demand, l.Strength = lb, lb/ASD.W
+	if len(held.Terms) > 1 {
+		held.Terms = append(held.Terms, ofCapacity(Term{"together", held.Value, "lb"})...)
+	}
 	l.Gap = ""
 	l.close(held)
 }

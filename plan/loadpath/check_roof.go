@@ -82,11 +82,11 @@ func (a *analysis) sideways(l *Link) {
 		both := 0.0
 		if given.Along > 0 {
 			both = timber.Interaction([2]float64{l.Demand, l.Capacity.Value}, [2]float64{along, given.Along * n})
-			l.Terms = append(l.Terms, Term{"lateral load along the wall (wind along it), ASD", along, "lb"})
+			l.Terms = append(l.Terms, a.alongTerm(j, along))
 		}
 		if given.Across > 0 {
 			both = math.Max(both, timber.Interaction([2]float64{l.Demand, l.Capacity.Value}, [2]float64{across, given.Across * n}))
-			l.Terms = append(l.Terms, Term{"lateral load across the wall (wind on it), ASD", across, "lb"})
+			l.Terms = append(l.Terms, a.acrossTerm(j, across))
 		}
 		if both > l.Ratio {
 			l.Ratio = both
@@ -118,4 +118,23 @@ func (a *analysis) acrossWall(j *framing.Joint) float64 {
 	}
 	p := a.basis.Cladding(z, wind.EffectiveArea(h, w))
 	return ASD.W * math.Max(p.Positive, -p.Negative) * h / 2 * w
+}
+
+// alongTerm names the parts of alongWall.
+func (a *analysis) alongTerm(j *framing.Joint, lb float64) Term {
+	x := a.lineOf(j)
+	if x == nil {
+		return Term{"lateral load along the wall (wind along it): no shear wall line stands in it", lb, "lb"}
+	}
+	return Term{fmt.Sprintf("lateral load along the wall (wind along it), ASD: 0.6 of %.0f lb from the deck over %.2f ft of line %s, on %.2f ft", math.Abs(x.Deck), (x.hi-x.lo)/12, x.Name, j.Tributary/12), lb, "lb"}
+}
+
+// acrossTerm names the parts of acrossWall.
+func (a *analysis) acrossTerm(j *framing.Joint, lb float64) Term {
+	h, w := j.Wall.TopHeight()/12, j.Tributary/12
+	psf := 0.0
+	if h*w > 0 {
+		psf = lb / (ASD.W * h / 2 * w)
+	}
+	return Term{fmt.Sprintf("lateral load across the wall (wind on it), ASD: 0.6 of %.1f psf on half of %.2f ft of wall, %.2f ft wide", psf, h, w), lb, "lb"}
 }

@@ -207,7 +207,7 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 			Check: c, ID: q.Tag, Joint: q.Joint, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
 			Host: "wall " + w.Name, Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station)),
 		}
-		l.Terms = terms[i]
+		l.Terms = append(terms[i], Term{"together, ASD", on[i], "lb"})
 		held := a.allowed.One(q, capacity.Upward)
 		l.close(&held)
 		out = append(out, l)

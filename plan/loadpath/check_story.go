@@ -9,7 +9,7 @@ func storyShear(c *Check, a *analysis) (out []*Link) {
 		if s.NoLine && s.ASD > least {
 			l := &Link{
 				Check: c, ID: fmt.Sprintf("story %s, along %s", s.Level.Name, s.Axis), Host: "story " + s.Level.Name, Where: "story " + s.Level.Name, Unit: "lb",
-				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the story, strength level", s.Total, "lb"}},
+				Demand: s.ASD, Strength: s.Total, Case: s.Case, Terms: []Term{{"shear of the story, strength level", s.Total, "lb"}, {"0.6 of it", s.ASD, "lb"}},
 			}
 			l.close(nil)
 			l.Gap = "no sheathed segment in walls along " + string(s.Axis)
@@ -37,7 +37,7 @@ func idleLine(c *Check, x *LineShear) *Link {
 	}
 	l := &Link{
 		Check: c, ID: "line " + x.Name, Wall: x.Segments[0].Wall, Host: "line " + x.Name, Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Unit: "lb",
-		Demand: ASD.W * x.Force, Strength: x.Force, Case: x.Case, Terms: []Term{{"force of the line, strength level", x.Force, "lb"}},
+		Demand: ASD.W * x.Force, Strength: x.Force, Case: x.Case, Terms: []Term{{"force of the line, strength level", x.Force, "lb"}, {"0.6 of it", ASD.W * x.Force, "lb"}},
 	}
 	l.close(nil)
 	l.Gap = "none of its segments is wide enough to count"

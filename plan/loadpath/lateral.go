@@ -58,19 +58,12 @@ func (m *model) gusts() (out []gust) {
 	return out
 }
 
-// torsionNote tells of a building whose torsional cases should be run.
-func (m *model) torsionNote() []string {
-	if len(m.plan.Levels) <= 2 || !m.choice.Has(plan.Directional) {
-		return nil
-	}
-	return []string{"more than two stories: the torsional cases 2 and 4 of the directional procedure are not left out for light frames of that height (ASCE 7-10 Fig. 27.4-8, read), and they are not run"}
-}
-
 // stretch is a level load on the edge of a diaphragm between two coordinates
 // across the wind.
 type stretch struct {
 	lo, hi float64 // in
 	w      float64 // plf, strength level
+	on     face
 }
 
 // diaphragm is a floor or roof that gathers wind and hands it to the shear
@@ -134,12 +127,15 @@ type Band struct {
 	From   string  // "walls" or "roofs"
 	Lo, Hi float64 // in
 	Load   float64 // plf, strength level
+	Psf    float64 // on the face, windward and leeward together, strength level
+	High   float64 // of the face, ft; of a gable triangle half of it
+	Why    string  // what the pressure is made of
 }
 
-func bands(from string, list []stretch) (out []Band) {
-	for _, s := range list {
-		if s.hi > s.lo {
-			out = append(out, Band{from, s.lo, s.hi, s.w})
+func (s *gustState) bands(from string, list []stretch) (out []Band) {
+	for _, x := range list {
+		if x.hi > x.lo {
+			out = append(out, Band{from, x.lo, x.hi, x.w, x.on.psf, x.on.high, s.m.faceWords(s.gust, x.on)})
 		}
 	}
 	return out
@@ -244,7 +240,7 @@ func (s *gustState) story(d *diaphragm) StoryShear {
 		Wall: total(walls), Roof: total(roofs), Width: d.extent.span(1-axis) / 12, Depth: d.extent.span(axis) / 12,
 	}
 	out.Deck = out.Wall + out.Roof
-	out.Bands = append(bands("walls", walls), bands("roofs", roofs)...)
+	out.Bands = append(s.bands("walls", walls), s.bands("roofs", roofs)...)
 	lines := d.lines[axis]
 	out.Above = s.fromAbove(lines)
 	out.NoLine = len(lines) == 0

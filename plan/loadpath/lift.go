@@ -78,14 +78,16 @@ func flies(m *framing.Member) bool {
 func (a *analysis) liftLink(c *Check, gap lift.Gap) *Link {
 	m := gap.Member
 	l := &Link{Check: c, ID: m.ID, Wall: m.Wall, Where: "the " + string(m.Role) + " " + m.ID, Unit: "lb"}
+	at := "no joint"
 	for _, x := range append([]*framing.Member{m}, gap.Above...) {
 		for _, j := range a.byFirst[x] {
 			if p := a.peaks[j]; p != nil && p.demand > l.Demand {
+				at = j.ID
 				l.Demand, l.Strength, l.Case, l.Force = p.demand, max(0, p.force.net(Strength)), p.wind.String(), p.force
 			}
 		}
 	}
-	l.Terms = append(l.Terms, Term{"largest uplift known of what ends here, ASD", l.Demand, "lb"})
+	l.Terms = append(l.Terms, Term{"largest uplift known of what ends here, ASD, at " + at, l.Demand, "lb"})
 	l.Ratio = math.Inf(1)
 	l.Gap = "nothing ties it to what is below" + endsHere(gap.Above)
 	return l

@@ -1,7 +1,6 @@
 package loadpath
 
 import (
-	"fmt"
 	"math"
 
 	"galewright/plan"
@@ -72,26 +71,4 @@ func (rc roofCase) free(s *strip, u0, u1 float64) (up float64, name string) {
 		}
 	}
 	return up, name
-}
-
-// openNotes tells of open roofs outside what the figures were made for.
-func (m *model) openNotes() (out []string) {
-	for _, r := range m.plan.Roofs {
-		if !m.open[r] {
-			continue
-		}
-		area := roofArea(m.plan, r)
-		h := (r.Over.Top() + m.house.RidgeHeight(r)) / 2
-		for k := range 2 {
-			if hL := h / area.span(k); hL < wind.FreeLeast || hL > wind.FreeMost || r.Angle() > wind.FreeTheta {
-				out = append(out, openNote(r, k, hL))
-			}
-		}
-	}
-	return out
-}
-
-func openNote(r *plan.Roof, k int, hL float64) string {
-	return fmt.Sprintf("open roof %s, wind along %s: h/L %.2f at %.0f degrees is outside what the figures of free roofs hold for (h/L 0.25 to 1, 45 degrees; ASCE 7-16 Figs. 27.3-4 to 27.3-7); their values are still run beside those of an overhang, and the larger uplift is taken",
-		r.Name, plan.Axes[k], hL, r.Angle())
 }

@@ -201,7 +201,7 @@ func TestOpenPorchRoofByHand(t *testing.T) {
 		})
 	}
 	r := reportOf(placed(t, leanTo))
-	assert.Contains(t, wholeOf(t, r), "free roofs hold for", "h/L of a narrow porch is outside the figures, and told")
+	assert.Contains(t, wholeOf(t, r), "free roofs were not made for it", "h/L of a narrow porch is outside the figures, and told")
 }
 
 func TestUndersideMeetsTheWindOnBothSidesOfItsCorner(t *testing.T) {

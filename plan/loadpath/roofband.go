@@ -100,21 +100,42 @@ func (m *model) roofBand(g gust, r *plan.Roof, list []stretch) []stretch {
 // depth of their edges, which stand before no wall. Of a hip the band is as long as
 // the walls and of its full height: more than the trapezoid it shows.
 func (m *model) slopeBand(g gust, r *plan.Roof, s roofShape, lo, hi float64, list []stretch) []stretch {
+	on := face{z: [2]float64{s.top, s.ridge}, roof: r, slopes: true, heights: s.heights(g)}
+	on.high = math.Max(0.01, math.Max(on.heights[0], on.heights[1]))
 	in, end := m.slopeLoad(g, r, s)
-	in, end = math.Max(0, in), math.Max(0, end)
-	list = ends(g, lo, hi, 24*m.basis.EdgeStrip(), in, end, list)
-	wall, corner := m.wallPressure(g, [2]float64{s.top, s.ridge})
-	for i, x := range [2]stretch{{lo - s.rake[0], lo, 0}, {hi, hi + s.rake[1], 0}} {
-		if s.rake[i] <= 0 || s.hip {
-			continue
-		}
-		x.w = in + wall*s.fascia/12
-		if g.proc == plan.Envelope && (g.corner > 0) == (i == 1) {
-			x.w = end + corner*s.fascia/12
-		}
-		list = append(list, x)
+	in, end = math.Max(0, in)/on.high, math.Max(0, end)/on.high
+	list = m.ends(g, lo, hi, on, in, end, list)
+	if s.hip {
+		return list
+	}
+	wall, corner := m.wallPressure(g, on.z)
+	edge := face{z: on.z, high: s.fascia / 12}
+	for i, x := range [2][2]float64{{lo - s.rake[0], lo}, {hi, hi + s.rake[1]}} {
+		list = g.past(i, x, on, in, end, list)
+		list = g.past(i, x, edge, wall, corner, list)
 	}
 	return list
+}
+
+// past adds what stands past the walls on one side across the wind, with the
+// pressures of a face, psf: in the end zone where the reference corner is there.
+func (g gust) past(side int, x [2]float64, on face, in, end float64, list []stretch) []stretch {
+	if x[1] <= x[0] {
+		return list
+	}
+	if g.proc == plan.Envelope && (g.corner > 0) == (side == 1) {
+		return append(list, stretch{x[0], x[1], end * on.high, on.with(end, true)})
+	}
+	return append(list, stretch{x[0], x[1], in * on.high, on.with(in, false)})
+}
+
+// heights are those of the slopes that the wind meets and leaves, ft.
+func (s roofShape) heights(g gust) [2]float64 {
+	met := 0
+	if g.sign < 0 {
+		met = 1
+	}
+	return [2]float64{(s.ridge - s.low[met]) / 12, (s.ridge - s.low[1-met]) / 12}
 }
 
 // endBand is the band along the ridge: gable triangles take the walls' pressure, a
@@ -123,24 +144,17 @@ func (m *model) slopeBand(g gust, r *plan.Roof, s roofShape, lo, hi float64, lis
 // end is the triangle from eave to eave, and none of it is taken off for the wall
 // behind its lower edge.
 func (m *model) endBand(g gust, s roofShape, lo, hi float64, list []stretch) []stretch {
-	in, end := m.wallPressure(g, [2]float64{s.top, s.ridge})
-	zone := 24 * m.basis.EdgeStrip()
+	on := face{z: [2]float64{s.top, s.ridge}}
+	in, end := m.wallPressure(g, on.z)
 	if s.hip {
-		high := (s.ridge - math.Min(s.low[0], s.low[1])) / 24
-		return ends(g, lo-s.eave[0], hi+s.eave[1], zone, in*high, end*high, list)
+		on.high = (s.ridge - math.Min(s.low[0], s.low[1])) / 24
+		return m.ends(g, lo-s.eave[0], hi+s.eave[1], on, in, end, list)
 	}
-	high := s.overPlates(lo, hi) / 12
-	list = ends(g, lo, hi, zone, in*high, end*high, list)
-	for i, x := range [2]stretch{{lo - s.eave[0], lo, 0}, {hi, hi + s.eave[1], 0}} {
-		if s.eave[i] <= 0 {
-			continue
-		}
-		deep := (s.fascia + s.tan[i]*s.eave[i]/2) / 12
-		x.w = in * deep
-		if g.proc == plan.Envelope && (g.corner > 0) == (i == 1) {
-			x.w = end * deep
-		}
-		list = append(list, x)
+	on.high = s.overPlates(lo, hi) / 12
+	list = m.ends(g, lo, hi, on, in, end, list)
+	for i, x := range [2][2]float64{{lo - s.eave[0], lo}, {hi, hi + s.eave[1]}} {
+		on.high = (s.fascia + s.tan[i]*math.Max(0, s.eave[i])/2) / 12
+		list = g.past(i, x, on, in, end, list)
 	}
 	return list
 }
@@ -155,11 +169,7 @@ func (s roofShape) overPlates(lo, hi float64) float64 {
 // slopeLoad returns the level load of a roof across its ridge, plf, in the
 // interior and the end zone: the pressure of each slope on its own height.
 func (m *model) slopeLoad(g gust, r *plan.Roof, s roofShape) (in, end float64) {
-	met := 0 // the side that the wind meets
-	if g.sign < 0 {
-		met = 1
-	}
-	ahead, behind := (s.ridge-s.low[met])/12, (s.ridge-s.low[1-met])/12
+	ahead, behind := s.heights(g)[0], s.heights(g)[1]
 	switch {
 	case g.least():
 		w := wind.LeastRoof * math.Max(ahead, behind)

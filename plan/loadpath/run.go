@@ -18,7 +18,7 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 	}
 	a := analyze(pl)
 	r := &Report{
-		Placement: pl, Basis: a.basis, Main: a.main, Choice: a.choice, Limits: append(append(a.basis.Limits(), a.torsionNote()...), a.openNotes()...), Dead: a.dead.lines,
+		Placement: pl, Basis: a.basis, Main: a.main, Choice: a.choice, Limits: a.outside(), Dead: a.dead.lines,
 		Balance: a.balances, Stories: a.lateral.stories, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
 		Deck:    a.deck,
 		Bays:    a.bays(),

@@ -41,7 +41,7 @@ func (r *Report) Speeds(side plan.Side) []Overtaken {
 	wait.Wait()
 	var out []Overtaken
 	for key, l := range keyed(r.Links) {
-		if l.Capacity == nil || l.Capacity.Unknown != "" || l.Capacity.Value <= 0 {
+		if l.Check.ID == limitCheck || l.Capacity == nil || l.Capacity.Unknown != "" || l.Capacity.Value <= 0 {
 			continue
 		}
 		o := Overtaken{Link: l, From: side}
@@ -110,7 +110,7 @@ func (r *Report) blown(speed float64, side plan.Side) (out []*Link) {
 	h.Plan, pl.House = &p, &h
 	a := analyzeFrom(&pl, side)
 	for _, c := range Checks() {
-		if c.ID != liftCheck && c.ID != twistCheck {
+		if c.ID != liftCheck && c.ID != twistCheck && c.ID != limitCheck {
 			out = append(out, c.run(c, a)...)
 		}
 	}

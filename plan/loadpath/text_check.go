@@ -42,7 +42,7 @@ func ratioText(l *Link) string {
 	if l.Gap != "" {
 		return "gap"
 	}
-	return fmt.Sprintf("ratio %.2f%s", l.Ratio, l.Capacity.Starred())
+	return "ratio " + ratioCell(l) + l.Capacity.Starred()
 }
 
 // WriteCheck writes each joint on the load path with demand, capacity, ratio
@@ -97,7 +97,7 @@ func (r *Report) writeCheck(p printer, c *Check, limit float64) {
 		if l.Demand == 0 {
 			continue
 		}
-		p.line("  %-24s %9.0f %9s %6s%-1s%s %s; %s", l.ID, l.Demand, capText(l), ratioCell(l), l.Capacity.Starred(), flag(l, limit), l.Governs(), l.Where)
+		p.line("  %-24s %9s %9s %6s%-1s%s %s; %s", l.ID, Number(l.Demand, l.Unit), capText(l), ratioCell(l), l.Capacity.Starred(), flag(l, limit), l.Governs(), l.Where)
 		for _, n := range l.Notes {
 			p.line("  %-24s   %s", "", n)
 		}
@@ -108,12 +108,24 @@ func capText(l *Link) string {
 	if l.Capacity == nil || l.Capacity.Unknown != "" {
 		return "-"
 	}
-	return fmt.Sprintf("%.0f", l.Capacity.Value)
+	return Number(l.Capacity.Value, l.Unit)
+}
+
+// RatioText prints the ratio with the mark of one that is not a maker's; a gap has
+// none.
+func (l *Link) RatioText() string {
+	if l.Gap != "" {
+		return "gap"
+	}
+	return ratioCell(l) + l.Capacity.Starred()
 }
 
 func ratioCell(l *Link) string {
 	if math.IsInf(l.Ratio, 1) {
 		return "gap"
+	}
+	if l.Ratio > 1 && l.Ratio < 1.005 { // over 1 by a hair must not read 1.00
+		return fmt.Sprintf("%.3f", math.Max(l.Ratio, 1.001))
 	}
 	return fmt.Sprintf("%.2f", l.Ratio)
 }

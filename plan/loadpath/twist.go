@@ -73,7 +73,7 @@ func (t *twister) gap(x *LineShear, w *plan.Wall, id string, lb float64, what, f
 	l := &Link{
 		Check: t.c, ID: id, Wall: w, Host: "line " + x.Name, Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Unit: "lb",
 		Demand: ASD.W * lb, Strength: lb, Case: x.Case, Ratio: math.Inf(1), Gap: fmt.Sprintf(format, args...),
-		Terms: []Term{{what + ", strength level", lb, "lb"}},
+		Terms: []Term{{what + ", strength level", lb, "lb"}, {"0.6 of it", ASD.W * lb, "lb"}},
 	}
 	if w != nil {
 		l.Host, l.Where = "wall "+w.Name, fmt.Sprintf("wall %s, story %s", w.Name, x.Level.Name)

@@ -236,12 +236,3 @@ func TestGableWallIsNotSaidToBeHeldByItsWeight(t *testing.T) {
 		}
 	}
 }
-
-func TestTorsionalCasesAreToldOverTwoStories(t *testing.T) {
-	m := &model{givens: givens{plan: &plan.Plan{Levels: make([]*plan.Level, 2)}, choice: wind.Choice{Use: []plan.Procedure{plan.Directional}}}}
-	assert.Empty(t, m.torsionNote())
-	m.plan.Levels = make([]*plan.Level, 3)
-	assert.Len(t, m.torsionNote(), 1)
-	m.choice.Use = []plan.Procedure{plan.Envelope}
-	assert.Empty(t, m.torsionNote())
-}

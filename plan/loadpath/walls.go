@@ -30,21 +30,22 @@ func (m *model) deckLoad(d *diaphragm, g gust) (walls, roofs []stretch) {
 // (in) and two coordinates across the wind, end zone apart.
 func (m *model) band(g gust, lo, hi float64, z [2]float64, out []stretch) []stretch {
 	in, end := m.wallPressure(g, z)
-	high := (z[1] - z[0]) / 12
-	return ends(g, lo, hi, 24*m.basis.EdgeStrip(), in*high, end*high, out)
+	return m.ends(g, lo, hi, face{z: z, high: (z[1] - z[0]) / 12}, in, end, out)
 }
 
-// ends adds lo..hi in two pieces: the end zone at the reference corner, and
-// the rest.
-func ends(g gust, lo, hi, zone, in, end float64, out []stretch) []stretch {
-	zone = math.Min(zone, hi-lo)
+// ends adds lo..hi with the pressures of a face, psf, in two pieces: the end zone
+// at the reference corner, and the rest.
+func (m *model) ends(g gust, lo, hi float64, on face, in, end float64, out []stretch) []stretch {
+	zone := math.Min(24*m.basis.EdgeStrip(), hi-lo)
+	inner := func(lo, hi float64) stretch { return stretch{lo, hi, in * on.high, on.with(in, false)} }
+	corner := func(lo, hi float64) stretch { return stretch{lo, hi, end * on.high, on.with(end, true)} }
 	if g.proc != plan.Envelope {
-		return append(out, stretch{lo, hi, in})
+		return append(out, inner(lo, hi))
 	}
 	if g.corner < 0 {
-		return append(out, stretch{lo, lo + zone, end}, stretch{lo + zone, hi, in})
+		return append(out, corner(lo, lo+zone), inner(lo+zone, hi))
 	}
-	return append(out, stretch{lo, hi - zone, in}, stretch{hi - zone, hi, end})
+	return append(out, inner(lo, hi-zone), corner(hi-zone, hi))
 }
 
 // wallPressure returns the sum of windward and leeward wall pressure, psf, in

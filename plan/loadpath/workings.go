@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -10,28 +11,69 @@ import (
 	"galewright/plan/wind"
 )
 
-// workings tells what the uplift at a link's joint is made of in its
-// governing case, so that a reader can do the sum again: the pressure on each
-// stretch of the rafters, where they rest, and what comes from which joint.
-func (r *Report) workings(l *Link) []string {
-	a := r.work
-	p := a.peaks[l.Joint]
-	if l.Joint == nil || p == nil || ownLink(l) {
+// Workings tells what the demand of a link is made of in its governing case, so
+// that a reader can do the sum again: of uplift the pressure on each stretch of
+// the rafters, where they rest, and what comes from which joint; of lateral force
+// what the link takes from its line, whose own are LineWorkings.
+func (r *Report) Workings(l *Link) []string { return r.Explainer().Workings(l) }
+
+// Explainer tells workings of many links and runs each wind case once. It is not
+// for several goroutines.
+type Explainer struct {
+	r    *Report
+	runs map[windCase]*caseState
+}
+
+// Explainer returns one for the links of the report.
+func (r *Report) Explainer() *Explainer { return &Explainer{r, map[windCase]*caseState{}} }
+
+// run is the state of a wind case.
+func (e *Explainer) run(c windCase) *caseState {
+	if e.runs[c] == nil {
+		e.runs[c] = e.r.work.run(c)
+	}
+	return e.runs[c]
+}
+
+// Workings is Report.Workings.
+func (e *Explainer) Workings(l *Link) []string {
+	switch {
+	case slices.Contains(sideChecks, l.Check.ID):
+		return e.r.sideWorkings(l)
+	case l.Check.ID == nailingCheck:
+		return e.r.work.flow.workings(l)
+	case l.Joint == nil || ownLink(l):
 		return nil
+	}
+	return e.upliftWorkings(l)
+}
+
+// upliftWorkings is that of a link of uplift at a joint.
+func (e *Explainer) upliftWorkings(l *Link) []string {
+	a := e.r.work
+	p := a.peaks[l.Joint]
+	if p == nil {
+		return nil
+	}
+	if l.Joint.Overhang != nil {
+		return a.overhangWorkings(l.Joint)
 	}
 	switch l.Joint.Kind {
 	case plan.RafterPlate, plan.RafterLedger, plan.RafterRidge:
-		s := a.run(p.wind)
+		s := e.run(p.wind)
 		return append(s.gathered(l.Joint), s.roofWorkings(l.Joint)...)
 	case plan.StudTop, plan.OpeningHead:
-		return a.run(p.wind).plateWorkings(l.Joint)
+		return e.run(p.wind).plateWorkings(l.Joint)
 	case plan.StudStud, plan.StudBase:
-		return a.run(p.wind).footWorkings(l.Joint)
+		return e.run(p.wind).footWorkings(l.Joint)
 	case plan.GirderPile:
+		out := e.run(p.wind).pileWorkings(l.Joint)
 		if l.Check.ID == "pile-overturning" {
-			return a.pullWorkings(l.Joint)
+			out = append(out, a.pullWorkings(l.Joint)...)
 		}
-		return a.run(p.wind).pileWorkings(l.Joint)
+		return out
+	case plan.PostCap, plan.PostBase:
+		return e.run(p.wind).porchWorkings(l.Joint)
 	}
 	return nil
 }

@@ -160,6 +160,7 @@ func (b Basis) MeanQKd(lo, hi float64) float64 {
 type Surface struct {
 	Name        string // "windward wall to 15 ft"
 	Cp          float64
+	Q           float64 // with Kd, that the external pressure acts with, psf
 	External    float64
 	Plus, Minus float64 // net, with internal pressure and with suction
 }
@@ -170,7 +171,7 @@ func (b Basis) Surfaces(ridge bool, kind plan.RoofKind) (out []Surface) {
 	l, across := b.Along(ridge)
 	qh, gi := b.Direct().QKd, GCpi(b.Enclosure)
 	add := func(name string, cp, q float64) {
-		out = append(out, Surface{name, cp, q * Gust * cp, q*Gust*cp - qh*gi, q*Gust*cp + qh*gi})
+		out = append(out, Surface{name, cp, q, q * Gust * cp, q*Gust*cp - qh*gi, q*Gust*cp + qh*gi})
 	}
 	for _, z := range wallHeights(b.Height) {
 		add("windward wall at "+feet(z), WindwardWallCp, b.At(z).QKd)
@@ -195,8 +196,11 @@ func (b Basis) Surfaces(ridge bool, kind plan.RoofKind) (out []Surface) {
 		add("roof, second", SecondStrip, qh)
 	}
 	soffit := qh * Gust * SoffitCp // no inside
-	return append(out, Surface{"soffit, windward", SoffitCp, soffit, soffit, soffit})
+	return append(out, Surface{"soffit, windward", SoffitCp, qh, soffit, soffit, soffit})
 }
+
+// Heights are the heights at which velocity pressure is told, ft.
+func (b Basis) Heights() []float64 { return wallHeights(b.Height) }
 
 // wallHeights are the heights at which the windward wall is told: 15 ft,
 // every 5 ft, and h.

@@ -299,9 +299,10 @@ func TestLimitsStandAtTheirNumbers(t *testing.T) {
 	// What lies on a limit is within it: 60 ft, height equal to the width, 45
 	// degrees, three times as long, 1,000 ft up.
 	b := Basis{Edition: "7-22", Exposure: "D", Enclosure: "enclosed", Kzt: 1, Height: 60, Theta: 45, Length: 180, Width: 60, Elevation: 1000}
-	assert.Empty(t, b.Limits())
+	assert.Empty(t, outside(b, Choice{Use: []plan.Procedure{plan.Envelope, plan.Directional}}))
+	assert.Empty(t, b.Untreated())
 	b.Enclosure = "open"
-	assert.Len(t, b.Limits(), 1)
+	assert.NotEmpty(t, b.Untreated())
 }
 
 func TestTopographyAndElevationMultiply(t *testing.T) {

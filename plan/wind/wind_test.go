@@ -208,16 +208,46 @@ func TestLeastKhOfExposureB(t *testing.T) {
 	}
 }
 
-func TestLimitsAreTold(t *testing.T) {
+func TestBoundsAreTold(t *testing.T) {
 	ok := Basis{Edition: "7-22", Speed: 150, Exposure: "D", Kzt: 1, Height: 25, Theta: 30, Length: 44, Width: 28}
-	assert.Empty(t, ok.Limits())
+	both := Choice{Use: []plan.Procedure{plan.Envelope, plan.Directional}}
+	assert.Empty(t, outside(ok, both))
 	for name, b := range map[string]Basis{
-		"over 45":         {Edition: "7-22", Exposure: "D", Height: 20, Length: 44, Width: 28, Theta: 50},
-		"three times":     {Edition: "7-22", Exposure: "D", Height: 20, Length: 120, Width: 28},
-		"hills and ridge": {Edition: "7-22", Exposure: "D", Height: 20, Length: 44, Width: 28, Kzt: 1, Elevation: 2000},
+		"length over width":      {Edition: "7-22", Exposure: "D", Height: 20, Length: 120, Width: 28},
+		"elevation":              {Edition: "7-22", Exposure: "D", Height: 20, Length: 44, Width: 28, Kzt: 1, Elevation: 2000},
+		"height over width, low": {Edition: "7-22", Exposure: "D", Height: 30, Length: 44, Width: 28, Kzt: 1},
 	} {
-		assert.Len(t, b.Limits(), 1, name)
+		got := outside(b, both)
+		require.Len(t, got, 1, name)
+		assert.Contains(t, got[0].String(), name)
+		assert.Greater(t, got[0].Ratio(), 1.0)
 	}
+	tall := Basis{Edition: "7-22", Exposure: "D", Height: 61, Length: 44, Width: 28, Kzt: 1}
+	assert.Len(t, outside(tall, Choice{Use: []plan.Procedure{plan.Directional}}), 1)
+	assert.Len(t, outside(tall, both), 3)
+}
+
+// outside lists the bounds that a building is outside of.
+func outside(b Basis, c Choice) (out []Bound) {
+	for _, x := range b.Bounds(c) {
+		if x.Outside() {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+func TestBoundsOfBothEnds(t *testing.T) {
+	for hL, ratio := range map[float64]float64{0.125: 2, 0.25: 1, 0.5: 0.5, 1: 1, 1.5: 1.5} {
+		assert.InDelta(t, ratio, FreeBound("h/L", hL).Ratio(), 1e-9, "%g", hL)
+	}
+	assert.Equal(t, "0.25 to 1", FreeBound("h/L", 1).Range())
+	assert.True(t, CladAngle("angle of roof main", plan.GableRoof, 46).Outside())
+	assert.True(t, CladAngle("angle of roof main", plan.ShedRoof, 31).Outside())
+	assert.False(t, CladAngle("angle of roof main", plan.HipRoof, 45).Outside())
+	assert.Equal(t, "at most 45 deg", FreeAngle("angle", 7).Range())
+	assert.False(t, Stories(2).Outside())
+	assert.True(t, Stories(3).Outside())
 }
 
 func TestBasisChecks(t *testing.T) {

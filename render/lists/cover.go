@@ -289,5 +289,5 @@ func indexTable(c *page.Context) *table.Table {
 
 // seriesNames names the series of sheets in the trade's usual order.
 var seriesNames = map[int]string{
-	0: "General", 1: "Plans", 2: "Wall elevations", 3: "Sections", 4: "Large-scale views", 5: "Details", 6: "Schedules", 7: "Check sheets",
+	0: "General", 1: "Plans", 2: "Wall elevations", 3: "Sections", 4: "Large-scale views", 5: "Details", 6: "Schedules", 7: "Check sheets", 8: "Calculations",
 }

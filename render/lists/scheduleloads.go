@@ -177,7 +177,7 @@ func chainTable(c *page.Context) *table.Table {
 }
 
 // force prints a force to the pound.
-func force(v float64, unit string) string { return fmt.Sprintf("%.0f %s", v, unit) }
+func force(v float64, unit string) string { return loadpath.Amount(v, unit) }
 
 // starred is the ratio of a link with the mark of one that is not a maker's.
 func starred(l *loadpath.Link) string { return ratio(l.Ratio) + l.Capacity.Starred() }

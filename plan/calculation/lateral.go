@@ -1,0 +1,112 @@
+package calculation
+
+import (
+	"math"
+	"slices"
+
+	"galewright/plan"
+	"galewright/plan/length"
+	"galewright/plan/loadpath"
+)
+
+// lateral lists level force from what the wind blows on to the segments.
+func lateral(r *loadpath.Report) []*Section {
+	return []*Section{bands(r), stories(r), lines(r), segments(r), foundation(r), twist(r)}
+}
+
+// across is the axis across the wind.
+func across(a plan.Axis) plan.Axis {
+	if a == plan.AxisX {
+		return plan.AxisY
+	}
+	return plan.AxisX
+}
+
+func bands(r *loadpath.Report) *Section {
+	s := &Section{ID: "story_wind", Title: "Wind on the edge of each diaphragm, strength level", Cols: []Column{
+		words("story", "Story"), words("wind_along", "Wind along"), words("from", "From"), words("between", "Between"), numbers("pressure_psf", "p", "psf", 2), numbers("height_ft", "Height", "ft", 2), numbers("load_plf", "Load", "plf", 1), numbers("force_lb", "Force", "lb", 0), words("pressure_is", "p is"),
+	}}
+	for _, st := range r.Stories {
+		for _, b := range st.Bands {
+			s.add(word("%s", st.Level.Name), word("%s", st.Axis), word("%s", b.From), word("%s = %s to %s", across(st.Axis), length.Feet(b.Lo), length.Feet(b.Hi)), number(b.Psf), number(b.High), number(b.Load), number(b.Load*(b.Hi-b.Lo)/12), word("%s", b.Why))
+		}
+	}
+	s.Notes = append(s.Notes, "Walls: half the story below the diaphragm, the floor's depth and half the story above. Roofs: from plates to ridge; a gable triangle with half of its height.")
+	return s
+}
+
+func stories(r *loadpath.Report) *Section {
+	s := &Section{ID: "story_shear", Title: "Story shear: what enters at each level, and what has come down to it", Cols: []Column{
+		words("story", "Story"), words("wind_along", "Wind along"), numbers("walls_lb", "Walls", "lb", 0), numbers("roofs_lb", "Roofs", "lb", 0), numbers("enters_lb", "Enters", "lb", 0), numbers("above_lb", "From above", "lb", 0), numbers("total_lb", "Cumulative, strength", "lb", 0), numbers("lines_lb", "Sum of the lines", "lb", 0), numbers("asd_lb", "ASD", "lb", 0), words("case", "Case"),
+	}}
+	for _, x := range r.Stories {
+		s.add(word("%s", x.Level.Name), word("%s", x.Axis), number(x.Wall), number(x.Roof), number(x.Deck), number(x.Above), number(x.Total), number(x.ByLines), number(x.ASD), word("%s", x.Case))
+	}
+	return s
+}
+
+func lines(r *loadpath.Report) *Section {
+	s := &Section{ID: "shear_lines", Title: "Shear wall lines, strength level", Cols: []Column{
+		words("story", "Story"), words("line", "Line"), words("at", "At"), words("serves", "Diaphragm it serves"), numbers("diaphragm_lb", "Diaphragm", "lb", 0), numbers("above_lb", "From above", "lb", 0), numbers("force_lb", "Force", "lb", 0), numbers("collector_lb", "Largest collector", "lb", 0), numbers("drift_in", "Drift, ASD", "in", 2), words("shared", "Shared by"), words("case", "Case"),
+	}}
+	for _, x := range r.Lines {
+		lo, hi := r.Tributary(x)
+		ax := plan.Axes[1-x.Axis]
+		s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s = %s", ax, length.Feet(x.At)), word("%s = %s to %s", ax, length.Feet(lo), length.Feet(hi)), number(x.Deck), number(x.Brought), number(x.Force), number(largestDrag(x)), blankZero(x.Drift()), word("%s", sharedBy(x)), word("%s", x.Case))
+		if note := "Shared " + x.SharedBy() + "."; !slices.Contains(s.Notes, note) {
+			s.Notes = append(s.Notes, note)
+		}
+	}
+	return s
+}
+
+// sharedBy says in a word how a line's force goes to its segments.
+func sharedBy(x *loadpath.LineShear) string {
+	if x.ByLength {
+		return "length"
+	}
+	return "stiffness"
+}
+
+// largestDrag is the largest collector force of a line, lb at strength level.
+func largestDrag(x *loadpath.LineShear) (lb float64) {
+	for _, d := range x.Drag {
+		lb = math.Max(lb, math.Abs(d.Force))
+	}
+	return lb
+}
+
+func segments(r *loadpath.Report) *Section {
+	s := &Section{ID: "segments", Title: "Sheathed segments", Cols: []Column{
+		words("story", "Story"), words("line", "Line"), words("segment", "Segment"), words("length", "Length"), numbers("counts_ft", "Counts", "ft", 2), numbers("stiffness_lb_per_in", "Stiffness", "lb/in", 0), numbers("share", "Share", "", 3), numbers("shear_lb", "Shear, strength", "lb", 0), numbers("asd_plf", "ASD", "plf", 0),
+		numbers("moment_lb_ft", "Moment", "lb-ft", 0), numbers("lever_arm_ft", "Lever arm", "ft", 2), numbers("end_tension_lb", "End tension, strength", "lb", 0),
+	}}
+	for _, x := range r.Lines {
+		for _, g := range x.Segments {
+			s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s", g.Name), word("%s", length.Feet(g.Length)), number(g.Working/12), blankZero(g.Stiff), number(g.Share), number(g.V), number(g.Demand), number(g.Moment/12), number(g.Arm()/12), number(g.Lifts))
+		}
+	}
+	s.Notes = append(s.Notes, "Moment: the segment's shear times the height at which it acts, with that of the segments which stand on it over the floor between. End tension: that moment over the lever arm, and the end tension of the segments which stand on it.")
+	return s
+}
+
+func foundation(r *loadpath.Report) *Section {
+	s := &Section{ID: "foundation_shear", Title: "Shear at the foundation, strength level", Cols: []Column{
+		words("wind_along", "Wind along"), numbers("lowest_story_lb", "Lowest story", "lb", 0), numbers("walls_lb", "Lower half of its walls", "lb", 0), numbers("floor_edge_lb", "Floor edge", "lb", 0), numbers("girders_lb", "Girders", "lb", 0), numbers("total_lb", "Total", "lb", 0), numbers("asd_lb", "ASD", "lb", 0), words("case", "Case"),
+	}}
+	for _, b := range r.Base {
+		if b.Axis != "" {
+			s.add(word("%s", b.Axis), number(b.Story), number(b.Walls), number(b.Edge), number(b.Girders), number(b.Total), number(loadpath.ASD.W*b.Total), word("%s", b.Case))
+		}
+	}
+	s.Notes = append(s.Notes, "Wind on piles and on what is between them is not in it.")
+	return s
+}
+
+func twist(r *loadpath.Report) *Section {
+	s := &Section{ID: "open_fronts", Title: "Torsion of open fronts, reported and not added", Cols: []Column{words("what", "What")}}
+	for _, x := range r.Torsion {
+		s.add(word("%s", x))
+	}
+	return s
+}

@@ -1,0 +1,203 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/length"
+)
+
+// LineWorkings tells what the force of a shear wall line is made of in its
+// governing case: the pressures on its tributary width, and what the lines above
+// bring, each with its own two spaces in.
+func (r *Report) LineWorkings(x *LineShear) []string {
+	for _, g := range r.work.gusts() {
+		if g.axis == x.Axis && g.String() == x.Case {
+			return r.work.blow(g).lineWorkings(x.ShearLine)
+		}
+	}
+	return nil
+}
+
+// lineWorkings is that of one gust.
+func (s *gustState) lineWorkings(x *ShearLine) (out []string) {
+	out = append(out, fmt.Sprintf("line %s, story %s: %.0f lb at strength level, %s", x.Name, x.Level.Name, math.Abs(s.force(x)), s.gust))
+	return append(out, indent(s.parts(x))...)
+}
+
+// parts tells what its own deck and the lines above bring a line.
+func (s *gustState) parts(x *ShearLine) (out []string) {
+	out = s.deckWorkings(x, s.lines[x.n].deck)
+	for _, u := range x.uppers {
+		how := "by lever arm between the lines beside it"
+		if u.straight {
+			how = "in line above"
+		}
+		f := s.force(u.line)
+		out = append(out, fmt.Sprintf("from line %s, %s: %.0f lb x %.3f = %.0f lb", u.line.Name, how, f, u.k, f*u.k))
+		out = append(out, indent(s.parts(u.line))...)
+	}
+	return out
+}
+
+// deckWorkings tells what the deck of the line's own story brings.
+func (s *gustState) deckWorkings(x *ShearLine, lb float64) (out []string) {
+	d := s.m.deckOf(x)
+	if d == nil {
+		return nil
+	}
+	if s.m.plan.Loads.Distribution == plan.Stiffness {
+		out = append(out, fmt.Sprintf("from the diaphragm over story %s, shared by the stiffness of all lines and twist: %.0f lb of", x.Level.Name, lb))
+	} else {
+		out = append(out, fmt.Sprintf("from the diaphragm over story %s, half way to the lines beside: %.0f lb", x.Level.Name, lb))
+	}
+	lo, hi := tributary(d.lines[x.Axis], x)
+	if s.m.plan.Loads.Distribution == plan.Stiffness {
+		lo, hi = math.Inf(-1), math.Inf(1)
+	}
+	walls, roofs := s.m.deckLoad(d, s.gust)
+	for _, b := range append(s.bands("walls", walls), s.bands("roofs", roofs)...) {
+		w := overlap(lo, hi, b.Lo, b.Hi)
+		if w <= 0 {
+			continue
+		}
+		out = append(out, fmt.Sprintf("  %s, %s = %s to %s: %.2f psf on %.2f ft high, %.1f plf on %.2f ft: %.0f lb; the pressure is %s", b.From, plan.Axes[1-x.Axis],
+			length.Feet(math.Max(lo, b.Lo)), length.Feet(math.Min(hi, b.Hi)), b.Psf, b.High, b.Load, w/12, b.Load*w/12, b.Why))
+	}
+	return out
+}
+
+// deckOf returns the deck that hands a line its force.
+func (m *model) deckOf(x *ShearLine) *diaphragm {
+	for _, d := range m.decks {
+		if d.level == x.Level {
+			return d
+		}
+	}
+	return nil
+}
+
+// tributary returns between which coordinates across it a flexible deck hands
+// its load to a line, in; the outer lines take what reaches past them.
+func tributary(lines []*ShearLine, x *ShearLine) (lo, hi float64) {
+	lo, hi = math.Inf(-1), math.Inf(1)
+	for i, y := range lines {
+		if y != x {
+			continue
+		}
+		if i > 0 {
+			lo = (lines[i-1].At + x.At) / 2
+		}
+		if i < len(lines)-1 {
+			hi = (x.At + lines[i+1].At) / 2
+		}
+	}
+	return lo, hi
+}
+
+// Tributary returns between which coordinates across it the deck over its story
+// hands its load to a line, in, held to the deck.
+func (r *Report) Tributary(x *LineShear) (lo, hi float64) {
+	d := r.work.deckOf(x.ShearLine)
+	lo, hi = tributary(d.lines[x.Axis], x.ShearLine)
+	return math.Max(lo, axis(d.extent.lo, 1-x.Axis)), math.Min(hi, axis(d.extent.hi, 1-x.Axis))
+}
+
+// indent moves lines two spaces in.
+func indent(list []string) []string {
+	out := make([]string, len(list))
+	for i, s := range list {
+		out[i] = "  " + s
+	}
+	return out
+}
+
+// sideWorkings tells what a link of the lateral path takes from its line: the
+// share of its segment, the weight that relieves its end, chord and collector.
+func (r *Report) sideWorkings(l *Link) (out []string) {
+	x := r.LineOf(l)
+	if l.Check.ID == "chord-splice" {
+		out = append(out, r.work.chordWorkings(l)...)
+	}
+	if x == nil {
+		return out
+	}
+	if s := x.segmentOf(l); s != nil {
+		out = append(out, shareWorkings(x, s))
+		if l.Check.ID == "overturning" {
+			out = append(out, r.work.reliefWorkings(s.Segment)...)
+		}
+	}
+	if l.Joint != nil && (l.Check.ID == "collector" || l.Check.ID == "chord-splice") {
+		out = append(out, x.dragWorkings(l)...)
+	}
+	return out
+}
+
+// shareWorkings tells how a segment comes to its share of the line.
+func shareWorkings(x *LineShear, s *SegmentShear) string {
+	long := 0.0
+	for _, g := range x.Segments {
+		long += g.Working
+	}
+	if x.ByLength || x.stiff == 0 {
+		return fmt.Sprintf("segment %s: %.2f of %.2f ft counted length of the line, share %.3f; %s", s.Name, s.Working/12, long/12, s.Share, x.method())
+	}
+	return fmt.Sprintf("segment %s: stiffness %.0f of %.0f lb/in of the line, share %.3f; %s", s.Name, s.Stiff, x.stiff, s.Share, x.method())
+}
+
+// reliefWorkings tells which studs over a segment have weight left.
+func (a *analysis) reliefWorkings(s *Segment) (out []string) {
+	for _, k := range s.carriers {
+		if p := a.peaks[k.base]; p != nil && p.demand < 0 {
+			out = append(out, fmt.Sprintf("dead load left at %s after uplift: %.0f lb ASD, half of it at each end", k.base.ID, -p.demand))
+		}
+	}
+	return out
+}
+
+// chordWorkings tells the chord force at a splice: mean load, spans, depth.
+func (a *analysis) chordWorkings(l *Link) (out []string) {
+	j := l.Joint
+	if j == nil || !j.Wall.Exterior {
+		return nil
+	}
+	ax := 1 - j.Wall.Frame().D.MainAxis()
+	for _, d := range a.decks {
+		if d.level != j.Wall.TopLevel() {
+			continue
+		}
+		lo, hi, at := axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax), axis(j.At.Flat(), 1-ax)
+		for _, s := range a.lateral.stories {
+			if s.Level == d.level && s.Axis == plan.Axes[ax] {
+				w := s.Deck / math.Max(1, hi-lo)
+				out = append(out, fmt.Sprintf("chord: wind along %s on the diaphragm over story %s, %.0f lb on %.2f ft: %.1f plf (%s)", s.Axis, d.level.Name, s.Deck, (hi-lo)/12, w*12, s.Case),
+					fmt.Sprintf("  simple beams between the lines %s; moment here %.0f lb-ft, over the depth %.2f ft", spans(d.lines[ax]), w*bending(d.lines[ax], lo, hi, at)/12, s.Depth))
+			}
+		}
+	}
+	return out
+}
+
+// spans names lines with their places.
+func spans(lines []*ShearLine) string {
+	out := ""
+	for i, x := range lines {
+		if i > 0 {
+			out += ", "
+		}
+		out += x.Name + " at " + length.Feet(x.At)
+	}
+	return out
+}
+
+// dragWorkings tells the collector force along the line as far as a joint.
+func (x *LineShear) dragWorkings(l *Link) []string {
+	at := axis(l.Joint.At.Flat(), x.Axis)
+	out := []string{fmt.Sprintf("collector force along the line, from its low end: what the diaphragm and what stands on the line bring, less what its segments take; at %s = %s it is %.0f lb", plan.Axes[x.Axis], length.Feet(at), x.DragAt(at))}
+	for _, d := range x.Drag {
+		out = append(out, fmt.Sprintf("  at %s: %.0f lb", length.Feet(d.At), whole(d.Force)))
+	}
+	return out
+}
