@@ -17,6 +17,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"runtime"
+	"strings"
 	"sync"
 )
 
@@ -58,6 +59,9 @@ func run(o options, packages []string) error {
 			return fmt.Errorf("%s: %w", name, err)
 		}
 		fmt.Printf("%-20s %s\n", name, t)
+		if len(t.failed) > 0 {
+			fmt.Println("    fail before any change:", strings.Join(t.failed, ", "))
+		}
 		for _, s := range t.survivors {
 			fmt.Println("    " + s)
 		}
@@ -70,7 +74,7 @@ func run(o options, packages []string) error {
 // tally counts one package's mutants.
 type tally struct {
 	mutants, killed, golden int
-	survivors               []string
+	survivors, failed       []string
 }
 
 func (t *tally) add(o tally) {
@@ -95,6 +99,7 @@ func measure(o options, dir, name string) (t tally, err error) {
 	if err := p.baseline(dir); err != nil {
 		return t, err
 	}
+	t.failed = p.failed
 	drawn := p.mutants()
 	seed := fnv.New64a()
 	seed.Write([]byte(p.ImportPath))
