@@ -79,6 +79,9 @@ func (w *finder) visit(n ast.Node) bool {
 	case *ast.Ident:
 		w.boolean(n)
 	case *ast.CallExpr:
+		if w.room(n) {
+			return false
+		}
 		w.call(n)
 	case *ast.IfStmt:
 		w.change(n.Cond.Pos(), n.Cond.End(), "!("+w.text(n.Cond)+")", fmt.Sprintf("condition %s negated", w.brief(n.Cond)))
@@ -106,6 +109,9 @@ func (w *finder) binary(n *ast.BinaryExpr) {
 	if t, ok := w.p.info.TypeOf(n.X).Underlying().(*types.Basic); ok && t.Info()&types.IsString != 0 && n.Op == token.ADD {
 		return
 	}
+	if rounding(n) && (n.Op == token.ADD || n.Op == token.SUB) {
+		return
+	}
 	swap := func(to token.Token) {
 		end := n.OpPos + token.Pos(len(n.Op.String()))
 		w.change(n.OpPos, end, to.String(), fmt.Sprintf("%s: %s to %s", w.brief(n), n.Op, to))
@@ -113,9 +119,34 @@ func (w *finder) binary(n *ast.BinaryExpr) {
 	if to, ok := swaps[n.Op]; ok {
 		swap(to)
 	}
-	if to, ok := bounds[n.Op]; ok && (w.whole(n.X) || literal(n.X) || literal(n.Y)) {
+	if to, ok := bounds[n.Op]; ok && !rounding(n) && (w.whole(n.X) || literal(n.X) || literal(n.Y)) {
 		swap(to)
 	}
+}
+
+// rounding tells whether one side is a tolerance, which nothing meets to the
+// last bit.
+func rounding(n *ast.BinaryExpr) bool { return tolerance(n.X) || tolerance(n.Y) }
+
+// tolerance tells whether an expression is a fraction so small that it only
+// takes up rounding.
+func tolerance(e ast.Expr) bool {
+	l, ok := e.(*ast.BasicLit)
+	if !ok || l.Kind != token.FLOAT {
+		return false
+	}
+	f, err := strconv.ParseFloat(l.Value, 64)
+	return err == nil && f != 0 && f < 1e-3
+}
+
+// room tells whether a call makes something of a given room: how much there is
+// changes nothing.
+func (w *finder) room(n *ast.CallExpr) bool {
+	if w.text(n.Fun) != "make" || len(n.Args) < 2 {
+		return false
+	}
+	_, isMap := w.p.info.TypeOf(n.Args[0]).Underlying().(*types.Map)
+	return isMap || len(n.Args) == 3
 }
 
 // whole tells whether an expression is an integer.
