@@ -13,16 +13,24 @@ import (
 	"time"
 )
 
-// test is one test of the package: how long it takes by itself, and the lines
-// it comes to, first and last of each block, by base name.
+// test is one test of the package: how long it takes by itself, and the blocks
+// it comes to, by base name.
 type test struct {
-	name  string
-	time  time.Duration
-	lines map[string][][2]int
+	name   string
+	time   time.Duration
+	blocks map[string][]block
 }
 
-// block is a line of a cover profile: file, the block's lines, its count.
-var block = regexp.MustCompile(`(?m)^.*/([^/]+\.go):(\d+)\.\d+,(\d+)\.\d+ \d+ (\d+)$`)
+// block is a piece of code that runs as a whole, from one place to another.
+type block struct{ from, to place }
+
+// place is a line and a column.
+type place [2]int
+
+func (a place) before(b place) bool { return a[0] < b[0] || a[0] == b[0] && a[1] < b[1] }
+
+// profiled is a line of a cover profile: file, the block, its count.
+var profiled = regexp.MustCompile(`(?m)^.*/([^/]+\.go):(\d+)\.(\d+),(\d+)\.(\d+) \d+ (\d+)$`)
 
 // baseline runs each test of the package as it is, by itself: so it shows how
 // long the test takes and which lines it comes to. A test that fails already
@@ -59,35 +67,39 @@ func (p *target) alone(bin, name, profile string) (t test, ok bool, err error) {
 	if fails(bin, p.Dir, 10*time.Minute, append(p.flags(), only(name), "-test.coverprofile="+profile)...) {
 		return t, false, nil
 	}
-	t = test{name, time.Since(start), map[string][][2]int{}}
+	t = test{name, time.Since(start), map[string][]block{}}
 	data, err := os.ReadFile(profile)
-	all := map[string][][2]int{}
-	for _, m := range block.FindAllStringSubmatch(string(data), -1) {
-		lo, _ := strconv.Atoi(m[2])
-		hi, _ := strconv.Atoi(m[3])
-		b := [2]int{lo, hi}
+	all := map[string][]block{}
+	for _, m := range profiled.FindAllStringSubmatch(string(data), -1) {
+		b := block{at(m[2], m[3]), at(m[4], m[5])}
 		all[m[1]] = append(all[m[1]], b)
-		if m[4] != "0" {
-			t.lines[m[1]] = append(t.lines[m[1]], b)
+		if m[6] != "0" {
+			t.blocks[m[1]] = append(t.blocks[m[1]], b)
 		}
 	}
 	p.blocks = all
 	return t, true, err
 }
 
-// reaching returns the tests that come to the mutant's line; all of them where
-// the line is outside of every block, as in a table.
+func at(line, col string) (p place) {
+	p[0], _ = strconv.Atoi(line)
+	p[1], _ = strconv.Atoi(col)
+	return p
+}
+
+// reaching returns the tests that come to the mutant. What lies in no block, as
+// the condition of a case, is reached by all that come into its function; what is
+// in no function, as a table, by all.
 func (p *target) reaching(m mutant) (out []test) {
-	file := filepath.Base(m.file)
-	table := !within(p.blocks[file], m.line)
+	file, spot := filepath.Base(m.file), place{m.line, m.col}
+	here := func(b block) bool { return !spot.before(b.from) && spot.before(b.to) }
+	if !slices.ContainsFunc(p.blocks[file], here) {
+		here = func(b block) bool { return m.within[0] <= b.from[0] && b.to[0] <= m.within[1] }
+	}
 	for _, t := range p.tests {
-		if table || within(t.lines[file], m.line) {
+		if m.within == [2]int{} || slices.ContainsFunc(t.blocks[file], here) {
 			out = append(out, t)
 		}
 	}
 	return out
-}
-
-func within(blocks [][2]int, line int) bool {
-	return slices.ContainsFunc(blocks, func(b [2]int) bool { return b[0] <= line && line <= b[1] })
 }

@@ -18,6 +18,7 @@ type mutant struct {
 	from, to  int // offsets, bytes
 	text      string
 	what      string // the change in words
+	within    [2]int // lines of the function that it is in; 0 for none
 }
 
 func (m mutant) String() string {
@@ -30,6 +31,7 @@ type finder struct {
 	file string
 	src  []byte
 	out  []mutant
+	fn   *ast.FuncDecl // that the walk is in
 }
 
 // mutants lists every change to the package in the order of its source.
@@ -46,7 +48,11 @@ func (p *target) mutants() (out []mutant) {
 // change adds the mutant that puts text in the place of a range.
 func (w *finder) change(from, to token.Pos, text, what string) {
 	a, b := w.p.fset.Position(from), w.p.fset.Position(to)
-	w.out = append(w.out, mutant{w.file, a.Line, a.Column, a.Offset, b.Offset, text, what})
+	m := mutant{w.file, a.Line, a.Column, a.Offset, b.Offset, text, what, [2]int{}}
+	if f := w.fn; f != nil && from < f.End() {
+		m.within = [2]int{w.p.fset.Position(f.Pos()).Line, w.p.fset.Position(f.End()).Line}
+	}
+	w.out = append(w.out, m)
 }
 
 // text returns the source of a node.
@@ -68,6 +74,8 @@ func (w *finder) visit(n ast.Node) bool {
 	switch n := n.(type) {
 	case *ast.ImportSpec, *ast.StructType, *ast.ArrayType, *ast.FuncType:
 		return false
+	case *ast.FuncDecl:
+		w.fn = n
 	case *ast.BinaryExpr:
 		w.binary(n)
 	case *ast.UnaryExpr:

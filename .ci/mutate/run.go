@@ -45,9 +45,9 @@ type target struct {
 	src   map[string][]byte
 	info  *types.Info
 
-	tests  []test              // the quickest first
-	blocks map[string][][2]int // lines, first and last, of all code, by base name
-	failed []string            // tests that fail before any change, which judge nothing
+	tests  []test             // the quickest first
+	blocks map[string][]block // of all code, by base name
+	failed []string           // tests that fail before any change, which judge nothing
 }
 
 // load reads a package with its types.
