@@ -255,3 +255,95 @@ func TestWhereAJoistCrossesAWall(t *testing.T) {
 		assert.InDelta(t, c.want, s, 1e-9, "%+v", c)
 	}
 }
+
+// A plate that runs past a splice laps it where it reaches 24 in to both sides,
+// less a sixteenth for the saw.
+func TestHowFarALapReaches(t *testing.T) {
+	piece := func(s0, s1 float64) *framing.Member { return &framing.Member{S0: s0, S1: s1} }
+	for _, c := range []struct {
+		s0, s1 float64
+		want   bool
+	}{
+		{76, 124, true},
+		{76.05, 123.95, true},
+		{76.1, 124, false},
+		{76, 123.9, false},
+		{0, 192, true},
+	} {
+		j := &framing.Joint{Station: 100, Members: []*framing.Member{piece(0, 100), piece(100, 192), piece(c.s0, c.s1)}}
+		assert.Equal(t, c.want, lapped(j), "%+v", c)
+	}
+	assert.False(t, lapped(&framing.Joint{Station: 100, Members: []*framing.Member{piece(0, 100), piece(0, 192)}}), "the other plate breaks there too")
+}
+
+// Of the members at a ridge joint each rafter is nailed; a hip or valley that
+// comes last is what they are nailed to. One at least is there.
+func TestRaftersAtARidgeJoint(t *testing.T) {
+	for _, c := range []struct {
+		roles []plan.Role
+		want  int
+	}{
+		{[]plan.Role{plan.Rafter, plan.Rafter, plan.Ridge}, 2},
+		{[]plan.Role{plan.Rafter, plan.Ridge}, 1},
+		{[]plan.Role{plan.HipRafter, plan.HipRafter, plan.Ridge}, 2},
+		{[]plan.Role{plan.Rafter, plan.Rafter, plan.HipRafter}, 2},
+		{[]plan.Role{plan.Rafter, plan.Rafter, plan.ValleyRafter}, 2},
+		{[]plan.Role{plan.ValleyRafter, plan.HipRafter}, 1},
+		{[]plan.Role{plan.Ridge}, 1},
+	} {
+		j := &framing.Joint{}
+		for _, r := range c.roles {
+			j.Members = append(j.Members, &framing.Member{Role: r})
+		}
+		assert.Equal(t, c.want, rafters(j), "%v", c.roles)
+	}
+}
+
+// The joints of framing and which of their two members the nails go through
+// first: the king into its header, the plate into the cripple, the jack into the
+// sill; a rafter, a ledger and a header's cripple are themselves nailed through.
+func TestWhichMemberTheNailsGoThrough(t *testing.T) {
+	for _, c := range []struct {
+		kind  plan.JointKind
+		at    plan.Connection
+		first bool // the joint's first member
+	}{
+		{plan.RafterPlate, plan.RafterToPlate, true},
+		{plan.LedgerWall, plan.LedgerToWall, true},
+		{plan.HeaderKing, plan.HeaderToKing, false},
+		{plan.CripplePlate, plan.CrippleToPlate, false},
+		{plan.CrippleHeader, plan.CrippleToHeader, true},
+		{plan.OpeningSill, plan.SillToJack, false},
+	} {
+		a, b := &framing.Member{ID: "a"}, &framing.Member{ID: "b"}
+		j := &framing.Joint{Kind: c.kind, Members: []*framing.Member{a, b}, Station: 40}
+		found := connections(&framing.House{Plan: &plan.Plan{}, Joints: []*framing.Joint{j}})
+		require.Len(t, found, 1, c.kind)
+		require.Len(t, found[c.at], 1, c.kind)
+		s := found[c.at][0]
+		assert.Equal(t, c.first, s.Side == a && s.Main == b, c.kind)
+		assert.InDelta(t, 40, s.Station, 1e-9)
+		assert.Equal(t, 1, s.Times)
+		j.Members = j.Members[:1]
+		assert.Empty(t, connections(&framing.House{Plan: &plan.Plan{}, Joints: []*framing.Joint{j}}), "nothing to nail it to")
+	}
+}
+
+// The shed's end rafters over their rakes: from the plate's start, 3 1/2 in, to
+// the ridge's face at 59 1/4, up a slope of 5:12: 55.75 x 13/12. The middle of the
+// rafter, from 12 in outside to the ridge, is at 23 5/8 from its eave.
+func TestARafterAlongItsRake(t *testing.T) {
+	n := New(framed(t, "shed.toml", ""))
+	list := connections(n.House)[plan.RafterAlongPlate]
+	require.Len(t, list, 4)
+	for i, at := range []float64{120 - 23.625, 23.625, 23.625, 120 - 23.625} {
+		assert.InDelta(t, 55.75*13/12, list[i].Touch, 1e-6)
+		assert.InDelta(t, at, list[i].Station, 1e-6)
+	}
+	missing := map[plan.Connection]int{}
+	for _, m := range n.Missing {
+		missing[m.Row.Connection] = m.Spots
+	}
+	assert.Equal(t, 4, missing[plan.RafterAlongPlate])
+	assert.Equal(t, 1, missing[plan.HeaderPlies], "one is missing too")
+}
