@@ -204,3 +204,21 @@ func TestTheNearestMember(t *testing.T) {
 	m, _ = Nearest(nil, line[0], line[1], all)
 	assert.Nil(t, m)
 }
+
+// Parts of a member that stand a thirty-second of an inch apart or less are one,
+// as members that near are for a washer; 0.02 in³ of wood may be cut away for it.
+func TestTheThicknessOfAHair(t *testing.T) {
+	for gap, runs := range map[float64]int{0.030: 1, 0.033: 2} {
+		a, b := stick("", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 20}), stick("", geom.Vec3{Z: 20 + gap}, geom.Vec3{X: 1.5, Y: 5.5, Z: 30})
+		m := &framing.Member{A: geom.Vec3{X: 0.75, Y: 2.75}, B: geom.Vec3{X: 0.75, Y: 2.75, Z: 30}, Solid: []geom.Solid{a.Solid[0], b.Solid[0]}}
+		assert.Len(t, New([]*framing.Member{m}).Through(geom.Vec3{X: 0.5, Y: 2, Z: -5}, geom.Vec3{X: 0.5, Y: 2, Z: 40}), runs, "%v", gap)
+	}
+	// A 3 in washer and nut of 1 1/32 in room, 1 in of it under the hair: a post 3 in
+	// wide reaches x in under it.
+	b := lying(plan.Beam, -20, 20, 0, 3.5, 0, 9.25)
+	for x, blocked := range map[float64]bool{0.0063: false, 0.0070: true} { // x 3 x 1: 0.019 and 0.021 in³
+		post := stick("post", geom.Vec3{X: 1.5 - x, Y: -9, Z: -60}, geom.Vec3{X: 9, Y: 9, Z: -0.03125})
+		land := New([]*framing.Member{b, post}).Below(geom.Vec3{Y: 1.75, Z: 12}, 40, Washer{Side: 3}, 1, Carries)
+		assert.Equal(t, blocked, land.Blocked == post, "%v", x)
+	}
+}
