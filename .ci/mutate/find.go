@@ -18,6 +18,7 @@ type mutant struct {
 	from, to  int // offsets, bytes
 	text      string
 	what      string // the change in words
+	within    [2]int // lines of the function that it is in; 0 for none
 }
 
 func (m mutant) String() string {
@@ -30,6 +31,7 @@ type finder struct {
 	file string
 	src  []byte
 	out  []mutant
+	fn   *ast.FuncDecl // that the walk is in
 }
 
 // mutants lists every change to the package in the order of its source.
@@ -46,7 +48,11 @@ func (p *target) mutants() (out []mutant) {
 // change adds the mutant that puts text in the place of a range.
 func (w *finder) change(from, to token.Pos, text, what string) {
 	a, b := w.p.fset.Position(from), w.p.fset.Position(to)
-	w.out = append(w.out, mutant{w.file, a.Line, a.Column, a.Offset, b.Offset, text, what})
+	m := mutant{w.file, a.Line, a.Column, a.Offset, b.Offset, text, what, [2]int{}}
+	if f := w.fn; f != nil && from < f.End() {
+		m.within = [2]int{w.p.fset.Position(f.Pos()).Line, w.p.fset.Position(f.End()).Line}
+	}
+	w.out = append(w.out, m)
 }
 
 // text returns the source of a node.
@@ -68,6 +74,8 @@ func (w *finder) visit(n ast.Node) bool {
 	switch n := n.(type) {
 	case *ast.ImportSpec, *ast.StructType, *ast.ArrayType, *ast.FuncType:
 		return false
+	case *ast.FuncDecl:
+		w.fn = n
 	case *ast.BinaryExpr:
 		w.binary(n)
 	case *ast.UnaryExpr:
@@ -79,6 +87,9 @@ func (w *finder) visit(n ast.Node) bool {
 	case *ast.Ident:
 		w.boolean(n)
 	case *ast.CallExpr:
+		if w.room(n) {
+			return false
+		}
 		w.call(n)
 	case *ast.IfStmt:
 		w.change(n.Cond.Pos(), n.Cond.End(), "!("+w.text(n.Cond)+")", fmt.Sprintf("condition %s negated", w.brief(n.Cond)))
@@ -106,6 +117,9 @@ func (w *finder) binary(n *ast.BinaryExpr) {
 	if t, ok := w.p.info.TypeOf(n.X).Underlying().(*types.Basic); ok && t.Info()&types.IsString != 0 && n.Op == token.ADD {
 		return
 	}
+	if rounding(n) && (n.Op == token.ADD || n.Op == token.SUB) {
+		return
+	}
 	swap := func(to token.Token) {
 		end := n.OpPos + token.Pos(len(n.Op.String()))
 		w.change(n.OpPos, end, to.String(), fmt.Sprintf("%s: %s to %s", w.brief(n), n.Op, to))
@@ -113,9 +127,34 @@ func (w *finder) binary(n *ast.BinaryExpr) {
 	if to, ok := swaps[n.Op]; ok {
 		swap(to)
 	}
-	if to, ok := bounds[n.Op]; ok && (w.whole(n.X) || literal(n.X) || literal(n.Y)) {
+	if to, ok := bounds[n.Op]; ok && !rounding(n) && (w.whole(n.X) || literal(n.X) || literal(n.Y)) {
 		swap(to)
 	}
+}
+
+// rounding tells whether one side is a tolerance, which nothing meets to the
+// last bit.
+func rounding(n *ast.BinaryExpr) bool { return tolerance(n.X) || tolerance(n.Y) }
+
+// tolerance tells whether an expression is a fraction so small that it only
+// takes up rounding.
+func tolerance(e ast.Expr) bool {
+	l, ok := e.(*ast.BasicLit)
+	if !ok || l.Kind != token.FLOAT {
+		return false
+	}
+	f, err := strconv.ParseFloat(l.Value, 64)
+	return err == nil && f != 0 && f < 1e-3
+}
+
+// room tells whether a call makes something of a given room: how much there is
+// changes nothing.
+func (w *finder) room(n *ast.CallExpr) bool {
+	if w.text(n.Fun) != "make" || len(n.Args) < 2 {
+		return false
+	}
+	_, isMap := w.p.info.TypeOf(n.Args[0]).Underlying().(*types.Map)
+	return isMap || len(n.Args) == 3
 }
 
 // whole tells whether an expression is an integer.

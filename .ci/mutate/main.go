@@ -16,7 +16,10 @@ import (
 	"hash/fnv"
 	"math/rand/v2"
 	"os"
+	"regexp"
 	"runtime"
+	"slices"
+	"strings"
 	"sync"
 )
 
@@ -26,6 +29,7 @@ type options struct {
 	n      int    // mutants a package
 	jobs   int    // at once
 	golden string // package whose tests also judge a survivor, or none
+	at     string // what file:line:column and the change must match, or empty
 }
 
 func main() {
@@ -34,6 +38,7 @@ func main() {
 	flag.IntVar(&o.n, "n", 25, "mutants per package, 0 for all")
 	flag.IntVar(&o.jobs, "jobs", runtime.NumCPU(), "mutants at once")
 	flag.StringVar(&o.golden, "golden", "", "package whose tests also judge survivors, such as ./golden")
+	flag.StringVar(&o.at, "at", "", "regular expression over file:line:column: change, such as '^coil\\.go:'")
 	flag.Parse()
 	if flag.NArg() == 0 {
 		flag.Usage()
@@ -58,6 +63,9 @@ func run(o options, packages []string) error {
 			return fmt.Errorf("%s: %w", name, err)
 		}
 		fmt.Printf("%-20s %s\n", name, t)
+		if len(t.failed) > 0 {
+			fmt.Println("    fail before any change:", strings.Join(t.failed, ", "))
+		}
 		for _, s := range t.survivors {
 			fmt.Println("    " + s)
 		}
@@ -70,7 +78,7 @@ func run(o options, packages []string) error {
 // tally counts one package's mutants.
 type tally struct {
 	mutants, killed, golden int
-	survivors               []string
+	survivors, failed       []string
 }
 
 func (t *tally) add(o tally) {
@@ -95,7 +103,12 @@ func measure(o options, dir, name string) (t tally, err error) {
 	if err := p.baseline(dir); err != nil {
 		return t, err
 	}
-	drawn := p.mutants()
+	t.failed = p.failed
+	at, err := regexp.Compile(o.at)
+	if err != nil {
+		return t, err
+	}
+	drawn := slices.DeleteFunc(p.mutants(), func(m mutant) bool { return !at.MatchString(m.String()) })
 	seed := fnv.New64a()
 	seed.Write([]byte(p.ImportPath))
 	rand.New(rand.NewPCG(o.seed, seed.Sum64())).Shuffle(len(drawn), func(i, j int) { drawn[i], drawn[j] = drawn[j], drawn[i] })

@@ -14,9 +14,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"regexp"
 	"slices"
-	"strconv"
+	"strings"
 	"time"
 )
 
@@ -46,14 +45,9 @@ type target struct {
 	src   map[string][]byte
 	info  *types.Info
 
-	covered map[string][]lines // by base name
-	timeout time.Duration
-}
-
-// lines are those of one block of a cover profile.
-type lines struct {
-	lo, hi int
-	run    bool
+	tests  []test             // the quickest first
+	blocks map[string][]block // of all code, by base name
+	failed []string           // tests that fail before any change, which judge nothing
 }
 
 // load reads a package with its types.
@@ -101,49 +95,6 @@ func goJSON(v any, args ...string) error {
 	return json.Unmarshal(out, v)
 }
 
-// block is a line of a cover profile: file, the block's lines, its count.
-var block = regexp.MustCompile(`(?m)^.*/([^/]+\.go):(\d+)\.\d+,(\d+)\.\d+ \d+ (\d+)$`)
-
-// baseline runs the tests of the package as it is: they must pass, and show
-// which lines they come to and how long a mutant may take.
-func (p *target) baseline(dir string) error {
-	profile := filepath.Join(dir, "cover")
-	bin := filepath.Join(dir, "cover.test")
-	if out, err := exec.Command("go", "test", "-c", "-cover", "-o", bin, p.ImportPath).CombinedOutput(); err != nil {
-		return fmt.Errorf("tests do not build:\n%s", out)
-	}
-	start := time.Now()
-	cmd := exec.Command(bin, append(p.flags(), "-test.coverprofile="+profile)...)
-	cmd.Dir = p.Dir
-	if out, err := cmd.CombinedOutput(); err != nil {
-		return fmt.Errorf("tests fail before any change:\n%s", out)
-	}
-	p.timeout = 15*time.Second + 8*time.Since(start)
-	data, err := os.ReadFile(profile)
-	p.covered = map[string][]lines{}
-	for _, m := range block.FindAllStringSubmatch(string(data), -1) {
-		lo, _ := strconv.Atoi(m[2])
-		hi, _ := strconv.Atoi(m[3])
-		p.covered[m[1]] = append(p.covered[m[1]], lines{lo, hi, m[4] != "0"})
-	}
-	return err
-}
-
-// reached tells whether a test comes to the mutant's line. Lines outside of
-// every block, as of tables, count as reached.
-func (p *target) reached(m mutant) bool {
-	missed := false
-	for _, b := range p.covered[filepath.Base(m.file)] {
-		if b.lo <= m.line && m.line <= b.hi {
-			if b.run {
-				return true
-			}
-			missed = true
-		}
-	}
-	return !missed
-}
-
 // flags are those of the test binary: stop at the first failure; property
 // tests draw the same cases each time, and neither shrink nor write a file.
 func (p *target) flags() []string {
@@ -166,16 +117,54 @@ func (p *target) judge(m mutant, stem, golden string) fate {
 	if !build(stem, bin, p.ImportPath) {
 		return unbuilt
 	}
+	tests := p.reaching(m)
 	switch {
-	case p.reached(m) && p.fails(bin, p.Dir, p.flags()):
+	case p.notice(bin, tests):
 		return killed
-	case golden != "" && build(stem, bin, golden) && p.fails(bin, golden, []string{"-test.failfast"}):
+	case golden != "" && build(stem, bin, golden) && fails(bin, golden, goldenTime, "-test.failfast"):
 		return goldenKilled
-	case !p.reached(m):
+	case len(tests) == 0:
 		return uncovered
 	}
 	return survived
 }
+
+// goldenTime is how long golden may take over one mutant.
+const goldenTime = 30 * time.Minute
+
+// quick is how long a test may take to be asked in the first round.
+const quick = 300 * time.Millisecond
+
+// notice tells whether one of the tests fails: the quick ones are asked first,
+// since most mutants fall to them, and the slow ones each by itself.
+func (p *target) notice(bin string, tests []test) bool {
+	n := 0
+	for n < len(tests) && tests[n].time < quick {
+		n++
+	}
+	if n > 0 && p.fail(bin, tests[:n]) {
+		return true
+	}
+	for i := range tests[n:] {
+		if p.fail(bin, tests[n+i:n+i+1]) {
+			return true
+		}
+	}
+	return false
+}
+
+// fail runs some tests of the package; they may take eight times as long as
+// they did before the change.
+func (p *target) fail(bin string, tests []test) bool {
+	names, limit := make([]string, len(tests)), 10*time.Second
+	for i, t := range tests {
+		names[i], limit = t.name, limit+8*t.time
+	}
+	return fails(bin, p.Dir, limit, append(p.flags(), only(names...))...)
+}
+
+// only is the flag that runs the tests of these names.
+func only(names ...string) string { return "-test.run=^(" + strings.Join(names, "|") + ")$" }
 
 func build(stem, bin, pkg string) bool {
 	cmd := exec.Command("go", "test", "-c", "-vet=off", "-ldflags=-s -w", "-overlay", stem+".json", "-o", bin, pkg)
@@ -186,9 +175,9 @@ func build(stem, bin, pkg string) bool {
 	return err == nil
 }
 
-// fails runs a test binary in a package's folder.
-func (p *target) fails(bin, dir string, flags []string) bool {
-	args := []string{"-c", fmt.Sprintf(`ulimit -v %d; exec "$@"`, memory), "sh", bin, "-test.timeout=" + p.timeout.String()}
+// fails runs a test binary in a folder.
+func fails(bin, dir string, limit time.Duration, flags ...string) bool {
+	args := []string{"-c", fmt.Sprintf(`ulimit -v %d; exec "$@"`, memory), "sh", bin, "-test.timeout=" + limit.String()}
 	cmd := exec.Command("sh", append(args, flags...)...)
 	cmd.Dir = dir
 	return cmd.Run() != nil

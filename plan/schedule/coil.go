@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -15,19 +16,11 @@ type Roll struct {
 // that still has it (best fit decreasing). bound is the least number of rolls
 // that any cutting needs, by length alone.
 func Rolls(cuts []float64, roll float64) (rolls []Roll, bound int) {
-	if roll <= 0 || len(cuts) == 0 {
+	if roll <= 0 {
 		return nil, 0
 	}
 	sorted := slices.Clone(cuts)
-	slices.SortFunc(sorted, func(a, b float64) int {
-		switch {
-		case a > b:
-			return -1
-		case a < b:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(sorted, func(a, b float64) int { return cmp.Compare(b, a) })
 	sum := 0.0
 	for _, c := range sorted {
 		sum += c

@@ -74,6 +74,24 @@ func TestRoofTableCellByCell(t *testing.T) {
 	assert.Equal(t, [2]float64{0.8, 0.8}, [2]float64{first, second})
 }
 
+func TestRoofFrom45To60Degrees(t *testing.T) {
+	// The second value goes on in a straight line from its cell at 45 degrees to
+	// 0.6 at 60, our own reading of the gap in the table; the first has no neighbor
+	// of its sign. h/L 0.5: 0.4 + 0.2 x 5/15 = 0.4667 at 50, 0.5 half-way; h/L 1:
+	// 0.3 + 0.3 x 5/15 = 0.4. At 60 and at 80 degrees 0.01 theta holds for both.
+	for _, c := range []struct{ theta, hL, first, second float64 }{
+		{50, 0.5, 0, 0.46667},
+		{52.5, 0.5, 0, 0.5},
+		{50, 1, 0, 0.4},
+		{60, 0.5, 0.6, 0.6},
+		{80, 1, 0.8, 0.8},
+	} {
+		first, second, _ := SlopeCp(c.theta, c.hL)
+		assert.InDelta(t, c.first, first, 1e-5, "%+v", c)
+		assert.InDelta(t, c.second, second, 1e-5, "%+v", c)
+	}
+}
+
 func TestRoofTableBetweenItsCells(t *testing.T) {
 	// A check record that worked ASCE 7-16 and 7-22 Fig. 27.3-1 (second-hand).
 	for _, c := range []struct{ theta, hL, first, second, leeward float64 }{

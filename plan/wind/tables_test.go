@@ -31,11 +31,15 @@ func check(t *testing.T, name string, c Curve, want map[float64]float64) {
 	}
 }
 
-// at gives the values of the five areas that 7-16 is read at.
+// at gives the values of the five areas that 7-16 is read at, and half-way
+// between them on paper whose areas are logarithmic, where they are the mean.
 func at(v ...float64) map[float64]float64 {
-	out := map[float64]float64{}
+	out, areas := map[float64]float64{}, []float64{10, 20, 50, 100, 200}
 	for i, x := range v {
-		out[[]float64{10, 20, 50, 100, 200}[i]] = x
+		out[areas[i]] = x
+		if i > 0 {
+			out[math.Sqrt(areas[i-1]*areas[i])] = (v[i-1] + x) / 2
+		}
 	}
 	return out
 }
@@ -60,26 +64,26 @@ func TestGablesOfTheOldEdition(t *testing.T) {
 			20,
 			zones{
 				"1": at(-2.0, -2.0, -1.17, -0.5, -0.5), "2e": at(-2.0, -2.0, -1.17, -0.5, -0.5),
-				"2n": {10: -3.0, 20: -2.57, 50: -2.0, 100: -1.6, 200: -1.1, 250: -1.0, 900: -1.0},
-				"2r": {10: -3.0, 20: -2.57, 50: -2.0, 100: -1.6, 200: -1.1, 250: -1.0, 900: -1.0},
-				"3e": {10: -3.0, 20: -2.57, 50: -2.0, 100: -1.6, 200: -1.1, 250: -1.0, 900: -1.0},
+				"2n": {10: -3.0, 20: -2.57, 50: -2.0, 100: -1.6, 200: -1.1, math.Sqrt(50000): -1.05, 250: -1.0, 900: -1.0},
+				"2r": {10: -3.0, 20: -2.57, 50: -2.0, 100: -1.6, 200: -1.1, math.Sqrt(50000): -1.05, 250: -1.0, 900: -1.0},
+				"3e": {10: -3.0, 20: -2.57, 50: -2.0, 100: -1.6, 200: -1.1, math.Sqrt(50000): -1.05, 250: -1.0, 900: -1.0},
 				"3r": at(-3.6, -3.05, -2.34, -1.8, -1.8),
 			},
 			zones{
 				"1": ends(-2.5, -1.5, 100), "2e": ends(-2.5, -1.5, 100), "2n": ends(-3.5, -2.0, 250),
 				"2r": ends(-3.5, -2.0, 250), "3e": ends(-4.1, -1.5, 250), "3r": ends(-4.7, -2.3, 100),
 			},
-			map[float64]float64{1: 0.7, 2: 0.7, math.Sqrt(20): 0.615, 10: 0.53, 20: 0.45, 50: 0.38, 100: 0.3, 900: 0.3},
+			map[float64]float64{1: 0.7, 2: 0.7, math.Sqrt(20): 0.615, 10: 0.53, 20: 0.45, 50: 0.38, math.Sqrt(5000): 0.34, 100: 0.3, 900: 0.3},
 		},
 		{
 			27,
 			zones{
-				"1":  {10: -1.5, 20: -1.5, 50: -1.25, 100: -1.06, 200: -0.89, 300: -0.8, 900: -0.8},
-				"2e": {10: -1.5, 20: -1.5, 50: -1.25, 100: -1.06, 200: -0.89, 300: -0.8, 900: -0.8},
-				"2n": {10: -2.5, 20: -2.15, 50: -1.7, 100: -1.38, 150: -1.2, 200: -1.2},
-				"2r": {10: -2.5, 20: -2.15, 50: -1.7, 100: -1.38, 150: -1.2, 200: -1.2},
-				"3e": {10: -2.5, 20: -2.15, 50: -1.7, 100: -1.38, 150: -1.2, 200: -1.2},
-				"3r": {2: -3.6, 4: -3.6, math.Sqrt(40): -3.165, 10: -2.73, 20: -2.35, 50: -1.8, 900: -1.8},
+				"1":  {10: -1.5, 20: -1.5, 50: -1.25, 100: -1.06, 200: -0.89, math.Sqrt(60000): -0.845, 300: -0.8, 900: -0.8},
+				"2e": {10: -1.5, 20: -1.5, 50: -1.25, 100: -1.06, 200: -0.89, math.Sqrt(60000): -0.845, 300: -0.8, 900: -0.8},
+				"2n": {10: -2.5, 20: -2.15, 50: -1.7, 100: -1.38, math.Sqrt(15000): -1.29, 150: -1.2, 200: -1.2},
+				"2r": {10: -2.5, 20: -2.15, 50: -1.7, 100: -1.38, math.Sqrt(15000): -1.29, 150: -1.2, 200: -1.2},
+				"3e": {10: -2.5, 20: -2.15, 50: -1.7, 100: -1.38, math.Sqrt(15000): -1.29, 150: -1.2, 200: -1.2},
+				"3r": {2: -3.6, 4: -3.6, math.Sqrt(40): -3.165, 10: -2.73, 20: -2.35, math.Sqrt(1000): -2.075, 50: -1.8, 900: -1.8},
 			},
 			zones{
 				"1": ends(-2.0, -1.8, 350), "2e": ends(-2.0, -1.8, 350), "2n": ends(-3.0, -2.2, 150),
@@ -92,7 +96,7 @@ func TestGablesOfTheOldEdition(t *testing.T) {
 			zones{
 				"1": at(-1.8, -1.5, -1.1, -0.8, -0.8), "2e": at(-1.8, -1.5, -1.1, -0.8, -0.8), "2r": at(-1.8, -1.5, -1.1, -0.8, -0.8),
 				"2n": at(-2.0, -1.77, -1.45, -1.23, -1.0), "3r": at(-2.0, -1.77, -1.45, -1.23, -1.0),
-				"3e": {1: -3.2, 2: -3.2, math.Sqrt(20): -2.85, 10: -2.5, 20: -2.2, 50: -1.8, 100: -1.5, 300: -1.0, 900: -1.0},
+				"3e": {1: -3.2, 2: -3.2, math.Sqrt(20): -2.85, 10: -2.5, 20: -2.2, 50: -1.8, 100: -1.5, math.Sqrt(30000): -1.25, 300: -1.0, 900: -1.0},
 			},
 			nil,
 			at(0.9, 0.8, 0.6, 0.5, 0.5),
@@ -121,10 +125,10 @@ func TestHipsOfTheOldEdition(t *testing.T) {
 		zones         map[string]map[float64]float64
 	}{
 		{20, 0.5, map[string]map[float64]float64{
-			"1": {10: -1.3, 20: -1.3, math.Sqrt(2000): -1.15, 100: -1.0, 300: -1.0}, "2e": ends2(-1.8, -1.1), "2r": ends2(-2.4, -1.3), "3": ends2(-1.8, -1.1),
+			"1": {10: -1.3, 20: -1.3, math.Sqrt(2000): -1.15, 50: -1.3 + 0.3*math.Log10(2.5)/math.Log10(5), 100: -1.0, 300: -1.0}, "2e": ends2(-1.8, -1.1), "2r": ends2(-2.4, -1.3), "3": ends2(-1.8, -1.1),
 		}},
 		{20, 0.8, map[string]map[float64]float64{
-			"1": {10: -1.8, 20: -1.8, 100: -1.0, 300: -1.0}, "2e": ends2(-2.6, -1.4), "2r": ends2(-2.4, -1.3), "3": ends2(-2.6, -1.4),
+			"1": {10: -1.8, 20: -1.8, 50: -1.8 + 0.8*math.Log10(2.5)/math.Log10(5), 100: -1.0, 300: -1.0}, "2e": ends2(-2.6, -1.4), "2r": ends2(-2.4, -1.3), "3": ends2(-2.6, -1.4),
 		}},
 		{27, 0.6, map[string]map[float64]float64{
 			"1": ends(-1.4, -0.8, 100), "2e": ends2(-2.0, -1.0), "2r": ends2(-2.0, -1.0), "3": ends2(-2.0, -1.0),
@@ -142,10 +146,23 @@ func TestHipsOfTheOldEdition(t *testing.T) {
 	}
 }
 
+func TestBlendedHipsBendAtEveryArea(t *testing.T) {
+	// Blending must not lose a corner: half-way between h/B of 0.5 and 0.8, zone 2r,
+	// the same in both, is still the straight line from -2.4 at 10 ft² to -1.3 at 200:
+	// at 14.142 ft² (half-way from 10 to 20) -2.4 + 1.1 log 1.4142 / log 20 = -2.2727.
+	f, err := RoofFigure("7-16", "hip", 15, 0.65)
+	require.NoError(t, err)
+	for area, want := range map[float64]float64{
+		14.1421: -2.2727, 31.6228: -1.9773, 70.7107: -1.6818, 122.474: -1.4801, 173.205: -1.3528,
+	} {
+		assert.InDelta(t, want, zoneOf(t, f, "2r").Negative.At(area), 5e-4, "%v ft²", area)
+	}
+}
+
 // ends2 gives the ends of a line to 200 ft²; between them a blended figure is
 // straight only from corner to corner.
 func ends2(at10, end float64) map[float64]float64 {
-	return map[float64]float64{2: at10, 10: at10, 200: end, 300: end}
+	return map[float64]float64{2: at10, 10: at10, 100: at10 + (end-at10)/math.Log10(20), 200: end, 300: end} // log (100/10) is 1
 }
 
 func TestRoofsOfTheNewEdition(t *testing.T) {
@@ -232,6 +249,23 @@ func TestWhichFigureAnAngleTakes(t *testing.T) {
 		{"shed", 10.1, "ASCE 7-22 Fig. 30.3-5B"},
 	} {
 		assert.Equal(t, c.name, figure(t, "7-22", c.kind, c.theta).Name, "%s %v", c.kind, c.theta)
+	}
+	// ASCE 7-16 Figs. 30.3-2B to 2I (second-hand): the same angles.
+	for _, c := range []struct {
+		kind  plan.RoofKind
+		theta float64
+		name  string
+	}{
+		{"gable", 20, "ASCE 7-16 Fig. 30.3-2B"},
+		{"gable", 20.1, "ASCE 7-16 Fig. 30.3-2C"},
+		{"gable", 27, "ASCE 7-16 Fig. 30.3-2C"},
+		{"gable", 27.1, "ASCE 7-16 Fig. 30.3-2D"},
+		{"hip", 20, "ASCE 7-16 Figs. 30.3-2E and 2F"},
+		{"hip", 20.1, "ASCE 7-16 Fig. 30.3-2G"},
+		{"hip", 27, "ASCE 7-16 Fig. 30.3-2G"},
+		{"hip", 27.1, "ASCE 7-16 Figs. 30.3-2H and 2I"},
+	} {
+		assert.Equal(t, c.name, figure(t, "7-16", c.kind, c.theta).Name, "%s %v", c.kind, c.theta)
 	}
 	_, err := RoofFigure("7-22", "shed", 30, 1)
 	assert.NoError(t, err)
