@@ -154,7 +154,7 @@ func TestSheathingIsTold(t *testing.T) {
 		p := pieceOf(t, it, plan.StudStud, c.face)
 		p.Joint.Wall = &plan.Wall{Exterior: c.exterior}
 		text := pine().One(p, Upward).Terms[0].Text
-		assert.Equal(t, c.want, panel(p) == 7.0/16, "%+v", c)
+		assert.Equal(t, c.want, pine().panel(p) == 7.0/16, "%+v", c)
 		if c.want {
 			assert.Contains(t, text, "behind 0.4375 in of sheathing, which is counted as nothing")
 		} else {
@@ -163,7 +163,7 @@ func TestSheathingIsTold(t *testing.T) {
 	}
 	p := pieceOf(t, strapOf("10d x 1 1/2"), plan.RafterRidge, plan.Outside)
 	p.Item.Phase = nil
-	assert.Zero(t, panel(p), "off the walls there is no sheathing")
+	assert.Zero(t, pine().panel(p), "off the walls there is no sheathing")
 }
 
 // A screw by its size has the root 0.75 of it, and bends as a nail of the root:

@@ -2,6 +2,7 @@ package framing
 
 import (
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -20,15 +21,15 @@ func shearPosts(w *framedWall, l *layout) {
 				l.put(slot{span: span{c - plate/2, c + plate/2}, role: plan.Post})
 			}
 		}
-		for _, end := range []struct{ at, out float64 }{{s.From, -1}, {s.To, 1}} {
-			l.thicken(end.at, end.out, s.Posts-1)
+		for _, end := range []struct{ at, out float64 }{{max(s.From, w.s0), -1}, {min(s.To, w.s1), 1}} {
+			l.thicken(w, end.at, end.out, s.Posts-1)
 		}
 	}
 }
 
 // thicken puts n more studs beside the one at the end of a segment, out being
 // the way from the segment.
-func (l *layout) thicken(at, out float64, n int) {
+func (l *layout) thicken(w *framedWall, at, out float64, n int) {
 	if n <= 0 {
 		return
 	}
@@ -41,9 +42,32 @@ func (l *layout) thicken(at, out float64, n int) {
 			l.beside(x.lo, -1, n)
 		case out > 0 && l.wall.hi-x.hi >= room:
 			l.beside(x.hi, 1, n)
+		case w.through(out):
+		case out < 0:
+			l.beside(x.hi, 1, n)
+		default:
+			l.beside(x.lo, -1, n)
 		}
 		return
 	}
+}
+
+// through tells whether a wall runs through over another at its end on one side.
+func (w *framedWall) through(side float64) bool {
+	return slices.ContainsFunc(w.meets, func(m meeting) bool { return m.over && float64(m.end) == side })
+}
+
+// innermost is the stud of a segment's post that faces the segment, of up to n that
+// stand tight: what its tie is fastened to. dir is the way out of the segment.
+func (w *framedWall) innermost(m *Member, dir float64, n int) *Member {
+	for range n - 1 {
+		next := nearest(w.uprights, m.Mid()-dir*plate)
+		if abs(abs(next.Mid()-m.Mid())-plate) > geom.Eps {
+			break
+		}
+		m = next
+	}
+	return m
 }
 
 // fullNear tells whether a full-height slot is centered within d of c.
@@ -63,6 +87,7 @@ func (b *builder) shearJoints() {
 			for _, end := range []struct{ s, mid, dir float64 }{{s.From, s.From + plate/2, -1}, {s.To, s.To - plate/2, 1}} {
 				mid := min(max(end.mid, w.s0+plate/2), w.s1-plate/2)
 				if m := nearest(w.uprights, mid); m != nil {
+					m = w.innermost(m, end.dir, s.Posts)
 					f := b.footOf(w, m)
 					b.footJoint(w, plan.WallEnd, m, f).Tributary = s.To - s.From
 				}

@@ -15,7 +15,11 @@ const tight = 1.0 / 16
 // beside it and those of another at a corner, where the plan orders the nails between
 // them. Else it is the stud alone.
 func (b *builder) builtUp(m *framing.Member) []*framing.Member {
-	return append(b.tightBeside(m), b.atCorner(m)...)
+	post := b.tightBeside(m)
+	for _, x := range slices.Clone(post) {
+		post = append(post, b.atCorner(x)...)
+	}
+	return post
 }
 
 // atCorner returns the studs of other walls that a wall's end stud is nailed to at

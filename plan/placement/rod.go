@@ -191,14 +191,14 @@ func (x *placer) shearMiddle(j *framing.Joint, l link) float64 {
 const postWide = 8
 
 // next returns the link of the next upright of the wall on one side, when it
-// stands near enough to be of the same post.
+// stands near enough to be of the same post and is no stud of the module.
 func (x *placer) next(l link, side plan.Face) (link, bool) {
 	list := x.byHost[hostKind{l.joint.Host, l.joint.Kind}]
 	i := slices.Index(list, l.joint) + 1
 	if side == plan.Left {
 		i -= 2
 	}
-	if i < 0 || i >= len(list) || math.Abs(list[i].Station-l.joint.Station) > postWide {
+	if i < 0 || i >= len(list) || math.Abs(list[i].Station-l.joint.Station) > postWide || list[i].First().Role != plan.Post {
 		return l, false
 	}
 	n := x.through(list[i])

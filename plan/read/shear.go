@@ -28,7 +28,7 @@ var shearKeys = []binding[shearDraft]{
 	sizeKey("edge", `"4in"`, "nails along panel edges, on center", func(d *shearDraft) *float64 { return &d.Edge }).or("6in", `"6in"`),
 	sizeKey("field", `"12in"`, "nails along the studs between, on center", func(d *shearDraft) *float64 { return &d.Field }).or("12in", `"12in"`),
 	flagKey("both_faces", "sheathed on both faces", func(d *shearDraft) *bool { return &d.BothFaces }),
-	wholeKey("posts", "2", 1, 4, "studs tight beside each other at each end within the wall, for the push there; at the wall's own ends the corner's studs count", func(d *shearDraft) *int { return &d.Posts }).or(int64(1), "1"),
+	wholeKey("posts", "2", 1, 4, "studs tight beside each other at each end, for the push there: past the segment where the wall goes on, within it at the wall's own end; where the wall runs through at a corner only the corner's studs stand", func(d *shearDraft) *int { return &d.Posts }).or(int64(1), "1"),
 	flagKey("perforated", "a perforated shear wall: openings inside it count as such", func(d *shearDraft) *bool { return &d.Perforated }),
 }
 
