@@ -102,7 +102,7 @@ func TestTwoStoryHouseTakes200To300Clips(t *testing.T) {
 	clips := n["rafter-clip"] + n["stud-clip"] + n["stud-clip-wide"]
 	require.GreaterOrEqual(t, clips, 200)
 	require.LessOrEqual(t, clips, 300)
-	require.Equal(t, 5, n["hold-down-pair"])
+	require.Equal(t, 9, n["hold-down-pair"])
 	for _, k := range []string{"clip", "strap", "ridge strap", "opening strap", "long strap", "hold-down pair", "collector strap", "anchor bolt"} {
 		require.True(t, kinds[k], k)
 	}
@@ -122,10 +122,12 @@ func TestTheDemoHouseIsClosed(t *testing.T) {
 
 // What the other houses lack, by check: whoever closes one of these takes it from
 // the list, whoever opens another is told here. Sanderling's roof has one place that
-// no hanger reaches: a hip's foot past the end of the ridge.
+// no hanger reaches: a hip's foot past the end of the ridge. Curlew-row is longer than
+// the guides go to, and turnstone's porch higher for its depth than the figures of
+// free roofs, and low for its length.
 func TestTheOtherHousesLackOnlyThese(t *testing.T) {
 	for file, want := range map[string][2]map[string]int{
-		"dunlin.toml": {}, "curlew-row.toml": {}, "turnstone.toml": {},
+		"dunlin.toml": {}, "curlew-row.toml": {{}, {"method-limit": 1}}, "turnstone.toml": {{}, {"method-limit": 2}},
 		"sanderling.toml": {{"ridge-tie": 1}, {}},
 	} {
 		report, ds := loadpath.Run(place(t, file))

@@ -156,7 +156,7 @@ func TestSheathingIsTold(t *testing.T) {
 		text := pine().One(p, Upward).Terms[0].Text
 		assert.Equal(t, c.want, pine().panel(p) == 7.0/16, "%+v", c)
 		if c.want {
-			assert.Contains(t, text, "behind 0.4375 in of sheathing, which is counted as nothing")
+			assert.Contains(t, text, "behind 7/16 in of sheathing, assumed, which is counted as nothing")
 		} else {
 			assert.NotContains(t, text, "sheathing")
 		}

@@ -44,9 +44,10 @@ func TestJointsOfTheDemoByHand(t *testing.T) {
 	// 15 + 10 + 4 + 4 + 2 = 35.
 	assert.Equal(t, 35, count("1S", plan.RimGirder))
 	assert.Equal(t, 35, count("1S", plan.SoleRim))
-	// 1E runs along GES and GEN, at each of its 24 full studs, two of them the second
-	// studs of the posts at 96 and 240 in, and across the three others.
-	assert.Equal(t, 24+3, count("1E", plan.RimGirder))
+	// 1E runs along GES and GEN, at each of its 26 full studs, four of them the second
+	// studs of the posts at 96 and 240 in and at both its ends, and across the three
+	// others.
+	assert.Equal(t, 26+3, count("1E", plan.RimGirder))
 	assert.Equal(t, 0, count("2S", plan.RimGirder), "no girder is up there")
 	// Joists run north over GS, GC and GN at 16 … 512 in: 32 of them; the floor
 	// is 28 ft deep and the longest stock 20 ft, so each is two, lapped on GC.
@@ -64,14 +65,15 @@ func TestJointsOfTheDemoByHand(t *testing.T) {
 	assert.Equal(t, 14, count("1S", plan.CrippleHeader))
 	assert.Equal(t, 14, count("1S", plan.CripplePlate))
 	// 1P stands from 5 1/2 in to 14 ft over the joist at 31 ft: studs at its two
-	// ends and at 16 … 160 in.
-	assert.Equal(t, 12, count("1P", plan.SoleRim))
+	// ends, of two studs each, and at 16 … 160 in.
+	assert.Equal(t, 14, count("1P", plan.SoleRim))
 	assert.Equal(t, plan.Joist, joints(h, "1P", plan.SoleRim)[0].Members[1].Role)
 	// The stair wall's studs are 8 in apart over 12 ft, 18 spaces, and the floor
 	// hangs on both its sides.
 	assert.Equal(t, 2*19, count("ST", plan.LedgerWall))
-	// Gable 2E has 22 full studs; one stands under the ridge.
-	assert.Equal(t, 22-1, count("2E", plan.GableStud))
+	// Gable 2E has 22 full studs and a second one at each of the four ends of its
+	// segments; one stands under the ridge.
+	assert.Equal(t, 22+4-1, count("2E", plan.GableStud))
 }
 
 func TestRimToGirderIsWhereItTouches(t *testing.T) {

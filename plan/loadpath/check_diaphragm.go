@@ -24,6 +24,7 @@ type Bay struct {
 	Moment float64    // largest between them, lb in
 	Depth  float64    // of the deck along the wind, in
 	Case   string
+	bands  []Band // all wind on the deck in that case
 }
 
 // Unit is the larger unit shear at the bay's ends, plf, strength level.
@@ -42,14 +43,14 @@ func (a *analysis) bays() (out []Bay) {
 			if d.level != s.Level || len(lines) == 0 {
 				continue
 			}
-			edges := []float64{axis(d.extent.lo, 1-ax)}
-			names := []string{""}
+			lo, hi := s.reach(axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax))
+			edges, names := []float64{lo}, []string{""}
 			for _, x := range lines {
 				edges, names = append(edges, x.At), append(names, x.Name)
 			}
-			edges, names = append(edges, axis(d.extent.hi, 1-ax)), append(names, "")
+			edges, names = append(edges, hi), append(names, "")
 			for i := 1; i < len(edges); i++ {
-				b := Bay{Level: s.Level, Axis: ax, Lines: [2]string{names[i-1], names[i]}, Lo: edges[i-1], Hi: edges[i], Depth: d.extent.span(ax), Case: s.Case}
+				b := Bay{Level: s.Level, Axis: ax, Lines: [2]string{names[i-1], names[i]}, Lo: edges[i-1], Hi: edges[i], Depth: d.extent.span(ax), Case: s.Case, bands: s.Bands}
 				if b.Hi-b.Lo > 1 {
 					b.load(s.Bands)
 					out = append(out, b)
@@ -58,6 +59,20 @@ func (a *analysis) bays() (out []Bay) {
 		}
 	}
 	return out
+}
+
+// reach widens the stretch of a deck to what of its wind blows on past its walls:
+// rakes and eaves.
+func (s StoryShear) reach(lo, hi float64) (float64, float64) {
+	for _, b := range s.Bands {
+		lo, hi = math.Min(lo, b.Lo), math.Max(hi, b.Hi)
+	}
+	return lo, hi
+}
+
+// link is the name of the link at an end of a bay of the roof's deck.
+func (b Bay) link(i int) string {
+	return fmt.Sprintf("roof deck, line %s, from %s", b.Lines[i], []string{"its high side", "its low side"}[i])
 }
 
 // load works the ends and the moment of a bay out under the bands of wind on it.
@@ -121,7 +136,7 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 			}
 			v := b.Ends[i] / b.Depth * 12
 			l := &Link{
-				Check: c, ID: fmt.Sprintf("roof deck, line %s, from %s", line, []string{"its high side", "its low side"}[i]), Host: "line " + line,
+				Check: c, ID: b.link(i), Host: "line " + line,
 				Where: fmt.Sprintf("roof over story %s, line %s", b.Level.Name, line), Unit: "plf", Case: b.Case, Demand: ASD.W * v, Strength: v,
 				Terms: []Term{
 					{fmt.Sprintf("force of the deck from %s to %s, strength level", length.Feet(b.Lo), length.Feet(b.Hi)), b.Ends[i], "lb"},

@@ -53,7 +53,7 @@ func (r *Report) onHost(name string) (out []*Link) {
 }
 
 // sideChecks are the checks whose demand is a shear wall line's force.
-var sideChecks = []string{"story-shear", "unit-shear", "overturning", deckShearCheck, "chord-push", "collector", "chord-splice", soleCheck, twistCheck}
+var sideChecks = []string{"story-shear", "unit-shear", "overturning", deckShearCheck, anchorCheck, "chord-push", postCheck, "collector", "chord-splice", soleCheck, twistCheck}
 
 // LineOf returns the line whose force a link's demand comes of, nil where it
 // comes of none.

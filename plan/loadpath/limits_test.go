@@ -25,9 +25,9 @@ func limits(r *loadpath.Report) map[string]*loadpath.Link {
 // within it does not fail by it.
 func TestALimitOfTheMethodFails(t *testing.T) {
 	within, outside := limits(cabinReport()), limits(cabinWith(`pitch = "4:12"`, `pitch = "13:12"`))
-	require.Contains(t, within, "limit, angle of roof main")
-	assert.InDelta(t, 18.43/45, within["limit, angle of roof main"].Ratio, 1e-3) // 4:12
-	steep := outside["limit, angle of roof main"]
+	require.Contains(t, within, "limit, angle of roof roof")
+	assert.InDelta(t, 18.43/45, within["limit, angle of roof roof"].Ratio, 1e-3) // 4:12
+	steep := outside["limit, angle of roof roof"]
 	require.NotNil(t, steep)
 	assert.InDelta(t, 47.29/45, steep.Ratio, 1e-3) // 13:12
 	assert.True(t, steep.Over(1))
@@ -38,7 +38,7 @@ func TestALimitOfTheMethodFails(t *testing.T) {
 	failed, err := cabinWith(`pitch = "4:12"`, `pitch = "13:12"`).WriteCheck(&b, 1000, "text")
 	require.NoError(t, err)
 	assert.True(t, failed, "its deck has gaps")
-	assert.Contains(t, b.String(), "limit, angle of roof main")
+	assert.Contains(t, b.String(), "limit, angle of roof roof")
 }
 
 // A limit does not change with the wind, so no speed overtakes it.

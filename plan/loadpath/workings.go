@@ -40,6 +40,8 @@ func (e *Explainer) Workings(l *Link) []string {
 	switch {
 	case slices.Contains(sideChecks, l.Check.ID):
 		return e.r.sideWorkings(l)
+	case l.Check.ID == diaphragmCheck:
+		return e.r.bayWorkings(l)
 	case l.Check.ID == nailingCheck:
 		return e.r.work.flow.workings(l)
 	case l.Joint == nil || ownLink(l):

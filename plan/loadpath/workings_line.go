@@ -57,15 +57,39 @@ func (s *gustState) deckWorkings(x *ShearLine, lb float64) (out []string) {
 		lo, hi = math.Inf(-1), math.Inf(1)
 	}
 	walls, roofs := s.m.deckLoad(d, s.gust)
-	for _, b := range append(s.bands("walls", walls), s.bands("roofs", roofs)...) {
+	return append(out, bandWorkings(append(s.bands("walls", walls), s.bands("roofs", roofs)...), lo, hi, plan.Axes[1-x.Axis])...)
+}
+
+// bandWorkings tells the wind of bands between two coordinates along an axis, in.
+func bandWorkings(bands []Band, lo, hi float64, along plan.Axis) (out []string) {
+	for _, b := range bands {
 		w := overlap(lo, hi, b.Lo, b.Hi)
 		if w <= 0 {
 			continue
 		}
-		out = append(out, fmt.Sprintf("  %s, %s = %s to %s: %.2f psf on %.2f ft high, %.1f plf on %.2f ft: %.0f lb; the pressure is %s", b.From, plan.Axes[1-x.Axis],
+		out = append(out, fmt.Sprintf("  %s, %s = %s to %s: %.2f psf on %.2f ft high, %.1f plf on %.2f ft: %.0f lb; the pressure is %s", b.From, along,
 			length.Feet(math.Max(lo, b.Lo)), length.Feet(math.Min(hi, b.Hi)), b.Psf, b.High, b.Load, w/12, b.Load*w/12, b.Why))
 	}
 	return out
+}
+
+// bayWorkings tells the wind on the stretch of deck that a link of a roof's deck is
+// of, and how it goes to the lines.
+func (r *Report) bayWorkings(l *Link) []string {
+	for _, b := range r.Bays {
+		for i := range b.Lines {
+			if !r.work.underRoof(b.Level) || b.link(i) != l.ID || b.Case != l.Case {
+				continue
+			}
+			how := fmt.Sprintf("a simple beam between the lines %s and %s", b.Lines[0], b.Lines[1])
+			if b.Lines[1-i] == "" {
+				how = "a cantilever past the line " + b.Lines[i]
+			}
+			head := fmt.Sprintf("deck over story %s, %s = %s to %s, %s: %.0f lb to the line %s of", b.Level.Name, plan.Axes[1-b.Axis], length.Feet(b.Lo), length.Feet(b.Hi), how, b.Ends[i], b.Lines[i])
+			return append([]string{head}, bandWorkings(b.bands, b.Lo, b.Hi, plan.Axes[1-b.Axis])...)
+		}
+	}
+	return nil
 }
 
 // deckOf returns the deck that hands a line its force.
@@ -125,7 +149,7 @@ func (r *Report) sideWorkings(l *Link) (out []string) {
 	}
 	if s := x.segmentOf(l); s != nil {
 		out = append(out, shareWorkings(x, s))
-		if l.Check.ID == "overturning" {
+		if l.Check.ID == "overturning" || l.Check.ID == postCheck {
 			out = append(out, r.work.reliefWorkings(s.Segment)...)
 		}
 	}

@@ -136,7 +136,7 @@ func TestPlantedFaultsAreFoundAndNoOther(t *testing.T) {
 }
 
 // heavyStrap is marsh-wren's pile strap of stainless steel.
-const heavyStrap = "mark = \"pile-strap-heavy\"\noverride = true\ncoating = \"stainless 316\"\nnails = { type = \"16d\", each_end = 21, rows = 4, hand_only = true, coating = \"stainless 316\" }"
+const heavyStrap = "mark = \"pile-strap-heavy\"\noverride = true\nwidth = \"3 3/8in\" # of four rows of nails\ncoating = \"stainless 316\"\nnails = { type = \"16d\", each_end = 38, rows = 4, hand_only = true, coating = \"stainless 316\" }"
 
 // A strap of G90 under a house on piles: the engineer does not take it there,
 // the code not outdoors on treated piles, and its zinc meets the stainless
