@@ -20,7 +20,7 @@ type Bay struct {
 	Axis   int        // the wind's
 	Lines  [2]string  // names of the lines at its ends; "" at a free end
 	Lo, Hi float64    // coordinates across the wind, in
-	Ends   [2]float64 // force that goes into the line at each end, lb
+	Ends   [2]float64 // force that goes into the line at each end, lb, negative against the wind
 	Moment float64    // largest between them, lb in
 	Depth  float64    // of the deck along the wind, in
 	Case   string
@@ -28,10 +28,12 @@ type Bay struct {
 }
 
 // Unit is the larger unit shear at the bay's ends, plf, strength level.
-func (b Bay) Unit() float64 { return math.Max(b.Ends[0], b.Ends[1]) / math.Max(1, b.Depth) * 12 }
+func (b Bay) Unit() float64 {
+	return math.Max(math.Abs(b.Ends[0]), math.Abs(b.Ends[1])) / math.Max(1, b.Depth) * 12
+}
 
 // Chord is the largest chord force of the bay, lb, strength level.
-func (b Bay) Chord() float64 { return b.Moment / math.Max(1, b.Depth) }
+func (b Bay) Chord() float64 { return math.Abs(b.Moment) / math.Max(1, b.Depth) }
 
 // bays lists the bays of all decks as simple beams between the lines, with
 // cantilevers past the outer ones.

@@ -103,7 +103,7 @@ func (a *analysis) bears(posts []*framing.Member) *Capacity {
 func (a *analysis) buckling(held *Capacity, posts []*framing.Member) {
 	w, ok := a.species.Along()
 	if !ok {
-		held.Terms = append(held.Terms, ofCapacity(Term{"no compression along the grain is carried for " + a.species.Name + ": buckling of the post is not looked at", 0, "lb"})...)
+		held.Terms = append(held.Terms, ofCapacity(Term{"no compression along the grain is carried for " + a.species.Name + ": buckling of the post is not checked", 0, "lb"})...)
 		return
 	}
 	lb, longest := 0.0, timber.ColumnValue{}

@@ -61,7 +61,7 @@ var fastenersInAir = &Check{
 // fastenersCovered is the check of fasteners that another member stands before.
 var fastenersCovered = &Check{
 	ID: "fastener-covered", Severity: plan.Warning, Title: "fasteners that another member covers",
-	Doc: "Another member, such as the tail of a rafter, stands right against the outer side of the steel: what goes in there cannot be driven once that member is up, and is not counted in the piece's capacity. Steel that lies flat on a plate goes on before what bears on it.",
+	Doc: "Another member, such as the tail of a rafter, stands right against the outer side of the steel: what goes in there cannot be driven once that member is up, and is not counted in the piece's capacity. Steel that lies flat on a plate is installed before what bears on it.",
 	run: func(s *Steel, tell func(finding)) {
 		for _, b := range s.Bodies {
 			n, by := b.covered()

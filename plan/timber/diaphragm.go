@@ -26,7 +26,7 @@ type DeckUnit struct {
 	Source  string
 }
 
-// decks is SDPWS Table 4.2C, sheathing grade, nominal seismic unit shear of cases 2
+// decks is SDPWS Table 4.2C, edition not named there, sheathing grade, nominal seismic unit shear of cases 2
 // to 6, lb/ft (second-hand: one public table file that asks to be verified). Wind is
 // 1.4 times it, rounded to 5.
 var decks = []struct {
@@ -66,7 +66,7 @@ func (d DeckShear) UnitShear() (DeckUnit, error) {
 	}
 	u.Nominal = 5 * math.Round(1.4*seismic/5)
 	u.Allow = u.Nominal * u.Ratio * u.Species / 2
-	u.Source = fmt.Sprintf("SDPWS Table 4.2C, unblocked, cases 2 to 6, wind as 1.4 of seismic, over 2.0 (%s)", source.SecondHand)
+	u.Source = fmt.Sprintf("SDPWS Table 4.2C, edition not named, unblocked, cases 2 to 6, wind as 1.4 of seismic, over 2.0 (%s)", source.SecondHand)
 	return u, nil
 }
 

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// SDPWS Table 4.2C, sheathing, unblocked, cases 2 to 6 (second-hand, the transcriber
+// SDPWS Table 4.2C, edition not named, sheathing, unblocked, cases 2 to 6 (second-hand, the transcriber
 // asks to verify it): 15/32 with 8d 360 seismic, so 505 wind, 252.5 allowable; 19/32
 // with 10d 430, 600 and 300; on spruce-pine-fir 1 − (0.5 − 0.42) = 0.92 of it.
 func TestUnitShearOfADeck(t *testing.T) {

@@ -130,7 +130,7 @@ func TestConditionsShareOutThePieces(t *testing.T) {
 }
 
 // A figure says the true length though the drawing is broken: the bodies of a
-// hold-down pair are 1'-1 3/8" (examples/hardware.toml), with 1 1/2 in of bottom
+// hold-down pair are 1'-6 1/8" (examples/hardware.toml), with 1 1/2 in of bottom
 // plate between them.
 func TestBrokenStrapIsDimensionedTrue(t *testing.T) {
 	s := shotOf(t, "marsh-wren", "hold-down-pair")
@@ -139,7 +139,7 @@ func TestBrokenStrapIsDimensionedTrue(t *testing.T) {
 	_, v := s.cuts(s.looks[0])
 	require.NotEmpty(t, v, "the rod through the floor is broken")
 	texts := textsOf(d, "dimension")
-	assert.Contains(t, texts, `1'-1 3/8"`)
+	assert.Contains(t, texts, `1'-6 1/8"`)
 	assert.Contains(t, texts, `1 1/2"`)
 }
 

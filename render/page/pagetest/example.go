@@ -21,6 +21,17 @@ func Example(t testing.TB, name string) *page.Model {
 	return Model(filepath.Join(exampleFolder(), name))
 }
 
+// Edited runs an example plan with strings of it replaced, old before new.
+func Edited(t testing.TB, name string, edits ...string) *page.Model {
+	t.Helper()
+	src, err := os.ReadFile(filepath.Join(exampleFolder(), name))
+	require.NoError(t, err)
+	for i := 0; i < len(edits); i += 2 {
+		require.Contains(t, string(src), edits[i])
+	}
+	return run(name, []byte(strings.NewReplacer(edits...).Replace(string(src))), exampleFolder())
+}
+
 // exampleFolder is the folder of example plans, seen from the package under test.
 func exampleFolder() string {
 	up := ".."
@@ -51,7 +62,11 @@ func Model(file string) *page.Model {
 	if err != nil {
 		panic(err)
 	}
-	dir := filepath.Dir(file)
+	return run(file, src, filepath.Dir(file))
+}
+
+// run takes a plan through the stages; its other files are in a folder.
+func run(file string, src []byte, dir string) *page.Model {
 	r, faults := pipeline.Run(file, src, func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, name)) })
 	if faults.Errors() {
 		panic(faults[0].String())

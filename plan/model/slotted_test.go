@@ -1,0 +1,69 @@
+package model_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"galewright/plan/pipeline"
+
+	"github.com/stretchr/testify/require"
+)
+
+// slots are edits of the demo's plan that put long straps where they pass plates: on
+// the sides of posts that the demo ties through the floor by rods, and of single studs
+// at the ends of the gable walls, which the plates of 2S and 2N pass.
+var slots = []string{
+	`edge = "6in", posts = 2`, `edge = "6in"`,
+	`use = "hold-down-pair"
+wall = "2S"
+on = "wall-end"
+at = "37' 4in"
+`, `use = "floor-strap"
+face = "right"
+wall = "2S"
+on = "wall-end"
+at = "37' 4in"
+`,
+	`use = "hold-down-pair"
+wall = "2N"
+on = "wall-end"
+at = ["8'", "36'"]
+`, `use = "floor-strap"
+face = "left"
+wall = "2N"
+on = "wall-end"
+at = "8'"
+
+[[place]]
+use = "floor-strap"
+face = "right"
+wall = "2N"
+on = "wall-end"
+at = "36'"
+`,
+	`use = "hold-down-pair"
+wall = "2W"
+on = "wall-end"
+`, `use = "floor-strap"
+face = "right"
+wall = "2W"
+on = "wall-end"
+`,
+	"wall = \"2E\"\non = \"wall-end\"\nat = \"6in\"\nface = \"inside\"", "wall = \"2E\"\non = \"wall-end\"\nat = \"6in\"\nface = \"left\"",
+	"wall = \"2E\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"inside\"", "wall = \"2E\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"right\"",
+	"wall = \"2W\"\non = \"wall-end\"\nat = \"6in\"\nface = \"inside\"", "wall = \"2W\"\non = \"wall-end\"\nat = \"6in\"\nface = \"left\"",
+	"wall = \"2W\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"inside\"", "wall = \"2W\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"right\"",
+}
+
+// edited runs an example with strings of its plan replaced, old before new.
+func edited(t *testing.T, name string, edits ...string) *pipeline.Result {
+	src, err := os.ReadFile("../../examples/" + name + ".toml")
+	require.NoError(t, err)
+	for i := 0; i < len(edits); i += 2 {
+		require.Contains(t, string(src), edits[i])
+	}
+	r, ds := pipeline.Run(name+".toml", []byte(strings.NewReplacer(edits...).Replace(string(src))), func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
+	require.False(t, ds.Errors(), "%v", ds)
+	return r
+}
