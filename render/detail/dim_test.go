@@ -105,7 +105,7 @@ func TestDetailsSayWhatToCut(t *testing.T) {
 	slot := `a slot 1 11/16" across and 7/16" along it, 1 15/16" left on either side; `
 	require.Equal(t, map[string]int{
 		"": 4,
-		"Cut for it, against the face it lies on: in the top plate 2x6, the upper plate 2x6, the bottom plate 2x6 " + slot + hole:                                                                                     4,
+		"Cut for it, against the face it lies on: in the top plate 2x6, the upper plate 2x6, the bottom plate 2x6 " + slot + hole:                                                                                        4,
 		"Cut for it, against the face it lies on: in the crossing wall's top plate 2x6, the crossing wall's bottom plate 2x6 a notch 5/16\" into its edge and 1 11/16\" along it; in the upper plate 2x6 " + slot + hole: 4,
 		"Cut for it, against the face it lies on: " + hole: 3,
 	}, seen)
