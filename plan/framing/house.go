@@ -57,7 +57,7 @@ type Joint struct {
 	Offset float64
 	Below  bool
 	// Gap is the height or length a strap must bridge between the members it
-	// laps, in: 0 where they touch; for stud-stud plates, subfloor, joists
+	// laps, in: 0 where they touch; for ledger-wall the sheathing behind the ledger; for stud-stud plates, subfloor, joists
 	// and plate; for stud-base the bottom plate and what lies between it and
 	// the lapped face of the member below.
 	Gap float64

@@ -105,7 +105,7 @@ func (f *roofFrame) ledgerFace(r *roofRafter) (out []geom.Plane) {
 	for i := range r.owner.sides {
 		if r.owner.isHigh(i) && r.owner.body.Sides[i].Against {
 			n := roofplan.Outward(i)
-			out = append(out, geom.Plane{N: n.Up(0), C: r.owner.body.Edge(i) - plate})
+			out = append(out, geom.Plane{N: n.Up(0), C: r.owner.body.Edge(i) - plate - f.sheathing(r.owner, i)})
 		}
 	}
 	return out
@@ -324,6 +324,19 @@ func pocket(face *roofplan.Face, h, wide float64) []geom.Plane {
 	}
 }
 
+// sheathing is the thickness of the wall sheathing behind the ledger of a body's
+// side, in: a roof's ledger goes on over it, straps of the studs under it. On a wall
+// within the house there is none.
+func (f *roofFrame) sheathing(rb *roofBody, i int) (in float64) {
+	for _, w := range f.wallsOn(rb.body, i) {
+		if w.Exterior {
+			_, thick := f.plan.WallPanels(w)
+			in = max(in, thick.Thick)
+		}
+	}
+	return in
+}
+
 // ledger adds the board on the wall that carries a shed's rafters at their
 // high end, one stock size deeper than the rafters, its arris in the roof.
 func (f *roofFrame) ledger(rb *roofBody, i int) {
@@ -331,9 +344,10 @@ func (f *roofFrame) ledger(rb *roofBody, i int) {
 	fr := geom.NewFrame(rb.corner(i, 0), rb.corner(i, 1))
 	length := rb.corner(i, 1).Sub(rb.corner(i, 0)).Len()
 	depth := deeper(rb.Rafters.Depth * cosInv(rb.body.Sides[low].Slope))
-	z := rb.body.Plane(low).At(fr.At(0, plate, 0).Flat())
-	solid := fr.Box(0, length, 0, plate, z-depth, z)
-	a, b := fr.At(0, plate/2, z-depth/2), fr.At(length, plate/2, z-depth/2)
+	off := f.sheathing(rb, i)
+	z := rb.body.Plane(low).At(fr.At(0, off+plate, 0).Flat())
+	solid := fr.Box(0, length, off, off+plate, z-depth, z)
+	a, b := fr.At(0, off+plate/2, z-depth/2), fr.At(length, off+plate/2, z-depth/2)
 	f.ledgers[rb] = f.member(&Member{
 		ID: rb.Name + "/ledger", Role: plan.Ledger, Level: f.level, Roof: rb.Roof, Length: length,
 		Section: plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)},

@@ -167,6 +167,7 @@ func (f *finder) joint(j *framing.Joint) {
 	case plan.RafterRidge:
 		f.add(plan.RafterToRidge, Spot{Side: s.Side, Main: s.Main, Times: rafters(j)})
 	case plan.LedgerWall:
+		s.Gap = j.Gap
 		f.add(plan.LedgerToWall, s)
 	case plan.PlateSplice:
 		if s.Times = 2; lapped(j) {

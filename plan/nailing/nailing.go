@@ -20,7 +20,7 @@ type Spot struct {
 	// are counted.
 	Touch float64
 	Times int     // how many times the nails go in: both sides of a break, each ply to the next
-	Gap   float64 // between the members, in: the subfloor under a bottom plate
+	Gap   float64 // between the members, in: the subfloor under a bottom plate, the sheathing behind a ledger
 }
 
 // Nails returns how many nails the line puts into the connection: its count,

@@ -51,7 +51,7 @@ func deep(m *framing.Member) float64 { return math.Max(m.Section.Depth, dress) }
 
 // One returns what one nail of the line holds at the connection in wood of the
 // species: NDS 2018 chapter 12 by package timber, the lower where it leaves two
-// ways. A subfloor between the members counts as air.
+// ways. A subfloor or sheathing between the members counts as air.
 func (l *Line) One(s *Spot, wood timber.Species) Value {
 	nail := l.nail()
 	side, main := s.sides()
@@ -127,7 +127,7 @@ func gapped(gap float64) string {
 	if gap == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" and %.3f in of subfloor, counted as air", gap)
+	return fmt.Sprintf(" and %.3f in of subfloor or sheathing, counted as air", gap)
 }
 
 // toe returns what a toe-nail holds across: NDS 2018 12.1.6.3 and 12.5.4

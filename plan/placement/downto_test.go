@@ -141,3 +141,46 @@ func TestAJointSaysWhatItsStrapBridges(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, text, "  2 1/4\" between the members a strap laps\n", "with none placed, the next below")
 }
+
+// A roof's ledger is bolted over the sheathing, and straps of the studs behind it go
+// on first, under the sheathing: none is in the other's way (common practice, no
+// published source). The demo's walls have 15/32 in of it.
+func TestStrapsLieUnderALedgersSheathing(t *testing.T) {
+	placed, ds := demoWith(t, "# ---- roof deck", `[[porch]]
+name = "veranda"
+from = ["0'", "-8'"]
+to = ["44'", "-8'"]
+beam = "3-2x10"
+post = "6x6"
+posts = ["3in", "14'", "29'", "43' 9in"]
+base = "10'"
+top = "17'"
+
+[[roof]]
+name = "lean"
+over = "first"
+kind = "shed"
+area = [["0'", "-8'"], ["44'", "0'"]]
+high = "N"
+pitch = "3:12"
+overhang = "1'"
+rafters = "2x8 @ 16in"
+
+# ---- roof deck`)
+	require.False(t, ds.Errors(), "%v", ds)
+	behind := 0
+	for _, j := range placed.House.Joints {
+		if j.Kind == plan.LedgerWall && j.Roof != nil {
+			require.InDelta(t, 15.0/32, j.Gap, 1e-9, j.ID)
+			require.InDelta(t, -15.0/32-1.5/2, j.First().A.Y, 1e-9)
+		}
+		if j.Kind != plan.StudStud || j.Host != "2S" {
+			continue
+		}
+		for _, p := range placed.At(j) {
+			require.Equal(t, plan.Outside, p.Face, p.Tag)
+			behind++
+		}
+	}
+	assert.Equal(t, 33, behind, "a strap at each of 2S's 33 full studs, down over the ledger's height")
+}
