@@ -2,8 +2,6 @@ package loadpath
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -198,17 +196,7 @@ func TestCeilingJoistsAreNoRoofDeck(t *testing.T) {
 }
 
 // exampleReport is the report of an example.
-func exampleReport(t *testing.T, name string) *Report {
-	t.Helper()
-	dir := filepath.Join("..", "..", "examples")
-	src, err := os.ReadFile(filepath.Join(dir, name))
-	require.NoError(t, err)
-	pl, ds := Furnish(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-	require.False(t, ds.Errors())
-	r, ds := Run(pl)
-	require.False(t, ds.Errors())
-	return r
-}
+func exampleReport(t *testing.T, name string) *Report { return exampleWith(t, name) }
 
 func TestSillBoltsTakeTheSegmentsShearByHand(t *testing.T) {
 	// Wall W of the row house on its slab: 5/8 in bolts through a sill of 1-1/2 in
