@@ -238,7 +238,10 @@ type Girder struct {
 	Member   Lumber
 	Piles    []float64 // stations of pile centers from From
 	Seat     GirderSeat
-	Pos      Pos
+	// Packing is the thickness of the boards on its right face, seen from its start
+	// to its end, that bring it out to the faces of what stands over it, in.
+	Packing float64
+	Pos     Pos
 }
 
 // Porch is a post and beam porch.

@@ -31,10 +31,11 @@ const (
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"
 	SillPlate    Role = "sill plate" // on slab or stem wall
+	Packing      Role = "packing"    // boards that bring a girder's face out to the studs': what they fill holds nothing
 )
 
 // Roles are the roles of members that a condition may name: those that can
-// be held by a joint, which a fly rafter is not.
+// be held by a joint, which a fly rafter and packing are not.
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,

@@ -11,6 +11,7 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/read"
+	"galewright/plan/steel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -86,6 +87,38 @@ func TestAStrapToAGirderLiesFlat(t *testing.T) {
 	off := coded(ds, "faces-not-flush")
 	require.NotEmpty(t, off)
 	assert.Contains(t, off[0].Summary, `the outside face of the girder lies 1/2" behind the stud's`)
+	assert.Contains(t, off[0].Mend, `pack it out (packing = "1/2in" of the girder)`)
+}
+
+// Packed out by as much, the straps lie flat, and their nails pass 1/2 in of packing
+// that holds nothing: of 1 1/2 in, less 0.056 in of 17 ga steel, 0.944 in is in the
+// girder, and as much less than in the stud.
+func TestAStrapLiesFlatOnPacking(t *testing.T) {
+	placed, ds := demoWith(t, "name = \"GS\"\nfrom = [\"0'\", \"2 1/4in\"]\nto = [\"44'\", \"2 1/4in\"]",
+		"name = \"GS\"\npacking = \"1/2in\"\nfrom = [\"0'\", \"2 3/4in\"]\nto = [\"44'\", \"2 3/4in\"]")
+	require.Empty(t, coded(ds, "faces-not-flush"))
+	boards := 0
+	for _, m := range placed.House.Members {
+		if m.Role == plan.Packing {
+			boards++
+			require.InDelta(t, 0.25, m.A.Y, 1e-9, "between the studs' face at 0 and the girder's at 1/2 in")
+			require.Equal(t, `1/2" x 11 1/4"`, m.Section.Text)
+		}
+	}
+	assert.Equal(t, 3, boards, "one a piece of the girder")
+	p := placed.Piece("1S-160-SB-strap")
+	require.NotNil(t, p)
+	require.Len(t, p.Bands[0], 1)
+	for _, f := range steel.New(placed).Body(p).Fasteners {
+		require.Len(t, f.Runs, 1)
+		deep := f.Runs[0].To - f.Runs[0].From
+		switch f.Runs[0].Member.Role {
+		case plan.GirderBeam:
+			require.InDelta(t, 1.5-0.5, deep, 0.07)
+		default:
+			require.InDelta(t, 1.5, deep, 0.07)
+		}
+	}
 }
 
 // In a notch the pile runs up behind the girder: straps go on the outside, two at

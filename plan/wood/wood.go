@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
@@ -30,6 +31,9 @@ type Index struct {
 func New(members []*framing.Member) *Index {
 	w := &Index{grid: geom.NewGrid[block](), parts: make(map[*framing.Member][][]geom.Plane, len(members))}
 	for _, m := range members {
+		if m.Role == plan.Packing { // it fills a gap and holds nothing
+			continue
+		}
 		on := geom.Slant(m.A.Flat(), m.B.Flat(), max(m.Section.Width(), m.Section.Depth))
 		for _, s := range m.Solid {
 			if s.Empty() {
