@@ -272,7 +272,8 @@ func (a *analysis) chordThrough(j *framing.Joint, x *LineShear) float64 {
 	if !j.Wall.Exterior || len(j.Members) < 2 || j.Members[1].Wall == nil || j.Members[1].Wall == j.Wall {
 		return 0
 	}
-	return a.lateral.chordAt(x.Level, 1-x.Axis, axis(j.At.Flat(), x.Axis))
+	lb, _ := a.lateral.chordAt(x.Level, 1-x.Axis, axis(j.At.Flat(), x.Axis))
+	return lb
 }
 
 // collectors checks each collector joint.
@@ -340,7 +341,7 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		at := axis(j.At.Flat(), ax)
 		chord, drag := 0.0, 0.0
 		if j.Wall.Exterior {
-			chord = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
+			chord, _ = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
 		}
 		what := "diaphragm chord, wind across the wall"
 		if x := a.lineOf(j); x != nil {
