@@ -82,8 +82,15 @@ func TestBayBesideTheCourtOfAnL(t *testing.T) {
 		ax           int
 		lo, hi, deep float64 // ft
 	}{
-		{0, -16, 0, 20}, {0, 0, 24, 40}, {0, -17, -16, 20}, {0, 24, 25, 40}, {0, -16, 24, 20},
-		{1, 0, 20, 24}, {1, 20, 40, 40}, {1, -1, 0, 24}, {1, 40, 41, 40},
+		{0, -16, 0, 20},
+		{0, 0, 24, 40},
+		{0, -17, -16, 20},
+		{0, 24, 25, 40},
+		{0, -16, 24, 20},
+		{1, 0, 20, 24},
+		{1, 20, 40, 40},
+		{1, -1, 0, 24},
+		{1, 40, 41, 40},
 	} {
 		assert.InDelta(t, c.deep*12, o.depth(whole, c.ax, c.lo*12, c.hi*12), 1e-6, "%v", c)
 		assert.InDelta(t, 480, outline(nil).depth(whole, c.ax, c.lo*12, c.hi*12), 1e-6, "no loop")

@@ -156,7 +156,8 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 				Terms: []Term{
 					{fmt.Sprintf("force of the deck from %s to %s, strength level", length.Feet(b.Lo), length.Feet(b.Hi)), b.Ends[i], "lb"},
 					{"depth of the deck along the wind, the least between the ends of this stretch", b.Depth / 12, "ft"},
-					{"unit shear, strength level", v, "plf"}, {"0.6 of it", ASD.W * v, "plf"},
+					{"unit shear, strength level", v, "plf"},
+					{"0.6 of it", ASD.W * v, "plf"},
 				},
 			}
 			l.close(held)
