@@ -193,6 +193,10 @@ func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
 	return l
 }
 
+// sameUplift is the term of a post's uplift where the piece that holds its end
+// tension is all that holds it.
+const sameUplift = "uplift of the post, which the same piece carries"
+
 // closeEnd finds what holds a segment's end: pieces at its wall-end joint, or
 // a long strap or hold-down on the same post at the joint of its foot. Where
 // that one is all there is at the foot, it carries the post's uplift too.
@@ -214,7 +218,7 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 	l.Notes = append(l.Notes, "held by "+c.Mark+" at joint "+foot.ID)
 	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.allowed.Of(foot, capacity.Upward, ordinary) == nil {
 		l.Demand += p.demand
-		l.Terms = append(l.Terms, Term{"uplift of the post, which the same piece carries", p.demand, "lb"})
+		l.Terms = append(l.Terms, Term{sameUplift, p.demand, "lb"})
 		l.close(c)
 	}
 }

@@ -237,3 +237,22 @@ func TestEndsOfSegmentsSayTheirArithmetic(t *testing.T) {
 	}
 	assert.Equal(t, 16, n, "two ends of eight segments")
 }
+
+// The south end of sanderling's wing is 20 of the house's 40 ft long: its line gathers
+// 2,788 lb over those, none in front of the court. By hand with shares 0.507 and 0.493:
+// 7 ft in from its west end 2788 x 7/20 - 1413 = -437 lb, 13 ft in 399 lb.
+func TestLineBesideACourtGathersWhereItsDeckIs(t *testing.T) {
+	r := exampleReport(t, "sanderling.toml")
+	for _, x := range r.Lines {
+		if x.Name != "S" {
+			continue
+		}
+		assert.InDelta(t, 240, x.lo, 1)
+		assert.InDelta(t, 480, x.hi, 1)
+		assert.InDelta(t, 0, x.DragAt(240), 1)
+		assert.InDelta(t, -437, x.DragAt(27*12), 3)
+		assert.InDelta(t, 399, x.DragAt(33*12), 3)
+		return
+	}
+	t.Fatal("no line S")
+}
