@@ -164,21 +164,35 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 			out = append(out, l)
 		}
 	}
-	return out
+	return append(out, a.intoLines(c)...)
 }
 
 // underRoof tells whether a story's deck is the roof's: no story stands on it.
 func (a *analysis) underRoof(lv *plan.Level) bool { return a.plan.Above(lv) == nil }
 
+// deckPanelG is the specific gravity that a deck's panels are taken to have on their
+// nails: that of plywood and OSB of NDS 2018 Table 12.3.3B (from memory).
+const deckPanelG = 0.5
+
+// deckNail is the nail of the roof's deck and the thickness of its panels, in.
+func (a *analysis) deckNail() (n timber.Nail, panel float64, err error) {
+	d := a.plan.Deck
+	dia, long, err := plan.NailSize(d.Nail)
+	if err != nil {
+		return n, 0, err
+	}
+	panel, err = length.Parse(d.Panel + "in")
+	return timber.Nail{Name: d.Nail, Diameter: dia, Length: long}, panel, err
+}
+
 // deckUnit is what the ordered deck of the roofs bears in shear, plf.
 func (a *analysis) deckUnit() *Capacity {
 	d := a.plan.Deck
-	dia, long, err := plan.NailSize(d.Nail)
-	thick, bad := length.Parse(d.Panel + "in")
-	if err != nil || bad != nil {
+	nail, thick, err := a.deckNail()
+	if err != nil {
 		return &Capacity{Unknown: "the deck's panel or nail has no size"}
 	}
-	u, err := timber.DeckShear{Panel: thick, Nail: timber.Nail{Name: d.Nail, Diameter: dia, Length: long}, G: a.species.G}.UnitShear()
+	u, err := timber.DeckShear{Panel: thick, Nail: nail, G: a.species.G}.UnitShear()
 	if err != nil {
 		return &Capacity{Unknown: err.Error()}
 	}
