@@ -256,3 +256,26 @@ func TestLineBesideACourtGathersWhereItsDeckIs(t *testing.T) {
 	}
 	t.Fatal("no line S")
 }
+
+// 1P's north post, two studs of its own at 165.75 and 167.25 in, has its rod at its
+// inner face; its south one two at 6.25 and 7.75 in, and farther out, at 2.75 in, the
+// stud of 1S that they are nailed to. The arm is from the rod to the middle of the two,
+// 7.00 in, and not to that of the three, 5.58 in.
+func TestLeverArmGoesToAWallsOwnStuds(t *testing.T) {
+	r := demoReport(t)
+	for _, x := range r.Lines {
+		for _, s := range x.Segments {
+			if s.Name != "1P/A" {
+				continue
+			}
+			require.Len(t, s.posts[0], 3)
+			assert.InDelta(t, 7, s.postAt(0, 1), 1e-6)
+			assert.InDelta(t, 166.5, s.postAt(1, 1), 1e-6)
+			rod := 165.75 - 0.75 - (10.0625 - 8.5) // as far from its post as the south end's
+			assert.InDelta(t, min(rod-7, 166.5-10.0625), s.Lever, 0.05)
+			assert.InDelta(t, s.Moment/s.Lever+6248*13.16/13.04, s.Lifts, 40)
+			return
+		}
+	}
+	t.Fatal("no segment 1P/A")
+}

@@ -176,7 +176,8 @@ func TestCornerPostIsPressedByBothWallsAtOnceByHand(t *testing.T) {
 	// Three times the nails let through all that the other stud bears.
 	more := demoWith(t, `corner_studs = { nail = "16d common", spacing = "12in" }`, `corner_studs = { nail = "16d common", spacing = "4in" }`)
 	tight := demand(t, more, "1S-1-WE", "chord-push")
-	assert.InDelta(t, 2*8.25*565, tight.Capacity.Value, 1e-6)
+	assert.GreaterOrEqual(t, tight.Capacity.Value, 2*8.25*565)
+	assert.Equal(t, "bearing of the post on its plate", tight.Capacity.Governs)
 	// A post in the middle of the wall is pressed by one segment alone.
 	one := demand(t, r, "1S-95-WE", "chord-push")
 	assert.InDelta(t, lifts["1S/A"], one.Force.W, 1e-6)
