@@ -23,7 +23,7 @@ func (a *analysis) intoLines(c *Check) (out []*Link) {
 		}
 		if v := bothSides(lo, hi); ASD.W*v > 1 {
 			l := &Link{
-				Check: c, ID: "roof deck into line " + lo.Lines[1], Host: "line " + lo.Lines[1], Where: fmt.Sprintf("roof over story %s, line %s", lo.Level.Name, lo.Lines[1]),
+				Check: c, ID: intoLine(lo.Lines[1]), Host: "line " + lo.Lines[1], Where: fmt.Sprintf("roof over story %s, line %s", lo.Level.Name, lo.Lines[1]),
 				Unit: "plf", Case: lo.Case, Demand: ASD.W * v, Strength: v,
 				Terms: []Term{
 					{fmt.Sprintf("from the deck on its low side, %.0f lb over %s", lo.Ends[1], length.Feet(lo.Depth)), lo.Ends[1] / lo.Depth * 12, "plf"},
@@ -38,6 +38,9 @@ func (a *analysis) intoLines(c *Check) (out []*Link) {
 	}
 	return out
 }
+
+// intoLine is the name of the link of the deck over an inner line.
+func intoLine(line string) string { return "roof deck into line " + line }
 
 // bothSides is what two bays that meet at a line hand to a foot of it, plf at strength
 // level.

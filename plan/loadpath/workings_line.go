@@ -75,17 +75,17 @@ func bandWorkings(bands []Band, lo, hi float64, along plan.Axis) (out []string) 
 
 // bayWorkings tells the wind on the stretch of deck that a link of a roof's deck is
 // of, and how it goes to the lines.
-func (r *Report) bayWorkings(l *Link) []string {
+func (r *Report) bayWorkings(l *Link) (out []string) {
 	for _, b := range r.Bays {
 		for i := range b.Lines {
-			if !r.work.underRoof(b.Level) || b.link(i) != l.ID || b.Case != l.Case {
+			if !r.work.underRoof(b.Level) || b.link(i) != l.ID && (b.Lines[i] == "" || intoLine(b.Lines[i]) != l.ID) || b.Case != l.Case {
 				continue
 			}
 			head := fmt.Sprintf("deck over story %s, %s, %s: %.0f lb to the line %s of", b.Level.Name, b.stretch(), b.spans(), b.Ends[i], b.Lines[i])
-			return append([]string{head}, bandWorkings(b.bands, b.Lo, b.Hi, plan.Axes[1-b.Axis])...)
+			out = append(append(out, head), bandWorkings(b.bands, b.Lo, b.Hi, plan.Axes[1-b.Axis])...)
 		}
 	}
-	return nil
+	return out
 }
 
 // deckOf returns the deck that hands a line its force.
