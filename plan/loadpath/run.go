@@ -21,7 +21,7 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 		Placement: pl, Basis: a.basis, Main: a.main, Choice: a.choice, Limits: a.outside(), Dead: a.dead.lines,
 		Balance: a.balances, Stories: a.lateral.stories, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
 		Deck:    a.deck,
-		Bays:    a.bays(),
+		Bays:    a.lateral.bays(),
 		byJoint: map[*framing.Joint][]*Link{}, work: a,
 	}
 	for _, c := range Checks() {
