@@ -266,3 +266,21 @@ func TestClockwiseOutlineIsTold(t *testing.T) {
 	require.Len(t, faults, 1)
 	assert.Equal(t, "walls-clockwise", string(faults[0].Code))
 }
+
+// In the court of an L the line of a wall goes on past the inside corner: the other
+// exterior wall there goes off to the outside. At an outside corner it goes in.
+func TestInsideCornersOfAnL(t *testing.T) {
+	h := exampleHouse(t, "sanderling.toml")
+	for name, want := range map[string][2]bool{"C": {false, true}, "D": {true, false}, "S": {false, false}, "N": {false, false}} {
+		for i, w := range h.Plan.Walls {
+			if w.Name != name {
+				continue
+			}
+			fw := &framedWall{Wall: w, frame: w.Frame()}
+			n := len(h.Plan.Walls)
+			before, after := h.Plan.Walls[(i+n-1)%n], h.Plan.Walls[(i+1)%n]
+			fw.meets = []meeting{{other: &framedWall{Wall: before, frame: before.Frame()}, end: -1}, {other: &framedWall{Wall: after, frame: after.Frame()}, end: 1}}
+			require.Equal(t, want, [2]bool{fw.insideCorner(-1), fw.insideCorner(1)}, name)
+		}
+	}
+}

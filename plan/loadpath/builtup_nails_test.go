@@ -11,7 +11,7 @@ import (
 // Studs of a row, each nailed to the next: what comes in at one end gets on only as far
 // as the nails let it, and the last has to come through all of them.
 func TestForceSpreadsThroughTheNailsBetweenStuds(t *testing.T) {
-	r := demoReport(t)
+	r := demoWith(t, `corner_studs = { nail = "16d common", spacing = "4in" }`, `corner_studs = { nail = "16d common", spacing = "12in" }`)
 	a := r.work
 	for _, x := range r.Lines {
 		for _, s := range x.Segments {

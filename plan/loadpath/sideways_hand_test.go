@@ -149,7 +149,7 @@ func TestCornerPostIsPressedByBothWallsAtOnceByHand(t *testing.T) {
 	// with 0.75 of their couples. 1S's comes in at its one stud, 8.25 in² at 565 psi =
 	// 4,661 lb, and may spread to the others through 9 nails at 12 in, 16d, 228.1 lb each
 	// (NDS 2018 12.3.1, 1.5 in into the other stud: 153.9 x 1.5/1.62 x 1.6): 6,714 lb.
-	r := demoReport(t)
+	r := demoWith(t, `corner_studs = { nail = "16d common", spacing = "4in" }`, `corner_studs = { nail = "16d common", spacing = "12in" }`)
 	lifts := map[string]float64{}
 	for _, x := range r.Lines {
 		for _, s := range x.Segments {
@@ -172,7 +172,7 @@ func TestCornerPostIsPressedByBothWallsAtOnceByHand(t *testing.T) {
 	assert.InDelta(t, reach, alone.Capacity.Value, 5)
 	assert.Equal(t, "nails between the studs of the post", alone.Capacity.Governs)
 	// Three times the nails let through all that the other stud bears.
-	more := demoWith(t, `corner_studs = { nail = "16d common", spacing = "12in" }`, `corner_studs = { nail = "16d common", spacing = "4in" }`)
+	more := demoReport(t)
 	tight := demand(t, more, "1S-1-WE", "chord-push")
 	assert.GreaterOrEqual(t, tight.Capacity.Value, 2*8.25*565)
 	assert.Equal(t, "bearing of the post on its plate", tight.Capacity.Governs)
