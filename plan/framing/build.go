@@ -98,7 +98,7 @@ func at(s float64) string {
 }
 
 // framedWall is a wall with its resolved extents and the members in it.
-// Stations are along the plan wall's line, from its point From.
+// Stations are along the plan wall's line, from where its tape hooks.
 type framedWall struct {
 	*plan.Wall
 	frame geom.Frame

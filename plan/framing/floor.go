@@ -78,7 +78,7 @@ func (b *builder) deckOf(level *plan.Level, loops [][]edge, find func(lo, hi geo
 
 // covers tells whether the middle of w lies under the floor.
 func (d *deck) covers(w *framedWall) bool {
-	mid := w.frame.At(w.Length()/2, w.Depth()/2, 0).Flat()
+	mid := w.frame.At((w.Hook+w.Length())/2, w.Depth()/2, 0).Flat()
 	in := false
 	for _, loop := range d.inner {
 		in = in != contains(loop, mid)

@@ -61,7 +61,7 @@ func tributary(w *framedWall) map[*Member]float64 {
 		}
 	}
 	for i, m := range full {
-		lo, hi := min(0, m.Mid()), max(w.Length(), m.Mid())
+		lo, hi := min(w.Hook, m.Mid()), max(w.Length(), m.Mid())
 		if i > 0 {
 			lo = (full[i-1].Mid() + m.Mid()) / 2
 		}

@@ -13,9 +13,9 @@ import (
 // setUp makes a framedWall of each wall of the plan, with its heights.
 func (b *builder) setUp() {
 	for _, w := range b.plan.Walls {
-		f := &framedWall{Wall: w, frame: w.Frame(), s1: w.Length(), floor: w.Level.Floor, top: w.PlateTop()}
+		f := &framedWall{Wall: w, frame: w.Frame(), s0: w.Hook, s1: w.Length(), floor: w.Level.Floor, top: w.PlateTop()}
 		f.base, f.head = f.floor+plate, f.top-2*plate
-		if w.Length() < 2*plate {
+		if w.Length()-w.Hook < 2*plate {
 			b.wallFault(w, "wall-too-short", "has no length to frame", "give it two ends that lie apart")
 			continue
 		}
@@ -200,7 +200,7 @@ func (b *builder) wallMember(w *framedWall, p piece) *Member {
 	}
 	mark := m.Mid()
 	if lying(p) {
-		mark = m.S0
+		mark = max(0, m.S0) // an upper plate that laps over the wall behind begins before its own
 	}
 	m.ID = w.Name + "/" + name + "@" + at(mark)
 	return b.member(m)

@@ -101,7 +101,7 @@ var conditions = []condition{
 		key:   "from, to",
 		given: func(w *plan.Where) bool { return w.From > 0 || w.To > 0 },
 		holds: func(_ *world, w *plan.Where, j *framing.Joint) bool {
-			return j.Station >= w.From-touch && (w.To == 0 || j.Station <= w.To+touch)
+			return (w.From == 0 || j.Station >= w.From-touch) && (w.To == 0 || j.Station <= w.To+touch)
 		},
 		want: func(w *plan.Where) string {
 			if w.To == 0 {
@@ -212,7 +212,7 @@ func (w *world) coveredOutside(j *framing.Joint) bool {
 // other hosts from the first or last joint along it, in.
 func (w *world) fromCorner(j *framing.Joint) float64 {
 	if j.Wall != nil {
-		return min(j.Station, j.Wall.Length()-j.Station)
+		return max(0, min(j.Station-j.Wall.Hook, j.Wall.Length()-j.Station))
 	}
 	list := w.byHost[hostKind{j.Host, j.Kind}]
 	return min(j.Station-list[0].Station, list[len(list)-1].Station-j.Station)
