@@ -89,8 +89,8 @@ var whereKeys = []binding[plan.Where]{
 	rangeKey("opening", `"under 12in"`, "distance from the nearest opening's edge", func(w *plan.Where) *[2]float64 { return &w.Opening }),
 	rangeKey("opening_width", `"over 6'"`, "width of the rough opening the joint belongs to", func(w *plan.Where) *[2]float64 { return &w.OpeningWidth }),
 	rangeKey("height", `"over 4'"`, "height above the subfloor", func(w *plan.Where) *[2]float64 { return &w.Height }),
-	lengthKey("from", `"4'"`, "station along the wall where it begins to hold", func(w *plan.Where) *float64 { return &w.From }).otherwise("the wall's start"),
-	lengthKey("to", `"12'"`, "station where it ends to hold", func(w *plan.Where) *float64 { return &w.To }).otherwise("the wall's end"),
+	lengthKey("from", `"4'"`, "station along the wall, as sheets print it, where it begins to hold", func(w *plan.Where) *float64 { return &w.From }).otherwise("before its beginning"),
+	lengthKey("to", `"12'"`, "station where it ends to hold, as sheets print it", func(w *plan.Where) *float64 { return &w.To }).otherwise("past its end"),
 }
 
 // conditions reads one set of conditions.

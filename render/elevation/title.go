@@ -16,7 +16,17 @@ func (p *part) titleLines() (name, under string) {
 	if p.left != nil || p.right != nil {
 		name += fmt.Sprintf(", %s to %s", p.Length(max(0, p.from)), p.Length(min(p.to, p.longest())))
 	}
-	return name, p.seenFrom() + "; scale " + p.scale.Name
+	return name, p.seenFrom() + p.hooks() + "; scale " + p.scale.Name
+}
+
+// hooks says of walls that run through at an inside corner where their tape hooks.
+func (p *part) hooks() (s string) {
+	for _, i := range p.own {
+		if w := p.stories[i].wall; w.Hook > 0 {
+			s += fmt.Sprintf("; %s is measured from its first stud, %s behind the corner", w.Name, p.Length(w.Hook))
+		}
+	}
+	return s
 }
 
 // titleSize returns the place the title, its scale bar and the key map take:
