@@ -63,7 +63,7 @@ func rangeKey(name, example, doc string, at func(*plan.Where) *[2]float64) bindi
 
 // whereKeys fill one set of conditions.
 var whereKeys = []binding[plan.Where]{
-	textsKey("level", `"second"`, "levels", func(w *plan.Where) *[]string { return &w.Level }),
+	textsKey("level", `"second"`, "levels; of a wall whose studs pass a floor, the story in which the joint is", func(w *plan.Where) *[]string { return &w.Level }),
 	textsKey("wall", `["1S", "1N"]`, "walls", func(w *plan.Where) *[]string { return &w.Wall }),
 	textsKey("roof", `"main"`, "roofs", func(w *plan.Where) *[]string { return &w.Roof }),
 	boolKey("exterior", "exterior walls only, or interior only", func(w *plan.Where) **bool { return &w.Exterior }),
