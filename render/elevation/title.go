@@ -2,6 +2,7 @@ package elevation
 
 import (
 	"fmt"
+	"strings"
 
 	"galewright/render/page"
 	"galewright/render/sheet"
@@ -21,10 +22,19 @@ func (p *part) titleLines() (name, under string) {
 
 // hooks says of walls that run through at an inside corner where their tape hooks.
 func (p *part) hooks() (s string) {
+	var order []string
+	names := map[string][]string{}
 	for _, i := range p.own {
 		if w := p.stories[i].wall; w.Hook > 0 {
-			s += fmt.Sprintf("; %s is measured from its first stud, %s behind the corner", w.Name, p.Length(w.Hook))
+			by := p.Length(w.Hook)
+			if names[by] == nil {
+				order = append(order, by)
+			}
+			names[by] = append(names[by], w.Name)
 		}
+	}
+	for _, by := range order {
+		s += fmt.Sprintf("; tape of %s hooks %s behind the corner", strings.Join(names[by], ", "), by)
 	}
 	return s
 }
