@@ -23,6 +23,7 @@ type meeting struct {
 	end   int     // -1: at this wall's start, 1: at its tail, 0: along it
 	over  bool    // this wall runs through and the other butts
 	line  bool    // they go on in one line
+	miter bool    // both ends are cut to meet
 }
 
 // wallEnd is one end of a wall.
@@ -96,13 +97,17 @@ func (b *builder) corners() {
 		}
 	}
 	b.tees(grouped)
+	var square [][]wallEnd
 	for _, g := range groups {
-		b.corner(g)
+		if !b.miterCorner(g) {
+			b.corner(g)
+			square = append(square, g)
+		}
 	}
 	for _, w := range b.walls {
-		w.c0, w.c1 = w.s0, w.s1
+		w.c0, w.c1 = w.p0(), w.p1()
 	}
-	for _, g := range groups {
+	for _, g := range square {
 		lapCorner(g)
 	}
 	for _, w := range b.walls {
@@ -213,7 +218,7 @@ func runThrough(e wallEnd, later []wallEnd) {
 // teed tells whether the end stops at the side of a wall, not counting one.
 func (e wallEnd) teed(but *framedWall) bool {
 	for _, m := range e.w.meets {
-		if m.end == e.side() && !m.over && !m.line && m.other != but {
+		if m.end == e.side() && !m.over && !m.line && !m.miter && m.other != but {
 			return true
 		}
 	}

@@ -139,6 +139,9 @@ func (b *builder) spliceJoints(w *framedWall) {
 // cornerJoints finds where w meets a wall: the joint belongs to the wall
 // that runs through.
 func (b *builder) cornerJoints(w *framedWall) {
+	for _, m := range w.miters {
+		b.miterJoint(w, m)
+	}
 	for _, m := range w.meets {
 		if !m.over && !(m.line && m.end > 0) {
 			continue
