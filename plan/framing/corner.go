@@ -99,10 +99,9 @@ func (b *builder) corners() {
 	b.tees(grouped)
 	var square [][]wallEnd
 	for _, g := range groups {
-		if !b.miterCorner(g) {
-			b.corner(g)
-			square = append(square, g)
-		}
+		g = miterCorner(g)
+		b.corner(g)
+		square = append(square, g)
 	}
 	for _, w := range b.walls {
 		w.c0, w.c1 = w.p0(), w.p1()

@@ -202,9 +202,9 @@ func (b *builder) strip(w *framedWall, l *plan.Level, role plan.Role, s body, se
 		m.Wall, m.Level, m.Section = w.Wall, l, section
 		shift, _ := w.frame.Local(s.f.Origin)
 		m.S0, m.S1 = from+shift, to+shift
-		m.ID = fmt.Sprintf("%s/%s@%s", w.Name, role, at(m.S0))
+		m.ID = fmt.Sprintf("%s/%s@%s", w.Name, role, at(max(0, m.S0)))
 		if l != w.Level {
-			m.ID = fmt.Sprintf("%s/%s %s@%s", w.Name, l.Name, role, at(m.S0))
+			m.ID = fmt.Sprintf("%s/%s %s@%s", w.Name, l.Name, role, at(max(0, m.S0)))
 		}
 		out = append(out, b.member(m))
 		from = to

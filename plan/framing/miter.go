@@ -37,13 +37,46 @@ var squareTurn = math.Cos(85 * math.Pi / 180)
 // of its own is ripped: half of it stays.
 const halfStud = plate / 2
 
-// miterCorner cuts the ends of two walls that alone meet at a corner, and tells
-// whether it did.
-func (b *builder) miterCorner(g []wallEnd) bool {
-	if len(g) != 2 || !mitered(g[0], g[1]) {
-		return false
+// miterCorner cuts the ends of walls of which two alone meet in a story, and returns
+// those that are left.
+func miterCorner(g []wallEnd) (rest []wallEnd) {
+	done := map[wallEnd]bool{}
+	for _, e := range g {
+		if done[e] {
+			continue
+		}
+		if o, ok := onlyOther(g, e); ok && mitered(e, o) && miterPair(e, o) {
+			done[e], done[o] = true, true
+		}
 	}
-	a, z := g[0], g[1]
+	for _, e := range g {
+		if !done[e] {
+			rest = append(rest, e)
+		}
+	}
+	return rest
+}
+
+// onlyOther returns the one end of the group that stands at the height of e, if it
+// meets no other either.
+func onlyOther(g []wallEnd, e wallEnd) (only wallEnd, ok bool) {
+	beside := func(e wallEnd) (out []wallEnd) {
+		for _, o := range g {
+			if o != e && o.w.beside(e.w) {
+				out = append(out, o)
+			}
+		}
+		return out
+	}
+	if its := beside(e); len(its) == 1 && len(beside(its[0])) == 1 {
+		return its[0], true
+	}
+	return wallEnd{}, false
+}
+
+// miterPair cuts two ends to the line from the outer to the inner corner, and tells
+// whether it did.
+func miterPair(a, z wallEnd) bool {
 	outer := cross(a.w.frame, 0, z.w.frame, 0)
 	inner := cross(a.w.frame, a.w.Depth(), z.w.frame, z.w.Depth())
 	one, ok1 := newMiter(a, z, outer, inner)
@@ -60,7 +93,7 @@ func (b *builder) miterCorner(g []wallEnd) bool {
 // right angle, with flat plates, and the plan leaves the corner to itself.
 func mitered(a, z wallEnd) bool {
 	turn := a.w.frame.D.Dot(z.w.frame.D)
-	return a.w != z.w && a.tail != z.tail && a.w.beside(z.w) && !a.w.rake() && !z.w.rake() &&
+	return a.w != z.w && a.tail != z.tail && !a.w.rake() && !z.w.rake() &&
 		a.spec().Join == "" && z.spec().Join == "" && !a.teed(nil) && !z.teed(nil) &&
 		!a.w.body().inLine(z.w.body()) && turn > squareTurn
 }

@@ -132,3 +132,31 @@ func TestWhatIsMitered(t *testing.T) {
 	assert.Empty(t, of(turned(87, twoBySix, ""), "1A", plan.BeveledStud))
 	assert.Empty(t, of(turned(45, twoBySix, plan.JoinThrough), "1A", plan.BeveledStud))
 }
+
+// A bay of two stories on girders stands as one on a slab does: nothing overlaps, no joint
+// has a negative station, and every full-height member is tied at top and foot once.
+func TestRaisedBay(t *testing.T) {
+	p := stories(2)
+	girders(p, 0, 400, 20, 220)
+	for level := range 2 {
+		ring(p, level, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 156, Y: -36}, geom.Vec2{X: 240, Y: -36}, geom.Vec2{X: 276}, geom.Vec2{X: 400}, geom.Vec2{X: 400, Y: 240}, geom.Vec2{Y: 240})
+	}
+	h, faults := Frame(p)
+	require.False(t, faults.Errors(), "%v", faults)
+	sound(t, h)
+	ends := map[*Member]int{}
+	for _, j := range h.Joints {
+		assert.GreaterOrEqual(t, j.Station, 0.0, j.ID)
+		switch j.Kind {
+		case plan.StudTop, plan.StudBase, plan.StudStud:
+			ends[j.First()]++
+		}
+	}
+	for _, m := range h.Members {
+		assert.NotContains(t, m.ID, "@-")
+		if m.Role.FullHeight() {
+			assert.Equal(t, 2, ends[m], m.ID)
+		}
+	}
+	assert.Len(t, of(h, "2C", plan.BeveledStud), 2)
+}
