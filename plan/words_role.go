@@ -26,7 +26,8 @@ const (
 	Outlooker    Role = "outlooker"
 	FlyRafter    Role = "fly rafter" // of a gable overhang: hangs on outlookers, bears on nothing
 	Truss        Role = "truss"
-	GirderBeam   Role = "girder" // of a Girder, with its plies together
+	GirderBeam   Role = "girder"       // of a Girder, with its plies together
+	BeveledStud  Role = "beveled stud" // of a corner that is no right angle: stands between end studs, carries nothing
 	Pile         Role = "pile"
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"

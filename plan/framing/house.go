@@ -19,6 +19,9 @@ type Member struct {
 	// S0, S1 and Z0, Z1 are its extent along its wall (stations, in) and in
 	// height above grade (in). For members without a wall S0, S1 are zero.
 	S0, S1, Z0, Z1 float64
+	// Bevel is the angle off square, degrees, at which a member of a mitered wall
+	// is cut: a plate at its end, a stud ripped along its length; 0 for none.
+	Bevel float64
 	// A and B are the ends of its center line (for rafters: along the top
 	// edge, low end first).
 	A, B  geom.Vec3

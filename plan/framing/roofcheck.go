@@ -147,7 +147,7 @@ func (b *builder) checkOpenSky() {
 	}
 	bare := map[*plan.Level][]*framedWall{}
 	for _, w := range b.walls {
-		if p := w.frame.At(w.Length()/2, w.Depth()/2, 0).Flat(); w.Exterior && !b.roofed(p) && !b.floored(w, p) {
+		if p := w.frame.At((w.Hook+w.Length())/2, w.Depth()/2, 0).Flat(); w.Exterior && !b.roofed(p) && !b.floored(w, p) {
 			bare[w.Level] = append(bare[w.Level], w)
 		}
 	}

@@ -107,7 +107,7 @@ func (f *roofFrame) findBeds() {
 			z, level = f.highBed(w)
 		}
 		if !level {
-			f.rakes = append(f.rakes, &rakeBed{w, w.frame.Box(0, w.Length(), 0, w.Depth(), -0.5, 0.5)})
+			f.rakes = append(f.rakes, &rakeBed{w, w.frame.Box(w.Hook, w.Length(), 0, w.Depth(), -0.5, 0.5)})
 		} else {
 			s0, s1 := min(w.s0, orElse(w.caps, w.c0, w.s0)), max(w.s1, orElse(w.caps, w.c1, w.s1))
 			f.beds = append(f.beds, bed{
@@ -329,7 +329,7 @@ func (j *Joint) between(list []*Joint) float64 {
 	}
 	lo, hi = lo/2, hi/2
 	if j.Wall != nil {
-		lo, hi = min(lo, max(0, j.Station)), min(hi, max(0, j.Wall.Length()-j.Station))
+		lo, hi = min(lo, max(0, j.Station-j.Wall.Hook)), min(hi, max(0, j.Wall.Length()-j.Station))
 	}
 	return max(0, lo+hi)
 }

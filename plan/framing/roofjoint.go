@@ -39,7 +39,7 @@ func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) b
 	p := r.at.Add(r.dir.Mul((s.u0 + s.u1) / 2))
 	station, _ := s.bed.frame.Local(p)
 	if w := s.bed.wall; w != nil { // a valley bears just past the ends of both its walls
-		station = min(max(station, 0), w.Length())
+		station = min(max(station, w.Hook), w.Length())
 	}
 	j := &Joint{Kind: plan.RafterPlate, Station: station, Level: f.level, Roof: owner.Roof, At: p.Up(s.z)}
 	switch {
@@ -66,13 +66,13 @@ func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) b
 func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int) bool {
 	for _, rake := range f.rakes {
 		along, in := rake.wall.frame.Local(p.Add(r.dir))
-		if in < -near || in > rake.wall.Depth()+near || along < -near || along > rake.wall.Length()+near {
+		if in < -near || in > rake.wall.Depth()+near || along < rake.wall.Hook-near || along > rake.wall.Length()+near {
 			continue
 		}
 		plate := rake.wall.plateUnder(along)
 		for _, w := range rb.sides[side].walls {
 			s, t := w.Frame().Local(p)
-			if plate != nil && math.Abs(t) < near && s > -near && s < w.Length()+near {
+			if plate != nil && math.Abs(t) < near && s > w.Hook-near && s < w.Length()+near {
 				f.joints = append(f.joints, f.joint(&Joint{
 					Kind: plan.RafterPlate, Host: w.Name, Wall: w, Station: s,
 					Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: p.Up(rb.sides[side].plate),
@@ -91,7 +91,7 @@ func (f *roofFrame) rakeEnd(r *roofRafter) {
 	p := r.member.A.Flat().Add(r.dir)
 	for _, rake := range f.rakes {
 		s, in := rake.wall.frame.Local(p)
-		if in < 0 || in > rake.wall.Depth() || s < 0 || s > rake.wall.Length() {
+		if in < 0 || in > rake.wall.Depth() || s < rake.wall.Hook || s > rake.wall.Length() {
 			continue
 		}
 		if plate := rake.wall.plateUnder(s); plate != nil {
@@ -158,7 +158,7 @@ func (f *roofFrame) rafterLedgers() {
 			}
 			walls := slices.DeleteFunc(f.wallsOn(r.owner.body, i), func(w *plan.Wall) bool {
 				s, _ := w.Frame().Local(r.run.High)
-				return s < -near || s > w.Length()+near
+				return s < w.Hook-near || s > w.Length()+near
 			})
 			if w := ledgerWall(walls, l.Z1); w != nil {
 				s, _ := w.Frame().Local(r.run.High)

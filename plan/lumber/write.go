@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -62,7 +63,7 @@ func (c *Cut) pieces(w io.Writer) {
 	fmt.Fprintln(w, "section\trole\tlength\tpieces\t")
 	for _, s := range c.Sections {
 		for _, p := range s.Parts {
-			fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.Role, length.Feet(p.Length), p.Count)
+			fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.words(), length.Feet(p.Length), p.Count)
 		}
 	}
 	fmt.Fprintln(w)
@@ -103,9 +104,20 @@ func parts(w io.Writer, title string, list []*Part) {
 	fmt.Fprintf(w, "%s\n", title)
 	fmt.Fprintln(w, "section\trole\tlength\tpieces\t")
 	for _, p := range list {
-		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.Role, length.Feet(p.Length), p.Count)
+		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.words(), length.Feet(p.Length), p.Count)
 	}
 	fmt.Fprintln(w)
+}
+
+// words names the pieces: their role, and how a bevel is cut.
+func (p *Part) words() string {
+	switch {
+	case p.Bevel == 0:
+		return string(p.Role)
+	case p.Role == plan.BeveledStud || p.Role.FullHeight():
+		return fmt.Sprintf("%s, ripped at %.1f°", p.Role, p.Bevel)
+	}
+	return fmt.Sprintf("%s, end cut at %.1f°", p.Role, p.Bevel)
 }
 
 // feet prints a length in feet with one decimal.
@@ -120,7 +132,7 @@ func (c *Cut) CSV(w io.Writer) error {
 	}
 	add := func(table string, list []*Part) {
 		for _, p := range list {
-			rows = append(rows, []string{table, p.Section, string(p.Role), number(p.Length), strconv.Itoa(p.Count), ""})
+			rows = append(rows, []string{table, p.Section, p.words(), number(p.Length), strconv.Itoa(p.Count), ""})
 		}
 	}
 	for _, s := range c.Sections {
@@ -153,6 +165,7 @@ type jsonPart struct {
 	Role    string   `json:"role"`
 	Length  float64  `json:"length_in"`
 	Count   int      `json:"count"`
+	Bevel   float64  `json:"bevel_deg,omitempty"`
 	Members []string `json:"members"`
 }
 
@@ -200,7 +213,7 @@ func (c *Cut) JSON(w io.Writer) error {
 func jsonParts(list []*Part) []jsonPart {
 	out := []jsonPart{}
 	for _, p := range list {
-		out = append(out, jsonPart{p.Section, string(p.Role), p.Length, p.Count, p.Members})
+		out = append(out, jsonPart{p.Section, string(p.Role), p.Length, p.Count, math.Round(p.Bevel*10) / 10, p.Members})
 	}
 	return out
 }

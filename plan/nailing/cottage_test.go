@@ -110,9 +110,9 @@ func TestWhatACottagesJoistsLieOn(t *testing.T) {
 	}
 	assert.Len(t, on, 22)
 	assert.ElementsMatch(t, []string{"S/sill plate@0", "N/sill plate@0"}, on["floor/joist@96"])
-	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@99.5", "P/upper plate@-3.5"}, on["roof/tie@81.5"])
-	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "P/upper plate@-3.5"}, on["roof/tie@94.5"])
-	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@3.5", "P/upper plate@-3.5"}, on["roof/tie@110.5"])
+	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@99.5", "P/upper plate@0"}, on["roof/tie@81.5"])
+	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "P/upper plate@0"}, on["roof/tie@94.5"])
+	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@3.5", "P/upper plate@0"}, on["roof/tie@110.5"])
 	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@3.5"}, on["roof/tie@126.5"])
 }
 

@@ -33,7 +33,9 @@ func (s *Spot) sides() (side, main float64) {
 	case plan.HeaderPlies, plan.GirderPlies:
 		return s.Side.Section.Breadth, s.Main.Section.Breadth
 	case plan.JackToKing, plan.BuiltUpStuds:
-		return s.Side.S1 - s.Side.S0, s.Main.S1 - s.Main.S0
+		return breadth(s.Side), breadth(s.Main)
+	case plan.CornerStuds:
+		return min(dress, breadth(s.Side)), min(dress, breadth(s.Main))
 	case plan.TopPlates, plan.TopPlateSplice, plan.TopPlateLap:
 		return dress, dress
 	case plan.HeaderToKing, plan.TopPlateToStud, plan.SoleToStud, plan.CrippleToPlate, plan.CrippleToSill, plan.SillToJack:
@@ -44,6 +46,17 @@ func (s *Spot) sides() (side, main float64) {
 		return s.Side.Section.Breadth, thick
 	}
 	return dress, dress
+}
+
+// breadth is how thick an upright is along its wall, in; of a beveled one half way through
+// the wall, square to the bevel.
+func breadth(m *framing.Member) float64 {
+	wide := m.S1 - m.S0
+	if m.Bevel == 0 {
+		return wide
+	}
+	sin, cos := math.Sincos(m.Bevel * math.Pi / 180)
+	return max(0, wide-m.Section.Depth*sin/cos/2) * cos
 }
 
 // deep is how deep a member stands, in.
