@@ -1,0 +1,155 @@
+package capacity
+
+import (
+	"fmt"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/hardware"
+	"galewright/plan/placement"
+	"galewright/plan/steel"
+	"galewright/plan/timber"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Bolts of 3/4 in 3 in apart one over the other, pulled up across the grain of a
+// beam 5 1/2 in thick. In one row the group is 3D = 2.25 in wide, so the wood is
+// 5.5 x 2.25 = 12.375 in²; in two rows 4 in apart 5.5 x 4 = 22 in² (NDS 2018
+// 11.3.6, transcribed, as timber.Group says it). One row on steel of 3 x 1/4 in:
+// EA 13.6125e6 and 22.5e6 lb, ratio 0.605; u = 1 + 175,370 x 1.5 x (1/13.6125e6 +
+// 1/22.5e6) = 1.031016, m = 0.780030, m² = 0.608447, m^4 = 0.370208; Cg = 0.780030 x
+// 0.629792 / (2 x (1.368110 x 1.780030 - 1 + 0.370208)) x 1.605 / 0.219970 = 0.9926.
+func TestAGroupAcrossTheGrainIsAsWideAsItsRows(t *testing.T) {
+	for _, c := range []struct {
+		count, rows int
+		width       float64
+		want        string
+	}{
+		{2, 1, 3, "Cg 0.993 for 2 in a row 3.00 in apart, wood 12.4 in² at E 1.1 million psi from memory, steel 0.75 in²"},
+		{4, 2, 8, "for 2 in a row 3.00 in apart, wood 22.0 in² at E 1.1 million psi from memory, steel 2.00 in²"},
+	} {
+		beam := upright(plan.Beam, geom.Vec3{X: -60}, geom.Vec3{X: 60, Y: 5.5, Z: 24})
+		beam.A, beam.B = geom.Vec3{X: -60, Y: 2.75, Z: 12}, geom.Vec3{X: 60, Y: 2.75, Z: 12}
+		beam.Section = plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 24}
+		a, p := bolted(t, beam, c.count, c.rows, c.width)
+		got := a.One(p, Upward)
+		require.Empty(t, got.Unknown)
+		assert.Contains(t, fmt.Sprint(got.Terms), c.want)
+	}
+}
+
+// bolted is a body of 1/4 in steel on the y = 0 face of a member, 3/4 in bolts 3 in
+// apart up from 9 in.
+func bolted(t *testing.T, m *framing.Member, count, rows int, width float64) (*Allowables, *placement.Piece) {
+	c, ds := hardware.New([]*plan.Item{{
+		Mark: "h", Kind: plan.HoldDownItem, Length: 13.5, Width: width, Thickness: 0.25, Rod: 1, Standoff: 2, Center: 2,
+		Fasteners: []plan.Fasteners{{Part: "all", Nail: "bolt 3/4 x 6", Count: count, Parts: 1, Rows: rows, Spacing: 3, EndDist: 1}},
+	}})
+	require.False(t, ds.Errors(), "%v", ds)
+	band := geom.Band{{A: geom.Vec3{Z: 8}, B: geom.Vec3{Z: 21.5}, N: geom.Vec3{Y: -1}, Width: width, Thickness: 0.25}}
+	p := &placement.Piece{
+		Tag: "h", Joint: &framing.Joint{ID: "j", Kind: plan.WallEnd, Members: []*framing.Member{m}}, Item: c.Items[0],
+		Lie: placement.Lie{
+			Face: plan.Right, Bands: []geom.Band{band}, Laid: []placement.Laid{{Member: m, Lap: 13.5, Room: 24}},
+			Ends: []placement.EndAt{{Laid: 0, Starts: []placement.Start{{}}}},
+		},
+	}
+	pine, _ := timber.SpeciesOf("southern pine")
+	return New(steel.New(placement.Of(&framing.House{Members: []*framing.Member{m}}, p)), Context{Species: pine}), p
+}
+
+// A bolt 5/8 in down through a header bears on washers at both ends: a 3 in
+// square less its hole of 11/16, 9 - pi/4 x 0.6875² = 8.629 in², times Fc perpendicular
+// 565 psi (southern pine, from memory), 4,875 lb. Cut so short that it ends in the
+// wood, or beside it, it holds nothing.
+func TestABoltThatBearsOnNothingHoldsNothing(t *testing.T) {
+	c, ds := hardware.New([]*plan.Item{{Mark: "b", Kind: "anchor bolt", Length: 12, Rod: 0.625, Washer: 3}})
+	require.False(t, ds.Errors(), "%v", ds)
+	at := func(y, long float64) Capacity {
+		girder := upright(plan.Header, geom.Vec3{X: -60}, geom.Vec3{X: 60, Y: 5.5, Z: 9.25})
+		girder.A, girder.B = geom.Vec3{X: -60, Y: 2.75, Z: 4.6}, geom.Vec3{X: 60, Y: 2.75, Z: 4.6}
+		a, b := geom.Vec3{Y: y, Z: 10.5}, geom.Vec3{Y: y, Z: 10.5 - long}
+		p := &placement.Piece{
+			Tag: "b", Joint: &framing.Joint{ID: "j", Kind: plan.StudStud, Members: []*framing.Member{girder}}, Item: c.Items[0],
+			Lie: placement.Lie{Face: plan.Through, Rod: &placement.Axis{A: a, B: b}},
+		}
+		pine, _ := timber.SpeciesOf("southern pine")
+		return New(steel.New(placement.Of(&framing.House{Members: []*framing.Member{girder}}, p)), Context{Species: pine}).One(p, Upward)
+	}
+	whole := at(2.75, 12)
+	require.Empty(t, whole.Unknown)
+	assert.InDelta(t, 4875, whole.Value, 1)
+	assert.Equal(t, "bearing under the washer", whole.Governs)
+	for _, c := range []struct{ y, long float64 }{{2.75, 8}, {9, 12}} {
+		none := at(c.y, c.long)
+		assert.Contains(t, none.Unknown, "its rod bears on nothing at one end", "%v", c)
+		assert.Zero(t, none.Value, "%v", c)
+	}
+}
+
+// What a fastener's value depends on, in a stud on its edge: a force up runs along
+// the grain, one sideways across it, both square to the nail; one that leans out at
+// 3 in 4 draws it at asin 0.6 = 37 degrees, straight out at 90, where there is no
+// grain to speak of. Over 7/16 in of air 0.4375 is taken as 0.438 and of the 1.5 in
+// nail 1.5 - 0.0538 - 0.4375 = 1.0087 as 1.01.
+func TestWhatAFastenerDependsOn(t *testing.T) {
+	stud := upright(plan.Stud, geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
+	p := geom.Plate{A: geom.Vec3{X: 0.75, Y: -0.4375}, B: geom.Vec3{X: 0.75, Y: -0.4375, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
+	b := driven(t, steel.NewWood([]*framing.Member{stud}), strapOf("10d x 1 1/2"), p, 6)
+	for _, c := range []struct {
+		force       geom.Vec3
+		pull, grain float64
+	}{
+		{geom.Vec3{Z: 1}, 0, 0},
+		{geom.Vec3{X: 1}, 0, 90},
+		{geom.Vec3{Y: -0.6, Z: 0.8}, 37, 0},
+		{geom.Vec3{X: 0.8, Y: -0.6}, 37, 90},
+		{geom.Vec3{X: 0.6, Z: 0.8}, 0, 37},
+		{geom.Vec3{Y: -1}, 90, 0},
+	} {
+		got := Fastening{}.alike(b, b.Fasteners[0], c.force)
+		assert.InDelta(t, c.pull, got.pull, 1e-9, "%v", c.force)
+		assert.InDelta(t, c.grain, got.grain, 1e-9, "%v", c.force)
+		assert.InDelta(t, 0.438, got.air, 1e-9)
+		assert.InDelta(t, 1.01, got.deep, 1e-9)
+		assert.False(t, got.endGrain || got.wet || got.out)
+	}
+}
+
+// A nail pulled at 45 degrees out of its plate holds Z W / (W cos + Z sin) (NDS 2018
+// 12.4-2, transcribed): across its shank 194.9 lb and drawn 106.0 lb, as worked out
+// by TestANailIsWorthTheWoodItFinds and TestAForceAlongANailDrawsIt, give 194.9 x
+// 106.0 / ((194.9 + 106.0) x 0.7071) = 97.1 lb.
+func TestANailPulledAtASlantHoldsLess(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	stud := upright(plan.Stud, geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
+	p := geom.Plate{A: geom.Vec3{X: 0.75}, B: geom.Vec3{X: 0.75, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
+	b := driven(t, steel.NewWood([]*framing.Member{stud}), strapOf("10d x 1 1/2"), p, 6)
+	h := Fastening{Species: pine}.Of(b, stud, geom.Vec3{Y: -1, Z: 1}.Unit())
+	assert.InDelta(t, 97.1, h.Value, 0.5)
+	assert.Equal(t, "lateral with withdrawal", h.Mode)
+}
+
+// Terms stand by end, the deepest first, whatever order the fasteners are in.
+func TestTermsStandByEndAndDepth(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	post := upright(plan.Post, geom.Vec3{}, geom.Vec3{X: 5.5, Y: 5.5, Z: 96})
+	p := geom.Plate{A: geom.Vec3{X: 2.75}, B: geom.Vec3{X: 2.75, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
+	w := steel.NewWood([]*framing.Member{post})
+	b := driven(t, w, strapOf("10d"), p, 6, 8)
+	b.Fasteners[0].End = 1
+	b.Fasteners[1].End = 0
+	off := p
+	off.A, off.B = p.A.Add(geom.Vec3{Y: -0.5}), p.B.Add(geom.Vec3{Y: -0.5})
+	b.Fasteners = append(driven(t, w, strapOf("10d"), off, 10, 11, 12).Fasteners, b.Fasteners...)
+	h := Fastening{Species: pine}.Of(b, post, geom.Vec3{Z: 1})
+	require.Len(t, h.Terms, 3)
+	assert.Contains(t, h.Terms[0].Text, "1 of 10d in the post, 2.95 in deep:")
+	assert.Contains(t, h.Terms[1].Text, "3 of 10d in the post, 2.45 in deep, 0.500 in of sheathing or air under the steel:")
+	assert.Contains(t, h.Terms[2].Text, "1 of 10d in the post, 2.95 in deep:")
+	assert.Equal(t, 5, h.Count)
+}
