@@ -2,6 +2,7 @@ package capacity
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"galewright/plan"
@@ -92,23 +93,24 @@ func TestABoltThatBearsOnNothingHoldsNothing(t *testing.T) {
 }
 
 // What a fastener's value depends on, in a stud on its edge: a force up runs along
-// the grain, one sideways across it, both square to the nail; one that leans out at
-// 3 in 4 draws it at asin 0.6 = 37 degrees, straight out at 90, where there is no
-// grain to speak of. Over 7/16 in of air 0.4375 is taken as 0.438 and of the 1.5 in
+// the grain, one sideways across it, both square to the nail; one that leans out by 0.55
+// of itself draws it at asin 0.55 = 33.4, taken as 33 degrees, straight out at 90, where
+// there is no grain to speak of. Over 7/16 in of air 0.4375 is taken as 0.438 and of the 1.5 in
 // nail 1.5 - 0.0538 - 0.4375 = 1.0087 as 1.01.
 func TestWhatAFastenerDependsOn(t *testing.T) {
 	stud := upright(plan.Stud, geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
 	p := geom.Plate{A: geom.Vec3{X: 0.75, Y: -0.4375}, B: geom.Vec3{X: 0.75, Y: -0.4375, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
 	b := driven(t, steel.NewWood([]*framing.Member{stud}), strapOf("10d x 1 1/2"), p, 6)
+	lean := math.Sqrt(1 - 0.55*0.55)
 	for _, c := range []struct {
 		force       geom.Vec3
 		pull, grain float64
 	}{
 		{geom.Vec3{Z: 1}, 0, 0},
 		{geom.Vec3{X: 1}, 0, 90},
-		{geom.Vec3{Y: -0.6, Z: 0.8}, 37, 0},
-		{geom.Vec3{X: 0.8, Y: -0.6}, 37, 90},
-		{geom.Vec3{X: 0.6, Z: 0.8}, 0, 37},
+		{geom.Vec3{Y: -0.55, Z: lean}, 33, 0},
+		{geom.Vec3{X: lean, Y: -0.55}, 33, 90},
+		{geom.Vec3{X: 0.55, Z: lean}, 0, 33},
 		{geom.Vec3{Y: -1}, 90, 0},
 	} {
 		got := Fastening{}.alike(b, b.Fasteners[0], c.force)
@@ -118,6 +120,7 @@ func TestWhatAFastenerDependsOn(t *testing.T) {
 		assert.InDelta(t, 1.01, got.deep, 1e-9)
 		assert.False(t, got.endGrain || got.wet || got.out)
 	}
+	assert.InDelta(t, 90, degrees(1+1e-9), 1e-6, "rounding past 1 is square")
 }
 
 // A nail pulled at 45 degrees out of its plate holds Z W / (W cos + Z sin) (NDS 2018
@@ -152,4 +155,89 @@ func TestTermsStandByEndAndDepth(t *testing.T) {
 	assert.Contains(t, h.Terms[1].Text, "3 of 10d in the post, 2.45 in deep, 0.500 in of sheathing or air under the steel:")
 	assert.Contains(t, h.Terms[2].Text, "1 of 10d in the post, 2.95 in deep:")
 	assert.Equal(t, 5, h.Count)
+}
+
+// A force is taken as along the grain up to 45 degrees, cos 45 = 0.7: of a member 5 1/2
+// by 24 in the whole section, 132 in², shares its pull. Steeper it is across: 3D = 2.25 in
+// of the 5 1/2 in under the bolt.
+func TestWhenAGroupIsAcrossTheGrain(t *testing.T) {
+	for _, c := range []struct {
+		rise, want float64 // of the member, cos of its grain to the upright force
+	}{{1, 132}, {0.8, 132}, {0.72, 132}, {0.68, 12.375}, {0, 12.375}} {
+		m := &framing.Member{Role: plan.Rafter, B: geom.Vec3{X: math.Sqrt(1 - c.rise*c.rise), Z: c.rise}, Section: plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 24}}
+		_, p := bolted(t, m, 1, 1, 3)
+		b := &steel.Body{Piece: p, Bands: p.Bands}
+		f := steel.Fastener{Diameter: 0.75, Runs: []steel.Run{{Member: m, From: 0.25, To: 5.75}}}
+		got, _ := group(b, []steel.Fastener{f}, Upward)
+		assert.InDelta(t, c.want, got.Am, 1e-9, "rise %v", c.rise)
+	}
+}
+
+// Group action wants the section of the wood: where none is known the bolts hold
+// nothing, and it is said. An end that a bend holds down needs no fasteners.
+func TestWhatCannotBeWorkedOutHoldsNothing(t *testing.T) {
+	post := upright(plan.Post, geom.Vec3{X: -2.75}, geom.Vec3{X: 2.75, Y: 5.5, Z: 96})
+	a, p := bolted(t, post, 2, 1, 3)
+	assert.Contains(t, a.One(p, Upward).Unknown, "group of 2 fasteners of 0.750 in at 3.00 in")
+	assert.Zero(t, a.One(p, Upward).Value)
+
+	post.Section = plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5}
+	for name, change := range map[string]func(*placement.Piece){
+		"no end is laid":         func(p *placement.Piece) { p.Ends = nil },
+		"it takes no fasteners":  func(p *placement.Piece) { p.Item.Fasteners[0].Count = 0 },
+		"it takes none, of none": func(p *placement.Piece) { p.Item.Fasteners[0].Count, p.Ends = 0, nil },
+	} {
+		a, p := bolted(t, post, 2, 1, 3)
+		change(p)
+		c := Capacity{Value: 1e9}
+		a.endTerms(&c, a.steel.Body(p), Upward)
+		assert.Equal(t, Capacity{Value: 1e9}, c, name)
+	}
+}
+
+// Pieces of one mark: terms are those of the weakest that holds anything, wherever it
+// stands among them.
+func TestTheWeakestPieceTells(t *testing.T) {
+	j := &framing.Joint{ID: "j", Kind: plan.StudStud}
+	it := &hardware.Item{Item: &plan.Item{Mark: "s"}, Kind: hardware.KindNamed(plan.StrapItem)}
+	all := map[string]Capacity{"off": {Unknown: "it misses"}, "weak": {Value: 300, Governs: "weak"}, "strong": {Value: 500, Governs: "strong"}}
+	for _, c := range []struct {
+		order   []string
+		want    float64
+		governs string
+	}{
+		{[]string{"off", "strong", "weak"}, 800, "weak"},
+		{[]string{"weak", "off", "strong"}, 800, "weak"},
+		{[]string{"strong", "weak", "off"}, 800, "weak"},
+		{[]string{"off", "off", "strong"}, 500, "strong"},
+		{[]string{"strong", "weak"}, 800, "weak"},
+	} {
+		var pieces []*placement.Piece
+		a := &Allowables{bodied: map[*placement.Piece][2]Capacity{}}
+		for _, tag := range c.order {
+			p := &placement.Piece{Tag: tag, Joint: j, Item: it}
+			pieces = append(pieces, p)
+			a.bodied[p] = [2]Capacity{all[tag]}
+		}
+		a.placed = placement.Of(&framing.House{}, pieces...)
+		got := a.At(j, Upward)
+		assert.InDelta(t, c.want, got.Value, 1e-9, "%v", c.order)
+		assert.Equal(t, c.governs, got.Governs, "%v", c.order)
+		assert.Empty(t, got.Unknown, "%v", c.order)
+		assert.Equal(t, len(c.order), got.Pieces, "%v", c.order)
+	}
+}
+
+// Which members an end's fasteners are in, each once and the meant one first.
+func TestMembersOfAnEndInWords(t *testing.T) {
+	in := func(roles ...plan.Role) (out []steel.Fastener) {
+		for _, r := range roles {
+			out = append(out, steel.Fastener{Runs: []steel.Run{{Member: &framing.Member{Role: r}}}})
+		}
+		return out
+	}
+	upper := &framing.Member{Role: plan.UpperPlate}
+	assert.Equal(t, "0 in the upper plate", inWood(nil, upper))
+	assert.Equal(t, "2 in the upper plate", inWood(in(plan.UpperPlate, plan.UpperPlate), upper))
+	assert.Equal(t, "1 in the upper plate and 2 in the top plate", inWood(in(plan.TopPlate, plan.UpperPlate, plan.TopPlate), upper))
 }
