@@ -50,7 +50,8 @@ func (s *Steel) place(b *Body, f Fastener) around {
 		push = grain
 	}
 	if grain.Len() < 0.1 { // into end grain
-		a.angle, a.loaded, a.unloaded = 90, f.Margin.Edge, f.Margin.Edge
+		a.nearest = math.Min(f.Margin.Edge, f.Margin.End)
+		a.angle, a.loaded, a.unloaded = 90, a.nearest, a.nearest
 		a.end = timber.Far
 		grain = n.Cross(push)
 	}

@@ -43,6 +43,12 @@ func TestMarginsOnEachFaceOfAStud(t *testing.T) {
 	both := []float64{head.Edge, head.End}
 	assert.InDelta(t, 0.5, math.Min(both[0], both[1]), 1e-9)
 	assert.InDelta(t, 2, math.Max(both[0], both[1]), 1e-9)
+	for _, way := range []float64{-1, 1} { // a plate along y, 2 in from its side and 1/2 in from its face
+		plate := stick("plate", geom.Vec3{}, geom.Vec3{X: 5.5, Y: 60, Z: 1.5})
+		plate.A, plate.B = geom.Vec3{X: 2.75, Z: 0.75}, geom.Vec3{X: 2.75, Y: 60, Z: 0.75}
+		got := New([]*framing.Member{plate}).Around(plate, geom.Vec3{X: 2, Y: 30 + 30*way, Z: 0.5}, geom.Vec3{Y: way})
+		assert.ElementsMatch(t, []float64{0.5, 2}, []float64{math.Round(got.Edge*1e6) / 1e6, math.Round(got.End*1e6) / 1e6})
+	}
 	long := stick("pile", geom.Vec3{}, geom.Vec3{X: 9.5, Y: 9.5, Z: 240})
 	assert.InDelta(t, 48, New([]*framing.Member{long}).Around(long, geom.Vec3{X: 4, Z: 120}, geom.Vec3{Y: -1}).End, 1e-9)
 }

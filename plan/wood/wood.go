@@ -132,7 +132,10 @@ func (w *Index) Around(m *framing.Member, p, n geom.Vec3) Margin {
 	g := Grain(m)
 	along := g.Sub(n.Mul(g.Dot(n)))
 	if along.Len() < 0.1 { // into end grain: both ways are edges
-		along = n.Cross(geom.Vec3{X: n.Z + 1, Y: n.X, Z: n.Y})
+		along = n.Cross(geom.Vec3{Z: 1})
+		if geom.Upright(n) {
+			along = n.Cross(geom.Vec3{Y: 1})
+		}
 	}
 	along = along.Unit()
 	across := n.Cross(along)
