@@ -1,6 +1,7 @@
 package roofplan
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -290,4 +291,86 @@ func TestPointsOfALine(t *testing.T) {
 	}
 	assert.InDelta(t, 0.5, faceOf(t, r, "a", East).Slope(), 1e-12)
 	assert.Equal(t, pt(-1, 0), faceOf(t, r, "a", East).Uphill())
+}
+
+// What carries the upper end of a valley: a line that runs on past it, a hip that ends
+// there, something that ends there and climbs on, or two ridges that meet there; not one
+// ridge that dies there, nor another valley.
+func TestWhatCarriesAValley(t *testing.T) {
+	at := geom.Vec3{X: 40, Y: 40, Z: 120}
+	line := func(k EdgeKind, dx, dy, dz float64) *Line {
+		return &Line{Kind: k, A: at.Add(geom.Vec3{X: dx, Y: dy, Z: dz}), B: at}
+	}
+	past := &Line{Kind: Ridge, A: at.Add(geom.Vec3{X: -50}), B: at.Add(geom.Vec3{X: 50})}
+	climbs := &Line{Kind: Valley, A: at, B: at.Add(geom.Vec3{X: 10, Y: 10, Z: 5})}
+	for name, c := range map[string]struct {
+		lines []*Line
+		want  bool
+	}{
+		"nothing":                {nil, false},
+		"a ridge that runs past": {[]*Line{past}, true},
+		"a hip":                  {[]*Line{line(Hip, -40, 40, -20)}, true},
+		"one ridge that ends":    {[]*Line{line(Ridge, 0, 60, 0)}, false},
+		"two ridges that meet":   {[]*Line{line(Ridge, 0, 60, 0), line(Ridge, 60, 0, 0)}, true},
+		"a ridge and a valley":   {[]*Line{line(Ridge, 0, 60, 0), line(Valley, 40, -40, -20)}, false},
+		"a valley that climbs":   {[]*Line{climbs}, true},
+		"a ridge elsewhere":      {[]*Line{{Kind: Ridge, A: at.Add(geom.Vec3{Y: 5}), B: at.Add(geom.Vec3{X: 50, Y: 5})}}, false},
+	} {
+		l := line(Valley, -40, -40, -20)
+		r := &Roof{Lines: append(slices.Clone(c.lines), l)}
+		assert.Equal(t, c.want, r.supported(l), name)
+	}
+}
+
+// A run that meets a hip right at the end of a ridge ends at the ridge.
+func TestARunAtTheVeryEndOfARidge(t *testing.T) {
+	hip := &Line{Kind: Hip, B: geom.Vec3{X: 40, Y: 40, Z: 20}}
+	ridge := &Line{Kind: Ridge, A: geom.Vec3{X: 40, Y: 40, Z: 20}, B: geom.Vec3{X: 160, Y: 40, Z: 20}}
+	r := &Roof{Lines: []*Line{hip, ridge}}
+	for _, c := range []struct {
+		kind EdgeKind
+		high geom.Vec2
+		want EdgeKind
+	}{
+		{Hip, pt(40, 40), Ridge}, {Hip, pt(160, 40), Ridge}, {Hip, pt(39, 39), Hip}, {Hip, pt(0, 0), Hip}, {Valley, pt(40, 40), Valley},
+	} {
+		run := &Run{High: c.high, HighEnd: End{c.kind, hip}}
+		r.atRidgeEnd(run)
+		assert.Equal(t, c.want, run.HighEnd.Kind, "%v", c)
+		if c.want == Ridge {
+			assert.Same(t, ridge, run.HighEnd.Line)
+		}
+	}
+}
+
+// Edges of one kind on one straight line are one; a corner, and a change of kind, part them.
+func TestStraightEdgesOfOneKindAreOne(t *testing.T) {
+	pts := []geom.Vec2{pt(0, 0), pt(40, 0), pt(90, 0), pt(120, 0), pt(120, 50), pt(0, 50)}
+	outline, edges := merge(pts, []EdgeKind{Eave, Eave, Wall, Wall, Rake, Ridge})
+	assert.Equal(t, []geom.Vec2{pt(0, 0), pt(90, 0), pt(120, 0), pt(120, 50), pt(0, 50)}, outline)
+	assert.Equal(t, []EdgeKind{Eave, Wall, Wall, Rake, Ridge}, edges)
+}
+
+// Two gables of one pitch and eave in one plane, from 0 to 200 and 120 to 300: the second
+// lays out its module only where the first does not reach, from 200 on; what is fixed, at
+// its ends, stays.
+func TestTwoSidesOverOneLengthLayOutOneModule(t *testing.T) {
+	one, two := body(t, "a", "gable", "x", pt(0, 0), pt(200, 144), 6, 12), body(t, "b", "gable", "x", pt(120, 0), pt(300, 144), 6, 12)
+	module := func(list []station) (out []float64) {
+		for _, s := range list {
+			if !s.fixed {
+				out = append(out, s.at)
+			}
+		}
+		return out
+	}
+	side := func(b *Body) facet { return facet{body: b, side: int(South)} }
+	alone, both := &Face{Body: one, parts: []facet{side(one)}}, &Face{Body: one, parts: []facet{side(one), side(two)}}
+	second := &Face{Body: two, parts: []facet{side(two)}}
+	first, all := module(alone.layouts()), module(both.layouts())
+	require.NotEmpty(t, first)
+	for _, s := range module(second.layouts()) {
+		assert.Equal(t, s >= 200, slices.Contains(all, s) && !slices.Contains(first, s), "of the second, at %v", s)
+	}
+	assert.Subset(t, all, first)
 }
