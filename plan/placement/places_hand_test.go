@@ -110,3 +110,56 @@ func TestDistancesAlongAHost(t *testing.T) {
 	assert.Same(t, other, roofOf(&framing.Joint{Members: []*framing.Member{{Roof: other}}}))
 	assert.Nil(t, roofOf(&framing.Joint{}))
 }
+
+// The direction out of a sloping top: of 4 along and 3 up it leans back by 3 of 5; of what
+// is plumb, along x.
+func TestOutOfASlopingTop(t *testing.T) {
+	for _, c := range []struct{ d, want geom.Vec3 }{
+		{geom.Vec3{X: 4, Z: 3}, geom.Vec3{X: -0.6, Z: 0.8}},
+		{geom.Vec3{X: -4, Z: -3}, geom.Vec3{X: -0.6, Z: 0.8}},
+		{geom.Vec3{Y: -4, Z: 3}, geom.Vec3{Y: 0.6, Z: 0.8}},
+		{geom.Vec3{X: 9}, geom.Vec3{Z: 1}},
+		{geom.Vec3{Z: -2}, geom.Vec3{X: 1}},
+	} {
+		assert.InDelta(t, 0, upNormal(c.d).Sub(c.want).Len(), 1e-9, "%v", c.d)
+	}
+}
+
+// A twisted clip at an outlooker 3 1/2 in thick whose upper corner is at 100: from the seat,
+// 96 1/2, one leg of 2 or at most 3 1/2 in up its edge, half the clip's 1 5/8 in away from
+// the face of the carrier, the other down that face, as far beside the edge.
+func TestATwistedClipAtAnOutlooker(t *testing.T) {
+	s := slope{corner: geom.Vec3{Z: 100}, thick: 3.5, normal: geom.Vec3{Z: 1}, edge: geom.Vec3{Y: -1}, face: geom.Vec3{X: 1}}
+	w := want{item: &hardware.Item{Item: &plan.Item{Width: 1.625}, Kind: hardware.KindNamed(plan.ClipItem)}}
+	for on, up := range map[float64]float64{2: 98.5, 3.5: 100, 5: 100} {
+		a, b := s.twisted(w, on, 3)
+		for what, d := range map[string][2]geom.Vec3{
+			"rise": {a.A, {X: -0.8125, Z: 96.5}}, "its end": {a.B, {X: -0.8125, Z: up}}, "out of the edge": {a.N, {Y: -1}},
+			"foot": {b.A, {Y: -0.8125, Z: 96.5}}, "its foot": {b.B, {Y: -0.8125, Z: 93.5}}, "out of the face": {b.N, {X: 1}},
+		} {
+			assert.InDelta(t, 0, d[0].Sub(d[1]).Len(), 1e-9, "%s: %v", what, d[0])
+		}
+	}
+	a, b := s.legs(w, 2, 3) // not twisted: both from the middle of its thickness, 98 1/4
+	assert.InDelta(t, 0, a.A.Sub(geom.Vec3{Z: 98.25}).Len()+a.B.Sub(geom.Vec3{X: 2, Z: 98.25}).Len(), 1e-9)
+	assert.InDelta(t, 0, b.A.Sub(geom.Vec3{Z: 98.25}).Len()+b.B.Sub(geom.Vec3{Y: -3, Z: 98.25}).Len(), 1e-9)
+}
+
+// On which side of a joint along a wall its first member lies: that of its middle; at a
+// shear wall's end that of the segment, which ends there or begins.
+func TestTheSideOfAJointsFirstMember(t *testing.T) {
+	wall := &plan.Wall{To: geom.Vec2{X: 96}, Shear: []*plan.Shear{{From: 20, To: 60}, {From: 80, To: 99}}}
+	f := wall.Frame()
+	for _, c := range []struct {
+		kind plan.JointKind
+		at   float64
+		want bool
+	}{
+		{plan.PlateSplice, 40, true}, {plan.PlateSplice, 20, false}, {plan.Collector, 60, true}, {plan.Collector, 20, false},
+		{plan.Collector, 80, false}, {plan.Collector, 96, true}, {plan.Collector, 99, false},
+	} {
+		m := &framing.Member{A: geom.Vec3{X: 10}, B: geom.Vec3{X: 50}}
+		j := &framing.Joint{Kind: c.kind, Wall: wall, At: geom.Vec3{X: c.at}, Members: []*framing.Member{m}}
+		assert.Equal(t, c.want, firstAtStart(j, f), "%s at %v", c.kind, c.at)
+	}
+}
