@@ -241,3 +241,31 @@ func TestMembersOfAnEndInWords(t *testing.T) {
 	assert.Equal(t, "2 in the upper plate", inWood(in(plan.UpperPlate, plan.UpperPlate), upper))
 	assert.Equal(t, "1 in the upper plate and 2 in the top plate", inWood(in(plan.TopPlate, plan.UpperPlate, plan.TopPlate), upper))
 }
+
+// What terms say of where a number comes from: the equation that a smooth stainless nail
+// is drawn by, the root of a screw, the distance that rules a group.
+func TestTermsSayWhereNumbersComeFrom(t *testing.T) {
+	assert.Contains(t, equation(timber.Fastener{Shank: timber.Stainless}), "NDS 2018 12.2-4")
+	assert.Empty(t, equation(timber.Fastener{}))
+
+	screws := func(nail string) string {
+		p := pieceOf(t, plan.Item{Mark: "c", Kind: "clip", Gauge: "17 ga", Fasteners: []plan.Fasteners{{Part: "to post", Nail: nail, Count: 4, Parts: 1}}}, plan.WallEnd, plan.Left)
+		return fmt.Sprint(pine().One(p, Upward).Terms)
+	}
+	assert.Contains(t, screws("No. 12 x 1 1/2"), "(root 0.171 in, NDS 2018 Table L3)")
+	assert.Contains(t, screws("screw 0.25 x 3"), "(root 0.75 of its size, assumed; Fyb as of a nail, from memory)")
+	assert.NotContains(t, screws("10d x 1 1/2"), "root")
+
+	for _, c := range []struct {
+		z    float64 // of the post's foot: bolts at 9 and 12 in
+		want string
+	}{
+		{0, "Cdelta 1.00; Cg"},
+		{6, "Cdelta 0.57, end distance, load toward the end; Cg"},
+	} {
+		post := upright(plan.Post, geom.Vec3{X: -2.75, Z: c.z}, geom.Vec3{X: 2.75, Y: 5.5, Z: 96})
+		post.Section = plan.Lumber{Ply: 1, Breadth: 5.5, Depth: 5.5}
+		a, p := bolted(t, post, 2, 1, 3)
+		assert.Contains(t, fmt.Sprint(a.One(p, Upward).Terms), c.want)
+	}
+}
