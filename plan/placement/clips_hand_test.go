@@ -116,6 +116,38 @@ func TestClipsAtAHeadersEnd(t *testing.T) {
 	assert.NotEmpty(t, ds)
 }
 
+// A piece that lies on one member has all its fasteners there, one on two those of its
+// second end on the second.
+func TestEndsOfWhatLiesOnOneMember(t *testing.T) {
+	m, o := &framing.Member{Role: plan.Stud}, &framing.Member{Role: plan.Rim}
+	it := itemsOf(t, plan.Item{Mark: "c", Kind: plan.ClipItem, Gauge: "17 ga", Fasteners: []plan.Fasteners{{Part: "to stud", Nail: "8d", Count: 4, Parts: 1}, {Part: "to rim", Nail: "8d", Count: 3, Parts: 1}}})
+	for _, c := range []struct {
+		laid []Laid
+		want []int
+	}{{[]Laid{{Member: m}}, []int{0, 0}}, {[]Laid{{Member: m}, {Member: o}}, []int{0, 1}}} {
+		for i := range c.laid {
+			c.laid[i].starts = []Start{{}}
+		}
+		lie, fault := want{item: it, joint: &framing.Joint{Kind: plan.StudBase}}.whole(Lie{
+			Face: plan.Outside, Bands: []geom.Band{{{B: geom.Vec3{Z: 10}, N: geom.Vec3{Y: -1}}}}, Laid: c.laid, Path: []geom.Vec3{{}},
+		})
+		require.Nil(t, fault)
+		var got []int
+		for _, e := range lie.Ends {
+			got = append(got, e.Laid)
+		}
+		assert.Equal(t, c.want, got)
+		assert.Equal(t, [2]float64{0, 10}, [2]float64{lie.Z0, lie.Z1})
+	}
+}
+
+// itemsOf is an item of the catalog.
+func itemsOf(t *testing.T, it plan.Item) *hardware.Item {
+	c, ds := hardware.New([]*plan.Item{&it})
+	require.False(t, ds.Errors(), "%v", ds)
+	return c.Items[0]
+}
+
 // What a lie may lack, in the order it is asked: each is told before those below it.
 func TestWhatALieLacks(t *testing.T) {
 	m, o := &framing.Member{Role: plan.Stud}, &framing.Member{Role: plan.Rim}

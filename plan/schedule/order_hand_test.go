@@ -112,3 +112,31 @@ func TestRodsAreCutToTheNextQuarter(t *testing.T) {
 		assert.Equal(t, c.want, more(c.n, c.spare), "%+v", c)
 	}
 }
+
+// A nail by its name is told with its size; one named by its size, and a bolt, by its name.
+func TestLabelsOfNails(t *testing.T) {
+	for name, want := range map[string]string{
+		"8d common": "8d common (0.131 x 2 1/2)", "0.148 x 3": "0.148 x 3", ".148 x 3": ".148 x 3", "": "", "bolt 3/4 x 8": "bolt 3/4 x 8", "ring 0.113 x 2 1/2": "ring 0.113 x 2 1/2",
+	} {
+		n := hardware.Nail{Name: name, Diameter: 0.131, Length: 2.5}
+		assert.Equal(t, want, nailLabel(n), name)
+	}
+}
+
+// A segment from 20 to 120 in of a wall 97 in high takes three panels of 48 by 96 side by side,
+// the last 4 in wide, and three more 1 in high on top of them; hours are minutes over 60.
+func TestPanelsOfASegmentThatStartsLater(t *testing.T) {
+	h := &Sheathing{Wall: &plan.Wall{Spacing: 16}, Shear: &plan.Shear{From: 20, To: 120, Edge: 6, Field: 12}, Size: [2]float64{48, 96}}
+	h.count(97)
+	assert.Equal(t, 6, h.Panels)
+	// 48 x 96: 2 x 8 + 2 x 16 round it, 2 studs of 7: 62, twice; 4 x 96: 2 x 1 + 2 x 16 = 34; on top
+	// 48 x 1: 2 x 8 + 2 x 1 = 18, twice; 4 x 1: 4.
+	assert.Equal(t, 62+62+34+18+18+4, h.Nails)
+	hours := 0.0
+	for _, r := range small(t).Orders(0) {
+		if r.Section == "hours" {
+			hours += r.Order
+		}
+	}
+	assert.InDelta(t, 0.3, hours, 1e-9, "6 straps of 3 minutes")
+}
