@@ -392,3 +392,49 @@ func TestCarvingACorner(t *testing.T) {
 	assert.InDelta(t, 7, total, 1e-9)
 	assert.Len(t, Carve([]Solid{cube(0, 0, 0, 2)}, corner), 1, "it only touches the corner")
 }
+
+// A cube of 2 in clipped through its middle is half of it with five more faces of the cube and a
+// lid; clipped where it only touches it is all or nothing; a corner of it is a tetrahedron of
+// 1/6 in³ with four faces.
+func TestClippingACube(t *testing.T) {
+	c := cube(0, 0, 0, 2)
+	for _, x := range []struct {
+		name   string
+		p      Plane
+		volume float64
+		faces  int
+	}{
+		{"its lower half", Plane{Vec3{Z: 1}, 1}, 4, 6},
+		{"its upper half", Plane{Vec3{Z: -1}, -1}, 4, 6},
+		{"all of it", Plane{Vec3{Z: 1}, 2}, 8, 6},
+		{"none", Plane{Vec3{Z: 1}, -1}, 0, 0},
+		{"a corner", Plane{Vec3{1, 1, 1}, 1}, 1.0 / 6, 4},
+		{"all but a corner", Plane{Vec3{-1, -1, -1}, -1}, 8 - 1.0/6, 7},
+		{"along its diagonal", Plane{Vec3{1, -1, 0}, 0}, 4, 5},
+	} {
+		got := c.Clip(x.p)
+		assert.InDelta(t, x.volume, got.Volume(), 1e-9, x.name)
+		assert.Len(t, got.Faces, x.faces, x.name)
+	}
+}
+
+// The outline of points about a normal: counterclockwise seen against it, each point once; of
+// fewer than three there is none.
+func TestOutlineOfPoints(t *testing.T) {
+	pts := []Vec3{{2, 2, 5}, {0, 0, 5}, {2, 0, 5}, {0, 2, 5}, {2, 2, 5}, {2, 0, 5}}
+	for _, n := range []Vec3{{Z: 1}, {Z: -3}} {
+		loop := hull(pts, n)
+		require.Len(t, loop, 4)
+		assert.InDelta(t, 8, math.Abs(normal(loop).Z), 1e-9, "twice the area: no edge crosses another")
+		assert.Positive(t, normal(loop).Dot(n))
+	}
+	assert.Nil(t, hull(pts[:2], Vec3{Z: 1}))
+	assert.Nil(t, hull([]Vec3{{}, {X: 1}, {X: 1}, {}}, Vec3{Z: 1}))
+	assert.Len(t, hull([]Vec3{{}, {X: 1}, {Y: 1}}, Vec3{Z: 1}), 3)
+}
+
+// The corners of a plate 2 in wide lie an inch to either side of its middle line.
+func TestCornersOfAPlate(t *testing.T) {
+	got := Plate{A: Vec3{Z: 10}, B: Vec3{Z: 20}, N: Vec3{Y: -1}, Width: 2}.Corners()
+	assert.ElementsMatch(t, []Vec3{{X: -1, Z: 10}, {X: 1, Z: 10}, {X: 1, Z: 20}, {X: -1, Z: 20}}, got[:])
+}

@@ -163,10 +163,11 @@ func TestOpenHoles(t *testing.T) {
 	second.A, second.B = first.B, first.B.Add(geom.Vec3{Z: 4})
 	far := &Body{Bands: []geom.Band{{first, second}}}
 	e := end(1, 1)
-	e.Holes = 2
+	e.Holes = 3
 	w.fasten(far, 0, e, Seat{Back: true}, 1.5, 0)
-	require.Len(t, far.Open, 1)
+	require.Len(t, far.Open, 2)
 	assert.Equal(t, 1, far.Open[0].Plate, "3 in from its far end, on the second plate")
+	assert.Equal(t, 0, far.Open[1].Plate, "5 in from it, past the bend at 4")
 	assert.Equal(t, 1, far.Fasteners[0].Plate)
 }
 
@@ -335,4 +336,39 @@ func TestAtTheEdgesOfSteel(t *testing.T) {
 	assert.Contains(t, mendOffFace(&framing.Member{Role: plan.Post}), "[[wall.shear]]")
 	assert.Equal(t, "turn it to a wider face, or take a narrower strap", mendOffFace(&framing.Member{Role: plan.Header}))
 	assert.Zero(t, s.Wood.through(facing(geom.Vec3{Y: -1}), geom.Vec3{X: -300}), "no wood behind the steel")
+}
+
+// A strap whose end stands in a plate passes that plate not: begun 1/2 in up in the lower top
+// plate and ended 1/2 in short of the bottom plate's top, it slots the upper plate alone.
+func TestWhatAStrapOnlyEndsInIsNotSlotted(t *testing.T) {
+	s := &Steel{Wood: NewWood(storied(0))}
+	for _, c := range []struct {
+		z0, z1 float64
+		want   []string
+	}{
+		{72, 133, []string{"top", "upper", "bottom"}}, {94.5, 133, []string{"upper", "bottom"}}, {72, 110, []string{"top", "upper"}}, {94.5, 110, []string{"upper"}},
+		{95.5, 133, []string{"bottom"}},
+	} {
+		b := side(2.75)
+		b.Bands[0][0].A.Z, b.Bands[0][0].B.Z = c.z0, c.z1
+		s.slots(b)
+		var got []string
+		for _, x := range b.Slots {
+			got = append(got, x.Member.ID)
+		}
+		assert.Equal(t, c.want, got, "%v to %v", c.z0, c.z1)
+	}
+}
+
+// Holes that do not fit are told once of an item, at its row or where its fasteners are given.
+func TestHolesOffTheSteelAreToldOnceOfAnItem(t *testing.T) {
+	for _, line := range []int{0, 12} {
+		row := plan.Item{Mark: "s", Kind: plan.StrapItem, Length: 14, Width: 1.5, Gauge: "17 ga", Pos: plan.Pos{Line: 9}, Fasteners: []plan.Fasteners{{Part: "each end", Nail: "10d", Count: 4, Parts: 2, Pos: plan.Pos{Line: line}}}}
+		it := itemOf(t, row)
+		body := func() *Body { return &Body{Piece: &placement.Piece{Item: it}, Off: []OffSteel{{0, 7, 4}}} }
+		got := found(holesOffSteel, &Steel{Bodies: []*Body{{Piece: &placement.Piece{Item: it}}, body(), body()}})
+		require.Len(t, got, 1)
+		assert.Equal(t, max(line, 9), got[0].pos.Line)
+		assert.Equal(t, `the last of 4 fasteners each end is 7" from the end and there are 4" of steel`, got[0].detail)
+	}
 }
