@@ -180,3 +180,18 @@ func TestCapsNearAnEnd(t *testing.T) {
 	assert.Nil(t, present(nil))
 	assert.Equal(t, []*Member{a}, present(a))
 }
+
+// The stud of a post that faces its segment: of three tight ones from the wall's end the one
+// farthest in, of as many as count; a stud of the module beyond a gap is not of the post.
+func TestTheInnermostStudOfAPost(t *testing.T) {
+	var list []*Member
+	for _, s := range []float64{20, 21.5, 23, 26} {
+		list = append(list, &Member{Role: plan.Stud, S0: s, S1: s + 1.5})
+	}
+	w := &framedWall{uprights: list}
+	for _, c := range []struct{ from, n, want int }{{0, 1, 0}, {0, 2, 1}, {0, 3, 2}, {0, 4, 2}, {3, 3, 3}} {
+		assert.Same(t, list[c.want], w.innermost(list[c.from], -1, c.n), "%+v", c)
+	}
+	assert.Same(t, list[0], w.innermost(list[2], 1, 5), "from the other end")
+	assert.Same(t, list[3], w.innermost(list[3], 1, 2), "what stands beside it stands apart")
+}
