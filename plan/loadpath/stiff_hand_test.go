@@ -121,7 +121,8 @@ func TestStudsThatStandAsOne(t *testing.T) {
 	house := &framing.House{
 		Members: []*framing.Member{far, c, b, a, jack, end, loose},
 		Joints: []*framing.Joint{
-			{Kind: plan.StudBase, Members: []*framing.Member{a, far}}, {Kind: plan.WallCorner, Members: []*framing.Member{a}},
+			{Kind: plan.StudBase, Members: []*framing.Member{a, far}},
+			{Kind: plan.WallCorner, Members: []*framing.Member{a}},
 			{Kind: plan.WallCorner, Members: []*framing.Member{end, a, far}},
 		},
 	}
@@ -159,8 +160,14 @@ func TestTheSegmentOfALink(t *testing.T) {
 		link Link
 		want *SegmentShear
 	}{
-		{Link{ID: "1S 0-40"}, one}, {Link{ID: "1S 0-40, post"}, one}, {Link{ID: "1S 0-40 start"}, one}, {Link{ID: "1S 0-400"}, two},
-		{Link{ID: "1S 0-4"}, nil}, {Link{ID: "x", Joint: j}, two}, {Link{ID: "x", Joint: other}, nil}, {Link{ID: "1S 0-401"}, nil},
+		{Link{ID: "1S 0-40"}, one},
+		{Link{ID: "1S 0-40, post"}, one},
+		{Link{ID: "1S 0-40 start"}, one},
+		{Link{ID: "1S 0-400"}, two},
+		{Link{ID: "1S 0-4"}, nil},
+		{Link{ID: "x", Joint: j}, two},
+		{Link{ID: "x", Joint: other}, nil},
+		{Link{ID: "1S 0-401"}, nil},
 	} {
 		assert.True(t, c.want == x.segmentOf(&c.link), c.link.ID)
 	}

@@ -44,8 +44,15 @@ func TestOutsideOfAnL(t *testing.T) {
 		p   geom.Vec2
 		out bool
 	}{
-		{geom.Vec2{X: 25, Y: 25}, false}, {geom.Vec2{X: 25, Y: 75}, false}, {geom.Vec2{X: 75, Y: 25}, false}, {geom.Vec2{X: 75, Y: 75}, true},
-		{geom.Vec2{X: -5, Y: 25}, true}, {geom.Vec2{X: 105, Y: 25}, true}, {geom.Vec2{X: 25, Y: -5}, true}, {geom.Vec2{X: 25, Y: 105}, true}, {geom.Vec2{X: 120, Y: 130}, true},
+		{geom.Vec2{X: 25, Y: 25}, false},
+		{geom.Vec2{X: 25, Y: 75}, false},
+		{geom.Vec2{X: 75, Y: 25}, false},
+		{geom.Vec2{X: 75, Y: 75}, true},
+		{geom.Vec2{X: -5, Y: 25}, true},
+		{geom.Vec2{X: 105, Y: 25}, true},
+		{geom.Vec2{X: 25, Y: -5}, true},
+		{geom.Vec2{X: 25, Y: 105}, true},
+		{geom.Vec2{X: 120, Y: 130}, true},
 	} {
 		assert.Equal(t, c.out, beyond(walls(true, l), l, c.p), "%v", c.p)
 		assert.False(t, beyond(walls(false, l), l, c.p), "partitions bound no floor")
@@ -155,8 +162,13 @@ func TestTheSideOfAJointsFirstMember(t *testing.T) {
 		at   float64
 		want bool
 	}{
-		{plan.PlateSplice, 40, true}, {plan.PlateSplice, 20, false}, {plan.Collector, 60, true}, {plan.Collector, 20, false},
-		{plan.Collector, 80, false}, {plan.Collector, 96, true}, {plan.Collector, 99, false},
+		{plan.PlateSplice, 40, true},
+		{plan.PlateSplice, 20, false},
+		{plan.Collector, 60, true},
+		{plan.Collector, 20, false},
+		{plan.Collector, 80, false},
+		{plan.Collector, 96, true},
+		{plan.Collector, 99, false},
 	} {
 		m := &framing.Member{A: geom.Vec3{X: 10}, B: geom.Vec3{X: 50}}
 		j := &framing.Joint{Kind: c.kind, Wall: wall, At: geom.Vec3{X: c.at}, Members: []*framing.Member{m}}
@@ -278,8 +290,13 @@ func TestTheLowerEdgeOfAnOutlookerComesFirst(t *testing.T) {
 		w     want
 		lower bool
 	}{
-		{want{n: 1}, true}, {want{n: 2, k: 1}, false}, {want{n: 2, other: true}, false}, {want{n: 2, other: true, k: 1}, true},
-		{want{face: plan.Left}, true}, {want{face: plan.Right}, false}, {want{face: plan.Outside}, true},
+		{want{n: 1}, true},
+		{want{n: 2, k: 1}, false},
+		{want{n: 2, other: true}, false},
+		{want{n: 2, other: true, k: 1}, true},
+		{want{face: plan.Left}, true},
+		{want{face: plan.Right}, false},
+		{want{face: plan.Outside}, true},
 	} {
 		s := slopeOf(o, on, a.Add(geom.Vec3{X: 24}), c.w)
 		assert.Equal(t, c.lower, s.edge.Z < 0, "%+v", c.w)

@@ -60,8 +60,15 @@ func TestGroupsInWords(t *testing.T) {
 		Levels: []*plan.Level{{Name: "first"}}, Walls: []*plan.Wall{{Name: "1S"}}, Girders: []*plan.Girder{{Name: "GS"}}, Porches: []*plan.Porch{{Name: "south"}},
 	}}}}
 	for _, c := range [][3]string{
-		{"wall", "1S", "wall 1S"}, {"wall", "GS", "girder GS"}, {"wall", "porch south", "roof porch south"}, {"wall", "south", "porch south"}, {"wall", "main", "roof main"},
-		{"level", "first", "level first"}, {"level", "foundation", "foundation"}, {"phase", "before floor", "before floor"}, {"phase", "first", "first"},
+		{"wall", "1S", "wall 1S"},
+		{"wall", "GS", "girder GS"},
+		{"wall", "porch south", "roof porch south"},
+		{"wall", "south", "porch south"},
+		{"wall", "main", "roof main"},
+		{"level", "first", "level first"},
+		{"level", "foundation", "foundation"},
+		{"phase", "before floor", "before floor"},
+		{"phase", "first", "first"},
 	} {
 		assert.Equal(t, c[2], s.groupWords(c[0], c[1]), "%v", c)
 	}

@@ -346,7 +346,10 @@ func TestWhatAStrapOnlyEndsInIsNotSlotted(t *testing.T) {
 		z0, z1 float64
 		want   []string
 	}{
-		{72, 133, []string{"top", "upper", "bottom"}}, {94.5, 133, []string{"upper", "bottom"}}, {72, 110, []string{"top", "upper"}}, {94.5, 110, []string{"upper"}},
+		{72, 133, []string{"top", "upper", "bottom"}},
+		{94.5, 133, []string{"upper", "bottom"}},
+		{72, 110, []string{"top", "upper"}},
+		{94.5, 110, []string{"upper"}},
 		{95.5, 133, []string{"bottom"}},
 	} {
 		b := side(2.75)
