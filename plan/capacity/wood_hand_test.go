@@ -152,7 +152,7 @@ func TestTermsStandByEndAndDepth(t *testing.T) {
 	h := Fastening{Species: pine}.Of(b, post, geom.Vec3{Z: 1})
 	require.Len(t, h.Terms, 3)
 	assert.Contains(t, h.Terms[0].Text, "1 of 10d in the post, 2.95 in deep:")
-	assert.Contains(t, h.Terms[1].Text, "3 of 10d in the post, 2.45 in deep, 0.500 in of sheathing or air under the steel:")
+	assert.Contains(t, h.Terms[1].Text, "3 of 10d in the post, 2.45 in deep, 0.500 in of sheathing, packing or air under the steel:")
 	assert.Contains(t, h.Terms[2].Text, "1 of 10d in the post, 2.95 in deep:")
 	assert.Equal(t, 5, h.Count)
 }
