@@ -214,6 +214,7 @@ type Roof struct {
 	Rake         float64      // horizontal, at gable ends
 	Rafters      Lumber
 	Spacing      float64
+	Layout       *float64 // place along the ridge, from the outside face of its low end, where the module of the rafters starts, in; nil = by the shape of the roof
 	RidgeMember  Lumber
 	RidgeBearing bool // the ridge member is a beam that carries, not a board
 	Trusses      bool

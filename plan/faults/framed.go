@@ -32,6 +32,7 @@ var framed = []row{
 	{"bad-roof", "A roof has a shape that cannot be framed.", "Give it a kind, an area some feet wide, a ridge and, for a shed, its high side."},
 	{"ridge-has-no-room", "The hip ends of a roof climb past each other before its sides meet.", "Turn the ridge, or give it a longer area."},
 	{"ridge-does-not-die", "The ridge of a roof stands higher than the roof it runs into.", "Let it run through and give the other roof the area beside it, or change a pitch."},
+	{"rafter-layouts-differ", "Roofs whose rafters meet at one ridge, or lie in one plane, start their modules apart.", "Leave layout out of one of them."},
 	{"roof-within-roof", "A roof stands wholly within one face of another.", "Let the smaller one reach an eave."},
 	{"roof-in-overhang", "A roof reaches into the overhang that it passes under.", "Set it lower, take a lower pitch, or give the other roof less overhang there."},
 	{"wall-without-roof", "Exterior walls have neither roof nor floor over them.", "Give a roof the area that covers them, or add one."},

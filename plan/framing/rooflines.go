@@ -338,14 +338,18 @@ func (rb *roofBody) station(p geom.Vec2) float64 {
 	return p.X - rb.body.Lo.X
 }
 
-// splices returns where a ridge board is cut to stock: as late as the stock
-// and the module of the rafters allow, so that the joint has a pair beside it.
+// splices returns where a ridge board is cut to stock: at the last rafter
+// within the stock, so that the joint has a pair beside it.
 func (f *roofFrame) splices(l *roofLine, u0, u1 float64) []float64 {
 	stock := longest(f.plan)
 	cuts := []float64{l.u0}
 	for start := u0; u1-start > stock+geom.Eps; {
-		first := l.owner.station(l.at)
-		next := math.Floor((start+stock+first)/l.owner.Spacing)*l.owner.Spacing - first
+		next := start
+		for _, run := range f.runs {
+			if u := l.u(run.High); !run.Flush && run.HighEnd.Kind == roofplan.Ridge && l.holds(run.High) && u <= start+stock+geom.Eps {
+				next = max(next, u)
+			}
+		}
 		if next <= start+1 {
 			next = start + stock
 		}

@@ -38,6 +38,9 @@ var roofKeys = []binding[roofDraft]{
 	custom("rafters", "lumber @ spacing", `"2x8 @ 16in"`, "rafters, with their spacing on center", func(v value, d *roofDraft) {
 		d.Rafters, d.Spacing, _ = v.spaced()
 	}).or("2x8 @ 16in", `"2x8 @ 16in"`),
+	custom("layout", "length", `"8in"`, "where the module of the rafters or trusses starts, along the ridge from the outside face at its west or south end; rafters of all roofs that share a ridge or lie in one plane stand on one module",
+		func(v value, d *roofDraft) { d.Layout = v.station() }).
+		otherwise("the end of the ridge at a hip, else the outside face of the west or south gable; of roofs on one module that of a hip's own face, else the first one's"),
 	lumberKey("ridge_member", `"1.75x11.875"`, "ridge board or beam", func(d *roofDraft) *plan.Lumber { return &d.RidgeMember }).
 		otherwise("the shallowest 2x that takes the rafters' plumb cut"),
 	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
@@ -68,6 +71,14 @@ func (v value) pitch() (float64, bool) {
 		v.bad("out-of-range", "", "%q is not between 1/4:12 and 24:12", s)
 	}
 	return p, p >= 0.25 && p <= 24
+}
+
+// station reads a place along a roof's ridge; nil where it is none.
+func (v value) station() *float64 {
+	if s, ok := v.length(); ok {
+		return &s
+	}
+	return nil
 }
 
 func readArea(v value, d *roofDraft) {
