@@ -189,14 +189,14 @@ func (b *Body) start(i int) float64 {
 // between returns the places of the module from lo to hi.
 func (m *module) between(lo, hi float64) (out []station) {
 	for _, s := range m.fixed {
-		if s >= lo && s <= hi {
+		if s >= lo-geom.Eps && s <= hi+geom.Eps {
 			out = append(out, station{at: s, fixed: true})
 		}
 	}
 	for i, z := range m.zones {
-		for k := math.Ceil((max(lo, z.lo) - z.origin) / z.spacing); ; k++ {
+		for k := math.Ceil((max(lo, z.lo) - z.origin - geom.Eps) / z.spacing); ; k++ {
 			s := z.origin + k*z.spacing
-			if s > min(hi, z.hi) {
+			if s > min(hi, z.hi)+geom.Eps {
 				break
 			}
 			if !slices.ContainsFunc(m.zones[:i], func(o zone) bool { return o.lo-geom.Eps <= s && s <= o.hi+geom.Eps }) {

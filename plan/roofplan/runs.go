@@ -87,7 +87,7 @@ func (f *Face) stations() []station {
 		clash := slices.ContainsFunc(out, func(o station) bool {
 			return math.Abs(o.at-s.at) < f.Body.Thick-geom.Eps
 		})
-		if !clash && s.at > lo && s.at < hi {
+		if !clash && s.at > lo+geom.Eps && s.at < hi-geom.Eps {
 			out = append(out, s)
 		}
 	}
