@@ -51,6 +51,13 @@ var NailedConnections = []*ConnectionRow{
 	{GirderPlies, "girder and beam plies", "along a built-up girder or porch beam, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 3 }`},
 }
 
+// For returns the row in the words of a plan's roofs.
+func (r *ConnectionRow) For(p *Plan) *ConnectionRow {
+	out := *r
+	out.One = p.InRoofWords(r.One)
+	return &out
+}
+
 // Row returns the connection's row, nil for a word that is none.
 func (c Connection) Row() *ConnectionRow {
 	i := slices.IndexFunc(NailedConnections, func(r *ConnectionRow) bool { return r.Connection == c })

@@ -95,13 +95,13 @@ func (f *roofFrame) rakeEnd(r *roofRafter, p geom.Vec2) {
 			continue
 		}
 		if plate := rake.wall.plateUnder(s); plate != nil {
-			end := r.member.A
-			if r.u(p) > (r.u(r.member.A.Flat())+r.u(r.member.B.Flat()))/2 {
-				end = r.member.B
+			at := r.member.A
+			if u := r.u(p); u > (r.u(r.member.A.Flat())+r.u(r.member.B.Flat()))/2 {
+				at = r.point(u)
 			}
 			f.joints = append(f.joints, f.joint(&Joint{
 				Kind: plan.RafterPlate, Host: rake.wall.Name, Wall: rake.wall.Wall, Station: s,
-				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: end.Add(geom.Vec3{Z: -r.plumb()}),
+				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: at.Add(geom.Vec3{Z: -r.plumb()}),
 			}))
 			return
 		}

@@ -8,6 +8,10 @@ import (
 	"galewright/plan/roofplan"
 )
 
+// clipRoom is how far from a higher wall the end of a rafter is tied to the rake
+// wall under it, in: room for a clip and the hand that nails it.
+const clipRoom = 4
+
 // ledger adds the board on the wall that carries a shed's rafters at their
 // high end, one stock size deeper than the rafters, its arris in the roof. A
 // wall with a rake top that runs up to the higher wall carries the rafters
@@ -81,7 +85,7 @@ func (f *roofFrame) rafterLedgers() {
 		}
 		l := f.ledgerAt(r.owner, r.run.High)
 		if l == nil {
-			f.rakeEnd(r, r.member.B.Flat().Sub(r.dir))
+			f.rakeEnd(r, r.member.B.Flat().Sub(r.dir.Mul(clipRoom)))
 			continue
 		}
 		for i := range r.owner.sides {

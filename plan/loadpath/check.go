@@ -54,6 +54,15 @@ func Checks() []*Check {
 	}
 }
 
+// ChecksFor lists the load checks in the words of a plan's roofs.
+func ChecksFor(p *plan.Plan) []*Check {
+	list := Checks()
+	for _, c := range list {
+		c.Title, c.Doc = p.InRoofWords(c.Title), p.InRoofWords(c.Doc)
+	}
+	return list
+}
+
 // whereOf names a joint as somebody on the floor would.
 func whereOf(j *framing.Joint) string {
 	s := j.HostName() + ", "

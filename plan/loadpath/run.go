@@ -24,7 +24,7 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 		Bays:    a.bays(),
 		byJoint: map[*framing.Joint][]*Link{}, work: a,
 	}
-	for _, c := range Checks() {
+	for _, c := range ChecksFor(a.plan) {
 		for _, l := range c.run(c, a) {
 			r.Links = append(r.Links, l)
 			if l.Joint != nil {
