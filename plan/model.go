@@ -220,7 +220,12 @@ type Roof struct {
 	Trusses      bool
 	GableEnd     [2]GableEnd // at low and high end of the ridge
 	CeilingTies  bool        // ceiling joists or ties at the plate
-	Pos          Pos
+	Ceiling      Lumber      // the ceiling joists; zero reads as 2x6
+	CeilingSpace float64     // of the ceiling joists, on center; 0 = at each pair of rafters
+	// CeilingSplice is how far the piece beside a break of a ceiling joist laps each
+	// of the two that meet there, in; 0 = none between bearings.
+	CeilingSplice float64
+	Pos           Pos
 }
 
 // Foundation is what carries the lowest floor.

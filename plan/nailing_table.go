@@ -26,6 +26,8 @@ var NailedConnections = []*ConnectionRow{
 	{RafterToRidge, "rafter to ridge, hip or valley", "each rafter's end at a ridge, hip or valley, each rafter by itself", []Drive{ToeNail, EndNail, FaceNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{RafterToPlate, "rafter to plate", "each rafter or truss at each plate or beam that it bears on", []Drive{ToeNail}, false, false, `{ nail = "10d common", count = 3 }`},
 	{RafterAlongPlate, "rafter along plate", "along each rafter or truss that runs over the plates of a wall under it, such as at a gable", []Drive{ToeNail, FaceNail}, true, false, `{ nail = "16d common", spacing = "6in" }`},
+	{RafterToJoist, "rafter to ceiling joist", "each end of each ceiling joist, into the rafter beside it", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 4 }`},
+	{CeilingSplice, "ceiling joist splice", "on each side of each break in a ceiling joist, through the splice piece into the joist", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 6 }`},
 	{LedgerToWall, "ledger to stud or rim", "each ledger at each stud, rim or plate behind it", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{TopPlates, "upper top plate to lower", "along both top plates of a wall", []Drive{FaceNail}, true, true, `{ nail = "10d common", spacing = "16in" }`},
 	{TopPlateSplice, "top plate splice, in the lap", "on each side of each break in a top plate, within 24 in of it, beside those of top_plates", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 8 }`},

@@ -39,6 +39,7 @@ var framed = []row{
 	{"rafter-without-plate", "Rafters have no plate under them.", "Put a wall or a porch beam under that side, or give the roof the area of its walls."},
 	{"hip-without-plate", "A hip has no corner of walls under it.", "Give the roof the area of its walls."},
 	{"rafter-too-long", "Rafters, hips or valleys are longer than the longest stock.", "Name longer stock, or let the engineer name a splice or other lumber."},
+	{"ceiling-joist-too-long", "Ceiling joists are longer than the longest stock and have no bearing wall under them.", `Put a bearing wall under them, write ceiling_splice and order its nails, or name longer stock.`},
 	{"notch-too-deep", "A seat takes more of a rafter than may be cut from it.", "Lower the wall, or take deeper rafters."},
 	{"short-seat", "A rafter bears on less than 1 1/2 in.", "Take deeper rafters, or a lower pitch."},
 	{"shed-without-high-wall", "Nothing stands under the high side of a shed roof.", "Put a wall or a porch beam there, or let the roof end against a higher wall."},

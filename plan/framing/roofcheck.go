@@ -193,7 +193,7 @@ func (f *roofFrame) checkStock() {
 	stock := longest(f.plan)
 	over := map[*plan.Roof]*Member{}
 	for _, m := range f.sticks {
-		if m.Role != plan.Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
+		if m.Role != plan.Ridge && m.Role != plan.Joist && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
 			over[m.Roof] = m
 		}
 	}

@@ -15,6 +15,9 @@ import (
 // valley, where its low end is.
 func (m *Member) PlaceOnRoof() string {
 	what := string(m.Role)
+	if m.Role == plan.Joist {
+		what = "ceiling joist"
+	}
 	if m.Ref != "" {
 		what += " " + m.Ref
 	}

@@ -170,8 +170,10 @@ func (r *Report) ridgeLines(a *analysis) {
 	for _, roof := range a.plan.Roofs {
 		line := at[roof]
 		switch {
+		case line.Thrust > 0 && roof.CeilingTies && a.nails.Line(plan.RafterToJoist) == nil:
+			line.Note = "held by ceiling joists at the plates; no nails are ordered from them to the rafters"
 		case line.Thrust > 0 && roof.CeilingTies:
-			line.Note = "held by ceiling ties at the plates, whose nailing is not checked"
+			line.Note = "held by ceiling joists at the plates (check " + tieCheck + "); live load and snow are not in it"
 		case line.Thrust > 0:
 			line.Note = "no ridge beam and no ceiling ties: nothing in the plan holds this thrust"
 		}

@@ -49,6 +49,11 @@ var roofKeys = []binding[roofDraft]{
 		words(plan.Words(plan.GableEnds)).otherwise("rake over a wall with top = \"rake\", else a gable truss"),
 	field("ceiling_ties", "true or false", "true", "ceiling joists or ties at the plate", value.flag,
 		func(d *roofDraft) *bool { return &d.CeilingTies }).or(true, "true"),
+	custom("ceiling_joists", "lumber @ spacing", `"2x6 @ 32in"`, "ceiling joists (ties), each beside a pair of rafters: the spacing is a multiple of the rafters'", func(v value, d *roofDraft) {
+		d.Ceiling, d.CeilingSpace, _ = v.spaced()
+	}).otherwise(`"2x6", at each pair of rafters`),
+	lengthKey("ceiling_splice", `"2'"`, "how far the splice piece beside a break in a ceiling joist laps each side; where it is given, joists longer than the stock may break between bearing walls",
+		func(d *roofDraft) *float64 { return &d.CeilingSplice }).otherwise("1' over a bearing wall; no break anywhere else"),
 }
 
 // pitchKey reads "7:12".
@@ -131,8 +136,22 @@ func readRoofs(n node, _ int, p *plan.Plan) {
 	if d.Kind != plan.ShedRoof && n.has("high") {
 		n.fault("high", "idle-key", "take it out", "high is for a shed roof, and this is a %s", d.Kind)
 	}
+	d.ceiling(n)
 	d.settle(p)
 	p.Roofs = append(p.Roofs, d.Roof)
+}
+
+// ceiling checks what is said of the ceiling joists.
+func (d *roofDraft) ceiling(n node) {
+	for _, key := range []string{"ceiling_joists", "ceiling_splice"} {
+		if n.has(key) && (!d.CeilingTies || d.Trusses || d.Kind == plan.ShedRoof) {
+			n.fault(key, "idle-key", "take it out", "%s is for ceiling joists between rafters, and this roof has none", key)
+		}
+	}
+	if times := d.CeilingSpace / d.Spacing; d.CeilingSpace > 0 && (times < 0.99 || math.Abs(times-math.Round(times)) > 0.01) {
+		n.fault("ceiling_joists", "ceiling-spacing", "write a multiple of the rafters' spacing, each joist is nailed to a rafter",
+			"ceiling joists at %s on center cannot all stand beside rafters at %s", printNumber(d.CeilingSpace), printNumber(d.Spacing))
+	}
 }
 
 // settle fills what follows from the other keys and the walls.
