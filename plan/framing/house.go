@@ -1,6 +1,8 @@
 package framing
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
@@ -140,6 +142,11 @@ type Tie struct {
 	Pieces  []*Member  // from the first rafter to the second, end to end
 	// Splices lie beside the breaks, one less than the pieces.
 	Splices []*Member
+}
+
+// splices tells whether m lies beside a break of a ceiling joist.
+func (h *House) splices(m *Member) bool {
+	return slices.ContainsFunc(h.Ties, func(t *Tie) bool { return slices.Contains(t.Splices, m) })
 }
 
 // Line is a stack of walls in one vertical plane, lowest first: the unit of

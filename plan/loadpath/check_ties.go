@@ -14,7 +14,7 @@ import (
 const tieCheck = "tie-thrust"
 
 // tieDoc says what the check looks at and what it leaves out.
-const tieDoc = "thrust of rafters without a ridge beam from dead load, at the ordered nails of each ceiling joist into its rafters and at each splice of it; what pairs without a joist push goes to the joists beside them. Live load of the roof and snow, which may push more, are not in it, nor is bending of the joists or their own wood at the nails: the engineer of record sizes joists, splices and nails for those"
+const tieDoc = "thrust of rafters without a ridge beam from dead load, at the ordered nails of each ceiling joist into its rafters and at each splice of it; what pairs without a joist push goes to the joists beside them; what pairs with a foot on a valley push is not followed. Live load of the roof and snow, which may push more, are not in it, nor is bending of the joists or their own wood at the nails: the engineer of record sizes joists, splices and nails for those"
 
 // deadStrength is the factor on dead load alone at strength level (ASCE 7-16
 // 2.3.1, from memory).
@@ -56,6 +56,9 @@ func (a *analysis) tieLoads() map[*framing.Tie]float64 {
 	out := map[*framing.Tie]float64{}
 	for _, p := range a.pairs {
 		lb := a.thrust(p)
+		if !p.onPlates() {
+			continue // it pushes on a valley
+		}
 		if t := own[p.a.Member]; t != nil {
 			out[t] += lb
 			continue
