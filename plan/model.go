@@ -248,12 +248,18 @@ type Roof struct {
 	Rake         float64      // horizontal, at gable ends
 	Rafters      Lumber
 	Spacing      float64
+	Layout       *float64 // place along the ridge, from the outside face of its low end, where the module of the rafters starts, in; nil = by the shape of the roof
 	RidgeMember  Lumber
 	RidgeBearing bool // the ridge member is a beam that carries, not a board
 	Trusses      bool
 	GableEnd     [2]GableEnd // at low and high end of the ridge
 	CeilingTies  bool        // ceiling joists or ties at the plate
-	Pos          Pos
+	Ceiling      Lumber      // the ceiling joists; zero reads as 2x6
+	CeilingSpace float64     // of the ceiling joists, on center; 0 = at each pair of rafters
+	// CeilingSplice is how far the piece beside a break of a ceiling joist laps each
+	// of the two that meet there, in; 0 = none between bearings.
+	CeilingSplice float64
+	Pos           Pos
 }
 
 // Foundation is what carries the lowest floor.

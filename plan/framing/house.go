@@ -1,6 +1,8 @@
 package framing
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
@@ -131,7 +133,23 @@ type House struct {
 	Joints  []*Joint  // in order of host and station
 	Lines   []*Line   // wall stacks, for drawing and for load paths
 	Roof    []*Face   // roof surfaces
+	Ties    []*Tie    // ceiling joists, by roof and place
 	Shares  []*Share  // what carries the roof, in order of Members
+}
+
+// Tie is a ceiling joist: what holds the feet of a pair of rafters together.
+type Tie struct {
+	Roof    *plan.Roof
+	Along   float64    // place along the ridge, from the outside face of its low end, in
+	Rafters [2]*Member // that it is nailed beside
+	Pieces  []*Member  // from the first rafter to the second, end to end
+	// Splices lie beside the breaks, one less than the pieces.
+	Splices []*Member
+}
+
+// splices tells whether m lies beside a break of a ceiling joist.
+func (h *House) splices(m *Member) bool {
+	return slices.ContainsFunc(h.Ties, func(t *Tie) bool { return slices.Contains(t.Splices, m) })
 }
 
 // Line is a stack of walls in one vertical plane, lowest first: the unit of

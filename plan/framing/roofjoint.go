@@ -84,20 +84,24 @@ func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int
 	return false
 }
 
-// rakeEnd adds the joint of a flush rafter that starts on the sloping plate of
-// a rake wall because trusses leave no valley stick to start from; the rake
-// wall is its host.
-func (f *roofFrame) rakeEnd(r *roofRafter) {
-	p := r.member.A.Flat().Add(r.dir)
+// rakeEnd adds the joint of a rafter with an end, near p, on the sloping plate of
+// a rake wall: a flush one that starts there because trusses leave no valley
+// stick to start from, or one that ends there beside a ledger. The rake wall is
+// its host.
+func (f *roofFrame) rakeEnd(r *roofRafter, p geom.Vec2) {
 	for _, rake := range f.rakes {
 		s, in := rake.wall.frame.Local(p)
 		if in < 0 || in > rake.wall.Depth() || s < rake.wall.Hook || s > rake.wall.Length() {
 			continue
 		}
 		if plate := rake.wall.plateUnder(s); plate != nil {
+			at := r.member.A
+			if u := r.u(p); u > (r.u(r.member.A.Flat())+r.u(r.member.B.Flat()))/2 {
+				at = r.point(u)
+			}
 			f.joints = append(f.joints, f.joint(&Joint{
 				Kind: plan.RafterPlate, Host: rake.wall.Name, Wall: rake.wall.Wall, Station: s,
-				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: r.member.A.Add(geom.Vec3{Z: -r.plumb()}),
+				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: at.Add(geom.Vec3{Z: -r.plumb()}),
 			}))
 			return
 		}
@@ -140,33 +144,6 @@ func (f *roofFrame) ridgeJoints() {
 	for _, l := range f.lines {
 		if l.line.Kind == roofplan.Ridge {
 			f.jointsAt(l, hosts[l])
-		}
-	}
-}
-
-// rafterLedgers adds the joint of each rafter of a shed that ends at a ledger,
-// whatever its height: the host is the wall it is on.
-func (f *roofFrame) rafterLedgers() {
-	for _, r := range f.rafters {
-		l := f.ledgers[r.owner]
-		if l == nil {
-			continue
-		}
-		for i := range r.owner.sides {
-			if !r.owner.isHigh(i) {
-				continue
-			}
-			walls := slices.DeleteFunc(f.wallsOn(r.owner.body, i), func(w *plan.Wall) bool {
-				s, _ := w.Frame().Local(r.run.High)
-				return s < w.Hook-near || s > w.Length()+near
-			})
-			if w := ledgerWall(walls, l.Z1); w != nil {
-				s, _ := w.Frame().Local(r.run.High)
-				f.joints = append(f.joints, f.joint(&Joint{
-					Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof, Below: true,
-					Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
-				}))
-			}
 		}
 	}
 }

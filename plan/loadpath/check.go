@@ -24,6 +24,7 @@ func Checks() []*Check {
 		{limitCheck, "Limits of the method", "where the house lies within what the wind procedures, their figures and what is left out hold for; outside of one, every other number rests on a method that was not made for this house", methodLimits},
 		{deckCheck, "Roof deck", "suction of components and cladding on the deck that one nail holds, against withdrawal from the framing and pull-through of its head; the worst nail of each zone, on overhangs with what acts from below", deckNails},
 		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for a uniform load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
+		{tieCheck, "Ceiling joists that hold rafters together", tieDoc, tieThrust},
 		{"overhang-uplift", "Outlookers and fly rafters", "uplift of a gable overhang by components and cladding of the worst zone, its soffit pushed up as the wall below is, at each outlooker: half of its width at the fly rafter, all of it by lever at the gable; the roof over the inner end at the rafter there", overhangUplift},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the wind's lateral load on the wall where the maker gives allowable loads along or across it", rafterUplift},
 		{"stud-top-uplift", "Plates to studs", "uplift from the top plates to each full-height member", upliftAt(plan.StudTop)},
@@ -52,6 +53,15 @@ func Checks() []*Check {
 		{liftCheck, "Members that nothing holds down", "the house pulled up by its roof: each member that uplift reaches and that no fastener, rod, wrap or ordered nailing ties to what is below, down to piles and concrete; weight and bearing hold nothing here", liftTest},
 		{twistCheck, "What keeps the house from twisting", "level force from the deck to the plates of each shear wall line, along them to its segments, down to their ends and bottom plates, and on to the wall, girder or concrete below: each place where no fastener, rod or member hands it on", twist},
 	}
+}
+
+// ChecksFor lists the load checks in the words of a plan's roofs.
+func ChecksFor(p *plan.Plan) []*Check {
+	list := Checks()
+	for _, c := range list {
+		c.Title, c.Doc = p.InRoofWords(c.Title), p.InRoofWords(c.Doc)
+	}
+	return list
 }
 
 // whereOf names a joint as somebody on the floor would.

@@ -40,10 +40,39 @@ func connections(h *framing.House) map[plan.Connection][]*Spot {
 	for _, j := range h.Joints {
 		f.joint(j)
 	}
+	beside := splices(h)
 	for _, m := range h.Members {
-		f.member(m)
+		if !beside[m] {
+			f.member(m)
+		}
+	}
+	for _, t := range h.Ties {
+		f.tie(t)
 	}
 	return f.found
+}
+
+// tie notes the nails of a ceiling joist: at both its rafters, and on both
+// sides of its breaks.
+func (f *finder) tie(t *framing.Tie) {
+	f.add(plan.RafterToJoist, Spot{Side: t.Pieces[0], Main: t.Rafters[0]})
+	f.add(plan.RafterToJoist, Spot{Side: t.Pieces[len(t.Pieces)-1], Main: t.Rafters[1]})
+	for i, s := range t.Splices {
+		f.add(plan.CeilingSplice, Spot{Side: s, Main: t.Pieces[i]})
+		f.add(plan.CeilingSplice, Spot{Side: s, Main: t.Pieces[i+1]})
+	}
+}
+
+// splices lists the pieces beside the breaks of ceiling joists, which lie on
+// bearing walls without nails of their own.
+func splices(h *framing.House) map[*framing.Member]bool {
+	out := map[*framing.Member]bool{}
+	for _, t := range h.Ties {
+		for _, s := range t.Splices {
+			out[s] = true
+		}
+	}
+	return out
 }
 
 // add notes a connection.

@@ -84,7 +84,8 @@ type Nailing struct {
 func New(h *framing.House) *Nailing {
 	n := &Nailing{House: h, at: map[plan.Connection]*Line{}}
 	found := connections(h)
-	for _, row := range plan.NailedConnections {
+	for _, known := range plan.NailedConnections {
+		row := known.For(h.Plan)
 		spots := found[row.Connection]
 		order := h.Plan.Ordered(row.Connection)
 		if order == nil {

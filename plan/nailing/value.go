@@ -42,6 +42,8 @@ func (s *Spot) sides() (side, main float64) {
 		return dress, thick
 	case plan.SoleToFloor, plan.SoleAtShearWall:
 		return dress, deep(s.Main)
+	case plan.RafterToJoist, plan.CeilingSplice:
+		return s.Side.Section.Breadth, s.Main.Section.Width()
 	case plan.RimToJoist:
 		return s.Side.Section.Breadth, thick
 	}
@@ -66,6 +68,12 @@ func deep(m *framing.Member) float64 { return math.Max(m.Section.Depth, dress) }
 // species: NDS 2018 chapter 12 by package timber, the lower where it leaves two
 // ways. A subfloor or sheathing between the members counts as air.
 func (l *Line) One(s *Spot, wood timber.Species) Value {
+	return l.OneFor(s, wood, timber.WindDuration)
+}
+
+// OneFor is One under a load of another duration; toe-nails are known for wind
+// alone.
+func (l *Line) OneFor(s *Spot, wood timber.Species, d timber.Duration) Value {
 	nail := l.nail()
 	side, main := s.sides()
 	if l.Order.Drive == plan.ToeNail {
@@ -80,7 +88,7 @@ func (l *Line) One(s *Spot, wood timber.Species) Value {
 		timber.Part{Thickness: side, G: wood.G},
 		timber.Part{Thickness: main, G: wood.G},
 		s.Gap,
-		timber.Condition{Duration: timber.WindDuration, EndGrain: l.Order.Drive == plan.EndNail},
+		timber.Condition{Duration: d, EndGrain: l.Order.Drive == plan.EndNail},
 	}
 	out := Value{}
 	j.across(&out)
