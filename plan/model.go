@@ -2,6 +2,7 @@ package plan
 
 import (
 	"galewright/plan/geom"
+	"galewright/plan/units"
 )
 
 // Pos is a place in a plan file; line and column start at 1.
@@ -64,7 +65,7 @@ type Project struct {
 	DrawnBy, CheckedBy string
 	Engineer           string // engineer of record, as a title or a role
 	Notes              []string
-	Metric             bool // dimensions in mm and metric scales
+	Units              units.System // of everything that is printed; lengths inside are inches all the same
 	Pos                Pos
 }
 

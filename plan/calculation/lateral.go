@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"galewright/plan"
-	"galewright/plan/length"
 	"galewright/plan/loadpath"
 )
 
@@ -28,7 +27,7 @@ func bands(r *loadpath.Report) *Section {
 	}}
 	for _, st := range r.Stories {
 		for _, b := range st.Bands {
-			s.add(word("%s", st.Level.Name), word("%s", st.Axis), word("%s", b.From), word("%s = %s to %s", across(st.Axis), length.Feet(b.Lo), length.Feet(b.Hi)), number(b.Psf), number(b.High), number(b.Load), number(b.Load*(b.Hi-b.Lo)/12), word("%s", b.Why))
+			s.add(word("%s", st.Level.Name), word("%s", st.Axis), word("%s", b.From), word("%s = %s to %s", across(st.Axis), r.Units().Length(b.Lo), r.Units().Length(b.Hi)), number(b.Psf), number(b.High), number(b.Load), number(b.Load*(b.Hi-b.Lo)/12), word("%s", b.Why))
 		}
 	}
 	s.Notes = append(s.Notes, "Walls: half the story below the diaphragm, the floor's depth and half the story above. Roofs: from plates to ridge; a gable triangle with half of its height.")
@@ -52,7 +51,7 @@ func lines(r *loadpath.Report) *Section {
 	for _, x := range r.Lines {
 		lo, hi := r.Tributary(x)
 		ax := plan.Axes[1-x.Axis]
-		s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s = %s", ax, length.Feet(x.At)), word("%s = %s to %s", ax, length.Feet(lo), length.Feet(hi)), number(x.Deck), number(x.Brought), number(x.Force), number(largestDrag(x)), blankZero(x.Drift()), word("%s", sharedBy(x)), word("%s", x.Case))
+		s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s = %s", ax, r.Units().Length(x.At)), word("%s = %s to %s", ax, r.Units().Length(lo), r.Units().Length(hi)), number(x.Deck), number(x.Brought), number(x.Force), number(largestDrag(x)), blankZero(x.Drift()), word("%s", sharedBy(x)), word("%s", x.Case))
 		if note := "Shared " + x.SharedBy() + "."; !slices.Contains(s.Notes, note) {
 			s.Notes = append(s.Notes, note)
 		}
@@ -83,7 +82,7 @@ func segments(r *loadpath.Report) *Section {
 	}}
 	for _, x := range r.Lines {
 		for _, g := range x.Segments {
-			s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s", g.Name), word("%s", length.Feet(g.Length)), number(g.Working/12), blankZero(g.Stiff), number(g.Share), number(g.V), number(g.Demand), number(g.Moment/12), number(g.Arm()/12), number(g.Lifts))
+			s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s", g.Name), word("%s", r.Units().Length(g.Length)), number(g.Working/12), blankZero(g.Stiff), number(g.Share), number(g.V), number(g.Demand), number(g.Moment/12), number(g.Arm()/12), number(g.Lifts))
 		}
 	}
 	s.Notes = append(s.Notes, "Moment: the segment's shear times the height at which it acts, with that of the segments which stand on it over the floor between. End tension: that moment over the lever arm, and the end tension of the segments which stand on it.")

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strconv"
 
-	"galewright/plan/length"
 	"galewright/plan/placement"
 	"galewright/render/sheet"
 )
@@ -205,7 +204,7 @@ func (p *Page) NumberCircle(n int, at sheet.Pt, what string) { p.LegendCircle(n,
 func (c *Context) legendText(pc *placement.Piece) string { return fmt.Sprint(c.Legend(pc)) }
 
 // Length prints a length in the plan's own system.
-func (c *Context) Length(in float64) string { return length.Print(in, c.Metric()) }
+func (c *Context) Length(in float64) string { return c.Units().Length(in) }
 
 // Spacing prints a spacing of members or fasteners: in inches, as framers name
 // it, or in millimeters.
