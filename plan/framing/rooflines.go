@@ -313,7 +313,7 @@ func (f *roofFrame) seatLine(i int, l *roofLine, seats []bearing) {
 	l.member.Ref = f.ref()
 	if !f.plateJoint(l.member, l.bar, seats, l.owner, true) && !f.carried(i, l.line.A) {
 		f.roofFault(l.owner.Roof, plan.Error, "hip-without-plate",
-			fmt.Sprintf("has a %s with no plate under its low end, %s east and %s north", l.member.Role, inches(l.line.A.X), inches(l.line.A.Y)),
+			fmt.Sprintf("has a %s with no plate under its low end, %s east and %s north", l.member.Role, f.inches(l.line.A.X), f.inches(l.line.A.Y)),
 			"let the walls under the two roof planes meet there, or give the roof the area of its walls")
 	}
 	f.checkThroat(l, seats)

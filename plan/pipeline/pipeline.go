@@ -59,7 +59,7 @@ func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 	r.file, r.src = file, src
 	if faults.Errors() {
 		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })
-		_, more := hardware.New(whole)
+		_, more := hardware.NewIn(p.Project.Units, whole)
 		return r, append(faults, more...).Sorted()
 	}
 	more := r.from(p)
@@ -100,7 +100,7 @@ func (r *Result) runLumber() *lumber.Cut {
 
 func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	house, faults := framing.Frame(p)
-	catalog, more := hardware.New(p.Items)
+	catalog, more := hardware.NewIn(p.Project.Units, p.Items)
 	faults = append(faults, more...)
 	r.House, r.Catalog = house, catalog
 	if faults.Errors() {

@@ -8,7 +8,6 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 )
 
 // downTo lays a strap from a stud over sole plate and rim down on the girder
@@ -62,7 +61,7 @@ func (x *placer) flush(w want, f geom.Frame, depth float64, members ...*framing.
 			way = "in front of"
 		}
 		return &plan.Diagnostic{
-			Code: "faces-not-flush", Summary: fmt.Sprintf("the %s face of the %s lies %s %s the stud's: a strap does not lie flat on both", w.face, m.Role, length.Feet(math.Abs(out)), way),
+			Code: "faces-not-flush", Summary: fmt.Sprintf("the %s face of the %s lies %s %s the stud's: a strap does not lie flat on both", w.face, m.Role, x.units().Length(math.Abs(out)), way),
 			Mend: fmt.Sprintf("move the %s so that the faces are flush, or leave these joints out with except and tie stud, rim and girder by pieces of their own", m.Role),
 		}
 	}

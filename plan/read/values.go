@@ -237,7 +237,7 @@ func (v value) spaced() (plan.Lumber, float64, bool) {
 		v.bad("bad-length", "write it like 2x6 @ 16in", "spacing %s", err)
 		return l, 0, false
 	case ok && (in < 2*l.Breadth || in > 96):
-		v.bad("out-of-range", "", "spacing %s is not between %s (two thicknesses) and 8'-0\"", length.Feet(in), length.Feet(2*l.Breadth))
+		v.bad("out-of-range", "", "spacing %s is not between %s (two thicknesses) and %s", v.r.units().Length(in), v.r.units().Length(2*l.Breadth), v.r.units().Length(96))
 		return l, 0, false
 	}
 	return l, in, ok

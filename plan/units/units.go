@@ -34,7 +34,7 @@ type kind struct {
 // lbf is 1 lb as force in N: 0.45359237 kg (international yard and pound agreement,
 // 1959) at 9.80665 m/s² (3rd CGPM, 1901). 1 in is 25.4 mm.
 const (
-	lbf = 0.45359237 * 9.80665
+	lbf = kg * 9.80665
 	mm  = 25.4
 	ft  = 0.3048
 )
@@ -45,7 +45,7 @@ var kinds = []kind{
 	{"lb per inch", "N per mm", lbf / mm, bySize},
 	{"lb an inch", "N a millimeter", lbf / mm, bySize},
 	{"kip/in", "kN/mm", lbf / mm, bySize},
-	{"lb/in3", "kg/m³", 0.45359237 / (mm * mm * mm * 1e-9), fixed(0)},
+	{"lb/in3", "kg/m³", kg / (mm * mm * mm * 1e-9), fixed(0)},
 	{"lb/in", "kN/m", lbf / mm, bySize},
 	{"lb-in", "kN·m", lbf * mm * 1e-6, bySize},
 	{"lb-ft", "kN·m", lbf * ft * 1e-3, bySize},
@@ -126,6 +126,15 @@ func (s System) Amount(v float64, us string, decimals int) string {
 // millimeters.
 func (s System) Length(in float64) string { return length.Print(in, s.Is()) }
 
+// Spacing prints a spacing of members or fasteners: in inches, as framers name
+// it, or in millimeters.
+func (s System) Spacing(in float64) string {
+	if s.Is() {
+		return length.MM(in)
+	}
+	return strconv.FormatFloat(in, 'f', -1, 64) + `"`
+}
+
 // Bought prints the inches of what is bought by a US size: 5/8", in the
 // metric system 5/8 in (16 mm).
 func (s System) Bought(in float64) string {
@@ -142,6 +151,15 @@ func (s System) Beside(name string, in ...float64) string {
 		return name
 	}
 	return name + " (" + millimeters(in) + ")"
+}
+
+// Stock prints a length that the yard sells: 16'-0"; 16 ft (4877 mm), or 4800 mm
+// where it is no whole foot.
+func (s System) Stock(in float64) string {
+	if feet := in / 12; s.Is() && feet == math.Trunc(feet) {
+		return s.Beside(strconv.FormatFloat(feet, 'f', 0, 64)+" ft", in)
+	}
+	return s.Length(in)
 }
 
 // millimeters prints sizes with one unit: 38 x 140 mm; under 10 mm to the tenth.
@@ -170,12 +188,41 @@ func inches(in float64) string {
 	return strconv.FormatFloat(whole, 'f', 0, 64) + " " + part + " in"
 }
 
-// Mass prints pounds as a mass.
-func (s System) Mass(lb float64, decimals int) string {
+// kg is the mass of 1 lb.
+const kg = 0.45359237
+
+// MassOf returns what pounds weigh to the tenth, rounded up, and the unit.
+func (s System) MassOf(lb float64) (float64, string) {
 	if s.Is() {
-		return strconv.FormatFloat(lb*0.45359237, 'f', decimals, 64) + " kg"
+		return math.Ceil(lb*kg*10-1e-9) / 10, "kg"
 	}
-	return strconv.FormatFloat(lb, 'f', decimals, 64) + " lb"
+	return lb, "lb"
+}
+
+// BoughtMass prints the pounds of a box that is sold by them.
+func (s System) BoughtMass(lb float64) string {
+	us := strconv.FormatFloat(lb, 'f', -1, 64) + " lb"
+	if s.Is() {
+		return us + " (" + strconv.FormatFloat(lb*kg, 'f', 2, 64) + " kg)"
+	}
+	return us
+}
+
+// PerMass prints a count for each pound.
+func (s System) PerMass(perLb float64) string {
+	if s.Is() {
+		return strconv.FormatFloat(perLb/kg, 'f', 0, 64) + " per kg"
+	}
+	return strconv.FormatFloat(perLb, 'f', 0, 64) + " per lb"
+}
+
+// Thickness prints that of steel: 0.036", 0.9 mm.
+func (s System) Thickness(in float64) string {
+	if s.Is() {
+		return millimeters([]float64{in})
+	}
+	text := strconv.FormatFloat(in, 'f', 3, 64)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".") + `"`
 }
 
 // Speed prints a wind speed given in mph, in the metric system with the other

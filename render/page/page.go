@@ -208,12 +208,7 @@ func (c *Context) Length(in float64) string { return c.Units().Length(in) }
 
 // Spacing prints a spacing of members or fasteners: in inches, as framers name
 // it, or in millimeters.
-func (c *Context) Spacing(in float64) string {
-	if c.Metric() {
-		return c.Length(in)
-	}
-	return strconv.FormatFloat(in, 'f', -1, 64) + `"`
-}
+func (c *Context) Spacing(in float64) string { return c.Units().Spacing(in) }
 
 // TextWidth returns the width of a line whose capitals are capHeight high.
 func TextWidth(s string, capHeight sheet.MM, bold bool) sheet.MM {
