@@ -21,7 +21,7 @@ func (r *Report) WriteWind(w io.Writer, format string) error {
 	}
 	b := bufio.NewWriter(w)
 	p := printer{b, r.Units()}
-	p.line("%s\n%s", plan.Caution, preliminary)
+	p.opening()
 	if r.Missing != "" {
 		p.line("%s", r.Missing)
 		return b.Flush()
@@ -50,6 +50,14 @@ type printer struct {
 }
 
 func (p printer) line(format string, args ...any) { fmt.Fprintln(p.b, p.u.Sprintf(format, args...)) }
+
+// opening prints the caution, and which units stand in tables without them.
+func (p printer) opening() {
+	p.line("%s\n%s", plan.Caution, preliminary)
+	if key := p.u.Key(); key != "" {
+		p.line("%s", key)
+	}
+}
 
 func (p printer) head(title string) {
 	title = p.u.Words(title)

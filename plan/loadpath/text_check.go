@@ -56,7 +56,7 @@ func (r *Report) WriteCheck(w io.Writer, limit float64, format string) (failed b
 	}
 	b := bufio.NewWriter(w)
 	p := printer{b, r.Units()}
-	p.line("%s\n%s", plan.Caution, preliminary)
+	p.opening()
 	if r.Missing != "" {
 		p.line("%s", r.Missing)
 		return failed, b.Flush()

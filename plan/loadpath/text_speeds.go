@@ -19,7 +19,7 @@ const firstFew = 10
 func (r *Report) WriteSpeeds(w io.Writer, other *Report, name string) error {
 	b := bufio.NewWriter(w)
 	p := printer{b, r.Units()}
-	p.line("%s\n%s", plan.Caution, preliminary)
+	p.opening()
 	if r.Missing != "" {
 		p.line("%s", r.Missing)
 		return b.Flush()

@@ -135,13 +135,7 @@ func (t *tally) add(n hardware.Nail, hand bool, count int) {
 // Label names the fastener in the words of a system: 8d common (0.131 x 2 1/2); in the
 // metric one 8d common (3.3 x 64 mm), for it is bought by its US name.
 func (n NailCount) Label(u units.System) string {
-	switch {
-	case !u.Is() || n.Nail == "":
-		return n.Nail
-	case n.Size.Length == 0:
-		return u.Beside(n.Size.Name, n.Size.Diameter)
-	}
-	return u.Beside(n.Size.Name, n.Size.Diameter, n.Size.Length)
+	return u.Sized(n.Nail, n.Size.Name, n.Size.Diameter, n.Size.Length)
 }
 
 // nailLabel names a nail with its size: 8d common (0.131" x 2 1/2").

@@ -24,7 +24,7 @@ var Formats = []string{"table", "csv", "json"}
 func Size(u units.System, it *hardware.Item) string {
 	var parts []string
 	say := u.Length
-	if it.Kind.Shape == hardware.Rod {
+	if it.Kind != nil && it.Kind.Shape == hardware.Rod {
 		say = u.Bought
 	}
 	for _, in := range []float64{it.Length, it.Width} {

@@ -3,6 +3,7 @@ package units
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -42,7 +43,7 @@ const (
 // kinds lists the units, a longer name before one that it begins with.
 var kinds = []kind{
 	{"million psi", "GPa", lbf / (mm * mm) * 1000, fixed(1)},
-	{"lb per inch", "N per mm", lbf / mm, bySize},
+	{"lb per in", "N/mm", lbf / mm, bySize},
 	{"lb an inch", "N a millimeter", lbf / mm, bySize},
 	{"kip/in", "kN/mm", lbf / mm, bySize},
 	{"lb/in3", "kg/m³", kg / (mm * mm * mm * 1e-9), fixed(0)},
@@ -94,6 +95,15 @@ func (s System) Unit(us string) string {
 		return k.si
 	}
 	return us
+}
+
+// Key says which units stand in tables without them; "" in the US system, where
+// they are those of the trade.
+func (s System) Key() string {
+	if s.Is() {
+		return "Forces in kN, along walls kN/m, pressures kPa, lengths mm or m, converted from the US units that the standards are written in."
+	}
+	return ""
 }
 
 // Value converts a number in a US unit.
@@ -160,6 +170,15 @@ func (s System) Stock(in float64) string {
 		return s.Beside(strconv.FormatFloat(feet, 'f', 0, 64)+" ft", in)
 	}
 	return s.Length(in)
+}
+
+// Sized names what has its size in its US name, in the metric system by its bare
+// name with millimeters beside it; sizes of 0 are not known.
+func (s System) Sized(us, name string, in ...float64) string {
+	if !s.Is() {
+		return us
+	}
+	return s.Beside(name, slices.DeleteFunc(in, func(v float64) bool { return v <= 0 })...)
 }
 
 // millimeters prints sizes with one unit: 38 x 140 mm; under 10 mm to the tenth.

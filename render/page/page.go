@@ -2,7 +2,6 @@ package page
 
 import (
 	"fmt"
-	"strconv"
 
 	"galewright/plan/placement"
 	"galewright/render/sheet"
