@@ -20,6 +20,7 @@ import (
 	"galewright/plan/salt"
 	"galewright/plan/schedule"
 	"galewright/plan/steel"
+	"galewright/plan/units"
 )
 
 // Result is a plan with all that follows from it. A stage that could not run
@@ -37,12 +38,22 @@ type Result struct {
 	Salt   *salt.Report
 	file   string
 	src    []byte // nil of a plan that was not read from text
+	us     bool   // what is still to be worked out speaks US units
 }
 
 // Loads returns the load path and what it has to tell of the plan, which Run
 // does not. The report is nil where a stage before it did not run, or where the
 // plan keeps loads from being computed.
 func (r *Result) Loads() (*loadpath.Report, plan.Diagnostics) { return r.loads() }
+
+// InUS makes what is worked out from now on speak US units, whatever the plan
+// says: the keys of JSON name those, and the words beside them go with the keys.
+func (r *Result) InUS() {
+	r.us = true
+	if r.Plan != nil {
+		r.Plan.Project.Units = units.Imperial
+	}
+}
 
 // Lumber returns the cut list, nil where the plan was not framed.
 func (r *Result) Lumber() *lumber.Cut { return r.lumber() }
@@ -132,6 +143,9 @@ func (r *Result) BareLoads() (*loadpath.Report, plan.Diagnostics) {
 	p, faults := read.House(r.file, r.src)
 	if faults.Errors() {
 		return nil, nil // the plan's own run tells them
+	}
+	if r.us {
+		p.Project.Units = units.Imperial
 	}
 	house, faults := framing.Frame(p)
 	if faults.Errors() {

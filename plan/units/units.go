@@ -157,7 +157,7 @@ func (s System) Bought(in float64) string {
 // Beside prints the name of what is bought by a US size, in the metric system with
 // what it measures behind it: 2x6 (38 x 140 mm).
 func (s System) Beside(name string, in ...float64) string {
-	if !s.Is() || len(in) == 0 {
+	if !s.Is() || len(in) == 0 || strings.HasSuffix(name, "mm") {
 		return name
 	}
 	return name + " (" + millimeters(in) + ")"
@@ -179,6 +179,16 @@ func (s System) Sized(us, name string, in ...float64) string {
 		return us
 	}
 	return s.Beside(name, slices.DeleteFunc(in, func(v float64) bool { return v <= 0 })...)
+}
+
+// Literal turns a length as a plan writes it, in quotes, into one of the system; any
+// other text stays.
+func (s System) Literal(text string) string {
+	in, err := length.Parse(strings.Trim(text, `"`))
+	if err != nil || !s.Is() {
+		return text
+	}
+	return `"` + strings.ReplaceAll(length.MM(in), " ", "") + `"`
 }
 
 // millimeters prints sizes with one unit: 38 x 140 mm; under 10 mm to the tenth.
