@@ -37,7 +37,10 @@ type Plan struct {
 // writes it.
 type Assumption struct{ Key, Value string }
 
-func (a Assumption) String() string { return a.Key + " = " + a.Value }
+func (a Assumption) String() string { return a.In(units.Imperial) }
+
+// In is the assumption in the words of a system.
+func (a Assumption) In(u units.System) string { return a.Key + " = " + u.Literal(a.Value) }
 
 // Loads is how the load path is computed.
 type Loads struct {

@@ -31,7 +31,7 @@ func windBasis(r *loadpath.Report) *Section {
 	}
 	s.Notes = append(s.Notes, "Procedure: "+r.Choice.String()+": "+r.Choice.Why+".", "Enclosure: "+r.Protection()+".")
 	for _, a := range site.Assumed {
-		s.Notes = append(s.Notes, "Not in the plan, taken: "+a.String()+".")
+		s.Notes = append(s.Notes, "Not in the plan, taken: "+a.In(r.Units())+".")
 	}
 	return s
 }

@@ -34,7 +34,7 @@ func assumptions(a *analysis) []string {
 	}
 	out = append(out, a.deckAssumptions()...)
 	for _, s := range p.Site.Assumed {
-		out = append(out, "Site: "+s.String()+", not in the plan.")
+		out = append(out, "Site: "+s.In(a.u)+", not in the plan.")
 	}
 	if p.Lumber.Species == "" {
 		out = append(out, "Species: southern pine, not in the plan.")

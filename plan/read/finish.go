@@ -6,7 +6,7 @@ import "galewright/plan"
 func (r *reader) finish(given func(table, key string) bool) {
 	p := r.plan
 	if given("site", "") {
-		assume(p.Project.Units, &p.Site, func(key string) bool { return given("site", key) })
+		assume(&p.Site, func(key string) bool { return given("site", key) })
 	}
 	if !given("salt", "") {
 		p.Salt.Pos = plan.Pos{}

@@ -1,9 +1,6 @@
 package read
 
-import (
-	"galewright/plan"
-	"galewright/plan/units"
-)
+import "galewright/plan"
 
 // speeds are the units of wind speed, in mph: 1 mile = 1609.344 m exactly.
 var speeds = []unit{{"mph", 1}, {"m/s", 3600 / 1609.344}, {"km/h", 1000 / 1609.344}}
@@ -43,10 +40,10 @@ func (v value) distance() (float64, bool) {
 var distances = []unit{{"ft", 1}, {"mi", 5280}, {"m", 1 / 0.3048}, {"km", 1000 / 0.3048}}
 
 // assume notes which keys of the site the plan left out.
-func assume(u units.System, s *plan.Site, given func(key string) bool) {
+func assume(s *plan.Site, given func(key string) bool) {
 	for _, k := range siteKeys {
 		if !given(k.Name) && k.fallback != nil {
-			s.Assumed = append(s.Assumed, plan.Assumption{Key: k.Name, Value: u.Literal(k.Default)})
+			s.Assumed = append(s.Assumed, plan.Assumption{Key: k.Name, Value: k.Default})
 		}
 	}
 }
