@@ -21,7 +21,7 @@ func TestEveryPosterPageDraws(t *testing.T) {
 		r := build(t, name)
 		m := model(r)
 		paper := "letter"
-		if r.Plan.Project.Metric {
+		if r.Plan.Project.Units.Is() {
 			paper = "a4"
 		}
 		done := map[string]bool{} // sheets: those of one elevation show several walls

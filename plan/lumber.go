@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 )
@@ -9,8 +10,10 @@ import (
 // ParseLumber reads a section: "2x6" and "3-2x10" are nominal and stand for
 // their dressed sizes, "1.75x11.875" and "1 3/4x11 7/8" are actual inches,
 // because nominal sizes are whole numbers. "12.0x12.0" is a full 12 in pile.
+// "38x140mm" and "3-45x240mm" are actual millimeters; those of a dressed size,
+// to the half millimeter, are that size.
 func ParseLumber(text string) (Lumber, error) {
-	bad := fmt.Errorf("%q is not a lumber size; write it like 2x6, 3-2x10 or 1.75x11.875", text)
+	bad := fmt.Errorf("%q is not a lumber size; write it like 2x6, 3-2x10, 1.75x11.875 or 45x240mm", text)
 	l, s, ok := cutPly(text)
 	switch {
 	case !ok:
@@ -18,11 +21,15 @@ func ParseLumber(text string) (Lumber, error) {
 	case l.Ply < 1 || l.Ply > 6:
 		return Lumber{}, fmt.Errorf("%q has %d plies; a built-up member has 1 to 6", text, l.Ply)
 	}
+	s, metric := strings.CutSuffix(s, "mm")
 	b, d, ok := strings.Cut(strings.TrimSuffix(s, "in"), "x")
 	if !ok {
 		return Lumber{}, bad
 	}
 	b, d = strings.TrimSpace(b), strings.TrimSpace(d)
+	if metric {
+		return l.metric(text, b, d)
+	}
 	nb, err1 := strconv.Atoi(b)
 	nd, err2 := strconv.Atoi(d)
 	if err1 == nil && err2 == nil {
@@ -38,10 +45,34 @@ func ParseLumber(text string) (Lumber, error) {
 	if err1 != nil || err2 != nil {
 		return Lumber{}, bad
 	}
+	return l.sane(text)
+}
+
+// sane refuses what no yard has.
+func (l Lumber) sane(text string) (Lumber, error) {
 	if l.Breadth < 0.25 || l.Depth < 0.5 || l.Breadth > 36 || l.Depth > 60 {
-		return Lumber{}, fmt.Errorf("%q is not a size of lumber: 1/4 in by 1/2 in to 36 by 60 in", text)
+		return Lumber{}, fmt.Errorf("%q is not a size of lumber: 1/4 in by 1/2 in to 36 by 60 in, 7 by 13 mm to 914 by 1524 mm", text)
 	}
 	return l, nil
+}
+
+// metric takes a section from millimeters.
+func (l Lumber) metric(text, b, d string) (Lumber, error) {
+	mb, err1 := decimal(strings.TrimSpace(strings.TrimSuffix(b, "mm")))
+	md, err2 := decimal(d)
+	if err1 != nil || err2 != nil {
+		return Lumber{}, fmt.Errorf("%q is not a lumber size; in millimeters write it like 38x140mm or 3-45x240mm", text)
+	}
+	l.Breadth, l.Depth = mb/25.4, md/25.4
+	for nb := 1; nb <= 24; nb++ {
+		for nd := nb; nd <= 24; nd++ {
+			timber := nb >= 5 && nd >= 5
+			if b, d := dressed(nb, timber), dressed(nd, timber); math.Abs(b*25.4-mb) <= 0.5 && math.Abs(d*25.4-md) <= 0.5 {
+				l.Breadth, l.Depth = b, d
+			}
+		}
+	}
+	return l.sane(text)
 }
 
 // cutPly takes the number of plies off the front of a section and tidies its

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"galewright/plan/geom"
+	"galewright/plan/units"
 )
 
 // Pos is a place in a plan file; line and column start at 1.
@@ -38,7 +39,10 @@ type Plan struct {
 // writes it.
 type Assumption struct{ Key, Value string }
 
-func (a Assumption) String() string { return a.Key + " = " + a.Value }
+func (a Assumption) String() string { return a.In(units.Imperial) }
+
+// In is the assumption in the words of a system.
+func (a Assumption) In(u units.System) string { return a.Key + " = " + u.Literal(a.Value) }
 
 // Loads is how the load path is computed.
 type Loads struct {
@@ -66,7 +70,7 @@ type Project struct {
 	DrawnBy, CheckedBy string
 	Engineer           string // engineer of record, as a title or a role
 	Notes              []string
-	Metric             bool // dimensions in mm and metric scales
+	Units              units.System // of everything that is printed; lengths inside are inches all the same
 	Pos                Pos
 }
 

@@ -47,18 +47,20 @@ var screwSizes = []struct {
 //	"No. 14 x 2", "screw No. 14 x 2"  wood screws No. 6 to 14
 //	"bolt 5/8", "bolt 5/8 x 8", "screw 0.25 x 3"  anything else, by diameter
 //
-// Lengths in a fastener are inches, as boxes are labeled.
+//	"8d x 38mm", "3.3mm x 64mm", "bolt 16mm x 200mm"  millimeters
+//
+// Lengths in a fastener are inches, as boxes are labeled, where they say no mm.
 func NailSize(text string) (diameter, length float64, err error) {
 	s := strings.Join(strings.Fields(text), " ")
 	head, tail, long := strings.Cut(s, " x ")
 	if long {
-		length, err = Inches(strings.TrimSuffix(tail, "in"))
+		length, err = bare(strings.TrimSuffix(tail, "in"))
 	}
 	if err == nil && (!long || length > 0) {
 		diameter, err = shank(head, &length)
 	}
 	if err != nil || diameter <= 0 || diameter > 2 || length > 60 {
-		return 0, 0, fmt.Errorf(`%q is not a fastener; write it like "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2", "No. 14 x 2" or "bolt 5/8 x 8"`, text)
+		return 0, 0, fmt.Errorf(`%q is not a fastener; write it like "10d x 1 1/2", "8d common", "16d sinker", "0.131 x 2 1/2", "No. 14 x 2", "bolt 5/8 x 8" or "8d x 38mm"`, text)
 	}
 	return diameter, length, nil
 }
@@ -78,9 +80,18 @@ func shank(head string, length *float64) (float64, error) {
 	if number, ok := strings.CutPrefix(strings.TrimPrefix(head, "screw "), "No. "); ok {
 		return screw(number, *length)
 	}
-	return Inches(strings.Join(slices.DeleteFunc(words, func(w string) bool {
+	return bare(strings.Join(slices.DeleteFunc(words, func(w string) bool {
 		return w == "bolt" || w == "screw" || w == "lag" || w == "rod" || w == "nail" || w == "ring"
 	}), " "))
+}
+
+// bare reads inches without a unit, or millimeters.
+func bare(s string) (float64, error) {
+	if mm, ok := strings.CutSuffix(s, "mm"); ok {
+		v, err := decimal(strings.TrimSpace(mm))
+		return v / 25.4, err
+	}
+	return Inches(s)
 }
 
 // screw returns the diameter of the wood screw of that number; its length is

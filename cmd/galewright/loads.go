@@ -49,6 +49,9 @@ func printLoads(args []string, asJSON, whole bool, s streams) error {
 	if err != nil {
 		return err
 	}
+	if asJSON {
+		r.InUS()
+	}
 	loads := r.Loads
 	if faults.Errors() {
 		loads = r.BareLoads
@@ -80,6 +83,9 @@ func loadReport(args []string, asJSON bool, s streams) (*loadpath.Report, error)
 	r, faults, src, err := runPlan(args)
 	if err != nil {
 		return nil, err
+	}
+	if asJSON {
+		r.InUS()
 	}
 	var report *loadpath.Report
 	if !faults.Errors() {

@@ -14,7 +14,8 @@ var modelCommand = command{
 plates, each fastener from head to tip with the length in each member, rods with
 what they pass and bear on, and the ties of the lift test. Without --json it only
 says how many of each there are. ` + "`galewright schema model`" + ` prints what each
-key means. All lengths are in inches: x and y on plan, z above grade.`,
+key means. All lengths are in inches, whatever units the plan is in: x and y on plan,
+z above grade.`,
 	example: "galewright model examples/shed.toml --json > shed.json",
 	setup: func(f *pflag.FlagSet) func([]string, streams) error {
 		asJSON := f.Bool("json", false, "print the model as JSON")
@@ -37,6 +38,9 @@ func loadModel(args []string, asJSON bool, s streams) (*model.Model, error) {
 	r, faults, src, err := runPlan(args)
 	if err != nil {
 		return nil, err
+	}
+	if asJSON {
+		r.InUS()
 	}
 	var loads *loadpath.Report
 	if !faults.Errors() {

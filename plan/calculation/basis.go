@@ -1,7 +1,10 @@
 package calculation
 
 import (
+	"fmt"
+
 	"galewright/plan/loadpath"
+	"galewright/plan/units"
 )
 
 // basis lists what the wind is computed from, and the limits of the methods.
@@ -24,11 +27,11 @@ func windBasis(r *loadpath.Report) *Section {
 		if c.Grade != "" {
 			from += " (" + string(c.Grade) + ")"
 		}
-		s.add(word("%s", c.Name), word("%.3f", c.Value), word("%s", c.Unit), word("%s", from))
+		s.add(word("%s", c.Name), either(fmt.Sprintf("%.3f", c.Value), r.Units().Number(c.Value, c.Unit, 3)), either(c.Unit, r.Units().Unit(c.Unit)), word("%s", from))
 	}
 	s.Notes = append(s.Notes, "Procedure: "+r.Choice.String()+": "+r.Choice.Why+".", "Enclosure: "+r.Protection()+".")
 	for _, a := range site.Assumed {
-		s.Notes = append(s.Notes, "Not in the plan, taken: "+a.String()+".")
+		s.Notes = append(s.Notes, "Not in the plan, taken: "+a.In(r.Units())+".")
 	}
 	return s
 }
@@ -42,7 +45,7 @@ func limits(r *loadpath.Report) *Section {
 		if b.Source != "" {
 			from = b.Source + " (" + string(b.Grade) + ")"
 		}
-		s.add(word("%s", b.What), word("%s", loadpath.Amount(b.Value, b.Unit)), word("%s", b.Range()), number(b.Ratio()), word("%s", from))
+		s.add(word("%s", b.What), either(loadpath.Amount(units.Imperial, b.Value, b.Unit), loadpath.Amount(r.Units(), b.Value, b.Unit)), either(b.Range(units.Imperial), b.Range(r.Units())), number(b.Ratio()), word("%s", from))
 	}
 	for _, x := range r.Limits {
 		s.Notes = append(s.Notes, "Outside, and counted as a failed check: "+x+".")

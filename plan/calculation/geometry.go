@@ -24,7 +24,7 @@ func levels(r *loadpath.Report) *Section {
 	b := r.Basis
 	s.Notes = append(s.Notes, "Heights are above grade. The main roof sets mean roof height, eave and angle; all exterior walls set length and width (see the basis).")
 	if b.Length > 0 && b.Width > 0 {
-		s.Notes = append(s.Notes, "h / least horizontal dimension "+loadpath.Number(b.Height/math.Min(b.Length, b.Width), "")+".")
+		s.Notes = append(s.Notes, "h / least horizontal dimension "+loadpath.Number(r.Units(), b.Height/math.Min(b.Length, b.Width), "")+".")
 	}
 	return s
 }

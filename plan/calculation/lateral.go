@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"galewright/plan"
-	"galewright/plan/length"
 	"galewright/plan/loadpath"
 )
 
@@ -29,7 +28,7 @@ func bands(r *loadpath.Report) *Section {
 	}}
 	for _, st := range r.Stories {
 		for _, b := range st.Bands {
-			s.add(word("%s", st.Level.Name), word("%s", st.Axis), word("%s", b.From), word("%s = %s to %s", across(st.Axis), length.Feet(b.Lo), length.Feet(b.Hi)), number(b.Psf), number(b.High), number(b.Load), number(b.Load*(b.Hi-b.Lo)/12), word("%s", b.Why))
+			s.add(word("%s", st.Level.Name), word("%s", st.Axis), word("%s", b.From), word("%s = %s to %s", across(st.Axis), r.Units().Length(b.Lo), r.Units().Length(b.Hi)), number(b.Psf), number(b.High), number(b.Load), number(b.Load*(b.Hi-b.Lo)/12), word("%s", b.Why))
 		}
 	}
 	s.Notes = append(s.Notes, "Walls: half the story below the diaphragm, the floor's depth and half the story above. Roofs: from the eaves' lower edges to the ridge and from rake to rake, with the depth of the rakes' edges; along the ridge a gable over its wall with the mean of its height, and boxed eaves beside it.")
@@ -53,7 +52,7 @@ func decks(r *loadpath.Report) *Section {
 	}}
 	for _, b := range r.Bays {
 		end := func(i int, at float64) Cell {
-			return word("%s = %s", cmp.Or(b.Lines[i], "free edge"), length.Feet(at))
+			return word("%s = %s", cmp.Or(b.Lines[i], "free edge"), r.Units().Length(at))
 		}
 		s.add(word("%s", b.Level.Name), word("%s", plan.Axes[b.Axis]), end(0, b.Lo), end(1, b.Hi), number(b.Depth/12), number(b.Ends[0]), number(b.Ends[1]), number(b.Unit()), number(loadpath.ASD.W*b.Unit()), number(b.Chord()), word("%s", b.Case))
 	}
@@ -68,7 +67,7 @@ func lines(r *loadpath.Report) *Section {
 	for _, x := range r.Lines {
 		lo, hi := r.Tributary(x)
 		ax := plan.Axes[1-x.Axis]
-		s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s = %s", ax, length.Feet(x.At)), word("%s = %s to %s", ax, length.Feet(lo), length.Feet(hi)), number(x.Deck), number(x.Brought), number(x.Force), number(largestDrag(x)), blankZero(x.Drift()), word("%s", sharedBy(x)), word("%s", x.Case))
+		s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s = %s", ax, r.Units().Length(x.At)), word("%s = %s to %s", ax, r.Units().Length(lo), r.Units().Length(hi)), number(x.Deck), number(x.Brought), number(x.Force), number(largestDrag(x)), blankZero(x.Drift()), word("%s", sharedBy(x)), word("%s", x.Case))
 		if note := "Shared " + x.SharedBy() + "."; !slices.Contains(s.Notes, note) {
 			s.Notes = append(s.Notes, note)
 		}
@@ -99,7 +98,7 @@ func segments(r *loadpath.Report) *Section {
 	}}
 	for _, x := range r.Lines {
 		for _, g := range x.Segments {
-			s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s", g.Name), word("%s", length.Feet(g.Length)), number(g.Working/12), blankZero(g.Stiff), number(g.Share), number(g.V), number(g.Demand), number(g.Moment/12), number(g.Arm()/12), number(g.Lifts))
+			s.add(word("%s", x.Level.Name), word("%s", x.Name), word("%s", g.Name), word("%s", r.Units().Length(g.Length)), number(g.Working/12), blankZero(g.Stiff), number(g.Share), number(g.V), number(g.Demand), number(g.Moment/12), number(g.Arm()/12), number(g.Lifts))
 		}
 	}
 	s.Notes = append(s.Notes, "Moment: the segment's shear times the height at which it acts, with that of the segments which stand on it over the floor between. End tension: that moment over the lever arm, and the end tension of the segments which stand on it.")

@@ -2,6 +2,7 @@ package calculation
 
 import (
 	"galewright/plan/loadpath"
+	"galewright/plan/units"
 )
 
 // Check is all links of one load check, in the order of the load path.
@@ -16,6 +17,7 @@ type Link struct {
 	*loadpath.Link
 	Line     *loadpath.LineShear // whose force it carries; nil of others
 	Workings []string            // what its demand is made of, besides the line's
+	Units    units.System        // of its text
 }
 
 // checks gathers the links by check.
@@ -25,7 +27,7 @@ func checks(r *loadpath.Report) (out []*Check) {
 		x := &Check{Check: c}
 		for _, l := range r.Links {
 			if l.Check.ID == c.ID {
-				x.Links = append(x.Links, &Link{Link: l, Line: r.LineOf(l), Workings: e.Workings(l)})
+				x.Links = append(x.Links, &Link{Link: l, Line: r.LineOf(l), Workings: e.Workings(l), Units: r.Units()})
 			}
 		}
 		if len(x.Links) > 0 {

@@ -26,7 +26,7 @@ func velocity(r *loadpath.Report) *Section {
 		row("wall", b.At(z))
 	}
 	if b.Height < 15 {
-		row("wall, to 15 ft", b.At(15))
+		row(r.Units().Words("wall, to {15 ft}"), b.At(15))
 	}
 	if r.Choice.Has(plan.Directional) {
 		row("mean roof height, directional", b.Direct())

@@ -105,11 +105,11 @@ func (c *Check) write(w io.Writer, n int) {
 func (l *Link) Sum() string {
 	switch {
 	case l.Gap != "":
-		return fmt.Sprintf("%s of nothing known, gap: %s", loadpath.Amount(l.Demand, l.Unit), l.Gap)
+		return fmt.Sprintf("%s of nothing known, gap: %s", loadpath.Amount(l.Units, l.Demand, l.Unit), l.Gap)
 	case l.Demand <= 0:
 		return l.Governs()
 	}
-	return fmt.Sprintf("%s of %s, ratio %s; %s", loadpath.Amount(l.Demand, l.Unit), loadpath.Amount(l.Capacity.Value, l.Unit), l.RatioText(), marked(l.Capacity.Mark, l.Governs()))
+	return fmt.Sprintf("%s of %s, ratio %s; %s", loadpath.Amount(l.Units, l.Demand, l.Unit), loadpath.Amount(l.Units, l.Capacity.Value, l.Unit), l.RatioText(), marked(l.Capacity.Mark, l.Governs()))
 }
 
 // marked puts a mark before what governs.
@@ -127,19 +127,19 @@ type Row struct{ Value, Unit, Text string }
 // demand is made of, terms of the demand, terms of the capacity, notes.
 func (l *Link) Arithmetic() (out []Row) {
 	if l.Line != nil {
-		out = append(out, Row{Text: fmt.Sprintf("the force of line %s, story %s, %.0f lb at strength level, is made up with the lines", l.Line.Name, l.Line.Level.Name, l.Line.Force)})
+		out = append(out, Row{Text: l.Units.Sprintf("the force of line %s, story %s, %.0f lb at strength level, is made up with the lines", l.Line.Name, l.Line.Level.Name, l.Line.Force)})
 	}
 	for _, s := range l.Workings {
 		out = append(out, Row{Text: s})
 	}
 	for _, t := range l.Terms {
-		out = append(out, Row{loadpath.Number(t.Value, t.Unit), t.Unit, "demand: " + t.Text})
+		out = append(out, Row{loadpath.Number(l.Units, t.Value, t.Unit), l.Units.Unit(t.Unit), "demand: " + t.Text})
 	}
 	if c := l.Capacity; c != nil && c.Unknown == "" {
 		for _, t := range c.Terms {
-			out = append(out, Row{loadpath.Number(t.Value, t.Unit), t.Unit, "capacity: " + t.Text})
+			out = append(out, Row{loadpath.Number(l.Units, t.Value, t.Unit), l.Units.Unit(t.Unit), "capacity: " + t.Text})
 		}
-		out = append(out, Row{loadpath.Number(c.Value, l.Unit), l.Unit, "capacity, " + c.Source + "; governs: " + c.Governs})
+		out = append(out, Row{loadpath.Number(l.Units, c.Value, l.Unit), l.Units.Unit(l.Unit), "capacity, " + c.Source + "; governs: " + c.Governs})
 	}
 	for _, n := range l.Notes {
 		out = append(out, Row{Text: "note: " + n})

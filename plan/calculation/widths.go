@@ -6,8 +6,8 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/length"
 	"galewright/plan/loadpath"
+	"galewright/plan/units"
 )
 
 // widths lists the tributary widths that the load path used: members alike
@@ -38,20 +38,20 @@ func widths(r *loadpath.Report) []*Section {
 	}
 	for i, k := range g.order {
 		ids := g.ids[i]
-		s.add(word("%s", k.what), word("%s", k.on), number(float64(len(ids))), number(k.width/12), word("%s", length.Feet(k.width)), word("%s", ids[0]), word("%s", ids[len(ids)-1]))
+		s.add(word("%s", k.what), word("%s", k.on), number(float64(len(ids))), number(k.width/12), word("%s", r.Units().Length(k.width)), word("%s", ids[0]), word("%s", ids[len(ids)-1]))
 	}
 	s.Notes = append(s.Notes, "Half way to the neighbors, of the outer ones to the edge of roof or wall; an opening's half goes to the header's end. Hips and valleys gather and have no width of their own.")
-	s.Short = g.short(s)
+	s.Short = g.short(s, r.Units())
 	return []*Section{s}
 }
 
 // short is one row for all widths of one thing, with how many there are of each.
-func (g *groups) short(s *Section) *Section {
+func (g *groups) short(s *Section, u units.System) *Section {
 	out := &Section{ID: s.ID, Title: s.Title, Notes: s.Notes, Cols: []Column{words("what", "What"), words("on", "On"), words("widths", "Width, and how many have it")}}
 	at := map[[2]string]int{}
 	for i, k := range g.order {
 		key := [2]string{k.what, k.on}
-		text := fmt.Sprintf("%s x %d", length.Feet(k.width), len(g.ids[i]))
+		text := fmt.Sprintf("%s x %d", u.Length(k.width), len(g.ids[i]))
 		if n, ok := at[key]; ok {
 			out.Rows[n][2].Text += "; " + text
 			continue

@@ -10,6 +10,7 @@ import (
 	"galewright/plan/placement"
 	"galewright/plan/steel"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 )
 
 // Context is what the pieces of a house are fastened to.
@@ -17,6 +18,7 @@ type Context struct {
 	Species timber.Species // of the framing
 	Pile    plan.Lumber    // section of the piles; zero when the plan gives none
 	Wet     []plan.Role    // members taken as wet; nil = plan.WetRoles
+	Units   units.System   // of the terms' words
 }
 
 // Allowables answers what the pieces of a placement hold. It is worked out
@@ -27,6 +29,7 @@ type Allowables struct {
 	fasten  Fastening
 	species timber.Species
 	pile    plan.Lumber
+	units   units.System
 	worked  map[key]Capacity                 // of pieces alike, by the catalog
 	bodied  map[*placement.Piece][2]Capacity // of each where it is
 }
@@ -35,8 +38,8 @@ type Allowables struct {
 // where it is.
 func New(bodies *steel.Steel, c Context) *Allowables {
 	a := &Allowables{
-		placed: bodies.Placed, steel: bodies, species: c.Species, pile: c.Pile, worked: map[key]Capacity{},
-		fasten: Fastening{Species: c.Species, Wet: c.Wet, singles: map[lone]single{}}, bodied: make(map[*placement.Piece][2]Capacity, len(bodies.Bodies)),
+		placed: bodies.Placed, steel: bodies, species: c.Species, pile: c.Pile, units: c.Units, worked: map[key]Capacity{},
+		fasten: Fastening{Species: c.Species, Wet: c.Wet, Units: c.Units, singles: map[lone]single{}}, bodied: make(map[*placement.Piece][2]Capacity, len(bodies.Bodies)),
 	}
 	for _, p := range bodies.Placed.Pieces {
 		var both [2]Capacity
@@ -64,7 +67,7 @@ func (a *Allowables) At(j *framing.Joint, dir Direction) *Capacity {
 // Held is what the fasteners of a body hold of one member against a force along
 // the direction, unit.
 func (a *Allowables) Held(b *steel.Body, m *framing.Member, force geom.Vec3) Held {
-	return Fastening{Species: a.fasten.Species, Wet: a.fasten.Wet}.Of(b, m, force)
+	return Fastening{Species: a.fasten.Species, Wet: a.fasten.Wet, Units: a.units}.Of(b, m, force)
 }
 
 // Of is At for the pieces that use allows.

@@ -199,7 +199,7 @@ func (a *Allowables) washer(e steel.Bearing) Term {
 	if a.fasten.wet(e.Member) {
 		psi, wet = psi*wetBearing, ", CM 0.67 wet"
 	}
-	return Term{fmt.Sprintf("washer on the %s: it bears on %.2f in² of wood, Fc perpendicular %.0f psi from memory%s", e.Member.Role, e.Area, psi, wet), e.Area * psi, "lb"}
+	return Term{a.units.Sprintf("washer on the %s: it bears on %.2f in² of wood, Fc perpendicular %.0f psi from memory%s", e.Member.Role, e.Area, psi, wet), e.Area * psi, "lb"}
 }
 
 // sectionTerm adds the tension of a strap through its holes where they are: at
@@ -225,7 +225,7 @@ func (a *Allowables) sectionTerm(c *Capacity, b *steel.Body) {
 			continue
 		}
 		row := v.Rows[v.Least]
-		c.least(Term{fmt.Sprintf("strap %.3f x %.4f in%s through %s %.2f in along it, %.3f in of width lost: gross yielding %.0f, net rupture %.0f lb (%s)",
+		c.least(Term{a.units.Sprintf("strap %.3f{in} x %.4f in%s through %s %.2f in along it, %.3f in of width lost: gross yielding %.0f{lb}, net rupture %.0f lb (%s)",
 			it.Width, t, of, plan.Counted(row.Holes, "hole"), row.X, row.Removed, v.Yield, v.Rupture, v.Source), v.Allow, "lb"}, "strap, "+v.Governs)
 	}
 }

@@ -130,7 +130,7 @@ func (a *Allowables) nailTerms(c *Capacity, p *placement.Piece) {
 		n := f.Size
 		switch word := word(n); {
 		case numbered(n):
-			n.Name += fmt.Sprintf(" (root %.3f in, NDS 2018 Table L3)", timber.ScrewRoot(n.Diameter))
+			n.Name += a.units.Sprintf(" (root %.3f in, NDS 2018 Table L3)", timber.ScrewRoot(n.Diameter))
 		case word == "screw" || word == "lag":
 			n.Diameter *= screwRoot
 			n.Name += " (root 0.75 of its size, assumed; Fyb as of a nail, from memory)"
@@ -217,7 +217,7 @@ func (a *Allowables) nailTerm(c *Capacity, p *placement.Piece, part string, n ha
 	}
 	chain := timber.Condition{Duration: timber.WindDuration}.Chain()
 	value := z.Z * chain.Product() * float64(count)
-	c.least(Term{fmt.Sprintf("%d of %s %s: Z %.1f lb (mode %s; %.3f in, Fyb %.0f; steel %.4f in, Fe %.0f; wood G %.2f, Fe %.0f, %.2f in of penetration%s), %s", count, n.Name, part, z.Z, z.Mode,
+	c.least(Term{a.units.Sprintf("%d of %s %s: Z %.1f lb (mode %s; %.3f in, Fyb %.0f{+psi}; steel %.4f in, Fe %.0f{+psi}; wood G %.2f, Fe %.0f{+psi}, %.2f in of penetration%s), %s", count, n.Name, part, z.Z, z.Mode,
 		z.D, z.Fyb, steel.Thickness, z.Fes, a.species.G, z.Fem, z.Lm, a.behind(p), chain), value, "lb"},
 		fmt.Sprintf("%s %s, mode %s", what, part, z.Mode))
 }
@@ -249,7 +249,7 @@ func (a *Allowables) boltTerm(c *Capacity, p *placement.Piece, part string, n ha
 	}
 	d := timber.Dowel{D: n.Diameter, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, n.Diameter, grain), Fes: fes, Lm: behindSteel(p), Ls: t, Angle: grain}
 	y := d.SingleShear()
-	c.least(Term{fmt.Sprintf("%s %s %s, load at %.0f degrees to grain: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", plan.Counted(count, "bolt"), n.Name, part, grain, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
+	c.least(Term{a.units.Sprintf("%s %s %s, load at %.0f degrees to grain: Z %.0f lb (mode %s), CD 1.6, Fyb 45 ksi from memory", plan.Counted(count, "bolt"), n.Name, part, grain, y.Z, y.Mode), y.Z * 1.6 * float64(count), "lb"},
 		fmt.Sprintf("bolts %s, mode %s", part, y.Mode))
 }
 
@@ -298,7 +298,7 @@ func (a *Allowables) steelTerms(c *Capacity, it *hardware.Item) {
 	}
 	grade, of := grade(it)
 	t := timber.StrapTension(it.Width, baseThickness(it), rows, d, grade)
-	c.least(Term{fmt.Sprintf("strap %.3f x %.4f in%s, %s of %.3f in across: gross yielding %.0f, net rupture %.0f lb (AISI S100-16 D2, D3)",
+	c.least(Term{a.units.Sprintf("strap %.3f{in} x %.4f in%s, %s of %.3f in across: gross yielding %.0f{lb}, net rupture %.0f lb (AISI S100-16 D2, D3)",
 		it.Width, baseThickness(it), of, plan.Counted(rows, "hole"), d, t.Yield, t.Rupture), t.Allow, "lb"}, "strap, "+t.Governs)
 }
 
@@ -312,7 +312,7 @@ func (a *Allowables) rodTerms(c *Capacity, p *placement.Piece) {
 		a.crossBolt(c, p)
 		return
 	}
-	c.least(Term{fmt.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360-16 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
+	c.least(Term{a.units.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360-16 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
 }
 
 // girder returns the thickness of the girder that a bolt crosses, in; 3 in
@@ -336,6 +336,6 @@ func (a *Allowables) crossBolt(c *Capacity, p *placement.Piece) {
 		d.Lm = a.pile.Depth
 	}
 	y := d.SingleShear()
-	c.least(Term{fmt.Sprintf("bolt %.3f in across girder (%.2f in, Fe %.0f) and pile (%.2f in, Fe %.0f): Z %.0f lb (mode %s), CD 1.6, CM 0.7 wet (NDS 2018 Table 11.3.3, transcribed), Fyb 45 ksi from memory", it.Rod, d.Ls, d.Fes, d.Lm, d.Fem, y.Z, y.Mode), y.Z * 1.6 * 0.7, "lb"},
+	c.least(Term{a.units.Sprintf("bolt %.3f in across girder (%.2f in, Fe %.0f{+psi}) and pile (%.2f in, Fe %.0f{+psi}): Z %.0f lb (mode %s), CD 1.6, CM 0.7 wet (NDS 2018 Table 11.3.3, transcribed), Fyb 45 ksi from memory", it.Rod, d.Ls, d.Fes, d.Lm, d.Fem, y.Z, y.Mode), y.Z * 1.6 * 0.7, "lb"},
 		"bolt across the grain, mode "+y.Mode)
 }

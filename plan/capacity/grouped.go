@@ -1,12 +1,12 @@
 package capacity
 
 import (
-	"fmt"
 	"math"
 
 	"galewright/plan/geom"
 	"galewright/plan/steel"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 )
 
 // grouped takes what bolts or lags of one end hold down by their distances in
@@ -24,7 +24,7 @@ func (a *Allowables) grouped(h *Held, b *steel.Body, list []steel.Fastener, dir 
 		h.Terms = append(h.Terms, Term{"they hold nothing: " + h.Why, 0, "lb"})
 		return
 	}
-	g, row := group(b, list, dir)
+	g, row := group(a.units, b, list, dir)
 	cg, err := g.Value()
 	if err != nil {
 		h.Value, h.Why, h.None = 0, err.Error(), h.Count
@@ -35,7 +35,7 @@ func (a *Allowables) grouped(h *Held, b *steel.Body, list []steel.Fastener, dir 
 	if least.Rules != "" {
 		why = ", " + least.Rules
 	}
-	h.Terms = append(h.Terms, Term{fmt.Sprintf("Cdelta %.2f%s; Cg %.3f for %s, wood %.1f in² at E %.1f million psi from memory, steel %.2f in² (NDS 2018 11.3.6, transcribed)",
+	h.Terms = append(h.Terms, Term{a.units.Sprintf("Cdelta %.2f%s; Cg %.3f for %s, wood %.1f in² at E %.1f million psi from memory, steel %.2f in² (NDS 2018 11.3.6, transcribed)",
 		least.Cdelta, why, cg.Cg, row, g.Am, g.Em/1e6, g.As), h.Value, "lb"})
 }
 
@@ -45,7 +45,7 @@ func (a *Allowables) grouped(h *Held, b *steel.Body, list []steel.Fastener, dir 
 const woodModulus = 1_100_000
 
 // group is the row of bolts that a force along it meets, and says which.
-func group(b *steel.Body, list []steel.Fastener, dir Direction) (timber.Group, string) {
+func group(u units.System, b *steel.Body, list []steel.Fastener, dir Direction) (timber.Group, string) {
 	f := list[0]
 	m, p := f.Runs[0].Member, b.Pattern(f.End)
 	rows := max(p.Rows, 1)
@@ -58,7 +58,7 @@ func group(b *steel.Body, list []steel.Fastener, dir Direction) (timber.Group, s
 	if grain := steel.Grain(m); math.Abs(force(b, f, dir).Dot(grain)) < 0.7 { // across the grain: as wide as the group
 		g.Am = f.Runs[0].Len() * math.Max(3*d, spread(list, grain))
 	}
-	return g, fmt.Sprintf("%d in a row %.2f in apart", n, p.Spacing)
+	return g, u.Sprintf("%d in a row %.2f in apart", n, p.Spacing)
 }
 
 // spread returns how far apart the outermost of some fasteners are along an

@@ -12,6 +12,7 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/steel"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 )
 
 // Held is what the fasteners of a body hold of one member, each with the wood
@@ -77,7 +78,7 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 		if n > most {
 			most, h.Mode = n, one.mode
 		}
-		h.Terms = append(h.Terms, Term{fmt.Sprintf("%d of %s in the %s, %.2f in deep%s: %s", n, x.name(b, k.end), k.role, k.deep, one.behind, one.text), v, "lb"})
+		h.Terms = append(h.Terms, Term{x.Units.Sprintf("%d of %s in the %s, %.2f in deep%s: %s", n, x.name(b, k.end), k.role, k.deep, one.behind, one.text), v, "lb"})
 	}
 	return h
 }
@@ -86,6 +87,7 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 type Fastening struct {
 	Species timber.Species
 	Wet     []plan.Role // members taken as wet; nil = plan.WetRoles
+	Units   units.System
 
 	singles map[lone]single // worked out so far; nil keeps none
 }
@@ -166,7 +168,7 @@ func (x Fastening) work(b *steel.Body, k alike) single {
 		s = x.along(f, side, k, s)
 	}
 	if k.air > 0 {
-		s.behind = fmt.Sprintf(", %.3f in of sheathing, packing or air under the steel", k.air)
+		s.behind = x.Units.Sprintf(", %.3f in of sheathing, packing or air under the steel", k.air)
 	}
 	return s
 }
@@ -187,7 +189,7 @@ func (x Fastening) across(f timber.Fastener, side timber.Part, k alike) single {
 	case v.Nothing != "":
 		return single{nothing: v.Nothing}
 	}
-	return single{value: v.Allow, mode: "mode " + v.Mode, text: fmt.Sprintf("Z %.1f lb (mode %s, %s), %s: %.1f lb each", v.Z, v.Mode, v.Way, v.Factors, v.Allow)}
+	return single{value: v.Allow, mode: "mode " + v.Mode, text: x.Units.Sprintf("Z %.1f lb (mode %s, %s), %s: %.1f lb each", v.Z, v.Mode, v.Way, v.Factors, v.Allow)}
 }
 
 // along puts withdrawal beside the lateral value s: alone where the force
@@ -204,11 +206,11 @@ func (x Fastening) along(f timber.Fastener, side timber.Part, k alike, s single)
 		return single{nothing: w.Nothing}
 	}
 	if k.pull > 90-square {
-		return single{value: w.Allow, mode: "withdrawal", text: fmt.Sprintf("%s %.1f lb an inch%s, %s: %.1f lb each", w.Governs, w.PerInch, equation(f), w.Factors, w.Allow)}
+		return single{value: w.Allow, mode: "withdrawal", text: x.Units.Sprintf("%s %.1f lb an inch%s, %s: %.1f lb each", w.Governs, w.PerInch, equation(f), w.Factors, w.Allow)}
 	}
 	sin, cos := math.Sincos(k.pull * math.Pi / 180)
 	r := timber.Together(f.Kind, s.value, w.Allow, cos, sin)
-	return single{value: r.Allow, mode: "lateral with withdrawal", text: fmt.Sprintf("lateral %.1f and withdrawal %.1f lb%s at %.0f degrees (%s): %.1f lb each", s.value, w.Allow, equation(f), k.pull, r.Source, r.Allow)}
+	return single{value: r.Allow, mode: "lateral with withdrawal", text: x.Units.Sprintf("lateral %.1f{lb} and withdrawal %.1f lb%s at %.0f degrees (%s): %.1f lb each", s.value, w.Allow, equation(f), k.pull, r.Source, r.Allow)}
 }
 
 // equation names the equation of withdrawal where the coating chooses it.

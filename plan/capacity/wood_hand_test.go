@@ -13,6 +13,8 @@ import (
 	"galewright/plan/steel"
 	"galewright/plan/timber"
 
+	"galewright/plan/units"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -168,7 +170,7 @@ func TestWhenAGroupIsAcrossTheGrain(t *testing.T) {
 		_, p := bolted(t, m, 1, 1, 3)
 		b := &steel.Body{Piece: p, Bands: p.Bands}
 		f := steel.Fastener{Diameter: 0.75, Runs: []steel.Run{{Member: m, From: 0.25, To: 5.75}}}
-		got, _ := group(b, []steel.Fastener{f}, Upward)
+		got, _ := group(units.Imperial, b, []steel.Fastener{f}, Upward)
 		assert.InDelta(t, c.want, got.Am, 1e-9, "rise %v", c.rise)
 	}
 }

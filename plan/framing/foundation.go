@@ -121,7 +121,7 @@ func (b *builder) pileTops() {
 	}
 	b.fault(plan.Diagnostic{
 		Severity: plan.Warning, Code: "pile-top", Pos: f.Pos, Where: "foundation",
-		Summary: fmt.Sprintf("the piles' tops are given at %s and the underside of girder %s is at %s", inches(f.PileTop), b.girders[0].Name, inches(b.girders[0].z0)),
+		Summary: fmt.Sprintf("the piles' tops are given at %s and the underside of girder %s is at %s", b.inches(f.PileTop), b.girders[0].Name, b.inches(b.girders[0].z0)),
 		Mend:    "leave pile_top out, and the piles end under their girders",
 	})
 }
@@ -147,7 +147,7 @@ func (b *builder) packing(g *framedGirder, from, to float64) {
 	m := b.lying(plan.Packing, g.body.f, from, to, -g.Packing, 0, g.z0, g.z1)
 	deep := g.z1 - g.z0
 	m.ID, m.Level = fmt.Sprintf("%s/packing@%s", g.Name, at(from)), b.plan.Levels[0]
-	m.Section = plan.Lumber{Ply: 1, Breadth: g.Packing, Depth: deep, Text: inches(g.Packing) + " x " + inches(deep)}
+	m.Section = plan.Lumber{Ply: 1, Breadth: g.Packing, Depth: deep, Text: b.inches(g.Packing) + " x " + b.inches(deep)}
 	b.member(m)
 }
 
@@ -178,7 +178,7 @@ func (b *builder) piles(g *framedGirder) {
 	line := geom.NewFrame(g.From, g.To)
 	for _, s := range g.Piles {
 		if s < -near || s > g.To.Sub(g.From).Len()+near {
-			b.girderFault(g.Girder, "pile-off-girder", fmt.Sprintf("a pile at %s is off girder %s", inches(s), g.Name), "give stations along the girder, from its start")
+			b.girderFault(g.Girder, "pile-off-girder", fmt.Sprintf("a pile at %s is off girder %s", b.inches(s), g.Name), "give stations along the girder, from its start")
 			continue
 		}
 		if sec.Depth == 0 {
@@ -304,7 +304,7 @@ func (b *builder) checkNotch(g *framedGirder, sec plan.Lumber) {
 	g.told = true
 	b.fault(plan.Diagnostic{
 		Severity: plan.Warning, Code: "notch-past-half", Pos: g.Pos, Where: "girder " + g.Name,
-		Summary: fmt.Sprintf("girder %s is %s wide and its notch leaves %s of piles %s thick", g.Name, inches(g.body.d), inches(sec.Depth-g.body.d), inches(sec.Depth)),
+		Summary: fmt.Sprintf("girder %s is %s wide and its notch leaves %s of piles %s thick", g.Name, b.inches(g.body.d), b.inches(sec.Depth-g.body.d), b.inches(sec.Depth)),
 		Mend:    "take a girder of fewer plies, larger piles, or another seat",
 	})
 }

@@ -43,6 +43,9 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 // finish sorts the joints by host and station and names them.
 func (b *builder) finish() {
 	b.knownJoints()
+	for _, j := range b.house.Joints {
+		j.Units = b.house.Plan.Project.Units
+	}
 	rank := b.hosts()
 	kind := map[plan.JointKind]int{}
 	for i, k := range plan.JointKinds() {
@@ -76,7 +79,7 @@ func (b *builder) knownJoints() {
 			return false
 		}
 		b.fault(plan.Diagnostic{
-			Code: "unknown-word", Pos: plan.Pos{File: b.plan.File, Line: 1, Col: 1}, Where: fmt.Sprintf("%s at %s", j.Host, inches(j.Station)),
+			Code: "unknown-word", Pos: plan.Pos{File: b.plan.File, Line: 1, Col: 1}, Where: fmt.Sprintf("%s at %s", j.Host, b.inches(j.Station)),
 			Summary: fmt.Sprintf("framing found a joint of the kind %q, which has no row", j.Kind), Mend: "give the kind its row in plan.Joints",
 		})
 		return true

@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/units"
 )
 
 // headerSpan is one cell of the header table: the longest span, in, and the
@@ -57,7 +58,7 @@ var headerTable = [2][]struct {
 // headerRow returns the table's cell for a header that carries a roof and
 // the given number of floors (0 or 1) in a building of a width, that of the
 // next wider column; why tells what the table does not cover.
-func headerRow(h plan.Lumber, floors int, width float64) (s headerSpan, why string) {
+func headerRow(u units.System, h plan.Lumber, floors int, width float64) (s headerSpan, why string) {
 	if floors > 1 {
 		return s, fmt.Sprintf("it has no row for %d floors above", floors)
 	}
@@ -69,7 +70,7 @@ func headerRow(h plan.Lumber, floors int, width float64) (s headerSpan, why stri
 		}
 	}
 	if col < 0 {
-		return s, "its widest building is " + inches(headerWidths[2])
+		return s, "its widest building is " + u.Length(headerWidths[2])
 	}
 	for _, r := range headerTable[floors] {
 		if r.ply == h.Ply && h.Breadth == plate && r.depth == h.Depth {

@@ -10,6 +10,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/units"
 )
 
 // printedHeaders is IRC Table R502.5(1) of 2000 to 2006 (edition from memory) as
@@ -54,16 +55,16 @@ func TestEveryCellOfTheHeaderTable(t *testing.T) {
 				_, err := fmt.Sscanf(words[1+i], "%d-%d/%d", &feet, &inch, &jacks)
 				require.NoError(t, err)
 				for _, w := range []float64{width, width - 7.9} { // as wide as the column says, and over the one before
-					got, why := headerRow(plan.Lumber{Ply: ply, Breadth: 1.5, Depth: depth[size]}, floors, w*12)
+					got, why := headerRow(units.Imperial, plan.Lumber{Ply: ply, Breadth: 1.5, Depth: depth[size]}, floors, w*12)
 					require.Empty(t, why)
 					assert.Equal(t, headerSpan{float64(feet*12 + inch), jacks}, got, "%s %v ft", words[0], w)
 				}
 			}
 		}
 	}
-	_, why := headerRow(headerThin, 0, 36*12+0.1)
+	_, why := headerRow(units.Imperial, headerThin, 0, 36*12+0.1)
 	assert.NotEmpty(t, why)
-	_, why = headerRow(plan.Lumber{Ply: 4, Breadth: 1.5, Depth: 7.25, Text: "4-2x8"}, 1, 240)
+	_, why = headerRow(units.Imperial, plan.Lumber{Ply: 4, Breadth: 1.5, Depth: 7.25, Text: "4-2x8"}, 1, 240)
 	assert.NotEmpty(t, why, "no row under a floor")
 }
 

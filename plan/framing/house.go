@@ -6,6 +6,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
+	"galewright/plan/units"
 )
 
 // Member is one stick of lumber where it stands.
@@ -42,6 +43,7 @@ type Joint struct {
 	// roof, girder, porch), the member's place rounded to the inch, and the
 	// kind, never from a running count. Unique in the house.
 	ID    string
+	Units units.System // of what is said of it: its plan's
 	Kind  plan.JointKind
 	Host  string      // name of the wall, roof, girder or porch; a second ridge is "main/ridge2", a hip "main/hipSW"
 	Wall  *plan.Wall  // nil when the host is none

@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 )
 
 // jacks returns the jack studs on each side of an opening: the plan's
@@ -30,12 +29,12 @@ func (b *builder) jacks(w *framedWall, o *plan.Opening) int {
 func (b *builder) tableJacks(w *framedWall, o *plan.Opening) int {
 	above := b.floorsAbove(w)
 	width := b.buildingWidth(w)
-	row, why := headerRow(o.Header, above, width)
+	row, why := headerRow(b.plan.Project.Units, o.Header, above, width)
 	if why == "" && o.Width > row.Span+geom.Eps {
-		why = fmt.Sprintf("a %s carries %s at most there", o.Header.Text, inches(row.Span))
+		why = fmt.Sprintf("a %s carries %s at most there", o.Header.Text, b.inches(row.Span))
 	}
 	if why != "" {
-		b.openingFault(w, o, "jacks-not-in-table", fmt.Sprintf("the header table gives no jacks for %s, %s wide, in a building %s wide: %s", o.Name, inches(o.Width), inches(width), why),
+		b.openingFault(w, o, "jacks-not-in-table", fmt.Sprintf("the header table gives no jacks for %s, %s wide, in a building %s wide: %s", o.Name, b.inches(o.Width), b.inches(width), why),
 			"take another header, or give the number of jacks")
 		return 2
 	}
@@ -100,7 +99,7 @@ func kings(w *framedWall, o *plan.Opening) int {
 }
 
 // inches prints a length as the tape reads it.
-func inches(v float64) string { return length.Feet(v) }
+func (b *builder) inches(v float64) string { return b.plan.Project.Units.Length(v) }
 
 // number prints a count of things.
 func number(n int, thing string) string {

@@ -49,7 +49,7 @@ func (b *builder) joists(d *deck) {
 	if d.unborne > 0 {
 		b.fault(plan.Diagnostic{
 			Severity: plan.Warning, Code: "joist-too-long", Pos: level.Pos, Where: "level " + level.Name,
-			Summary: fmt.Sprintf("joists of level %s run up to %s without a support within the longest stock, %s", level.Name, inches(d.unborne), inches(b.longest())),
+			Summary: fmt.Sprintf("joists of level %s run up to %s without a support within the longest stock, %s", level.Name, b.inches(d.unborne), b.inches(b.longest())),
 			Mend:    "add a girder or a bearing wall below, or run the joists the other way",
 		})
 	}

@@ -8,6 +8,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/units"
 )
 
 // framedOpening is a rough opening with what has been found for it.
@@ -72,7 +73,7 @@ func (b *builder) openingOf(w *framedWall, o *plan.Opening) *framedOpening {
 	f.top = f.head + headerDepth(w, o)
 	f.h0, f.h1 = f.lo-plate*float64(f.jacks), f.hi+plate*float64(f.jacks)
 	for _, t := range openingTests {
-		if what, mend := t.run(w, f); what != "" {
+		if what, mend := t.run(b.plan.Project.Units, w, f); what != "" {
 			b.openingFault(w, o, t.code, what, mend)
 			return nil
 		}
@@ -93,37 +94,37 @@ func headerDepth(w *framedWall, o *plan.Opening) float64 {
 // openingTests are the ways in which an opening cannot be framed by itself.
 var openingTests = []struct {
 	code plan.Code
-	run  func(*framedWall, *framedOpening) (what, mend string)
+	run  func(units.System, *framedWall, *framedOpening) (what, mend string)
 }{
-	{"opening-no-size", func(w *framedWall, o *framedOpening) (string, string) {
+	{"opening-no-size", func(u units.System, w *framedWall, o *framedOpening) (string, string) {
 		if o.Width < plate || o.Height < plate {
-			return fmt.Sprintf("opening %s is %s wide and %s high", o.Name, inches(o.Width), inches(o.Height)), "give it a width and a height"
+			return fmt.Sprintf("opening %s is %s wide and %s high", o.Name, u.Length(o.Width), u.Length(o.Height)), "give it a width and a height"
 		}
 		return "", ""
 	}},
-	{"header-missing", func(w *framedWall, o *framedOpening) (string, string) {
+	{"header-missing", func(u units.System, w *framedWall, o *framedOpening) (string, string) {
 		if o.Header.Ply == 0 && (w.Bearing || w.Exterior) {
 			return fmt.Sprintf("opening %s has no header in a wall that carries load", o.Name), `name one: header = "2-2x10"`
 		}
 		return "", ""
 	}},
-	{"header-too-high", func(w *framedWall, o *framedOpening) (string, string) {
+	{"header-too-high", func(u units.System, w *framedWall, o *framedOpening) (string, string) {
 		if over := o.top - w.head; !w.rake() && over > geom.Eps {
-			return fmt.Sprintf("the header over %s reaches %s into the top plates", o.Name, inches(over)),
-				fmt.Sprintf("lower its head by that, or take a header no deeper than %s", inches(w.head-o.head))
+			return fmt.Sprintf("the header over %s reaches %s into the top plates", o.Name, u.Length(over)),
+				fmt.Sprintf("lower its head by that, or take a header no deeper than %s", u.Length(w.head-o.head))
 		}
 		return "", ""
 	}},
-	{"header-too-thick", func(w *framedWall, o *framedOpening) (string, string) {
+	{"header-too-thick", func(u units.System, w *framedWall, o *framedOpening) (string, string) {
 		if over := o.Header.Width() - w.Depth(); over > geom.Eps {
-			return fmt.Sprintf("the header over %s is %s thick in a wall %s deep", o.Name, inches(o.Header.Width()), inches(w.Depth())),
+			return fmt.Sprintf("the header over %s is %s thick in a wall %s deep", o.Name, u.Length(o.Header.Width()), u.Length(w.Depth())),
 				"take fewer plies"
 		}
 		return "", ""
 	}},
-	{"sill-too-low", func(w *framedWall, o *framedOpening) (string, string) {
+	{"sill-too-low", func(u units.System, w *framedWall, o *framedOpening) (string, string) {
 		if o.Sill > geom.Eps && o.Sill < 2*plate-geom.Eps {
-			return fmt.Sprintf("the sill of %s lies %s above the floor, within the bottom plate and the sill itself (3\")", o.Name, inches(o.Sill)),
+			return fmt.Sprintf("the sill of %s lies %s above the floor, within the bottom plate and the sill itself (%s)", o.Name, u.Length(o.Sill), u.Length(2*plate)),
 				"raise it, or leave sill out to open it to the floor"
 		}
 		return "", ""
@@ -147,8 +148,8 @@ func (b *builder) fits(w *framedWall, o *framedOpening) bool {
 	}
 	if room < need-geom.Eps {
 		b.openingFault(w, o.Opening, "opening-near-end",
-			fmt.Sprintf("opening %s leaves %s to the %s of wall %s; %s and the end stud need %s", o.Name, inches(room), end, w.Name, number(o.jacks, "jack"), inches(need)),
-			fmt.Sprintf("move it by %s or more, or make it narrower", inches(need-room)))
+			fmt.Sprintf("opening %s leaves %s to the %s of wall %s; %s and the end stud need %s", o.Name, b.inches(room), end, w.Name, number(o.jacks, "jack"), b.inches(need)),
+			fmt.Sprintf("move it by %s or more, or make it narrower", b.inches(need-room)))
 		return false
 	}
 	return true
@@ -163,7 +164,7 @@ func (b *builder) apart(w *framedWall) (out []*framedOpening) {
 			if need := last.jacks + o.jacks + 1; fit(o.lo-last.hi) < need {
 				b.openingFault(w, o.Opening, "openings-too-near",
 					fmt.Sprintf("openings %s and %s leave %s between them; their jacks and one king need %s", last.Name, o.Name,
-						inches(o.lo-last.hi), inches(plate*float64(need))), "move them apart")
+						b.inches(o.lo-last.hi), b.inches(plate*float64(need))), "move them apart")
 				continue
 			}
 		}

@@ -9,6 +9,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/plantest"
+	"galewright/plan/units"
 )
 
 // straight returns one wall that meets nothing, with openings.
@@ -191,15 +192,15 @@ func TestHeaderTableRows(t *testing.T) {
 		{"3-2x10", 3, 9.25, 1, 28, 7*12 + 8, 2},
 		{"2-2x8", 2, 7.25, 0, 24, 5*12 + 11, 2}, // between columns the wider one
 	} {
-		row, why := headerRow(plan.Lumber{Ply: c.ply, Breadth: 1.5, Depth: c.depth, Text: c.text}, c.floors, c.width*12)
+		row, why := headerRow(units.Imperial, plan.Lumber{Ply: c.ply, Breadth: 1.5, Depth: c.depth, Text: c.text}, c.floors, c.width*12)
 		assert.Empty(t, why, c.text)
 		assert.Equal(t, headerSpan{c.span, c.jacks}, row, c.text)
 	}
-	_, why := headerRow(headerThin, 2, 240)
+	_, why := headerRow(units.Imperial, headerThin, 2, 240)
 	assert.Contains(t, why, "no row for 2 floors")
-	_, why = headerRow(headerThin, 0, 40*12)
+	_, why = headerRow(units.Imperial, headerThin, 0, 40*12)
 	assert.Contains(t, why, "widest building is 36'-0\"")
-	_, why = headerRow(plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"}, 0, 240)
+	_, why = headerRow(units.Imperial, plan.Lumber{Ply: 1, Breadth: 1.75, Depth: 11.875, Text: "1.75x11.875"}, 0, 240)
 	assert.Contains(t, why, "1.75x11.875")
 }
 

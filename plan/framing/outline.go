@@ -115,7 +115,7 @@ func (b *builder) openLoop(l *plan.Level, sides, loop []edge) {
 		}
 		return
 	}
-	b.wallFault(last.Wall, "walls-open", fmt.Sprintf("ends %s from the start of wall %s, and no exterior wall of level %s starts there", inches(gap), best.Name, l.Name),
+	b.wallFault(last.Wall, "walls-open", fmt.Sprintf("ends %s from the start of wall %s, and no exterior wall of level %s starts there", b.inches(gap), best.Name, l.Name),
 		"set one of the two points right, so that the outline closes")
 }
 

@@ -109,7 +109,7 @@ func (b *builder) splices(w *framedWall, run span, avoid, laps []float64) []floa
 	places := splicePlaces(w, run, avoid, laps)
 	cuts, ok := chooseCuts(run, places, stock)
 	if !ok {
-		b.wallFault(w.Wall, "plate-splice", fmt.Sprintf("cannot have its top plates spliced %d\" apart out of %s stock", spliceOffset, inches(stock)),
+		b.wallFault(w.Wall, "plate-splice", fmt.Sprintf("cannot have its top plates spliced %s apart out of %s stock", b.plan.Project.Units.Spacing(spliceOffset), b.inches(stock)),
 			"name a longer plate stock")
 		return even(run.lo, run.hi, stock)
 	}

@@ -19,12 +19,12 @@ func (b *builder) checkRake(w *framedWall, r *plan.Roof) bool {
 		}
 		end := [2]string{"start", "end"}[i]
 		b.wallFault(w.Wall, "rake-past-roof",
-			fmt.Sprintf("has a rake top and reaches %s out from under roof %s at its %s", inches(out), r.Name, end),
+			fmt.Sprintf("has a rake top and reaches %s out from under roof %s at its %s", b.inches(out), r.Name, end),
 			fmt.Sprintf("end it at the roof, or give roof %s the area of its walls", r.Name))
 		return false
 	}
 	if room := min(w.seatAt(0), w.seatAt(w.s1)) - w.base; room < plate {
-		b.wallFault(w.Wall, "wall-too-low", fmt.Sprintf("has a rake top that leaves %s for its studs at the low end", inches(max(room, 0))),
+		b.wallFault(w.Wall, "wall-too-low", fmt.Sprintf("has a rake top that leaves %s for its studs at the low end", b.inches(max(room, 0))),
 			"raise the roof's plate, or lower the wall's floor")
 		return false
 	}

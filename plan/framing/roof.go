@@ -39,7 +39,7 @@ func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, err error) {
 	}
 	size := r.Area[1].Sub(r.Area[0])
 	if size.X < 2*r.Rafters.Depth || size.Y < 2*r.Rafters.Depth {
-		return nil, fmt.Errorf("an area of %s by %s", inches(size.X), inches(size.Y))
+		return nil, fmt.Errorf("an area of %s by %s", b.inches(size.X), b.inches(size.Y))
 	}
 	rb = &roofBody{Roof: r, body: &roofplan.Body{
 		Name: r.Name, Lo: r.Area[0], Hi: r.Area[1],

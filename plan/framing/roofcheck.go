@@ -24,11 +24,11 @@ func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
 		case !s.crosses(r.bar):
 		case depth > r.depth/4+0.01:
 			f.rafterFault(r.member, plan.Error, "notch-too-deep",
-				fmt.Sprintf("needs a notch %s deep in its rafters over %s, and a quarter of their depth is %s", inches(depth), s.name(), inches(r.depth/4)),
+				fmt.Sprintf("needs a notch %s deep in its rafters over %s, and a quarter of their depth is %s", f.inches(depth), s.name(), f.inches(r.depth/4)),
 				f.lowerIt(s))
 		case d < minSeat-0.01 && r.owner.sides[r.run.Face.Side].seat < minSeat:
 			f.rafterFault(r.member, plan.Warning, "short-seat",
-				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", inches(d)),
+				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", f.inches(d)),
 				"take deeper rafters, or a lower pitch")
 		}
 	}
@@ -58,7 +58,7 @@ func (f *roofFrame) checkThroat(l *roofLine, seats []bearing) {
 		s.u0 += l.half                                          // in the middle of its thickness, where it crosses the corner
 		if left := l.depth - s.deep(l.bar); left < least-0.25 { // a valley beside the corner cuts a hair deeper
 			f.memberFault(l.member, plan.Error, "notch-too-deep",
-				fmt.Sprintf("keeps %s of its %s over %s, and a rafter keeps %s", inches(max(left, 0)), l.member.Role, s.name(), inches(least)),
+				fmt.Sprintf("keeps %s of its %s over %s, and a rafter keeps %s", f.inches(max(left, 0)), l.member.Role, s.name(), f.inches(least)),
 				"give the walls that meet there one height")
 		}
 	}
@@ -89,7 +89,7 @@ func (f *roofFrame) checkHigh() {
 			case math.Abs(s.plate-need) > 1.0/16:
 				f.roofFault(rb.Roof, plan.Error, "high-wall-height",
 					fmt.Sprintf("needs the plates of its high side %s at %s above the floor, and they are at %s", rb.High,
-						inches(need-f.level.Floor), inches(s.plate-f.level.Floor)),
+						f.inches(need-f.level.Floor), f.inches(s.plate-f.level.Floor)),
 					`give the wall there top = "rake", or that height`)
 			}
 		}
@@ -106,7 +106,7 @@ func (b *builder) checkUnder(all []*roofBody) {
 			}
 			if d := rb.into(o); d > 1.0/16 {
 				b.roofFault(rb.Roof, plan.Error, "roof-in-overhang",
-					fmt.Sprintf("reaches %s into the overhang of roof %s that it passes under", inches(d), o.Name),
+					fmt.Sprintf("reaches %s into the overhang of roof %s that it passes under", b.inches(d), o.Name),
 					"set it lower, take a lower pitch, or give roof "+o.Name+" less overhang there")
 			}
 		}
@@ -200,7 +200,7 @@ func (f *roofFrame) checkStock() {
 	for _, rb := range f.bodies {
 		if m := over[rb.Roof]; m != nil {
 			f.memberFault(m, plan.Warning, "rafter-too-long",
-				fmt.Sprintf("has a %s %s long, and the longest stock is %s", m.Role, inches(m.Length), inches(stock)),
+				fmt.Sprintf("has a %s %s long, and the longest stock is %s", m.Role, f.inches(m.Length), f.inches(stock)),
 				"name longer stock under [lumber], order it to length, or let a wall or beam break the span")
 		}
 	}

@@ -260,7 +260,7 @@ func (f *roofFrame) tellBare() {
 			f.fault(plan.Diagnostic{
 				Severity: plan.Error, Code: "rafter-without-plate",
 				Summary: fmt.Sprintf("%s of roof %s %s no plate under %s", number(s.count, "rafter"), rb.Name, haveHas(s.count), themIt(s.count)),
-				Where:   fmt.Sprintf("roof %s, %s side, from %s off its %s end", rb.Name, name, inches(s.first), end),
+				Where:   fmt.Sprintf("roof %s, %s side, from %s off its %s end", rb.Name, name, f.inches(s.first), end),
 				Mend:    "put a wall of level " + rb.Over.Name + " or a porch beam under that side, or give the roof the area of its walls",
 				Pos:     rb.Pos,
 			})

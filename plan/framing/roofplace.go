@@ -7,13 +7,14 @@ import (
 	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
+	"galewright/plan/units"
 )
 
 // PlaceOnRoof says which member of a roof m is, by its number on the roof plan
 // where it has one, and where a framer finds it: the side on which it comes
 // down and how far along from that side's west or south end; of a hip or
 // valley, where its low end is.
-func (m *Member) PlaceOnRoof() string {
+func (m *Member) PlaceOnRoof(u units.System) string {
 	what := string(m.Role)
 	if m.Role == plan.Joist {
 		what = "ceiling joist"
@@ -36,17 +37,17 @@ func (m *Member) PlaceOnRoof() string {
 			along, end = at.Y, "south"
 		}
 		if level {
-			return fmt.Sprintf("%s, %s from the %s end", what, inches(along), end)
+			return fmt.Sprintf("%s, %s from the %s end", what, u.Length(along), end)
 		}
-		return fmt.Sprintf("%s, %s side, %s from the %s end", what, roofplan.SideNames[i], inches(along), end)
+		return fmt.Sprintf("%s, %s side, %s from the %s end", what, roofplan.SideNames[i], u.Length(along), end)
 	}
-	return fmt.Sprintf("%s, its low end %s east and %s north of the roof's southwest corner", what, inches(at.X), inches(at.Y))
+	return fmt.Sprintf("%s, its low end %s east and %s north of the roof's southwest corner", what, u.Length(at.X), u.Length(at.Y))
 }
 
 // memberFault notes a fault of a roof at one of its members.
 func (b *builder) memberFault(m *Member, s plan.Severity, code plan.Code, what, mend string) {
 	b.roofFault(m.Roof, s, code, what, mend)
-	b.faults[len(b.faults)-1].Where += ", " + m.PlaceOnRoof()
+	b.faults[len(b.faults)-1].Where += ", " + m.PlaceOnRoof(b.plan.Project.Units)
 }
 
 // rafterFault is a fault that rafters of a roof share.

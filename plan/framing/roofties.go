@@ -225,7 +225,7 @@ func (f *roofFrame) tieWalls(r bar, length float64) (out []float64) {
 // tooLong warns of a ceiling joist in one piece that is longer than the stock.
 func (f *roofFrame) tooLong(t *Tie) {
 	f.rafterFault(t.Pieces[0], plan.Warning, "ceiling-joist-too-long",
-		fmt.Sprintf("has ceiling joists %s long, the longest stock is %s, and no bearing wall is under them to break over", inches(t.Pieces[0].Length), inches(longest(f.plan))),
+		fmt.Sprintf("has ceiling joists %s long, the longest stock is %s, and no bearing wall is under them to break over", f.inches(t.Pieces[0].Length), f.inches(longest(f.plan))),
 		`put a bearing wall under them; or write ceiling_splice = "2'" for the roof and order nails as ceiling_splice under [nailing]; or name longer stock under [lumber]`)
 }
 

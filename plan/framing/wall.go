@@ -20,7 +20,7 @@ func (b *builder) setUp() {
 			continue
 		}
 		if f.head-f.base < plate {
-			b.wallFault(w, "wall-too-low", fmt.Sprintf("is %s high, lower than its plates and a block", inches(f.top-f.floor)), "make it higher")
+			b.wallFault(w, "wall-too-low", fmt.Sprintf("is %s high, lower than its plates and a block", b.inches(f.top-f.floor)), "make it higher")
 			continue
 		}
 		if w.Top == plan.RakeTop {
@@ -238,8 +238,8 @@ func (b *builder) checkStock(w *framedWall) {
 	for _, m := range w.uprights {
 		if m.Length > longest+geom.Eps {
 			b.fault(plan.Diagnostic{
-				Code: "stud-too-long", Pos: w.Pos, Where: fmt.Sprintf("wall %s, %s at %s", w.Name, m.Role, inches(m.Mid())),
-				Summary: fmt.Sprintf("the studs of wall %s are %s long and the longest stock is %s", w.Name, inches(m.Length), inches(longest)),
+				Code: "stud-too-long", Pos: w.Pos, Where: fmt.Sprintf("wall %s, %s at %s", w.Name, m.Role, b.inches(m.Mid())),
+				Summary: fmt.Sprintf("the studs of wall %s are %s long and the longest stock is %s", w.Name, b.inches(m.Length), b.inches(longest)),
 				Mend:    "name longer stud stock under [lumber], or stop the wall at a floor",
 			})
 			return

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"galewright/plan"
+	"galewright/plan/units"
 )
 
 // Item is one catalog entry, checked.
@@ -38,11 +39,14 @@ func (c *Catalog) Marks() []string {
 // New checks the items of a plan and fills in what their kinds imply. An item
 // of an unknown kind is left out. Where a plan and a catalog file both give
 // a mark, the later one counts.
-func New(items []*plan.Item) (*Catalog, plan.Diagnostics) {
+func New(items []*plan.Item) (*Catalog, plan.Diagnostics) { return NewIn(units.Imperial, items) }
+
+// NewIn is New with faults told in the words of a system.
+func NewIn(u units.System, items []*plan.Item) (*Catalog, plan.Diagnostics) {
 	c := &Catalog{mark: map[string]*Item{}}
 	var ds plan.Diagnostics
 	for _, src := range items {
-		d, it := check(src)
+		d, it := check(u, src)
 		ds = append(ds, d...)
 		if it == nil {
 			continue
@@ -72,8 +76,8 @@ func twice(old, it *Item) plan.Diagnostic {
 
 // check returns the item ready to use, and all its faults; nil when its kind
 // or mark cannot be known.
-func check(src *plan.Item) (plan.Diagnostics, *Item) {
-	v := &checker{src: src}
+func check(u units.System, src *plan.Item) (plan.Diagnostics, *Item) {
+	v := &checker{src: src, units: u}
 	k := KindNamed(src.Kind)
 	if src.Mark == "" {
 		v.fault("no-mark", "an item has no mark", `add mark = "wall-strap" or the like`)
@@ -95,9 +99,10 @@ func check(src *plan.Item) (plan.Diagnostics, *Item) {
 
 // checker gathers the faults of one item.
 type checker struct {
-	src *plan.Item
-	it  *Item
-	ds  plan.Diagnostics
+	src   *plan.Item
+	it    *Item
+	ds    plan.Diagnostics
+	units units.System
 }
 
 func (v *checker) fault(code plan.Code, summary, mend string) { v.add(plan.Error, code, summary, mend) }

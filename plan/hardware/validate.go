@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/length"
 )
 
 // MinPitch is the least distance of nails along one row that is taken where
@@ -33,7 +32,7 @@ func (v *checker) sizes() {
 		if it.Coil <= 0 {
 			v.fault("coil-without-roll", "a coil strap without the length of its roll", `add coil = "150 ft" or what the roll holds`)
 		} else if it.Length > it.Coil {
-			v.fault("longer-than-roll", fmt.Sprintf("a strap of %s is longer than its roll of %s", length.Feet(it.Length), length.Feet(it.Coil)), "shorten it, or take a longer roll")
+			v.fault("longer-than-roll", fmt.Sprintf("a strap of %s is longer than its roll of %s", v.units.Length(it.Length), v.units.Length(it.Coil)), "shorten it, or take a longer roll")
 		}
 		if it.Length <= 0 && it.Lap <= 0 {
 			v.fault("strap-without-length", "a strap from a coil with neither length nor lap", `add length = "48in", or lap = "15in" to have each one cut to its joint`)
@@ -50,11 +49,11 @@ func (v *checker) sizes() {
 		v.warn("no-thickness", "a "+string(it.Kind.Name)+" without the thickness of its steel", `add thickness = "20 ga"`)
 	}
 	if it.Kind.Strap && it.Length > 0 && it.Lap > 0 && 2*it.Lap > it.Length {
-		v.fault("laps-exceed-length", fmt.Sprintf("two laps of %s need %s, and the strap is %s long", length.Feet(it.Lap), length.Feet(2*it.Lap), length.Feet(it.Length)), "shorten lap, or take a longer strap")
+		v.fault("laps-exceed-length", fmt.Sprintf("two laps of %s need %s, and the strap is %s long", v.units.Length(it.Lap), v.units.Length(2*it.Lap), v.units.Length(it.Length)), "shorten lap, or take a longer strap")
 	}
 	if legs := it.Legs[0] + it.Legs[1]; legs > 0 && it.Kind.Name != plan.HangerItem && it.Length > 0 && legs > it.Length+1e-9 {
-		v.fault("legs-exceed-length", fmt.Sprintf("two legs of %s and %s need %s, it has %s", length.Feet(it.Legs[0]), length.Feet(it.Legs[1]),
-			length.Feet(legs), length.Feet(it.Length)), "shorten a leg, or correct length")
+		v.fault("legs-exceed-length", fmt.Sprintf("two legs of %s and %s need %s, it has %s", v.units.Length(it.Legs[0]), v.units.Length(it.Legs[1]),
+			v.units.Length(legs), v.units.Length(it.Length)), "shorten a leg, or correct length")
 	}
 	if it.Kind.Shape == Sheet && (it.Length <= 0 || it.Width <= 0) {
 		v.fault("panel-without-size", "sheathing without the size of a panel", `add length = "8'" and width = "4'"`)
@@ -127,7 +126,7 @@ func (v *checker) pattern(f plan.Fasteners) {
 		return
 	}
 	if f.Rows > 1 && it.Width > 0 && float64(f.Rows)*2*f.Diameter > it.Width {
-		v.fault("rows-exceed-width", fmt.Sprintf("%d rows of %s on steel %s wide", f.Rows, f.Nail, length.Feet(it.Width)), "fewer rows, or wider steel")
+		v.fault("rows-exceed-width", fmt.Sprintf("%d rows of %s on steel %s wide", f.Rows, f.Nail, v.units.Length(it.Width)), "fewer rows, or wider steel")
 	}
 	if !it.Kind.Strap || it.Length <= 0 || f.Count <= 0 {
 		return
@@ -138,7 +137,7 @@ func (v *checker) pattern(f plan.Fasteners) {
 	}
 	if need := Spread(f, it.Width); need > room+1e-9 {
 		v.fault("nails-do-not-fit", fmt.Sprintf("%d nails in %s need %s of steel and there are %s: short by %s", f.Count, part(f),
-			length.Feet(need), length.Feet(room), length.Feet(need-room)), "fewer nails, closer spacing, more rows, or a longer strap")
+			v.units.Length(need), v.units.Length(room), v.units.Length(need-room)), "fewer nails, closer spacing, more rows, or a longer strap")
 	}
 }
 
@@ -191,7 +190,7 @@ func (v *checker) rods() {
 		v.fault("sheet-coating", fmt.Sprintf("%s is zinc on sheet steel, not on an %s", it.Coating, it.Kind.Name), "use one of "+strings.Join(plan.Words(plan.FastenerCoatings), ", "))
 	}
 	if it.Washer > 0 && it.Rod > 0 && it.Washer <= it.Rod {
-		v.fault("washer-too-small", fmt.Sprintf("a washer of %s on a rod of %s", length.Feet(it.Washer), length.Feet(it.Rod)), "take a washer wider than the rod")
+		v.fault("washer-too-small", fmt.Sprintf("a washer of %s on a rod of %s", v.units.Length(it.Washer), v.units.Length(it.Rod)), "take a washer wider than the rod")
 	}
 }
 

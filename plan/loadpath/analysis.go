@@ -29,7 +29,7 @@ func analyzeFrom(pl *placement.Placement, side plan.Side) *analysis {
 	m.side = side
 	a := &analysis{
 		model: m, uplift: m.allUplift(), lateral: m.allGusts(),
-		allowed: capacity.New(m.steel, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile, Wet: m.plan.Loads.Wet}),
+		allowed: capacity.New(m.steel, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile, Wet: m.plan.Loads.Wet, Units: m.u}),
 		deck:    deck.New(m.house).Blow(m.basis),
 	}
 	a.flow = a.nailFlow(a.steel.Ties())

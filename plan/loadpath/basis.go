@@ -84,7 +84,7 @@ func chosen(h *framing.House, b wind.Basis) (wind.Choice, error) {
 // roof that mean height and angle are of.
 func basisOf(h *framing.House) (wind.Basis, *plan.Roof) {
 	s, size := h.Plan.Site, h.Size()
-	b := wind.Basis{Edition: s.Edition, Speed: s.WindSpeed, Exposure: s.Exposure, Enclosure: s.Enclosure, Kzt: s.Kzt, Elevation: s.Elevation}
+	b := wind.Basis{Edition: s.Edition, Speed: s.WindSpeed, Exposure: s.Exposure, Enclosure: s.Enclosure, Kzt: s.Kzt, Elevation: s.Elevation, Units: h.Plan.Project.Units}
 	b.Length, b.Width, b.Eave, b.Height = size.Length/12, size.Width/12, size.Eave/12, size.Mean/12
 	if size.Main != nil {
 		b.Theta = size.Main.Angle()

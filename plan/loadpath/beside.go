@@ -1,7 +1,6 @@
 package loadpath
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -35,11 +34,11 @@ func (a *analysis) withBeside(j *framing.Joint, own *Capacity) *Capacity {
 		if v := math.Min(spare, by); v > 0 {
 			out.Value, out.Pieces = out.Value+v, out.Pieces+1
 			out.Governs = own.Governs + ", with the " + string(o.Role) + " nailed beside it"
-			out.Terms = append(out.Terms, ofCapacity(Term{fmt.Sprintf("what is spare at the %s nailed beside it (%s %s hold %.0f lb)", o.Role, plan.Counted(s.Nails(line.Order), "nail"), line.Mark(), by), v, "lb"})...)
+			out.Terms = append(out.Terms, ofCapacity(Term{a.u.Sprintf("what is spare at the %s nailed beside it (%s %s hold %.0f lb)", o.Role, plan.Counted(s.Nails(line.Order), "nail"), line.Mark(), by), v, "lb"})...)
 		}
 	}
 	if out.Value > own.Value {
-		out.Terms = append(out.Terms, ofCapacity(Term{fmt.Sprintf("with the %.0f lb of its own top", own.Value), out.Value, "lb"})...)
+		out.Terms = append(out.Terms, ofCapacity(Term{a.u.Sprintf("with the %.0f lb of its own top", own.Value), out.Value, "lb"})...)
 	}
 	return &out
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"galewright/plan"
-	"galewright/plan/length"
 	"galewright/plan/wind"
 )
 
@@ -118,14 +117,14 @@ type Mass struct {
 func (r *Report) Masses() (out []Mass) {
 	d := r.work.dead
 	for _, roof := range r.work.plan.Roofs {
-		out = append(out, Mass{plan.DeadRoof, "roof " + roof.Name, d.roof(roof), fmt.Sprintf("of the slope; %.2f psf on plan", d.roof(roof)*math.Hypot(1, roof.Pitch/12))})
+		out = append(out, Mass{plan.DeadRoof, "roof " + roof.Name, d.roof(roof), r.Units().Sprintf("of the slope; %.2f psf on plan", d.roof(roof)*math.Hypot(1, roof.Pitch/12))})
 	}
 	out = append(out, Mass{plan.DeadCeiling, "ceilings", d.ceiling(), "between the walls"})
 	told := map[Mass]bool{}
 	for _, w := range r.work.plan.Walls {
-		m := Mass{plan.DeadInteriorWall, fmt.Sprintf("interior walls, %s at %s", w.Studs.Text, length.Feet(w.Spacing)), d.wall(w), "of the face, openings counted as wall"}
+		m := Mass{plan.DeadInteriorWall, fmt.Sprintf("interior walls, %s at %s", w.Studs.Text, r.Units().Length(w.Spacing)), d.wall(w), "of the face, openings counted as wall"}
 		if w.Exterior {
-			m.Part, m.On = plan.DeadWall, fmt.Sprintf("exterior walls, %s at %s", w.Studs.Text, length.Feet(w.Spacing))
+			m.Part, m.On = plan.DeadWall, fmt.Sprintf("exterior walls, %s at %s", w.Studs.Text, r.Units().Length(w.Spacing))
 		}
 		if !told[m] {
 			told[m] = true

@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/units"
 	"galewright/plan/wind"
 )
 
@@ -21,9 +22,9 @@ func assumptions(a *analysis) []string {
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header carries it to the inner king at each end, not to the studs beyond.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
 		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the eaves' edges to the ridge and from rake to rake; gables stand over the walls with boxed eaves beside them. On the lowest floor the lower half of its walls and its edge come in under the segments. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
-		sharesAssumed(p)+" Ends of segments that stand over each other within 18 in add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height, over the lever arm from the rod or strap that holds an end to the middle of the far post.",
+		sharesAssumed(p)+" Ends of segments that stand over each other within "+p.Project.Units.Words("{18 in}")+" add up; other ends go straight down. Overturning acts from the top of the plates, under a rake from their mean height, over the lever arm from the rod or strap that holds an end to the middle of the far post.",
 		fmt.Sprintf("Overturning is relieved only by dead load left after uplift. Framing is %s, G %.2f, dry, at ordinary temperature, but for %s, taken as wet (loads.wet): there CM is 0.7 on nails, screws and bolts across their shanks (NDS 2018 Table 11.3.3, transcribed), 0.25 on nails drawn out, 0.67 on wood under washers (from memory).", a.species.Name, a.species.G, wetWords(p)),
-		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are 0.022 in wider than the nails, staggered rows count as straight; steel over wall sheathing loses "+passedPanel(p)+" of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
+		"Computed capacities: NDS 2018 nail values at wind duration 1.6, each end of a strap or leg of a clip by itself; straps ASTM A653 Gr 33 by AISI S100-16; rods A36; sheathing by SDPWS 2015 Table 4.3A, wind column, divided by 2.0 (2021 not read). Holes are "+p.Project.Units.Words("{0.022 in}")+" wider than the nails, staggered rows count as straight; steel over wall sheathing loses "+passedPanel(p)+" of its nails. Maker's values are taken as allowable loads at wind duration, as the catalog's key asks. The bending of a clip's or hold-down's steel is not computed: a maker's value should be given.",
 		"Pieces of one mark at a joint add up; of different marks only the strongest counts. A bolt through a sill holds the plate and no stud.",
 		nailsAssumed(a),
 		pliesAssumed(a),
@@ -33,7 +34,7 @@ func assumptions(a *analysis) []string {
 	}
 	out = append(out, a.deckAssumptions()...)
 	for _, s := range p.Site.Assumed {
-		out = append(out, "Site: "+s.String()+", not in the plan.")
+		out = append(out, "Site: "+s.In(a.u)+", not in the plan.")
 	}
 	if p.Lumber.Species == "" {
 		out = append(out, "Species: southern pine, not in the plan.")
@@ -66,7 +67,7 @@ func windAssumptions(a *analysis) []string {
 	return append(out,
 		"Undersides: eaves, rakes and roof over a porch take the windward wall's pressure from below on the side the wind comes from and on that of its corner ("+soffitText(a)+"); no internal pressure acts there. "+a.plan.InRoofWords("A rafter")+" is inside or outside by the line of its middle.",
 		"An open roof on posts is run as a free roof, clear and obstructed, and as an overhang of the house; the larger uplift is taken place by place.",
-		"Lateral load on roofs is never below zero, each roof by itself, none shields another; gable triangles and hip ends take the walls' pressure. Minimum loads of 16 and 8 psf (ASCE 7-16 27.1.5, transcribed) are run too.",
+		a.u.Sprintf("Lateral load on roofs is never below zero, each roof by itself, none shields another; gable triangles and hip ends take the walls' pressure. Minimum loads of %.0f{psf} and %.0f psf (ASCE 7-16 27.1.5, transcribed) are run too.", wind.LeastWall, wind.LeastRoof),
 	)
 }
 
@@ -120,7 +121,7 @@ func unchecked(a *analysis) []string {
 		out[i] = p.InRoofWords(out[i])
 	}
 	if p.Foundation.Kind == plan.Piles || len(p.Girders) > 0 {
-		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.basis))
+		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.u, a.basis))
 	}
 	if p.Foundation.Kind != plan.Piles {
 		out = append(out, "Anchorage in concrete or masonry, upward and sideways, shear together with uplift on the bolts there, the foundation, and the soil.")
@@ -130,12 +131,12 @@ func unchecked(a *analysis) []string {
 
 // underside tells of wind on the underside of a house on piles, which is not
 // in the numbers.
-func underside(b wind.Basis) string {
+func underside(u units.System, b wind.Basis) string {
 	if b.Edition == plan.ASCE716 {
 		return "Wind on the underside of the house: ASCE 7-16 has no rule for it that was found."
 	}
 	psf, _ := b.CladUnder(10)
-	return fmt.Sprintf("Wind on the underside of the house (ASCE 7-22 27.3.1.1): for the main frame no source of the upward value was found, so none is counted; the downward one relieves nothing. Sheathing and soffit panels there take wall zone 4's positive value upward, %.0f psf at strength level on 10 ft² (ASCE 7-22 30.3.2.1, second-hand): not checked.", psf)
+	return u.Sprintf("Wind on the underside of the house (ASCE 7-22 27.3.1.1): for the main frame no source of the upward value was found, so none is counted; the downward one relieves nothing. Sheathing and soffit panels there take wall zone 4's positive value upward, %.0f psf at strength level on {10 ft²} (ASCE 7-22 30.3.2.1, second-hand): not checked.", psf)
 }
 
 // uncheckedJoints says of the kinds of joints that the house has, and that no
@@ -196,7 +197,7 @@ func sharesAssumed(p *plan.Plan) string {
 	if p.Loads.Segments == plan.ByLength {
 		return "Segments of one line share its force by counted length, as the plan asks, narrow ones with 2b/h."
 	}
-	return "Segments of one line share its force by stiffness: bending of end posts, panel shear with the lower Ga of plywood, and anchorage that stretches 1/8 in at the segment's allowable shear (assumed; the maker's value belongs there); by counted length where a stiffness is not known."
+	return p.Project.Units.Words("Segments of one line share its force by stiffness: bending of end posts, panel shear with the lower Ga of plywood, and anchorage that stretches {1/8 in} at the segment's allowable shear (assumed; the maker's value belongs there); by counted length where a stiffness is not known.")
 }
 
 // wetWords names the members taken as wet: "piles, porch posts and girders".

@@ -6,7 +6,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
-	"galewright/plan/length"
+	"galewright/plan/units"
 )
 
 // Check is one load check: what it looks at and how. The list of checks in
@@ -65,12 +65,12 @@ func ChecksFor(p *plan.Plan) []*Check {
 }
 
 // whereOf names a joint as somebody on the floor would.
-func whereOf(j *framing.Joint) string {
+func whereOf(u units.System, j *framing.Joint) string {
 	s := j.HostName() + ", "
 	if m := j.First(); m != nil {
 		s += string(m.Role) + " "
 	}
-	return s + "at " + length.Feet(j.Station)
+	return s + "at " + u.Length(j.Station)
 }
 
 // upliftAt makes the run of a check of uplift at one kind of joint.
@@ -90,7 +90,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 	names := j.Kind.Row().Demand
 	p := a.peaks[j]
 	l := &Link{
-		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Force: p.force,
+		Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(a.u, j), Unit: "lb", Force: p.force,
 		Demand: math.Max(0, p.demand), Strength: math.Max(0, p.force.net(Strength)), Case: p.wind.String(), uplift: true,
 	}
 	for i, f := range p.parts {

@@ -147,10 +147,10 @@ func (a *analysis) pushed(b castBolt) (lb float64, text, governs string) {
 	if v.Nothing != "" {
 		return 0, v.Nothing, v.Nothing
 	}
-	text = fmt.Sprintf("%.3f in through %.2f in of wood into concrete, root of its thread %.3f in: Z %.0f lb (mode %s), %s, %s; %.0f lb if no thread lay in the plate", b.rod.Diameter, b.sill.Z1-b.sill.Z0, v.Root, v.Z, v.Mode, v.Factors, v.Source, v.Shank)
+	text = a.u.Sprintf("%.3f in through %.2f in of wood into concrete, root of its thread %.3f in: Z %.0f lb (mode %s), %s, %s; %.0f lb if no thread lay in the plate", b.rod.Diameter, b.sill.Z1-b.sill.Z0, v.Root, v.Z, v.Mode, v.Factors, v.Source, v.Shank)
 	governs = "bolts across the sill plate, mode " + v.Mode
 	if given := b.piece.Item.Load; given.Along > 0 && given.Along < v.Allow {
-		return given.Along, fmt.Sprintf("%.0f lb along by the catalog, %s; in the wood %.0f lb", given.Along, given.Source, v.Allow), "the catalog's allowable load along"
+		return given.Along, a.u.Sprintf("%.0f lb along by the catalog, %s; in the wood %.0f lb", given.Along, given.Source, v.Allow), "the catalog's allowable load along"
 	}
 	return v.Allow, text, governs
 }

@@ -7,8 +7,8 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/deck"
-	"galewright/plan/length"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 	"galewright/plan/wind"
 )
 
@@ -89,24 +89,24 @@ func (a *analysis) spotLink(c *Check, s *deck.Spot) *Link {
 	}
 	l := a.deckLink(c, s.Roof, zone, w.Demand)
 	l.Force, l.Zone = Force{W: w.Demand}, &s.Zone
-	l.Where += fmt.Sprintf(", %s: face %s, course %d, nail zone %s, %s row at x %s, y %s", where, w.Piece.Face.Name, w.Piece.Course, deck.ZoneLetter(w.Nail.Zone), w.Nail.Row, length.Feet(w.Nail.At.X), length.Feet(w.Nail.At.Y))
+	l.Where += fmt.Sprintf(", %s: face %s, course %d, nail zone %s, %s row at x %s, y %s", where, w.Piece.Face.Name, w.Piece.Course, deck.ZoneLetter(w.Nail.Zone), w.Nail.Row, a.u.Length(w.Nail.At.X), a.u.Length(w.Nail.At.Y))
 	l.Terms = append(a.zoneTerms(s.Roof, s.Zone),
 		Term{"deck that the nail holds along its row", w.Nail.Along, "in"},
 		Term{"deck that it holds across its row; what hangs out beyond, by lever arm", w.Nail.Width, "in"},
 		Term{"area of both, along the slope", w.Nail.Area(), "ft²"},
 		Term{"suction on it, strength level", w.Demand, "lb"},
 		Term{"0.6 of it; the deck's own weight is not counted", l.Demand, "lb"})
-	l.close(nailCapacity(w.Held))
+	l.close(nailCapacity(a.u, w.Held))
 	for _, row := range []deck.Row{deck.FieldRow, deck.EndRow, deck.GableRow} {
 		if o, ok := s.Rows[row]; ok {
-			l.Notes = append(l.Notes, fmt.Sprintf("%s: at most %.0f lb on a nail at %s o.c.", row, ASD.W*o.Demand, length.Feet(o.Nail.Along)))
+			l.Notes = append(l.Notes, a.u.Sprintf("%s: at most %.0f lb on a nail at %s o.c.", row, ASD.W*o.Demand, a.u.Length(o.Nail.Along)))
 		}
 	}
 	return l
 }
 
 // nailCapacity is what one nail of a panel holds.
-func nailCapacity(h deck.Held) *Capacity {
+func nailCapacity(u units.System, h deck.Held) *Capacity {
 	if h.Unknown != "" {
 		return &Capacity{Unknown: h.Unknown}
 	}
@@ -120,7 +120,7 @@ func nailCapacity(h deck.Held) *Capacity {
 		Term{fmt.Sprintf("withdrawal of %s, %s shank, from wood of G %.2f: W, %s", h.Nail, shank, h.Wood, h.Source), h.PerInch, "lb/in"},
 		Term{"length that holds in the wood", h.Length, "in"},
 		Term{"withdrawal times CD 1.6", pull * cd, "lb"},
-		Term{fmt.Sprintf("pull-through of the %.3f in head, panel %.3f in of G %.2f, times CD 1.6", h.Nail.Head, h.Thick, h.Panel), h.Head * cd, "lb"},
+		Term{u.Sprintf("pull-through of the %.3f in head, panel %.3f in of G %.2f, times CD 1.6", h.Nail.Head, h.Thick, h.Panel), h.Head * cd, "lb"},
 		Term{"the lesser", h.Allow, "lb"},
 	)
 	return c
@@ -165,7 +165,7 @@ func (a *analysis) panelLink(c *Check, w *plan.Wall, s *plan.Shear) *Link {
 		{"0.6 of the suction on the larger", l.Demand, "lb"},
 	}
 	panels := deck.Panels{Thickness: s.Panel, Kind: plan.Plywood, Nailing: plan.Nailing{Nail: s.Nail}, Species: a.species}
-	l.close(nailCapacity(panels.Hold(w.Depth())))
+	l.close(nailCapacity(a.u, panels.Hold(w.Depth())))
 	l.Notes = append(l.Notes, "the kind of panel is not in the plan: G 0.42, the least, for the pull-through of heads")
 	return l
 }
@@ -182,7 +182,7 @@ func (a *analysis) deckZones() (out []string) {
 		f := a.deck.Figure(r)
 		if s := a.deck.Layout(r); f.Name != "" && !told[f.Name] {
 			told[f.Name] = true
-			out = append(out, fmt.Sprintf("Roof zones by %s, a = %s: %s.", f.Name, length.Feet(a.deck.A), s))
+			out = append(out, fmt.Sprintf("Roof zones by %s, a = %s: %s.", f.Name, a.u.Length(a.deck.A), s))
 		}
 	}
 	return out

@@ -97,7 +97,7 @@ func (a *analysis) handed(here func(*nailing.Spot) bool) *Capacity {
 		}
 		out.Value, out.Pieces = out.Value+sum, out.Pieces+n
 		governs = append(governs, fmt.Sprintf("%s of %s, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One))
-		out.Terms = append(out.Terms, ofCapacity(Term{fmt.Sprintf("%s of %s, %s: one holds %.0f lb, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One, one.Lateral, one.Text), sum, "lb"})...)
+		out.Terms = append(out.Terms, ofCapacity(Term{a.u.Sprintf("%s of %s, %s: one holds %.0f lb, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One, one.Lateral, one.Text), sum, "lb"})...)
 	}
 	if out.Value == 0 {
 		return nil

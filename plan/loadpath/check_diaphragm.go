@@ -154,7 +154,7 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 				Check: c, ID: b.link(i), Host: "line " + line,
 				Where: fmt.Sprintf("roof over story %s, line %s", b.Level.Name, line), Unit: "plf", Case: b.Case, Demand: ASD.W * v, Strength: v,
 				Terms: []Term{
-					{fmt.Sprintf("force of the deck from %s to %s, strength level", length.Feet(b.Lo), length.Feet(b.Hi)), b.Ends[i], "lb"},
+					{fmt.Sprintf("force of the deck from %s to %s, strength level", a.u.Length(b.Lo), a.u.Length(b.Hi)), b.Ends[i], "lb"},
 					{"depth of the deck along the wind, the least between the ends of this stretch", b.Depth / 12, "ft"},
 					{"unit shear, strength level", v, "plf"},
 					{"0.6 of it", ASD.W * v, "plf"},
@@ -198,6 +198,6 @@ func (a *analysis) deckUnit() *Capacity {
 	}
 	return &Capacity{
 		Value: u.Allow, Source: "computed", Pieces: 1, Governs: "unblocked deck, " + u.Row,
-		Terms: ofCapacity(Term{fmt.Sprintf("deck %s with %s at 6 in as %s, unblocked: nominal %.0f plf, nail %.2f of the row's, species %.2f, over 2.0 (%s)", d.Panel, d.Nail, u.Row, u.Nominal, u.Ratio, u.Species, u.Source), u.Allow, "plf"}),
+		Terms: ofCapacity(Term{a.u.Sprintf("deck %s with %s at {6 in} as %s, unblocked: nominal %.0f plf, nail %.2f of the row's, species %.2f, over 2.0 (%s)", d.Panel, d.Nail, u.Row, u.Nominal, u.Ratio, u.Species, u.Source), u.Allow, "plf"}),
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/units"
 	"galewright/plan/wind"
 )
 
@@ -16,7 +17,7 @@ const limitCheck = "method-limit"
 // it counts as what fails.
 func methodLimits(c *Check, a *analysis) (out []*Link) {
 	for _, b := range a.bounds() {
-		out = append(out, boundLink(c, b))
+		out = append(out, boundLink(c, a.u, b))
 	}
 	if why := a.basis.Untreated(); why != "" {
 		l := &Link{Check: c, ID: "limit, enclosure", Host: "enclosure", Where: "the whole house", Unit: "", Demand: 1, Strength: 1, Case: "any wind", Ratio: math.Inf(1), Gap: why}
@@ -37,7 +38,7 @@ func (a *analysis) bounds() []wind.Bound {
 
 // boundLink is the link of one limit: the house's number over what the method
 // goes to; of a least number turned about.
-func boundLink(c *Check, b wind.Bound) *Link {
+func boundLink(c *Check, u units.System, b wind.Bound) *Link {
 	l := &Link{Check: c, ID: "limit, " + b.What, Host: b.What, Where: "the whole house", Unit: b.Unit, Case: "any wind", Demand: b.Value, Strength: b.Value, Ratio: b.Ratio()}
 	most := b.Most
 	if b.Least > 0 && b.Value > 0 && b.Least/b.Value > b.Value/math.Max(b.Most, 1e-9) {
@@ -51,9 +52,9 @@ func boundLink(c *Check, b wind.Bound) *Link {
 	if b.Source != "" {
 		from = fmt.Sprintf("%s (%s)", b.Source, b.Grade)
 	}
-	l.Capacity = &Capacity{Value: most, Source: from, Governs: b.What + ", " + b.Range(), Terms: ofCapacity(Term{"the method holds for " + b.Range(), most, b.Unit})}
+	l.Capacity = &Capacity{Value: most, Source: from, Governs: b.What + ", " + b.Range(u), Terms: ofCapacity(Term{"the method holds for " + b.Range(u), most, b.Unit})}
 	if b.Outside() {
-		l.Capacity.Governs = b.String()
+		l.Capacity.Governs = b.Told(u)
 	}
 	return l
 }
@@ -62,7 +63,7 @@ func boundLink(c *Check, b wind.Bound) *Link {
 func (a *analysis) outside() (out []string) {
 	for _, b := range a.bounds() {
 		if b.Outside() {
-			out = append(out, b.String())
+			out = append(out, b.Told(a.u))
 		}
 	}
 	if why := a.basis.Untreated(); why != "" {

@@ -72,7 +72,7 @@ func (d *doubled) gather() {
 func (d *doubled) link(c *Check, i int) *Link {
 	j := d.bears[i][0]
 	l := &Link{
-		Check: c, ID: j.ID + ", upper plate", Joint: j, Wall: d.path.w, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Case: "the rafter's own worst case", uplift: true,
+		Check: c, ID: j.ID + ", upper plate", Joint: j, Wall: d.path.w, Host: j.HostName(), Where: whereOf(d.a.u, j), Unit: "lb", Case: "the rafter's own worst case", uplift: true,
 	}
 	for _, j := range d.bears[i] {
 		lb := d.a.peaks[j].demand
@@ -83,7 +83,7 @@ func (d *doubled) link(c *Check, i int) *Link {
 		in := lb * float64(upper) / float64(upper+lower)
 		direct, terms := d.direct(j, in)
 		l.Demand += in - direct
-		l.Terms = append(append(l.Terms, Term{fmt.Sprintf("%s: of %.0f lb of uplift %d of %d fasteners in the plates bring into the upper one, ASD", j.ID, lb, upper, upper+lower), in, "lb"}), terms...)
+		l.Terms = append(append(l.Terms, Term{d.a.u.Sprintf("%s: of %.0f lb of uplift %d of %d fasteners in the plates bring into the upper one, ASD", j.ID, lb, upper, upper+lower), in, "lb"}), terms...)
 	}
 	if len(l.Terms) == 0 {
 		return nil

@@ -7,6 +7,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/steel"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 )
 
 // postCheck is the ID of the check of end posts in tension.
@@ -79,7 +80,7 @@ func (a *analysis) woodPulled(posts []*framing.Member, bodies []*steel.Body) *Ca
 			if !slices.Contains(posts, m) && m != b.Piece.Joint.First() {
 				continue
 			}
-			v, t := studPulled(b, m, along)
+			v, t := studPulled(a.u, b, m, along)
 			if old, ok := least[m]; !ok || v < old {
 				if !ok {
 					order = append(order, m)
@@ -106,19 +107,19 @@ func (a *analysis) tension() (timber.Along, string) {
 	w, _ := a.species.Along()
 	if t := a.plan.Lumber.Tension; t > 0 {
 		w.Ft = t
-		return w, fmt.Sprintf("Ft %.0f psi by the plan", t)
+		return w, a.u.Sprintf("Ft %.0f psi by the plan", t)
 	}
-	return w, fmt.Sprintf("Ft %.0f psi, No. 2, from memory", w.Ft)
+	return w, a.u.Sprintf("Ft %.0f psi, No. 2, from memory", w.Ft)
 }
 
 // studPulled is what one stud bears where a body is fastened to it. Nails and
 // screws are driven without a hole that counts; of bolts the net section and what
 // their rows tear out (NDS 2018 3.1.2, from memory, and Appendix E).
-func studPulled(b *steel.Body, m *framing.Member, along timber.Along) (lb float64, text string) {
+func studPulled(u units.System, b *steel.Body, m *framing.Member, along timber.Along) (lb float64, text string) {
 	in := b.Holds(m)
 	gross := m.Section.Width() * m.Section.Depth
 	if in[0].Diameter < steel.Large {
-		return float64(timber.WindDuration) * along.Ft * gross, fmt.Sprintf("stud of %.2f in², CD 1.6", gross)
+		return float64(timber.WindDuration) * along.Ft * gross, u.Sprintf("stud of %.2f in², CD 1.6", gross)
 	}
 	p := b.Pattern(in[0].End)
 	rows := max(p.Rows, 1)
@@ -130,5 +131,5 @@ func studPulled(b *steel.Body, m *framing.Member, along timber.Along) (lb float6
 	if err != nil {
 		return 0, err.Error()
 	}
-	return v.Allow, fmt.Sprintf("stud of %.2f in² with %d bolts of %.3f in, %s governs, CD 1.6 (%s)", gross, len(in), in[0].Diameter, v.Governs, v.Source)
+	return v.Allow, u.Sprintf("stud of %.2f in² with %d bolts of %.3f in, %s governs, CD 1.6 (%s)", gross, len(in), in[0].Diameter, v.Governs, v.Source)
 }

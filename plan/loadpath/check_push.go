@@ -1,12 +1,12 @@
 package loadpath
 
 import (
-	"fmt"
 	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 )
 
 // pressedEnds checks what the far end of each segment presses on: the couple
@@ -36,7 +36,7 @@ func (a *analysis) pressedLink(c *Check, x *LineShear, s *SegmentShear, i int) *
 	}
 	dead, push := a.deadOn(s.posts[i]), ASD.W*s.Lifts
 	l := &Link{
-		Check: c, ID: j.ID, Joint: j, Wall: s.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Case: s.Case,
+		Check: c, ID: j.ID, Joint: j, Wall: s.Wall, Host: j.HostName(), Where: whereOf(a.u, j), Unit: "lb", Case: s.Case,
 		Demand: push + dead, Strength: s.Lifts + dead, Force: Force{W: s.Lifts, D: -dead},
 		Terms: []Term{
 			{"the couple of the end tension, stories above included, strength level", s.Lifts, "lb"},
@@ -94,7 +94,7 @@ func (a *analysis) pressBoth(l *Link, x *LineShear, s *SegmentShear, i int) {
 // bears is what the studs of a post do: the plate under them, and they as columns,
 // and what the nails between them bring there of what comes in at one of them.
 func (a *analysis) bears(posts []*framing.Member, in ...arrival) *Capacity {
-	held := bearingOf(a.species, areaOf(posts), len(posts))
+	held := bearingOf(a.u, a.species, areaOf(posts), len(posts))
 	if held.Unknown == "" {
 		a.buckling(held, posts)
 	}
@@ -118,20 +118,20 @@ func (a *analysis) buckling(held *Capacity, posts []*framing.Member) {
 			longest = v
 		}
 	}
-	held.Terms = append(held.Terms, ofCapacity(Term{fmt.Sprintf("the same as columns, %.1f times as long as deep: Fc* %.0f psi with CD 1.6, Cp %.3f (%s; No. 2, from memory)", longest.Slim, longest.FcStar, longest.Cp, longest.Source), lb, "lb"})...)
+	held.Terms = append(held.Terms, ofCapacity(Term{a.u.Sprintf("the same as columns, %.1f times as long as deep: Fc* %.0f psi with CD 1.6, Cp %.3f (%s; No. 2, from memory)", longest.Slim, longest.FcStar, longest.Cp, longest.Source), lb, "lb"})...)
 	if lb < held.Value {
 		held.Value, held.Governs = lb, "buckling of the post across the wall"
 	}
 }
 
 // bearingOf is what a plate bears under a post of an area, in², of n studs.
-func bearingOf(s timber.Species, area float64, n int) *Capacity {
+func bearingOf(u units.System, s timber.Species, area float64, n int) *Capacity {
 	if s.FcPerp == 0 {
 		return &Capacity{Unknown: "no compression across the grain is carried for " + s.Name}
 	}
 	v := area * s.FcPerp
 	return &Capacity{
 		Value: v, Governs: "bearing of the post on its plate", Source: "computed", Pieces: 1,
-		Terms: ofCapacity(Term{fmt.Sprintf("post of %s, %.2f in², on its plate, Fc perpendicular %.0f psi (%s, from memory), Cb 1 (NDS 2018 3.10.4, read), no duration factor", plan.Counted(n, "stud"), area, s.FcPerp, s.Name), v, "lb"}),
+		Terms: ofCapacity(Term{u.Sprintf("post of %s, %.2f in², on its plate, Fc perpendicular %.0f psi (%s, from memory), Cb 1 (NDS 2018 3.10.4, read), no duration factor", plan.Counted(n, "stud"), area, s.FcPerp, s.Name), v, "lb"}),
 	}
 }

@@ -126,7 +126,7 @@ func (a *analysis) alongTerm(j *framing.Joint, lb float64) Term {
 	if x == nil {
 		return Term{"lateral load along the wall (wind along it): no shear wall line stands in it", lb, "lb"}
 	}
-	return Term{fmt.Sprintf("lateral load along the wall (wind along it), ASD: 0.6 of %.0f lb from the deck over %.2f ft of line %s, on %.2f ft", math.Abs(x.Deck), (x.hi-x.lo)/12, x.Name, j.Tributary/12), lb, "lb"}
+	return Term{a.u.Sprintf("lateral load along the wall (wind along it), ASD: 0.6 of %.0f lb from the deck over %.2f ft of line %s, on %.2f ft", math.Abs(x.Deck), (x.hi-x.lo)/12, x.Name, j.Tributary/12), lb, "lb"}
 }
 
 // acrossTerm names the parts of acrossWall.
@@ -136,5 +136,5 @@ func (a *analysis) acrossTerm(j *framing.Joint, lb float64) Term {
 	if h*w > 0 {
 		psf = lb / (ASD.W * h / 2 * w)
 	}
-	return Term{fmt.Sprintf("lateral load across the wall (wind on it), ASD: 0.6 of %.1f psf on half of %.2f ft of wall, %.2f ft wide", psf, h, w), lb, "lb"}
+	return Term{a.u.Sprintf("lateral load across the wall (wind on it), ASD: 0.6 of %.1f psf on half of %.2f ft of wall, %.2f ft wide", psf, h, w), lb, "lb"}
 }

@@ -10,6 +10,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/nailing"
 	"galewright/plan/placement"
+	"galewright/plan/units"
 )
 
 // unitShear checks each sheathed segment.
@@ -26,13 +27,13 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 				{"counted length", s.Working / 12, "ft"},
 				{"0.6 of it over that length", s.Demand, "plf"},
 			}
-			l.close(segmentCapacity(s, x.ByLength))
-			l.Notes = append(l.Notes, stiffNotes(x, s)...)
+			l.close(segmentCapacity(a.u, s, x.ByLength))
+			l.Notes = append(l.Notes, stiffNotes(a.u, x, s)...)
 			if s.Factor == 0 && !s.Shear.Perforated {
 				l.Notes = append(l.Notes, fmt.Sprintf("height to width ratio %.2f exceeds 3.5: not counted", s.Tallest/s.Length))
 			}
 			if s.Pierced != nil {
-				l.Notes = append(l.Notes, fmt.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; uplift of the bottom plate between its ends is the same %.0f plf (SDPWS 2021 4.3.6.4.2.1, transcribed)",
+				l.Notes = append(l.Notes, a.u.Sprintf("perforated wall: Ao %.0f ft², r %.3f, Co %.3f; uplift of the bottom plate between its ends is the same %.0f plf (SDPWS 2021 4.3.6.4.2.1, transcribed)",
 					s.Pierced.Ao/144, s.Pierced.R, s.Pierced.Co, s.Demand))
 			}
 			out = append(out, l)
@@ -42,17 +43,17 @@ func unitShear(c *Check, a *analysis) (out []*Link) {
 }
 
 // segmentCapacity returns the unit shear capacity of a segment, plf.
-func segmentCapacity(s *SegmentShear, byLength bool) *Capacity {
-	u := s.Unit
+func segmentCapacity(u units.System, s *SegmentShear, byLength bool) *Capacity {
+	unit := s.Unit
 	if s.Trouble != "" {
 		return &Capacity{Unknown: s.Trouble}
 	}
-	c := &Capacity{Value: u.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + u.Table, Pieces: 1}
+	c := &Capacity{Value: unit.Allow * s.Factor, Source: "computed", Governs: "unit shear, " + unit.Table, Pieces: 1}
 	c.Terms = ofCapacity(
-		Term{fmt.Sprintf("nominal, %s %s, %s at %.0f in, %s", u.Row.Grade, u.Row.Thickness, u.Row.Nail, u.Column, u.Source), u.Nominal, "plf"},
-		Term{"species factor", u.Species, ""},
-		Term{"faces", u.Faces, ""},
-		Term{"divisor to allowable", u.Divisor, ""},
+		Term{u.Sprintf("nominal, %s %s, %s at %.0f in, %s", unit.Row.Grade, unit.Row.Thickness, unit.Row.Nail, unit.Column, unit.Source), unit.Nominal, "plf"},
+		Term{"species factor", unit.Species, ""},
+		Term{"faces", unit.Faces, ""},
+		Term{"divisor to allowable", unit.Divisor, ""},
 		Term{narrowWords(byLength), s.Factor, ""},
 		Term{"allowable", c.Value, "plf"},
 	)
@@ -69,14 +70,14 @@ func narrowWords(byLength bool) string {
 
 // stiffNotes tells how a segment deflects, what the other way of sharing would
 // give, and what its nailing asks of the framing.
-func stiffNotes(x *LineShear, s *SegmentShear) (out []string) {
+func stiffNotes(u units.System, x *LineShear, s *SegmentShear) (out []string) {
 	if s.Stiff > 0 {
-		out = append(out, fmt.Sprintf("deflection %.2f in at this shear: bending %.3f, panel shear and nail slip %.3f, anchorage %.3f (%s; anchorage 1/8 in at its allowable shear, assumed; %s)",
-			s.Demand*s.Flex.Per(), s.Demand*s.Flex.Bending, s.Demand*s.Flex.Shear, s.Demand*s.Flex.Anchorage, s.Flex.Terms, s.Flex.Source))
+		out = append(out, u.Sprintf("deflection %.2f in at this shear: bending %.3f{in}, panel shear and nail slip %.3f{in}, anchorage %.3f{in} (%s; anchorage {1/8 in} at its allowable shear, assumed; %s)",
+			s.Demand*s.Flex.Per(), s.Demand*s.Flex.Bending, s.Demand*s.Flex.Shear, s.Demand*s.Flex.Anchorage, s.Flex.Terms(u), s.Flex.Source))
 	}
 	if other := s.Unit.Allow * s.OtherFactor; s.OtherShare > 0 && other > 0 && len(x.Segments) > 1 {
 		demand := ASD.W * x.Force * s.OtherShare / s.Working * 12
-		out = append(out, fmt.Sprintf("%s it would be share %.3f: %.0f of %.0f plf, ratio %.2f",
+		out = append(out, u.Sprintf("%s it would be share %.3f: %.0f{plf} of %.0f plf, ratio %.2f",
 			map[bool]string{true: "by stiffness", false: "by length with 2b/h"}[x.ByLength], s.OtherShare, demand, other, demand/other))
 	}
 	if why := s.Unit.WideFraming(); why != "" && s.Trouble == "" {
@@ -134,7 +135,7 @@ func (a *analysis) endLink(c *Check, x *LineShear, s *SegmentShear, i int) *Link
 		Demand: math.Max(0, net), Strength: math.Max(0, s.Lifts-relief*Strength.D/ASD.D),
 	}
 	if j != nil {
-		l.ID, l.Host, l.Where = j.ID, j.HostName(), whereOf(j)
+		l.ID, l.Host, l.Where = j.ID, j.HostName(), whereOf(a.u, j)
 	} else {
 		l.ID = fmt.Sprintf("%s, %s end", s.Name, []string{"first", "second"}[i])
 		l.Host, l.Where = "wall "+s.Wall.Name, "wall "+s.Wall.Name
@@ -183,7 +184,7 @@ func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
 		l.Gap = "no post below carries the end tension down"
 		return l
 	}
-	l.Joint, l.Where = base, whereOf(base)
+	l.Joint, l.Where = base, whereOf(a.u, base)
 	if p := a.peaks[base]; p != nil && p.demand > 0 {
 		l.Demand += p.demand
 		l.Terms = append(l.Terms, Term{"uplift of the post itself, ASD, in its own worst case", p.demand, "lb"})
@@ -304,10 +305,10 @@ func collectors(c *Check, a *analysis) (out []*Link) {
 func (a *analysis) collectorLink(c *Check, j *framing.Joint, x *LineShear) *Link {
 	drag, chord := math.Abs(x.DragAt(axis(j.At.Flat(), x.Axis))), a.chordThrough(j, x)
 	f, diagonal := a.atOnce(drag, chord)
-	l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
+	l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(a.u, j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: x.Case, Force: Force{W: f}}
 	l.Terms = []Term{
 		{"force of the line, strength level, " + x.Name, x.Force, "lb"},
-		{"of it from this story's diaphragm, uniform over " + fmt.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
+		{"of it from this story's diaphragm, uniform over " + a.u.Sprintf("%.1f ft", (x.hi-x.lo)/12), x.Deck, "lb"},
 		{"collector force here, strength level", drag, "lb"},
 	}
 	last := "0.6 of it"
@@ -358,7 +359,7 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		case drag > chord:
 			what = "collector, wind along the wall"
 		}
-		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
+		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(a.u, j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
 		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}}
 		l.Terms = append(append(l.Terms, a.bothTerm(chord, drag)...), Term{"0.6 of the largest", l.Demand, "lb"})
 		cap := a.allowed.At(j, capacity.Endways)

@@ -9,7 +9,6 @@ import (
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 	"galewright/plan/placement"
 )
 
@@ -80,7 +79,7 @@ func (a *analysis) plateLifts(p *wallPath, pierced []*SegmentShear) (out []plate
 		}
 		lo := hi
 		hi += k.share
-		f := plateLift{station: k.station, from: "stud at " + length.Feet(k.station)}
+		f := plateLift{station: k.station, from: "stud at " + a.u.Length(k.station)}
 		if a.toSill(k) {
 			if q := a.peaks[k.base]; q != nil {
 				f.lb = math.Max(0, q.demand)
@@ -124,7 +123,7 @@ func (a *analysis) plateOverFloor(c *Check, p *wallPath) (worst *Link) {
 		}
 		sum += lb
 		l := unbolted(c, p.w, lb)
-		l.Where = fmt.Sprintf("wall %s, bottom plate at %s", p.w.Name, length.Feet(k.station))
+		l.Where = fmt.Sprintf("wall %s, bottom plate at %s", p.w.Name, a.u.Length(k.station))
 		l.Terms = []Term{{"uplift of the stud clipped to the plate, the worst of the wall, ASD", lb, "lb"}}
 		l.Gap = ""
 		l.close(a.plateNails(k))
@@ -186,7 +185,7 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 		lb := f.lb * k
 		on[i] += lb
 		if lb > least {
-			terms[i] = append(terms[i], Term{fmt.Sprintf("%s: %.0f lb ASD in its own worst case, times %.3f by lever arm", f.from, f.lb, k), lb, "lb"})
+			terms[i] = append(terms[i], Term{a.u.Sprintf("%s: %.0f lb ASD in its own worst case, times %.3f by lever arm", f.from, f.lb, k), lb, "lb"})
 		}
 	}
 	for _, f := range lifts {
@@ -205,7 +204,7 @@ func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, l
 	for i, q := range bolts {
 		l := &Link{
 			Check: c, ID: q.Tag, Joint: q.Joint, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
-			Host: "wall " + w.Name, Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, length.Feet(q.Station)),
+			Host: "wall " + w.Name, Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, a.u.Length(q.Station)),
 		}
 		l.Terms = append(terms[i], Term{"together, ASD", on[i], "lb"})
 		held := a.allowed.One(q, capacity.Upward)

@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
+	"galewright/plan/units"
 )
 
 // Explain returns the arithmetic of every link that a name stands for (see
@@ -27,14 +28,14 @@ func (r *Report) Explain(name string) string {
 			fmt.Fprintf(&b, "    %s\n", s)
 		}
 		for _, t := range l.Terms {
-			b.WriteString(termLine("demand", t))
+			b.WriteString(termLine(r.Units(), "demand", t))
 		}
-		fmt.Fprintf(&b, "  %s\n", l.demandText())
+		fmt.Fprintf(&b, "  %s\n", l.demandText(r.Units()))
 		if c := l.Capacity; c != nil && c.Unknown == "" {
 			for _, t := range c.Terms {
-				b.WriteString(termLine("capacity", Term(t)))
+				b.WriteString(termLine(r.Units(), "capacity", Term(t)))
 			}
-			fmt.Fprintf(&b, "  capacity %s%s, %s; governs: %s\n", Amount(c.Value, l.Unit), c.Starred(), c.Source, c.Governs)
+			fmt.Fprintf(&b, "  capacity %s%s, %s; governs: %s\n", Amount(r.Units(), c.Value, l.Unit), c.Starred(), c.Source, c.Governs)
 		}
 		if l.Gap != "" {
 			fmt.Fprintf(&b, "  gap: %s\n", l.Gap)
@@ -52,30 +53,32 @@ func (r *Report) Explain(name string) string {
 }
 
 // demandText is the demand of a link, a force at strength level too.
-func (l *Link) demandText() string {
+func (l *Link) demandText(u units.System) string {
 	if l.Check.ID == limitCheck {
-		return "of the house " + Amount(l.Demand, l.Unit)
+		return "of the house " + Amount(u, l.Demand, l.Unit)
 	}
-	return fmt.Sprintf("demand %s (%.0f at strength level)", Amount(l.Demand, l.Unit), l.Strength)
+	return fmt.Sprintf("demand %s (%s at strength level)", Amount(u, l.Demand, l.Unit), u.Number(l.Strength, l.Unit, 0))
 }
 
-// Number prints a number of a unit: forces whole, pressures to the tenth, all else to the
+// Number prints a number of a unit in the words of a system; in the US one forces whole, pressures to the tenth, all else to the
 // hundredth.
-func Number(v float64, unit string) string {
+func Number(u units.System, v float64, unit string) string {
 	switch unit {
 	case "psf":
-		return fmt.Sprintf("%.1f", v)
+		return u.Number(v, unit, 1)
 	case "lb", "plf", "lb-ft", "stories":
-		return fmt.Sprintf("%.0f", v)
+		return u.Number(v, unit, 0)
 	}
-	return fmt.Sprintf("%.2f", v)
+	return u.Number(v, unit, 2)
 }
 
 // Amount prints a number with its unit.
-func Amount(v float64, unit string) string { return strings.TrimSpace(Number(v, unit) + " " + unit) }
+func Amount(u units.System, v float64, unit string) string {
+	return strings.TrimSpace(Number(u, v, unit) + " " + u.Unit(unit))
+}
 
-func termLine(what string, t Term) string {
-	return fmt.Sprintf("    %-9s %10s %-5s %s\n", what, Number(t.Value, t.Unit), t.Unit, t.Text)
+func termLine(u units.System, what string, t Term) string {
+	return fmt.Sprintf("    %-9s %10s %-5s %s\n", what, Number(u, t.Value, t.Unit), u.Unit(t.Unit), t.Text)
 }
 
 // inEnd returns the part of a strip's stretch that lies in the end zone.

@@ -1,11 +1,10 @@
 package loadpath
 
 import (
-	"fmt"
 	"math"
 
 	"galewright/plan"
-	"galewright/plan/length"
+	"galewright/plan/units"
 	"galewright/plan/wind"
 )
 
@@ -31,22 +30,22 @@ func (f face) with(psf float64, end bool) face {
 func (m *model) faceWords(g gust, f face) string {
 	switch {
 	case g.least() && f.slopes:
-		return fmt.Sprintf("minimum load of %.0f psf on the vertical projection of roofs", wind.LeastRoof)
+		return m.u.Sprintf("minimum load of %.0f psf on the vertical projection of roofs", wind.LeastRoof)
 	case g.least():
-		return fmt.Sprintf("minimum load of %.0f psf on walls", wind.LeastWall)
+		return m.u.Sprintf("minimum load of %.0f psf on walls", wind.LeastWall)
 	case f.slopes:
-		return m.slopeWords(g, f) + f.unequal()
+		return m.slopeWords(g, f) + f.unequal(m.u)
 	}
 	return m.wallWords(g, f)
 }
 
 // unequal tells the heights of slopes that are not equally high: the pressure
 // of each is on its own, and their sum is spread over the higher.
-func (f face) unequal() string {
+func (f face) unequal(u units.System) string {
 	if f.psf == 0 || math.Abs(f.heights[0]-f.heights[1]) < 0.01 {
 		return ""
 	}
-	return fmt.Sprintf("; windward on %.2f ft, leeward on %.2f ft, over the higher", f.heights[0], f.heights[1])
+	return u.Sprintf("; windward on %.2f ft, leeward on %.2f ft, over the higher", f.heights[0], f.heights[1])
 }
 
 // wallWords is that of a wall, or of a gable triangle.
@@ -54,8 +53,8 @@ func (m *model) wallWords(g gust, f face) string {
 	ridge := m.alongRidge(g.axis)
 	if g.proc == plan.Directional {
 		l, b := m.basis.Along(ridge)
-		return fmt.Sprintf("G %.2f x (windward wall Cp %.2f x mean q Kd %.2f psf from %s to %s above grade - leeward wall Cp %.3f x qh Kd %.2f psf)",
-			wind.Gust, wind.WindwardWallCp, m.basis.MeanQKd(f.z[0]/12, f.z[1]/12), length.Feet(f.z[0]), length.Feet(f.z[1]), wind.LeewardWallCp(l, b), m.basis.Direct().QKd)
+		return m.u.Sprintf("G %.2f x (windward wall Cp %.2f x mean q Kd %.2f psf from %s to %s above grade - leeward wall Cp %.3f x qh Kd %.2f psf)",
+			wind.Gust, wind.WindwardWallCp, m.basis.MeanQKd(f.z[0]/12, f.z[1]/12), m.u.Length(f.z[0]), m.u.Length(f.z[1]), wind.LeewardWallCp(l, b), m.basis.Direct().QKd)
 	}
 	if ridge && m.main != nil {
 		return m.zonesWords(f, wind.CaseB, 4, 5)
@@ -69,7 +68,7 @@ func (m *model) zonesWords(f face, c wind.Coefs, i, k int) string {
 	if f.end {
 		of, mark = c.End, "E"
 	}
-	return fmt.Sprintf("qh Kd %.2f psf x (GCpf zone %d%s %+.3f - zone %d%s %+.3f)", m.q, i+1, mark, of[i], k+1, mark, of[k])
+	return m.u.Sprintf("qh Kd %.2f psf x (GCpf zone %d%s %+.3f - zone %d%s %+.3f)", m.q, i+1, mark, of[i], k+1, mark, of[k])
 }
 
 // slopeWords is that of a roof across its ridge.
@@ -87,10 +86,10 @@ func (m *model) slopeWords(g gust, f face) string {
 	v := slopeOf(math.Max(r.Pitch, r.PitchOther), hL, g.second)
 	switch {
 	case r.Kind != plan.ShedRoof:
-		return fmt.Sprintf("qh Kd %.2f psf x (windward slope G Cp %.3f - leeward slope G Cp %.3f), h/L %.2f", qh, v.windward, v.leeward, hL)
+		return m.u.Sprintf("qh Kd %.2f psf x (windward slope G Cp %.3f - leeward slope G Cp %.3f), h/L %.2f", qh, v.windward, v.leeward, hL)
 	case string(r.High) == from(g.axis, g.sign):
-		return fmt.Sprintf("the high side as a windward wall: G %.2f x Cp %.2f x mean q Kd %.2f psf from %s to %s above grade, less the slope in its lee, qh Kd %.2f psf",
-			wind.Gust, wind.WindwardWallCp, m.basis.MeanQKd(f.z[0]/12, f.z[1]/12), length.Feet(f.z[0]), length.Feet(f.z[1]), qh)
+		return m.u.Sprintf("the high side as a windward wall: G %.2f x Cp %.2f x mean q Kd %.2f psf from %s to %s above grade, less the slope in its lee, qh Kd %.2f psf",
+			wind.Gust, wind.WindwardWallCp, m.basis.MeanQKd(f.z[0]/12, f.z[1]/12), m.u.Length(f.z[0]), m.u.Length(f.z[1]), qh)
 	}
-	return fmt.Sprintf("qh Kd %.2f psf x (slope - G %.2f x leeward wall Cp %.3f of the high side)", qh, wind.Gust, wind.LeewardWallCp(l, b))
+	return m.u.Sprintf("qh Kd %.2f psf x (slope - G %.2f x leeward wall Cp %.3f of the high side)", qh, wind.Gust, wind.LeewardWallCp(l, b))
 }

@@ -10,6 +10,7 @@ import (
 	"galewright/plan/placement"
 	"galewright/plan/steel"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 	"galewright/plan/wind"
 )
 
@@ -32,6 +33,7 @@ type model struct {
 type givens struct {
 	side    plan.Side // that wind comes from; "" for any
 	plan    *plan.Plan
+	u       units.System // of the plan's words
 	house   *framing.House
 	placed  *placement.Placement
 	steel   *steel.Steel
@@ -114,7 +116,7 @@ func newModel(pl *placement.Placement) *model {
 }
 
 func givensOf(pl *placement.Placement) givens {
-	g := givens{plan: pl.House.Plan, house: pl.House, placed: pl, steel: steel.New(pl), nails: nailing.New(pl.House), dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
+	g := givens{plan: pl.House.Plan, u: pl.House.Plan.Project.Units, house: pl.House, placed: pl, steel: steel.New(pl), nails: nailing.New(pl.House), dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
 	g.basis, g.main = basisOf(g.house)
 	g.choice, _ = chosen(g.house, g.basis) // Run has refused what it refuses
 	g.q = g.basis.Envelope().QKd

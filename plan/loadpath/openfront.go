@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"galewright/plan"
-	"galewright/plan/length"
 )
 
 // openFronts tells where a deck reaches past its last shear wall line, and
@@ -34,7 +33,7 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir plan.
 	if len(lines) == 1 {
 		x := l.lines[lines[0].n]
 		e := math.Abs((lo+hi)/2 - x.At)
-		l.tell(d, dir, fmt.Sprintf("one line only, %s, %s from the middle of the diaphragm", x.Name, length.Feet(e)), ASD.W*x.Deck*e, depth)
+		l.tell(d, dir, fmt.Sprintf("one line only, %s, %s from the middle of the diaphragm", x.Name, l.m.u.Length(e)), ASD.W*x.Deck*e, depth)
 		return
 	}
 	n := len(lines) - 1
@@ -48,13 +47,13 @@ func (l *lateral) cantilever(d *diaphragm, lines []*ShearLine, ax int, dir plan.
 		}
 		load := x.Deck * past / (past + math.Abs(next.At-x.At)/2)
 		l.tell(d, dir, fmt.Sprintf("the diaphragm reaches %s past line %s on side %s, %.2f of its depth along the wind",
-			length.Feet(past), x.Name, sides[1-ax][i], past/depth), ASD.W*load*past/2, depth)
+			l.m.u.Length(past), x.Name, sides[1-ax][i], past/depth), ASD.W*load*past/2, depth)
 	}
 }
 
 // tell notes one open front with its twist (lb in, ASD) and the couple that
 // balances it over the depth of the deck.
 func (l *lateral) tell(d *diaphragm, dir plan.Axis, what string, twist, depth float64) {
-	l.torsion = append(l.torsion, fmt.Sprintf("story %s, wind along %s: %s; torsion %.0f lb-ft, a couple of %.0f lb on the lines across the wind, reported, not added",
+	l.torsion = append(l.torsion, l.m.u.Sprintf("story %s, wind along %s: %s; torsion %.0f lb-ft, a couple of %.0f lb on the lines across the wind, reported, not added",
 		d.level.Name, dir, what, twist/12, twist/depth))
 }

@@ -73,7 +73,7 @@ func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
 	for _, w := range a.plan.Walls {
 		if lb := a.orphan[w]; lb > least {
 			warn("uplift-without-path", w.Pos, "wall "+w.Name, "put a wall in line below it, or have the engineer detail the load path below",
-				"uplift of up to %.0f lb per stud has no wall below it", lb)
+				"%s", a.u.Sprintf("uplift of up to %.0f lb per stud has no wall below it", lb))
 		}
 	}
 	for _, roof := range a.plan.Roofs {
@@ -87,7 +87,7 @@ func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
 	for _, s := range r.Stories {
 		if s.NoLine && s.Total > least {
 			warn("no-shear-wall", s.Level.Pos, "level "+s.Level.Name, "mark sheathed segments with [[wall.shear]] in walls along "+string(s.Axis),
-				"nothing resists wind along %s: %.0f lb (ASD)", s.Axis, s.ASD)
+				"%s", a.u.Sprintf("nothing resists wind along %s: %.0f lb (ASD)", s.Axis, s.ASD))
 		}
 	}
 	return ds
@@ -102,7 +102,7 @@ func (a *analysis) unheldOn(roof *plan.Roof) (where string) {
 			continue
 		}
 		if n++; n == 1 {
-			where = "roof " + roof.Name + ", " + m.PlaceOnRoof()
+			where = "roof " + roof.Name + ", " + m.PlaceOnRoof(a.u)
 		}
 	}
 	if n > 1 {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -102,7 +103,7 @@ func TestWeakestPrintsWholeNames(t *testing.T) {
 	}
 	var out bytes.Buffer
 	b := bufio.NewWriter(&out)
-	r.writeFirst(printer{b}, "First", list, 10)
+	r.writeFirst(printer{b, units.Imperial}, "First", list, 10)
 	require.NoError(t, b.Flush())
 	assert.Contains(t, out.String(), "   1    136  Decks to shear walls  floor to the girders, line 1W/2W  82 nails of N22, rim to plate or girder\n")
 	assert.Contains(t, out.String(), "   2    150  Decks to shear walls  1S-1-WE                           hold-down\n")

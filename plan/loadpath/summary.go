@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/length"
 	"galewright/plan/wind"
 )
 
@@ -30,8 +29,8 @@ func (r *Report) WindRows() (out [][2]string) {
 
 func (r *Report) envelopeRows() [][2]string {
 	b := r.Basis
-	out := [][2]string{{"Envelope", fmt.Sprintf("qh Kd %.1f psf; end zone 2a = %s; zone 2 to %s from the walls across the ridge, to %s along it; undersides +%.2f",
-		b.Envelope().QKd, length.Feet(24*b.EdgeStrip()), length.Feet(12*b.ZoneTwoReach(false)), length.Feet(12*b.ZoneTwoReach(true)), wind.OverhangGCp)}}
+	out := [][2]string{{"Envelope", r.Units().Sprintf("qh Kd %.1f psf; end zone 2a = %s; zone 2 to %s from the walls across the ridge, to %s along it; undersides +%.2f",
+		b.Envelope().QKd, r.Units().Length(24*b.EdgeStrip()), r.Units().Length(12*b.ZoneTwoReach(false)), r.Units().Length(12*b.ZoneTwoReach(true)), wind.OverhangGCp)}}
 	for _, c := range r.loadCases() {
 		var parts []string
 		for _, z := range b.Zones(c.coefs) {
@@ -44,7 +43,7 @@ func (r *Report) envelopeRows() [][2]string {
 
 func (r *Report) directRows() [][2]string {
 	b := r.Basis
-	out := [][2]string{{"Directional", fmt.Sprintf("qh Kd %.1f psf, G %.2f, h %.1f ft", b.Direct().QKd, wind.Gust, b.Height)}}
+	out := [][2]string{{"Directional", r.Units().Sprintf("qh Kd %.1f psf, G %.2f, h %.1f ft", b.Direct().QKd, wind.Gust, b.Height)}}
 	for _, d := range directions {
 		var parts []string
 		seen := false

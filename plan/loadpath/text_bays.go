@@ -4,7 +4,6 @@ import (
 	"cmp"
 
 	"galewright/plan"
-	"galewright/plan/length"
 )
 
 // jsonBay is one bay of a deck.
@@ -33,10 +32,10 @@ func (b Bay) json() jsonBay {
 // writeBays lists the shear and the chord force of each bay of each deck.
 func (r *Report) writeBays(p printer) {
 	p.head("Decks between the lines: shear and chord, ASD")
-	p.line("  %-10s %-5s %-22s %-22s %10s %10s %10s", "deck over", "wind", "from", "to", "depth ft", "plf", "chord lb")
+	p.line("  %-10s %-5s %-22s %-22s %10s %10s %10s", "deck over", "wind", "from", "to", p.u.Words("depth {ft}"), p.u.Unit("plf"), p.u.Words("chord {lb}"))
 	for _, b := range r.Bays {
-		end := func(i int, at float64) string { return cmp.Or(b.Lines[i], "free edge") + " = " + length.Feet(at) }
-		p.line("  %-10s %-5s %-22s %-22s %10.1f %10.0f %10.0f", b.Level.Name, plan.Axes[b.Axis], end(0, b.Lo), end(1, b.Hi), b.Depth/12, ASD.W*b.Unit(), ASD.W*b.Chord())
+		end := func(i int, at float64) string { return cmp.Or(b.Lines[i], "free edge") + " = " + r.Units().Length(at) }
+		p.line("  %-10s %-5s %-22s %-22s %10.1f{ft} %10.0f{plf} %10.0f{lb}", b.Level.Name, plan.Axes[b.Axis], end(0, b.Lo), end(1, b.Hi), b.Depth/12, ASD.W*b.Unit(), ASD.W*b.Chord())
 	}
 	p.line("  simple beams between the lines, the mean pressure of each stretch; openings in floors are not taken out; the roof's shear is checked where its deck is ordered")
 }

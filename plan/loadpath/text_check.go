@@ -9,6 +9,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/capacity"
+	"galewright/plan/units"
 )
 
 // Failed tells whether a gap or a ratio above the limit is left, or there
@@ -54,8 +55,8 @@ func (r *Report) WriteCheck(w io.Writer, limit float64, format string) (failed b
 		return failed, writeJSON(w, r.checkJSON(limit))
 	}
 	b := bufio.NewWriter(w)
-	p := printer{b}
-	p.line("%s\n%s", plan.Caution, preliminary)
+	p := printer{b, r.Units()}
+	p.opening()
 	if r.Missing != "" {
 		p.line("%s", r.Missing)
 		return failed, b.Flush()
@@ -97,18 +98,18 @@ func (r *Report) writeCheck(p printer, c *Check, limit float64) {
 		if l.Demand == 0 {
 			continue
 		}
-		p.line("  %-24s %9s %9s %6s%-1s%s %s; %s", l.ID, Number(l.Demand, l.Unit), capText(l), ratioCell(l), l.Capacity.Starred(), flag(l, limit), l.Governs(), l.Where)
+		p.line("  %-24s %9s %9s %6s%-1s%s %s; %s", l.ID, Number(p.u, l.Demand, l.Unit), capText(p.u, l), ratioCell(l), l.Capacity.Starred(), flag(l, limit), l.Governs(), l.Where)
 		for _, n := range l.Notes {
 			p.line("  %-24s   %s", "", n)
 		}
 	}
 }
 
-func capText(l *Link) string {
+func capText(u units.System, l *Link) string {
 	if l.Capacity == nil || l.Capacity.Unknown != "" {
 		return "-"
 	}
-	return Number(l.Capacity.Value, l.Unit)
+	return Number(u, l.Capacity.Value, l.Unit)
 }
 
 // RatioText prints the ratio with the mark of one that is not a maker's; a gap has
@@ -146,15 +147,15 @@ func (r *Report) writeChains(p printer) {
 			if i == c.Weak {
 				mark = ">"
 			}
-			p.line("   %s %-46s %11s, %8s; %s", mark, g.Title, g.Places(), plan.Counted(g.Gaps, "gap"), g.text())
+			p.line("   %s %-46s %11s, %8s; %s", mark, g.Title, g.Places(), plan.Counted(g.Gaps, "gap"), g.text(p.u))
 		}
 	}
 }
 
 // text prints what a link of a chain is asked and holds at its worst joint.
-func (g ChainLink) text() string {
+func (g ChainLink) text(u units.System) string {
 	if !g.Followed {
 		return "no wind uplift is followed to it: not checked"
 	}
-	return fmt.Sprintf("%s: %.0f of %s %s, %s", g.Worst.ID, g.Worst.Demand, capText(g.Worst), g.Worst.Unit, ratioText(g.Worst))
+	return fmt.Sprintf("%s: %s of %s %s, %s", g.Worst.ID, u.Number(g.Worst.Demand, g.Worst.Unit, 0), capText(u, g.Worst), u.Unit(g.Worst.Unit), ratioText(g.Worst))
 }

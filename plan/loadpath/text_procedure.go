@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/length"
 	"galewright/plan/source"
 	"galewright/plan/wind"
 )
@@ -35,10 +34,10 @@ func (r *Report) writeEnvelope(p printer) {
 		return
 	}
 	for _, c := range r.loadCases() {
-		p.head(fmt.Sprintf("Envelope procedure, %s, wind %s, psf at strength level (ASCE %s Fig. 28.3-1, %s)", r.Basis.CaseName(c.name), c.doc, r.Basis.Edition, source.Transcribed))
+		p.head(r.Units().Sprintf("Envelope procedure, %s, wind %s, {psf} at strength level (ASCE %s Fig. 28.3-1, %s)", r.Basis.CaseName(c.name), c.doc, r.Basis.Edition, source.Transcribed))
 		p.line("  %-5s %8s %10s %12s %12s", "zone", "GCpf", "external", "+GCpi net", "-GCpi net")
 		for _, z := range r.Basis.Zones(c.coefs) {
-			p.line("  %-5s %8.2f %10.1f %12.1f %12.1f", z.Name, z.GCpf, z.External, z.Plus, z.Minus)
+			p.line("  %-5s %8.2f %10.1f{psf} %12.1f{psf} %12.1f{psf}", z.Name, z.GCpf, z.External, z.Plus, z.Minus)
 		}
 	}
 }
@@ -55,10 +54,10 @@ func (r *Report) writeDirectional(p printer) {
 		return
 	}
 	for _, d := range directions {
-		p.head(fmt.Sprintf("Directional procedure, wind %s, psf at strength level (ASCE %s Fig. 27.3-1, %s)", d.doc, r.Basis.Edition, source.Transcribed))
+		p.head(r.Units().Sprintf("Directional procedure, wind %s, {psf} at strength level (ASCE %s Fig. 27.3-1, %s)", d.doc, r.Basis.Edition, source.Transcribed))
 		p.line("  %-26s %8s %10s %12s %12s", "surface", "Cp", "external", "+GCpi net", "-GCpi net")
 		for _, s := range r.surfaces(d.ridge) {
-			p.line("  %-26s %8.3f %10.1f %12.1f %12.1f", s.Name, s.Cp, s.External, s.Plus, s.Minus)
+			p.line("  %-26s %8.3f %10.1f{psf} %12.1f{psf} %12.1f{psf}", s.Name, s.Cp, s.External, s.Plus, s.Minus)
 		}
 	}
 	p.line("  first and second values of a roof are cases of their own; a soffit has no inside")
@@ -113,22 +112,22 @@ func (r *Report) writeOpen(p printer) {
 	if len(list) == 0 {
 		return
 	}
-	p.head(fmt.Sprintf("Open roofs, net pressure, psf at strength level, down positive (ASCE %s Figs. 27.3-4 to 27.3-7, %s)", r.Basis.Edition, source.Transcribed))
+	p.head(r.Units().Sprintf("Open roofs, net pressure, {psf} at strength level, down positive (ASCE %s Figs. 27.3-4 to 27.3-7, %s)", r.Basis.Edition, source.Transcribed))
 	p.line("  %-12s %-18s %-14s %-14s %8s %10s", "roof", "wind", "case", "part", "CN", "p")
 	for _, x := range list {
-		p.line("  %-12s %-18s %-14s %-14s %8.2f %10.1f", x.roof, x.wind, x.name, x.part, x.cn, r.Basis.FreePressure(x.cn))
+		p.line("  %-12s %-18s %-14s %-14s %8.2f %10.1f{psf}", x.roof, x.wind, x.name, x.part, x.cn, r.Basis.FreePressure(x.cn))
 	}
 	p.line("  beside these an open roof is run as an overhang of the house, with the windward wall's pressure below; the larger uplift is taken")
 }
 
 // zoneWidths says how wide the zones of components and cladding are.
 func (r *Report) zoneWidths() []string {
-	a, h := length.Feet(12*r.Basis.EdgeStrip()), r.Basis.Height
+	a, h := r.Units().Length(12*r.Basis.EdgeStrip()), r.Basis.Height
 	out := []string{"a = " + a + ": wall zone 5 lies within a of a corner of the house, zone 4 between"}
 	switch {
 	case r.Main == nil:
 	case r.Basis.Theta <= 7:
-		out = append(out, fmt.Sprintf("roof: edge zones by 0.6 h = %s and 0.2 h = %s from the edges (Fig. 30.3-2A, from memory)", length.Feet(12*0.6*h), length.Feet(12*0.2*h)))
+		out = append(out, fmt.Sprintf("roof: edge zones by 0.6 h = %s and 0.2 h = %s from the edges (Fig. 30.3-2A, from memory)", r.Units().Length(12*0.6*h), r.Units().Length(12*0.2*h)))
 	default:
 		out = append(out, "roof: edge, ridge and corner zones lie within "+a+" of eaves, rakes, ridges and hips as the figure draws them; zone 1 between")
 	}
@@ -146,14 +145,14 @@ func (r *Report) writeOverhangs(p printer) {
 	if !ok {
 		return
 	}
-	p.head("Components and cladding, overhangs of eaves and rakes, net uplift of both faces, psf at strength level")
+	p.head("Components and cladding, overhangs of eaves and rakes, net uplift of both faces, {psf} at strength level")
 	for i, area := range overhangAreas {
 		for k, o := range r.Basis.CladOverhangs(f, area) {
 			if i+k == 0 {
 				p.line("  %s (%s)", o.Source, o.Grade)
-				p.line("  %-5s %9s %9s %10s", "zone", "area ft²", "GCp net", "up")
+				p.line("  %-5s %9s %9s %10s", "zone", p.u.Words("area {ft²}"), "GCp net", "up")
 			}
-			p.line("  %-5s %9.0f %9.2f %10.1f", o.Zone, o.Area, o.GCp, o.Up)
+			p.line("  %-5s %9.0f{ft²} %9.2f %10.1f{psf}", o.Zone, o.Area, o.GCp, o.Up)
 		}
 	}
 }
@@ -166,9 +165,9 @@ func (r *Report) writeGables(p printer) {
 	}
 	p.head("Gable walls and rakes as components and cladding, not followed into hardware")
 	for _, g := range list {
-		p.line("  wall %s: tallest stud %s, %.0f lb ASD out of plane at each of its ends, in or out, whichever is more (zone %s)", g.Wall, length.Feet(g.Tall), g.Push, g.Zone)
+		p.line("  wall %s: tallest stud %s, %.0f lb ASD out of plane at each of its ends, in or out, whichever is more (zone %s)", g.Wall, r.Units().Length(g.Tall), g.Push, g.Zone)
 		if g.Rake > 0 {
-			p.line("    rake overhang of roof %s, %s: net uplift %.1f psf at strength level, %.0f plf ASD along the rake (%s, 10 ft²)", g.Roof, length.Feet(g.Rake), g.Up, g.PerFt, g.From)
+			p.line("    rake overhang of roof %s, %s: net uplift %.1f psf at strength level, %.0f plf ASD along the rake (%s, {10 ft²})", g.Roof, r.Units().Length(g.Rake), g.Up, g.PerFt, g.From)
 		}
 	}
 }
@@ -189,11 +188,11 @@ func (r *Report) writeComparison(p printer) {
 		if math.IsNaN(c.As[i]) {
 			continue
 		}
-		cells := []string{fmt.Sprintf("%16.0f", c.As[i])}
+		cells := []string{fmt.Sprintf("%16s", p.u.Number(c.As[i], row.Unit, 0))}
 		for _, alt := range c.Alts {
-			cells = append(cells, fmt.Sprintf("%28s", fmt.Sprintf("%.0f%s", alt.Values[i], change(c.As[i], alt.Values[i]))))
+			cells = append(cells, fmt.Sprintf("%28s", p.u.Number(alt.Values[i], row.Unit, 0)+change(c.As[i], alt.Values[i])))
 		}
-		p.line("  %-62s %s", row.Name+", "+row.Unit, strings.Join(cells, " "))
+		p.line("  %-62s %s", row.Name+", "+p.u.Unit(row.Unit), strings.Join(cells, " "))
 	}
 }
 

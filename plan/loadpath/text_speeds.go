@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"galewright/plan"
+	"galewright/plan/units"
 )
 
 // firstFew is how many of the links that are overtaken first are named.
@@ -17,13 +18,13 @@ const firstFew = 10
 // report, of other hardware, its numbers stand beside; name is what it is called.
 func (r *Report) WriteSpeeds(w io.Writer, other *Report, name string) error {
 	b := bufio.NewWriter(w)
-	p := printer{b}
-	p.line("%s\n%s", plan.Caution, preliminary)
+	p := printer{b, r.Units()}
+	p.opening()
 	if r.Missing != "" {
 		p.line("%s", r.Missing)
 		return b.Flush()
 	}
-	p.line("Speeds are 3 s gusts, mph, as the plan's %.0f: of a storm on land they are its worst gusts, not its sustained wind. Demand is that of the", r.design())
+	p.line("Speeds are 3 s gusts, {mph}, as the plan's %.0f{mph}: of a storm on land they are its worst gusts, not its sustained wind. Demand is that of the", r.design())
 	p.line("design method at another speed, capacity as it is; what has a gap at any wind, what is not checked and what flies against the house is not here.")
 	any := r.Speeds("")
 	r.writeFirst(p, "What wind overtakes first, from any side", any, firstFew)
@@ -64,7 +65,7 @@ func (r *Report) writeFirst(p printer, heading string, list []Overtaken, n int) 
 		title, id = max(title, len(o.Check.Title)), max(id, len(o.ID))
 	}
 	for i, o := range first {
-		p.line("  %2d  %s  %-*s  %-*s  %s", i+1, o.speedText(), title, o.Check.Title, id, o.ID, cmp.Or(o.Capacity.Mark, o.Capacity.Governs))
+		p.line("  %2d  %s  %-*s  %-*s  %s", i+1, o.speedText(p.u), title, o.Check.Title, id, o.ID, cmp.Or(o.Capacity.Mark, o.Capacity.Governs))
 	}
 	if len(list) == 0 {
 		p.line("  nothing that has a capacity")
@@ -72,14 +73,14 @@ func (r *Report) writeFirst(p printer, heading string, list []Overtaken, n int) 
 }
 
 // speedText is the speed in five characters.
-func (o Overtaken) speedText() string {
+func (o Overtaken) speedText(u units.System) string {
 	switch {
 	case o.Under:
-		return fmt.Sprintf("<%4.0f", o.Speed)
+		return u.Sprintf("<%4.0f{mph}", o.Speed)
 	case o.Over:
-		return fmt.Sprintf(">%4.0f", o.Speed)
+		return u.Sprintf(">%4.0f{mph}", o.Speed)
 	}
-	return fmt.Sprintf("%5.0f", o.Speed)
+	return u.Sprintf("%5.0f{mph}", o.Speed)
 }
 
 // writeReached prints how many links are overtaken by each speed.
@@ -87,7 +88,7 @@ func writeReached(p printer, design float64, as, beside []Overtaken, name string
 	p.head("Links overtaken by a speed, of " + fmt.Sprint(len(as)))
 	for _, k := range steps[2:] {
 		v := design * k
-		text := fmt.Sprintf("  %4.0f mph  %5d", v, Reached(as, v))
+		text := p.u.Sprintf("  %4.0f mph  %5d", v, Reached(as, v))
 		if beside != nil {
 			text += fmt.Sprintf("  %5d with %s", Reached(beside, v), name)
 		}

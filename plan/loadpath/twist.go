@@ -8,7 +8,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 	"galewright/plan/lift"
 )
 
@@ -93,7 +92,7 @@ func (t *twister) edges(d *diaphragm, ax int) {
 		if far := math.Abs(x.At - at); far > oneLine && ASD.W*x.Force > least {
 			t.gap(x, nil, fmt.Sprintf("deck over %s, side %s", d.level.Name, sides[1-ax][i]), x.Force, "force of the nearest line",
 				"no shear wall line on side %s: the deck reaches %s past line %s; mark a segment in the wall there, or have the engineer design the deck to reach past its last line",
-				sides[1-ax][i], length.Feet(far), x.Name)
+				sides[1-ax][i], t.a.u.Length(far), x.Name)
 		}
 	}
 }
@@ -158,10 +157,10 @@ func (t *twister) collect(x *LineShear) {
 		}
 		switch m := j.Members; {
 		case len(m) < 2:
-			t.gap(x, j.Wall, j.ID, drag, "collector force there", "the collector stops at the segment's end at %s and no member goes on; add blocking or a beam in line", length.Feet(j.Station))
+			t.gap(x, j.Wall, j.ID, drag, "collector force there", "the collector stops at the segment's end at %s and no member goes on; add blocking or a beam in line", t.a.u.Length(j.Station))
 		case j.Kind == plan.Collector && x.goesOn(j, m[0]): // one plate, over the segment and on
 		case m[0] != m[1] && !slices.ContainsFunc(t.next[m[0]], func(n *framing.Member) bool { return n == m[1] || j.Kind == plan.Collector && x.goesOn(j, n) }):
-			t.gap(x, j.Wall, j.ID, drag, "collector force there", "nothing ties the %s to the %s at %s; put a strap across", m[0].Role, m[1].Role, length.Feet(j.Station))
+			t.gap(x, j.Wall, j.ID, drag, "collector force there", "nothing ties the %s to the %s at %s; put a strap across", m[0].Role, m[1].Role, t.a.u.Length(j.Station))
 		}
 	}
 }
@@ -214,7 +213,7 @@ func (t *twister) open(x *LineShear) {
 	}
 	if long > openRoom {
 		t.gap(x, nil, "collector of line "+x.Name, worst, "largest collector force there",
-			"no plate, joist or beam lies along the line from %s to %s of it; let one run on to the segment, or add blocking with straps", length.Feet(best-x.lo), length.Feet(best+long-x.lo))
+			"no plate, joist or beam lies along the line from %s to %s of it; let one run on to the segment, or add blocking with straps", t.a.u.Length(best-x.lo), t.a.u.Length(best+long-x.lo))
 	}
 }
 
@@ -299,7 +298,7 @@ func (t *twister) end(x *LineShear, g *SegmentShear, i int) {
 	}
 	switch on := t.anchors(j); {
 	case len(on) == 0:
-		t.gap(x, g.Wall, id, net, "end tension", "no hold-down or long strap ties the %s %s to what is below; place one at %s", j.First().Role, j.First().ID, length.Feet(j.Station))
+		t.gap(x, g.Wall, id, net, "end tension", "no hold-down or long strap ties the %s %s to what is below; place one at %s", j.First().Role, j.First().ID, t.a.u.Length(j.Station))
 	case g.stacked: // the segment below is followed for itself
 	case !slices.ContainsFunc(on, func(m *framing.Member) bool { return m == nil || t.reaches(m, anyMember, nil) }):
 		t.gap(x, g.Wall, id, net, "end tension", "its hold-down or strap ties it to the %s %s, which nothing ties on to the ground; tie that to what is below it", on[0].Role, on[0].ID)

@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/units"
 	"galewright/plan/wind"
 
 	"github.com/stretchr/testify/assert"
@@ -224,7 +225,7 @@ func TestGableWallIsNotSaidToBeHeldByItsWeight(t *testing.T) {
 		for _, g := range c.Links {
 			if g.Kind == plan.StudTop && strings.HasPrefix(g.Wall.Name, "2") {
 				assert.Equal(t, eave, g.Followed, "%s, %s", c.Name, g.Title)
-				assert.Equal(t, !eave, g.text() == "no wind uplift is followed to it: not checked", g.text())
+				assert.Equal(t, !eave, g.text(units.Imperial) == "no wind uplift is followed to it: not checked", g.text(units.Imperial))
 				seen[eave]++
 			}
 		}

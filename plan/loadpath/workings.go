@@ -7,7 +7,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/length"
 	"galewright/plan/wind"
 )
 
@@ -88,7 +87,7 @@ func (s *caseState) roofWorkings(j *framing.Joint) (out []string) {
 		out = append(out, s.stripWorkings(r)...)
 		for _, e := range r.ends {
 			if r.pair == nil {
-				out = append(out, "  rests "+length.Feet(e.u)+" up the plan; a force goes to the supports on both sides by lever arm")
+				out = append(out, "  rests "+s.m.u.Length(e.u)+" up the plan; a force goes to the supports on both sides by lever arm")
 			}
 		}
 		if r.pair != nil && r.pair != told {
@@ -102,9 +101,9 @@ func (s *caseState) roofWorkings(j *framing.Joint) (out []string) {
 // stripWorkings tells the pressure on each stretch of a rafter.
 func (s *caseState) stripWorkings(r *strip) (out []string) {
 	rc := s.roofs[r.roof]
-	head, symbol := fmt.Sprintf("%s, %s wide; qh Kd %.2f psf, G %.2f", r.Member.ID, length.Feet(r.Width), rc.q, wind.Gust), "G Cp"
+	head, symbol := s.m.u.Sprintf("%s, %s wide; qh Kd %.2f psf, G %.2f", r.Member.ID, s.m.u.Length(r.Width), rc.q, wind.Gust), "G Cp"
 	if s.wind.proc == plan.Envelope {
-		head, symbol = fmt.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", r.Member.ID, length.Feet(r.Width), percent(rc.inEnd(r)), rc.q), "GCpf"
+		head, symbol = s.m.u.Sprintf("%s, %s wide (%s of it in the end zone); qh Kd %.2f psf", r.Member.ID, s.m.u.Length(r.Width), percent(rc.inEnd(r)), rc.q), "GCpf"
 	}
 	out = append(out, head)
 	var rake [2]float64
@@ -113,16 +112,16 @@ func (s *caseState) stripWorkings(r *strip) (out []string) {
 		if !x.in {
 			what = "soffit, under an eave or a porch"
 		}
-		line := fmt.Sprintf("  from %s to %s up the plan: %s, %s %.3f, from below %+.2f (%s)", length.Feet(x.u0), length.Feet(x.u1), x.zone, symbol, x.top, x.below, what)
+		line := fmt.Sprintf("  from %s to %s up the plan: %s, %s %.3f, from below %+.2f (%s)", s.m.u.Length(x.u0), s.m.u.Length(x.u1), x.zone, symbol, x.top, x.below, what)
 		if x.free != "" {
-			line = fmt.Sprintf("  from %s to %s up the plan: %s", length.Feet(x.u0), length.Feet(x.u1), x.free)
+			line = fmt.Sprintf("  from %s to %s up the plan: %s", s.m.u.Length(x.u0), s.m.u.Length(x.u1), x.free)
 		}
-		out = append(out, line+fmt.Sprintf(": wind %.0f lb, dead %.0f lb", x.force.W, x.force.D))
+		out = append(out, line+s.m.u.Sprintf(": wind %.0f lb, dead %.0f lb", x.force.W, x.force.D))
 		rake = x.ends
 	})
 	for i, wide := range []float64{r.out0, r.out1} {
 		if wide > 0 {
-			out = append(out, fmt.Sprintf("  of the width %s lies beyond the gable wall, where %.2f acts from below", length.Feet(wide), rake[i]))
+			out = append(out, fmt.Sprintf("  of the width %s lies beyond the gable wall, where %.2f acts from below", s.m.u.Length(wide), rake[i]))
 		}
 	}
 	return out
@@ -139,12 +138,12 @@ func (s *caseState) gathered(j *framing.Joint) (out []string) {
 			continue
 		}
 		for _, e := range g.ends {
-			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever arm", g.Member.ID, length.Feet(e.u)))
+			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever arm", g.Member.ID, s.m.u.Length(e.u)))
 		}
 		for _, r := range s.m.rafters {
 			for _, e := range r.ends {
 				if f, ok := s.rafters[e.joint]; e.on == g && e.joint != nil && ok {
-					out = append(out, fmt.Sprintf("  %s brings it at %s: wind %.0f, dead %.0f lb", r.Member.ID, length.Feet(e.at.Sub(g.Low).Dot(g.Up)), whole(f.W), whole(f.D)))
+					out = append(out, s.m.u.Sprintf("  %s brings it at %s: wind %.0f{lb}, dead %.0f lb", r.Member.ID, s.m.u.Length(e.at.Sub(g.Low).Dot(g.Up)), whole(f.W), whole(f.D)))
 				}
 			}
 		}
@@ -158,11 +157,11 @@ func (s *caseState) pairWorkings(p *pair) []string {
 	over := l.moment.add(r.moment.times(-1)).times(1 / p.span)
 	return []string{
 		fmt.Sprintf("the pair bears at the middle of its seats, %s and %s up the plan and %s apart; the ridge lies %s from the first and %s up",
-			length.Feet(p.a.foot()), length.Feet(p.b.foot()), length.Feet(p.span), length.Feet(p.apex), length.Feet(p.rise)),
-		fmt.Sprintf("moment about the first's plate: wind %.0f, dead %.0f lb-in; the other's about its own: wind %.0f, dead %.0f lb-in (wind times 1 + tan²: it is normal to the slope)",
+			s.m.u.Length(p.a.foot()), s.m.u.Length(p.b.foot()), s.m.u.Length(p.span), s.m.u.Length(p.apex), s.m.u.Length(p.rise)),
+		s.m.u.Sprintf("moment about the first's plate: wind %.0f{lb-in}, dead %.0f lb-in; the other's about its own: wind %.0f{lb-in}, dead %.0f lb-in (wind times 1 + tan²: it is normal to the slope)",
 			l.moment.W, l.moment.D, r.moment.W, r.moment.D),
-		fmt.Sprintf("their difference over the span goes across the ridge: wind %.0f, dead %.0f lb; the first plate holds its side's load less that, the other its side's and that", whole(over.W), whole(over.D)),
-		fmt.Sprintf("horizontal tension at the ridge: first moment less what goes across times the distance, over the height: wind %.0f, dead %.0f lb", (l.moment.W-over.W*p.apex)/p.rise, (l.moment.D-over.D*p.apex)/p.rise),
+		s.m.u.Sprintf("their difference over the span goes across the ridge: wind %.0f{lb}, dead %.0f lb; the first plate holds its side's load less that, the other its side's and that", whole(over.W), whole(over.D)),
+		s.m.u.Sprintf("horizontal tension at the ridge: first moment less what goes across times the distance, over the height: wind %.0f{lb}, dead %.0f lb", (l.moment.W-over.W*p.apex)/p.rise, (l.moment.D-over.D*p.apex)/p.rise),
 	}
 }
 
@@ -179,13 +178,13 @@ func (s *caseState) plateWorkings(j *framing.Joint) (out []string) {
 		}
 		for _, on := range p.places(x.Station) {
 			if on.joint() == j {
-				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever arm", x.ID, f.W, f.D, on.k))
+				out = append(out, s.m.u.Sprintf("from %s: wind %.0f{lb}, dead %.0f lb, times %.3f by lever arm", x.ID, f.W, f.D, on.k))
 			}
 		}
 	}
 	for _, o := range p.openings {
 		if o.ends[0] == j || o.ends[1] == j {
-			out = append(out, fmt.Sprintf("the header spans from %s to %s", length.Feet(o.lo), length.Feet(o.hi)))
+			out = append(out, fmt.Sprintf("the header spans from %s to %s", s.m.u.Length(o.lo), s.m.u.Length(o.hi)))
 		}
 	}
 	return out
@@ -197,12 +196,12 @@ func (s *caseState) footWorkings(j *framing.Joint) (out []string) {
 		for _, k := range p.carriers {
 			if len(k.below) > 0 && k.below[0].c != nil && k.below[0].c.base == j {
 				f := s.foot(k)
-				out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb", k.base.ID, f.W, f.D))
+				out = append(out, s.m.u.Sprintf("from %s: wind %.0f{lb}, dead %.0f lb", k.base.ID, f.W, f.D))
 			}
 			if k.base == j {
-				out = append(out, fmt.Sprintf("its length of wall: %s long, %s high, %.2f psf, openings counted as wall", length.Feet(k.share), length.Feet(p.w.TopHeight()), s.m.dead.wall(p.w)))
+				out = append(out, s.m.u.Sprintf("its length of wall: %s long, %s high, %.2f psf, openings counted as wall", s.m.u.Length(k.share), s.m.u.Length(p.w.TopHeight()), s.m.dead.wall(p.w)))
 				if p.floorPer.D > 0 {
-					out = append(out, fmt.Sprintf("floor on its plates: %.2f psf on %s of joists", s.m.dead.floor(s.m.plan.Above(p.top)), length.Feet(p.floorPer.D*144/s.m.dead.floor(s.m.plan.Above(p.top)))))
+					out = append(out, s.m.u.Sprintf("floor on its plates: %.2f psf on %s of joists", s.m.dead.floor(s.m.plan.Above(p.top)), s.m.u.Length(p.floorPer.D*144/s.m.dead.floor(s.m.plan.Above(p.top)))))
 				}
 			}
 		}
@@ -217,7 +216,7 @@ func (s *caseState) pileWorkings(j *framing.Joint) (out []string) {
 			for _, g := range k.ground {
 				if g.pile.joint == j && math.Abs(g.k) > 0.0005 {
 					f := s.foot(k)
-					out = append(out, fmt.Sprintf("from %s: wind %.0f, dead %.0f lb, times %.3f by lever arm along girder and joists", k.base.ID, f.W, f.D, g.k))
+					out = append(out, s.m.u.Sprintf("from %s: wind %.0f{lb}, dead %.0f lb, times %.3f by lever arm along girder and joists", k.base.ID, f.W, f.D, g.k))
 				}
 			}
 		}
@@ -229,7 +228,7 @@ func (s *caseState) pileWorkings(j *framing.Joint) (out []string) {
 func (a *analysis) pullWorkings(j *framing.Joint) (out []string) {
 	for _, p := range a.pilePulls() {
 		if p.joint == j && p.lb > least {
-			out = append(out, fmt.Sprintf("%s, %s end, wind from %s: 0.6 of %.0f lb of tension and %.0f lb of the shear's couple down to the girder's middle, times %.3f by lever arm along girder and joists: %.0f lb", p.segment.Name, p.end,
+			out = append(out, a.u.Sprintf("%s, %s end, wind from %s: 0.6 of %.0f lb of tension and %.0f lb of the shear's couple down to the girder's middle, times %.3f by lever arm along girder and joists: %.0f lb", p.segment.Name, p.end,
 				sides[p.axis][p.sense], p.segment.Lifts, a.floorCouple(p.segment), p.k, p.lb))
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"galewright/plan"
-	"galewright/plan/length"
+	"galewright/plan/units"
 )
 
 // LineWorkings tells what the force of a shear wall line is made of in its
@@ -22,7 +22,7 @@ func (r *Report) LineWorkings(x *LineShear) []string {
 
 // lineWorkings is that of one gust.
 func (s *gustState) lineWorkings(x *ShearLine) (out []string) {
-	out = append(out, fmt.Sprintf("line %s, story %s: %.0f lb at strength level, %s", x.Name, x.Level.Name, math.Abs(s.force(x)), s.gust))
+	out = append(out, s.m.u.Sprintf("line %s, story %s: %.0f lb at strength level, %s", x.Name, x.Level.Name, math.Abs(s.force(x)), s.gust))
 	return append(out, indent(s.parts(x))...)
 }
 
@@ -35,7 +35,7 @@ func (s *gustState) parts(x *ShearLine) (out []string) {
 			how = "in line above"
 		}
 		f := s.force(u.line)
-		out = append(out, fmt.Sprintf("from line %s, %s: %.0f lb x %.3f = %.0f lb", u.line.Name, how, f, u.k, f*u.k))
+		out = append(out, s.m.u.Sprintf("from line %s, %s: %.0f lb x %.3f = %.0f lb", u.line.Name, how, f, u.k, f*u.k))
 		out = append(out, indent(s.parts(u.line))...)
 	}
 	return out
@@ -48,27 +48,27 @@ func (s *gustState) deckWorkings(x *ShearLine, lb float64) (out []string) {
 		return nil
 	}
 	if s.m.plan.Loads.Distribution == plan.Stiffness {
-		out = append(out, fmt.Sprintf("from the diaphragm over story %s, shared by the stiffness of all lines and twist: %.0f lb of", x.Level.Name, lb))
+		out = append(out, s.m.u.Sprintf("from the diaphragm over story %s, shared by the stiffness of all lines and twist: %.0f lb of", x.Level.Name, lb))
 	} else {
-		out = append(out, fmt.Sprintf("from the diaphragm over story %s, half way to the lines beside: %.0f lb", x.Level.Name, lb))
+		out = append(out, s.m.u.Sprintf("from the diaphragm over story %s, half way to the lines beside: %.0f lb", x.Level.Name, lb))
 	}
 	lo, hi := tributary(d.lines[x.Axis], x)
 	if s.m.plan.Loads.Distribution == plan.Stiffness {
 		lo, hi = math.Inf(-1), math.Inf(1)
 	}
 	walls, roofs := s.m.deckLoad(d, s.gust)
-	return append(out, bandWorkings(append(s.bands("walls", walls), s.bands("roofs", roofs)...), lo, hi, plan.Axes[1-x.Axis])...)
+	return append(out, bandWorkings(s.m.u, append(s.bands("walls", walls), s.bands("roofs", roofs)...), lo, hi, plan.Axes[1-x.Axis])...)
 }
 
 // bandWorkings tells the wind of bands between two coordinates along an axis, in.
-func bandWorkings(bands []Band, lo, hi float64, along plan.Axis) (out []string) {
+func bandWorkings(u units.System, bands []Band, lo, hi float64, along plan.Axis) (out []string) {
 	for _, b := range bands {
 		w := overlap(lo, hi, b.Lo, b.Hi)
 		if w <= 0 {
 			continue
 		}
-		out = append(out, fmt.Sprintf("  %s, %s = %s to %s: %.2f psf on %.2f ft high, %.1f plf on %.2f ft: %.0f lb; the pressure is %s", b.From, along,
-			length.Feet(math.Max(lo, b.Lo)), length.Feet(math.Min(hi, b.Hi)), b.Psf, b.High, b.Load, w/12, b.Load*w/12, b.Why))
+		out = append(out, u.Sprintf("  %s, %s = %s to %s: %.2f psf on %.2f ft high, %.1f plf on %.2f ft: %.0f lb; the pressure is %s", b.From, along,
+			u.Length(math.Max(lo, b.Lo)), u.Length(math.Min(hi, b.Hi)), b.Psf, b.High, b.Load, w/12, b.Load*w/12, b.Why))
 	}
 	return out
 }
@@ -81,8 +81,8 @@ func (r *Report) bayWorkings(l *Link) (out []string) {
 			if !r.work.underRoof(b.Level) || b.link(i) != l.ID && (b.Lines[i] == "" || intoLine(b.Lines[i]) != l.ID) || b.Case != l.Case {
 				continue
 			}
-			head := fmt.Sprintf("deck over story %s, %s, %s: %.0f lb to the line %s of", b.Level.Name, b.stretch(), b.spans(), b.Ends[i], b.Lines[i])
-			out = append(append(out, head), bandWorkings(b.bands, b.Lo, b.Hi, plan.Axes[1-b.Axis])...)
+			head := r.Units().Sprintf("deck over story %s, %s, %s: %.0f lb to the line %s of", b.Level.Name, b.stretch(r.Units()), b.spans(), b.Ends[i], b.Lines[i])
+			out = append(append(out, head), bandWorkings(r.Units(), b.bands, b.Lo, b.Hi, plan.Axes[1-b.Axis])...)
 		}
 	}
 	return out
@@ -144,34 +144,34 @@ func (r *Report) sideWorkings(l *Link) (out []string) {
 		return out
 	}
 	if s := x.segmentOf(l); s != nil {
-		out = append(out, shareWorkings(x, s))
+		out = append(out, shareWorkings(r.Units(), x, s))
 		if l.Check.ID == "overturning" || l.Check.ID == postCheck {
 			out = append(out, r.work.reliefWorkings(s.Segment)...)
 		}
 	}
 	if l.Joint != nil && (l.Check.ID == "collector" || l.Check.ID == "chord-splice") {
-		out = append(out, x.dragWorkings(l)...)
+		out = append(out, x.dragWorkings(r.Units(), l)...)
 	}
 	return out
 }
 
 // shareWorkings tells how a segment comes to its share of the line.
-func shareWorkings(x *LineShear, s *SegmentShear) string {
+func shareWorkings(u units.System, x *LineShear, s *SegmentShear) string {
 	long := 0.0
 	for _, g := range x.Segments {
 		long += g.Working
 	}
 	if x.ByLength || x.stiff == 0 {
-		return fmt.Sprintf("segment %s: %.2f of %.2f ft counted length of the line, share %.3f; %s", s.Name, s.Working/12, long/12, s.Share, x.method())
+		return u.Sprintf("segment %s: %.2f{ft} of %.2f ft counted length of the line, share %.3f; %s", s.Name, s.Working/12, long/12, s.Share, x.method())
 	}
-	return fmt.Sprintf("segment %s: stiffness %.0f of %.0f lb/in of the line, share %.3f; %s", s.Name, s.Stiff, x.stiff, s.Share, x.method())
+	return u.Sprintf("segment %s: stiffness %.0f{lb/in} of %.0f lb/in of the line, share %.3f; %s", s.Name, s.Stiff, x.stiff, s.Share, x.method())
 }
 
 // reliefWorkings tells which studs over a segment have weight left.
 func (a *analysis) reliefWorkings(s *Segment) (out []string) {
 	for _, k := range s.carriers {
 		if p := a.peaks[k.base]; p != nil && p.demand < 0 {
-			out = append(out, fmt.Sprintf("dead load left at %s after uplift: %.0f lb ASD, half of it at each end", k.base.ID, -p.demand))
+			out = append(out, a.u.Sprintf("dead load left at %s after uplift: %.0f lb ASD, half of it at each end", k.base.ID, -p.demand))
 		}
 	}
 	return out
@@ -190,14 +190,14 @@ func (a *analysis) chordWorkings(l *Link) []string {
 	if b == nil {
 		return nil
 	}
-	out := []string{fmt.Sprintf("chord: wind along %s on the deck over story %s, %s, %s (%s):", plan.Axes[ax], b.Level.Name, b.stretch(), b.spans(), b.Case)}
-	out = append(out, bandWorkings(b.bands, b.Lo, b.Hi, plan.Axes[1-ax])...)
-	return append(out, fmt.Sprintf("  ends %.0f and %.0f lb; moment here %.0f lb-ft, over the depth %.2f ft: %.0f lb", b.Ends[0], b.Ends[1], math.Abs(b.moment(b.bands, at))/12, b.Depth/12, lb))
+	out := []string{a.u.Sprintf("chord: wind along %s on the deck over story %s, %s, %s (%s):", plan.Axes[ax], b.Level.Name, b.stretch(a.u), b.spans(), b.Case)}
+	out = append(out, bandWorkings(a.u, b.bands, b.Lo, b.Hi, plan.Axes[1-ax])...)
+	return append(out, a.u.Sprintf("  ends %.0f and %.0f lb; moment here %.0f lb-ft, over the depth %.2f ft: %.0f lb", b.Ends[0], b.Ends[1], math.Abs(b.moment(b.bands, at))/12, b.Depth/12, lb))
 }
 
 // stretch tells from where to where a bay goes.
-func (b Bay) stretch() string {
-	return fmt.Sprintf("%s = %s to %s", plan.Axes[1-b.Axis], length.Feet(b.Lo), length.Feet(b.Hi))
+func (b Bay) stretch(u units.System) string {
+	return fmt.Sprintf("%s = %s to %s", plan.Axes[1-b.Axis], u.Length(b.Lo), u.Length(b.Hi))
 }
 
 // spans tells how a bay goes to the lines.
@@ -212,11 +212,11 @@ func (b Bay) spans() string {
 }
 
 // dragWorkings tells the collector force along the line as far as a joint.
-func (x *LineShear) dragWorkings(l *Link) []string {
+func (x *LineShear) dragWorkings(u units.System, l *Link) []string {
 	at := axis(l.Joint.At.Flat(), x.Axis)
-	out := []string{fmt.Sprintf("collector force along the line, from its low end: what the diaphragm and what stands on the line bring, less what its segments take; at %s = %s it is %.0f lb", plan.Axes[x.Axis], length.Feet(at), x.DragAt(at))}
+	out := []string{u.Sprintf("collector force along the line, from its low end: what the diaphragm and what stands on the line bring, less what its segments take; at %s = %s it is %.0f lb", plan.Axes[x.Axis], u.Length(at), x.DragAt(at))}
 	for _, d := range x.Drag {
-		out = append(out, fmt.Sprintf("  at %s: %.0f lb", length.Feet(d.At), whole(d.Force)))
+		out = append(out, u.Sprintf("  at %s: %.0f lb", u.Length(d.At), whole(d.Force)))
 	}
 	return out
 }

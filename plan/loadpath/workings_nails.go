@@ -11,14 +11,14 @@ import (
 func (f *nailFlow) bring(m *framing.Member, lb float64, format string, args ...any) {
 	f.load[m] += lb
 	if lb > 0 {
-		f.from[m] = append(f.from[m], fmt.Sprintf(format, args...)+fmt.Sprintf(": %.0f lb ASD", lb))
+		f.from[m] = append(f.from[m], fmt.Sprintf(format, args...)+f.a.u.Sprintf(": %.0f lb ASD", lb))
 	}
 }
 
 // atLeast asks a hanging member for the largest uplift known of what ends at it.
 func (f *nailFlow) atLeast(m *framing.Member, lb float64) {
 	if lb > f.load[m] {
-		f.from[m] = append(f.from[m], fmt.Sprintf("the largest uplift known of one thing that ends here is more, and is taken: %.0f lb ASD", lb))
+		f.from[m] = append(f.from[m], f.a.u.Sprintf("the largest uplift known of one thing that ends here is more, and is taken: %.0f lb ASD", lb))
 		f.load[m] = lb
 	}
 }

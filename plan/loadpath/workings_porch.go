@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/length"
 	"galewright/plan/wind"
 )
 
@@ -18,7 +17,7 @@ func (s *caseState) porchWorkings(j *framing.Joint) (out []string) {
 			continue
 		}
 		if k := s.m.shareOfPost(x, j); k > 0.0005 {
-			out = append(out, fmt.Sprintf("from %s at %s: wind %.0f, dead %.0f lb, times %.3f by lever arm along the beam", x.ID, length.Feet(x.Station), f.W, whole(f.D), k))
+			out = append(out, s.m.u.Sprintf("from %s at %s: wind %.0f{lb}, dead %.0f lb, times %.3f by lever arm along the beam", x.ID, s.m.u.Length(x.Station), f.W, whole(f.D), k))
 		}
 	}
 	return out
@@ -54,12 +53,12 @@ func (m *model) overhangWorkings(j *framing.Joint) []string {
 	area := wind.EffectiveArea(reach, space)
 	eave, worst := m.eavePressure(j.Roof, area), m.suction(j.Roof, area)
 	out := []string{
-		fmt.Sprintf("overhang: qh Kd %.2f psf x (GCp from below %+.3f - GCp on top %+.3f at %.1f ft²) = %.1f psf up; it reaches %.2f ft past the end rafter, %.2f ft to each outlooker", q, eave/q+worst, worst, area, eave, reach, space),
-		fmt.Sprintf("weight of the roof on plan %.2f psf", m.dead.roof(j.Roof)*math.Hypot(1, j.Roof.Pitch/12)),
+		m.u.Sprintf("overhang: qh Kd %.2f psf x (GCp from below %+.3f - GCp on top %+.3f at %.1f ft²) = %.1f psf up; it reaches %.2f ft past the end rafter, %.2f ft to each outlooker", q, eave/q+worst, worst, area, eave, reach, space),
+		m.u.Sprintf("weight of the roof on plan %.2f psf", m.dead.roof(j.Roof)*math.Hypot(1, j.Roof.Pitch/12)),
 	}
 	if back > 0 {
 		in := wind.EffectiveArea(back, space)
-		out = append(out, fmt.Sprintf("inside: qh Kd %.2f psf x (GCpi %.2f - GCp on top %+.3f at %.1f ft²) = %.1f psf up; the outlooker goes %.2f ft back", q, wind.GCpi(m.basis.Enclosure), m.suction(j.Roof, in), in, m.roofSuction(j.Roof, in), back))
+		out = append(out, m.u.Sprintf("inside: qh Kd %.2f psf x (GCpi %.2f - GCp on top %+.3f at %.1f ft²) = %.1f psf up; the outlooker goes %.2f ft back", q, wind.GCpi(m.basis.Enclosure), m.suction(j.Roof, in), in, m.roofSuction(j.Roof, in), back))
 	}
 	return append(out, overhangRule(j, reach, back))
 }

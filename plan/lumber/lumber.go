@@ -9,6 +9,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/units"
 )
 
 // Cut is the cut list of a house.
@@ -17,6 +18,7 @@ type Cut struct {
 	Sections []*Section // thinnest and shallowest first
 	Long     []*Part    // members longer than the longest stock: to be ordered to length
 	Made     []*Part    // trusses, piles: counted, not cut
+	Units    units.System
 }
 
 // Section is all lumber of one section.
@@ -62,7 +64,7 @@ var madeUp = []plan.Role{plan.Truss, plan.Pile}
 
 // List returns the cut list of the house.
 func List(h *framing.House) *Cut {
-	c := &Cut{Stock: yard(h.Plan)}
+	c := &Cut{Stock: yard(h.Plan), Units: h.Plan.Project.Units}
 	longest := c.Stock[len(c.Stock)-1]
 	sections := map[string]*Section{}
 	for _, m := range h.Members {

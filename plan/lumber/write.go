@@ -11,7 +11,7 @@ import (
 	"text/tabwriter"
 
 	"galewright/plan"
-	"galewright/plan/length"
+	"galewright/plan/units"
 )
 
 // Text writes the cut list as tables to read: what to buy with the bound,
@@ -22,14 +22,14 @@ func (c *Cut) Text(w io.Writer) error {
 	fmt.Fprintln(t, "LUMBER TO BUY")
 	fmt.Fprintln(t, "section\tlength\tsticks\t")
 	for _, o := range c.Orders() {
-		fmt.Fprintf(t, "%s\t%s\t%d\t\n", o.Section, length.Feet(o.Length), o.Count)
+		fmt.Fprintf(t, "%s\t%s\t%d\t\n", c.bought(o.Section), c.Units.Stock(o.Length), o.Count)
 	}
 	fmt.Fprintln(t)
 	c.totals(t)
 	c.pieces(t)
 	c.patterns(t)
-	parts(t, "LONGER THAN THE LONGEST STOCK: order to length, or splice over a bearing", c.Long)
-	parts(t, "BUILT UP OR DRIVEN: counted, not cut", c.Made)
+	parts(t, c.Units, "LONGER THAN THE LONGEST STOCK: order to length, or splice over a bearing", c.Long)
+	parts(t, c.Units, "BUILT UP OR DRIVEN: counted, not cut", c.Made)
 	if err := t.Flush(); err != nil {
 		return err
 	}
@@ -47,15 +47,15 @@ func trimLines(s string) string {
 }
 
 func (c *Cut) totals(w io.Writer) {
-	fmt.Fprintln(w, "section\tpieces\tneeded ft\tbought ft\tminimum ft\twaste %\t")
+	fmt.Fprintln(w, c.Units.Words("section\tpieces\tneeded {ft}\tbought {ft}\tminimum {ft}\twaste %\t"))
 	for _, s := range c.Sections {
 		n := 0
 		for _, p := range s.Parts {
 			n += p.Count
 		}
-		fmt.Fprintf(w, "%s\t%d\t%s\t%s\t%s\t%.1f\t\n", s.Name, n, feet(s.Need), feet(s.Bought), feet(s.Bound), s.Waste())
+		fmt.Fprintf(w, "%s\t%d\t%s\t%s\t%s\t%.1f\t\n", c.bought(s.Name), n, c.feet(s.Need), c.feet(s.Bought), c.feet(s.Bound), s.Waste())
 	}
-	fmt.Fprintf(w, "Each cut takes %s; \"minimum ft\" is the least that any cutting of these pieces can buy.\n\n", length.Feet(Kerf))
+	fmt.Fprint(w, c.Units.Sprintf("Each cut takes %s; \"minimum {ft}\" is the least that any cutting of these pieces can buy.\n\n", c.Units.Length(Kerf)))
 }
 
 func (c *Cut) pieces(w io.Writer) {
@@ -63,7 +63,7 @@ func (c *Cut) pieces(w io.Writer) {
 	fmt.Fprintln(w, "section\trole\tlength\tpieces\t")
 	for _, s := range c.Sections {
 		for _, p := range s.Parts {
-			fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.words(), length.Feet(p.Length), p.Count)
+			fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.words(), c.Units.Length(p.Length), p.Count)
 		}
 	}
 	fmt.Fprintln(w)
@@ -74,21 +74,21 @@ func (c *Cut) patterns(w io.Writer) {
 	fmt.Fprintln(w, "section\tstick\tsticks\tleft over\tcuts\t")
 	for _, s := range c.Sections {
 		for _, k := range s.Sticks {
-			fmt.Fprintf(w, "%s\t%s\t%d\t%s\t%s\t\n", s.Name, length.Feet(k.Length), k.Count, length.Feet(k.Left), cutText(k.Cuts))
+			fmt.Fprintf(w, "%s\t%s\t%d\t%s\t%s\t\n", s.Name, c.Units.Stock(k.Length), k.Count, c.Units.Length(k.Left), cutText(c.Units, k.Cuts))
 		}
 	}
 	fmt.Fprintln(w)
 }
 
 // cutText prints cuts, equal ones once with their number.
-func cutText(cuts []float64) string {
+func cutText(u units.System, cuts []float64) string {
 	var out []string
 	for i := 0; i < len(cuts); {
 		n := 1
 		for i+n < len(cuts) && cuts[i+n] == cuts[i] {
 			n++
 		}
-		s := length.Feet(cuts[i])
+		s := u.Length(cuts[i])
 		if n > 1 {
 			s = fmt.Sprintf("%d of %s", n, s)
 		}
@@ -97,14 +97,14 @@ func cutText(cuts []float64) string {
 	return strings.Join(out, ", ")
 }
 
-func parts(w io.Writer, title string, list []*Part) {
+func parts(w io.Writer, u units.System, title string, list []*Part) {
 	if len(list) == 0 {
 		return
 	}
 	fmt.Fprintf(w, "%s\n", title)
 	fmt.Fprintln(w, "section\trole\tlength\tpieces\t")
 	for _, p := range list {
-		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.words(), length.Feet(p.Length), p.Count)
+		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.words(), u.Length(p.Length), p.Count)
 	}
 	fmt.Fprintln(w)
 }
@@ -120,19 +120,29 @@ func (p *Part) words() string {
 	return fmt.Sprintf("%s, end cut at %.1f°", p.Role, p.Bevel)
 }
 
-// feet prints a length in feet with one decimal.
-func feet(in float64) string { return strconv.FormatFloat(in/12, 'f', 1, 64) }
+// feet prints a length in feet with one decimal, or in meters.
+func (c *Cut) feet(in float64) string { return c.Units.Number(in/12, "ft", 1) }
+
+// bought is a section as the yard names it, in the metric system with its size.
+func (c *Cut) bought(name string) string {
+	for _, s := range c.Sections {
+		if s.Name == name {
+			return c.Units.Beside(name, s.Breadth, s.Depth)
+		}
+	}
+	return name
+}
 
 // CSV writes one row for each kind of piece and each pattern: what, section,
-// role, length in inches, count, cuts in inches, and the caution.
+// role, length and cuts in inches, or in mm where the head says so, and the caution.
 func (c *Cut) CSV(w io.Writer) error {
-	rows := [][]string{{"table", "section", "role", "length_in", "count", "cuts_in"}}
+	rows := [][]string{{"table", "section", "role", c.key("length"), "count", c.key("cuts")}}
 	for _, o := range c.Orders() {
-		rows = append(rows, []string{"buy", o.Section, "", number(o.Length), strconv.Itoa(o.Count), ""})
+		rows = append(rows, []string{"buy", o.Section, "", c.number(o.Length), strconv.Itoa(o.Count), ""})
 	}
 	add := func(table string, list []*Part) {
 		for _, p := range list {
-			rows = append(rows, []string{table, p.Section, p.words(), number(p.Length), strconv.Itoa(p.Count), ""})
+			rows = append(rows, []string{table, p.Section, p.words(), c.number(p.Length), strconv.Itoa(p.Count), ""})
 		}
 	}
 	for _, s := range c.Sections {
@@ -142,9 +152,9 @@ func (c *Cut) CSV(w io.Writer) error {
 		for _, k := range s.Sticks {
 			var cuts []string
 			for _, x := range k.Cuts {
-				cuts = append(cuts, number(x))
+				cuts = append(cuts, c.number(x))
 			}
-			rows = append(rows, []string{"cut", s.Name, "", number(k.Length), strconv.Itoa(k.Count), strings.Join(cuts, " ")})
+			rows = append(rows, []string{"cut", s.Name, "", c.number(k.Length), strconv.Itoa(k.Count), strings.Join(cuts, " ")})
 		}
 	}
 	add("long", c.Long)
@@ -156,8 +166,16 @@ func (c *Cut) CSV(w io.Writer) error {
 	return csv.NewWriter(w).WriteAll(rows)
 }
 
-// number prints inches without needless zeros.
-func number(in float64) string { return strconv.FormatFloat(in, 'f', -1, 64) }
+// key names a column of lengths with its unit: length_in, length_mm.
+func (c *Cut) key(name string) string { return name + "_" + c.Units.Unit("in") }
+
+// number prints inches without needless zeros, or millimeters to the tenth.
+func (c *Cut) number(in float64) string {
+	if v := c.Units.Value(in, "in"); v != in {
+		in = math.Round(v*10) / 10
+	}
+	return strconv.FormatFloat(in, 'f', -1, 64)
+}
 
 // jsonPart and the types below fix the JSON form: lengths in inches.
 type jsonPart struct {

@@ -7,6 +7,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 )
 
 // Spot is one connection: the nails go through Side into Main. Of plies the
@@ -43,8 +44,9 @@ type Line struct {
 	Number int // 1.. without gaps, in the order of plan.NailedConnections; 0 where the house has no such connection
 	Order  *plan.NailLine
 	Row    *plan.ConnectionRow
-	Spots  []*Spot // where it goes, in the order of the house; none where the house has no such connection
-	Nails  int     // in all of them
+	Spots  []*Spot      // where it goes, in the order of the house; none where the house has no such connection
+	Nails  int          // in all of them
+	Units  units.System // of what is told of its nails
 }
 
 // Mark is how sheets speak of the line: "N4".
@@ -94,7 +96,7 @@ func New(h *framing.House) *Nailing {
 			}
 			continue
 		}
-		l := &Line{Order: order, Row: row, Spots: spots}
+		l := &Line{Order: order, Row: row, Spots: spots, Units: h.Plan.Project.Units}
 		for _, s := range spots {
 			l.Nails += s.Nails(order)
 		}

@@ -1,12 +1,12 @@
 package nailing
 
 import (
-	"fmt"
 	"math"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 )
 
 // Value is what one nail of a line holds at one connection, ASD at wind
@@ -77,13 +77,14 @@ func (l *Line) OneFor(s *Spot, wood timber.Species, d timber.Duration) Value {
 	nail := l.nail()
 	side, main := s.sides()
 	if l.Order.Drive == plan.ToeNail {
-		return toe(nail, side, main, wood)
+		return toe(l.Units, nail, side, main, wood)
 	}
 	f, ok := timber.FastenerOf(nail)
 	if !ok {
-		return Value{Nothing: fmt.Sprintf("no bending yield strength is known for a nail of %.3f in", nail.Diameter)}
+		return Value{Nothing: l.Units.Sprintf("no bending yield strength is known for a nail of %.3f in", nail.Diameter)}
 	}
 	j := nailed{
+		l.Units,
 		f, nail,
 		timber.Part{Thickness: side, G: wood.G},
 		timber.Part{Thickness: main, G: wood.G},
@@ -98,6 +99,7 @@ func (l *Line) OneFor(s *Spot, wood timber.Species, d timber.Duration) Value {
 
 // nailed is one nail driven square through side into main, with a gap between.
 type nailed struct {
+	units      units.System
 	f          timber.Fastener
 	nail       timber.Nail
 	side, main timber.Part
@@ -115,7 +117,7 @@ func (j nailed) across(out *Value) {
 		out.Nothing = v.Nothing
 	default:
 		out.Lateral = v.Allow
-		out.Text = fmt.Sprintf("%s through %.2f in%s, %.2f in of penetration: Z %.1f lb (mode %s), %s", j.nail, j.side.Thickness, gapped(j.gap), v.Driven.P, v.Z, v.Mode, v.Factors)
+		out.Text = j.units.Sprintf("%s through %.2f in%s, %.2f in of penetration: Z %.1f lb (mode %s), %s", label(j.units, j.nail), j.side.Thickness, gapped(j.units, j.gap), v.Driven.P, v.Z, v.Mode, v.Factors)
 	}
 }
 
@@ -130,7 +132,7 @@ func (j nailed) drawn(out *Value) {
 		out.PullBy = p.Nothing
 	default:
 		out.Pull = p.Allow
-		out.PullBy = fmt.Sprintf("%s, %.2f in in side grain: W %.1f lb per in, %s governs, %s", j.nail, p.Length, p.PerInch, p.Governs, p.Factors)
+		out.PullBy = j.units.Sprintf("%s, %.2f in in side grain: W %.1f lb per in, %s governs, %s", label(j.units, j.nail), p.Length, p.PerInch, p.Governs, p.Factors)
 	}
 }
 
@@ -143,18 +145,23 @@ func (l *Line) nail() timber.Nail {
 	return n
 }
 
+// label names a nail with its size.
+func label(u units.System, n timber.Nail) string {
+	return u.Sized(n.String(), n.Name, n.Diameter, n.Length)
+}
+
 // gapped tells of what lies between.
-func gapped(gap float64) string {
+func gapped(u units.System, gap float64) string {
 	if gap == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" and %.3f in of subfloor or sheathing, counted as air", gap)
+	return u.Sprintf(" and %.3f in of subfloor or sheathing, counted as air", gap)
 }
 
 // toe returns what a toe-nail holds across: NDS 2018 12.1.6.3 and 12.5.4
 // (transcribed). Its withdrawal is left out: toe-nails are not acceptable for
 // uplift in high-wind areas (FEMA P-499 Fact Sheet 4.3, read).
-func toe(nail timber.Nail, side, main float64, wood timber.Species) Value {
+func toe(u units.System, nail timber.Nail, side, main float64, wood timber.Species) Value {
 	out := Value{PullBy: "a toe-nail counts for no uplift in high wind (FEMA P-499 Fact Sheet 4.3, read)"}
 	z, err := timber.ToeNail(nail, timber.Part{Thickness: side, G: wood.G}, timber.Part{Thickness: main, G: wood.G})
 	if err != nil {
@@ -163,7 +170,7 @@ func toe(nail timber.Nail, side, main float64, wood timber.Species) Value {
 	}
 	chain := timber.Condition{Duration: timber.WindDuration, ToeNail: true}.Chain()
 	out.Lateral = z.Z * chain.Product()
-	out.Text = fmt.Sprintf("%s, slanting: Z %.1f lb (mode %s), %s", nail, z.Z, z.Mode, chain)
+	out.Text = u.Sprintf("%s, slanting: Z %.1f lb (mode %s), %s", label(u, nail), z.Z, z.Mode, chain)
 	return out
 }
 

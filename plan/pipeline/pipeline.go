@@ -20,6 +20,7 @@ import (
 	"galewright/plan/salt"
 	"galewright/plan/schedule"
 	"galewright/plan/steel"
+	"galewright/plan/units"
 )
 
 // Result is a plan with all that follows from it. A stage that could not run
@@ -37,12 +38,22 @@ type Result struct {
 	Salt   *salt.Report
 	file   string
 	src    []byte // nil of a plan that was not read from text
+	us     bool   // what is still to be worked out speaks US units
 }
 
 // Loads returns the load path and what it has to tell of the plan, which Run
 // does not. The report is nil where a stage before it did not run, or where the
 // plan keeps loads from being computed.
 func (r *Result) Loads() (*loadpath.Report, plan.Diagnostics) { return r.loads() }
+
+// InUS makes what is worked out from now on speak US units, whatever the plan
+// says: the keys of JSON name those, and the words beside them go with the keys.
+func (r *Result) InUS() {
+	r.us = true
+	if r.Plan != nil {
+		r.Plan.Project.Units = units.Imperial
+	}
+}
 
 // Lumber returns the cut list, nil where the plan was not framed.
 func (r *Result) Lumber() *lumber.Cut { return r.lumber() }
@@ -59,7 +70,7 @@ func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 	r.file, r.src = file, src
 	if faults.Errors() {
 		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })
-		_, more := hardware.New(whole)
+		_, more := hardware.NewIn(p.Project.Units, whole)
 		return r, append(faults, more...).Sorted()
 	}
 	more := r.from(p)
@@ -100,7 +111,7 @@ func (r *Result) runLumber() *lumber.Cut {
 
 func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 	house, faults := framing.Frame(p)
-	catalog, more := hardware.New(p.Items)
+	catalog, more := hardware.NewIn(p.Project.Units, p.Items)
 	faults = append(faults, more...)
 	r.House, r.Catalog = house, catalog
 	if faults.Errors() {
@@ -132,6 +143,9 @@ func (r *Result) BareLoads() (*loadpath.Report, plan.Diagnostics) {
 	p, faults := read.House(r.file, r.src)
 	if faults.Errors() {
 		return nil, nil // the plan's own run tells them
+	}
+	if r.us {
+		p.Project.Units = units.Imperial
 	}
 	house, faults := framing.Frame(p)
 	if faults.Errors() {

@@ -21,8 +21,8 @@ var nailTipThrough = newCheck("nail-tip-through", plan.Warning, "a nail too long
 				m, thick, tip := x.tip(p, i, f)
 				if key := f.Part + f.Nail; m != nil && !told[key] {
 					told[key] = true
-					x.about(c, p, p.Tag, fmt.Sprintf("%s comes %s through the %s, which is %s thick there", f.Nail, length.Feet(tip), m.Role, length.Feet(thick)),
-						fmt.Sprintf("take a fastener no longer than %s", length.Feet(length.Snap(thick+p.Item.Thickness))))
+					x.about(c, p, p.Tag, fmt.Sprintf("%s comes %s through the %s, which is %s thick there", f.Nail, x.units().Length(tip), m.Role, x.units().Length(thick)),
+						fmt.Sprintf("take a fastener no longer than %s", x.units().Bought(length.Snap(thick+p.Item.Thickness))))
 				}
 			}
 		}

@@ -7,7 +7,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 )
 
 // leastEnd is the least distance of a bolt from the end of a girder, in
@@ -24,7 +23,7 @@ var boltAtSplice = newCheck("bolt-at-splice", plan.Warning, "a bolt at the end o
 			}
 			for _, m := range p.Joint.Members {
 				if d, ok := fromEnd(m, p.Rod); ok && d < leastEnd*p.Item.Rod {
-					x.about(c, p, p.Tag, fmt.Sprintf("passes the girder %s from its end, and needs %s", length.Feet(max(d, 0)), length.Feet(leastEnd*p.Item.Rod)),
+					x.about(c, p, p.Tag, fmt.Sprintf("passes the girder %s from its end, and needs %s", x.units().Length(max(d, 0)), x.units().Length(leastEnd*p.Item.Rod)),
 						"place two with count = 2, one in each piece, or take it out and let straps hold each piece")
 					break
 				}

@@ -8,7 +8,6 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 )
 
 // The checks of pieces in each other's way.
@@ -43,7 +42,7 @@ var (
 		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge; or less than half of a clip's leg finds wood.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if off := p.offWood(); off != nil {
-					x.about(c, p, p.Tag, fmt.Sprintf("a leg of %s finds %s of the %s", length.Feet(off.Lap), length.Feet(off.Room), off.Member.Role),
+					x.about(c, p, p.Tag, fmt.Sprintf("a leg of %s finds %s of the %s", x.units().Length(off.Lap), x.units().Length(off.Room), off.Member.Role),
 						x.freeFace(p, "no face of the member is free there: leave the joint out with except, or ask for an item of another kind"))
 					continue
 				}
@@ -52,7 +51,7 @@ var (
 				}
 				m := p.ties()[0].Member
 				if b := m.S1 - m.S0; m.Wall != nil && m.Wall == p.Joint.Wall && standing(m) && math.Abs(p.Station-m.Mid()) > b/2-edge+touch {
-					x.about(c, p, p.Tag, fmt.Sprintf("the %s is %s wide, too narrow for the pieces beside each other", m.Role, length.Feet(b)),
+					x.about(c, p, p.Tag, fmt.Sprintf("the %s is %s wide, too narrow for the pieces beside each other", m.Role, x.units().Length(b)),
 						`put one on each face with face = "both", or take a wider member`)
 				}
 			}
@@ -157,7 +156,7 @@ func (x *placer) clashes(c *Check, kind func(a, b *Piece) bool) {
 			a, b, pos = b, a, other // told at what is written later
 		}
 		where := fmt.Sprintf("%s with %s at joint %s", b.Tag, a.Tag, b.Joint.ID)
-		what := fmt.Sprintf("overlaps %s for %s on the %s face", a.Item.Mark, length.Feet(k.deep), cleared(b.Face, a.Face))
+		what := fmt.Sprintf("overlaps %s for %s on the %s face", a.Item.Mark, x.units().Length(k.deep), cleared(b.Face, a.Face))
 		x.about(c, b, where, what, x.freeFace(b, "no face of the member is free there: take one of the two out with except, or combine them in one item"), pos)
 	}
 }

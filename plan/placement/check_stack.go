@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 )
 
 // embed is the least depth of a sill plate's bolt in the foundation, in.
@@ -33,7 +32,7 @@ var (
 					continue
 				}
 				if off := x.through(p.Joint).joint.Offset; math.Abs(off) > aligned {
-					x.about(c, p, p.Tag, fmt.Sprintf("the bodies stand %s out of line, the rod's holes allow %s", length.Feet(math.Abs(off)), length.Feet(aligned)),
+					x.about(c, p, p.Tag, fmt.Sprintf("the bodies stand %s out of line, the rod's holes allow %s", x.units().Length(math.Abs(off)), x.units().Length(aligned)),
 						"move one of the posts, or add a stud that stands over the other")
 				}
 			}
@@ -50,8 +49,8 @@ var (
 					continue
 				}
 				if in := sill.Z0 - p.Path[1].Z; in < embed-touch {
-					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate; the minimum is %s", length.Feet(max(in, 0)), length.Feet(embed)),
-						fmt.Sprintf("take a bolt of at least %s", length.Feet(p.Item.Length+embed-in)))
+					x.about(c, p, p.Tag, fmt.Sprintf("it goes %s into what is below the sill plate; the minimum is %s", x.units().Length(max(in, 0)), x.units().Length(embed)),
+						fmt.Sprintf("take a bolt of at least %s", x.units().Bought(p.Item.Length+embed-in)))
 				}
 			}
 		})
@@ -71,7 +70,7 @@ var (
 				if p.Item.Kind.Name != plan.HoldDownItem || role(x.through(p.Joint).joint, plan.SillPlate) == nil || x.anchored(p) {
 					continue
 				}
-				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod is set in the foundation under it", length.Feet(p.Item.Rod)),
+				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod is set in the foundation under it", x.units().Bought(p.Item.Rod)),
 					fmt.Sprintf(`place an item of kind = "anchor rod" at the same %s joint`, p.Joint.Kind))
 			}
 		})

@@ -5,7 +5,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 )
 
 // The checks of a strap's length.
@@ -36,7 +35,7 @@ var (
 		"The girder's face and the pile's are not flush: the strap bends from one to the other, and gives as far as it straightens before it holds. Seat the girder in a notch of the pile, so that their faces are flush.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if p.Joint.Kind == plan.GirderPile && p.Item.Kind.Strap && len(p.plates()) > 1 {
-					x.about(c, p, p.Tag, fmt.Sprintf("bends over a step of %s between girder and pile", length.Feet(p.Gap-p.Joint.Gap)),
+					x.about(c, p, p.Tag, fmt.Sprintf("bends over a step of %s between girder and pile", x.units().Length(p.Gap-p.Joint.Gap)),
 						`give the girder seat = "notch" and put the straps on its outside face`)
 				}
 			}
@@ -46,7 +45,7 @@ var (
 		"What lies between the members and both laps take more steel in one piece than a roll has.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
 				if p.Item.Kind.Strap && p.Item.Coil > 0 && p.Cut > p.Item.Coil+touch {
-					x.about(c, p, p.Tag, fmt.Sprintf("%s of strap are needed here, a roll has %s", length.Feet(p.Cut), length.Feet(p.Item.Coil)),
+					x.about(c, p, p.Tag, fmt.Sprintf("%s of strap are needed here, a roll has %s", x.units().Length(p.Cut), x.units().Length(p.Item.Coil)),
 						"take a longer roll, or a shorter lap")
 				}
 			}
@@ -63,8 +62,8 @@ func (x *placer) pastMember(c *Check, p *Piece) {
 		if ties[0].Lap == ties[1].Lap {
 			over *= 2
 		}
-		x.about(c, p, p.Tag, fmt.Sprintf("laps %s on a %s that gives %s there", length.Feet(t.Lap), t.Member.Role, length.Feet(t.Room)),
-			fmt.Sprintf("take a strap at least %s shorter, or leave it out with except", length.Feet(over)))
+		x.about(c, p, p.Tag, fmt.Sprintf("laps %s on a %s that gives %s there", x.units().Length(t.Lap), t.Member.Role, x.units().Length(t.Room)),
+			fmt.Sprintf("take a strap at least %s shorter, or leave it out with except", x.units().Length(over)))
 	}
 }
 
@@ -104,7 +103,7 @@ func missing(p *Piece) (lack [2]float64) {
 func (x *placer) tooShort(c *Check, p *Piece) {
 	need, lack := needs(p), missing(p)
 	if low := p.ties()[1]; low.Lap >= low.Room-touch && lack[1] > touch && !standing(low.Member) {
-		x.about(c, p, p.Tag, fmt.Sprintf("the %s gives %s to nail to, the nails of that end take %s", low.Member.Role, length.Feet(low.Room), length.Feet(need[1])),
+		x.about(c, p, p.Tag, fmt.Sprintf("the %s gives %s to nail to, the nails of that end take %s", low.Member.Role, x.units().Length(low.Room), x.units().Length(need[1])),
 			"take an item with fewer or closer nails at that end, or a deeper member")
 		return
 	}
@@ -116,7 +115,7 @@ func (x *placer) tooShort(c *Check, p *Piece) {
 		short = 2 * max(lack[0], lack[1])
 	}
 	have := p.Length()
-	x.about(c, p, p.Tag, fmt.Sprintf("the strap is %s long; laps of %s and %s and the %s between need %s: short by %s", length.Feet(have),
-		length.Feet(need[0]), length.Feet(need[1]), length.Feet(p.Gap), length.Feet(have+short), length.Feet(short)),
-		fmt.Sprintf("take a strap of at least %s", length.Feet(have+short)))
+	x.about(c, p, p.Tag, fmt.Sprintf("the strap is %s long; laps of %s and %s and the %s between need %s: short by %s", x.units().Length(have),
+		x.units().Length(need[0]), x.units().Length(need[1]), x.units().Length(p.Gap), x.units().Length(have+short), x.units().Length(short)),
+		fmt.Sprintf("take a strap of at least %s", x.units().Length(have+short)))
 }

@@ -7,7 +7,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/length"
 )
 
 // matches returns those of some joints at which all conditions of r hold, in
@@ -144,17 +143,17 @@ func widest(run []*framing.Joint) (d float64) {
 // whyNot says why r puts nothing at j, a joint of its kind, or "".
 func (w *world) whyNot(r *plan.Rule, j *framing.Joint) string {
 	if c := w.fails(&r.Where, j); c != nil {
-		return fmt.Sprintf("condition %s = %s does not hold, it is %s", c.key, c.want(&r.Where), c.have(w, j))
+		return fmt.Sprintf("condition %s = %s does not hold, it is %s", c.key, c.want(j.Units, &r.Where), c.have(w, j))
 	}
 	if x := w.excepted(r, j); x != nil {
-		return "excluded by except: " + describe(x)
+		return "excluded by except: " + describe(j.Units, x)
 	}
 	// Joints are thinned host by host, so those of j's host are enough.
 	if slices.Contains(w.choose(r, w.matches(r, w.byHost[hostKind{j.Host, j.Kind}])), j) {
 		return ""
 	}
 	if r.AtMost > 0 {
-		return fmt.Sprintf("not needed: spacing stays within at_most = %s without it", length.Feet(r.AtMost))
+		return fmt.Sprintf("not needed: spacing stays within at_most = %s without it", j.Units.Length(r.AtMost))
 	}
 	return fmt.Sprintf("skipped: every = %d", r.Every)
 }

@@ -10,7 +10,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/length"
+	"galewright/plan/units"
 )
 
 // condition is one key of a rule's where: what it asks, whether that holds at
@@ -19,7 +19,7 @@ type condition struct {
 	key   string
 	given func(*plan.Where) bool
 	holds func(*world, *plan.Where, *framing.Joint) bool
-	want  func(*plan.Where) string
+	want  func(units.System, *plan.Where) string
 	have  func(*world, *framing.Joint) string
 }
 
@@ -29,7 +29,7 @@ var conditions = []condition{
 		key:   "level",
 		given: func(w *plan.Where) bool { return len(w.Level) > 0 },
 		holds: func(x *world, w *plan.Where, j *framing.Joint) bool { return slices.Contains(w.Level, x.storyOf(j)) },
-		want:  func(w *plan.Where) string { return strings.Join(w.Level, " or ") },
+		want:  func(_ units.System, w *plan.Where) string { return strings.Join(w.Level, " or ") },
 		have:  func(x *world, j *framing.Joint) string { return cmp.Or(x.storyOf(j), "none") },
 	},
 	names("wall", func(w *plan.Where) []string { return w.Wall }, func(j *framing.Joint) string {
@@ -56,7 +56,7 @@ var conditions = []condition{
 		holds: func(_ *world, w *plan.Where, j *framing.Joint) bool {
 			return slices.ContainsFunc(met(j), func(role plan.Role) bool { return slices.Contains(w.Against, role) })
 		},
-		want: func(w *plan.Where) string { return strings.Join(plan.Words(w.Against), " or ") },
+		want: func(_ units.System, w *plan.Where) string { return strings.Join(plan.Words(w.Against), " or ") },
 		have: func(_ *world, j *framing.Joint) string { return strings.Join(plan.Words(met(j)), " and ") },
 	},
 	names("stud", func(w *plan.Where) []string { return w.Stud }, func(j *framing.Joint) string {
@@ -105,13 +105,13 @@ var conditions = []condition{
 		holds: func(_ *world, w *plan.Where, j *framing.Joint) bool {
 			return (w.From == 0 || j.Station >= w.From-touch) && (w.To == 0 || j.Station <= w.To+touch)
 		},
-		want: func(w *plan.Where) string {
+		want: func(u units.System, w *plan.Where) string {
 			if w.To == 0 {
-				return "from " + length.Feet(w.From)
+				return "from " + u.Length(w.From)
 			}
-			return length.Feet(w.From) + " to " + length.Feet(w.To)
+			return u.Length(w.From) + " to " + u.Length(w.To)
 		},
-		have: func(_ *world, j *framing.Joint) string { return length.Feet(j.Station) },
+		have: func(_ *world, j *framing.Joint) string { return j.Units.Length(j.Station) },
 	},
 }
 
@@ -150,7 +150,7 @@ func names[W ~string](key string, list func(*plan.Where) []W, word func(*framing
 		key,
 		func(w *plan.Where) bool { return len(list(w)) > 0 },
 		func(_ *world, w *plan.Where, j *framing.Joint) bool { return slices.Contains(list(w), word(j)) },
-		func(w *plan.Where) string { return strings.Join(plan.Words(list(w)), " or ") },
+		func(_ units.System, w *plan.Where) string { return strings.Join(plan.Words(list(w)), " or ") },
 		func(_ *world, j *framing.Joint) string {
 			if s := word(j); s != "" {
 				return string(s)
@@ -166,7 +166,7 @@ func flag(key string, want func(*plan.Where) *bool, is func(*world, *framing.Joi
 		key,
 		func(w *plan.Where) bool { return want(w) != nil },
 		func(wo *world, w *plan.Where, j *framing.Joint) bool { return is(wo, j) == *want(w) },
-		func(w *plan.Where) string { return fmt.Sprint(*want(w)) },
+		func(_ units.System, w *plan.Where) string { return fmt.Sprint(*want(w)) },
 		func(wo *world, j *framing.Joint) string { return fmt.Sprint(is(wo, j)) },
 	}
 }
@@ -181,15 +181,15 @@ func span(key string, want func(*plan.Where) [2]float64, of func(*world, *framin
 			r, v := want(w), of(wo, j)
 			return v >= r[0]-touch && (r[1] == 0 || v <= r[1]+touch)
 		},
-		func(w *plan.Where) string {
+		func(u units.System, w *plan.Where) string {
 			if r := want(w); r[1] != 0 {
-				return length.Feet(r[0]) + " to " + length.Feet(r[1])
+				return u.Length(r[0]) + " to " + u.Length(r[1])
 			}
-			return "from " + length.Feet(want(w)[0])
+			return "from " + u.Length(want(w)[0])
 		},
 		func(wo *world, j *framing.Joint) string {
 			if v := of(wo, j); !math.IsNaN(v) && !math.IsInf(v, 0) {
-				return length.Feet(v)
+				return j.Units.Length(v)
 			}
 			return "none"
 		},
@@ -287,11 +287,11 @@ func (w *world) excepted(r *plan.Rule, j *framing.Joint) *plan.Where {
 }
 
 // describe lists what a where asks.
-func describe(where *plan.Where) string {
+func describe(u units.System, where *plan.Where) string {
 	var parts []string
 	for _, c := range conditions {
 		if c.given(where) {
-			parts = append(parts, c.key+" = "+c.want(where))
+			parts = append(parts, c.key+" = "+c.want(u, where))
 		}
 	}
 	if len(parts) == 0 {

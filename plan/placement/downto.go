@@ -9,7 +9,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
+	"galewright/plan/units"
 )
 
 // downTo lays a strap from a stud over sole plate and rim down on the girder
@@ -63,8 +63,8 @@ func (x *placer) flush(w want, f geom.Frame, depth float64, members ...*framing.
 			way = "in front of"
 		}
 		return &plan.Diagnostic{
-			Code: "faces-not-flush", Summary: fmt.Sprintf("the %s face of the %s lies %s %s the stud's: a strap does not lie flat on both", w.face, m.Role, length.Feet(math.Abs(out)), way),
-			Mend: fmt.Sprintf("move the %s so that the faces are flush%s, or leave these joints out with except and tie stud, rim and girder by pieces of their own", m.Role, packs(m, out)),
+			Code: "faces-not-flush", Summary: fmt.Sprintf("the %s face of the %s lies %s %s the stud's: a strap does not lie flat on both", w.face, m.Role, x.units().Length(math.Abs(out)), way),
+			Mend: fmt.Sprintf("move the %s so that the faces are flush%s, or leave these joints out with except and tie stud, rim and girder by pieces of their own", m.Role, packs(x.units(), m, out)),
 		}
 	}
 	return nil
@@ -89,9 +89,13 @@ func (w *world) packed(m *framing.Member, f geom.Frame, s float64, face plan.Fac
 }
 
 // packs says how packing would bring a girder's face out by so much, in.
-func packs(m *framing.Member, out float64) string {
+func packs(u units.System, m *framing.Member, out float64) string {
 	if m.Role != plan.GirderBeam || out > 0 {
 		return ""
 	}
-	return fmt.Sprintf(`, pack it out (packing = "%sin" of the girder)`, strings.TrimSuffix(length.Feet(-out), `"`))
+	text := strings.TrimSuffix(u.Length(-out), `"`) + "in"
+	if u == units.Metric {
+		text = u.Length(-out)
+	}
+	return fmt.Sprintf(`, pack it out (packing = %q of the girder)`, text)
 }

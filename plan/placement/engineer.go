@@ -9,7 +9,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 )
 
 // place asks for the engineer's item at each of its stations.
@@ -131,15 +130,15 @@ const geomTie = 1e-9
 func (x *placer) missed(e *plan.Place, pos plan.Pos, host string, kinds []plan.JointKind, s float64) {
 	d := plan.Diagnostic{
 		Code: "place-off-member", Pos: pos,
-		Summary: fmt.Sprintf("no %s joint at %s for %s", list(kinds), length.Feet(s), cmp.Or(e.Use, "what is to go")),
-		Where:   fmt.Sprintf("%s at %s", host, length.Feet(s)), Mend: "the host has no such joint",
+		Summary: fmt.Sprintf("no %s joint at %s for %s", list(kinds), x.units().Length(s), cmp.Or(e.Use, "what is to go")),
+		Where:   fmt.Sprintf("%s at %s", host, x.units().Length(s)), Mend: "the host has no such joint",
 	}
 	if j, off := x.nearest(host, kinds, s); j != nil {
 		name := "the nearest"
 		if m := j.First(); m != nil {
 			name = fmt.Sprintf("the nearest is the %s", m.Role)
 		}
-		d.Mend = fmt.Sprintf("%s at %s (%s), %s off: write that station", name, length.Feet(j.Station), j.ID, length.Feet(off))
+		d.Mend = fmt.Sprintf("%s at %s (%s), %s off: write that station", name, x.units().Length(j.Station), j.ID, x.units().Length(off))
 	}
 	x.raise(d)
 }

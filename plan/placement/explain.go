@@ -8,7 +8,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 )
 
 // Verdicts returns what became of every rule and place that speaks of the
@@ -94,7 +93,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	if q.Face == plan.Through {
 		where = "through the " + throughText(q.Joint)
 	}
-	fmt.Fprintf(b, "  %s at %s, %s above grade\n", where, length.Feet(q.Station), heightText(q))
+	fmt.Fprintf(b, "  %s at %s, %s above grade\n", where, q.Joint.Units.Length(q.Station), heightText(q))
 	if q.Moved != "" {
 		fmt.Fprintf(b, "  %s\n", q.Moved)
 	}
@@ -102,9 +101,9 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 		fmt.Fprintf(b, "  %s\n", boltText(q))
 	}
 	if q.Item.Kind.Strap {
-		fmt.Fprintf(b, "  %s of steel: %s\n", length.Feet(q.Length()), lapText(q))
+		fmt.Fprintf(b, "  %s of steel: %s\n", q.Joint.Units.Length(q.Length()), lapText(q))
 	} else if q.Cut > 0 {
-		fmt.Fprintf(b, "  rod cut to %s\n", length.Feet(q.Cut))
+		fmt.Fprintf(b, "  rod cut to %s\n", q.Joint.Units.Length(q.Cut))
 	}
 	fmt.Fprintf(b, "  install %s\n", q.Item.Phase.Name)
 	for i, f := range q.Item.Fasteners {
@@ -121,7 +120,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 
 // heightText says from where to where a piece reaches; a level bolt has one height.
 func heightText(q *Piece) string {
-	lo, hi := length.Feet(q.Z0), length.Feet(q.Z1)
+	lo, hi := q.Joint.Units.Length(q.Z0), q.Joint.Units.Length(q.Z1)
 	if lo == hi {
 		return lo
 	}
@@ -145,18 +144,18 @@ func throughText(j *framing.Joint) string {
 // boltText says what a bolt or rod is made of and the hole it takes.
 func boltText(q *Piece) string {
 	it := q.Item
-	s := fmt.Sprintf("%s diameter", length.Feet(it.Rod))
+	s := fmt.Sprintf("%s diameter", q.Joint.Units.Bought(it.Rod))
 	switch {
 	case it.Length > 0:
-		s += fmt.Sprintf(", %s long", length.Feet(it.Length))
+		s += fmt.Sprintf(", %s long", q.Joint.Units.Bought(it.Length))
 	case q.Cut > 0:
-		s += fmt.Sprintf(", cut to %s", length.Feet(q.Cut))
+		s += fmt.Sprintf(", cut to %s", q.Joint.Units.Length(q.Cut))
 	}
 	washer := "a cut washer"
 	if it.Washer > 0 {
-		washer = fmt.Sprintf("a %s square plate washer", length.Feet(it.Washer))
+		washer = fmt.Sprintf("a %s square plate washer", q.Joint.Units.Bought(it.Washer))
 	}
-	return fmt.Sprintf("%s; nut on %s; hole in the wood %s at most (NDS 2018 12.1.3.2, transcribed)", s, washer, length.Feet(it.Rod+1./16))
+	return fmt.Sprintf("%s; nut on %s; hole in the wood %s at most (NDS 2018 12.1.3.2, transcribed)", s, washer, q.Joint.Units.Bought(it.Rod+1./16))
 }
 
 // fastenerWord names a fastener's sort.
@@ -185,17 +184,17 @@ func fastenerText(f plan.Fasteners, n hardware.Nail) string {
 // lapText says where the steel of a strap lies.
 func lapText(q *Piece) string {
 	laps := q.Laps()
-	a, b := length.Feet(laps[0]), length.Feet(laps[1])
+	a, b := q.Joint.Units.Length(laps[0]), q.Joint.Units.Length(laps[1])
 	over := q.Joint.Kind.Lies() == plan.LiesToPlate
 	switch {
 	case over && len(q.plates()) == 3:
-		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), length.Feet(q.Gap))
+		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), q.Joint.Units.Length(q.Gap))
 	case over:
 		return fmt.Sprintf("%s on the %s, the rest on the plates", a, roleOf(q, 0))
 	case q.Gap < touch:
 		return fmt.Sprintf("%s on the %s, %s on the %s", a, roleOf(q, 0), b, roleOf(q, 1))
 	}
-	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), length.Feet(q.Gap), b, roleOf(q, 1))
+	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), q.Joint.Units.Length(q.Gap), b, roleOf(q, 1))
 }
 
 func roleOf(q *Piece, i int) string {
@@ -214,9 +213,9 @@ func (p *Placement) tellGap(b *strings.Builder, j *framing.Joint) {
 		if !q.Item.Kind.Strap || j.Kind.Lies() == plan.LiesToPlate { // its gap is the plates it is nailed to
 			continue
 		}
-		text := fmt.Sprintf("  %s between the members a strap laps\n", length.Feet(q.Gap))
+		text := fmt.Sprintf("  %s between the members a strap laps\n", j.Units.Length(q.Gap))
 		if math.Abs(q.Gap-j.Gap) > touch {
-			text = fmt.Sprintf("  %s between the %s and the %s that %s laps\n", length.Feet(q.Gap), roleOf(q, 0), roleOf(q, 1), q.Item.Mark)
+			text = fmt.Sprintf("  %s between the %s and the %s that %s laps\n", j.Units.Length(q.Gap), roleOf(q, 0), roleOf(q, 1), q.Item.Mark)
 		}
 		if q.Gap > touch && !seen[text] {
 			b.WriteString(text)
@@ -224,7 +223,7 @@ func (p *Placement) tellGap(b *strings.Builder, j *framing.Joint) {
 		seen[text] = true
 	}
 	if len(seen) == 0 && j.Gap > 0 {
-		fmt.Fprintf(b, "  %s between the members a strap laps\n", length.Feet(j.Gap))
+		fmt.Fprintf(b, "  %s between the members a strap laps\n", j.Units.Length(j.Gap))
 	}
 }
 
@@ -242,7 +241,7 @@ func (p *Placement) tellJoint(b *strings.Builder, j *framing.Joint) {
 		case !j.Below:
 			b.WriteString("  no stud below\n")
 		case j.Offset != 0:
-			fmt.Fprintf(b, "  the stud below is offset %s\n", length.Feet(j.Offset))
+			fmt.Fprintf(b, "  the stud below is offset %s\n", j.Units.Length(j.Offset))
 		default:
 			b.WriteString("  the studs line up\n")
 		}
@@ -285,7 +284,7 @@ func (p *Placement) ExplainWall(name string) (string, error) {
 			continue
 		}
 		bare++
-		fmt.Fprintf(&b, "  %-14s %-12s at %-12s %s\n", j.ID, j.Kind, length.Feet(j.Station), p.bareWhy(j))
+		fmt.Fprintf(&b, "  %-14s %-12s at %-12s %s\n", j.ID, j.Kind, p.House.Plan.Project.Units.Length(j.Station), p.bareWhy(j))
 	}
 	if all == 0 {
 		return "", fmt.Errorf("no wall, roof, girder or porch %q has joints; %s", name, meant(name, p.world.hosts))

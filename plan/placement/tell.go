@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/length"
 )
 
 // teller gathers diagnostics. What is the same at many joints of one host is
@@ -67,7 +66,7 @@ func (t *teller) list() plan.Diagnostics {
 		}
 		first, last := g.joints[0], g.joints[n-1]
 		d.Where = fmt.Sprintf("%s, %d joints from %s to %s: %s", first.HostName(), n,
-			length.Feet(first.Station), length.Feet(last.Station), strings.Join(g.tags[:min(n, named)], ", "))
+			first.Units.Length(first.Station), first.Units.Length(last.Station), strings.Join(g.tags[:min(n, named)], ", "))
 		if n > named {
 			d.Where += fmt.Sprintf(" and %d more to %s", n-named, g.tags[n-1])
 		}
@@ -81,7 +80,7 @@ func JointPlace(j *framing.Joint) string {
 	if m := j.First(); m != nil {
 		role = string(m.Role)
 	}
-	return fmt.Sprintf("%s, %s at %s", j.HostName(), role, length.Feet(j.Station))
+	return fmt.Sprintf("%s, %s at %s", j.HostName(), role, j.Units.Length(j.Station))
 }
 
 // jointName is JointPlace with the joint's id.

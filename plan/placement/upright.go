@@ -7,7 +7,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 )
 
 // link is what an upright strap, hold-down or rod ties: the member above, the
@@ -80,7 +79,7 @@ func (l link) stacked() *plan.Diagnostic {
 		return &plan.Diagnostic{
 			Severity: plan.Warning, Code: "studs-out-of-line",
 			Summary: fmt.Sprintf("the stud below is offset %s from the %s above, more than a strap can follow: nothing is placed",
-				length.Feet(math.Abs(l.joint.Offset)), l.above.Role),
+				l.joint.Units.Length(math.Abs(l.joint.Offset)), l.above.Role),
 			Mend: "move one of them, add a stud below, or leave these joints out with where = { lines_up = true }",
 		}
 	}

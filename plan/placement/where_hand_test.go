@@ -7,6 +7,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -88,11 +89,11 @@ func TestConditionsSayWhatTheyAskAndFind(t *testing.T) {
 		require.True(t, k.given(&c.where), "%+v", c.where)
 		assert.False(t, k.given(&plan.Where{}), c.key)
 		assert.Equal(t, c.holds, k.holds(w, &c.where, j), "%s %+v", c.key, c.where)
-		assert.Equal(t, c.want, k.want(&c.where), c.key)
+		assert.Equal(t, c.want, k.want(units.Imperial, &c.where), c.key)
 		assert.Equal(t, c.have, k.have(w, j), c.key)
 	}
-	assert.Equal(t, "anything", describe(&plan.Where{}))
-	assert.Equal(t, `wall = 1S, corner = 0" to 1'-4"`, describe(&plan.Where{Wall: []string{"1S"}, Corner: [2]float64{0, 16}}))
+	assert.Equal(t, "anything", describe(units.Imperial, &plan.Where{}))
+	assert.Equal(t, `wall = 1S, corner = 0" to 1'-4"`, describe(units.Imperial, &plan.Where{Wall: []string{"1S"}, Corner: [2]float64{0, 16}}))
 }
 
 func TestDistancesThatConditionsMeasure(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/units"
 	"galewright/plan/wind"
 	"galewright/plan/wood"
 )
@@ -95,3 +96,6 @@ func endZone(h *framing.House) float64 {
 
 // touch is how near two faces must come to touch, in.
 const touch = 1.0 / 32
+
+// units is the system that the plan's faults are told in.
+func (w *world) units() units.System { return w.house.Plan.Project.Units }

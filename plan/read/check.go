@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"galewright/plan"
-	"galewright/plan/length"
 )
 
 // check finds the faults of a plan that need no framing. It runs on whatever
@@ -103,14 +102,14 @@ func (r *reader) checkRoofs() {
 		size := x.Area[1].Sub(x.Area[0])
 		if !r.broken[x] && (size.X < 12 || size.Y < 12) {
 			r.fail(x.Pos, "empty-roof", "roof "+x.Name, "area is the southwest and the northeast corner",
-				"area covers %s by %s", length.Feet(size.X), length.Feet(size.Y))
+				"area covers %s by %s", r.units().Length(size.X), r.units().Length(size.Y))
 		}
 		// A ridge board is at least as deep as the cut end of the rafter
 		// (IRC R802.3; from memory).
 		cut := x.Rafters.Depth * slope(max(x.Pitch, x.PitchOther))
 		if x.RidgeMember.Depth > 0 && x.RidgeMember.Depth < cut-tolerance && !x.Trusses && x.Kind != plan.ShedRoof {
 			r.warn(x.Pos, "shallow-ridge", "roof "+x.Name, "take a deeper ridge_member",
-				"the ridge member is %s deep, the rafters' plumb cut %s", length.Feet(x.RidgeMember.Depth), length.Feet(cut))
+				"the ridge member is %s deep, the rafters' plumb cut %s", r.units().Length(x.RidgeMember.Depth), r.units().Length(cut))
 		}
 	}
 }
@@ -130,7 +129,7 @@ func (r *reader) checkFoundation() {
 		}
 		for i := 1; i < len(g.Piles); i++ {
 			if g.Piles[i] <= g.Piles[i-1] {
-				r.fail(g.Pos, "bad-order", "girder "+g.Name, "write the stations from its start to its end", "pile %s comes after %s", length.Feet(g.Piles[i]), length.Feet(g.Piles[i-1]))
+				r.fail(g.Pos, "bad-order", "girder "+g.Name, "write the stations from its start to its end", "pile %s comes after %s", r.units().Length(g.Piles[i]), r.units().Length(g.Piles[i-1]))
 			}
 		}
 	}

@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 )
 
 // slip is how far apart, in, a wall's end and the next wall's start may be to
@@ -125,7 +124,7 @@ func (r *reader) follower(w *plan.Wall, starts, stops ends, l *plan.Level) *plan
 	}
 	if best < slip {
 		r.fail(w.Pos, "corner-apart", where, "let one begin where the other ends",
-			"it ends %s from where wall %s begins", length.Feet(best), near.Name)
+			"it ends %s from where wall %s begins", r.units().Length(best), near.Name)
 		return nil
 	}
 	r.warn(w.Pos, "open-outline", where, "add the wall that is missing, or write interior = true", "no exterior wall of level %s begins where it ends", l.Name)

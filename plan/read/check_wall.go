@@ -5,7 +5,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 )
 
 // plateThickness is one dressed 2x plate, in.
@@ -25,10 +24,10 @@ func (r *reader) checkWall(w *plan.Wall) {
 		return
 	}
 	if w.Layout > w.Length() {
-		r.fail(w.Pos, "layout-off-wall", where, "layout is a station of the wall", "layout starts at %s on a wall of %s", length.Feet(w.Layout), length.Feet(w.Length()))
+		r.fail(w.Pos, "layout-off-wall", where, "layout is a station of the wall", "layout starts at %s on a wall of %s", r.units().Length(w.Layout), r.units().Length(w.Length()))
 	}
 	if h := w.TopHeight(); h > 0 && h < 3*plateThickness+1 {
-		r.fail(w.Pos, "low-wall", where, "give it a greater height", "a height of %s holds three plates and no stud", length.Feet(h))
+		r.fail(w.Pos, "low-wall", where, "give it a greater height", "a height of %s holds three plates and no stud", r.units().Length(h))
 	}
 	for i, o := range w.Openings {
 		r.checkOpening(w, o, where)
@@ -73,7 +72,7 @@ func (r *reader) checkOpening(w *plan.Wall, o *plan.Opening, wall string) {
 	}
 	if end := o.At + o.Width; o.Width > 0 && end > w.Length()+tolerance {
 		r.fail(o.Pos, "opening-off-wall", where, "move it, narrow it, or lengthen the wall",
-			"it runs from %s to %s, and the wall ends at %s", length.Feet(o.At), length.Feet(end), length.Feet(w.Length()))
+			"it runs from %s to %s, and the wall ends at %s", r.units().Length(o.At), r.units().Length(end), r.units().Length(w.Length()))
 	}
 	h := w.TopHeight()
 	if w.Top == plan.RakeTop || h == 0 || r.broken[w.Level] || r.broken[w.ToLevel] {
@@ -83,11 +82,11 @@ func (r *reader) checkOpening(w *plan.Wall, o *plan.Opening, wall string) {
 	if top := o.Sill + o.Height + o.Header.Depth; top > room+tolerance {
 		r.fail(o.Pos, "header-through-plate", where, "lower the opening, or take a shallower header",
 			"sill %s, opening %s and header %s reach %s; under the plates there are %s: %s too much",
-			length.Feet(o.Sill), length.Feet(o.Height), length.Feet(o.Header.Depth), length.Feet(top), length.Feet(room), length.Feet(top-room))
+			r.units().Length(o.Sill), r.units().Length(o.Height), r.units().Length(o.Header.Depth), r.units().Length(top), r.units().Length(room), r.units().Length(top-room))
 	}
 	if o.Header.Width() > w.Depth()+tolerance {
 		r.fail(o.Pos, "header-too-thick", where, "take fewer plies",
-			"the header %s is %s thick, the wall %s deep", o.Header.Text, length.Feet(o.Header.Width()), length.Feet(w.Depth()))
+			"the header %s is %s thick, the wall %s deep", o.Header.Text, r.units().Length(o.Header.Width()), r.units().Length(w.Depth()))
 	}
 }
 
@@ -98,7 +97,7 @@ func (r *reader) checkApart(a, b *plan.Opening, wall string) {
 	if across > tolerance && up > tolerance && !r.broken[a] && !r.broken[b] {
 		r.fail(b.Pos, "openings-overlap", wall+", opening "+b.Name, "move one of them",
 			"it runs from %s to %s and overlaps opening %s, which runs from %s to %s, by %s",
-			length.Feet(b.At), length.Feet(b.At+b.Width), a.Name, length.Feet(a.At), length.Feet(a.At+a.Width), length.Feet(across))
+			r.units().Length(b.At), r.units().Length(b.At+b.Width), a.Name, r.units().Length(a.At), r.units().Length(a.At+a.Width), r.units().Length(across))
 	}
 }
 
@@ -109,14 +108,14 @@ func (r *reader) checkShear(w *plan.Wall, s *plan.Shear, wall string) {
 	case r.broken[s]:
 		return
 	case s.To <= s.From:
-		r.fail(s.Pos, "shear-off-wall", where, "to must be more than from", "it runs from %s to %s", length.Feet(s.From), length.Feet(s.To))
+		r.fail(s.Pos, "shear-off-wall", where, "to must be more than from", "it runs from %s to %s", r.units().Length(s.From), r.units().Length(s.To))
 	case s.To > w.Length()+tolerance:
-		r.fail(s.Pos, "shear-off-wall", where, "shorten it", "it ends at %s, and the wall at %s", length.Feet(s.To), length.Feet(w.Length()))
+		r.fail(s.Pos, "shear-off-wall", where, "shorten it", "it ends at %s, and the wall at %s", r.units().Length(s.To), r.units().Length(w.Length()))
 	}
 	for _, o := range w.Openings {
 		if across := min(s.To, o.At+o.Width) - max(s.From, o.At); across > tolerance && !s.Perforated && !r.broken[o] {
 			r.fail(s.Pos, "opening-in-shear", where, "end it at the opening, or write perforated = true",
-				"opening %s reaches %s into it", o.Name, length.Feet(across))
+				"opening %s reaches %s into it", o.Name, r.units().Length(across))
 		}
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/length"
 	"galewright/plan/timber"
 )
 
@@ -96,6 +95,6 @@ const closest = 3.0
 func (n node) near(key string, in float64) {
 	if in > 0 && in < closest-1e-9 {
 		n.r.warn(n.r.pos(n.at(key)), "deck-nails-close", n.where, "space them 3 in or more, take larger nails, or 3x framing with the nails staggered",
-			"nails at %s on center split framing of one 2x (FEMA P-499 Fact Sheet 7.1)", length.Feet(in))
+			"nails at %s on center split framing of one 2x (FEMA P-499 Fact Sheet 7.1)", n.r.units().Length(in))
 	}
 }

@@ -5,7 +5,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 )
 
 // girderKeys fill one girder.
@@ -32,7 +31,7 @@ func (v value) stations(total float64) []float64 {
 		for i, x := range in {
 			if x > total+tolerance {
 				v.r.add(plan.Diagnostic{
-					Code: "off-member", Summary: v.key + ": " + length.Feet(x) + " is past the end at " + length.Feet(total),
+					Code: "off-member", Summary: v.key + ": " + v.r.units().Length(x) + " is past the end at " + v.r.units().Length(total),
 					Where: v.where, Mend: "stations run from 0 at its beginning", Pos: at[i],
 				})
 			}
@@ -45,7 +44,7 @@ func (v value) stations(total float64) []float64 {
 		return nil
 	}
 	if step < 12 {
-		v.bad("out-of-range", "", "%s is closer than 1'-0\"", length.Feet(step))
+		v.bad("out-of-range", "", "%s is closer than %s", v.r.units().Length(step), v.r.units().Length(12))
 		return nil
 	}
 	n := 1
@@ -92,7 +91,7 @@ func readPorches(n node, _ int, p *plan.Plan) {
 	}
 	if x.Top > 0 && x.Top-x.Beam.Depth <= x.Base {
 		n.fault("top", "no-room", "raise top or lower base", "top %s less the beam of %s leaves no post above base %s",
-			length.Feet(x.Top), length.Feet(x.Beam.Depth), length.Feet(x.Base))
+			n.r.units().Length(x.Top), n.r.units().Length(x.Beam.Depth), n.r.units().Length(x.Base))
 	}
 	p.Porches = append(p.Porches, x)
 }

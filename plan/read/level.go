@@ -89,13 +89,13 @@ func (d *levelDraft) floor(slab bool) {
 		if want := d.Joists.Depth + d.Subfloor; math.Abs(want-d.FloorDepth) > tolerance {
 			d.node.fault("floor_depth", "floor-depth", "correct one of them, or leave floor_depth out",
 				"floor_depth is %s, but joists %s in deep and subfloor %s make %s",
-				length.Feet(d.FloorDepth), printNumber(d.Joists.Depth), length.Feet(d.Subfloor), length.Feet(want))
+				d.node.r.units().Length(d.FloorDepth), printNumber(d.Joists.Depth), d.node.r.units().Length(d.Subfloor), d.node.r.units().Length(want))
 		}
 	case d.depthGiven:
 		depth := d.FloorDepth - d.Subfloor
 		if depth < 3.5 {
 			d.node.fault("floor_depth", "floor-depth", "it must hold the joists and the subfloor",
-				"floor_depth %s leaves %s for joists under a subfloor of %s", length.Feet(d.FloorDepth), length.Feet(depth), length.Feet(d.Subfloor))
+				"floor_depth %s leaves %s for joists under a subfloor of %s", d.node.r.units().Length(d.FloorDepth), d.node.r.units().Length(depth), d.node.r.units().Length(d.Subfloor))
 		}
 		d.Joists = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: depth, Text: "1.5x" + printNumber(depth)}
 		d.JoistSpace = 16
@@ -115,7 +115,7 @@ func (d *levelDraft) standOn(below *levelDraft) {
 	case math.Abs(want-d.Floor) > tolerance:
 		d.node.fault("floor", "floor-height", "correct one of them, or leave floor out: it is computed",
 			"floor is %s, but level %s has its plates at %s and this floor is %s deep, which makes %s",
-			length.Feet(d.Floor), below.Name, length.Feet(below.Top()), length.Feet(d.FloorDepth), length.Feet(want))
+			d.node.r.units().Length(d.Floor), below.Name, d.node.r.units().Length(below.Top()), d.node.r.units().Length(d.FloorDepth), d.node.r.units().Length(want))
 	default:
 		d.Floor = want // within a mark of the tape: stories must stack exactly
 	}

@@ -1,6 +1,9 @@
 package read
 
-import "galewright/plan"
+import (
+	"galewright/plan"
+	"galewright/plan/units"
+)
 
 // projectKeys fill the title block.
 var projectKeys = []binding[plan.Project]{
@@ -14,8 +17,7 @@ var projectKeys = []binding[plan.Project]{
 	textKey("checked_by", `"lead framer"`, "who checked it", func(p *plan.Project) *string { return &p.CheckedBy }),
 	textKey("engineer", `"engineer of record"`, "engineer of record, as a title or a role", func(p *plan.Project) *string { return &p.Engineer }),
 	textsKey("notes", `["All hardware zinc coated."]`, "notes for the cover sheet", func(p *plan.Project) *[]string { return &p.Notes }),
-	custom("units", "word", `"metric"`, "what sheets print: feet and inches, or millimeters", func(v value, p *plan.Project) {
-		s, _ := choice(v, []string{"imperial", "metric"})
-		p.Metric = s == "metric"
-	}).words([]string{"imperial", "metric"}).otherwise(`"imperial"`),
+	custom("units", "word", `"metric"`, "what is printed: feet, inches and pounds, or millimeters, meters and kilonewtons; the keys of JSON say their own units, which stay", func(v value, p *plan.Project) {
+		p.Units, _ = choice(v, units.Systems)
+	}).words(plan.Words(units.Systems)).otherwise(`"imperial"`),
 }

@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/pos"
+	"galewright/plan/units"
 )
 
 // reader reads one file of a plan and gathers its faults.
@@ -50,6 +51,9 @@ func (r *reader) whole(x any, f func()) {
 		r.broken[x] = true
 	}
 }
+
+// units is the system that faults are told in: the plan's, which is read first.
+func (r *reader) units() units.System { return r.plan.Project.Units }
 
 // add records a fault.
 func (r *reader) add(d plan.Diagnostic) { *r.found = append(*r.found, d) }

@@ -101,7 +101,7 @@ func (n node) conditions() plan.Where {
 	}
 	read(n, whereKeys, &w)
 	if w.To > 0 && w.To <= w.From {
-		n.fault("to", "empty-range", "to must be more than from", "from %s to %s is nothing", length.Feet(w.From), length.Feet(w.To))
+		n.fault("to", "empty-range", "to must be more than from", "from %s to %s is nothing", n.r.units().Length(w.From), n.r.units().Length(w.To))
 	}
 	return w
 }

@@ -165,7 +165,7 @@ func (v value) quantity(units []unit) (float64, bool) {
 	s, ok := v.raw.(string)
 	if !ok {
 		if n, is := v.raw.(int64); is {
-			v.bad("no-unit", `write "`+strconv.FormatInt(n, 10)+" "+units[0].name+`"`, "%d has no unit", n)
+			v.bad("no-unit", `write "`+strconv.FormatInt(n, 10)+" "+units[0].name+`", or `+named(units[1:]), "%d has no unit", n)
 		} else {
 			v.wrong("a number with its unit in quotes")
 		}
@@ -179,7 +179,7 @@ func (v value) quantity(units []unit) (float64, bool) {
 			return n * u.factor, true
 		}
 	}
-	v.bad("bad-quantity", "", "%q is not a quantity; write it like \"150 %s\"", s, units[0].name)
+	v.bad("bad-quantity", "", "%q is not a quantity; write it like \"150 %s\", in %s", s, units[0].name, named(units))
 	return 0, false
 }
 
@@ -187,6 +187,21 @@ func (v value) quantity(units []unit) (float64, bool) {
 type unit struct {
 	name   string
 	factor float64
+}
+
+// named lists units: "psf, kPa or Pa".
+func named(units []unit) string {
+	out := ""
+	for i, u := range units {
+		switch {
+		case i > 0 && i == len(units)-1:
+			out += " or "
+		case i > 0:
+			out += ", "
+		}
+		out += u.name
+	}
+	return out
 }
 
 // date reads a TOML date or an ISO date in quotes.
@@ -237,7 +252,7 @@ func (v value) spaced() (plan.Lumber, float64, bool) {
 		v.bad("bad-length", "write it like 2x6 @ 16in", "spacing %s", err)
 		return l, 0, false
 	case ok && (in < 2*l.Breadth || in > 96):
-		v.bad("out-of-range", "", "spacing %s is not between %s (two thicknesses) and 8'-0\"", length.Feet(in), length.Feet(2*l.Breadth))
+		v.bad("out-of-range", "", "spacing %s is not between %s (two thicknesses) and %s", v.r.units().Length(in), v.r.units().Length(2*l.Breadth), v.r.units().Length(96))
 		return l, 0, false
 	}
 	return l, in, ok

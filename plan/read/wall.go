@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
-	"galewright/plan/length"
 )
 
 // wallDraft is a wall with what must wait for its other keys.
@@ -145,7 +144,7 @@ func (r *reader) wall(n node, d *wallDraft) {
 	if !d.fromGiven || !d.toGiven {
 		r.broken[d.Wall] = true
 	} else if d.Length() < 2*d.Studs.Breadth {
-		n.fault("to", "short-wall", "from and to must lie apart", "the wall is %s long", length.Feet(d.Length()))
+		n.fault("to", "short-wall", "from and to must lie apart", "the wall is %s long", r.units().Length(d.Length()))
 	}
 	r.plan.Walls = append(r.plan.Walls, d.Wall)
 }

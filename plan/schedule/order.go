@@ -10,7 +10,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/deck"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
+	"galewright/plan/units"
 )
 
 // OrderRow is one line of the order list.
@@ -62,11 +62,14 @@ const Box = 5
 
 // Orders returns the order list, with the spare part (0.05 is 5 percent)
 // added to pieces, nails and panels and each rounded up.
-func (s *Schedule) Orders(spare float64) []OrderRow {
-	rows := s.orderPieces(spare)
-	rows = append(rows, s.orderNails(spare)...)
-	rows = append(rows, s.orderRods(spare)...)
-	rows = append(rows, s.orderPanels(spare)...)
+func (s *Schedule) Orders(spare float64) []OrderRow { return s.orders(spare, s.units("table")) }
+
+// orders is Orders in the words of a system; what is bought by weight in its unit.
+func (s *Schedule) orders(spare float64, u units.System) []OrderRow {
+	rows := s.orderPieces(spare, u)
+	rows = append(rows, s.orderNails(spare, u)...)
+	rows = append(rows, s.orderRods(spare, u)...)
+	rows = append(rows, s.orderPanels(spare, u)...)
 	return append(rows, s.hours()...)
 }
 
@@ -76,15 +79,15 @@ func more(n int, spare float64) int {
 	return n + int(math.Ceil(math.Round(float64(n)*spare*1e6)/1e6))
 }
 
-func (s *Schedule) orderPieces(spare float64) (out []OrderRow) {
+func (s *Schedule) orderPieces(spare float64, u units.System) (out []OrderRow) {
 	var coils []OrderRow
 	for _, l := range s.Lines {
 		if l.Item.Coil > 0 {
-			coils = append(coils, coilRow(l, spare))
+			coils = append(coils, coilRow(u, l, spare))
 			continue
 		}
 		n := len(l.Pieces) * max(l.Item.Bodies, 1)
-		r := OrderRow{Section: "pieces", Number: l.Number, Name: l.Item.Mark, Detail: Size(l.Item), Coating: l.Item.Coating, Count: n, Spare: more(n, spare), Unit: "each"}
+		r := OrderRow{Section: "pieces", Number: l.Number, Name: l.Item.Mark, Detail: Size(u, l.Item), Coating: l.Item.Coating, Count: n, Spare: more(n, spare), Unit: "each"}
 		if l.Item.Bodies > 1 {
 			r.Detail += fmt.Sprintf(", %d bodies each", l.Item.Bodies)
 		}
@@ -101,7 +104,7 @@ func (s *Schedule) orderPieces(spare float64) (out []OrderRow) {
 
 // coilRow cuts a coil strap's pieces, and as many of the longest as spare
 // asks, from rolls.
-func coilRow(l *Line, spare float64) OrderRow {
+func coilRow(u units.System, l *Line, spare float64) OrderRow {
 	var cuts []float64
 	for _, p := range l.Pieces {
 		cuts = append(cuts, p.Cut)
@@ -117,8 +120,8 @@ func coilRow(l *Line, spare float64) OrderRow {
 		total += c
 	}
 	return OrderRow{
-		Section: "coil", Number: l.Number, Name: l.Item.Mark, Coating: l.Item.Coating, Detail: fmt.Sprintf("%s of strap, %s", length.Feet(total), Size(l.Item)),
-		Count: n, Spare: len(cuts), Order: float64(len(rolls)), Unit: "roll", Packs: len(rolls), Pack: "roll of " + length.Feet(l.Item.Coil),
+		Section: "coil", Number: l.Number, Name: l.Item.Mark, Coating: l.Item.Coating, Detail: fmt.Sprintf("%s of strap, %s", u.Length(total), Size(u, l.Item)),
+		Count: n, Spare: len(cuts), Order: float64(len(rolls)), Unit: "roll", Packs: len(rolls), Pack: "roll of " + u.Length(l.Item.Coil),
 		Source: fmt.Sprintf("cut longest first, best fit; at least %d needed however they are cut", bound),
 	}
 }
@@ -155,9 +158,9 @@ func (s *Schedule) allNails() []NailCount {
 	return t.list
 }
 
-func (s *Schedule) orderNails(spare float64) (out []OrderRow) {
+func (s *Schedule) orderNails(spare float64, u units.System) (out []OrderRow) {
 	for _, n := range s.allNails() {
-		r := OrderRow{Section: "nails", Name: n.Nail, Detail: "by hand or gun", Coating: n.Size.Coating, Count: n.Count, Spare: more(n.Count, spare), Unit: "lb"}
+		r := OrderRow{Section: "nails", Name: n.Label(u), Detail: "by hand or gun", Coating: n.Size.Coating, Count: n.Count, Spare: more(n.Count, spare), Unit: "lb"}
 		if n.Hand {
 			r.Detail = "by hand only"
 		}
@@ -169,8 +172,9 @@ func (s *Schedule) orderNails(spare float64) (out []OrderRow) {
 		}
 		r.Order = math.Ceil(float64(r.Spare)/per*10-1e-9) / 10
 		r.Packs = int(math.Ceil(r.Order/Box - 1e-9))
-		r.Pack = fmt.Sprintf("box of %d lb", Box)
-		r.Source = fmt.Sprintf("%.0f per lb: %s", per, source)
+		r.Pack = "box of " + u.BoughtMass(Box)
+		r.Source = fmt.Sprintf("%s: %s", u.PerMass(per), u.Words(source))
+		r.Order, r.Unit = u.MassOf(r.Order)
 		out = append(out, r)
 	}
 	return out
@@ -201,7 +205,7 @@ func coatingOf(it *hardware.Item) plan.Coating {
 
 // orderRods lists the rods that are cut to length, and the nuts and washers of
 // all rods and bolts, as the bodies have them.
-func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
+func (s *Schedule) orderRods(spare float64, u units.System) (out []OrderRow) {
 	rods, nuts, washers := map[rod]int{}, map[rod]int{}, map[rod]int{}
 	for _, r := range s.Steel.Rods() {
 		c := coatingOf(r.For.Item)
@@ -221,17 +225,17 @@ func (s *Schedule) orderRods(spare float64) (out []OrderRow) {
 		return cmp.Or(cmp.Compare(a.diameter, b.diameter), cmp.Compare(a.long, b.long), cmp.Compare(a.coating, b.coating))
 	}
 	for _, k := range sorted(rods, order) {
-		out = append(out, k.row("rods", fmt.Sprintf("%s threaded rod", length.Feet(k.diameter)), length.Feet(k.long)+" long", rods[k], 0))
+		out = append(out, k.row("rods", u.Bought(k.diameter)+" threaded rod", u.Length(k.long)+" long", rods[k], 0))
 	}
 	for _, k := range sorted(nuts, order) {
-		out = append(out, k.row("nuts", fmt.Sprintf("nut for %s rod", length.Feet(k.diameter)), "", nuts[k], spare))
+		out = append(out, k.row("nuts", fmt.Sprintf("nut for %s rod", u.Bought(k.diameter)), "", nuts[k], spare))
 	}
 	for _, k := range sorted(washers, order) {
 		detail := "cut washer"
 		if k.long > 0 {
-			detail = fmt.Sprintf("%s square plate, %s thick", length.Feet(k.long), length.Feet(hardware.WasherThick(k.long)))
+			detail = fmt.Sprintf("%s square plate, %s thick", u.Bought(k.long), u.Bought(hardware.WasherThick(k.long)))
 		}
-		out = append(out, k.row("washers", fmt.Sprintf("washer for %s rod", length.Feet(k.diameter)), detail, washers[k], spare))
+		out = append(out, k.row("washers", fmt.Sprintf("washer for %s rod", u.Bought(k.diameter)), detail, washers[k], spare))
 	}
 	return out
 }
@@ -255,7 +259,7 @@ func sorted[K comparable, V any](m map[K]V, order func(a, b K) int) []K {
 	return keys
 }
 
-func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
+func (s *Schedule) orderPanels(spare float64, u units.System) (out []OrderRow) {
 	type panel struct {
 		thick      string
 		wide, tall float64
@@ -272,16 +276,16 @@ func (s *Schedule) orderPanels(spare float64) (out []OrderRow) {
 	for _, k := range order {
 		m := more(n[k], spare)
 		out = append(out, OrderRow{
-			Section: "panels", Name: k.thick + " in structural panel", Detail: length.Feet(k.wide) + " x " + length.Feet(k.tall),
+			Section: "panels", Name: panelName(u, k.thick) + " structural panel", Detail: u.Length(k.wide) + " x " + u.Length(k.tall),
 			Count: n[k], Spare: m, Order: float64(m), Unit: "panel", Source: "shear wall segments only, upright, cut at the segment's end",
 		})
 	}
-	return append(out, s.orderDeck(spare)...)
+	return append(out, s.orderDeck(spare, u)...)
 }
 
 // orderDeck lists the panels of the roof deck: the count is that of the panels
 // that its pieces are cut from.
-func (s *Schedule) orderDeck(spare float64) []OrderRow {
+func (s *Schedule) orderDeck(spare float64, u units.System) []OrderRow {
 	d := s.Deck
 	pieces, whole := d.Pieces()
 	if pieces == 0 {
@@ -290,10 +294,15 @@ func (s *Schedule) orderDeck(spare float64) []OrderRow {
 	n := d.Sheets()
 	m := more(n, spare)
 	return []OrderRow{{
-		Section: "panels", Name: fmt.Sprintf("%s in %s, roof deck", d.Spec.Panel, d.Spec.Kind), Detail: length.Feet(deck.PanelWide) + " x " + length.Feet(deck.PanelLong),
+		Section: "panels", Name: fmt.Sprintf("%s %s, roof deck", panelName(u, d.Spec.Panel), d.Spec.Kind), Detail: u.Length(deck.PanelWide) + " x " + u.Length(deck.PanelLong),
 		Count: n, Spare: m, Order: float64(m), Unit: "panel",
-		Source: fmt.Sprintf("%d pieces laid, %d of them whole, for %.0f ft² of roof; cut one after the other along a panel, narrow ones in two rows: %.0f%% waste", pieces, whole, d.Area(), 100*d.Waste()),
+		Source: u.Sprintf("%d pieces laid, %d of them whole, for %.0f ft² of roof; cut one after the other along a panel, narrow ones in two rows: %.0f%% waste", pieces, whole, d.Area(), 100*d.Waste()),
 	}}
+}
+
+// panelName is the thickness that a panel is bought by: 15/32 in.
+func panelName(u units.System, text string) string {
+	return u.Beside(text+" in", plan.PanelOf(text).Thick)
 }
 
 // hours adds up the minutes from the catalog by phase, in hours; nothing when

@@ -8,6 +8,8 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 
+	"galewright/plan/units"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -86,7 +88,7 @@ func TestNailsInWords(t *testing.T) {
 		{NailCount{Nail: "bolt 3/4 x 8", Count: 2}, "2 bolts 3/4 x 8, coating blank"},
 		{NailCount{Nail: "screw 0.25 x 3", Count: 2, Hand: true, Size: hardware.Nail{Coating: plan.HotDip}}, "2 screws 0.25 x 3, " + string(plan.HotDip) + ", by hand only"},
 	} {
-		assert.Equal(t, c.want, nailText(c.n))
+		assert.Equal(t, c.want, nailText(units.Imperial, c.n))
 	}
 	for name, want := range map[string]string{"No. 10 x 1 1/2": "screws", "screw 0.25 x 3": "screws", "bolt 3/4 x 8": "bolts", "lag 3/8 x 4": "screws"} {
 		n, err := hardware.ParseNail(name)

@@ -12,6 +12,7 @@ import (
 	"galewright/plan/nailing"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
+	"galewright/plan/units"
 )
 
 // Line is one line of the schedule; its Number stands in a circle at every
@@ -65,6 +66,14 @@ func New(bodies *steel.Steel) *Schedule {
 	s.Deck = deck.New(p.House)
 	s.Nailing = nailing.New(p.House)
 	return s
+}
+
+// units is the system that a format is written in: JSON keeps US units.
+func (s *Schedule) units(format string) units.System {
+	if format == "json" {
+		return units.Imperial
+	}
+	return s.Placement.House.Plan.Project.Units
 }
 
 // Number returns the legend number of a mark, 0 when none is placed.
@@ -121,6 +130,12 @@ func (t *tally) add(n hardware.Nail, hand bool, count int) {
 		t.list = append(t.list, NailCount{Nail: nailLabel(n), Hand: hand, Size: n})
 	}
 	t.list[i].Count += count
+}
+
+// Label names the fastener in the words of a system: 8d common (0.131 x 2 1/2); in the
+// metric one 8d common (3.3 x 64 mm), for it is bought by its US name.
+func (n NailCount) Label(u units.System) string {
+	return u.Sized(n.Nail, n.Size.Name, n.Size.Diameter, n.Size.Length)
 }
 
 // nailLabel names a nail with its size: 8d common (0.131" x 2 1/2").

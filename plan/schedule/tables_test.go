@@ -14,6 +14,7 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
+	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -169,7 +170,7 @@ func TestSizeSaysWhatIsKnown(t *testing.T) {
 		`1'-0" x 0.048" x 1" rod`: {Length: 12, Thickness: 0.048, Rod: 1},
 		``:                        {},
 	} {
-		assert.Equal(t, want, Size(&hardware.Item{Item: &it}))
+		assert.Equal(t, want, Size(units.Imperial, &hardware.Item{Item: &it}))
 	}
 	for v, want := range map[float64]string{5: "5", 10: "10", 0.05: "0.05", 1.2345: "1.234", 100: "100", 0: "0"} {
 		assert.Equal(t, want, number(v))

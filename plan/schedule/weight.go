@@ -41,5 +41,5 @@ func PerPound(n hardware.Nail) (count float64, source string) {
 		}
 	}
 	shank := math.Pi / 4 * n.Diameter * n.Diameter * n.Length * Steel
-	return math.Floor((1 - head) / shank), "computed: shank at 0.2836 lb/in3, 5% for the head"
+	return math.Floor((1 - head) / shank), "computed: shank at {0.2836 lb/in3}, 5% for the head"
 }

@@ -13,29 +13,33 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 	"galewright/plan/source"
+	"galewright/plan/units"
 )
 
 // Formats lists what Count and Order can write.
 var Formats = []string{"table", "csv", "json"}
 
 // Size says how large an item is: 3'-0" x 1 1/4" x 20 ga.
-func Size(it *hardware.Item) string {
+func Size(u units.System, it *hardware.Item) string {
 	var parts []string
+	say := u.Length
+	if it.Kind != nil && it.Kind.Shape == hardware.Rod {
+		say = u.Bought
+	}
 	for _, in := range []float64{it.Length, it.Width} {
 		if in > 0 {
-			parts = append(parts, length.Feet(in))
+			parts = append(parts, say(in))
 		}
 	}
 	switch {
 	case it.Gauge != "":
-		parts = append(parts, strings.TrimSuffix(strings.TrimSuffix(it.Gauge, "ga"), " ")+" ga")
+		parts = append(parts, u.Beside(strings.TrimSuffix(strings.TrimSuffix(it.Gauge, "ga"), " ")+" ga", it.Thickness))
 	case it.Thickness > 0:
-		parts = append(parts, number(it.Thickness)+`"`)
+		parts = append(parts, u.Thickness(it.Thickness))
 	}
 	if it.Rod > 0 {
-		parts = append(parts, length.Feet(it.Rod)+" rod")
+		parts = append(parts, u.Bought(it.Rod)+" rod")
 	}
 	return strings.Join(parts, " x ")
 }
@@ -49,7 +53,7 @@ func number(v float64) string {
 // column is one column of a table: its stable name and what a row has in it.
 type column[R any] struct {
 	name string
-	cell func(R) any // string, int or float64
+	cell func(units.System, R) any // string, int or float64
 }
 
 // countRow is one line of a count: an item in a group, or a nail of it.
@@ -62,19 +66,19 @@ type countRow struct {
 
 // countColumns are the columns of a count, in the order that CSV and JSON keep.
 var countColumns = []column[countRow]{
-	{"number", func(r countRow) any { return r.line.Number }},
-	{"mark", func(r countRow) any { return r.line.Item.Mark }},
-	{"kind", func(r countRow) any { return r.line.Item.Kind.Name }},
-	{"size", func(r countRow) any { return Size(r.line.Item) }},
-	{"phase", func(r countRow) any { return r.line.Item.Phase.Name }},
-	{"pieces", func(r countRow) any {
+	{"number", func(_ units.System, r countRow) any { return r.line.Number }},
+	{"mark", func(_ units.System, r countRow) any { return r.line.Item.Mark }},
+	{"kind", func(_ units.System, r countRow) any { return r.line.Item.Kind.Name }},
+	{"size", func(u units.System, r countRow) any { return Size(u, r.line.Item) }},
+	{"phase", func(_ units.System, r countRow) any { return r.line.Item.Phase.Name }},
+	{"pieces", func(_ units.System, r countRow) any {
 		if r.first {
 			return len(r.line.Pieces)
 		}
 		return 0
 	}},
-	{"fastener", func(r countRow) any { return r.nail.Nail }},
-	{"driven", func(r countRow) any {
+	{"fastener", func(u units.System, r countRow) any { return r.nail.Label(u) }},
+	{"driven", func(_ units.System, r countRow) any {
 		switch {
 		case r.nail.Nail == "":
 			return ""
@@ -83,9 +87,9 @@ var countColumns = []column[countRow]{
 		}
 		return "any"
 	}},
-	{"fasteners", func(r countRow) any { return r.nail.Count }},
-	{"coating", func(r countRow) any { return string(r.line.Item.Coating) }},
-	{"fastener_coating", func(r countRow) any { return string(r.nail.Size.Coating) }},
+	{"fasteners", func(_ units.System, r countRow) any { return r.nail.Count }},
+	{"coating", func(u units.System, r countRow) any { return string(r.line.Item.Coating) }},
+	{"fastener_coating", func(u units.System, r countRow) any { return string(r.nail.Size.Coating) }},
 }
 
 // cautionColumn is the last column of every CSV, the same text in every row:
@@ -135,7 +139,7 @@ func Count(w io.Writer, s *Schedule, by, format string) error {
 	if format == "table" {
 		return countTable(w, s, by, rows)
 	}
-	return write(w, list[countRow]{name: "count", fact: fmt.Sprintf("%q: %q", "by", by), cols: columnsBy(by), rows: rows}, format)
+	return write(w, list[countRow]{units: s.units(format), name: "count", fact: fmt.Sprintf("%q: %q", "by", by), cols: columnsBy(by), rows: rows}, format)
 }
 
 // columnsBy returns the columns of a breakdown: its own before the others, and
@@ -144,7 +148,7 @@ func columnsBy(by string) []column[countRow] {
 	if by == "item" {
 		return countColumns
 	}
-	out := []column[countRow]{{by, func(r countRow) any { return r.group }}}
+	out := []column[countRow]{{by, func(_ units.System, r countRow) any { return r.group }}}
 	for _, c := range countColumns {
 		if c.name != by {
 			out = append(out, c)
@@ -155,42 +159,43 @@ func columnsBy(by string) []column[countRow] {
 
 // orderColumns are the columns of the order list.
 var orderColumns = []column[OrderRow]{
-	{"section", func(r OrderRow) any { return r.Section }},
-	{"number", func(r OrderRow) any { return r.Number }},
-	{"name", func(r OrderRow) any { return r.Name }},
-	{"detail", func(r OrderRow) any { return r.Detail }},
-	{"count", func(r OrderRow) any { return r.Count }},
-	{"with_spare", func(r OrderRow) any { return r.Spare }},
-	{"order", func(r OrderRow) any { return r.Order }},
-	{"unit", func(r OrderRow) any { return r.Unit }},
-	{"packs", func(r OrderRow) any { return r.Packs }},
-	{"pack", func(r OrderRow) any { return r.Pack }},
-	{"source", func(r OrderRow) any { return r.Source }},
-	{"coating", func(r OrderRow) any { return string(r.Coating) }},
+	{"section", func(_ units.System, r OrderRow) any { return r.Section }},
+	{"number", func(_ units.System, r OrderRow) any { return r.Number }},
+	{"name", func(_ units.System, r OrderRow) any { return r.Name }},
+	{"detail", func(_ units.System, r OrderRow) any { return r.Detail }},
+	{"count", func(_ units.System, r OrderRow) any { return r.Count }},
+	{"with_spare", func(_ units.System, r OrderRow) any { return r.Spare }},
+	{"order", func(_ units.System, r OrderRow) any { return r.Order }},
+	{"unit", func(_ units.System, r OrderRow) any { return r.Unit }},
+	{"packs", func(_ units.System, r OrderRow) any { return r.Packs }},
+	{"pack", func(_ units.System, r OrderRow) any { return r.Pack }},
+	{"source", func(_ units.System, r OrderRow) any { return r.Source }},
+	{"coating", func(_ units.System, r OrderRow) any { return string(r.Coating) }},
 }
 
 // Order writes the order list of s with spare (0.05 is 5 percent).
 func Order(w io.Writer, s *Schedule, spare float64, format string) error {
-	rows := s.Orders(spare)
+	rows := s.orders(spare, s.units(format))
 	if format == "table" {
 		return orderTable(w, rows, spare)
 	}
-	return write(w, list[OrderRow]{name: "order", fact: fmt.Sprintf("%q: %s", "spare", number(spare)), cols: orderColumns, rows: rows}, format)
+	return write(w, list[OrderRow]{units: s.units(format), name: "order", fact: fmt.Sprintf("%q: %s", "spare", number(spare)), cols: orderColumns, rows: rows}, format)
 }
 
 // list is one table to write as CSV or JSON.
 type list[R any] struct {
-	name string // of the output
-	fact string // what JSON says beside the caution, a key with its value
-	cols []column[R]
-	rows []R
+	units units.System
+	name  string // of the output
+	fact  string // what JSON says beside the caution, a key with its value
+	cols  []column[R]
+	rows  []R
 }
 
 // write writes a list as CSV or JSON.
 func write[R any](w io.Writer, l list[R], format string) error {
 	switch format {
 	case "csv":
-		return writeCSV(w, l.cols, l.rows)
+		return writeCSV(w, l.units, l.cols, l.rows)
 	case "json":
 		return l.json(w)
 	}
@@ -200,7 +205,7 @@ func write[R any](w io.Writer, l list[R], format string) error {
 // writeCSV writes RFC 4180 lines, numbers plain, so that a spreadsheet opens
 // them without a question. Nothing starts with a sign a spreadsheet would
 // take for a formula.
-func writeCSV[R any](w io.Writer, cols []column[R], rows []R) error {
+func writeCSV[R any](w io.Writer, u units.System, cols []column[R], rows []R) error {
 	c := csv.NewWriter(w)
 	c.UseCRLF = true
 	line := append(names(cols), cautionColumn)
@@ -209,7 +214,7 @@ func writeCSV[R any](w io.Writer, cols []column[R], rows []R) error {
 	}
 	for _, r := range rows {
 		for i, col := range cols {
-			line[i] = plain(col.cell(r))
+			line[i] = plain(col.cell(u, r))
 		}
 		line[len(cols)] = plan.Caution
 		if err := c.Write(line); err != nil {
@@ -244,7 +249,7 @@ func (l list[R]) json(w io.Writer) error {
 		if i > 0 {
 			b.WriteString(",")
 		}
-		line, err := jsonRow(l.cols, r)
+		line, err := jsonRow(l.units, l.cols, r)
 		if err != nil {
 			return err
 		}
@@ -256,10 +261,10 @@ func (l list[R]) json(w io.Writer) error {
 }
 
 // jsonRow writes one row as an object.
-func jsonRow[R any](cols []column[R], r R) (string, error) {
+func jsonRow[R any](u units.System, cols []column[R], r R) (string, error) {
 	keys := make([]string, len(cols))
 	for i, col := range cols {
-		v, err := json.Marshal(col.cell(r))
+		v, err := json.Marshal(col.cell(u, r))
 		if err != nil {
 			return "", fmt.Errorf("writing column %s: %w", col.name, err)
 		}
@@ -273,7 +278,7 @@ func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
 	if _, err := fmt.Fprintf(w, "%s\n\n", plan.Caution); err != nil {
 		return err
 	}
-	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
+	u, t := s.units("table"), tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
 	fmt.Fprintln(t, "no.\tmark\tkind\tsize\tcoating\tinstall\tpieces\tfasteners")
 	group := ""
 	for _, r := range rows {
@@ -281,11 +286,11 @@ func countTable(w io.Writer, s *Schedule, by string, rows []countRow) error {
 			group = r.group
 			fmt.Fprintf(t, "\t%s\t\t\t\t\t\t\n", s.groupWords(by, group))
 		}
-		left := fmt.Sprintf("%d\t%s\t%s\t%s\t%s\t%s\t%d", r.line.Number, r.line.Item.Mark, r.line.Item.Kind.Name, Size(r.line.Item), cmp.Or(string(r.line.Item.Coating), blank), r.line.Item.Phase.Name, len(r.line.Pieces))
+		left := fmt.Sprintf("%d\t%s\t%s\t%s\t%s\t%s\t%d", r.line.Number, r.line.Item.Mark, r.line.Item.Kind.Name, Size(u, r.line.Item), cmp.Or(string(r.line.Item.Coating), blank), r.line.Item.Phase.Name, len(r.line.Pieces))
 		if !r.first {
 			left = "\t\t\t\t\t\t"
 		}
-		fmt.Fprintf(t, "%s\t%s\n", left, nailText(r.nail))
+		fmt.Fprintf(t, "%s\t%s\n", left, nailText(u, r.nail))
 	}
 	total := 0
 	for _, n := range s.Nails() {
@@ -312,11 +317,11 @@ func (s *Schedule) groupWords(by, name string) string {
 	return "roof " + name
 }
 
-func nailText(n NailCount) string {
+func nailText(u units.System, n NailCount) string {
 	if n.Nail == "" {
 		return "none"
 	}
-	name := n.Nail
+	name := n.Label(u)
 	for _, one := range []string{"screw", "bolt"} {
 		if rest, ok := strings.CutPrefix(name, one+" "); ok && n.Count != 1 {
 			name = one + "s " + rest

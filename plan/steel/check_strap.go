@@ -10,6 +10,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/length"
+	"galewright/plan/units"
 )
 
 // strapThroughPlate is the check of straps against the top plates they cut.
@@ -47,7 +48,7 @@ func (s *Steel) throughPlate(b *Body) (f finding, ok bool) {
 		return f, false
 	}
 	f = finding{piece: b.Piece, cause: "it goes through top plates, which are chord and collector", mend: "put it on a face that passes no plate or outside of the plates' end, or have the engineer of record pass the slots or strap the plates across them"}
-	f.detail = fmt.Sprintf("%s in the %s takes %.0f%% of its breadth", worst.Words(length.Feet), name(worst.Member), 100*worst.Cut())
+	f.detail = fmt.Sprintf("%s in the %s takes %.0f%% of its breadth", worst.Words(s.units().Length), name(worst.Member), 100*worst.Cut())
 	if len(over) > 0 {
 		f.cause = "it goes through top plates under the strap of a collector or splice"
 		f.detail += ", and it comes out under " + strings.Join(over, ", ")
@@ -112,7 +113,7 @@ func (s *Steel) offFace(b *Body) (f finding, ok bool) {
 			most, ok = worst, true
 			f = finding{
 				piece: b.Piece, cause: "it is wider than the face it lies on",
-				detail: fmt.Sprintf("of %s it hangs %s over the edge of the %s", length.Feet(p.Width), both(near, far), name(m)),
+				detail: fmt.Sprintf("of %s it hangs %s over the edge of the %s", s.units().Length(p.Width), both(s.units(), near, far), name(m)),
 				mend:   mendOffFace(m),
 			}
 		}
@@ -121,15 +122,15 @@ func (s *Steel) offFace(b *Body) (f finding, ok bool) {
 }
 
 // both says how far steel hangs over two edges.
-func both(a, b float64) string {
+func both(u units.System, a, b float64) string {
 	a, b = math.Max(a, b), math.Min(a, b)
 	if a-b < length.Tape {
-		return length.Feet(a) + " on either side"
+		return u.Length(a) + " on either side"
 	}
 	if b < length.Tape {
-		return length.Feet(a)
+		return u.Length(a)
 	}
-	return length.Feet(a) + " and " + length.Feet(b)
+	return u.Length(a) + " and " + u.Length(b)
 }
 
 func mendOffFace(m *framing.Member) string {

@@ -6,8 +6,8 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/length"
 	"galewright/plan/timber"
+	"galewright/plan/units"
 )
 
 // Explain tells where the steel of the pieces with the tag, or at the joint with
@@ -47,7 +47,7 @@ func (s *Steel) tell(w *strings.Builder, b *Body) {
 		fmt.Fprintf(w, "  %s in no wood\n", plan.Counted(n, "fastener"))
 	}
 	for _, x := range b.Slots {
-		fmt.Fprintf(w, "  it passes the %s: cut %s, %s through\n", name(x.Member), x.Words(length.Feet), length.Feet(x.Deep))
+		fmt.Fprintf(w, "  it passes the %s: cut %s, %s through\n", name(x.Member), x.Words(s.units().Length), s.units().Length(x.Deep))
 	}
 	n := &nearness{worst: map[string]timber.Unmet{}}
 	for _, f := range b.Fasteners {
@@ -79,14 +79,14 @@ func tellRod(w *strings.Builder, r *Rod, others bool) {
 	if others {
 		whose = " of " + r.For.Tag
 	}
-	fmt.Fprintf(w, "  %s rod%s, %s long: %s; %s\n", length.Feet(r.Diameter), whose, length.Feet(r.Length()), r.Ends[0].words(), r.Ends[1].words())
+	fmt.Fprintf(w, "  %s rod%s, %s long: %s; %s\n", r.For.Joint.Units.Bought(r.Diameter), whose, r.For.Joint.Units.Length(r.Length()), r.Ends[0].words(r.For.Joint.Units), r.Ends[1].words(r.For.Joint.Units))
 	if r.Why != "" {
 		fmt.Fprintf(w, "  %s\n", r.Why)
 	}
 }
 
 // words says what an end of a rod bears on.
-func (e Bearing) words() string {
+func (e Bearing) words(u units.System) string {
 	nut := "nut"
 	if e.Nuts == 0 {
 		nut = "head"
@@ -97,14 +97,14 @@ func (e Bearing) words() string {
 	case OnWasher:
 		washer := "cut washer"
 		if e.Washer > 0 {
-			washer = length.Feet(e.Washer) + " square plate"
+			washer = u.Bought(e.Washer) + " square plate"
 		}
-		return fmt.Sprintf("%s and %s on the %s, bearing on %.2f in² of wood", nut, washer, name(e.Member), e.Area)
+		return u.Sprintf("%s and %s on the %s, bearing on %.2f in² of wood", nut, washer, name(e.Member), e.Area)
 	case CastIn:
 		if e.Embed > 0 {
-			return "cast " + length.Feet(e.Embed) + " deep into what is below the sill plate"
+			return "cast " + u.Length(e.Embed) + " deep into what is below the sill plate"
 		}
 		return "cast in the footing"
 	}
-	return "nothing to bear on at " + length.Feet(e.At.Z) + " above grade"
+	return "nothing to bear on at " + u.Length(e.At.Z) + " above grade"
 }

@@ -12,6 +12,8 @@ import (
 	"galewright/plan/placement"
 	"galewright/plan/timber"
 
+	"galewright/plan/units"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -222,7 +224,7 @@ func TestWhatExplainSaysOfRods(t *testing.T) {
 		"cast in the footing":                     {Kind: CastIn, Nuts: 1},
 		`nothing to bear on at 1'-0" above grade`: {Kind: Nothing, At: geom.Vec3{Z: 12}},
 	} {
-		assert.Equal(t, want, e.words())
+		assert.Equal(t, want, e.words(units.Imperial))
 	}
 	b := &Body{Piece: &placement.Piece{Tag: "x", Joint: j}, Rods: []*Rod{
 		{Why: "no rod of its diameter is set under its seat"},

@@ -8,6 +8,7 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/units"
 )
 
 // Steel is all hardware of a house as bodies.
@@ -143,3 +144,6 @@ func (s *Steel) over(p *placement.Piece) []geom.Band {
 	}
 	return moved
 }
+
+// units is the system that what is told of the bodies is in.
+func (s *Steel) units() units.System { return s.Placed.House.Plan.Project.Units }

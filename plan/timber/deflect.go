@@ -1,9 +1,8 @@
 package timber
 
 import (
-	"fmt"
-
 	"galewright/plan/source"
+	"galewright/plan/units"
 )
 
 // WallDeflection is how far the top of a sheathed wall moves sideways for each
@@ -11,8 +10,13 @@ import (
 // panels with slip of their nails, and stretch of what anchors its ends.
 type WallDeflection struct {
 	Bending, Shear, Anchorage float64
-	Terms                     string // the equation with its numbers
 	Source                    string
+	of                        [5]float64 // h and b in ft, end post in in², E in million psi, Ga in kip/in
+}
+
+// Terms tells what the deflection is computed from.
+func (d WallDeflection) Terms(u units.System) string {
+	return u.Sprintf("h %.2f ft, b %.2f ft, end post %.2f in², E %.1f million psi, Ga %.1f kip/in", d.of[0], d.of[1], d.of[2], d.of[3], d.of[4])
 }
 
 // Per returns the deflection for each plf, in.
@@ -29,7 +33,7 @@ func (d WallDeflection) Per() float64 { return d.Bending + d.Shear + d.Anchorage
 func DeflectionOf(h, b, a, e, ga, stretch float64) WallDeflection {
 	return WallDeflection{
 		Bending: 8 * h * h * h / (e * a * b), Shear: h / (1000 * ga), Anchorage: h * stretch / b,
-		Terms:  fmt.Sprintf("h %.2f ft, b %.2f ft, end post %.2f in², E %.1f million psi, Ga %.1f kip/in", h, b, a, e/1e6, ga),
+		of:     [5]float64{h, b, a, e / 1e6, ga},
 		Source: cite("SDPWS 2015 equation 4.3-1", source.SecondHand),
 	}
 }

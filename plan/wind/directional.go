@@ -168,7 +168,7 @@ func (b Basis) Surfaces(ridge bool, kind plan.RoofKind) (out []Surface) {
 		out = append(out, Surface{name, cp, q, q * Gust * cp, q*Gust*cp - qh*gi, q*Gust*cp + qh*gi})
 	}
 	for _, z := range wallHeights(b.Height) {
-		add("windward wall at "+feet(z), WindwardWallCp, b.At(z).QKd)
+		add("windward wall at "+b.feet(z), WindwardWallCp, b.At(z).QKd)
 	}
 	add("leeward wall", LeewardWallCp(l, across), qh)
 	add("side walls", SideWallCp, qh)
@@ -181,9 +181,9 @@ func (b Basis) Surfaces(ridge bool, kind plan.RoofKind) (out []Surface) {
 	if ridge || b.Theta < Flat {
 		e := b.StripEnds()
 		for i, cp := range StripCp(b.Height / l) {
-			name := "roof beyond " + feet(e[2])
+			name := "roof beyond " + b.feet(e[2])
 			if i < 3 {
-				name = "roof to " + feet(e[i])
+				name = "roof to " + b.feet(e[i])
 			}
 			add(name, cp, qh)
 		}

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/source"
+	"galewright/plan/units"
 )
 
 // Bound is one limit of a method and where the building lies.
@@ -36,27 +37,31 @@ func (b Bound) Ratio() float64 {
 }
 
 // Range says in words what the method holds for: "0.25 to 1", "at most 45 deg".
-func (b Bound) Range() string {
-	unit := b.Unit
+func (b Bound) Range(u units.System) string {
+	unit := u.Unit(b.Unit)
 	if unit != "" {
 		unit = " " + unit
 	}
+	least, most := round(u.Value(b.Least, b.Unit)), round(u.Value(b.Most, b.Unit))
 	switch {
 	case b.Least > 0 && b.Most > 0:
-		return fmt.Sprintf("%g to %g%s", b.Least, b.Most, unit)
+		return fmt.Sprintf("%g to %g%s", least, most, unit)
 	case b.Least > 0:
-		return fmt.Sprintf("at least %g%s", b.Least, unit)
+		return fmt.Sprintf("at least %g%s", least, unit)
 	}
-	return fmt.Sprintf("at most %g%s", b.Most, unit)
+	return fmt.Sprintf("at most %g%s", most, unit)
 }
 
-// String tells of a bound that the building is outside of.
-func (b Bound) String() string {
-	unit := b.Unit
+// round keeps the decimals that a limit is read with.
+func round(v float64) float64 { return math.Round(v*1000) / 1000 }
+
+// Told tells of a bound that the building is outside of.
+func (b Bound) Told(u units.System) string {
+	unit := u.Unit(b.Unit)
 	if unit != "" {
 		unit = " " + unit
 	}
-	return fmt.Sprintf("%s %.4g%s is outside of what the method holds for, %s: %s", b.What, b.Value, unit, b.Range(), b.Beyond)
+	return fmt.Sprintf("%s %.4g%s is outside of what the method holds for, %s: %s", b.What, u.Value(b.Value, b.Unit), unit, b.Range(u), u.Words(b.Beyond))
 }
 
 // Bounds lists the limits of the procedures that are used, and of components
@@ -64,7 +69,7 @@ func (b Bound) String() string {
 func (b Basis) Bounds(c Choice) []Bound {
 	least, most := math.Min(b.Length, b.Width), math.Max(b.Length, b.Width)
 	out := []Bound{
-		{"height, cladding figures", b.Height, 0, 60, "ft", "the figures of components and cladding used here are for up to 60 ft", "ASCE 7-16 30.3", source.SecondHand},
+		{"height, cladding figures", b.Height, 0, 60, "ft", "the figures of components and cladding used here are for up to {60 ft}", "ASCE 7-16 30.3", source.SecondHand},
 		{"length over width of the plan", most / least, 0, 3, "", "the limit of the prescriptive high wind guides: the deflection of diaphragms is not checked", "the high wind guide for 110 mph, Exposure B", source.Read},
 	}
 	if c.Has(plan.Envelope) {

@@ -10,7 +10,7 @@ import (
 )
 
 // feet prints feet.
-func feet(x float64) string { return fmt.Sprintf("%.1f ft", x) }
+func (b Basis) feet(x float64) string { return b.Units.Sprintf("%.1f ft", x) }
 
 // Bars tells why the envelope procedure is not for this building, a reason
 // each; nil where it is. walled are the kinds of the roofs over its walls.
@@ -20,10 +20,10 @@ func feet(x float64) string { return fmt.Sprintf("%.1f ft", x) }
 func (b Basis) Bars(walled []plan.RoofKind) (why []string) {
 	least := math.Min(b.Length, b.Width)
 	if b.Height > 60 {
-		why = append(why, fmt.Sprintf("mean roof height %.1f ft is over the 60 ft of a low-rise building", b.Height))
+		why = append(why, b.Units.Sprintf("mean roof height %.1f ft is over the {60 ft} of a low-rise building", b.Height))
 	}
 	if b.Height > least {
-		why = append(why, fmt.Sprintf("mean roof height %.1f ft is over the least horizontal dimension, %.1f ft", b.Height, least))
+		why = append(why, b.Units.Sprintf("mean roof height %.1f ft is over the least horizontal dimension, %.1f ft", b.Height, least))
 	}
 	if slices.Contains(walled, plan.ShedRoof) {
 		why = append(why, "chapter 28 has no figure for a monoslope (shed) roof over walls")

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -85,9 +86,9 @@ func TestProceduresInWords(t *testing.T) {
 		"at most 2":      {Most: 2},
 		"at least 0.125": {Least: 0.125},
 	} {
-		assert.Equal(t, want, b.Range())
+		assert.Equal(t, want, b.Range(units.Imperial))
 	}
-	assert.Equal(t, "h 75.5 ft is outside of what the method holds for, at most 60 ft: use another", Bound{What: "h", Value: 75.5, Most: 60, Unit: "ft", Beyond: "use another"}.String())
+	assert.Equal(t, "h 75.5 ft is outside of what the method holds for, at most 60 ft: use another", Bound{What: "h", Value: 75.5, Most: 60, Unit: "ft", Beyond: "use another"}.Told(units.Imperial))
 	for _, c := range []struct {
 		b    Bound
 		want float64

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/source"
+	"galewright/plan/units"
 )
 
 // Basis is what the pressures of one building are computed from.
@@ -21,6 +22,7 @@ type Basis struct {
 	Theta     float64        // roof angle, degrees
 	Length    float64        // plan dimension along the ridge, ft
 	Width     float64        // plan dimension across the ridge, ft
+	Units     units.System   // of the words about it
 }
 
 // Coefficient is one number of a computation and where it comes from.

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
+	"galewright/plan/units"
 )
 
 func TestKzTables(t *testing.T) {
@@ -219,7 +220,7 @@ func TestBoundsAreTold(t *testing.T) {
 	} {
 		got := outside(b, both)
 		require.Len(t, got, 1, name)
-		assert.Contains(t, got[0].String(), name)
+		assert.Contains(t, got[0].Told(units.Imperial), name)
 		assert.Greater(t, got[0].Ratio(), 1.0)
 	}
 	tall := Basis{Edition: "7-22", Exposure: "D", Height: 61, Length: 44, Width: 28, Kzt: 1}
@@ -241,11 +242,11 @@ func TestBoundsOfBothEnds(t *testing.T) {
 	for hL, ratio := range map[float64]float64{0.125: 2, 0.25: 1, 0.5: 0.5, 1: 1, 1.5: 1.5} {
 		assert.InDelta(t, ratio, FreeBound("h/L", hL).Ratio(), 1e-9, "%g", hL)
 	}
-	assert.Equal(t, "0.25 to 1", FreeBound("h/L", 1).Range())
+	assert.Equal(t, "0.25 to 1", FreeBound("h/L", 1).Range(units.Imperial))
 	assert.True(t, CladAngle("angle of roof main", plan.GableRoof, 46).Outside())
 	assert.True(t, CladAngle("angle of roof main", plan.ShedRoof, 31).Outside())
 	assert.False(t, CladAngle("angle of roof main", plan.HipRoof, 45).Outside())
-	assert.Equal(t, "at most 45 deg", FreeAngle("angle", 7).Range())
+	assert.Equal(t, "at most 45 deg", FreeAngle("angle", 7).Range(units.Imperial))
 	assert.False(t, Stories(2).Outside())
 	assert.True(t, Stories(3).Outside())
 }

@@ -1,7 +1,6 @@
 package calculations
 
 import (
-	"fmt"
 	"math"
 
 	"galewright/plan"
@@ -57,7 +56,7 @@ func (d *diagram) figure() *page.Figure {
 	z := d.c.Size.Note
 	h := 4*z + sheet.MM(len(d.stories))*d.row + 5*z
 	return &page.Figure{W: d.w, H: h, Draw: func(p *page.Page, at sheet.Pt) {
-		p.Text(page.Lettered{S: fmt.Sprintf("Wind along %s: level force by story and line, lb at strength level", d.axis), Cap: z * 1.4, At: sheet.Pt{X: at.X, Y: at.Y + 1.6*z}, Bold: true, Role: "note"})
+		p.Text(page.Lettered{S: d.c.Units().Sprintf("Wind along %s: level force by story and line, {lb} at strength level", d.axis), Cap: z * 1.4, At: sheet.Pt{X: at.X, Y: at.Y + 1.6*z}, Bold: true, Role: "note"})
 		p.Box("label", "diagram", sheet.Rect{X: at.X, Y: at.Y, W: d.w, H: h})
 		for i, s := range d.stories {
 			d.story(p, s, sheet.Pt{X: at.X, Y: at.Y + 4*z + sheet.MM(i)*d.row})
@@ -80,13 +79,13 @@ func (d *diagram) x(at sheet.Pt, v float64) sheet.MM {
 func (d *diagram) story(p *page.Page, s loadpath.StoryShear, at sheet.Pt) {
 	z := d.c.Size.Note
 	note := func(i int, format string, args ...any) {
-		p.Text(page.Lettered{S: fmt.Sprintf(format, args...), Cap: z, At: sheet.Pt{X: at.X, Y: at.Y + z + sheet.MM(i)*1.7*z}, Role: "note"})
+		p.Text(page.Lettered{S: d.c.Units().Sprintf(format, args...), Cap: z, At: sheet.Pt{X: at.X, Y: at.Y + z + sheet.MM(i)*1.7*z}, Role: "note"})
 	}
 	note(0, "story %s", s.Level.Name)
-	note(1, "enters %.0f", s.Deck)
-	note(2, "(walls %.0f, roofs %.0f)", s.Wall, s.Roof)
-	note(3, "from above %.0f", s.Above)
-	note(4, "cumulative %.0f", s.Total)
+	note(1, "enters %.0f{lb}", s.Deck)
+	note(2, "(walls %.0f{lb}, roofs %.0f{lb})", s.Wall, s.Roof)
+	note(3, "from above %.0f{lb}", s.Above)
+	note(4, "cumulative %.0f{lb}", s.Total)
 	y := at.Y + 2*z
 	d.arrow(p, sheet.Pt{X: at.X + d.side() - 6*z, Y: y}, sheet.Pt{X: at.X + d.side() + z, Y: y})
 	p.Line(sheet.PenHardware, sheet.LayerMember, sheet.Pt{X: d.x(at, d.lo), Y: y}, sheet.Pt{X: d.x(at, d.hi), Y: y})
@@ -109,7 +108,7 @@ func (d *diagram) line(p *page.Page, x *loadpath.LineShear, at sheet.Pt, y sheet
 		p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: d.x(at, v), Y: y - 1.2*z}, sheet.Pt{X: d.x(at, v), Y: y})
 	}
 	cx := d.x(at, x.At)
-	texts := []string{"line " + x.Name, fmt.Sprintf("%.0f", x.Force), fmt.Sprintf("(%.0f + %.0f)", x.Deck, x.Brought)}
+	texts := []string{"line " + x.Name, d.c.Units().Sprintf("%.0f{lb}", x.Force), d.c.Units().Sprintf("(%.0f{lb} + %.0f{lb})", x.Deck, x.Brought)}
 	half := sheet.MM(0)
 	for _, t := range texts {
 		half = max(half, page.TextWidth(t, z, false)/2)
@@ -136,7 +135,7 @@ func (d *diagram) base(p *page.Page, at sheet.Pt) {
 		y := at.Y + 1.2*z
 		p.Line(sheet.PenMember, sheet.LayerMember, sheet.Pt{X: d.x(at, d.lo), Y: y}, sheet.Pt{X: d.x(at, d.hi), Y: y})
 		p.Text(page.Lettered{S: "foundation", Cap: z, At: sheet.Pt{X: at.X, Y: y + z/2}, Role: "note"})
-		p.Text(page.Lettered{S: fmt.Sprintf("%.0f: story %.0f, lower walls %.0f, floor edge %.0f, girders %.0f", b.Total, b.Story, b.Walls, b.Edge, b.Girders), Cap: z, At: sheet.Pt{X: d.x(at, d.lo), Y: y + 2*z}, Role: "note"})
+		p.Text(page.Lettered{S: d.c.Units().Sprintf("%.0f{lb}: story %.0f{lb}, lower walls %.0f{lb}, floor edge %.0f{lb}, girders %.0f{lb}", b.Total, b.Story, b.Walls, b.Edge, b.Girders), Cap: z, At: sheet.Pt{X: d.x(at, d.lo), Y: y + 2*z}, Role: "note"})
 	}
 }
 

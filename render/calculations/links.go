@@ -61,9 +61,9 @@ func alike(list []*calculation.Link) (out []*same) {
 
 // printed is the figures of a link as they are lettered.
 func printed(l *calculation.Link) *same {
-	x := &same{demand: loadpath.Amount(l.Demand, l.Unit), ratio: l.RatioText(), governs: l.Governs(), over: l.Over(1)}
+	x := &same{demand: loadpath.Amount(l.Units, l.Demand, l.Unit), ratio: l.RatioText(), governs: l.Governs(), over: l.Over(1)}
 	if c := l.Capacity; c != nil && c.Unknown == "" {
-		x.holds, x.governs = loadpath.Amount(c.Value, l.Unit), page.Join(c.Mark, l.Governs())
+		x.holds, x.governs = loadpath.Amount(l.Units, c.Value, l.Unit), page.Join(c.Mark, l.Governs())
 	}
 	if l.Demand <= 0 {
 		x.demand, x.ratio = "none", ""

@@ -201,7 +201,7 @@ func deckNotes(c *page.Context, d *deck.Deck) []string {
 		shank = "ring shank"
 	}
 	return inRoofWords(c, []string{
-		fmt.Sprintf("Panels %s in %s, 4 by 8 ft, long side across the rafters, laid from the eave. Thin lines are the edges of panels as laid, on the slope seen from above: %d pieces, %d of them whole.", d.Spec.Panel, d.Spec.Kind, pieces, whole),
+		fmt.Sprintf("Panels %s in %s, %s, long side across the rafters, laid from the eave. Thin lines are the edges of panels as laid, on the slope seen from above: %d pieces, %d of them whole.", d.Spec.Panel, d.Spec.Kind, c.Units().Beside("4 by 8 ft", deck.PanelWide, deck.PanelLong), pieces, whole),
 		fmt.Sprintf("Nails %s, %s. Panel ends: over the rafter that a panel ends on, and over hips and valleys, in each of the two panels. Between: over every other rafter. Gable: into the framing over an end wall (heavy line), which holds the overhang.", d.Spec.Nail, shank),
 		"A letter stands in each part of a face; darker parts are nailed closer. Distances are on plan, from the edge of the roof. Pull a nail that misses its rafter and drive another; drive heads flush, not through the face (FEMA P-55 13.2.4, read).",
 		"Walls below are dashed.",
@@ -222,13 +222,13 @@ func zoneTable(c *page.Context) *table.Table {
 		{Head: "Zone"}, {Head: "Suction ASD", Align: sheet.Right}, {Head: "Demand", Align: sheet.Right}, {Head: "Capacity", Align: sheet.Right}, {Head: "Ratio", Align: sheet.Right},
 	}}
 	for _, l := range c.Loads.DeckLinks() {
-		psf, cells := "", table.Texts(strings.TrimPrefix(l.ID, "deck-"), "", fmt.Sprintf("%.0f %s", l.Demand, l.Unit), "", "gap")
+		psf, cells := "", table.Texts(strings.TrimPrefix(l.ID, "deck-"), "", c.Units().Amount(l.Demand, l.Unit, 0), "", "gap")
 		if l.Zone != nil {
-			psf = fmt.Sprintf("%.0f psf", loadpath.ASD.W*l.Zone.Suction)
+			psf = c.Units().Sprintf("%.0f psf", loadpath.ASD.W*l.Zone.Suction)
 		}
 		cells[1].S = psf
 		if l.Gap == "" {
-			cells[3].S, cells[4].S = fmt.Sprintf("%.0f %s", l.Capacity.Value, l.Unit), fmt.Sprintf("%.2f", l.Ratio)
+			cells[3].S, cells[4].S = c.Units().Amount(l.Capacity.Value, l.Unit, 0), fmt.Sprintf("%.2f", l.Ratio)
 		}
 		t.Rows = append(t.Rows, table.Row{Bold: l.Gap != "" || l.Ratio > 1, Cells: cells})
 	}

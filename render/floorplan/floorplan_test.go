@@ -10,6 +10,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/placement"
+	"galewright/plan/units"
 	"galewright/render/page"
 	"galewright/render/page/pagetest"
 	"galewright/render/sheet"
@@ -164,7 +165,7 @@ func TestGridLettersLeaveOutIAndO(t *testing.T) {
 
 func TestPlanTurnsOrGoesOverSheetsWhereThatKeepsItReadable(t *testing.T) {
 	m := pagetest.Example(t, "marsh-wren.toml")
-	m.House.Plan.Project.Metric = false
+	m.House.Plan.Project.Units = units.Imperial
 	c := pagetest.Context(t, m, "arch-d")
 	tall := layPlan(c, geom.Vec2{}, geom.Vec2{X: 300, Y: 800}, margins{}, leastPlanScale(c))
 	require.Len(t, tall, 1)

@@ -118,20 +118,20 @@ func (l *laidChain) linkLines(i int) (out []linkLine) {
 		title = "GAP: " + title
 	}
 	add(title, i == l.chain.Weak)
-	add(linkForces(g), false)
+	add(linkForces(l.c, g), false)
 	return out
 }
 
 // linkForces prints demand over capacity at the worst joint of a link.
-func linkForces(g loadpath.ChainLink) string {
+func linkForces(c *page.Context, g loadpath.ChainLink) string {
 	k := g.Worst
 	switch {
 	case k.Gap != "":
-		return fmt.Sprintf("%s: %s; largest at %s, demand %s", plan.Counted(g.Gaps, "gap"), k.Gap, k.ID, force(k.Demand, k.Unit))
+		return fmt.Sprintf("%s: %s; largest at %s, demand %s", plan.Counted(g.Gaps, "gap"), k.Gap, k.ID, force(c, k.Demand, k.Unit))
 	case k.Demand == 0:
 		return idleText(g)
 	}
-	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(k.Demand, k.Unit), force(k.Capacity.Value, k.Unit), starred(k), k.Governs())
+	return fmt.Sprintf("%s: demand %s / capacity %s = %s; %s", k.ID, force(c, k.Demand, k.Unit), force(c, k.Capacity.Value, k.Unit), starred(k), k.Governs())
 }
 
 // idleText says why nothing is asked at a link: weight that is greater is said

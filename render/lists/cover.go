@@ -84,7 +84,7 @@ func projectTable(c *page.Context) *table.Table {
 	}
 	t := table.Pairs("Project", "Project", pr.Name, "Number", pr.Number, "Site", pr.Site, "Date of the plan", pr.Date,
 		"Revision", pr.Revision, "Drawn by", pr.DrawnBy, "Checked by", pr.CheckedBy, "Engineer of record", pr.Engineer,
-		"Measured in", map[bool]string{true: "millimeters", false: "feet and inches, to the tape's 1/16"}[pr.Metric])
+		"Measured in", map[bool]string{true: "millimeters and meters, kN, kPa; hardware, nails and lumber are bought by US sizes, with millimeters beside them", false: "feet and inches, to the tape's 1/16"}[pr.Units.Is()])
 	for i, l := range levels {
 		name := "Levels"
 		if i > 0 {
@@ -133,10 +133,7 @@ func windRows(c *page.Context) []windRow {
 	s := c.House.Plan.Site
 	speed, edition, kzt, ground := "", "", "", ""
 	if s.WindSpeed != 0 {
-		speed = fmt.Sprintf("%.4g mph, 3 second gust", s.WindSpeed)
-		if c.Metric() {
-			speed = fmt.Sprintf("%.0f m/s (%.4g mph), 3 second gust", s.WindSpeed*0.44704, s.WindSpeed)
-		}
+		speed = c.Units().Speed(s.WindSpeed) + ", 3 second gust"
 		ground = above(c, s.Elevation) + " above sea level"
 	}
 	if s.Edition != "" {
@@ -179,10 +176,7 @@ func procedure(c *page.Context) string {
 
 // above prints a height over the sea that is given in feet.
 func above(c *page.Context, ft float64) string {
-	if c.Metric() {
-		return fmt.Sprintf("%.1f m", ft*0.3048)
-	}
-	return fmt.Sprintf("%.4g ft", ft)
+	return c.Units().Feet(ft)
 }
 
 // legendTable explains every number and symbol, with its count.

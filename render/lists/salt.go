@@ -78,15 +78,7 @@ func bracketed(s string) string {
 }
 
 // away prints a distance that is given in feet.
-func away(c *page.Context, ft float64) string {
-	switch {
-	case c.Metric():
-		return fmt.Sprintf("%.4g km", ft*0.3048/1000)
-	case ft > 5280:
-		return fmt.Sprintf("%.4g miles", ft/5280)
-	}
-	return fmt.Sprintf("%.0f ft", ft)
-}
+func away(c *page.Context, ft float64) string { return c.Units().Away(ft) }
 
 // classCounts counts the pieces of a list by class of place; "" where that is
 // not known.

@@ -123,7 +123,7 @@ func governTable(c *page.Context) *table.Table {
 		}
 		l := p.worst
 		t.Rows = append(t.Rows, table.Row{Bold: l.Ratio > 1, Cells: table.Texts(p.host, fmt.Sprint(len(p.links)-len(p.gaps)), l.ID,
-			force(l.Demand, l.Unit), force(l.Capacity.Value, l.Unit), starred(l), page.Join(l.Capacity.Mark, l.Governs()))})
+			force(c, l.Demand, l.Unit), force(c, l.Capacity.Value, l.Unit), starred(l), page.Join(l.Capacity.Mark, l.Governs()))})
 	}
 	return t
 }
@@ -148,7 +148,7 @@ func gapTable(c *page.Context) *table.Table {
 				l = g
 			}
 		}
-		t.Rows = append(t.Rows, table.Row{Bold: true, Cells: table.Texts(p.host, fmt.Sprint(len(p.gaps)), l.ID, force(l.Demand, l.Unit), l.Gap)})
+		t.Rows = append(t.Rows, table.Row{Bold: true, Cells: table.Texts(p.host, fmt.Sprint(len(p.gaps)), l.ID, force(c, l.Demand, l.Unit), l.Gap)})
 	}
 	return t
 }
@@ -177,7 +177,9 @@ func chainTable(c *page.Context) *table.Table {
 }
 
 // force prints a force to the pound.
-func force(v float64, unit string) string { return loadpath.Amount(v, unit) }
+func force(c *page.Context, v float64, unit string) string {
+	return loadpath.Amount(c.Units(), v, unit)
+}
 
 // starred is the ratio of a link with the mark of one that is not a maker's.
 func starred(l *loadpath.Link) string { return ratio(l.Ratio) + l.Capacity.Starred() }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"galewright/plan/loadpath"
+	"galewright/plan/units"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -41,10 +42,10 @@ func stormLaid(c *page.Context) []*page.Page {
 // stormTable names the links that are overtaken first.
 func stormTable(c *page.Context, s page.Storm) *table.Table {
 	t := &table.Table{Title: s.Name + ": the first to be overtaken", Cols: []table.Column{
-		{Head: "No.", Align: sheet.Right}, {Head: "mph", Align: sheet.Right}, {Head: "Link", Wrap: true}, {Head: "At"}, {Head: "Held by", Wrap: true},
+		{Head: "No.", Align: sheet.Right}, {Head: c.Units().Unit("mph"), Align: sheet.Right}, {Head: "Link", Wrap: true}, {Head: "At"}, {Head: "Held by", Wrap: true},
 	}}
 	for i, o := range s.List[:min(firstFew, len(s.List))] {
-		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(fmt.Sprint(i+1), mph(o), o.Check.Title, o.ID, o.Capacity.Mark)})
+		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(fmt.Sprint(i+1), mph(c.Units(), o), o.Check.Title, o.ID, o.Capacity.Mark)})
 	}
 	if len(t.Rows) == 0 {
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts("", "", "no link has a demand and a capacity")})
@@ -52,14 +53,14 @@ func stormTable(c *page.Context, s page.Storm) *table.Table {
 	return t
 }
 
-func mph(o loadpath.Overtaken) string {
+func mph(u units.System, o loadpath.Overtaken) string {
 	switch {
 	case o.Under:
-		return fmt.Sprintf("under %.0f", o.Speed)
+		return u.Sprintf("under %.0f{mph}", o.Speed)
 	case o.Over:
-		return fmt.Sprintf("over %.0f", o.Speed)
+		return u.Sprintf("over %.0f{mph}", o.Speed)
 	}
-	return fmt.Sprintf("%.0f", o.Speed)
+	return u.Sprintf("%.0f{mph}", o.Speed)
 }
 
 // plot is the frame of a curve: speeds to the right, links overtaken up.
@@ -87,10 +88,10 @@ func stormPlot(c *page.Context, w, h sheet.MM) *page.Figure {
 		}
 		g.top = math.Ceil(max(g.top, 1)/10) * 10
 		g.rect = sheet.Rect{X: at.X + 12*z, Y: at.Y + 3*z, W: w - 16*z, H: h - 9*z}
-		g.axes(p, z)
+		g.axes(p, z, c.Units())
 		d := g.at(design, 0)
 		p.Line(sheet.PenGrid, sheet.LayerDimension, d, g.at(design, g.top))
-		p.BoxedText("label", page.Lettered{S: fmt.Sprintf("design %.0f mph", design), At: sheet.Pt{X: d.X, Y: g.rect.Y - z*0.6}, Anchor: sheet.Middle, Role: "label"})
+		p.BoxedText("label", page.Lettered{S: c.Units().Sprintf("design %.0f mph", design), At: sheet.Pt{X: d.X, Y: g.rect.Y - z*0.6}, Anchor: sheet.Middle, Role: "label"})
 		for i, s := range c.Storms {
 			g.curve(p, z, i, s)
 		}
@@ -98,14 +99,14 @@ func stormPlot(c *page.Context, w, h sheet.MM) *page.Figure {
 }
 
 // axes draws the frame with its figures.
-func (g plot) axes(p *page.Page, z sheet.MM) {
+func (g plot) axes(p *page.Page, z sheet.MM, u units.System) {
 	p.Rect(page.Style(sheet.PenMember, sheet.LayerNote), g.rect)
 	for v := math.Ceil(g.lo/20) * 20; v <= g.hi; v += 20 {
 		q := g.at(v, 0)
 		p.Line(sheet.PenDim, sheet.LayerDimension, q, sheet.Pt{X: q.X, Y: q.Y + 1.2})
-		p.BoxedText("dimension", page.Lettered{S: fmt.Sprintf("%.0f", v), At: sheet.Pt{X: q.X, Y: q.Y + 1.8 + z}, Anchor: sheet.Middle, Role: "note"})
+		p.BoxedText("dimension", page.Lettered{S: u.Sprintf("%.0f{mph}", v), At: sheet.Pt{X: q.X, Y: q.Y + 1.8 + z}, Anchor: sheet.Middle, Role: "note"})
 	}
-	p.BoxedText("label", page.Lettered{S: "wind speed, mph (3 s gust)", At: sheet.Pt{X: g.rect.X + g.rect.W/2, Y: g.rect.Y + g.rect.H + 4.2*z}, Anchor: sheet.Middle, Role: "note"})
+	p.BoxedText("label", page.Lettered{S: u.Words("wind speed, {mph} (3 s gust)"), At: sheet.Pt{X: g.rect.X + g.rect.W/2, Y: g.rect.Y + g.rect.H + 4.2*z}, Anchor: sheet.Middle, Role: "note"})
 	step := math.Max(1, math.Ceil(g.top/100)*10)
 	for n := 0.0; n <= g.top; n += step {
 		q := g.at(g.lo, n)

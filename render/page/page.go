@@ -2,9 +2,7 @@ package page
 
 import (
 	"fmt"
-	"strconv"
 
-	"galewright/plan/length"
 	"galewright/plan/placement"
 	"galewright/render/sheet"
 )
@@ -205,16 +203,11 @@ func (p *Page) NumberCircle(n int, at sheet.Pt, what string) { p.LegendCircle(n,
 func (c *Context) legendText(pc *placement.Piece) string { return fmt.Sprint(c.Legend(pc)) }
 
 // Length prints a length in the plan's own system.
-func (c *Context) Length(in float64) string { return length.Print(in, c.Metric()) }
+func (c *Context) Length(in float64) string { return c.Units().Length(in) }
 
 // Spacing prints a spacing of members or fasteners: in inches, as framers name
 // it, or in millimeters.
-func (c *Context) Spacing(in float64) string {
-	if c.Metric() {
-		return c.Length(in)
-	}
-	return strconv.FormatFloat(in, 'f', -1, 64) + `"`
-}
+func (c *Context) Spacing(in float64) string { return c.Units().Spacing(in) }
 
 // TextWidth returns the width of a line whose capitals are capHeight high.
 func TextWidth(s string, capHeight sheet.MM, bold bool) sheet.MM {

@@ -1,6 +1,9 @@
 package page
 
-import "galewright/render/sheet"
+import (
+	"galewright/plan/units"
+	"galewright/render/sheet"
+)
 
 // Scale is a drawing scale: Ratio inches of house to one inch of paper.
 type Scale struct {
@@ -63,8 +66,11 @@ func (c *Context) DetailScales() []Scale {
 	return detailScales
 }
 
+// Units is the system of the plan's words.
+func (c *Context) Units() units.System { return c.House.Plan.Project.Units }
+
 // Metric tells whether the plan is in metric units.
-func (c *Context) Metric() bool { return c.House.Plan.Project.Metric }
+func (c *Context) Metric() bool { return c.Units().Is() }
 
 // Fit returns the largest scale at which w by h inches of house go onto W by
 // H millimeters of paper; ok is false when none of the list does.

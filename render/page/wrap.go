@@ -65,8 +65,8 @@ func Unparted(s string) (out []string) {
 	return out
 }
 
-// units are the words that a figure before them keeps beside it.
-var units = set("in ft lb lb-in lb-ft psf plf psi ksi pcf mph m/s ga gauge mm cm m in² ft² in³ lb/in3 kN N kPa Pa degrees o.c. dia. hours % q")
+// unitWords are the words that a figure before them keeps beside it.
+var unitWords = set("in ft lb lb-in lb-ft psf plf psi ksi pcf mph m/s ga gauge mm cm m m² mm² in² ft² in³ lb/in3 kg/m³ kN kN/m kN·m N kPa Pa MPa GPa kg degrees o.c. dia. hours % q")
 
 // named are the words that keep the figure after them.
 var named = set("No. Table Tables Fig. Figs. Eq. Gr Grade Exposure Appendix")
@@ -96,7 +96,7 @@ func joined(a, b string) bool {
 	case a == "" || !figure(a):
 		return false
 	}
-	return units[b] || b == "x" || fraction(b)
+	return unitWords[b] || b == "x" || fraction(b)
 }
 
 // figure tells whether a word ends as a figure does: 12, 1/2, 16", 4'-0, 10d.
