@@ -103,7 +103,7 @@ func (d *conventions) stations() {
 func (d *conventions) corners() {
 	d.add(sheet.Line{Style: sheet.Style{Pen: sheet.PenHidden, Layer: sheet.LayerHidden}, A: sheet.Pt{X: 74, Y: 65}, B: sheet.Pt{X: 74, Y: 70}})
 	d.add(sheet.Line{Style: dim(), A: sheet.Pt{X: 73, Y: 71}, B: sheet.Pt{X: 50, Y: 84}})
-	d.lines(sheet.Pt{X: 6, Y: 89}, sheet.Left, "At an inside corner the wall that", "runs through continues past it by the", "other wall's depth: stations past its", "length at its end (C), or negative", "at its start (D).")
+	d.lines(sheet.Pt{X: 6, Y: 89}, sheet.Left, "At an inside corner the wall that", "runs through continues past it by the", "other wall's depth: past its length at", "its end (C); at its start (D) the tape", "hooks behind the corner.")
 }
 
 // faces names the faces of a wall and of a stud.
