@@ -55,8 +55,12 @@ var NailedConnections = []*ConnectionRow{
 
 // For returns the row in the words of a plan's roofs.
 func (r *ConnectionRow) For(p *Plan) *ConnectionRow {
+	one := p.InRoofWords(r.One)
+	if one == r.One {
+		return r
+	}
 	out := *r
-	out.One = p.InRoofWords(r.One)
+	out.One = one
 	return &out
 }
 

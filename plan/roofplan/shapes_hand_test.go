@@ -349,28 +349,17 @@ func TestStraightEdgesOfOneKindAreOne(t *testing.T) {
 	assert.Equal(t, []EdgeKind{Eave, Wall, Wall, Rake, Ridge}, edges)
 }
 
-// Two gables of one pitch and eave in one plane, from 0 to 200 and 120 to 300: the second
-// lays out its module only where the first does not reach, from 200 on; what is fixed, at
-// its ends, stays.
+// Two gables of one pitch and eave in one plane, from 0 to 200 and 120 to 300: both
+// are counted from the first one's gable, where they overlap and beyond: 16, 32 ...
+// 288 (300 less 1.5 is past it), and one flush with each far gable.
 func TestTwoSidesOverOneLengthLayOutOneModule(t *testing.T) {
-	one, two := body(t, "a", "gable", "x", pt(0, 0), pt(200, 144), 6, 12), body(t, "b", "gable", "x", pt(120, 0), pt(300, 144), 6, 12)
-	module := func(list []station) (out []float64) {
-		for _, s := range list {
-			if !s.fixed {
-				out = append(out, s.at)
-			}
-		}
-		return out
+	r, faults := New([]*Body{body(t, "a", "gable", "x", pt(0, 0), pt(200, 144), 6, 12), body(t, "b", "gable", "x", pt(120, 0), pt(300, 144), 6, 12)})
+	require.Empty(t, faults)
+	for _, side := range []int{South, North} {
+		at, flush := stationsOf(faceOf(t, r, "a", side))
+		plantest.Near(t, append(append([]float64{0.75}, every(16, 288)...), 299.25), at, 1e-9)
+		assert.Equal(t, []float64{0.75, 299.25}, flush)
 	}
-	side := func(b *Body) facet { return facet{body: b, side: int(South)} }
-	alone, both := &Face{Body: one, parts: []facet{side(one)}}, &Face{Body: one, parts: []facet{side(one), side(two)}}
-	second := &Face{Body: two, parts: []facet{side(two)}}
-	first, all := module(alone.layouts()), module(both.layouts())
-	require.NotEmpty(t, first)
-	for _, s := range module(second.layouts()) {
-		assert.Equal(t, s >= 200, slices.Contains(all, s) && !slices.Contains(first, s), "of the second, at %v", s)
-	}
-	assert.Subset(t, all, first)
 }
 
 // Which of two faces is over a place: the higher; beside the roof none.
