@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
-	"galewright/plan/units"
 	"galewright/plan/geom"
+	"galewright/plan/units"
 )
 
 // printedHeaders is IRC Table R502.5(1) of 2000 to 2006 (edition from memory) as

@@ -7,9 +7,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
-	"galewright/plan/units"
 	"galewright/plan/geom"
 	"galewright/plan/plantest"
+	"galewright/plan/units"
 )
 
 // straight returns one wall that meets nothing, with openings.

@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/units"
 	"galewright/plan/framing"
+	"galewright/plan/units"
 	"galewright/plan/wind"
 
 	"github.com/stretchr/testify/assert"

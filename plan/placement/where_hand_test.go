@@ -5,9 +5,9 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/units"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

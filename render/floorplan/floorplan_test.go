@@ -7,10 +7,10 @@ import (
 	"testing"
 
 	"galewright/plan"
-	"galewright/plan/units"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/placement"
+	"galewright/plan/units"
 	"galewright/render/page"
 	"galewright/render/page/pagetest"
 	"galewright/render/sheet"

@@ -177,7 +177,9 @@ func chainTable(c *page.Context) *table.Table {
 }
 
 // force prints a force to the pound.
-func force(c *page.Context, v float64, unit string) string { return loadpath.Amount(c.Units(), v, unit) }
+func force(c *page.Context, v float64, unit string) string {
+	return loadpath.Amount(c.Units(), v, unit)
+}
 
 // starred is the ratio of a link with the mark of one that is not a maker's.
 func starred(l *loadpath.Link) string { return ratio(l.Ratio) + l.Capacity.Starred() }
