@@ -8,7 +8,7 @@ import (
 )
 
 // Sprintf is fmt.Sprintf in the words of the system; the package says how quantities are
-// marked in the format. Verbs with [] or * are not for it.
+// marked in the format. Verbs with [] are not for it, and a verb with * is no quantity.
 func (s System) Sprintf(format string, args ...any) string {
 	var out strings.Builder
 	var plain []any // arguments of what of the format is fmt's
@@ -32,28 +32,21 @@ func (s System) Sprintf(format string, args ...any) string {
 			out.WriteString(verb)
 			continue
 		}
-		text, tail := s.quantity(verb, rest, arg(args, n))
+		own := args[min(n, len(args)):min(n+1+strings.Count(verb, "*"), len(args))]
+		text, tail := s.quantity(verb, rest, own)
 		if text == "" {
 			out.WriteString(verb)
-			plain = append(plain, arg(args, n)...)
+			plain = append(plain, own...)
 		}
 		out.WriteString(escape(text))
 		rest = tail
-		n++
+		n += len(own)
 	}
 	return fmt.Sprintf(out.String(), append(plain, args[min(n, len(args)):]...)...)
 }
 
 // Words is Sprintf of a text without verbs, where a percent sign is one.
 func (s System) Words(text string) string { return s.Sprintf(escape(text)) }
-
-// arg returns the n-th argument, or none.
-func arg(args []any, n int) []any {
-	if n < len(args) {
-		return args[n : n+1]
-	}
-	return nil
-}
 
 func escape(text string) string { return strings.ReplaceAll(text, "%", "%%") }
 
@@ -64,7 +57,7 @@ func verbOf(format string) string {
 		return format[:1]
 	}
 	for i := 1; i < len(format); i++ {
-		if !strings.ContainsRune("+-# 0123456789.", rune(format[i])) {
+		if !strings.ContainsRune("+-# 0123456789.*", rune(format[i])) {
 			return format[:i+1]
 		}
 	}
@@ -120,7 +113,7 @@ func parse(number string) (float64, error) {
 // follows the unit; "" when it is no quantity. In the US system it is left to
 // fmt, but braces are taken away.
 func (s System) quantity(verb, rest string, args []any) (text, tail string) {
-	if verb[len(verb)-1] != 'f' || len(args) == 0 {
+	if verb[len(verb)-1] != 'f' || len(args) != 1 {
 		return "", rest
 	}
 	v, ok := args[0].(float64)
