@@ -149,8 +149,8 @@ type Tie struct {
 	Splices []*Member
 }
 
-// splices tells whether m lies beside a break of a ceiling joist.
-func (h *House) splices(m *Member) bool {
+// Splices tells whether m lies beside a break of a ceiling joist.
+func (h *House) Splices(m *Member) bool {
 	return slices.ContainsFunc(h.Ties, func(t *Tie) bool { return slices.Contains(t.Splices, m) })
 }
 

@@ -202,7 +202,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 			continue
 		}
 		d := m.B.Sub(m.A).Flat().Unit()
-		if !geom.Parallel(d, w.frame.D) || b.house.splices(m) {
+		if !geom.Parallel(d, w.frame.D) || b.house.Splices(m) {
 			continue
 		}
 		x0, t := w.frame.Local(m.A.Flat())

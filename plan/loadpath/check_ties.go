@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -40,9 +41,10 @@ func tieThrust(c *Check, a *analysis) (out []*Link) {
 	return out
 }
 
-// tieLoads shares the thrust of each pair of rafters to the ceiling joists of
-// its roof: to its own, else to those on both sides by lever, lb.
-func (a *analysis) tieLoads() map[*framing.Tie]float64 {
+// shareThrust shares the thrust of each pair of rafters to the ceiling joists of
+// its roof: to its own, else to those on both sides by lever; take is told of
+// each part.
+func (a *analysis) shareThrust(take func(p *pair, t *framing.Tie, k float64)) {
 	own := map[*framing.Member]*framing.Tie{}
 	for _, t := range a.house.Ties {
 		own[t.Rafters[0]], own[t.Rafters[1]] = t, t
@@ -53,30 +55,52 @@ func (a *analysis) tieLoads() map[*framing.Tie]float64 {
 			at[t] = p.along
 		}
 	}
-	out := map[*framing.Tie]float64{}
 	for _, p := range a.pairs {
-		lb := a.thrust(p)
 		if !p.onPlates() {
 			continue // it pushes on a valley
 		}
 		if t := own[p.a.Member]; t != nil {
-			out[t] += lb
+			take(p, t, 1)
 			continue
 		}
 		low, high := a.tiesBeside(p, at)
 		switch {
 		case low == nil && high == nil:
 		case low == nil:
-			out[high] += lb
+			take(p, high, 1)
 		case high == nil:
-			out[low] += lb
+			take(p, low, 1)
 		default:
 			k := (p.along - at[low]) / (at[high] - at[low])
-			out[low] += lb * (1 - k)
-			out[high] += lb * k
+			take(p, low, 1-k)
+			take(p, high, k)
 		}
 	}
+}
+
+// tieLoads returns what each ceiling joist holds, lb.
+func (a *analysis) tieLoads() map[*framing.Tie]float64 {
+	out := map[*framing.Tie]float64{}
+	a.shareThrust(func(p *pair, t *framing.Tie, k float64) { out[t] += k * a.thrust(p) })
 	return out
+}
+
+// tieWorkings tells which pairs push on a ceiling joist, and by what.
+func (a *analysis) tieWorkings(l *Link) (out []string) {
+	a.shareThrust(func(p *pair, t *framing.Tie, k float64) {
+		if id := tieID(t); l.ID != id && !strings.HasPrefix(l.ID, id+" ") {
+			return
+		}
+		left := a.sideLoads(p.a, roofCase{})
+		out = append(out, fmt.Sprintf("%.3f of %.1f lb from %s and %s: dead load %.1f lb on the first, its moment about the plate %.1f lb-ft less what passes the ridge by the lever %.2f ft, over the rise %.2f ft",
+			k, a.thrust(p), p.a.Member.ID, p.b.Member.ID, left.sum.D, left.moment.D/12, p.apex/12, p.rise/12))
+	})
+	return out
+}
+
+// tieID names a ceiling joist in links.
+func tieID(t *framing.Tie) string {
+	return fmt.Sprintf("%s-%.0f-tie", t.Roof.Name, math.Round(t.Along))
 }
 
 // tiesBeside returns the ceiling joists of a pair's roof nearest to it on both
@@ -99,7 +123,7 @@ func (a *analysis) tiesBeside(p *pair, at map[*framing.Tie]float64) (low, high *
 // through the member side.
 func (a *analysis) tieLink(c *Check, t *framing.Tie, what string, at plan.Connection, side *framing.Member, lb float64) *Link {
 	l := &Link{
-		Check: c, ID: fmt.Sprintf("%s-%.0f-tie%s", t.Roof.Name, math.Round(t.Along), what), Host: "roof " + t.Roof.Name, Unit: "lb", Demand: lb, Strength: lb * deadStrength, Case: "dead load",
+		Check: c, ID: tieID(t) + what, Host: "roof " + t.Roof.Name, Unit: "lb", Demand: lb, Strength: lb * deadStrength, Case: "dead load",
 		Where: fmt.Sprintf("roof %s, ceiling joist at %s%s", t.Roof.Name, length.Feet(t.Along), what),
 	}
 	l.Terms = []Term{{"thrust of the rafters from dead load that it holds", lb, "lb"}}

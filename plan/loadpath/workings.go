@@ -41,6 +41,8 @@ func (e *Explainer) Workings(l *Link) []string {
 		return e.r.sideWorkings(l)
 	case l.Check.ID == diaphragmCheck:
 		return e.r.bayWorkings(l)
+	case l.Check.ID == tieCheck:
+		return e.r.work.tieWorkings(l)
 	case l.Check.ID == nailingCheck:
 		return e.r.work.flow.workings(l)
 	case l.Joint == nil || ownLink(l):

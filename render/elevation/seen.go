@@ -27,6 +27,9 @@ func newIndex(h *framing.House) *index {
 			x.ofWall[m.Wall] = append(x.ofWall[m.Wall], m)
 			continue
 		}
+		if h.Splices(m) {
+			continue // it lies on its joist, a line's breadth beside it
+		}
 		lo, hi := m.Bounds()
 		x.others = append(x.others, boxed{m, lo, hi})
 	}
