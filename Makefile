@@ -57,7 +57,7 @@ fuzz:
 # A sample of mutants per package: make mutate SEED=2 N=50 MUTATE=./plan/wind
 SEED ?= 1
 N ?= 25
-MUTATE ?= $(addprefix ./plan/,geom length roofplan framing hardware placement wind timber loadpath schedule lumber)
+MUTATE ?= $(addprefix ./plan/,geom length roofplan framing hardware placement wind timber wood steel nailing capacity loadpath schedule lumber)
 mutate:
 	@$(GO) run ./.ci/mutate -seed $(SEED) -n $(N) $(MUTATE)
 

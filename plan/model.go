@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"galewright/plan/geom"
 	"galewright/plan/units"
 )
@@ -118,7 +120,9 @@ func (l Lumber) Width() float64 { return float64(l.Ply) * l.Breadth }
 
 // Wall is one straight wall. Its line From–To is the outside face of its
 // studs (for an interior wall: the face on the viewing side); somebody on
-// that side sees From at his left. Stations are measured along it from From.
+// that side sees From at his left. Stations are measured along it from where the
+// framer's tape hooks: From, or the first stud of a wall that runs through past
+// From at an inside corner.
 type Wall struct {
 	Name     string
 	Level    *Level
@@ -136,7 +140,11 @@ type Wall struct {
 	Shear    []*Shear
 	Stock    float64 // longest plate stock
 	Bearing  bool
-	Pos      Pos
+	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
+	// a plan writes of openings, shear segments and layout is measured from From.
+	// Framing finds it, and counts all stations from there.
+	Hook float64
+	Pos  Pos
 }
 
 // End says how a wall's end is framed.
@@ -146,11 +154,37 @@ type End struct {
 	Pos  Pos
 }
 
-// Length returns the length of the wall's line, in.
-func (w *Wall) Length() float64 { return w.To.Sub(w.From).Len() }
+// Length returns the station of To: the length of the wall's line from where
+// the tape hooks, in.
+func (w *Wall) Length() float64 { return w.Hook + w.To.Sub(w.From).Len() }
 
-// Frame returns the wall's frame on plan.
-func (w *Wall) Frame() geom.Frame { return geom.NewFrame(w.From, w.To) }
+// Frame returns the wall's frame on plan, which begins where the tape hooks.
+func (w *Wall) Frame() geom.Frame {
+	f := geom.NewFrame(w.From, w.To)
+	if w.Hook != 0 {
+		f.Origin = f.At(-w.Hook, 0, 0).Flat()
+	}
+	return f
+}
+
+// Hooked returns the wall with its stations counted from a point that lies by
+// inches before From; w itself is left as it is.
+func (w *Wall) Hooked(by float64) *Wall {
+	h, shift := *w, by-w.Hook
+	h.Hook, h.Layout = by, w.Layout+shift
+	h.Openings, h.Shear = slices.Clone(w.Openings), slices.Clone(w.Shear)
+	for i, o := range w.Openings {
+		moved := *o
+		moved.At += shift
+		h.Openings[i] = &moved
+	}
+	for i, s := range w.Shear {
+		moved := *s
+		moved.From, moved.To = s.From+shift, s.To+shift
+		h.Shear[i] = &moved
+	}
+	return &h
+}
 
 // Balloon tells whether the studs pass a floor.
 func (w *Wall) Balloon() bool { return w.ToLevel != nil && w.ToLevel != w.Level }
@@ -218,12 +252,18 @@ type Roof struct {
 	Rake         float64      // horizontal, at gable ends
 	Rafters      Lumber
 	Spacing      float64
+	Layout       *float64 // place along the ridge, from the outside face of its low end, where the module of the rafters starts, in; nil = by the shape of the roof
 	RidgeMember  Lumber
 	RidgeBearing bool // the ridge member is a beam that carries, not a board
 	Trusses      bool
 	GableEnd     [2]GableEnd // at low and high end of the ridge
 	CeilingTies  bool        // ceiling joists or ties at the plate
-	Pos          Pos
+	Ceiling      Lumber      // the ceiling joists; zero reads as 2x6
+	CeilingSpace float64     // of the ceiling joists, on center; 0 = at each pair of rafters
+	// CeilingSplice is how far the piece beside a break of a ceiling joist laps each
+	// of the two that meet there, in; 0 = none between bearings.
+	CeilingSplice float64
+	Pos           Pos
 }
 
 // Foundation is what carries the lowest floor.
@@ -242,7 +282,10 @@ type Girder struct {
 	Member   Lumber
 	Piles    []float64 // stations of pile centers from From
 	Seat     GirderSeat
-	Pos      Pos
+	// Packing is the thickness of the boards on its right face, seen from its start
+	// to its end, that bring it out to the faces of what stands over it, in.
+	Packing float64
+	Pos     Pos
 }
 
 // Porch is a post and beam porch.

@@ -26,6 +26,8 @@ var NailedConnections = []*ConnectionRow{
 	{RafterToRidge, "rafter to ridge, hip or valley", "each rafter's end at a ridge, hip or valley, each rafter by itself", []Drive{ToeNail, EndNail, FaceNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{RafterToPlate, "rafter to plate", "each rafter or truss at each plate or beam that it bears on", []Drive{ToeNail}, false, false, `{ nail = "10d common", count = 3 }`},
 	{RafterAlongPlate, "rafter along plate", "along each rafter or truss that runs over the plates of a wall under it, such as at a gable", []Drive{ToeNail, FaceNail}, true, false, `{ nail = "16d common", spacing = "6in" }`},
+	{RafterToJoist, "rafter to ceiling joist", "each end of each ceiling joist, into the rafter beside it", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 4 }`},
+	{CeilingSplice, "ceiling joist splice", "on each side of each break in a ceiling joist, through the splice piece into the joist", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 6 }`},
 	{LedgerToWall, "ledger to stud or rim", "each ledger at each stud, rim or plate behind it", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{TopPlates, "upper top plate to lower", "along both top plates of a wall", []Drive{FaceNail}, true, true, `{ nail = "10d common", spacing = "16in" }`},
 	{TopPlateSplice, "top plate splice, in the lap", "on each side of each break in a top plate, within 24 in of it, beside those of top_plates", []Drive{FaceNail}, false, false, `{ nail = "16d common", count = 8 }`},
@@ -49,6 +51,13 @@ var NailedConnections = []*ConnectionRow{
 	{JoistAlongSupport, "joist along plate or girder", "along each joist that runs over a plate, sill plate or girder under it", []Drive{ToeNail}, true, false, `{ nail = "8d common", spacing = "6in" }`},
 	{BlockingToStud, "blocking to stud", "each end of each block between studs", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
 	{GirderPlies, "girder and beam plies", "along a built-up girder or porch beam, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 3 }`},
+}
+
+// For returns the row in the words of a plan's roofs.
+func (r *ConnectionRow) For(p *Plan) *ConnectionRow {
+	out := *r
+	out.One = p.InRoofWords(r.One)
+	return &out
 }
 
 // Row returns the connection's row, nil for a word that is none.

@@ -9,6 +9,8 @@ const (
 	RafterToRidge     Connection = "rafter_to_ridge"
 	RafterToPlate     Connection = "rafter_to_plate"
 	RafterAlongPlate  Connection = "rafter_along_plate"
+	RafterToJoist     Connection = "rafter_to_joist"
+	CeilingSplice     Connection = "ceiling_splice"
 	LedgerToWall      Connection = "ledger_to_wall"
 	TopPlates         Connection = "top_plates"
 	TopPlateSplice    Connection = "top_plate_splice"

@@ -26,15 +26,17 @@ const (
 	Outlooker    Role = "outlooker"
 	FlyRafter    Role = "fly rafter" // of a gable overhang: hangs on outlookers, bears on nothing
 	Truss        Role = "truss"
-	GirderBeam   Role = "girder" // of a Girder, with its plies together
+	GirderBeam   Role = "girder"       // of a Girder, with its plies together
+	BeveledStud  Role = "beveled stud" // of a corner that is no right angle: stands between end studs, carries nothing
 	Pile         Role = "pile"
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"
 	SillPlate    Role = "sill plate" // on slab or stem wall
+	Packing      Role = "packing"    // boards that bring a girder's face out to the studs': what they fill holds nothing
 )
 
 // Roles are the roles of members that a condition may name: those that can
-// be held by a joint, which a fly rafter is not.
+// be held by a joint, which a fly rafter and packing are not.
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,

@@ -169,7 +169,8 @@ func literal(e ast.Expr) bool {
 	return ok && l.Value != "0"
 }
 
-// number moves a whole number by one and a fraction by a quarter of itself.
+// number moves a whole number by one, a fraction and what is too large to count
+// things, such as a strength in psi, by a quarter of itself.
 // It leaves a zero of measures and a tolerance: what lies just beside them is
 // no case of its own.
 func (w *finder) number(n *ast.BasicLit) {
@@ -181,6 +182,9 @@ func (w *finder) number(n *ast.BasicLit) {
 		var to string
 		switch n.Kind {
 		case token.INT:
+			if i, ok := constant.Int64Val(v); ok && i >= measured {
+				step *= i / 4
+			}
 			to = constant.BinaryOp(v, token.ADD, constant.MakeInt64(step)).ExactString()
 		case token.FLOAT:
 			f, _ := constant.Float64Val(v)
@@ -191,6 +195,10 @@ func (w *finder) number(n *ast.BasicLit) {
 		w.change(n.Pos(), n.End(), to, fmt.Sprintf("%s to %s", n.Value, to))
 	}
 }
+
+// measured is from where on a whole number measures something: one more of it is
+// less than any output prints.
+const measured = 10_000
 
 // boolean turns true and false around.
 func (w *finder) boolean(n *ast.Ident) {

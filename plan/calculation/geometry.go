@@ -32,7 +32,7 @@ func levels(r *loadpath.Report) *Section {
 func roofs(r *loadpath.Report) *Section {
 	s := &Section{ID: "roofs", Title: "Roofs", Cols: []Column{
 		words("roof", "Roof"), words("kind", "Kind"), words("over", "Over story"), words("ridge", "Ridge along"), numbers("rise_in_12", "Rise in 12", "", 2), numbers("angle_deg", "Angle", "deg", 2),
-		numbers("eave_overhang_ft", "Eave", "ft", 2), numbers("rake_overhang_ft", "Rake", "ft", 2), numbers("ridge_ft", "Ridge at", "ft", 2), words("rafters", "Rafters"),
+		numbers("eave_overhang_ft", "Eave", "ft", 2), numbers("rake_overhang_ft", "Rake", "ft", 2), numbers("ridge_ft", "Ridge at", "ft", 2), words("rafters", r.Placement.House.Plan.InRoofWords("Rafters")),
 	}}
 	h := r.Placement.House
 	for _, x := range h.Plan.Roofs {

@@ -1,6 +1,7 @@
 package calculation
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -10,7 +11,7 @@ import (
 
 // lateral lists level force from what the wind blows on to the segments.
 func lateral(r *loadpath.Report) []*Section {
-	return []*Section{bands(r), stories(r), lines(r), segments(r), foundation(r), twist(r)}
+	return []*Section{bands(r), stories(r), decks(r), lines(r), segments(r), foundation(r), twist(r)}
 }
 
 // across is the axis across the wind.
@@ -30,7 +31,7 @@ func bands(r *loadpath.Report) *Section {
 			s.add(word("%s", st.Level.Name), word("%s", st.Axis), word("%s", b.From), word("%s = %s to %s", across(st.Axis), r.Units().Length(b.Lo), r.Units().Length(b.Hi)), number(b.Psf), number(b.High), number(b.Load), number(b.Load*(b.Hi-b.Lo)/12), word("%s", b.Why))
 		}
 	}
-	s.Notes = append(s.Notes, "Walls: half the story below the diaphragm, the floor's depth and half the story above. Roofs: from plates to ridge; a gable triangle with half of its height.")
+	s.Notes = append(s.Notes, "Walls: half the story below the diaphragm, the floor's depth and half the story above. Roofs: from the eaves' lower edges to the ridge and from rake to rake, with the depth of the rakes' edges; along the ridge a gable over its wall with the mean of its height, and boxed eaves beside it.")
 	return s
 }
 
@@ -41,6 +42,21 @@ func stories(r *loadpath.Report) *Section {
 	for _, x := range r.Stories {
 		s.add(word("%s", x.Level.Name), word("%s", x.Axis), number(x.Wall), number(x.Roof), number(x.Deck), number(x.Above), number(x.Total), number(x.ByLines), number(x.ASD), word("%s", x.Case))
 	}
+	return s
+}
+
+// decks lists the shear and the chord force of each deck between the lines under it.
+func decks(r *loadpath.Report) *Section {
+	s := &Section{ID: "decks", Title: "Decks between the lines: shear and chord, strength level", Cols: []Column{
+		words("story", "Deck over"), words("wind_along", "Wind along"), words("from", "From"), words("to", "To"), numbers("depth_ft", "Depth", "ft", 2), numbers("from_lb", "To the line at its low end", "lb", 0), numbers("to_lb", "To that at its high end", "lb", 0), numbers("shear_plf", "Unit shear", "plf", 0), numbers("asd_plf", "ASD", "plf", 0), numbers("chord_lb", "Chord", "lb", 0), words("case", "Case"),
+	}}
+	for _, b := range r.Bays {
+		end := func(i int, at float64) Cell {
+			return word("%s = %s", cmp.Or(b.Lines[i], "free edge"), r.Units().Length(at))
+		}
+		s.add(word("%s", b.Level.Name), word("%s", plan.Axes[b.Axis]), end(0, b.Lo), end(1, b.Hi), number(b.Depth/12), number(b.Ends[0]), number(b.Ends[1]), number(b.Unit()), number(loadpath.ASD.W*b.Unit()), number(b.Chord()), word("%s", b.Case))
+	}
+	s.Notes = append(s.Notes, "Simple beams between the lines, as deep as the house is where it is least between them. Openings in floors are not taken out. The shear of floors is told here and not checked: the plan does not order the nails of their decks.")
 	return s
 }
 

@@ -23,7 +23,7 @@ type Link struct {
 // checks gathers the links by check.
 func checks(r *loadpath.Report) (out []*Check) {
 	e := r.Explainer()
-	for _, c := range loadpath.Checks() {
+	for _, c := range loadpath.ChecksFor(r.Placement.House.Plan) {
 		x := &Check{Check: c}
 		for _, l := range r.Links {
 			if l.Check.ID == c.ID {

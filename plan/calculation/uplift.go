@@ -8,7 +8,7 @@ func uplift(r *loadpath.Report) []*Section {
 }
 
 func bearings(r *loadpath.Report) *Section {
-	s := &Section{ID: "uplift", Title: "Uplift at rafter bearings, the largest of each wall", Cols: []Column{
+	s := &Section{ID: "uplift", Title: r.Placement.House.Plan.InRoofWords("Uplift at rafter bearings, the largest of each wall"), Cols: []Column{
 		words("on", "On"), words("roof", "Roof"), numbers("joints", "Joints", "", 0), words("at", "Largest at"), numbers("wind_lb", "Wind, strength", "lb", 0), numbers("dead_lb", "Dead", "lb", 0), numbers("net_asd_lb", "Net ASD", "lb", 0), numbers("width_ft", "Width", "ft", 2), numbers("net_asd_plf", "Net ASD", "plf", 0), words("case", "Case"),
 	}}
 	for _, u := range r.Uplift {

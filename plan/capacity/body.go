@@ -27,6 +27,33 @@ func (a *Allowables) endTerms(c *Capacity, b *steel.Body, dir Direction) {
 		meant := b.Piece.Laid[b.Piece.Ends[i].Laid].Member
 		a.endTerm(c, b, i, meant, dir)
 	}
+	if m := onlyOne(b); m != nil {
+		c.Unknown = fmt.Sprintf("all its ends are for the %s: it ties that to nothing", m.Role)
+	}
+}
+
+// onlyOne returns the member that all ends of a body are for, where it has more
+// than one, wraps nothing and has no rod: fasteners in it alone hold nothing to it.
+// A collector's strap may lie on one plate that runs on, and strengthen it.
+func onlyOne(b *steel.Body) (m *framing.Member) {
+	if b.Piece.Joint.Kind == plan.Collector {
+		return nil
+	}
+	ends := 0
+	for i, e := range b.Piece.Item.Ends() {
+		if i >= len(b.Piece.Ends) || e.Count <= 0 {
+			continue
+		}
+		meant := b.Piece.Laid[b.Piece.Ends[i].Laid].Member
+		if ends++; m != nil && m != meant {
+			return nil
+		}
+		m = meant
+	}
+	if ends < 2 || len(b.Over) > 0 || len(b.Rods) > 0 {
+		return nil
+	}
+	return m
 }
 
 // endTerm adds what one end holds of the member it is meant for.

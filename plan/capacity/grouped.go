@@ -3,6 +3,7 @@ package capacity
 import (
 	"math"
 
+	"galewright/plan/geom"
 	"galewright/plan/steel"
 	"galewright/plan/timber"
 	"galewright/plan/units"
@@ -54,8 +55,19 @@ func group(u units.System, b *steel.Body, list []steel.Fastener, dir Direction) 
 		N: n, S: p.Spacing, D: d, Am: m.Section.Width() * m.Section.Depth, As: b.Piece.Item.Across() * baseThickness(b.Piece.Item),
 		Em: woodModulus, Es: timber.SteelModulus, Metal: true,
 	}
-	if math.Abs(force(b, f, dir).Dot(steel.Grain(m))) < 0.7 { // across the grain: as wide as the group
-		g.Am = f.Runs[0].Len() * math.Max(3*d, float64(n-1)*p.Spacing)
+	if grain := steel.Grain(m); math.Abs(force(b, f, dir).Dot(grain)) < 0.7 { // across the grain: as wide as the group
+		g.Am = f.Runs[0].Len() * math.Max(3*d, spread(list, grain))
 	}
 	return g, u.Sprintf("%d in a row %.2f in apart", n, p.Spacing)
+}
+
+// spread returns how far apart the outermost of some fasteners are along an
+// axis, in.
+func spread(list []steel.Fastener, axis geom.Vec3) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, f := range list {
+		at := f.Head.Dot(axis)
+		lo, hi = min(lo, at), max(hi, at)
+	}
+	return hi - lo
 }

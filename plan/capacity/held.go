@@ -168,7 +168,7 @@ func (x Fastening) work(b *steel.Body, k alike) single {
 		s = x.along(f, side, k, s)
 	}
 	if k.air > 0 {
-		s.behind = x.Units.Sprintf(", %.3f in of sheathing or air under the steel", k.air)
+		s.behind = x.Units.Sprintf(", %.3f in of sheathing, packing or air under the steel", k.air)
 	}
 	return s
 }

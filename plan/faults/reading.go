@@ -16,6 +16,7 @@ var reading = []row{
 	{"bad-quantity", "A text is no number with a unit of its kind.", "Write it as the message shows."},
 	{"bad-date", "A date is not one.", "Write it like 2026-03-02."},
 	{"bad-lumber", "A text is no section of lumber, or one that cannot stand there.", `Write it like "2x6", "3-2x10" or "1.75x11.875".`},
+	{"ceiling-spacing", "Ceiling joists at their spacing cannot all stand beside rafters.", "Write a multiple of the rafters' spacing."},
 	{"bad-pitch", "A text is no pitch.", `Write rise and run: "7:12".`},
 	{"bad-thickness", "A thickness is neither a gauge nor a length.", `Write "20 ga" or inches.`},
 	{"bad-nail", "The name of a fastener is not known.", `Write "8d common", "10d x 1 1/2" or shank and length, "0.148 x 1 1/2".`},

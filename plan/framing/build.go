@@ -98,7 +98,7 @@ func at(s float64) string {
 }
 
 // framedWall is a wall with its resolved extents and the members in it.
-// Stations are along the plan wall's line, from its point From.
+// Stations are along the plan wall's line, from where its tape hooks.
 type framedWall struct {
 	*plan.Wall
 	frame geom.Frame
@@ -117,6 +117,8 @@ type framedWall struct {
 	rims, ledgers, sills   []*Member     // of the floors, at or in the wall
 	seat                   []geom.Plane  // of a rake wall: what its top stays below
 	meets                  []meeting     // walls that meet its side or its ends
+	miters                 []*miter      // ends that are cut to meet others
+	past                   [2]float64    // how far the plates go past s0 and s1 there, in
 	breaks                 []span        // where the upper plates of walls that meet it lap over it
 }
 

@@ -23,6 +23,7 @@ type meeting struct {
 	end   int     // -1: at this wall's start, 1: at its tail, 0: along it
 	over  bool    // this wall runs through and the other butts
 	line  bool    // they go on in one line
+	miter bool    // both ends are cut to meet
 }
 
 // wallEnd is one end of a wall.
@@ -72,6 +73,12 @@ func (e wallEnd) set(s float64) {
 
 func (w *framedWall) body() body { return body{w.frame, w.s0, w.s1, w.Depth()} }
 
+// onLine is the wall from From to To, wherever it was trimmed.
+func (w *framedWall) onLine() body { return body{w.frame, w.Hook, w.Length(), w.Depth()} }
+
+// line returns the length from From to To, in.
+func (w *framedWall) line() float64 { return w.Length() - w.Hook }
+
 func (w *framedWall) capBody() body { return body{w.frame, w.c0, w.c1, w.Depth()} }
 
 // beside tells whether two walls stand at one height somewhere.
@@ -90,13 +97,16 @@ func (b *builder) corners() {
 		}
 	}
 	b.tees(grouped)
+	var square [][]wallEnd
 	for _, g := range groups {
+		g = miterCorner(g)
 		b.corner(g)
+		square = append(square, g)
 	}
 	for _, w := range b.walls {
-		w.c0, w.c1 = w.s0, w.s1
+		w.c0, w.c1 = w.p0(), w.p1()
 	}
-	for _, g := range groups {
+	for _, g := range square {
 		lapCorner(g)
 	}
 	for _, w := range b.walls {
@@ -162,7 +172,7 @@ func throughFirst(a, b wallEnd) int {
 		cmp.Compare(no(a.w.Balloon()), no(b.w.Balloon())),
 		cmp.Compare(no(a.w.Exterior), no(b.w.Exterior)),
 		cmp.Compare(tape(a.w.top), tape(b.w.top)),
-		cmp.Compare(tape(a.w.Length()), tape(b.w.Length())))
+		cmp.Compare(tape(a.w.line()), tape(b.w.line())))
 }
 
 // corner sets the ends of one group: each end runs through over those after
@@ -207,7 +217,7 @@ func runThrough(e wallEnd, later []wallEnd) {
 // teed tells whether the end stops at the side of a wall, not counting one.
 func (e wallEnd) teed(but *framedWall) bool {
 	for _, m := range e.w.meets {
-		if m.end == e.side() && !m.over && !m.line && m.other != but {
+		if m.end == e.side() && !m.over && !m.line && !m.miter && m.other != but {
 			return true
 		}
 	}
@@ -240,7 +250,7 @@ func (b *builder) agree(o, e wallEnd) {
 // straight.
 func (b *builder) inLine(o, e wallEnd) {
 	if s, ok := e.w.body().buttStop(o.w.body(), e.tail); ok {
-		inward := s
+		inward := s - e.w.Hook
 		if e.tail {
 			inward = e.w.Length() - s
 		}
@@ -300,14 +310,14 @@ func (b *builder) doubled(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 			return // the corner will tell
 		}
 	}
-	lo, hi, ok := u.body().crossing(body{t.frame, 0, t.Length(), t.Depth()})
-	if ok && lo < u.Length()-near && hi > near {
+	lo, hi, ok := u.body().crossing(t.onLine())
+	if ok && lo < u.Length()-near && hi > u.Hook+near {
 		b.wallFault(u.Wall, "walls-overlap", fmt.Sprintf("lies in wall %s", t.Name), "end one where the other begins, or move one")
 	}
 }
 
 func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
-	line := body{t.frame, 0, t.Length(), t.Depth()}
+	line := t.onLine()
 	lo, hi, ok := u.body().crossing(line)
 	if !ok {
 		return
@@ -316,7 +326,7 @@ func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 		if slices.ContainsFunc(grouped[e], func(o wallEnd) bool { return o.w == t }) {
 			return
 		}
-		s := 0.0
+		s := u.Hook
 		if e.tail {
 			s = u.Length()
 		}
@@ -330,7 +340,7 @@ func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 		u.meets = append(u.meets, meeting{other: t, end: e.side()})
 		return
 	}
-	if lo > 0 && hi < u.Length() && !b.endsOn(t, u) {
+	if lo > u.Hook && hi < u.Length() && !b.endsOn(t, u) {
 		b.wallFault(u.Wall, "walls-cross", fmt.Sprintf("crosses wall %s", t.Name),
 			"end one of them at the other's face and continue with a second wall")
 	}
@@ -338,8 +348,8 @@ func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 
 // endsOn tells whether t's own end stops at u, so that u does not cross it.
 func (b *builder) endsOn(t, u *framedWall) bool {
-	lo, hi, ok := t.body().crossing(body{u.frame, 0, u.Length(), u.Depth()})
-	return ok && (0 >= lo-tReach && 0 <= hi+tReach || t.Length() >= lo-tReach && t.Length() <= hi+tReach)
+	lo, hi, ok := t.body().crossing(u.onLine())
+	return ok && (t.Hook >= lo-tReach && t.Hook <= hi+tReach || t.Length() >= lo-tReach && t.Length() <= hi+tReach)
 }
 
 // wallGrid returns a function that finds the walls, on whatever level, near
@@ -361,7 +371,7 @@ func (b *builder) wallGrid() func(lo, hi geom.Vec2) []*framedWall {
 
 // extent returns the rectangle that holds w on plan.
 func (w *framedWall) extent() (lo, hi geom.Vec2) {
-	l, h := w.frame.Box(0, w.Length(), 0, w.Depth(), 0, 1).Bounds()
+	l, h := w.frame.Box(w.Hook, w.Length(), 0, w.Depth(), 0, 1).Bounds()
 	return l.Flat(), h.Flat()
 }
 

@@ -206,9 +206,12 @@ func TestReentrantCornerRunsOnToTheInnerFace(t *testing.T) {
 	p := onSlabPlan()
 	ring(p, 0, geom.Vec2{}, geom.Vec2{X: 360}, geom.Vec2{X: 360, Y: 180}, geom.Vec2{X: 240, Y: 180}, geom.Vec2{X: 240, Y: 420}, geom.Vec2{Y: 420})
 	h := frame(t, p)
-	lo, _ := extent(of(h, "1D", plan.TopPlate)) // 1D, the longer, starts at the inner corner
-	assert.InDelta(t, -5.5, lo, 1e-9)
-	_, hi := extent(of(h, "1C", plan.TopPlate))
+	d := h.Plan.Walls[3] // the longer, it runs through; its tape hooks where its plates begin
+	lo, hi := extent(of(h, "1D", plan.TopPlate))
+	assert.InDelta(t, 0, lo, 1e-9)
+	assert.InDelta(t, 245.5, hi, 1e-9, "240 and the depth of 1C")
+	assert.InDelta(t, 174.5, d.Frame().At(lo, 0, 0).Y, 1e-9, "1C's outside face at 180, its inside 5.5 south of it")
+	_, hi = extent(of(h, "1C", plan.TopPlate))
 	assert.InDelta(t, 120, hi, 1e-9)
 }
 
@@ -265,4 +268,22 @@ func TestClockwiseOutlineIsTold(t *testing.T) {
 	_, faults := Frame(p)
 	require.Len(t, faults, 1)
 	assert.Equal(t, "walls-clockwise", string(faults[0].Code))
+}
+
+// In the court of an L the line of a wall goes on past the inside corner: the other
+// exterior wall there goes off to the outside. At an outside corner it goes in.
+func TestInsideCornersOfAnL(t *testing.T) {
+	h := exampleHouse(t, "sanderling.toml")
+	for name, want := range map[string][2]bool{"C": {false, true}, "D": {true, false}, "S": {false, false}, "N": {false, false}} {
+		for i, w := range h.Plan.Walls {
+			if w.Name != name {
+				continue
+			}
+			fw := &framedWall{Wall: w, frame: w.Frame()}
+			n := len(h.Plan.Walls)
+			before, after := h.Plan.Walls[(i+n-1)%n], h.Plan.Walls[(i+1)%n]
+			fw.meets = []meeting{{other: &framedWall{Wall: before, frame: before.Frame()}, end: -1}, {other: &framedWall{Wall: after, frame: after.Frame()}, end: 1}}
+			require.Equal(t, want, [2]bool{fw.insideCorner(-1), fw.insideCorner(1)}, name)
+		}
+	}
 }

@@ -78,7 +78,7 @@ func (b *builder) deckOf(level *plan.Level, loops [][]edge, find func(lo, hi geo
 
 // covers tells whether the middle of w lies under the floor.
 func (d *deck) covers(w *framedWall) bool {
-	mid := w.frame.At(w.Length()/2, w.Depth()/2, 0).Flat()
+	mid := w.frame.At((w.Hook+w.Length())/2, w.Depth()/2, 0).Flat()
 	in := false
 	for _, loop := range d.inner {
 		in = in != contains(loop, mid)
@@ -202,9 +202,9 @@ func (b *builder) strip(w *framedWall, l *plan.Level, role plan.Role, s body, se
 		m.Wall, m.Level, m.Section = w.Wall, l, section
 		shift, _ := w.frame.Local(s.f.Origin)
 		m.S0, m.S1 = from+shift, to+shift
-		m.ID = fmt.Sprintf("%s/%s@%s", w.Name, role, at(m.S0))
+		m.ID = fmt.Sprintf("%s/%s@%s", w.Name, role, at(max(0, m.S0)))
 		if l != w.Level {
-			m.ID = fmt.Sprintf("%s/%s %s@%s", w.Name, l.Name, role, at(m.S0))
+			m.ID = fmt.Sprintf("%s/%s %s@%s", w.Name, l.Name, role, at(max(0, m.S0)))
 		}
 		out = append(out, b.member(m))
 		from = to

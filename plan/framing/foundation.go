@@ -133,8 +133,22 @@ func (b *builder) girder(g *framedGirder) {
 		m := b.lying(plan.GirderBeam, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
 		m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s", g.Name, at(from)), g.Member, b.plan.Levels[0]
 		g.pieces = append(g.pieces, b.member(m))
+		b.packing(g, from, to)
 		from = to
 	}
+}
+
+// packing adds the boards on the girder's right face that bring it out to what
+// stands over it. Straps of the girder that are there first are cut out of them.
+func (b *builder) packing(g *framedGirder, from, to float64) {
+	if g.Packing <= 0 {
+		return
+	}
+	m := b.lying(plan.Packing, g.body.f, from, to, -g.Packing, 0, g.z0, g.z1)
+	deep := g.z1 - g.z0
+	m.ID, m.Level = fmt.Sprintf("%s/packing@%s", g.Name, at(from)), b.plan.Levels[0]
+	m.Section = plan.Lumber{Ply: 1, Breadth: g.Packing, Depth: deep, Text: b.inches(g.Packing) + " x " + b.inches(deep)}
+	b.member(m)
 }
 
 // cutsOver returns the places of supports over which something from lo to hi

@@ -19,7 +19,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	if unknown := plan.UnknownWords(p); len(unknown) > 0 {
 		return &House{Plan: p}, unknown.Sorted()
 	}
-	b := newBuilder(p)
+	b := newBuilder(hooked(p))
 	b.setUp()
 	b.corners()
 	b.frameWalls()

@@ -1,6 +1,8 @@
 package framing
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/roofplan"
@@ -20,6 +22,9 @@ type Member struct {
 	// S0, S1 and Z0, Z1 are its extent along its wall (stations, in) and in
 	// height above grade (in). For members without a wall S0, S1 are zero.
 	S0, S1, Z0, Z1 float64
+	// Bevel is the angle off square, degrees, at which a member of a mitered wall
+	// is cut: a plate at its end, a stud ripped along its length; 0 for none.
+	Bevel float64
 	// A and B are the ends of its center line (for rafters: along the top
 	// edge, low end first).
 	A, B  geom.Vec3
@@ -59,7 +64,7 @@ type Joint struct {
 	Offset float64
 	Below  bool
 	// Gap is the height or length a strap must bridge between the members it
-	// laps, in: 0 where they touch; for stud-stud plates, subfloor, joists
+	// laps, in: 0 where they touch; for ledger-wall the sheathing behind the ledger; for stud-stud plates, subfloor, joists
 	// and plate; for stud-base the bottom plate and what lies between it and
 	// the lapped face of the member below.
 	Gap float64
@@ -130,7 +135,23 @@ type House struct {
 	Joints  []*Joint  // in order of host and station
 	Lines   []*Line   // wall stacks, for drawing and for load paths
 	Roof    []*Face   // roof surfaces
+	Ties    []*Tie    // ceiling joists, by roof and place
 	Shares  []*Share  // what carries the roof, in order of Members
+}
+
+// Tie is a ceiling joist: what holds the feet of a pair of rafters together.
+type Tie struct {
+	Roof    *plan.Roof
+	Along   float64    // place along the ridge, from the outside face of its low end, in
+	Rafters [2]*Member // that it is nailed beside
+	Pieces  []*Member  // from the first rafter to the second, end to end
+	// Splices lie beside the breaks, one less than the pieces.
+	Splices []*Member
+}
+
+// splices tells whether m lies beside a break of a ceiling joist.
+func (h *House) splices(m *Member) bool {
+	return slices.ContainsFunc(h.Ties, func(t *Tie) bool { return slices.Contains(t.Splices, m) })
 }
 
 // Line is a stack of walls in one vertical plane, lowest first: the unit of

@@ -88,17 +88,21 @@ func (m *Member) along(w *framedWall) (lo, hi float64) {
 	return min(a, z), max(a, z)
 }
 
-// ledgerJoint adds one joint of a ledger; At is on the face behind it, half
-// way up what the two share.
+// ledgerJoint adds one joint of a ledger; At is on the wall's face behind it, half
+// way up what the two share, Gap what sheathing lies between.
 func (b *builder) ledgerJoint(w *framedWall, m, o *Member, s float64) *Joint {
 	_, t := w.frame.Local(m.A.Flat())
-	face := t + m.Section.Breadth/2
+	face := 0.0
 	if t > w.Depth()/2 {
-		face = t - m.Section.Breadth/2
+		face = w.Depth()
+	}
+	gap := max(0, abs(t-face)-m.Section.Breadth/2)
+	if gap < geom.Eps {
+		gap = 0
 	}
 	z := (max(m.Z0, o.Z0) + min(m.Z1, o.Z1)) / 2
 	j := b.newJoint(w, plan.LedgerWall, s, z, m, o)
-	j.At, j.Roof = w.frame.At(s, face, z), m.Roof
+	j.At, j.Roof, j.Gap = w.frame.At(s, face, z), m.Roof, gap
 	return j
 }
 
@@ -115,11 +119,15 @@ func shareLedger(w *framedWall, m *Member, list []*Joint) {
 	}
 }
 
-// behind lists the members of walls that the faces of a ledger lie against
-// over the thickness of a plate or more.
+// behind lists the members of walls that the faces of a ledger lie against,
+// sheathing between them or not, over the thickness of a plate or more.
 func (b *builder) behind(m *Member) (out []*Member) {
 	f := geom.NewFrame(m.A.Flat(), m.B.Flat())
 	half := m.Section.Breadth/2 + 0.1
+	if m.Roof != nil {
+		_, thick := b.plan.WallPanels(nil)
+		half += thick.Thick
+	}
 	box := f.Box(0, m.B.Sub(m.A).Flat().Len(), -half, half, m.Z0, m.Z1)
 	lo, hi := box.Bounds()
 	for _, o := range b.index.Within(lo, hi) {

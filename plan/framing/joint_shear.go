@@ -141,6 +141,10 @@ func (b *builder) goesOn(w *framedWall, top *Member, end, dir float64) (on []*Me
 		met = met || m.end == side
 		outside = outside || m.end == side && m.other.Exterior
 	}
+	if outside && w.insideCorner(side) {
+		m := b.inLineAbove(w, out, dir)
+		return present(m), m != nil // where nothing does, the load path tells
+	}
 	if outside {
 		return nil, false // nothing goes on past the building's face
 	}
@@ -148,6 +152,23 @@ func (b *builder) goesOn(w *framedWall, top *Member, end, dir float64) (on []*Me
 		return []*Member{m}, true
 	}
 	return nil, !met
+}
+
+// insideCorner tells whether the house goes on past an exterior wall's end on one
+// side: the exterior wall that it meets there goes off to the outside, as in the court
+// of an L.
+func (w *framedWall) insideCorner(side int) bool {
+	corner := w.From
+	if side > 0 {
+		corner = w.To
+	}
+	return slices.ContainsFunc(w.meets, func(m meeting) bool {
+		if m.end != side || !m.other.Exterior {
+			return false
+		}
+		mid := m.other.From.Add(m.other.To).Mul(0.5)
+		return mid.Sub(corner).Dot(w.frame.In) < -1
+	})
 }
 
 func present(m *Member) []*Member {
@@ -181,7 +202,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 			continue
 		}
 		d := m.B.Sub(m.A).Flat().Unit()
-		if !geom.Parallel(d, w.frame.D) {
+		if !geom.Parallel(d, w.frame.D) || b.house.splices(m) {
 			continue
 		}
 		x0, t := w.frame.Local(m.A.Flat())

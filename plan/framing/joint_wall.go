@@ -61,7 +61,7 @@ func tributary(w *framedWall) map[*Member]float64 {
 		}
 	}
 	for i, m := range full {
-		lo, hi := min(0, m.Mid()), max(w.Length(), m.Mid())
+		lo, hi := min(w.Hook, m.Mid()), max(w.Length(), m.Mid())
 		if i > 0 {
 			lo = (full[i-1].Mid() + m.Mid()) / 2
 		}
@@ -139,6 +139,9 @@ func (b *builder) spliceJoints(w *framedWall) {
 // cornerJoints finds where w meets a wall: the joint belongs to the wall
 // that runs through.
 func (b *builder) cornerJoints(w *framedWall) {
+	for _, m := range w.miters {
+		b.miterJoint(w, m)
+	}
 	for _, m := range w.meets {
 		if !m.over && !(m.line && m.end > 0) {
 			continue

@@ -51,7 +51,7 @@ func lineOf(s []*framedWall) *Line {
 			l.Name += "/"
 		}
 		l.Name += w.Name
-		shift, _ := l.Frame.Local(w.From)
+		shift, _ := l.Frame.Local(w.frame.Origin)
 		l.Walls, l.Shift = append(l.Walls, w.Wall), append(l.Shift, shift)
 	}
 	return l
@@ -80,5 +80,5 @@ func inPlane(a, b *framedWall) bool {
 	}
 	s0, t0 := a.frame.Local(b.From)
 	s1, t1 := a.frame.Local(b.To)
-	return math.Abs(t0) <= near && math.Abs(t1) <= near && s0 < a.Length()-near && s1 > near
+	return math.Abs(t0) <= near && math.Abs(t1) <= near && s0 < a.Length()-near && s1 > a.Hook+near
 }

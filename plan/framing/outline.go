@@ -19,7 +19,7 @@ type edge struct {
 }
 
 // body returns the strip of depth d along the edge's wall.
-func (e edge) body(d float64) body { return body{e.w.frame, 0, e.w.Length(), d} }
+func (e edge) body(d float64) body { return body{e.w.frame, e.w.Hook, e.w.Length(), d} }
 
 // outline returns the loops of exterior walls round level l, each in order.
 func (b *builder) outline(l *plan.Level) (loops [][]edge) {
@@ -192,7 +192,7 @@ func insetLoop(loop []edge) (out []geom.Vec2) {
 	for i, e := range loop {
 		prev := loop[(i+n-1)%n]
 		d, f := prev.w.frame, e.w.frame
-		corner := f.Origin
+		corner := e.w.From
 		if geom.Parallel(d.D, f.D) {
 			out = append(out, corner.Add(d.In.Mul(prev.inset)), corner.Add(f.In.Mul(e.inset)))
 			continue

@@ -25,8 +25,8 @@ func (b *builder) plates(w *framedWall) {
 	for _, c := range w.breaks {
 		laps = append(laps, c.lo, c.hi)
 	}
-	lower := b.splices(w, span{w.s0, w.s1}, nil, laps)
-	w.plates = b.plateRun(w, piece{role: plan.TopPlate, z0: w.head, z1: w.head + plate}, w.s0, w.s1, lower)
+	lower := b.splices(w, span{w.p0(), w.p1()}, nil, laps)
+	w.plates = b.plateRun(w, piece{role: plan.TopPlate, z0: w.head, z1: w.head + plate}, w.p0(), w.p1(), lower)
 	slices.SortFunc(w.breaks, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
 	from := w.c0
 	for _, c := range append(slices.Clone(w.breaks), span{w.c1, w.c1}) {
@@ -59,7 +59,7 @@ func (b *builder) bottomPlates(w *framedWall) {
 	if b.onSlab(w) {
 		p.role = plan.SillPlate
 	}
-	from := w.s0
+	from := w.p0()
 	run := func(to float64) {
 		if to-from > geom.Eps {
 			w.bottoms = append(w.bottoms, b.plateRun(w, p, from, to, even(from, to, b.stock(w)))...)
@@ -71,7 +71,7 @@ func (b *builder) bottomPlates(w *framedWall) {
 			from = o.hi
 		}
 	}
-	run(w.s1)
+	run(w.p1())
 }
 
 // onSlab tells whether w stands on the slab itself.

@@ -17,6 +17,8 @@ import (
 func (b *builder) posts(w *framedWall, l *layout) {
 	for _, m := range w.meets {
 		switch {
+		case m.miter:
+			b.miterPost(w, l, m)
 		case !m.over:
 		case m.end == 0:
 			l.backing(m.lo, -1)
@@ -48,6 +50,16 @@ func (b *builder) cornerPost(w *framedWall, l *layout, m meeting) {
 	}
 	l.backing(m.hi, 1)
 	l.beside(w.s0+plate, 1, n-3)
+}
+
+// miterPost puts what the post of a mitered corner has over three, the end studs
+// of both walls and the beveled studs between them, beside the wall's own.
+func (b *builder) miterPost(w *framedWall, l *layout, m meeting) {
+	if n := b.postSize(w, m) - 3; n > 0 && m.end > 0 {
+		l.beside(w.s1-plate, -1, n)
+	} else if n > 0 {
+		l.beside(w.s0+plate, 1, n)
+	}
 }
 
 // beside puts n studs from the face at station s on, each tight to the last,

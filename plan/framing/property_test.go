@@ -207,7 +207,7 @@ func TestWallLengthsClose(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawShape(t).plan(same, false)
 		h := frameDrawn(t, p)
-		for _, w := range p.Walls {
+		for _, w := range h.Plan.Walls {
 			lower, bottom := 0.0, 0.0
 			for _, m := range h.Members {
 				switch {

@@ -245,10 +245,10 @@ func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
 		{"no wall under an eave", "rafter-without-plate", "roof main, N side", func(p *plan.Plan) { p.Roofs[0].Area[1].Y = 300 }},
 		{"trusses over a hip", "truss-roof-shape", "roof main", func(p *plan.Plan) { p.Roofs[0].Trusses, p.Roofs[0].GableEnd[0] = true, "hip" }},
 		{"rake wanted, plate built", "gable-on-plate", "roof main", func(p *plan.Plan) { p.Walls[1].Top = "plate" }},
-		{"too steep for its rafters", "short-seat", "roof main", func(p *plan.Plan) {
+		{"too steep for its rafters", "short-seat", "roof main, rafter 1, S side, 3/4\" from the west end, and 30 more", func(p *plan.Plan) {
 			p.Roofs[0].Pitch, p.Roofs[0].Rafters = 24, twoByFour
 		}},
-		{"rafters longer than the yard's", "rafter-too-long", "roof main", func(p *plan.Plan) { p.Lumber.Stock = []float64{96, 120} }},
+		{"rafters longer than the yard's", "rafter-too-long", "roof main, fly rafter, N side, 20'-11 1/4\" from the west end", func(p *plan.Plan) { p.Lumber.Stock = []float64{96, 120} }},
 		{"a ridge beam on nothing", "ridge-beam-unsupported", "roof main", func(p *plan.Plan) { p.Roofs[0].RidgeBearing, p.Walls[1].Top = true, "plate" }},
 		{"a shed whose high wall is low", "high-wall-height", "roof main", func(p *plan.Plan) {
 			p.Roofs[0].Kind, p.Roofs[0].High, p.Roofs[0].Pitch = "shed", "N", 3
@@ -256,7 +256,7 @@ func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
 		{"a shed without a high wall", "shed-without-high-wall", "roof main", func(p *plan.Plan) {
 			p.Roofs[0].Kind, p.Roofs[0].High, p.Roofs[0].Pitch, p.Roofs[0].Area[1].Y = "shed", "N", 3, 300
 		}},
-		{"walls of two heights on one side", "notch-too-deep", "roof main", func(p *plan.Plan) {
+		{"walls of two heights on one side", "notch-too-deep", "roof main, rafter ", func(p *plan.Plan) {
 			w := *p.Walls[0]
 			w.Name, w.From.X = "1S2", 120
 			p.Walls[0].To.X, w.Height = 120, 115

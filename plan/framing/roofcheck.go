@@ -23,11 +23,11 @@ func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
 		switch depth := s.deep(r.bar); {
 		case !s.crosses(r.bar):
 		case depth > r.depth/4+0.01:
-			f.roofFault(r.owner.Roof, plan.Error, "notch-too-deep",
+			f.rafterFault(r.member, plan.Error, "notch-too-deep",
 				fmt.Sprintf("needs a notch %s deep in its rafters over %s, and a quarter of their depth is %s", f.inches(depth), s.name(), f.inches(r.depth/4)),
 				f.lowerIt(s))
 		case d < minSeat-0.01 && r.owner.sides[r.run.Face.Side].seat < minSeat:
-			f.roofFault(r.owner.Roof, plan.Warning, "short-seat",
+			f.rafterFault(r.member, plan.Warning, "short-seat",
 				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", f.inches(d)),
 				"take deeper rafters, or a lower pitch")
 		}
@@ -57,7 +57,7 @@ func (f *roofFrame) checkThroat(l *roofLine, seats []bearing) {
 	for _, s := range seats {
 		s.u0 += l.half                                          // in the middle of its thickness, where it crosses the corner
 		if left := l.depth - s.deep(l.bar); left < least-0.25 { // a valley beside the corner cuts a hair deeper
-			f.roofFault(l.owner.Roof, plan.Error, "notch-too-deep",
+			f.memberFault(l.member, plan.Error, "notch-too-deep",
 				fmt.Sprintf("keeps %s of its %s over %s, and a rafter keeps %s", f.inches(max(left, 0)), l.member.Role, s.name(), f.inches(least)),
 				"give the walls that meet there one height")
 		}
@@ -147,7 +147,7 @@ func (b *builder) checkOpenSky() {
 	}
 	bare := map[*plan.Level][]*framedWall{}
 	for _, w := range b.walls {
-		if p := w.frame.At(w.Length()/2, w.Depth()/2, 0).Flat(); w.Exterior && !b.roofed(p) && !b.floored(w, p) {
+		if p := w.frame.At((w.Hook+w.Length())/2, w.Depth()/2, 0).Flat(); w.Exterior && !b.roofed(p) && !b.floored(w, p) {
 			bare[w.Level] = append(bare[w.Level], w)
 		}
 	}
@@ -193,13 +193,13 @@ func (f *roofFrame) checkStock() {
 	stock := longest(f.plan)
 	over := map[*plan.Roof]*Member{}
 	for _, m := range f.sticks {
-		if m.Role != plan.Ridge && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
+		if m.Role != plan.Ridge && m.Role != plan.Joist && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
 			over[m.Roof] = m
 		}
 	}
 	for _, rb := range f.bodies {
 		if m := over[rb.Roof]; m != nil {
-			f.roofFault(rb.Roof, plan.Warning, "rafter-too-long",
+			f.memberFault(m, plan.Warning, "rafter-too-long",
 				fmt.Sprintf("has a %s %s long, and the longest stock is %s", m.Role, f.inches(m.Length), f.inches(stock)),
 				"name longer stock under [lumber], order it to length, or let a wall or beam break the span")
 		}

@@ -27,9 +27,10 @@ type roofFrame struct {
 	runs    []*roofplan.Run
 	pockets map[pocketKey][][]geom.Plane // where outlookers lie in a rafter
 	ladders []*ladder                    // outlookers of the gable overhangs
-	ledgers map[*roofBody]*Member
-	bare    map[string]*bareSide // rafters that found no plate, by side
-	joints  []*Joint             // of this roof, for their tributary lengths
+	ledgers map[*roofBody][]*Member      // of a shed against a wall, parted by rake walls
+	shared  []*rafterFault               // faults of rafters, told together
+	bare    map[string]*bareSide         // rafters that found no plate, by side
+	joints  []*Joint                     // of this roof, for their tributary lengths
 }
 
 // bed is a level top that rafters may bear on: the plates of a wall or the
@@ -46,7 +47,7 @@ type bed struct {
 func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f := &roofFrame{
 		builder: b, level: l, bodies: group, of: map[*roofplan.Body]*roofBody{},
-		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}, ledgers: map[*roofBody]*Member{}, takes: map[*Member][]geom.Plane{},
+		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}, ledgers: map[*roofBody][]*Member{}, takes: map[*Member][]geom.Plane{},
 	}
 	var bodies []*roofplan.Body
 	for _, rb := range group {
@@ -79,6 +80,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.rakeJoints()
 	f.tributaries()
 	f.tellBare()
+	f.tellShared()
 	f.checkStock()
 	f.checkBeam()
 	f.checkHigh()
@@ -107,7 +109,7 @@ func (f *roofFrame) findBeds() {
 			z, level = f.highBed(w)
 		}
 		if !level {
-			f.rakes = append(f.rakes, &rakeBed{w, w.frame.Box(0, w.Length(), 0, w.Depth(), -0.5, 0.5)})
+			f.rakes = append(f.rakes, &rakeBed{w, w.frame.Box(w.Hook, w.Length(), 0, w.Depth(), -0.5, 0.5)})
 		} else {
 			s0, s1 := min(w.s0, orElse(w.caps, w.c0, w.s0)), max(w.s1, orElse(w.caps, w.c1, w.s1))
 			f.beds = append(f.beds, bed{
@@ -329,7 +331,7 @@ func (j *Joint) between(list []*Joint) float64 {
 	}
 	lo, hi = lo/2, hi/2
 	if j.Wall != nil {
-		lo, hi = min(lo, max(0, j.Station)), min(hi, max(0, j.Wall.Length()-j.Station))
+		lo, hi = min(lo, max(0, j.Station-j.Wall.Hook)), min(hi, max(0, j.Wall.Length()-j.Station))
 	}
 	return max(0, lo+hi)
 }

@@ -99,18 +99,6 @@ func (rb *roofBody) flattest() float64 {
 	return cosInv(m)
 }
 
-// ledgerFace cuts the rafters of a shed that ends against a wall to the face
-// of its ledger.
-func (f *roofFrame) ledgerFace(r *roofRafter) (out []geom.Plane) {
-	for i := range r.owner.sides {
-		if r.owner.isHigh(i) && r.owner.body.Sides[i].Against {
-			n := roofplan.Outward(i)
-			out = append(out, geom.Plane{N: n.Up(0), C: r.owner.body.Edge(i) - plate})
-		}
-	}
-	return out
-}
-
 // gables frames the overhangs of all bodies: outlookers, fly rafters, and the
 // ledger of a shed against a wall.
 func (f *roofFrame) gables() {
@@ -322,23 +310,6 @@ func pocket(face *roofplan.Face, h, wide float64) []geom.Plane {
 		geom.PlaneAt(q, slope),
 		flip(geom.PlaneAt(p.Sub(normal.Mul(lookout.Breadth)), normal)),
 	}
-}
-
-// ledger adds the board on the wall that carries a shed's rafters at their
-// high end, one stock size deeper than the rafters, its arris in the roof.
-func (f *roofFrame) ledger(rb *roofBody, i int) {
-	low := (i + 2) % 4
-	fr := geom.NewFrame(rb.corner(i, 0), rb.corner(i, 1))
-	length := rb.corner(i, 1).Sub(rb.corner(i, 0)).Len()
-	depth := deeper(rb.Rafters.Depth * cosInv(rb.body.Sides[low].Slope))
-	z := rb.body.Plane(low).At(fr.At(0, plate, 0).Flat())
-	solid := fr.Box(0, length, 0, plate, z-depth, z)
-	a, b := fr.At(0, plate/2, z-depth/2), fr.At(length, plate/2, z-depth/2)
-	f.ledgers[rb] = f.member(&Member{
-		ID: rb.Name + "/ledger", Role: plan.Ledger, Level: f.level, Roof: rb.Roof, Length: length,
-		Section: plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)},
-		A:       a, B: b, Z0: z - depth, Z1: z, Solid: []geom.Solid{solid},
-	})
 }
 
 // corner returns the corner of the body at the start (0) or end (1) of side

@@ -39,7 +39,7 @@ func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) b
 	p := r.at.Add(r.dir.Mul((s.u0 + s.u1) / 2))
 	station, _ := s.bed.frame.Local(p)
 	if w := s.bed.wall; w != nil { // a valley bears just past the ends of both its walls
-		station = min(max(station, 0), w.Length())
+		station = min(max(station, w.Hook), w.Length())
 	}
 	j := &Joint{Kind: plan.RafterPlate, Station: station, Level: f.level, Roof: owner.Roof, At: p.Up(s.z)}
 	switch {
@@ -66,13 +66,13 @@ func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) b
 func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int) bool {
 	for _, rake := range f.rakes {
 		along, in := rake.wall.frame.Local(p.Add(r.dir))
-		if in < -near || in > rake.wall.Depth()+near || along < -near || along > rake.wall.Length()+near {
+		if in < -near || in > rake.wall.Depth()+near || along < rake.wall.Hook-near || along > rake.wall.Length()+near {
 			continue
 		}
 		plate := rake.wall.plateUnder(along)
 		for _, w := range rb.sides[side].walls {
 			s, t := w.Frame().Local(p)
-			if plate != nil && math.Abs(t) < near && s > -near && s < w.Length()+near {
+			if plate != nil && math.Abs(t) < near && s > w.Hook-near && s < w.Length()+near {
 				f.joints = append(f.joints, f.joint(&Joint{
 					Kind: plan.RafterPlate, Host: w.Name, Wall: w, Station: s,
 					Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: p.Up(rb.sides[side].plate),
@@ -84,20 +84,24 @@ func (f *roofFrame) rakeJoint(r *roofRafter, p geom.Vec2, rb *roofBody, side int
 	return false
 }
 
-// rakeEnd adds the joint of a flush rafter that starts on the sloping plate of
-// a rake wall because trusses leave no valley stick to start from; the rake
-// wall is its host.
-func (f *roofFrame) rakeEnd(r *roofRafter) {
-	p := r.member.A.Flat().Add(r.dir)
+// rakeEnd adds the joint of a rafter with an end, near p, on the sloping plate of
+// a rake wall: a flush one that starts there because trusses leave no valley
+// stick to start from, or one that ends there beside a ledger. The rake wall is
+// its host.
+func (f *roofFrame) rakeEnd(r *roofRafter, p geom.Vec2) {
 	for _, rake := range f.rakes {
 		s, in := rake.wall.frame.Local(p)
-		if in < 0 || in > rake.wall.Depth() || s < 0 || s > rake.wall.Length() {
+		if in < 0 || in > rake.wall.Depth() || s < rake.wall.Hook || s > rake.wall.Length() {
 			continue
 		}
 		if plate := rake.wall.plateUnder(s); plate != nil {
+			at := r.member.A
+			if u := r.u(p); u > (r.u(r.member.A.Flat())+r.u(r.member.B.Flat()))/2 {
+				at = r.point(u)
+			}
 			f.joints = append(f.joints, f.joint(&Joint{
 				Kind: plan.RafterPlate, Host: rake.wall.Name, Wall: rake.wall.Wall, Station: s,
-				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: r.member.A.Add(geom.Vec3{Z: -r.plumb()}),
+				Level: f.level, Roof: r.owner.Roof, Members: []*Member{r.member, plate}, At: at.Add(geom.Vec3{Z: -r.plumb()}),
 			}))
 			return
 		}
@@ -140,33 +144,6 @@ func (f *roofFrame) ridgeJoints() {
 	for _, l := range f.lines {
 		if l.line.Kind == roofplan.Ridge {
 			f.jointsAt(l, hosts[l])
-		}
-	}
-}
-
-// rafterLedgers adds the joint of each rafter of a shed that ends at a ledger,
-// whatever its height: the host is the wall it is on.
-func (f *roofFrame) rafterLedgers() {
-	for _, r := range f.rafters {
-		l := f.ledgers[r.owner]
-		if l == nil {
-			continue
-		}
-		for i := range r.owner.sides {
-			if !r.owner.isHigh(i) {
-				continue
-			}
-			walls := slices.DeleteFunc(f.wallsOn(r.owner.body, i), func(w *plan.Wall) bool {
-				s, _ := w.Frame().Local(r.run.High)
-				return s < -near || s > w.Length()+near
-			})
-			if w := ledgerWall(walls, l.Z1); w != nil {
-				s, _ := w.Frame().Local(r.run.High)
-				f.joints = append(f.joints, f.joint(&Joint{
-					Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof, Below: true,
-					Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
-				}))
-			}
 		}
 	}
 }

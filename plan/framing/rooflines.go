@@ -312,8 +312,7 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 func (f *roofFrame) seatLine(i int, l *roofLine, seats []bearing) {
 	l.member.Ref = f.ref()
 	if !f.plateJoint(l.member, l.bar, seats, l.owner, true) && !f.carried(i, l.line.A) {
-		f.roofFault(l.owner.Roof, plan.Error, "hip-without-plate",
-			fmt.Sprintf("has a %s with no plate under its low end, %s east and %s north", l.member.Role, f.inches(l.line.A.X), f.inches(l.line.A.Y)),
+		f.memberFault(l.member, plan.Error, "hip-without-plate", fmt.Sprintf("has a %s with no plate under its low end", l.member.Role),
 			"let the walls under the two roof planes meet there, or give the roof the area of its walls")
 	}
 	f.checkThroat(l, seats)
@@ -338,14 +337,18 @@ func (rb *roofBody) station(p geom.Vec2) float64 {
 	return p.X - rb.body.Lo.X
 }
 
-// splices returns where a ridge board is cut to stock: as late as the stock
-// and the module of the rafters allow, so that the joint has a pair beside it.
+// splices returns where a ridge board is cut to stock: at the last rafter
+// within the stock, so that the joint has a pair beside it.
 func (f *roofFrame) splices(l *roofLine, u0, u1 float64) []float64 {
 	stock := longest(f.plan)
 	cuts := []float64{l.u0}
 	for start := u0; u1-start > stock+geom.Eps; {
-		first := l.owner.station(l.at)
-		next := math.Floor((start+stock+first)/l.owner.Spacing)*l.owner.Spacing - first
+		next := start
+		for _, run := range f.runs {
+			if u := l.u(run.High); !run.Flush && run.HighEnd.Kind == roofplan.Ridge && l.holds(run.High) && u <= start+stock+geom.Eps {
+				next = max(next, u)
+			}
+		}
 		if next <= start+1 {
 			next = start + stock
 		}

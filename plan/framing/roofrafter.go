@@ -82,7 +82,7 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 	}, r.bar, parts, lo, hi)
 	f.rafters, f.takes[r.member] = append(f.rafters, r), r.space()
 	if body == nil && f.lineFor(run.LowEnd.Line, r, false) == nil {
-		f.rakeEnd(r)
+		f.rakeEnd(r, r.member.A.Flat().Add(r.dir))
 	}
 	if body != nil {
 		if !f.plateJoint(r.member, r.bar, seats, owner, false) && !f.rakeJoint(r, p, f.of[body], side) {

@@ -1,6 +1,7 @@
 package framing
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -10,14 +11,44 @@ import (
 	"galewright/plan/roofplan"
 )
 
-// tieLumber is a ceiling tie: a 2x6 beside each pair of rafters on the plates
-// (common practice, no published source).
+// tieLumber is a ceiling joist where the plan names none: a 2x6 on the plates
+// beside each pair of rafters (common practice, no published source).
 var tieLumber = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5, Text: "2x6"}
 
-// ties adds ceiling ties beside each opposing pair of common rafters that
-// bear on plates of one height, on the side toward the middle of the ridge.
-// A tie longer than the longest stock is made of equal pieces.
+// spliceLap is how far a splice piece laps each of the two joists that meet over
+// a bearing wall where the plan does not say, in (common practice, no published
+// source; the ordered nails and their check say whether it is enough).
+const spliceLap = 12
+
+// tiePair is two rafters that a ceiling joist may stand beside.
+type tiePair struct {
+	rb   *roofBody
+	a, c *roofRafter
+	at   float64 // along the ridge
+}
+
+// ties adds ceiling joists beside opposing pairs of common rafters that bear on
+// plates of one height, on the side toward the middle of the ridge: at each
+// pair, or at the spacing that the plan gives.
 func (f *roofFrame) ties() {
+	pairs := f.tiePairs()
+	for _, rb := range f.bodies {
+		own := slices.DeleteFunc(slices.Clone(pairs), func(p tiePair) bool { return p.rb != rb })
+		slices.SortStableFunc(own, func(a, b tiePair) int { return cmp.Compare(math.Round(a.at*1000), math.Round(b.at*1000)) })
+		last := math.Inf(-1)
+		for i, p := range own {
+			if i+1 < len(own) && own[i+1].at-last < rb.CeilingSpace+near {
+				continue // the next is near enough
+			}
+			if f.tie(p) {
+				last = p.at
+			}
+		}
+	}
+}
+
+// tiePairs finds the pairs.
+func (f *roofFrame) tiePairs() (out []tiePair) {
 	row := map[*roofBody]map[int][]*roofRafter{} // by station in inches
 	for _, r := range f.rafters {
 		if rb := r.owner; rb.CeilingTies && !rb.Trusses && rb.Kind != plan.ShedRoof && tied(r) {
@@ -33,11 +64,12 @@ func (f *roofFrame) ties() {
 		done[a] = true
 		k := int(math.Floor(a.run.Station))
 		for _, c := range slices.Concat(row[a.owner][k-1], row[a.owner][k], row[a.owner][k+1]) {
-			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) {
-				f.tie(a.owner, a, c)
+			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
+				out = append(out, tiePair{a.owner, a, c, a.owner.station(a.run.High)})
 			}
 		}
 	}
+	return out
 }
 
 // tied tells whether a rafter takes a tie: a common rafter on a plate.
@@ -46,32 +78,155 @@ func tied(r *roofRafter) bool {
 	return body != nil && r.run.HighEnd.Kind == roofplan.Ridge && !r.run.Flush
 }
 
-// tie adds the tie of one pair.
-func (f *roofFrame) tie(rb *roofBody, a, c *roofRafter) {
-	pa, _, sa := a.run.Bearing()
-	pc, _, sc := c.run.Bearing()
-	z := rb.sides[sa].plate
-	if math.Abs(z-rb.sides[sc].plate) > 0.01 {
-		return
-	}
-	side := a.dir.Left()
-	mid := rb.body.Lo.Add(rb.body.Hi).Mul(0.5)
+// levelFeet tells whether the plates under two rafters are of one height.
+func levelFeet(a, c *roofRafter) bool {
+	_, _, sa := a.run.Bearing()
+	_, _, sc := c.run.Bearing()
+	return math.Abs(a.owner.sides[sa].plate-a.owner.sides[sc].plate) <= 0.01
+}
+
+// tieBar returns the stick of the tie of a pair, its side from the rafters, and
+// its length between the outside faces of the walls.
+func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
+	pa, _, sa := p.a.run.Bearing()
+	pc, _, _ := p.c.run.Bearing()
+	wood := p.rb.tieLumber()
+	side = p.a.dir.Left()
+	mid := p.rb.body.Lo.Add(p.rb.body.Hi).Mul(0.5)
 	if side.Dot(mid.Sub(pa)) < 0 {
 		side = side.Mul(-1)
 	}
-	shift := side.Mul(rb.Rafters.Width()/2 + tieLumber.Breadth/2)
-	r := bar{at: pa.Add(shift), dir: a.dir, top: z + tieLumber.Depth, depth: tieLumber.Depth, half: tieLumber.Breadth / 2}
-	length := math.Abs(pc.Sub(pa).Dot(a.dir))
-	planes := []geom.Plane{below(a), below(c)}
-	n := math.Ceil(length / longest(f.plan))
-	for k := 0.0; k < n; k++ {
-		u0, u1 := length*k/n, length*(k+1)/n
-		parts := r.cut(u0, u1, planes, nil)
-		m := &Member{ID: fmt.Sprintf("%s/tie@%s", rb.Name, at(rb.station(r.at))), Role: plan.Joist, Roof: rb.Roof, Section: tieLumber}
-		if len(parts) > 0 && f.clear(parts) {
-			f.addStick(m, r, parts, u0, u1)
+	shift := side.Mul(p.rb.Rafters.Width()/2 + wood.Width()/2)
+	r = bar{at: pa.Add(shift), dir: p.a.dir, top: p.rb.sides[sa].plate + wood.Depth, depth: wood.Depth, half: wood.Width() / 2}
+	return r, side, math.Abs(pc.Sub(pa).Dot(p.a.dir))
+}
+
+// tieLumber returns the section of the roof's ceiling joists.
+func (rb *roofBody) tieLumber() plan.Lumber {
+	if rb.Ceiling.Ply == 0 {
+		return tieLumber
+	}
+	return rb.Ceiling
+}
+
+// tie adds the joist of one pair: one piece, or where that is longer than the
+// stock several that meet over bearing walls, or between them where the plan
+// orders a splice, each break with a piece beside it. It returns false where
+// something stands in its way.
+func (f *roofFrame) tie(p tiePair) bool {
+	r, side, length := f.tieBar(p)
+	planes := []geom.Plane{below(p.a), below(p.c)}
+	cuts, lap, ok := f.tieCuts(p, r, length)
+	t := &Tie{Roof: p.rb.Roof, Along: p.at, Rafters: [2]*Member{p.a.member, p.c.member}}
+	if ok && len(cuts) > 2 {
+		ok = f.spliceRoom(r, side, cuts, lap)
+	}
+	if !ok {
+		cuts = []float64{0, length}
+	}
+	id := fmt.Sprintf("%s/tie@%s", p.rb.Name, at(p.rb.station(r.at)))
+	for i := 1; i < len(cuts); i++ {
+		parts := r.cut(cuts[i-1], cuts[i], planes, nil)
+		if len(parts) == 0 || !f.clear(parts) {
+			continue
+		}
+		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i-1], cuts[i]))
+	}
+	if len(t.Pieces) == 0 || len(t.Pieces) < len(cuts)-1 {
+		return len(t.Pieces) > 0
+	}
+	beside := r.shifted(side)
+	for _, c := range cuts[1 : len(cuts)-1] {
+		t.Splices = append(t.Splices, f.tieStick(p.rb, id+"/splice", beside, []geom.Solid{beside.solid(c-lap, c+lap)}, c-lap, c+lap))
+	}
+	f.house.Ties = append(f.house.Ties, t)
+	if !ok {
+		f.tooLong(t)
+	}
+	return true
+}
+
+// shifted returns a bar one thickness beside r.
+func (r bar) shifted(side geom.Vec2) bar {
+	r.at = r.at.Add(side.Mul(2 * r.half))
+	return r
+}
+
+// spliceRoom tells whether nothing stands where the pieces beside the breaks go.
+func (f *roofFrame) spliceRoom(r bar, side geom.Vec2, cuts []float64, lap float64) bool {
+	for _, c := range cuts[1 : len(cuts)-1] {
+		if !f.clear([]geom.Solid{r.shifted(side).solid(c-lap, c+lap)}) {
+			return false
 		}
 	}
+	return true
+}
+
+// tieStick adds one piece of a ceiling joist.
+func (f *roofFrame) tieStick(rb *roofBody, id string, r bar, parts []geom.Solid, u0, u1 float64) *Member {
+	return f.addStick(&Member{ID: id, Role: plan.Joist, Roof: rb.Roof, Section: rb.tieLumber()}, r, parts, u0, u1)
+}
+
+// tieCuts returns where a joist begins, breaks and ends, and the lap of what lies
+// beside the breaks; ok is false where it is longer than the stock and neither
+// bearing walls nor an ordered splice let it break.
+func (f *roofFrame) tieCuts(p tiePair, r bar, length float64) (cuts []float64, lap float64, ok bool) {
+	stock := longest(f.plan)
+	if length <= stock+geom.Eps {
+		return []float64{0, length}, 0, true
+	}
+	if cuts = overWalls(f.tieWalls(r, length), length, stock); cuts != nil {
+		return cuts, cmp.Or(p.rb.CeilingSplice, spliceLap), true
+	}
+	lap = p.rb.CeilingSplice
+	n := math.Ceil(length / stock)
+	for k := 0.0; k <= n; k++ {
+		cuts = append(cuts, length*k/n)
+	}
+	return cuts, lap, lap > 0 && length/n > 2*lap
+}
+
+// overWalls breaks a length over the farthest wall within reach, each time; nil
+// where one of the pieces would be longer than the stock.
+func overWalls(walls []float64, length, stock float64) []float64 {
+	cuts := []float64{0}
+	for from := 0.0; length-from > stock+geom.Eps; {
+		next := from
+		for _, u := range walls {
+			if u <= from+stock+geom.Eps {
+				next = max(next, u)
+			}
+		}
+		if next <= from+geom.Eps {
+			return nil
+		}
+		cuts, from = append(cuts, next), next
+	}
+	return append(cuts, length)
+}
+
+// tieWalls returns where the middles of the bearing walls between its ends lie
+// along a joist, in order.
+func (f *roofFrame) tieWalls(r bar, length float64) (out []float64) {
+	ends := []geom.Plane{r.after(0), r.before(length)}
+	lo, hi := r.box(ends)
+	for _, b := range f.bedsAt.Within(lo, hi) {
+		if b.wall == nil || !b.wall.Bearing && !b.wall.Exterior || math.Abs(b.z-(r.top-r.depth)) > 1.0/16 || !geom.Crosses(b.frame.D, r.dir) {
+			continue
+		}
+		if u0, u1, over := r.over(b.column, ends); over && u0 > near && u1 < length-near {
+			out = append(out, (u0+u1)/2)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// tooLong warns of a ceiling joist in one piece that is longer than the stock.
+func (f *roofFrame) tooLong(t *Tie) {
+	f.rafterFault(t.Pieces[0], plan.Warning, "ceiling-joist-too-long",
+		fmt.Sprintf("has ceiling joists %s long, the longest stock is %s, and no bearing wall is under them to break over", f.inches(t.Pieces[0].Length), f.inches(longest(f.plan))),
+		`put a bearing wall under them; or write ceiling_splice = "2'" for the roof and order nails as ceiling_splice under [nailing]; or name longer stock under [lumber]`)
 }
 
 // below returns the half space below the roof plane of a rafter.

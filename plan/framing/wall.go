@@ -13,9 +13,9 @@ import (
 // setUp makes a framedWall of each wall of the plan, with its heights.
 func (b *builder) setUp() {
 	for _, w := range b.plan.Walls {
-		f := &framedWall{Wall: w, frame: w.Frame(), s1: w.Length(), floor: w.Level.Floor, top: w.PlateTop()}
+		f := &framedWall{Wall: w, frame: w.Frame(), s0: w.Hook, s1: w.Length(), floor: w.Level.Floor, top: w.PlateTop()}
 		f.base, f.head = f.floor+plate, f.top-2*plate
-		if w.Length() < 2*plate {
+		if w.Length()-w.Hook < 2*plate {
 			b.wallFault(w, "wall-too-short", "has no length to frame", "give it two ends that lie apart")
 			continue
 		}
@@ -47,6 +47,7 @@ func (b *builder) frameWalls() {
 		l := b.layOut(w)
 		b.openingMembers(w, l)
 		b.uprights(w, l)
+		b.bevels(w)
 		b.plates(w)
 		b.checkStock(w)
 	}
@@ -120,7 +121,7 @@ func moduleOf(w *framedWall) (at []float64) {
 // another wall meets there.
 func endRole(w *framedWall, side int) plan.Role {
 	for _, m := range w.meets {
-		if m.end == side && (m.over || m.line || m.other.cornerWith(w)) {
+		if m.end == side && (m.over || m.line || m.miter || m.other.cornerWith(w)) {
 			return plan.Post
 		}
 	}
@@ -187,9 +188,10 @@ func (b *builder) wallMember(w *framedWall, p piece) *Member {
 			return nil
 		}
 	}
+	solid, bevel := w.trimmed(solid, p)
 	m := &Member{
 		Role: p.role, Wall: w.Wall, Level: w.Level, Opening: p.opening, Section: p.section,
-		S0: p.s0, S1: p.s1, Solid: []geom.Solid{solid},
+		S0: p.s0, S1: p.s1, Solid: []geom.Solid{solid}, Bevel: bevel,
 	}
 	lo, hi := solid.Bounds()
 	m.Z0, m.Z1 = lo.Z, hi.Z
@@ -198,9 +200,9 @@ func (b *builder) wallMember(w *framedWall, p piece) *Member {
 	if name == "" {
 		name = string(p.role)
 	}
-	mark := m.Mid()
+	mark := max(0, m.Mid())
 	if lying(p) {
-		mark = m.S0
+		mark = max(0, m.S0) // an upper plate that laps over the wall behind begins before its own
 	}
 	m.ID = w.Name + "/" + name + "@" + at(mark)
 	return b.member(m)
@@ -209,7 +211,7 @@ func (b *builder) wallMember(w *framedWall, p piece) *Member {
 // lying tells whether the piece runs along the wall.
 func lying(p piece) bool {
 	switch p.role {
-	case plan.Stud, plan.King, plan.Jack, plan.Cripple, plan.Post:
+	case plan.Stud, plan.King, plan.Jack, plan.Cripple, plan.Post, plan.BeveledStud:
 		return false
 	}
 	return true

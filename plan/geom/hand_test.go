@@ -280,3 +280,161 @@ func TestClipOfWhatIsClippedKeepsItsFaces(t *testing.T) {
 	assert.True(t, c.Clip(below(0)).Volume() < 1e-9)
 	assert.InDelta(t, 32, c.Clip(above(0)).Volume(), 1e-6)
 }
+
+// Of segments that pass each other the distance is between their middle parts, else from
+// an end of one to the other, or from end to end: 3-4-5 where they stand so.
+func TestHowFarSegmentsAreApart(t *testing.T) {
+	base := [2]Vec3{{}, {X: 10}}
+	for _, c := range []struct {
+		name string
+		p, q [2]Vec3
+		want float64
+	}{
+		{"they pass, 3 over", base, [2]Vec3{{5, -5, 3}, {5, 5, 3}}, 3},
+		{"they cross", base, [2]Vec3{{5, -5, 0}, {5, 5, 0}}, 0},
+		{"aslant, 3 over", base, [2]Vec3{{2, -5, 3}, {8, 5, 3}}, 3},
+		{"side by side", base, [2]Vec3{{2, 2, 0}, {8, 2, 0}}, 2},
+		{"in one line", base, [2]Vec3{{11, 0, 0}, {20, 0, 0}}, 1},
+		{"in one line, back", base, [2]Vec3{{20, 0, 0}, {11.5, 0, 0}}, 1.5},
+		{"before its start", base, [2]Vec3{{-2, -5, 0}, {-2, 5, 0}}, 2},
+		{"past its end", base, [2]Vec3{{12, -5, 0}, {12, 5, 0}}, 2},
+		{"ends short of it", base, [2]Vec3{{5, 9, 0}, {5, 2, 0}}, 2},
+		{"begins short of it", base, [2]Vec3{{5, 2, 0}, {5, 9, 0}}, 2},
+		{"from below", base, [2]Vec3{{5, -9, 0}, {5, -2, 0}}, 2},
+		{"end to end, 3-4-5", base, [2]Vec3{{13, 4, 0}, {13, 9, 0}}, 5},
+		{"start to start, 3-4-5", base, [2]Vec3{{-3, 4, 0}, {-9, 9, 0}}, 5},
+		{"two points, 3-4-5", [2]Vec3{}, [2]Vec3{{3, 4, 0}, {3, 4, 0}}, 5},
+		{"a point beside it", base, [2]Vec3{{7, 3, 4}, {7, 3, 4}}, 5},
+		{"a long one beside a short one", [2]Vec3{{-100, 2, 0}, {100, 2, 0}}, [2]Vec3{{1, 0, 0}, {1.5, 1, 0}}, 1},
+	} {
+		for i, got := range []float64{
+			Apart(c.p[0], c.p[1], c.q[0], c.q[1]), Apart(c.q[0], c.q[1], c.p[0], c.p[1]),
+			Apart(c.p[1], c.p[0], c.q[0], c.q[1]), Apart(c.q[1], c.q[0], c.p[0], c.p[1]),
+		} {
+			assert.InDelta(t, c.want, got, 1e-9, "%s, way %d", c.name, i)
+		}
+	}
+}
+
+// A cube of half an inch has faces as any other; a line right along a face, and one a
+// quarter of an inch inside of it, lie in the cube.
+func TestASmallCubeIsACube(t *testing.T) {
+	p := cube(0, 0, 0, 0.5).Planes()
+	require.Len(t, p, 6)
+	for _, y := range []float64{0, 0.25, 0.5} {
+		t0, t1, ok := Within(p, Vec3{Y: y, Z: 0.25}, Vec3{X: 1}, -9, 9)
+		assert.True(t, ok, "%v", y)
+		assert.InDelta(t, 0, t0, 1e-9)
+		assert.InDelta(t, 0.5, t1, 1e-9)
+	}
+	_, _, ok := Within(p, Vec3{Y: 0.75, Z: 0.25}, Vec3{X: 1}, -9, 9)
+	assert.False(t, ok)
+}
+
+// A thing lies only in those of its cells that it is said to: here of two rows of three
+// in the middle column, then in the lower row.
+func TestAThingLiesInTheCellsItIsSaidTo(t *testing.T) {
+	for name, c := range map[string]struct {
+		on   func(x, y int) bool
+		want [2][3]bool // by y and x
+	}{
+		"middle column": {func(x, _ int) bool { return x == 1 }, [2][3]bool{{false, true, false}, {false, true, false}}},
+		"lower row":     {func(_, y int) bool { return y == 0 }, [2][3]bool{{true, true, true}, {false, false, false}}},
+	} {
+		g := NewGridOf[string](10)
+		g.Add("it", Vec3{X: 1, Y: 1}, Vec3{X: 29, Y: 19}, c.on)
+		for y := range 2 {
+			for x := range 3 {
+				at := Vec3{X: float64(10*x + 5), Y: float64(10*y + 5)}
+				assert.Equal(t, c.want[y][x], len(g.Within(at, at)) > 0, "%s: cell %d, %d", name, x, y)
+			}
+		}
+	}
+}
+
+// Of a band of 8, 5 1/2 and 8 in what lies past 9 in is 4 1/2 in of its second plate and
+// the third; past 8 in the second and third whole; past its end nothing.
+func TestWhatOfABandLiesPastAPlace(t *testing.T) {
+	over := Band{
+		{A: Vec3{Z: 90}, B: Vec3{Z: 98}, N: Vec3{Y: -1}},
+		{A: Vec3{Z: 98}, B: Vec3{Y: 5.5, Z: 98}, N: Vec3{Z: 1}},
+		{A: Vec3{Y: 5.5, Z: 98}, B: Vec3{Y: 5.5, Z: 90}, N: Vec3{Y: 1}},
+	}
+	for _, c := range []struct {
+		s    float64
+		want []float64 // lengths left
+	}{{-1, []float64{8, 5.5, 8}}, {0, []float64{8, 5.5, 8}}, {2, []float64{6, 5.5, 8}}, {8, []float64{5.5, 8}}, {9, []float64{4.5, 8}}, {20, []float64{1.5}}, {21.5, nil}, {30, nil}} {
+		var got []float64
+		for _, p := range over.Past(c.s) {
+			got = append(got, p.Len())
+		}
+		require.Len(t, got, len(c.want), "past %v", c.s)
+		for i := range got {
+			assert.InDelta(t, c.want[i], got[i], 1e-9, "past %v", c.s)
+		}
+	}
+	assert.Equal(t, Vec3{Y: 1, Z: 98}, over.Past(9)[0].A)
+	i, along := Band(nil).At(3)
+	assert.Zero(t, i)
+	assert.InDelta(t, 3, along, 1e-9)
+}
+
+// A slab touched by one of the planes that would carve it stays whole; of a cube of 2 in a
+// corner of 1 in leaves 7 in³ in three parts.
+func TestCarvingACorner(t *testing.T) {
+	corner := []Plane{PlaneAt(Vec3{X: 2, Y: 2, Z: 2}, Vec3{X: -1}), PlaneAt(Vec3{X: 2, Y: 2, Z: 2}, Vec3{Y: -1}), PlaneAt(Vec3{X: 2, Y: 2, Z: 2}, Vec3{Z: -1})}
+	left := Carve([]Solid{cube(1, 1, 1, 2)}, corner)
+	total := 0.0
+	for _, s := range left {
+		total += s.Volume()
+	}
+	assert.Len(t, left, 3)
+	assert.InDelta(t, 7, total, 1e-9)
+	assert.Len(t, Carve([]Solid{cube(0, 0, 0, 2)}, corner), 1, "it only touches the corner")
+}
+
+// A cube of 2 in clipped through its middle is half of it with five more faces of the cube and a
+// lid; clipped where it only touches it is all or nothing; a corner of it is a tetrahedron of
+// 1/6 in³ with four faces.
+func TestClippingACube(t *testing.T) {
+	c := cube(0, 0, 0, 2)
+	for _, x := range []struct {
+		name   string
+		p      Plane
+		volume float64
+		faces  int
+	}{
+		{"its lower half", Plane{Vec3{Z: 1}, 1}, 4, 6},
+		{"its upper half", Plane{Vec3{Z: -1}, -1}, 4, 6},
+		{"all of it", Plane{Vec3{Z: 1}, 2}, 8, 6},
+		{"none", Plane{Vec3{Z: 1}, -1}, 0, 0},
+		{"a corner", Plane{Vec3{1, 1, 1}, 1}, 1.0 / 6, 4},
+		{"all but a corner", Plane{Vec3{-1, -1, -1}, -1}, 8 - 1.0/6, 7},
+		{"along its diagonal", Plane{Vec3{1, -1, 0}, 0}, 4, 5},
+	} {
+		got := c.Clip(x.p)
+		assert.InDelta(t, x.volume, got.Volume(), 1e-9, x.name)
+		assert.Len(t, got.Faces, x.faces, x.name)
+	}
+}
+
+// The outline of points about a normal: counterclockwise seen against it, each point once; of
+// fewer than three there is none.
+func TestOutlineOfPoints(t *testing.T) {
+	pts := []Vec3{{2, 2, 5}, {0, 0, 5}, {2, 0, 5}, {0, 2, 5}, {2, 2, 5}, {2, 0, 5}}
+	for _, n := range []Vec3{{Z: 1}, {Z: -3}} {
+		loop := hull(pts, n)
+		require.Len(t, loop, 4)
+		assert.InDelta(t, 8, math.Abs(normal(loop).Z), 1e-9, "twice the area: no edge crosses another")
+		assert.Positive(t, normal(loop).Dot(n))
+	}
+	assert.Nil(t, hull(pts[:2], Vec3{Z: 1}))
+	assert.Nil(t, hull([]Vec3{{}, {X: 1}, {X: 1}, {}}, Vec3{Z: 1}))
+	assert.Len(t, hull([]Vec3{{}, {X: 1}, {Y: 1}}, Vec3{Z: 1}), 3)
+}
+
+// The corners of a plate 2 in wide lie an inch to either side of its middle line.
+func TestCornersOfAPlate(t *testing.T) {
+	got := Plate{A: Vec3{Z: 10}, B: Vec3{Z: 20}, N: Vec3{Y: -1}, Width: 2}.Corners()
+	assert.ElementsMatch(t, []Vec3{{X: -1, Z: 10}, {X: 1, Z: 10}, {X: 1, Z: 20}, {X: -1, Z: 20}}, got[:])
+}

@@ -55,6 +55,18 @@ func normal(loop []Vec3) (n Vec3) {
 	return n
 }
 
+// Moved returns the solid moved by v.
+func (s Solid) Moved(v Vec3) (out Solid) {
+	for _, face := range s.Faces {
+		var moved []Vec3
+		for _, p := range face {
+			moved = append(moved, p.Add(v))
+		}
+		out.Faces = append(out.Faces, moved)
+	}
+	return out
+}
+
 // Empty tells whether nothing is left of s.
 func (s Solid) Empty() bool { return len(s.Faces) == 0 }
 

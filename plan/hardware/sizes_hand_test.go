@@ -211,3 +211,36 @@ func TestWarningsOfAnItem(t *testing.T) {
 	_, ds = New([]*plan.Item{it})
 	assert.Contains(t, ds[0].Mend, "one of clip")
 }
+
+// Cut washers by the wide series of ASME B18.21.1 (from memory): 1 3/4 in across for 5/8, 2
+// for 3/4 and so on, a rod between two sizes takes the larger, beyond 1 1/4 in 2 1/2 times the
+// rod. A square plate is 1/4 in thick, from 3 1/2 in on 3/8, a cut washer 3/16; on its washer
+// a rod takes its nut, as high as it is thick, and 1/4 in of thread. The hole in wood is 1/16
+// in over the rod (NDS 2018 12.1.3.2, transcribed).
+func TestWashersAndHolesOfRods(t *testing.T) {
+	for _, c := range []struct{ rod, across, hole float64 }{
+		{0.375, 1.375, 0.4375},
+		{0.5, 1.375, 0.5625},
+		{0.625, 1.75, 0.6875},
+		{0.75, 2, 0.8125},
+		{0.8, 2.25, 0.8625},
+		{0.875, 2.25, 0.9375},
+		{1, 2.5, 1.0625},
+		{1.125, 2.75, 1.1875},
+		{1.25, 3, 1.3125},
+		{1.5, 3.75, 1.5625},
+	} {
+		assert.InDelta(t, c.across, CutWasher(c.rod), 1e-9, "%v", c.rod)
+		assert.InDelta(t, c.hole, RodHole(c.rod), 1e-9, "%v", c.rod)
+	}
+	for _, c := range []struct{ washer, thick, past float64 }{
+		{0, 0.1875, 1.0625},
+		{2, 0.25, 1.125},
+		{3, 0.25, 1.125},
+		{3.5, 0.375, 1.25},
+		{4, 0.375, 1.25},
+	} {
+		assert.InDelta(t, c.thick, WasherThick(c.washer), 1e-9, "%v", c.washer)
+		assert.InDelta(t, c.past, Past(0.625, c.washer), 1e-9, "%v", c.washer)
+	}
+}

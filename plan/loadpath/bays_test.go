@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/geom"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -62,4 +63,67 @@ func TestBaysHandOnAllOfTheDeck(t *testing.T) {
 	assert.Less(t, l.Capacity.Value, 252.5)
 	assert.Greater(t, l.Capacity.Value, 180.0)
 	require.Empty(t, l.Gap)
+}
+
+// An L of 40 by 40 ft whose court, 20 ft wide and 16 ft deep, is open: south of the
+// inside corner the deck is the wing's 20 ft deep for wind along x, west of it the
+// main body's 24 ft for wind along y. 300 plf over the 16 ft between the wing's end
+// and the line of the court are 2,400 lb at each end, 120 plf on 20 ft, and wL²/8 =
+// 9,600 lb-ft, a chord of 480 lb; over all of the house's 40 ft they would be half.
+func TestBayBesideTheCourtOfAnL(t *testing.T) {
+	ft := func(x, y float64) geom.Vec2 { return geom.Vec2{X: x * 12, Y: y * 12} }
+	o, corners := outline{}, []geom.Vec2{ft(20, -16), ft(40, -16), ft(40, 24), ft(0, 24), ft(0, 0), ft(20, 0)}
+	whole := noExtent()
+	for i, p := range corners {
+		o = append(o, [2]geom.Vec2{p, corners[(i+1)%6]})
+		whole.hold(p)
+	}
+	for _, c := range []struct {
+		ax           int
+		lo, hi, deep float64 // ft
+	}{
+		{0, -16, 0, 20},
+		{0, 0, 24, 40},
+		{0, -17, -16, 20},
+		{0, 24, 25, 40},
+		{0, -16, 24, 20},
+		{1, 0, 20, 24},
+		{1, 20, 40, 40},
+		{1, -1, 0, 24},
+		{1, 40, 41, 40},
+	} {
+		assert.InDelta(t, c.deep*12, o.depth(whole, c.ax, c.lo*12, c.hi*12), 1e-6, "%v", c)
+		assert.InDelta(t, 480, outline(nil).depth(whole, c.ax, c.lo*12, c.hi*12), 1e-6, "no loop")
+	}
+	m := &model{}
+	m.indoors = map[*plan.Level]outline{nil: o}
+	d := &diaphragm{extent: whole, lines: [2][]*ShearLine{{{Name: "S", At: -192}, {Name: "C"}, {Name: "N", At: 288}}, nil}}
+	load := []Band{{Lo: -192, Hi: 288, Load: 300}}
+	b := m.baysOf(d, StoryShear{Bands: load}, 0)
+	require.Len(t, b, 2)
+	assert.InDelta(t, 120, b[0].Unit(), 1e-6)
+	assert.InDelta(t, 480, b[0].Chord(), 0.5)
+	assert.InDelta(t, 90, b[1].Unit(), 1e-6)
+
+	l := &lateral{m: m, stories: []StoryShear{{Axis: plan.Axes[0], Bands: load}}}
+	m.decks = []*diaphragm{d}
+	lb, of := l.chordAt(nil, 0, -96)
+	assert.InDelta(t, 480, lb, 0.5)
+	assert.Equal(t, "a simple beam between the lines S and C", of.spans())
+	lb, of = l.chordAt(nil, 0, -400)
+	assert.Zero(t, lb)
+	assert.Nil(t, of)
+}
+
+// A deck held fast at one line has its moment there, and none at its free edge.
+func TestMomentOfACantileveredBay(t *testing.T) {
+	load := []Band{{Lo: 0, Hi: 1000, Load: 100}}
+	for _, c := range []struct {
+		lines    [2]string
+		at, want float64 // in, lb-ft
+	}{{[2]string{"a", ""}, 0, 1250}, {[2]string{"a", ""}, 60, 0}, {[2]string{"a", ""}, 30, 312.5}, {[2]string{"", "a"}, 0, 0}, {[2]string{"", "a"}, 60, 1250}} {
+		b := Bay{Lines: c.lines, Hi: 60}
+		b.load(load)
+		assert.InDelta(t, c.want, math.Abs(b.moment(load, c.at))/12, 1e-6, "%v", c)
+	}
 }

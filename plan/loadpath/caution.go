@@ -17,8 +17,8 @@ func assumptions(a *analysis) []string {
 	out := windAssumptions(a)
 	out = append(out,
 		"Uplift by 0.6 D + 0.6 W. Dead load is only what is listed; it counts only at joints below it.",
-		"Roof pressure acts normal to the slope. With no ridge beam, a rafter and its opposite act as one rigid piece on two plates; with a ridge beam, and at hips and valleys, each is a simple beam and the horizontal part of the pressure goes to the diaphragm.",
-		"A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls, openings as the wall around them, and floors over the whole plan, stairs included.",
+		spansAssumed(p),
+		p.InRoofWords("A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls, openings as the wall around them, and floors over the whole plan, stairs included."),
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header carries it to the inner king at each end, not to the studs beyond.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
 		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the eaves' edges to the ridge and from rake to rake; gables stand over the walls with boxed eaves beside them. On the lowest floor the lower half of its walls and its edge come in under the segments. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
@@ -65,10 +65,22 @@ func windAssumptions(a *analysis) []string {
 		out = append(out, "Directional procedure: the building is rigid, G 0.85; the windward wall has the mean q of each story's height. Distances on the roof are from the windward wall's face, -1.3 is not reduced for area. The end slopes of a hip are read as slopes and as roof along the wind, and the more severe is taken. Cases 1 and 3; the torsional cases 2 and 4 are not run, as for light frames of up to two stories (ASCE 7-05 low-rise note 5 and 7-22 Appendix D.1, transcribed).")
 	}
 	return append(out,
-		"Undersides: eaves, rakes and roof over a porch take the windward wall's pressure from below on the side the wind comes from and on that of its corner ("+soffitText(a)+"); no internal pressure acts there. A rafter is inside or outside by the line of its middle.",
+		"Undersides: eaves, rakes and roof over a porch take the windward wall's pressure from below on the side the wind comes from and on that of its corner ("+soffitText(a)+"); no internal pressure acts there. "+a.plan.InRoofWords("A rafter")+" is inside or outside by the line of its middle.",
 		"An open roof on posts is run as a free roof, clear and obstructed, and as an overhang of the house; the larger uplift is taken place by place.",
 		a.u.Sprintf("Lateral load on roofs is never below zero, each roof by itself, none shields another; gable triangles and hip ends take the walls' pressure. Minimum loads of %.0f{psf} and %.0f psf (ASCE 7-16 27.1.5, transcribed) are run too.", wind.LeastWall, wind.LeastRoof),
 	)
+}
+
+// spansAssumed says how pressure on the roof comes to what it bears on.
+func spansAssumed(p *plan.Plan) string {
+	s := "Roof pressure acts normal to the slope."
+	if slices.ContainsFunc(p.Roofs, func(r *plan.Roof) bool { return !r.Trusses }) {
+		s += " With no ridge beam, a rafter and its opposite act as one rigid piece on two plates; with a ridge beam, and at hips and valleys, each is a simple beam and the horizontal part of the pressure goes to the diaphragm."
+	}
+	if slices.ContainsFunc(p.Roofs, func(r *plan.Roof) bool { return r.Trusses }) {
+		s += " Of a truss, what comes on each slope goes to the bearings under that slope, and the horizontal part to the diaphragm."
+	}
+	return s
 }
 
 // soffitText tells the coefficients on undersides.
@@ -105,6 +117,9 @@ func unchecked(a *analysis) []string {
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
 		"Flood, wave, scour, earthquake, and impact of debris.",
 	}
+	for i := range out {
+		out[i] = p.InRoofWords(out[i])
+	}
 	if p.Foundation.Kind == plan.Piles || len(p.Girders) > 0 {
 		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.u, a.basis))
 	}
@@ -140,7 +155,7 @@ func uncheckedJoints(h *framing.House) (out []string) {
 		if kinds[r.Unchecked] == nil {
 			reasons = append(reasons, r.Unchecked)
 		}
-		kinds[r.Unchecked] = append(kinds[r.Unchecked], r.Many)
+		kinds[r.Unchecked] = append(kinds[r.Unchecked], h.Plan.InRoofWords(r.Many))
 	}
 	for _, why := range reasons {
 		names := strings.Join(kinds[why], ", ")

@@ -100,7 +100,7 @@ func (r *Report) chains(a *analysis) {
 				if k.kind == plan.StudTop {
 					c.add("upper plate to top plate, wall "+w.Name, plan.RafterPlate, w, plates[w])
 				}
-				c.add(k.title+", wall "+w.Name, k.kind, w, byWall[w][k.kind])
+				c.add(a.plan.InRoofWords(k.title)+", wall "+w.Name, k.kind, w, byWall[w][k.kind])
 				if k.kind == plan.StudBase {
 					c.add("bottom plate to foundation, wall "+w.Name, k.kind, w, sills[w])
 				}

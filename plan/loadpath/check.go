@@ -24,6 +24,7 @@ func Checks() []*Check {
 		{limitCheck, "Limits of the method", "where the house lies within what the wind procedures, their figures and what is left out hold for; outside of one, every other number rests on a method that was not made for this house", methodLimits},
 		{deckCheck, "Roof deck", "suction of components and cladding on the deck that one nail holds, against withdrawal from the framing and pull-through of its head; the worst nail of each zone, on overhangs with what acts from below", deckNails},
 		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for a uniform load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
+		{tieCheck, "Ceiling joists that hold rafters together", tieDoc, tieThrust},
 		{"overhang-uplift", "Outlookers and fly rafters", "uplift of a gable overhang by components and cladding of the worst zone, its soffit pushed up as the wall below is, at each outlooker: half of its width at the fly rafter, all of it by lever at the gable; the roof over the inner end at the rafter there", overhangUplift},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the wind's lateral load on the wall where the maker gives allowable loads along or across it", rafterUplift},
 		{"stud-top-uplift", "Plates to studs", "uplift from the top plates to each full-height member", upliftAt(plan.StudTop)},
@@ -41,9 +42,9 @@ func Checks() []*Check {
 		{"unit-shear", "Sheathed segments", "shear along each segment over its counted length", unitShear},
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less the dead load left after uplift; for a segment not over another, also at the base of the post below", overturning},
 		{deckShearCheck, "Decks to shear walls", "the force of each line of shear walls, from rims, floor joists and rafters to its top plates; and from the lowest floor's edge to girders or sills, with the wind on the lower half of the walls on that floor and on its edge: against the ordered nails there. Clips and straps are not counted, nor are ceiling joists: no ceiling is a diaphragm", deckShear},
-		{diaphragmCheck, "Roof deck in shear", "shear of the roof's deck where it hands its force to each line of walls, the deck's plan depth along the wind, against the unblocked deck as ordered; floors' decks are listed in loads and not checked, for the plan does not order their nails", diaphragms},
-		{"chord-push", "Shear wall ends, pressed", "the couple of each end's tension with the dead load on the post, against bearing of the post on its plate and its studs as columns across the wall; at a corner whose studs are nailed together 0.75 of both walls' (case 3) on the studs of both, where that is more; live load of floor and roof and wind across the wall are not in it, studs that stand tight beside it count where the nails between them are ordered (built_up_studs), and the sheathing is taken to hold them along the wall", pressedEnds},
-		{postCheck, "Shear wall end posts, pulled", "the tension at each end against the wood of the studs that the tie's fasteners are in, on their net section; studs nailed beside them do not count at the tie, and bending by the tie's distance from the middle of the post is not in it", pulledPosts},
+		{diaphragmCheck, "Roof deck in shear", "shear of the roof's deck where it hands its force to each line of walls, the deck's plan depth along the wind, against the unblocked deck as ordered; at an inner line what comes from both sides, against one row of its nails into the rafter there; floors' decks are listed in loads and not checked, for the plan does not order their nails", diaphragms},
+		{"chord-push", "Shear wall ends, pressed", "the couple of each end's tension with the dead load on the post, against bearing of the post on its plate and its studs as columns across the wall; at a corner whose studs are nailed together 0.75 of both walls' (case 3) on the studs of both, where that is more; live load of floor and roof and wind across the wall are not in it, studs nailed beside it (built_up_studs, corner_studs) count as far as those nails bring the force from the tie's stud to them, and the sheathing is taken to hold them along the wall", pressedEnds},
+		{postCheck, "Shear wall end posts, pulled", "the tension at each end, with the uplift of the post itself, against the wood of the studs that the tie's fasteners are in, on their net section; studs nailed beside them do not count at the tie, and bending by the tie's distance from the middle of the post is not in it", pulledPosts},
 		{"collector", "Collectors", "force along a shear wall's line where it continues past a segment; with 0.75 of both (case 3) where it ties plates of two walls that are a chord too", collectors},
 		{"chord-splice", "Top plate splices", "chord force of the floor or roof, collector force, or 0.75 of both where the wind blows along both axes (case 3 of the directional procedure), at each break in a top plate", splices},
 		{soleCheck, "Bottom plates to floors", "shear of each sheathed segment through the ordered nails of its bottom plate into the floor", soleShear},
@@ -52,6 +53,15 @@ func Checks() []*Check {
 		{liftCheck, "Members that nothing holds down", "the house pulled up by its roof: each member that uplift reaches and that no fastener, rod, wrap or ordered nailing ties to what is below, down to piles and concrete; weight and bearing hold nothing here", liftTest},
 		{twistCheck, "What keeps the house from twisting", "level force from the deck to the plates of each shear wall line, along them to its segments, down to their ends and bottom plates, and on to the wall, girder or concrete below: each place where no fastener, rod or member hands it on", twist},
 	}
+}
+
+// ChecksFor lists the load checks in the words of a plan's roofs.
+func ChecksFor(p *plan.Plan) []*Check {
+	list := Checks()
+	for _, c := range list {
+		c.Title, c.Doc = p.InRoofWords(c.Title), p.InRoofWords(c.Doc)
+	}
+	return list
 }
 
 // whereOf names a joint as somebody on the floor would.

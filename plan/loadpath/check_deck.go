@@ -145,7 +145,7 @@ func wallPanels(c *Check, a *analysis) (out []*Link) {
 func (a *analysis) panelLink(c *Check, w *plan.Wall, s *plan.Shear) *Link {
 	zones, strip := wind.WallFigure(a.basis.Edition, a.basis.Theta).Zones, 12*a.basis.EdgeStrip()
 	z := zones[0]
-	if s.From < strip || s.To > w.Length()-strip {
+	if s.From-w.Hook < strip || s.To > w.Length()-strip {
 		z = zones[1]
 	}
 	p := a.basis.Cladding(z, 1)

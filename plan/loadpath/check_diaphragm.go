@@ -22,7 +22,7 @@ type Bay struct {
 	Lo, Hi float64    // coordinates across the wind, in
 	Ends   [2]float64 // force that goes into the line at each end, lb, negative against the wind
 	Moment float64    // largest between them, lb in
-	Depth  float64    // of the deck along the wind, in
+	Depth  float64    // of the deck along the wind where it is least between its ends, in
 	Case   string
 	bands  []Band // all wind on the deck in that case
 }
@@ -37,27 +37,32 @@ func (b Bay) Chord() float64 { return math.Abs(b.Moment) / math.Max(1, b.Depth) 
 
 // bays lists the bays of all decks as simple beams between the lines, with
 // cantilevers past the outer ones.
-func (a *analysis) bays() (out []Bay) {
-	for _, s := range a.lateral.stories {
-		for _, d := range a.decks {
-			ax := slices.Index(plan.Axes[:], s.Axis)
-			lines := d.lines[ax]
-			if d.level != s.Level || len(lines) == 0 {
-				continue
+func (l *lateral) bays() (out []Bay) {
+	for _, s := range l.stories {
+		for _, d := range l.m.decks {
+			if ax := slices.Index(plan.Axes[:], s.Axis); d.level == s.Level && len(d.lines[ax]) > 0 {
+				out = append(out, l.m.baysOf(d, s, ax)...)
 			}
-			lo, hi := s.reach(axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax))
-			edges, names := []float64{lo}, []string{""}
-			for _, x := range lines {
-				edges, names = append(edges, x.At), append(names, x.Name)
-			}
-			edges, names = append(edges, hi), append(names, "")
-			for i := 1; i < len(edges); i++ {
-				b := Bay{Level: s.Level, Axis: ax, Lines: [2]string{names[i-1], names[i]}, Lo: edges[i-1], Hi: edges[i], Depth: d.extent.span(ax), Case: s.Case, bands: s.Bands}
-				if b.Hi-b.Lo > 1 {
-					b.load(s.Bands)
-					out = append(out, b)
-				}
-			}
+		}
+	}
+	return out
+}
+
+// baysOf lists the bays of a deck under a story's wind along an axis. Each is as
+// deep as the house is there: beside the wing of an L there is no deck.
+func (m *model) baysOf(d *diaphragm, s StoryShear, ax int) (out []Bay) {
+	lo, hi := s.reach(axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax))
+	edges, names := []float64{lo}, []string{""}
+	for _, x := range d.lines[ax] {
+		edges, names = append(edges, x.At), append(names, x.Name)
+	}
+	edges, names = append(edges, hi), append(names, "")
+	for i := 1; i < len(edges); i++ {
+		b := Bay{Level: s.Level, Axis: ax, Lines: [2]string{names[i-1], names[i]}, Lo: edges[i-1], Hi: edges[i], Case: s.Case, bands: s.Bands}
+		if b.Hi-b.Lo > 1 {
+			b.Depth = m.indoors[d.level].depth(d.extent, ax, b.Lo, b.Hi)
+			b.load(s.Bands)
+			out = append(out, b)
 		}
 	}
 	return out
@@ -108,17 +113,25 @@ func (b *Bay) load(bands []Band) {
 func (b *Bay) most(bands []Band) (best float64) {
 	const steps = 96
 	for i := 1; i < steps; i++ {
-		at := b.Lo + (b.Hi-b.Lo)*float64(i)/steps
-		m := b.Ends[0] * (at - b.Lo)
-		for _, w := range bands {
-			lo, hi := math.Max(w.Lo, b.Lo), math.Min(w.Hi, at)
-			if hi > lo {
-				m -= w.Load / 12 * (hi - lo) * (at - (lo+hi)/2)
-			}
-		}
-		best = math.Max(best, m)
+		best = math.Max(best, b.moment(bands, b.Lo+(b.Hi-b.Lo)*float64(i)/steps))
 	}
 	return best
+}
+
+// moment is that of a bay at a coordinate across the wind, lb in: what its low end
+// holds less the wind between, or, where that end is free, the wind on it alone.
+func (b *Bay) moment(bands []Band, at float64) float64 {
+	m := b.Ends[0] * (at - b.Lo)
+	if b.Lines[0] != "" && b.Lines[1] == "" {
+		m -= b.Moment // held fast at its low end
+	}
+	for _, w := range bands {
+		lo, hi := math.Max(w.Lo, b.Lo), math.Min(w.Hi, at)
+		if hi > lo {
+			m -= w.Load / 12 * (hi - lo) * (at - (lo+hi)/2)
+		}
+	}
+	return m
 }
 
 // diaphragms checks the shear of the roof's deck at each end of each bay. Floors,
@@ -128,7 +141,7 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 		return nil
 	}
 	held := a.deckUnit()
-	for _, b := range a.bays() {
+	for _, b := range a.lateral.bays() {
 		if !a.underRoof(b.Level) {
 			continue
 		}
@@ -142,7 +155,7 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 				Where: fmt.Sprintf("roof over story %s, line %s", b.Level.Name, line), Unit: "plf", Case: b.Case, Demand: ASD.W * v, Strength: v,
 				Terms: []Term{
 					{fmt.Sprintf("force of the deck from %s to %s, strength level", a.u.Length(b.Lo), a.u.Length(b.Hi)), b.Ends[i], "lb"},
-					{"depth of the deck along the wind", b.Depth / 12, "ft"},
+					{"depth of the deck along the wind, the least between the ends of this stretch", b.Depth / 12, "ft"},
 					{"unit shear, strength level", v, "plf"},
 					{"0.6 of it", ASD.W * v, "plf"},
 				},
@@ -151,21 +164,35 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 			out = append(out, l)
 		}
 	}
-	return out
+	return append(out, a.intoLines(c)...)
 }
 
 // underRoof tells whether a story's deck is the roof's: no story stands on it.
 func (a *analysis) underRoof(lv *plan.Level) bool { return a.plan.Above(lv) == nil }
 
+// deckPanelG is the specific gravity that a deck's panels are taken to have on their
+// nails: that of plywood and OSB of NDS 2018 Table 12.3.3B (from memory).
+const deckPanelG = 0.5
+
+// deckNail is the nail of the roof's deck and the thickness of its panels, in.
+func (a *analysis) deckNail() (n timber.Nail, panel float64, err error) {
+	d := a.plan.Deck
+	dia, long, err := plan.NailSize(d.Nail)
+	if err != nil {
+		return n, 0, err
+	}
+	panel, err = length.Parse(d.Panel + "in")
+	return timber.Nail{Name: d.Nail, Diameter: dia, Length: long}, panel, err
+}
+
 // deckUnit is what the ordered deck of the roofs bears in shear, plf.
 func (a *analysis) deckUnit() *Capacity {
 	d := a.plan.Deck
-	dia, long, err := plan.NailSize(d.Nail)
-	thick, bad := length.Parse(d.Panel + "in")
-	if err != nil || bad != nil {
+	nail, thick, err := a.deckNail()
+	if err != nil {
 		return &Capacity{Unknown: "the deck's panel or nail has no size"}
 	}
-	u, err := timber.DeckShear{Panel: thick, Nail: timber.Nail{Name: d.Nail, Diameter: dia, Length: long}, G: a.species.G}.UnitShear()
+	u, err := timber.DeckShear{Panel: thick, Nail: nail, G: a.species.G}.UnitShear()
 	if err != nil {
 		return &Capacity{Unknown: err.Error()}
 	}

@@ -35,9 +35,17 @@ func pulledPosts(c *Check, a *analysis) (out []*Link) {
 	return out
 }
 
-// postLink makes the link of an end post out of that of its tie.
+// postLink makes the link of an end post out of that of its tie. What lifts the
+// post itself goes through the same wood, whichever piece holds it at its foot.
 func (a *analysis) postLink(l *Link, posts []*framing.Member, j *framing.Joint) *Link {
 	l.ID, l.Notes = j.ID+", post", nil
+	if foot := a.footOf[j.First()]; foot != nil && !slices.ContainsFunc(l.Terms, func(t Term) bool { return t.Text == sameUplift }) {
+		if p := a.peaks[foot]; p != nil && p.demand > 0 {
+			l.Demand += p.demand
+			l.Strength += p.demand / ASD.W
+			l.Terms = append(l.Terms, Term{"uplift of the post, in its own worst case", p.demand, "lb"}, Term{"both, ASD", l.Demand, "lb"})
+		}
+	}
 	l.close(a.woodPulled(posts, a.tiesOf(j)))
 	return l
 }

@@ -34,7 +34,7 @@ func (a *analysis) pressedLink(c *Check, x *LineShear, s *SegmentShear, i int) *
 	if j == nil || j.First() == nil {
 		return nil
 	}
-	dead, push := a.deadOn(j), ASD.W*s.Lifts
+	dead, push := a.deadOn(s.posts[i]), ASD.W*s.Lifts
 	l := &Link{
 		Check: c, ID: j.ID, Joint: j, Wall: s.Wall, Host: j.HostName(), Where: whereOf(a.u, j), Unit: "lb", Case: s.Case,
 		Demand: push + dead, Strength: s.Lifts + dead, Force: Force{W: s.Lifts, D: -dead},
@@ -45,17 +45,19 @@ func (a *analysis) pressedLink(c *Check, x *LineShear, s *SegmentShear, i int) *
 			{"both, D + 0.6W", push + dead, "lb"},
 		},
 	}
-	l.close(a.bears(s.posts[i]))
+	l.close(a.bears(s.posts[i], arrival{j.First(), l.Demand}))
 	a.pressBoth(l, x, s, i)
 	return l
 }
 
-// deadOn is the dead load on the post at a wall's end, lb.
-func (a *analysis) deadOn(j *framing.Joint) float64 {
-	if foot := a.footOf[j.First()]; foot != nil && a.peaks[foot] != nil {
-		return a.peaks[foot].force.D
+// deadOn is the dead load on the studs of a post, lb.
+func (a *analysis) deadOn(post []*framing.Member) (lb float64) {
+	for _, m := range post {
+		if foot := a.footOf[m]; foot != nil && a.peaks[foot] != nil {
+			lb += a.peaks[foot].force.D
+		}
 	}
-	return 0
+	return lb
 }
 
 // pressBoth puts case 3 on a corner's post that segments of both directions press,
@@ -71,7 +73,7 @@ func (a *analysis) pressBoth(l *Link, x *LineShear, s *SegmentShear, i int) {
 			post = append(post, m)
 		}
 	}
-	dead := a.deadOn(s.ends[i]) + a.deadOn(t.ends[k])
+	dead := a.deadOn(post)
 	wind := both * (s.Lifts + t.Lifts)
 	all := *l
 	all.Case, all.Demand, all.Strength, all.Force = bothWords, ASD.W*wind+dead, wind+dead, Force{W: wind, D: -dead}
@@ -83,18 +85,20 @@ func (a *analysis) pressBoth(l *Link, x *LineShear, s *SegmentShear, i int) {
 		{"dead load on the studs of both", dead, "lb"},
 		{"both, D + 0.6W", all.Demand, "lb"},
 	}
-	all.close(a.bears(post))
+	all.close(a.bears(post, arrival{s.ends[i].First(), ASD.W*both*s.Lifts + dead/2}, arrival{t.ends[k].First(), ASD.W*both*t.Lifts + dead/2}))
 	if all.Ratio > l.Ratio {
 		*l = all
 	}
 }
 
-// bears is what the studs of a post do: the plate under them, and they as columns.
-func (a *analysis) bears(posts []*framing.Member) *Capacity {
+// bears is what the studs of a post do: the plate under them, and they as columns,
+// and what the nails between them bring there of what comes in at one of them.
+func (a *analysis) bears(posts []*framing.Member, in ...arrival) *Capacity {
 	held := bearingOf(a.u, a.species, areaOf(posts), len(posts))
 	if held.Unknown == "" {
 		a.buckling(held, posts)
 	}
+	a.nailedTogether(held, posts, in...)
 	return held
 }
 

@@ -194,6 +194,10 @@ func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
 	return l
 }
 
+// sameUplift is the term of a post's uplift where the piece that holds its end
+// tension is all that holds it.
+const sameUplift = "uplift of the post, which the same piece carries"
+
 // closeEnd finds what holds a segment's end: pieces at its wall-end joint, or
 // a long strap or hold-down on the same post at the joint of its foot. Where
 // that one is all there is at the foot, it carries the post's uplift too.
@@ -215,7 +219,7 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 	l.Notes = append(l.Notes, "held by "+c.Mark+" at joint "+foot.ID)
 	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.allowed.Of(foot, capacity.Upward, ordinary) == nil {
 		l.Demand += p.demand
-		l.Terms = append(l.Terms, Term{"uplift of the post, which the same piece carries", p.demand, "lb"})
+		l.Terms = append(l.Terms, Term{sameUplift, p.demand, "lb"})
 		l.close(c)
 	}
 }
@@ -273,7 +277,8 @@ func (a *analysis) chordThrough(j *framing.Joint, x *LineShear) float64 {
 	if !j.Wall.Exterior || len(j.Members) < 2 || j.Members[1].Wall == nil || j.Members[1].Wall == j.Wall {
 		return 0
 	}
-	return a.lateral.chordAt(x.Level, 1-x.Axis, axis(j.At.Flat(), x.Axis))
+	lb, _ := a.lateral.chordAt(x.Level, 1-x.Axis, axis(j.At.Flat(), x.Axis))
+	return lb
 }
 
 // collectors checks each collector joint.
@@ -341,7 +346,7 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		at := axis(j.At.Flat(), ax)
 		chord, drag := 0.0, 0.0
 		if j.Wall.Exterior {
-			chord = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
+			chord, _ = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
 		}
 		what := "diaphragm chord, wind across the wall"
 		if x := a.lineOf(j); x != nil {

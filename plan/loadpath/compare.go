@@ -33,7 +33,7 @@ func (r *Report) compare() *Comparison {
 	a := r.work
 	c := &Comparison{As: a.figures(a.uplift, a.lateral)}
 	for _, k := range upliftRows {
-		c.Rows = append(c.Rows, ComparisonRow{"largest uplift (at a ridge, tension), " + k.Row().Many, "lb"})
+		c.Rows = append(c.Rows, ComparisonRow{"largest uplift (at a ridge, tension), " + a.plan.InRoofWords(k.Row().Many), "lb"})
 	}
 	for _, ax := range plan.Axes {
 		c.Rows = append(c.Rows, ComparisonRow{"shear of the lowest story, wind along " + string(ax), "lb"})

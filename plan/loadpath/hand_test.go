@@ -95,14 +95,20 @@ func demoReport(t *testing.T) *Report { return demoWith(t) }
 
 // demoWith is the demo with strings of its plan replaced.
 func demoWith(t *testing.T, edits ...string) *Report {
+	return exampleWith(t, "marsh-wren.toml", edits...)
+}
+
+// exampleWith is an example with strings of its plan replaced, old before new.
+func exampleWith(t *testing.T, name string, edits ...string) *Report {
+	t.Helper()
 	dir := filepath.Join("..", "..", "examples")
-	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
+	src, err := os.ReadFile(filepath.Join(dir, name))
 	require.NoError(t, err)
 	for i := 0; i < len(edits); i += 2 {
 		require.Contains(t, string(src), edits[i])
 	}
 	src = []byte(strings.NewReplacer(edits...).Replace(string(src)))
-	pl, ds := Furnish("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	pl, ds := Furnish(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors())
 	r, ds := Run(pl)
 	require.False(t, ds.Errors())

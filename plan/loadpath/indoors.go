@@ -1,6 +1,9 @@
 package loadpath
 
 import (
+	"math"
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/geom"
 )
@@ -38,6 +41,50 @@ func (o outline) hits(p geom.Vec2, ax int, sign float64) (n int) {
 		}
 	}
 	return n
+}
+
+// depth returns how far the house reaches along an axis where it reaches least
+// between two coordinates across it, in: in one piece, so that of a house with two
+// wings the longer counts. Past the walls it is as deep as at them; whole is the
+// extent of the walls, which counts where they close no loop.
+func (o outline) depth(whole extent, ax int, lo, hi float64) float64 {
+	if o == nil {
+		return whole.span(ax)
+	}
+	first, last := axis(whole.lo, 1-ax), axis(whole.hi, 1-ax)
+	at := []float64{clamp(lo, first, last-1), clamp(hi, first+1, last)}
+	for _, w := range o {
+		for _, p := range w {
+			if c := axis(p, 1-ax); c > at[0] && c < at[1] {
+				at = append(at, c)
+			}
+		}
+	}
+	slices.Sort(at)
+	least := math.Inf(1)
+	for i := 1; i < len(at); i++ {
+		in := math.Min(0.5, (at[i]-at[i-1])/4) // just inside each end
+		if at[i] > at[i-1] {
+			least = math.Min(least, math.Min(o.across(ax, at[i-1]+in), o.across(ax, at[i]-in)))
+		}
+	}
+	return least
+}
+
+// across returns the longest piece of the house along an axis at a coordinate
+// across it, in.
+func (o outline) across(ax int, at float64) (long float64) {
+	var hits []float64
+	for _, w := range o {
+		if x, ok := crossing(w, at, ax); ok {
+			hits = append(hits, x)
+		}
+	}
+	slices.Sort(hits)
+	for i := 1; i < len(hits); i += 2 {
+		long = math.Max(long, hits[i]-hits[i-1])
+	}
+	return long
 }
 
 // crossing returns where a wall meets the line along an axis at a coordinate

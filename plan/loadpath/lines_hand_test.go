@@ -237,3 +237,45 @@ func TestEndsOfSegmentsSayTheirArithmetic(t *testing.T) {
 	}
 	assert.Equal(t, 16, n, "two ends of eight segments")
 }
+
+// The south end of sanderling's wing is 20 of the house's 40 ft long: its line gathers
+// 2,788 lb over those, none in front of the court. By hand with shares 0.507 and 0.493:
+// 7 ft in from its west end 2788 x 7/20 - 1413 = -437 lb, 13 ft in 399 lb.
+func TestLineBesideACourtGathersWhereItsDeckIs(t *testing.T) {
+	r := exampleReport(t, "sanderling.toml")
+	for _, x := range r.Lines {
+		if x.Name != "S" {
+			continue
+		}
+		assert.InDelta(t, 240, x.lo, 1)
+		assert.InDelta(t, 480, x.hi, 1)
+		assert.InDelta(t, 0, x.DragAt(240), 1)
+		assert.InDelta(t, -437, x.DragAt(27*12), 3)
+		assert.InDelta(t, 399, x.DragAt(33*12), 3)
+		return
+	}
+	t.Fatal("no line S")
+}
+
+// 1P's north post, two studs of its own at 165.75 and 167.25 in, has its rod at its
+// inner face; its south one two at 6.25 and 7.75 in, and farther out, at 2.75 in, the
+// stud of 1S that they are nailed to. The arm is from the rod to the middle of the two,
+// 7.00 in, and not to that of the three, 5.58 in.
+func TestLeverArmGoesToAWallsOwnStuds(t *testing.T) {
+	r := demoReport(t)
+	for _, x := range r.Lines {
+		for _, s := range x.Segments {
+			if s.Name != "1P/A" {
+				continue
+			}
+			require.Len(t, s.posts[0], 3)
+			assert.InDelta(t, 7, s.postAt(0, 1), 1e-6)
+			assert.InDelta(t, 166.5, s.postAt(1, 1), 1e-6)
+			rod := 165.75 - 0.75 - (10.0625 - 8.5) // as far from its post as the south end's
+			assert.InDelta(t, min(rod-7, 166.5-10.0625), s.Lever, 0.05)
+			assert.InDelta(t, s.Moment/s.Lever+6248*13.16/13.04, s.Lifts, 40)
+			return
+		}
+	}
+	t.Fatal("no segment 1P/A")
+}

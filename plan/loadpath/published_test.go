@@ -147,8 +147,10 @@ func TestRidgeTensionByStatics(t *testing.T) {
 func TestDiaphragmChordWorked(t *testing.T) {
 	// Statics of a simple beam: wL²/8 = 516 x 192²/8 = 2,377,728 lb ft, over a
 	// depth of 120 ft 19,814 lb.
-	lines := []*ShearLine{{At: 0}, {At: 192 * 12}}
-	m := bending(lines, 0, 192*12, 96*12) / 144 * 516
+	b := Bay{Lines: [2]string{"a", "b"}, Hi: 192 * 12}
+	load := []Band{{Lo: 0, Hi: 192 * 12, Load: 516}}
+	b.load(load)
+	m := b.moment(load, 96*12) / 12
 	assert.InDelta(t, 2_377_728, m, 1)
 	assert.InDelta(t, 19_814, m/120, 1)
 }

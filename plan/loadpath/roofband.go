@@ -97,17 +97,15 @@ func (m *model) roofBand(g gust, r *plan.Roof, list []stretch) []stretch {
 // edges to the ridge, but never less than nothing (ASCE 7-10 Fig. 27.4-1 note 7,
 // read; the low-rise figure has the same): the shear is no less than with the roof
 // left out. A gable's rakes reach past the walls, and so does the band, with the
-// depth of their edges, which stand before no wall. Of a hip the band is as long as
-// the walls and of its full height: more than the trapezoid it shows.
+// depth of their edges, which stand before no wall. At a hipped end the band is as long
+// as the walls and of its full height: more than the trapezoid it shows; a rake at the
+// other end reaches past them all the same.
 func (m *model) slopeBand(g gust, r *plan.Roof, s roofShape, lo, hi float64, list []stretch) []stretch {
 	on := face{z: [2]float64{s.top, s.ridge}, roof: r, slopes: true, heights: s.heights(g)}
 	on.high = math.Max(0.01, math.Max(on.heights[0], on.heights[1]))
 	in, end := m.slopeLoad(g, r, s)
 	in, end = math.Max(0, in)/on.high, math.Max(0, end)/on.high
 	list = m.ends(g, lo, hi, on, in, end, list)
-	if s.hip {
-		return list
-	}
 	wall, corner := m.wallPressure(g, on.z)
 	edge := face{z: on.z, high: s.fascia / 12}
 	for i, x := range [2][2]float64{{lo - s.rake[0], lo}, {hi, hi + s.rake[1]}} {
@@ -140,7 +138,8 @@ func (s roofShape) heights(g gust) [2]float64 {
 
 // endBand is the band along the ridge: gable triangles take the walls' pressure, a
 // hip's ends no less. What a gable shows over its walls is spread evenly over them;
-// past them the boxed eaves stand, as deep as the rafters at their edges. A hip's
+// past them the boxed eaves stand, as deep as the rafters at their edges. The end of
+// a roof that lies under the plates, as of a lean-to, shows its outer rafter. A hip's
 // end is the triangle from eave to eave, and none of it is taken off for the wall
 // behind its lower edge.
 func (m *model) endBand(g gust, s roofShape, lo, hi float64, list []stretch) []stretch {
@@ -150,7 +149,7 @@ func (m *model) endBand(g gust, s roofShape, lo, hi float64, list []stretch) []s
 		on.high = (s.ridge - math.Min(s.low[0], s.low[1])) / 24
 		return m.ends(g, lo-s.eave[0], hi+s.eave[1], on, in, end, list)
 	}
-	on.high = s.overPlates(lo, hi) / 12
+	on.high = math.Max(s.overPlates(lo, hi), s.fascia) / 12
 	list = m.ends(g, lo, hi, on, in, end, list)
 	for i, x := range [2][2]float64{{lo - s.eave[0], lo}, {hi, hi + s.eave[1]}} {
 		on.high = (s.fascia + s.tan[i]*math.Max(0, s.eave[i])/2) / 12

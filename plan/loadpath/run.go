@@ -21,10 +21,10 @@ func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
 		Placement: pl, Basis: a.basis, Main: a.main, Choice: a.choice, Limits: a.outside(), Dead: a.dead.lines,
 		Balance: a.balances, Stories: a.lateral.stories, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,
 		Deck:    a.deck,
-		Bays:    a.bays(),
+		Bays:    a.lateral.bays(),
 		byJoint: map[*framing.Joint][]*Link{}, work: a,
 	}
-	for _, c := range Checks() {
+	for _, c := range ChecksFor(a.plan) {
 		for _, l := range c.run(c, a) {
 			r.Links = append(r.Links, l)
 			if l.Joint != nil {
@@ -76,11 +76,13 @@ func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
 				"%s", a.u.Sprintf("uplift of up to %.0f lb per stud has no wall below it", lb))
 		}
 	}
-	if a.unheld > least {
-		warn("rafter-without-support", a.plan.Site.Pos, "roof", "give the rafters a wall or beam to bear on", "roof members without a bearing have uplift with no load path")
-	}
-	if a.ridgeLost > least {
-		warn("ridge-without-support", a.plan.Site.Pos, "roof", "put a wall or post under the ends of the ridge beam", "a ridge beam carries uplift, but no wall stands under its ends")
+	for _, roof := range a.plan.Roofs {
+		if where := a.unheldOn(roof); where != "" {
+			warn("rafter-without-support", roof.Pos, where, "give it a wall or beam to bear on", "members of roof %s have uplift with no load path: they bear on nothing", roof.Name)
+		}
+		if a.ridgeLost[roof] > least {
+			warn("ridge-without-support", roof.Pos, "roof "+roof.Name+", ridge", "put a wall or post under the ends of the ridge beam", "the ridge beam of roof %s carries uplift, but no wall stands under its ends", roof.Name)
+		}
 	}
 	for _, s := range r.Stories {
 		if s.NoLine && s.Total > least {
@@ -89,6 +91,24 @@ func (r *Report) tell(a *analysis) (ds plan.Diagnostics) {
 		}
 	}
 	return ds
+}
+
+// unheldOn says which member of a roof, in the order of the house, is the first
+// that has uplift and bears on nothing; "" where none does.
+func (a *analysis) unheldOn(roof *plan.Roof) (where string) {
+	n := 0
+	for _, m := range a.house.Members {
+		if m.Roof != roof || a.unheld[m] <= least {
+			continue
+		}
+		if n++; n == 1 {
+			where = "roof " + roof.Name + ", " + m.PlaceOnRoof(a.u)
+		}
+	}
+	if n > 1 {
+		where += fmt.Sprintf(", and %d more", n-1)
+	}
+	return where
 }
 
 // upliftLines sums up the rafter joints of each wall.
@@ -150,8 +170,10 @@ func (r *Report) ridgeLines(a *analysis) {
 	for _, roof := range a.plan.Roofs {
 		line := at[roof]
 		switch {
+		case line.Thrust > 0 && roof.CeilingTies && a.nails.Line(plan.RafterToJoist) == nil:
+			line.Note = "held by ceiling joists at the plates; no nails are ordered from them to the rafters"
 		case line.Thrust > 0 && roof.CeilingTies:
-			line.Note = "held by ceiling ties at the plates, whose nailing is not checked"
+			line.Note = "held by ceiling joists at the plates (check " + tieCheck + "); live load and snow are not in it"
 		case line.Thrust > 0:
 			line.Note = "no ridge beam and no ceiling ties: nothing in the plan holds this thrust"
 		}

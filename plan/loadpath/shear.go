@@ -23,7 +23,7 @@ type ShearLine struct {
 	// times unit shear capacity, lb.
 	stiff, byCapacity float64
 	uppers            []upper
-	lo, hi            float64 // the deck's edges along the line
+	lo, hi            float64 // the deck's edges along the line, where it lies beside it
 }
 
 // LineShear is a line with its worst gust.
@@ -120,7 +120,7 @@ func (b *builder) linkLines() {
 	for i, d := range b.decks {
 		for ax := range 2 {
 			for _, x := range d.lines[ax] {
-				x.lo, x.hi = axis(d.extent.lo, ax), axis(d.extent.hi, ax)
+				x.lo, x.hi = x.besideDeck(b.indoors[d.level], axis(d.extent.lo, ax), axis(d.extent.hi, ax))
 			}
 			if i == 0 {
 				continue
@@ -131,6 +131,22 @@ func (b *builder) linkLines() {
 			stackSegments(d.lines[ax])
 		}
 	}
+}
+
+// besideDeck narrows the stretch of a line between two coordinates to where the deck
+// lies beside it: beside the wing of an L it brings nothing.
+func (x *ShearLine) besideDeck(deck outline, lo, hi float64) (first, last float64) {
+	first, last = lo, hi
+	for first < hi && !x.under(deck, first+0.5) {
+		first++
+	}
+	for last > lo && !x.under(deck, last-0.5) {
+		last--
+	}
+	if last <= first {
+		return lo, hi // it stands beside none: told by the test of twist
+	}
+	return first, last
 }
 
 // bringDown hands the force of an upper line to the line under it, or by

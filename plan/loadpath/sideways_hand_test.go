@@ -2,8 +2,6 @@ package loadpath
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -148,8 +146,10 @@ func TestCaseThreeIsOfTheDirectionalProcedure(t *testing.T) {
 func TestCornerPostIsPressedByBothWallsAtOnceByHand(t *testing.T) {
 	// The south-west corner of the first story: the two studs at the end of 1W and that
 	// of 1S nailed to them are one post of three 2x6. In case 3 both segments press it
-	// with 0.75 of their couples, on 24.75 in² at 565 psi.
-	r := demoReport(t)
+	// with 0.75 of their couples. 1S's comes in at its one stud, 8.25 in² at 565 psi =
+	// 4,661 lb, and may spread to the others through 9 nails at 12 in, 16d, 228.1 lb each
+	// (NDS 2018 12.3.1, 1.5 in into the other stud: 153.9 x 1.5/1.62 x 1.6): 6,714 lb.
+	r := demoWith(t, `corner_studs = { nail = "16d common", spacing = "4in" }`, `corner_studs = { nail = "16d common", spacing = "12in" }`)
 	lifts := map[string]float64{}
 	for _, x := range r.Lines {
 		for _, s := range x.Segments {
@@ -162,8 +162,20 @@ func TestCornerPostIsPressedByBothWallsAtOnceByHand(t *testing.T) {
 	assert.Positive(t, dead)
 	assert.InDelta(t, wind, l.Force.W, 1e-6)
 	assert.InDelta(t, 0.6*wind+dead, l.Demand, 1e-6)
-	assert.InDelta(t, 24.75*565, l.Capacity.Value, 1e-6)
+	reach := 8.25*565 + 9*153.9*1.5/1.62*1.6
+	into := 0.6*0.75*lifts["1S/A"] + dead/2
+	assert.InDelta(t, reach/into*l.Demand, l.Capacity.Value, 10)
+	assert.Less(t, l.Capacity.Value, 24.75*565, "less than the plate bears under all three")
 	assert.Equal(t, bothWords, l.Case)
+	// By itself 1S presses its stud with 0.6 of its couple: more than gets through.
+	alone := demand(t, r, "1S-1-WE", "chord-push")
+	assert.InDelta(t, reach, alone.Capacity.Value, 5)
+	assert.Equal(t, "nails between the studs of the post", alone.Capacity.Governs)
+	// Three times the nails let through all that the other stud bears.
+	more := demoReport(t)
+	tight := demand(t, more, "1S-1-WE", "chord-push")
+	assert.GreaterOrEqual(t, tight.Capacity.Value, 2*8.25*565)
+	assert.Equal(t, "bearing of the post on its plate", tight.Capacity.Governs)
 	// A post in the middle of the wall is pressed by one segment alone.
 	one := demand(t, r, "1S-95-WE", "chord-push")
 	assert.InDelta(t, lifts["1S/A"], one.Force.W, 1e-6)
@@ -198,17 +210,7 @@ func TestCeilingJoistsAreNoRoofDeck(t *testing.T) {
 }
 
 // exampleReport is the report of an example.
-func exampleReport(t *testing.T, name string) *Report {
-	t.Helper()
-	dir := filepath.Join("..", "..", "examples")
-	src, err := os.ReadFile(filepath.Join(dir, name))
-	require.NoError(t, err)
-	pl, ds := Furnish(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-	require.False(t, ds.Errors())
-	r, ds := Run(pl)
-	require.False(t, ds.Errors())
-	return r
-}
+func exampleReport(t *testing.T, name string) *Report { return exampleWith(t, name) }
 
 func TestSillBoltsTakeTheSegmentsShearByHand(t *testing.T) {
 	// Wall W of the row house on its slab: 5/8 in bolts through a sill of 1-1/2 in

@@ -26,7 +26,8 @@ type caseState struct {
 	orphans  map[*plan.Wall]float64   // the largest of one stud of it, lb ASD
 	// unheld is uplift of roof members without a bearing, ridgeLost of ridge
 	// beams without a wall, lb ASD.
-	unheld, ridgeLost float64
+	unheld    map[*framing.Member]float64
+	ridgeLost map[*plan.Roof]float64
 }
 
 // wallForce is what reached the top plates of a wall: from the roof, and from
@@ -57,6 +58,7 @@ func (m *model) newCase(c windCase) *caseState {
 		pulls: make([]Force, len(m.pairs)), walls: make([]wallForce, len(m.paths)), carriers: make([]carried, m.wallModel.carriers),
 		headers: make([][2]Force, m.wallModel.headers), posts: make([]Force, len(m.porches)), piles: make([]Force, m.piles.count),
 		lost: map[*plan.Level]Force{}, orphans: map[*plan.Wall]float64{},
+		unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{},
 	}
 	for _, r := range m.plan.Roofs {
 		s.roofs[r] = m.onRoof(c, r)
@@ -136,7 +138,7 @@ const deepest = 8
 func (s *caseState) rest(x *strip, u float64, f Force, depth int) {
 	n := len(x.ends)
 	if n == 0 {
-		s.unheld += math.Max(0, f.net(ASD))
+		s.unheld[x.Member] += math.Max(0, f.net(ASD))
 		return
 	}
 	if n == 1 {
@@ -166,7 +168,7 @@ func (s *caseState) react(e support, f Force, depth int) {
 	case e.plate != nil:
 		s.onPlate(e.plate, f)
 	case e.on != nil && depth > deepest: // members that rest on each other
-		s.unheld += math.Max(0, f.net(ASD))
+		s.unheld[e.on.Member] += math.Max(0, f.net(ASD))
 	case e.on != nil:
 		s.rest(e.on, e.at.Sub(e.on.Low).Dot(e.on.Up), f, depth+1)
 	case e.ridge != nil:
@@ -197,7 +199,7 @@ func (s *caseState) onPorch(j *framing.Joint, f Force) {
 	l, r := s.m.postsBeside(j)
 	switch {
 	case l == nil && r == nil:
-		s.unheld += math.Max(0, f.net(ASD))
+		s.unheld[j.First()] += math.Max(0, f.net(ASD))
 	case l == nil || l == r:
 		s.posts[r.n].take(f)
 	case r == nil:
@@ -239,7 +241,7 @@ func (s *caseState) onFeet(r *ridge, f Force) {
 		s.at(j, each)
 	}
 	if len(r.feet) == 0 {
-		s.ridgeLost += math.Max(0, f.net(ASD))
+		s.ridgeLost[r.roof] += math.Max(0, f.net(ASD))
 	}
 }
 
@@ -278,7 +280,7 @@ func (s *caseState) reactPair(p *pair, left, right Force) {
 	for i, x := range []*strip{p.a, p.b} {
 		f := []Force{left, right}[i]
 		if len(x.ends) == 0 {
-			s.unheld += max(0, f.net(ASD))
+			s.unheld[x.Member] += max(0, f.net(ASD))
 			continue
 		}
 		s.react(x.ends[0], f, 0)

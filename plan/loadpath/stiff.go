@@ -152,18 +152,39 @@ func (g *Segment) edgeOf(i int, ax int) float64 {
 }
 
 // postAt is the middle of a segment's end post along the line; where none is
-// known, half a stud in from the edge.
+// known, half a stud in from the edge. Studs of a wall that it meets are pressed only
+// as far as their nails bring it, so that they count where they shorten the lever arm
+// and not where, farther out, they would lengthen it.
 func (g *Segment) postAt(i, ax int) float64 {
-	if post := g.posts[i]; len(post) > 0 {
-		sum, area := 0.0, 0.0
-		for _, m := range post {
-			in2 := m.Section.Width() * m.Section.Depth
-			sum, area = sum+in2*middleOf(m, ax), area+in2
-		}
-		return sum / area
-	}
 	at, other := g.edgeOf(i, ax), g.edgeOf(1-i, ax)
-	return at + math.Copysign(g.Wall.Studs.Width()/2, other-at)
+	post := g.posts[i]
+	if len(post) == 0 {
+		return at + math.Copysign(g.Wall.Studs.Width()/2, other-at)
+	}
+	var own []*framing.Member
+	for _, m := range post {
+		if m.Wall == g.Wall {
+			own = append(own, m)
+		}
+	}
+	all := middleOfPost(post, ax)
+	if len(own) == 0 {
+		return all
+	}
+	if alone := middleOfPost(own, ax); math.Abs(other-alone) < math.Abs(other-all) {
+		return alone
+	}
+	return all
+}
+
+// middleOfPost is the middle of the area of some studs along an axis.
+func middleOfPost(post []*framing.Member, ax int) float64 {
+	sum, area := 0.0, 0.0
+	for _, m := range post {
+		in2 := m.Section.Width() * m.Section.Depth
+		sum, area = sum+in2*middleOf(m, ax), area+in2
+	}
+	return sum / area
 }
 
 // middleOf is the middle of an upright along an axis.

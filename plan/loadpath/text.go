@@ -141,7 +141,7 @@ func (r *Report) writeDead(p printer) {
 }
 
 func (r *Report) writeUplift(p printer) {
-	p.head("Uplift at rafter bearings, " + ASD.Name + ", " + r.source(ASD))
+	p.head(r.Placement.House.Plan.InRoofWords("Uplift at rafter bearings, ") + ASD.Name + ", " + r.source(ASD))
 	strength := r.Placement.House.Plan.Loads.Combination == plan.Strength
 	for _, u := range r.Uplift {
 		where := "porch beam"

@@ -61,7 +61,7 @@ func (r *Report) WriteCheck(w io.Writer, limit float64, format string) (failed b
 		p.line("%s", r.Missing)
 		return failed, b.Flush()
 	}
-	for _, c := range Checks() {
+	for _, c := range ChecksFor(r.Placement.House.Plan) {
 		r.writeCheck(p, c, limit)
 	}
 	r.writeChains(p)

@@ -105,6 +105,7 @@ func (t *twister) line(x *LineShear) {
 	}
 	t.collect(x)
 	t.open(x)
+	t.corners(x)
 	for _, g := range x.Segments {
 		if g.Working > 0 {
 			t.segment(x, g)

@@ -11,12 +11,13 @@ type uplift struct {
 	balances []Balance
 	orphan   map[*plan.Wall]float64 // largest uplift of a stud that found nothing below, lb ASD
 	// unheld and ridgeLost are those of a caseState, summed up.
-	unheld, ridgeLost float64
+	unheld    map[*framing.Member]float64
+	ridgeLost map[*plan.Roof]float64
 }
 
 // allUplift runs every wind case and keeps the worst at each joint.
 func (m *model) allUplift() *uplift {
-	u := &uplift{peaks: make(map[*framing.Joint]*peak, len(m.house.Joints)), orphan: map[*plan.Wall]float64{}}
+	u := &uplift{peaks: make(map[*framing.Joint]*peak, len(m.house.Joints)), orphan: map[*plan.Wall]float64{}, unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{}}
 	for _, c := range m.cases() {
 		u.fold(m.run(c))
 	}
@@ -34,8 +35,12 @@ func (u *uplift) fold(s *caseState) {
 	for w, lb := range s.orphans {
 		u.orphan[w] = max(u.orphan[w], lb)
 	}
-	u.unheld += s.unheld
-	u.ridgeLost += s.ridgeLost
+	for m, lb := range s.unheld {
+		u.unheld[m] += lb
+	}
+	for r, lb := range s.ridgeLost {
+		u.ridgeLost[r] += lb
+	}
 	u.balances = append(u.balances, s.balance()...)
 }
 

@@ -75,21 +75,17 @@ func bandWorkings(u units.System, bands []Band, lo, hi float64, along plan.Axis)
 
 // bayWorkings tells the wind on the stretch of deck that a link of a roof's deck is
 // of, and how it goes to the lines.
-func (r *Report) bayWorkings(l *Link) []string {
+func (r *Report) bayWorkings(l *Link) (out []string) {
 	for _, b := range r.Bays {
 		for i := range b.Lines {
-			if !r.work.underRoof(b.Level) || b.link(i) != l.ID || b.Case != l.Case {
+			if !r.work.underRoof(b.Level) || b.link(i) != l.ID && (b.Lines[i] == "" || intoLine(b.Lines[i]) != l.ID) || b.Case != l.Case {
 				continue
 			}
-			how := fmt.Sprintf("a simple beam between the lines %s and %s", b.Lines[0], b.Lines[1])
-			if b.Lines[1-i] == "" {
-				how = "a cantilever past the line " + b.Lines[i]
-			}
-			head := r.Units().Sprintf("deck over story %s, %s = %s to %s, %s: %.0f lb to the line %s of", b.Level.Name, plan.Axes[1-b.Axis], r.Units().Length(b.Lo), r.Units().Length(b.Hi), how, b.Ends[i], b.Lines[i])
-			return append([]string{head}, bandWorkings(r.Units(), b.bands, b.Lo, b.Hi, plan.Axes[1-b.Axis])...)
+			head := r.Units().Sprintf("deck over story %s, %s, %s: %.0f lb to the line %s of", b.Level.Name, b.stretch(r.Units()), b.spans(), b.Ends[i], b.Lines[i])
+			out = append(append(out, head), bandWorkings(r.Units(), b.bands, b.Lo, b.Hi, plan.Axes[1-b.Axis])...)
 		}
 	}
-	return nil
+	return out
 }
 
 // deckOf returns the deck that hands a line its force.
@@ -181,39 +177,38 @@ func (a *analysis) reliefWorkings(s *Segment) (out []string) {
 	return out
 }
 
-// chordWorkings tells the chord force at a splice: mean load, spans, depth.
-func (a *analysis) chordWorkings(l *Link) (out []string) {
+// chordWorkings tells the chord force at a splice: the wind on the bay it is in,
+// the moment there, the depth.
+func (a *analysis) chordWorkings(l *Link) []string {
 	j := l.Joint
 	if j == nil || !j.Wall.Exterior {
 		return nil
 	}
 	ax := 1 - j.Wall.Frame().D.MainAxis()
-	for _, d := range a.decks {
-		if d.level != j.Wall.TopLevel() {
-			continue
-		}
-		lo, hi, at := axis(d.extent.lo, 1-ax), axis(d.extent.hi, 1-ax), axis(j.At.Flat(), 1-ax)
-		for _, s := range a.lateral.stories {
-			if s.Level == d.level && s.Axis == plan.Axes[ax] {
-				w := s.Deck / math.Max(1, hi-lo)
-				out = append(out, a.u.Sprintf("chord: wind along %s on the diaphragm over story %s, %.0f lb on %.2f ft: %.1f plf (%s)", s.Axis, d.level.Name, s.Deck, (hi-lo)/12, w*12, s.Case),
-					a.u.Sprintf("  simple beams between the lines %s; moment here %.0f lb-ft, over the depth %.2f ft", spans(a.u, d.lines[ax]), w*bending(d.lines[ax], lo, hi, at)/12, s.Depth))
-			}
-		}
+	at := axis(j.At.Flat(), 1-ax)
+	lb, b := a.lateral.chordAt(j.Wall.TopLevel(), ax, at)
+	if b == nil {
+		return nil
 	}
-	return out
+	out := []string{fmt.Sprintf("chord: wind along %s on the deck over story %s, %s, %s (%s):", plan.Axes[ax], b.Level.Name, b.stretch(a.u), b.spans(), b.Case)}
+	out = append(out, bandWorkings(a.u, b.bands, b.Lo, b.Hi, plan.Axes[1-ax])...)
+	return append(out, a.u.Sprintf("  ends %.0f{lb} and %.0f lb; moment here %.0f lb-ft, over the depth %.2f ft: %.0f lb", b.Ends[0], b.Ends[1], math.Abs(b.moment(b.bands, at))/12, b.Depth/12, lb))
 }
 
-// spans names lines with their places.
-func spans(u units.System, lines []*ShearLine) string {
-	out := ""
-	for i, x := range lines {
-		if i > 0 {
-			out += ", "
-		}
-		out += x.Name + " at " + u.Length(x.At)
+// stretch tells from where to where a bay goes.
+func (b Bay) stretch(u units.System) string {
+	return fmt.Sprintf("%s = %s to %s", plan.Axes[1-b.Axis], u.Length(b.Lo), u.Length(b.Hi))
+}
+
+// spans tells how a bay goes to the lines.
+func (b Bay) spans() string {
+	switch {
+	case b.Lines[0] == "":
+		return "a cantilever past the line " + b.Lines[1]
+	case b.Lines[1] == "":
+		return "a cantilever past the line " + b.Lines[0]
 	}
-	return out
+	return fmt.Sprintf("a simple beam between the lines %s and %s", b.Lines[0], b.Lines[1])
 }
 
 // dragWorkings tells the collector force along the line as far as a joint.

@@ -122,3 +122,13 @@ func TestFormatsOfTheList(t *testing.T) {
 	}
 	assert.ErrorContains(t, c.Write(&bytes.Buffer{}, "xml"), `not "xml"`)
 }
+
+// First fit from sticks of 100 sixteenths, two of them lost in each cut: 70 and 60 open two;
+// for 25, another length, the search starts again at the first, which has room for one; the
+// second 25 goes on from there.
+func TestFirstFitStartsAgainForAnotherLength(t *testing.T) {
+	assert.Equal(t, []stick{{stock: 100, cuts: []int{70, 25}}, {stock: 100, cuts: []int{60, 25}}}, firstFit([]int{70, 60, 25, 25}, 100))
+	assert.Equal(t, []stick{{stock: 100, cuts: []int{49, 49}}}, firstFit([]int{49, 49}, 100))
+	assert.Len(t, firstFit([]int{50, 49}, 100), 2, "a cut takes two")
+	assert.Equal(t, 300, cost([]stick{{stock: 100}, {stock: 200}}))
+}

@@ -36,6 +36,7 @@ type Section struct {
 type Part struct {
 	Section string
 	Role    plan.Role
+	Bevel   float64 // of a plate's end or along a stud, degrees off square; 0 for none
 	Length  float64 // cut length, long point to long point, to the next 1/16 in
 	Count   int
 	Members []string // IDs; a member of several plies comes once for each
@@ -124,10 +125,10 @@ func onePly(l plan.Lumber) string {
 // tally counts n pieces of member m in list.
 func tally(list []*Part, m *framing.Member, section string, length float64, n int) []*Part {
 	i := slices.IndexFunc(list, func(p *Part) bool {
-		return p.Role == m.Role && p.Length == length && p.Section == section
+		return p.Role == m.Role && math.Abs(p.Bevel-m.Bevel) < 0.05 && p.Length == length && p.Section == section
 	})
 	if i < 0 {
-		list, i = append(list, &Part{Section: section, Role: m.Role, Length: length}), len(list)
+		list, i = append(list, &Part{Section: section, Role: m.Role, Bevel: m.Bevel, Length: length}), len(list)
 	}
 	list[i].Count += n
 	for range n {
@@ -139,7 +140,7 @@ func tally(list []*Part, m *framing.Member, section string, length float64, n in
 // inOrder sorts parts by section, role and length, longest first.
 func inOrder(parts []*Part) {
 	slices.SortStableFunc(parts, func(a, b *Part) int {
-		return cmp.Or(cmp.Compare(a.Section, b.Section), cmp.Compare(a.Role, b.Role), cmp.Compare(b.Length, a.Length))
+		return cmp.Or(cmp.Compare(a.Section, b.Section), cmp.Compare(a.Role, b.Role), cmp.Compare(b.Length, a.Length), cmp.Compare(a.Bevel, b.Bevel))
 	})
 }
 

@@ -63,7 +63,7 @@ func (c *Cut) pieces(w io.Writer) {
 	fmt.Fprintln(w, "section\trole\tlength\tpieces\t")
 	for _, s := range c.Sections {
 		for _, p := range s.Parts {
-			fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.Role, c.Units.Length(p.Length), p.Count)
+			fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.words(), c.Units.Length(p.Length), p.Count)
 		}
 	}
 	fmt.Fprintln(w)
@@ -104,9 +104,20 @@ func parts(w io.Writer, u units.System, title string, list []*Part) {
 	fmt.Fprintf(w, "%s\n", title)
 	fmt.Fprintln(w, "section\trole\tlength\tpieces\t")
 	for _, p := range list {
-		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.Role, u.Length(p.Length), p.Count)
+		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t\n", p.Section, p.words(), u.Length(p.Length), p.Count)
 	}
 	fmt.Fprintln(w)
+}
+
+// words names the pieces: their role, and how a bevel is cut.
+func (p *Part) words() string {
+	switch {
+	case p.Bevel == 0:
+		return string(p.Role)
+	case p.Role == plan.BeveledStud || p.Role.FullHeight():
+		return fmt.Sprintf("%s, ripped at %.1f°", p.Role, p.Bevel)
+	}
+	return fmt.Sprintf("%s, end cut at %.1f°", p.Role, p.Bevel)
 }
 
 // feet prints a length in feet with one decimal, or in meters.
@@ -131,7 +142,7 @@ func (c *Cut) CSV(w io.Writer) error {
 	}
 	add := func(table string, list []*Part) {
 		for _, p := range list {
-			rows = append(rows, []string{table, p.Section, string(p.Role), c.number(p.Length), strconv.Itoa(p.Count), ""})
+			rows = append(rows, []string{table, p.Section, p.words(), c.number(p.Length), strconv.Itoa(p.Count), ""})
 		}
 	}
 	for _, s := range c.Sections {
@@ -172,6 +183,7 @@ type jsonPart struct {
 	Role    string   `json:"role"`
 	Length  float64  `json:"length_in"`
 	Count   int      `json:"count"`
+	Bevel   float64  `json:"bevel_deg,omitempty"`
 	Members []string `json:"members"`
 }
 
@@ -219,7 +231,7 @@ func (c *Cut) JSON(w io.Writer) error {
 func jsonParts(list []*Part) []jsonPart {
 	out := []jsonPart{}
 	for _, p := range list {
-		out = append(out, jsonPart{p.Section, string(p.Role), p.Length, p.Count, p.Members})
+		out = append(out, jsonPart{p.Section, string(p.Role), p.Length, p.Count, math.Round(p.Bevel*10) / 10, p.Members})
 	}
 	return out
 }

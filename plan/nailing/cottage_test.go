@@ -82,6 +82,11 @@ func TestACottageCountedByHand(t *testing.T) {
 	} {
 		assert.Equal(t, want, spots(found[c]), c)
 	}
+	// Bottom plates lie on rims along their whole length: S and N from corner to corner, E
+	// and W between them.
+	for i, want := range []float64{96, 72, 96, 72} {
+		assert.InDelta(t, want, found[plan.SoleToFloor][i].Station, 1e-9)
+	}
 	// Studs under the plate: posts 4, studs 8, kings 2 in S; 2 and 8 in E; 6 and 10
 	// in N; 4 and 8 in W; 2 and 9 in P; 5 in Q. In S two jacks and five cripples
 	// stand on the bottom plate besides. 11 rafters and a truss at each end on S and N.
@@ -110,9 +115,9 @@ func TestWhatACottagesJoistsLieOn(t *testing.T) {
 	}
 	assert.Len(t, on, 22)
 	assert.ElementsMatch(t, []string{"S/sill plate@0", "N/sill plate@0"}, on["floor/joist@96"])
-	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@99.5", "P/upper plate@-3.5"}, on["roof/tie@81.5"])
-	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "P/upper plate@-3.5"}, on["roof/tie@94.5"])
-	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@3.5", "P/upper plate@-3.5"}, on["roof/tie@110.5"])
+	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@99.5", "P/upper plate@0"}, on["roof/tie@81.5"])
+	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "P/upper plate@0"}, on["roof/tie@94.5"])
+	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@3.5", "P/upper plate@0"}, on["roof/tie@110.5"])
 	assert.ElementsMatch(t, []string{"S/upper plate@3.5", "N/upper plate@3.5"}, on["roof/tie@126.5"])
 }
 
@@ -160,7 +165,11 @@ func TestWhichJoistsLieOnAGirder(t *testing.T) {
 	} {
 		g := bar(plan.GirderBeam, 0, 50, 100, 50, 0.75)
 		g.Section.Ply, g.Solid = 3, []geom.Solid{geom.NewFrame(geom.Vec2{Y: 50}, geom.Vec2{X: 100, Y: 50}).Box(0, 100, -2.25, 2.25, 0.75, 10)}
-		found := floorOf(g, bar(plan.Joist, c.x0, c.y0, c.x1, c.y1, c.z))
+		joist := bar(plan.Joist, c.x0, c.y0, c.x1, c.y1, c.z)
+		if c.z == 10 && !along(joist, g) {
+			assert.Equal(t, c.crosses, crosses(joist, g), c.name)
+		}
+		found := floorOf(g, joist)
 		assert.Len(t, found[plan.JoistToSupport], map[bool]int{true: 1}[c.crosses], c.name)
 		along := 0.0
 		for _, s := range found[plan.JoistAlongSupport] {
@@ -346,4 +355,46 @@ func TestARafterAlongItsRake(t *testing.T) {
 	}
 	assert.Equal(t, 4, missing[plan.RafterAlongPlate])
 	assert.Equal(t, 1, missing[plan.HeaderPlies], "one is missing too")
+}
+
+// Under a wall 5 1/2 in deep along y = 0 a rim and, against it, a joist run its way, and a
+// joist crosses: the plate is nailed to the rim, whichever the house names first, from 0 to
+// 60; beyond it to the joist along, to 90; and from there to the one that crosses at 100.
+func TestASoleGoesToTheRimFirst(t *testing.T) {
+	level := &plan.Level{Floor: 12, FloorDepth: 11.25, Subfloor: 0.75}
+	w := &plan.Wall{Name: "S", Level: level, To: geom.Vec2{X: 120}, Studs: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}}
+	rim, beside, across := bar(plan.Rim, 0, 0.75, 60, 0.75, 2), bar(plan.Joist, 0, 2.25, 90, 2.25, 2), bar(plan.Joist, 100, 0, 100, 90, 2)
+	sole := bar(plan.BottomPlate, 0, 2.75, 120, 2.75, 12)
+	sole.Wall = w
+	for _, m := range []*framing.Member{rim, beside, across} {
+		m.Level = level
+	}
+	for _, order := range [][]*framing.Member{{rim, beside, across, sole}, {across, beside, rim, sole}} {
+		found := connections(&framing.House{Plan: &plan.Plan{Walls: []*plan.Wall{w}}, Members: order})[plan.SoleToFloor]
+		require.Len(t, found, 3)
+		for i, want := range []struct {
+			m         *framing.Member
+			at, touch float64
+		}{{rim, 30, 60}, {beside, 75, 30}, {across, 100, 30}} {
+			assert.Same(t, want.m, found[i].Main)
+			assert.InDelta(t, want.at, found[i].Station, 1e-9)
+			assert.InDelta(t, want.touch, found[i].Touch, 1e-9)
+			assert.InDelta(t, 0.75, found[i].Gap, 1e-9)
+		}
+	}
+}
+
+// A plan that names no species, or none that is known, has the nails judged in southern
+// pine: long ones are fine, one of 1 1/2 in through a 1 1/2 in plate holds nothing.
+func TestNailsAreJudgedInSomeWood(t *testing.T) {
+	for _, species := range []string{"", "driftwood", "southern pine", "spruce-pine-fir"} {
+		for nail, short := range map[string]bool{"16d common": false, "10d x 1 1/2": true} {
+			l, s := lineOf(plan.SoleToStud, nail, plan.EndNail)
+			s.Main, s.Side = s.Side, s.Main
+			l.Spots = []*Spot{s}
+			n := &Nailing{House: &framing.House{Plan: &plan.Plan{}}, Lines: []*Line{l}}
+			n.House.Plan.Lumber.Species = species
+			assert.Equal(t, short, len(n.Faults()) > 0, "%s in %q: %v", nail, species, n.Faults())
+		}
+	}
 }

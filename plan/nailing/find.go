@@ -40,10 +40,39 @@ func connections(h *framing.House) map[plan.Connection][]*Spot {
 	for _, j := range h.Joints {
 		f.joint(j)
 	}
+	beside := splices(h)
 	for _, m := range h.Members {
-		f.member(m)
+		if !beside[m] {
+			f.member(m)
+		}
+	}
+	for _, t := range h.Ties {
+		f.tie(t)
 	}
 	return f.found
+}
+
+// tie notes the nails of a ceiling joist: at both its rafters, and on both
+// sides of its breaks.
+func (f *finder) tie(t *framing.Tie) {
+	f.add(plan.RafterToJoist, Spot{Side: t.Pieces[0], Main: t.Rafters[0]})
+	f.add(plan.RafterToJoist, Spot{Side: t.Pieces[len(t.Pieces)-1], Main: t.Rafters[1]})
+	for i, s := range t.Splices {
+		f.add(plan.CeilingSplice, Spot{Side: s, Main: t.Pieces[i]})
+		f.add(plan.CeilingSplice, Spot{Side: s, Main: t.Pieces[i+1]})
+	}
+}
+
+// splices lists the pieces beside the breaks of ceiling joists, which lie on
+// bearing walls without nails of their own.
+func splices(h *framing.House) map[*framing.Member]bool {
+	out := map[*framing.Member]bool{}
+	for _, t := range h.Ties {
+		for _, s := range t.Splices {
+			out[s] = true
+		}
+	}
+	return out
 }
 
 // add notes a connection.
@@ -91,6 +120,9 @@ func (f *finder) laps(w *plan.Wall, u *framing.Member) {
 		return // a rake: it laps over none
 	}
 	under := w.Frame().Box(u.S0, u.S1, 0, w.Depth(), u.Z0-1, u.Z0-touching)
+	if u.Bevel > 0 {
+		under = u.Solid[0].Moved(geom.Vec3{Z: -dress / 2}) // its own outline: it ends where the other begins
+	}
 	lo, hi := under.Bounds()
 	for _, t := range f.grid.Within(lo, hi) {
 		if t.Role == plan.TopPlate && t.Wall != w && math.Abs(t.Z1-u.Z0) < touching && geom.Overlap(under, t.Solid[0], touching) {
@@ -103,10 +135,10 @@ func (f *finder) laps(w *plan.Wall, u *framing.Member) {
 
 // uprights finds what the studs of a wall are nailed to, one after the other.
 func (f *finder) uprights(w *plan.Wall) {
-	list := f.of(w, plan.Stud, plan.King, plan.Post, plan.Jack, plan.Cripple)
+	list := f.of(w, plan.Stud, plan.King, plan.Post, plan.BeveledStud, plan.Jack, plan.Cripple)
 	tops, bottoms, sills := f.of(w, plan.TopPlate), f.of(w, plan.BottomPlate, plan.SillPlate), f.of(w, plan.Sill)
 	for i, m := range list {
-		if t := over(tops, m.Mid()); t != nil && m.Role.FullHeight() {
+		if t := over(tops, m.Mid()); t != nil && standing(m) {
 			f.add(plan.TopPlateToStud, Spot{Side: t, Main: m, Wall: w, Station: m.Mid()})
 		}
 		if b := over(bottoms, m.Mid()); b != nil && math.Abs(m.Z0-b.Z1) < touching {
@@ -120,6 +152,9 @@ func (f *finder) uprights(w *plan.Wall) {
 		}
 	}
 }
+
+// standing tells whether a member stands from plate to plate.
+func standing(m *framing.Member) bool { return m.Role.FullHeight() || m.Role == plan.BeveledStud }
 
 // over returns the one of the members that lies at a station.
 func over(list []*framing.Member, s float64) *framing.Member {
@@ -142,7 +177,7 @@ func (f *finder) beside(w *plan.Wall, m, o *framing.Member) {
 	}
 	s := Spot{Side: m, Main: o, Wall: w, Station: o.S0, Touch: high}
 	switch {
-	case m.Role.FullHeight() && o.Role.FullHeight():
+	case standing(m) && standing(o):
 		f.add(plan.BuiltUpStuds, s)
 	case m.Role == plan.Jack:
 		f.add(plan.JackToKing, s)
@@ -167,6 +202,7 @@ func (f *finder) joint(j *framing.Joint) {
 	case plan.RafterRidge:
 		f.add(plan.RafterToRidge, Spot{Side: s.Side, Main: s.Main, Times: rafters(j)})
 	case plan.LedgerWall:
+		s.Gap = j.Gap
 		f.add(plan.LedgerToWall, s)
 	case plan.PlateSplice:
 		if s.Times = 2; lapped(j) {

@@ -204,7 +204,7 @@ func (f *finder) soles(w *plan.Wall) {
 // floorUnder returns the rims, joists and blocks of a wall's level near it,
 // rims first.
 func (f *finder) floorUnder(w *plan.Wall) (out []*framing.Member) {
-	lo, hi := w.Frame().Box(0, w.Length(), 0, w.Depth(), w.Level.Floor-w.Level.FloorDepth, w.Level.Floor).Bounds()
+	lo, hi := w.Frame().Box(w.Hook, w.Length(), 0, w.Depth(), w.Level.Floor-w.Level.FloorDepth, w.Level.Floor).Bounds()
 	for _, m := range f.grid.Within(lo, hi) {
 		if m.Level == w.Level && (m.Role == plan.Rim || m.Role == plan.Joist) {
 			out = append(out, m)

@@ -21,7 +21,7 @@ type Spot struct {
 	// are counted.
 	Touch float64
 	Times int     // how many times the nails go in: both sides of a break, each ply to the next
-	Gap   float64 // between the members, in: the subfloor under a bottom plate
+	Gap   float64 // between the members, in: the subfloor under a bottom plate, the sheathing behind a ledger
 }
 
 // Nails returns how many nails the line puts into the connection: its count,
@@ -86,7 +86,8 @@ type Nailing struct {
 func New(h *framing.House) *Nailing {
 	n := &Nailing{House: h, at: map[plan.Connection]*Line{}}
 	found := connections(h)
-	for _, row := range plan.NailedConnections {
+	for _, known := range plan.NailedConnections {
+		row := known.For(h.Plan)
 		spots := found[row.Connection]
 		order := h.Plan.Ordered(row.Connection)
 		if order == nil {

@@ -33,17 +33,32 @@ func (s *Spot) sides() (side, main float64) {
 	case plan.HeaderPlies, plan.GirderPlies:
 		return s.Side.Section.Breadth, s.Main.Section.Breadth
 	case plan.JackToKing, plan.BuiltUpStuds:
-		return s.Side.S1 - s.Side.S0, s.Main.S1 - s.Main.S0
+		return breadth(s.Side), breadth(s.Main)
+	case plan.CornerStuds:
+		return min(dress, breadth(s.Side)), min(dress, breadth(s.Main))
 	case plan.TopPlates, plan.TopPlateSplice, plan.TopPlateLap:
 		return dress, dress
 	case plan.HeaderToKing, plan.TopPlateToStud, plan.SoleToStud, plan.CrippleToPlate, plan.CrippleToSill, plan.SillToJack:
 		return dress, thick
 	case plan.SoleToFloor, plan.SoleAtShearWall:
 		return dress, deep(s.Main)
+	case plan.RafterToJoist, plan.CeilingSplice:
+		return s.Side.Section.Breadth, s.Main.Section.Width()
 	case plan.RimToJoist:
 		return s.Side.Section.Breadth, thick
 	}
 	return dress, dress
+}
+
+// breadth is how thick an upright is along its wall, in; of a beveled one half way through
+// the wall, square to the bevel.
+func breadth(m *framing.Member) float64 {
+	wide := m.S1 - m.S0
+	if m.Bevel == 0 {
+		return wide
+	}
+	sin, cos := math.Sincos(m.Bevel * math.Pi / 180)
+	return max(0, wide-m.Section.Depth*sin/cos/2) * cos
 }
 
 // deep is how deep a member stands, in.
@@ -51,8 +66,14 @@ func deep(m *framing.Member) float64 { return math.Max(m.Section.Depth, dress) }
 
 // One returns what one nail of the line holds at the connection in wood of the
 // species: NDS 2018 chapter 12 by package timber, the lower where it leaves two
-// ways. A subfloor between the members counts as air.
+// ways. A subfloor or sheathing between the members counts as air.
 func (l *Line) One(s *Spot, wood timber.Species) Value {
+	return l.OneFor(s, wood, timber.WindDuration)
+}
+
+// OneFor is One under a load of another duration; toe-nails are known for wind
+// alone.
+func (l *Line) OneFor(s *Spot, wood timber.Species, d timber.Duration) Value {
 	nail := l.nail()
 	side, main := s.sides()
 	if l.Order.Drive == plan.ToeNail {
@@ -68,7 +89,7 @@ func (l *Line) One(s *Spot, wood timber.Species) Value {
 		timber.Part{Thickness: side, G: wood.G},
 		timber.Part{Thickness: main, G: wood.G},
 		s.Gap,
-		timber.Condition{Duration: timber.WindDuration, EndGrain: l.Order.Drive == plan.EndNail},
+		timber.Condition{Duration: d, EndGrain: l.Order.Drive == plan.EndNail},
 	}
 	out := Value{}
 	j.across(&out)
@@ -134,7 +155,7 @@ func gapped(u units.System, gap float64) string {
 	if gap == 0 {
 		return ""
 	}
-	return u.Sprintf(" and %.3f in of subfloor, counted as air", gap)
+	return u.Sprintf(" and %.3f in of subfloor or sheathing, counted as air", gap)
 }
 
 // toe returns what a toe-nail holds across: NDS 2018 12.1.6.3 and 12.5.4

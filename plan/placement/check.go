@@ -25,7 +25,7 @@ var Checks = []*Check{
 	jointWithoutMember, noWayToLie, jointOffWall, cornerOfOne, noRafter, noRidge,
 	studNoneBelow, nothingBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing, boltTooShort, noRoomOnPlate, holdDownWithoutAnchor,
 	strapTooShort, strapPastMember, facesNotFlush, strapOverStep, boltAtSplice, cutPastRoll,
-	faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,
+	strapSkipped, faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,
 	nailTipThrough,
 }
 

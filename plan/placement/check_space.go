@@ -36,6 +36,8 @@ var (
 				}
 			}
 		})
+	strapSkipped = newCheck("strap-skipped", plan.Warning, "a strap of a rule where another wall covers the face",
+		"At an inside corner, and where a wall meets another one, a stud's face is covered and nothing can be nailed to it. Nothing is placed for a rule; the load path has a gap unless the stud is tied otherwise. By [[place]] it is an error.", nil)
 	noRoomOnFace = newCheck("no-room-on-face", plan.Error, "a piece whose nails miss the member",
 		"The pieces asked for do not fit side by side on the face: the middle line of one lies nearer than 3/8 in to the member's edge; or less than half of a clip's leg finds wood.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {

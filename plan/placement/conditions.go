@@ -1,6 +1,7 @@
 package placement
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -24,12 +25,13 @@ type condition struct {
 
 // conditions lists all conditions of plan.Where.
 var conditions = []condition{
-	names("level", func(w *plan.Where) []string { return w.Level }, func(j *framing.Joint) string {
-		if j.Level == nil {
-			return ""
-		}
-		return j.Level.Name
-	}),
+	{
+		key:   "level",
+		given: func(w *plan.Where) bool { return len(w.Level) > 0 },
+		holds: func(x *world, w *plan.Where, j *framing.Joint) bool { return slices.Contains(w.Level, x.storyOf(j)) },
+		want:  func(_ units.System, w *plan.Where) string { return strings.Join(w.Level, " or ") },
+		have:  func(x *world, j *framing.Joint) string { return cmp.Or(x.storyOf(j), "none") },
+	},
 	names("wall", func(w *plan.Where) []string { return w.Wall }, func(j *framing.Joint) string {
 		if j.Wall == nil {
 			return ""
@@ -101,7 +103,7 @@ var conditions = []condition{
 		key:   "from, to",
 		given: func(w *plan.Where) bool { return w.From > 0 || w.To > 0 },
 		holds: func(_ *world, w *plan.Where, j *framing.Joint) bool {
-			return j.Station >= w.From-touch && (w.To == 0 || j.Station <= w.To+touch)
+			return (w.From == 0 || j.Station >= w.From-touch) && (w.To == 0 || j.Station <= w.To+touch)
 		},
 		want: func(u units.System, w *plan.Where) string {
 			if w.To == 0 {
@@ -111,6 +113,25 @@ var conditions = []condition{
 		},
 		have: func(_ *world, j *framing.Joint) string { return j.Units.Length(j.Station) },
 	},
+}
+
+// storyOf returns the name of the level that a joint belongs to, "" for none: in
+// a wall whose studs pass a floor that of the story in which it is, so that the
+// wall's top is one of the upper story and its foot one of the lower.
+func (w *world) storyOf(j *framing.Joint) (name string) {
+	if j.Level == nil {
+		return ""
+	}
+	name = j.Level.Name
+	if j.Wall == nil || !j.Wall.Balloon() {
+		return name
+	}
+	for _, l := range w.house.Plan.Levels {
+		if l.Index > j.Level.Index && j.Wall.On(l) && j.At.Z > l.Floor {
+			name = l.Name
+		}
+	}
+	return name
 }
 
 // met returns the roles of the members that a joint's first one meets.
@@ -212,7 +233,7 @@ func (w *world) coveredOutside(j *framing.Joint) bool {
 // other hosts from the first or last joint along it, in.
 func (w *world) fromCorner(j *framing.Joint) float64 {
 	if j.Wall != nil {
-		return min(j.Station, j.Wall.Length()-j.Station)
+		return max(0, min(j.Station-j.Wall.Hook, j.Wall.Length()-j.Station))
 	}
 	list := w.byHost[hostKind{j.Host, j.Kind}]
 	return min(j.Station-list[0].Station, list[len(list)-1].Station-j.Station)

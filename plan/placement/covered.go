@@ -34,7 +34,7 @@ func blocksOf(members []*framing.Member) *geom.Grid[block] {
 // them by intent.
 func blocks(r plan.Role) bool {
 	switch r {
-	case plan.Jack, plan.Cripple, plan.Joist, plan.Blocking, plan.Ledger:
+	case plan.Jack, plan.Cripple, plan.BeveledStud, plan.Joist, plan.Blocking, plan.Ledger:
 		return true
 	}
 	return r.FullHeight()

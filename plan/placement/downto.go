@@ -3,11 +3,13 @@ package placement
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
+	"galewright/plan/units"
 )
 
 // downTo lays a strap from a stud over sole plate and rim down on the girder
@@ -51,7 +53,7 @@ func (x *placer) flush(w want, f geom.Frame, depth float64, members ...*framing.
 		t = depth
 	}
 	for _, m := range present(members...) {
-		g := sideOf(f, s, m, w.face)
+		g := sideOf(f, s, x.packed(m, f, s, w.face), w.face)
 		out := (g.t - t) * f.In.Up(0).Dot(g.n)
 		if math.Abs(out) <= play {
 			continue
@@ -62,8 +64,34 @@ func (x *placer) flush(w want, f geom.Frame, depth float64, members ...*framing.
 		}
 		return &plan.Diagnostic{
 			Code: "faces-not-flush", Summary: fmt.Sprintf("the %s face of the %s lies %s %s the stud's: a strap does not lie flat on both", w.face, m.Role, x.units().Length(math.Abs(out)), way),
-			Mend: fmt.Sprintf("move the %s so that the faces are flush, or leave these joints out with except and tie stud, rim and girder by pieces of their own", m.Role),
+			Mend: fmt.Sprintf("move the %s so that the faces are flush%s, or leave these joints out with except and tie stud, rim and girder by pieces of their own", m.Role, packs(x.units(), m, out)),
 		}
 	}
 	return nil
+}
+
+// packed returns the packing that lies against a girder's face at station s of a
+// wall's frame, or the member itself.
+func (w *world) packed(m *framing.Member, f geom.Frame, s float64, face plan.Face) *framing.Member {
+	if m.Role != plan.GirderBeam {
+		return m
+	}
+	g := sideOf(f, s, m, face)
+	for _, p := range w.packing {
+		lo, hi := extent(p, f.D.Up(0))
+		at := s + f.Origin.Dot(f.D)
+		o := sideOf(f, s, p, face)
+		if at > lo-touch && at < hi+touch && math.Abs(g.out(o)-p.Section.Breadth) < touch && p.Z1 > m.Z0 && p.Z0 < m.Z1 {
+			return p
+		}
+	}
+	return m
+}
+
+// packs says how packing would bring a girder's face out by so much, in.
+func packs(u units.System, m *framing.Member, out float64) string {
+	if m.Role != plan.GirderBeam || out > 0 {
+		return ""
+	}
+	return fmt.Sprintf(`, pack it out (packing = "%sin" of the girder)`, strings.TrimSuffix(u.Length(-out), `"`))
 }

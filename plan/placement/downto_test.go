@@ -11,6 +11,7 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/read"
+	"galewright/plan/steel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -86,6 +87,38 @@ func TestAStrapToAGirderLiesFlat(t *testing.T) {
 	off := coded(ds, "faces-not-flush")
 	require.NotEmpty(t, off)
 	assert.Contains(t, off[0].Summary, `the outside face of the girder lies 1/2" behind the stud's`)
+	assert.Contains(t, off[0].Mend, `pack it out (packing = "1/2in" of the girder)`)
+}
+
+// Packed out by as much, the straps lie flat, and their nails pass 1/2 in of packing
+// that holds nothing: of 1 1/2 in, less 0.056 in of 17 ga steel, 0.944 in is in the
+// girder, and as much less than in the stud.
+func TestAStrapLiesFlatOnPacking(t *testing.T) {
+	placed, ds := demoWith(t, "name = \"GS\"\nfrom = [\"0'\", \"2 1/4in\"]\nto = [\"44'\", \"2 1/4in\"]",
+		"name = \"GS\"\npacking = \"1/2in\"\nfrom = [\"0'\", \"2 3/4in\"]\nto = [\"44'\", \"2 3/4in\"]")
+	require.Empty(t, coded(ds, "faces-not-flush"))
+	boards := 0
+	for _, m := range placed.House.Members {
+		if m.Role == plan.Packing {
+			boards++
+			require.InDelta(t, 0.25, m.A.Y, 1e-9, "between the studs' face at 0 and the girder's at 1/2 in")
+			require.Equal(t, `1/2" x 11 1/4"`, m.Section.Text)
+		}
+	}
+	assert.Equal(t, 3, boards, "one a piece of the girder")
+	p := placed.Piece("1S-160-SB-strap")
+	require.NotNil(t, p)
+	require.Len(t, p.Bands[0], 1)
+	for _, f := range steel.New(placed).Body(p).Fasteners {
+		require.Len(t, f.Runs, 1)
+		deep := f.Runs[0].To - f.Runs[0].From
+		switch f.Runs[0].Member.Role {
+		case plan.GirderBeam:
+			require.InDelta(t, 1.5-0.5, deep, 0.07)
+		default:
+			require.InDelta(t, 1.5, deep, 0.07)
+		}
+	}
 }
 
 // In a notch the pile runs up behind the girder: straps go on the outside, two at
@@ -140,4 +173,47 @@ func TestAJointSaysWhatItsStrapBridges(t *testing.T) {
 	text, err = placed.Explain("1N-328-SB")
 	require.NoError(t, err)
 	assert.Contains(t, text, "  2 1/4\" between the members a strap laps\n", "with none placed, the next below")
+}
+
+// A roof's ledger is bolted over the sheathing, and straps of the studs behind it go
+// on first, under the sheathing: none is in the other's way (common practice, no
+// published source). The demo's walls have 15/32 in of it.
+func TestStrapsLieUnderALedgersSheathing(t *testing.T) {
+	placed, ds := demoWith(t, "# ---- roof deck", `[[porch]]
+name = "veranda"
+from = ["0'", "-8'"]
+to = ["44'", "-8'"]
+beam = "3-2x10"
+post = "6x6"
+posts = ["3in", "14'", "29'", "43' 9in"]
+base = "10'"
+top = "17'"
+
+[[roof]]
+name = "lean"
+over = "first"
+kind = "shed"
+area = [["0'", "-8'"], ["44'", "0'"]]
+high = "N"
+pitch = "3:12"
+overhang = "1'"
+rafters = "2x8 @ 16in"
+
+# ---- roof deck`)
+	require.False(t, ds.Errors(), "%v", ds)
+	behind := 0
+	for _, j := range placed.House.Joints {
+		if j.Kind == plan.LedgerWall && j.Roof != nil {
+			require.InDelta(t, 15.0/32, j.Gap, 1e-9, j.ID)
+			require.InDelta(t, -15.0/32-1.5/2, j.First().A.Y, 1e-9)
+		}
+		if j.Kind != plan.StudStud || j.Host != "2S" {
+			continue
+		}
+		for _, p := range placed.At(j) {
+			require.Equal(t, plan.Outside, p.Face, p.Tag)
+			behind++
+		}
+	}
+	assert.Equal(t, 33, behind, "a strap at each of 2S's 33 full studs, down over the ledger's height")
 }

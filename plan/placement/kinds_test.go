@@ -94,7 +94,7 @@ func TestHardwareLiesAtTheJointsOfFloorsAndHeaders(t *testing.T) {
 					assert.InDelta(t, c.it.Length, p.Path[1].Sub(p.Path[0]).Len(), 1e-9)
 					// A cut washer of 3/16 in, or a plate of 1/4 in, under the head.
 					thick := hardware.WasherThick(c.it.Washer)
-					assert.InDelta(t, j.First().Section.Breadth+thick, p.Path[0].Sub(j.At).Len(), 1e-6, "its head is on the ledger")
+					assert.InDelta(t, j.First().Section.Breadth+j.Gap+thick, p.Path[0].Sub(j.At).Len(), 1e-6, "its head is on the ledger, which lies over the sheathing")
 				}
 			}
 		})

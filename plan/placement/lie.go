@@ -277,7 +277,31 @@ func (w *world) roomUnder(b geom.Band, g lap) float64 {
 	if g.m == nil || len(b) == 0 {
 		return 0
 	}
-	return w.room(g.m, b, b.Len()-max(g.len, 0))
+	return w.room(g.m, w.through(g.m, b), b.Len()-max(g.len, 0))
+}
+
+// through returns a band as it would lie on a girder without the packing under it.
+func (w *world) through(m *framing.Member, b geom.Band) geom.Band {
+	if m.Role != plan.GirderBeam || len(w.packing) == 0 {
+		return b
+	}
+	last := b[len(b)-1]
+	for _, p := range w.packing {
+		thick := p.Section.Breadth
+		lo, hi := p.Bounds()
+		at := last.B.Sub(last.N.Unit().Mul(thick / 2))
+		if at.X < lo.X-touch || at.Y < lo.Y-touch || at.Z < lo.Z-touch || at.X > hi.X+touch || at.Y > hi.Y+touch || at.Z > hi.Z+touch {
+			continue
+		}
+		out := make(geom.Band, len(b))
+		for i, x := range b {
+			in := x.N.Unit().Mul(-thick)
+			x.A, x.B = x.A.Add(in), x.B.Add(in)
+			out[i] = x
+		}
+		return out
+	}
+	return b
 }
 
 // middle returns the middle line of a band, without doubled points.

@@ -76,6 +76,8 @@ func Place(h *framing.House, c *hardware.Catalog) (*Placement, plan.Diagnostics)
 	}
 	x.build()
 	x.avoid()
+	x.skip()
+	x.fill()
 	x.seatRods()
 	x.cutHoles()
 	x.check()

@@ -289,13 +289,15 @@ func (x *placer) holdDown(w want) (Lie, *plan.Diagnostic) {
 
 // beyond tells whether a point on plan lies outside of the exterior walls round a
 // level, whose outside faces are the edge of its subfloor: a line through it, along
-// x or y, crosses them, on either side of it an even number of times.
+// x or y, crosses them, on either side of it an even number of times, or none does.
 func beyond(walls []*plan.Wall, l *plan.Level, p geom.Vec2) bool {
 	var before, after [2]int
+	found := false
 	for _, w := range walls {
 		if !w.Exterior || !w.On(l) {
 			continue
 		}
+		found = true
 		a, b := w.From.Sub(p), w.To.Sub(p)
 		for i, at := range [2][4]float64{{a.X, a.Y, b.X, b.Y}, {a.Y, a.X, b.Y, b.X}} {
 			if (at[1] > 0) == (at[3] > 0) {
@@ -308,8 +310,9 @@ func beyond(walls []*plan.Wall, l *plan.Level, p geom.Vec2) bool {
 			}
 		}
 	}
-	out := func(i int) bool { return before[i]+after[i] > 0 && before[i]%2 == 0 && after[i]%2 == 0 }
-	return out(0) || out(1)
+	crossed := func(i int) bool { return before[i]+after[i] > 0 }
+	out := func(i int) bool { return crossed(i) && before[i]%2 == 0 && after[i]%2 == 0 }
+	return out(0) || out(1) || found && !crossed(0) && !crossed(1)
 }
 
 // holes returns the holes a piece needs in the subfloor it passes, of a house

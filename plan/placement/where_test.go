@@ -1,6 +1,7 @@
 package placement_test
 
 import (
+	"strings"
 	"testing"
 
 	"galewright/plan"
@@ -42,9 +43,11 @@ site = { wind_speed = "150 mph", exposure = "C" }
 `
 
 // met counts the joints at which a rule puts a piece.
-func met(t *testing.T, at, where string) int {
+func met(t *testing.T, at, where string) int { return metIn(t, variedHouse, at, where) }
+
+func metIn(t *testing.T, house, at, where string) int {
 	t.Helper()
-	src := variedHouse + "rule = [{ at = \"" + at + "\", use = \"thing\", where = { " + where + " } }]\n"
+	src := house + "rule = [{ at = \"" + at + "\", use = \"thing\", where = { " + where + " } }]\n"
 	p, ds := read.Plan("plan.toml", []byte(src), nil)
 	require.False(t, ds.Errors(), "%v", ds)
 	h, ds := framing.Frame(p)
@@ -103,4 +106,29 @@ func TestEachConditionPicks(t *testing.T) {
 			require.Equal(t, all, sum)
 		})
 	}
+}
+
+// The studs of 1E stand from the first floor to the second story's plates in one
+// piece: it runs through at both corners, so that a post of two stands at either end (0.75 and 5.75, 186.25 and 191.25), and the module
+// from 16 to 176 between them, 15 in all. Their tops are the second story's, their feet the
+// first's, and so with openings by where they are.
+func TestTopOfABalloonWallIsTheUpperStorys(t *testing.T) {
+	const e1 = `balloon_to = "second", top = "rake"`
+	require.Contains(t, variedHouse, e1)
+	house := strings.Replace(variedHouse, e1, e1+`, opening = [
+    { name = "low", at = "2' 6in", width = "2'", height = "6' 8in", header = "3-2x8", jacks = 1, kings = 1 },
+    { name = "high", at = "11' 6in", width = "2'", height = "3'", sill = "12'", header = "3-2x8", jacks = 1, kings = 1 } ]`, 1)
+	const wall = `wall = "1E", level = `
+	for _, c := range []struct {
+		house, at     string
+		first, second int
+	}{
+		{variedHouse, "stud-top", 0, 15},
+		{variedHouse, "stud-base", 15, 0},
+		{house, "opening-head", 2, 2},
+	} {
+		require.Equal(t, c.first, metIn(t, c.house, c.at, wall+`"first"`), c.at)
+		require.Equal(t, c.second, metIn(t, c.house, c.at, wall+`"second"`), c.at)
+	}
+	require.Equal(t, 0, met(t, "stud-stud", wall+`"second"`), "no strap where nothing breaks")
 }

@@ -29,6 +29,7 @@ type world struct {
 	grid    *geom.Grid[block] // of members that can stand against a face
 	wood    *wood.Index
 	sills   map[*plan.Wall][]*framing.Member // sill plates
+	packing []*framing.Member                // boards on girders
 	sloped  map[plateRow][]*framing.Member
 	endZone float64
 }
@@ -49,6 +50,9 @@ func newWorld(h *framing.House) *world {
 	for _, m := range h.Members {
 		if m.Role == plan.SillPlate {
 			w.sills[m.Wall] = append(w.sills[m.Wall], m)
+		}
+		if m.Role == plan.Packing {
+			w.packing = append(w.packing, m)
 		}
 	}
 	for _, j := range h.Joints {

@@ -18,6 +18,7 @@ var girderKeys = []binding[plan.Girder]{
 	}).must(),
 	choiceKey("seat", plan.GirderSeats, `how it sits on its piles: on their heads, in a notch of each, or against their sides; a pile notched or beside stands to the left of the girder, looking from its beginning to its end, and goes up to its top`,
 		func(g *plan.Girder) *plan.GirderSeat { return &g.Seat }).orWord(string(plan.SeatTop)),
+	sizeKey("packing", `"1/2in"`, "thickness of packing boards on its right face, looking from its beginning to its end, where that lies behind the faces of the studs over it: straps then lie flat, and their nails count only in the girder behind", func(g *plan.Girder) *float64 { return &g.Packing }).otherwise("none"),
 }
 
 // stations reads an array of stations along something of that length, or

@@ -7,7 +7,7 @@ var openingKeys = []binding[plan.Opening]{
 	nameKey("name", `"w1"`, "name on sheets and in messages", func(o *plan.Opening) *string { return &o.Name }).must(),
 	choiceKey("kind", plan.OpeningKinds, "window, door or plain opening", func(o *plan.Opening) *plan.OpeningKind { return &o.Kind }).
 		otherwise("window when it has a sill, else door"),
-	field("at", "length", `"5' 4in"`, "from the wall's start to the left jack's inside face", value.length,
+	field("at", "length", `"5' 4in"`, "from the wall's point from to the left jack's inside face", value.length,
 		func(o *plan.Opening) *float64 { return &o.At }).must(),
 	sizeKey("width", `"3' 2 1/2in"`, "width of the rough opening", func(o *plan.Opening) *float64 { return &o.Width }).must(),
 	sizeKey("height", `"5' 2 1/2in"`, "height of the rough opening", func(o *plan.Opening) *float64 { return &o.Height }).must(),

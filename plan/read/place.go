@@ -16,7 +16,7 @@ var placeKeys = []binding[plan.Place]{
 	textKey("girder", `"G1"`, "or the girder", func(p *plan.Place) *string { return &p.Girder }),
 	textKey("porch", `"porch"`, "or the porch", func(p *plan.Place) *string { return &p.Porch }),
 	jointKey("on", func(p *plan.Place) *plan.JointKind { return &p.On }).otherwise("the usual one of the item's kind"),
-	custom("at", "lengths", `["0' 3in", "27' 9in"]`, "stations from the start of the wall, ridge or girder", func(v value, p *plan.Place) {
+	custom("at", "lengths", `["0' 3in", "27' 9in"]`, "stations from the start of the wall, ridge or girder, as sheets print them: on a wall that runs through at an inside corner from its first stud", func(v value, p *plan.Place) {
 		p.At, p.AtPos = v.lengths()
 	}).must(),
 	choiceKey("action", plan.Actions, "replace what rules put there, add to it, or remove it", func(p *plan.Place) *plan.Action { return &p.Action }).

@@ -384,3 +384,24 @@ func TestNoFaultHidesAnother(t *testing.T) {
 		}
 	})
 }
+
+// A segment without to ends where its wall does, also where that begins at the
+// last wall's end: 40 ft, less the 10 before the segment.
+func TestShearWithoutToEndsAtTheWallsEnd(t *testing.T) {
+	p, ds := parse(`
+level = [{ name = "floor", plate_height = "8' 1 1/8in" }]
+wall = [
+  { name = "S", from = ["0'", "0'"], to = ["40'", "0'"], shear = [{ from = "10'" }] },
+  { name = "E", to = ["40'", "30'"], shear = [{ from = "4'" }, { to = "3'" }] },
+  { name = "N", to = ["0'", "30'"], shear = [{ from = "10'" }] },
+  { name = "W", to = ["0'", "0'"] },
+]
+roof = [{ kind = "gable", ridge = "x", pitch = "5:12" }]
+project = { name = "Check", date = 2026-03-02 }
+`, nil)
+	require.False(t, ds.Errors(), "%v", ds)
+	for i, want := range []float64{40 * 12, 30 * 12, 40 * 12} {
+		require.InDelta(t, want, p.Walls[i].Shear[0].To, 1e-9, p.Walls[i].Name)
+	}
+	require.InDelta(t, 36, p.Walls[1].Shear[1].To, 1e-9)
+}

@@ -38,6 +38,9 @@ var roofKeys = []binding[roofDraft]{
 	custom("rafters", "lumber @ spacing", `"2x8 @ 16in"`, "rafters, with their spacing on center", func(v value, d *roofDraft) {
 		d.Rafters, d.Spacing, _ = v.spaced()
 	}).or("2x8 @ 16in", `"2x8 @ 16in"`),
+	custom("layout", "length", `"8in"`, "where the module of the rafters or trusses starts, along the ridge from the outside face at its west or south end; rafters of all roofs that share a ridge or lie in one plane stand on one module",
+		func(v value, d *roofDraft) { d.Layout = v.station() }).
+		otherwise("the end of the ridge at a hip, else the outside face of the west or south gable; of roofs on one module that of a hip's own face, else the first one's"),
 	lumberKey("ridge_member", `"1.75x11.875"`, "ridge board or beam", func(d *roofDraft) *plan.Lumber { return &d.RidgeMember }).
 		otherwise("the shallowest 2x that takes the rafters' plumb cut"),
 	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
@@ -46,6 +49,11 @@ var roofKeys = []binding[roofDraft]{
 		words(plan.Words(plan.GableEnds)).otherwise("rake over a wall with top = \"rake\", else a gable truss"),
 	field("ceiling_ties", "true or false", "true", "ceiling joists or ties at the plate", value.flag,
 		func(d *roofDraft) *bool { return &d.CeilingTies }).or(true, "true"),
+	custom("ceiling_joists", "lumber @ spacing", `"2x6 @ 32in"`, "ceiling joists (ties), each beside a pair of rafters: the spacing is a multiple of the rafters'", func(v value, d *roofDraft) {
+		d.Ceiling, d.CeilingSpace, _ = v.spaced()
+	}).otherwise(`"2x6", at each pair of rafters`),
+	lengthKey("ceiling_splice", `"2'"`, "how far the splice piece beside a break in a ceiling joist laps each side; where it is given, joists longer than the stock may break between bearing walls",
+		func(d *roofDraft) *float64 { return &d.CeilingSplice }).otherwise("1' over a bearing wall; no break anywhere else"),
 }
 
 // pitchKey reads "7:12".
@@ -68,6 +76,14 @@ func (v value) pitch() (float64, bool) {
 		v.bad("out-of-range", "", "%q is not between 1/4:12 and 24:12", s)
 	}
 	return p, p >= 0.25 && p <= 24
+}
+
+// station reads a place along a roof's ridge; nil where it is none.
+func (v value) station() *float64 {
+	if s, ok := v.length(); ok {
+		return &s
+	}
+	return nil
 }
 
 func readArea(v value, d *roofDraft) {
@@ -120,8 +136,22 @@ func readRoofs(n node, _ int, p *plan.Plan) {
 	if d.Kind != plan.ShedRoof && n.has("high") {
 		n.fault("high", "idle-key", "take it out", "high is for a shed roof, and this is a %s", d.Kind)
 	}
+	d.ceiling(n)
 	d.settle(p)
 	p.Roofs = append(p.Roofs, d.Roof)
+}
+
+// ceiling checks what is said of the ceiling joists.
+func (d *roofDraft) ceiling(n node) {
+	for _, key := range []string{"ceiling_joists", "ceiling_splice"} {
+		if n.has(key) && (!d.CeilingTies || d.Trusses || d.Kind == plan.ShedRoof) {
+			n.fault(key, "idle-key", "take it out", "%s is for ceiling joists between rafters, and this roof has none", key)
+		}
+	}
+	if times := d.CeilingSpace / d.Spacing; d.CeilingSpace > 0 && (times < 0.99 || math.Abs(times-math.Round(times)) > 0.01) {
+		n.fault("ceiling_joists", "ceiling-spacing", "write a multiple of the rafters' spacing, each joist is nailed to a rafter",
+			"ceiling joists at %s on center cannot all stand beside rafters at %s", printNumber(d.CeilingSpace), printNumber(d.Spacing))
+	}
 }
 
 // settle fills what follows from the other keys and the walls.

@@ -63,7 +63,7 @@ func rangeKey(name, example, doc string, at func(*plan.Where) *[2]float64) bindi
 
 // whereKeys fill one set of conditions.
 var whereKeys = []binding[plan.Where]{
-	textsKey("level", `"second"`, "levels", func(w *plan.Where) *[]string { return &w.Level }),
+	textsKey("level", `"second"`, "levels; of a wall whose studs pass a floor, the story in which the joint is", func(w *plan.Where) *[]string { return &w.Level }),
 	textsKey("wall", `["1S", "1N"]`, "walls", func(w *plan.Where) *[]string { return &w.Wall }),
 	textsKey("roof", `"main"`, "roofs", func(w *plan.Where) *[]string { return &w.Roof }),
 	boolKey("exterior", "exterior walls only, or interior only", func(w *plan.Where) **bool { return &w.Exterior }),
@@ -89,8 +89,8 @@ var whereKeys = []binding[plan.Where]{
 	rangeKey("opening", `"under 12in"`, "distance from the nearest opening's edge", func(w *plan.Where) *[2]float64 { return &w.Opening }),
 	rangeKey("opening_width", `"over 6'"`, "width of the rough opening the joint belongs to", func(w *plan.Where) *[2]float64 { return &w.OpeningWidth }),
 	rangeKey("height", `"over 4'"`, "height above the subfloor", func(w *plan.Where) *[2]float64 { return &w.Height }),
-	lengthKey("from", `"4'"`, "station along the wall where it begins to hold", func(w *plan.Where) *float64 { return &w.From }).otherwise("the wall's start"),
-	lengthKey("to", `"12'"`, "station where it ends to hold", func(w *plan.Where) *float64 { return &w.To }).otherwise("the wall's end"),
+	lengthKey("from", `"4'"`, "station along the wall, as sheets print it, where it begins to hold", func(w *plan.Where) *float64 { return &w.From }).otherwise("before its beginning"),
+	lengthKey("to", `"12'"`, "station where it ends to hold, as sheets print it", func(w *plan.Where) *float64 { return &w.To }).otherwise("past its end"),
 }
 
 // conditions reads one set of conditions.

@@ -19,8 +19,8 @@ type shearDraft struct {
 // shearKeys fill one sheathed segment.
 var shearKeys = []binding[shearDraft]{
 	nameKey("name", `"SW1"`, "name on sheets", func(d *shearDraft) *string { return &d.Name }).otherwise("the wall's name, then A, B, ..."),
-	lengthKey("from", `"0'"`, "station where it begins", func(d *shearDraft) *float64 { return &d.From }).or("0'", `"0'"`),
-	custom("to", "length", `"8'"`, "station where it ends", func(v value, d *shearDraft) { d.To, d.toGiven = v.length() }).
+	lengthKey("from", `"0'"`, "where it begins, from the wall's point from", func(d *shearDraft) *float64 { return &d.From }).or("0'", `"0'"`),
+	custom("to", "length", `"8'"`, "where it ends, from the wall's point from", func(v value, d *shearDraft) { d.To, d.toGiven = v.length() }).
 		otherwise("the wall's end"),
 	choiceKey("panel", panels, "panel thickness, in", func(d *shearDraft) *string { return &d.Panel }).or("15/32", `"15/32"`),
 	field("nail", "nail", `"8d common"`, "nail of the sheathing", value.nail, func(d *shearDraft) *string { return &d.Nail }).

@@ -41,7 +41,7 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 			func(d *wallDraft) *float64 { return &d.Height }).otherwise("the level's plate_height"),
 		choiceKey("top", plan.WallTops, "studs to the level's plates, or up to the rafters of a gable",
 			func(d *wallDraft) *plan.WallTop { return &d.Top }).orWord(string(plan.PlateTop)),
-		lengthKey("layout", `"8in"`, "station where the stud module starts", func(d *wallDraft) *float64 { return &d.Layout }).or("0in", `"0in"`),
+		lengthKey("layout", `"8in"`, "where the stud module starts, from the point from", func(d *wallDraft) *float64 { return &d.Layout }).or("0in", `"0in"`),
 		custom("start", "end", `{ join = "through", post = 4 }`, "how it begins: through or butt at the corner, and the studs in the corner post",
 			func(v value, d *wallDraft) { d.Start = v.end() }).otherwise("the corner decides; a three-stud post"),
 		custom("end", "end", `"butt"`, "how it ends", func(v value, d *wallDraft) { d.End = v.end() }).

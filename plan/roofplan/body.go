@@ -58,7 +58,10 @@ type Body struct {
 	Axis plan.Axis
 	// Spacing of rafters on center, and Thick, the thickness of one, in.
 	Spacing, Thick float64
-	index          int
+	// Layout is where the module of the rafters along the ridge starts, in from
+	// the low end of the axis; nil leaves it to the shape.
+	Layout *float64
+	index  int
 }
 
 // Shape is what a kind of roof is asked: the slopes in rise per inch of run.

@@ -45,6 +45,9 @@ func (r *Roof) edges() {
 			for k := 1; k < len(cuts); k++ {
 				pts = append(pts, cuts[k-1])
 				kinds = append(kinds, r.kind(f, cuts[k-1], cuts[k]))
+				if kinds[len(kinds)-1] == Ridge {
+					r.ridge(f, cuts[k-1], cuts[k])
+				}
 			}
 		}
 		f.Outline, f.Edges = merge(pts, kinds)
@@ -98,6 +101,14 @@ func (r *Roof) kind(f *Face, a, b geom.Vec2) EdgeKind {
 		return Ridge
 	}
 	return Hip
+}
+
+// ridge notes the face on the other side of f's edge from a to b, a ridge.
+func (r *Roof) ridge(f *Face, a, b geom.Vec2) {
+	q := a.Add(b).Mul(0.5).Add(b.Sub(a).Unit().Left().Mul(-probe))
+	if z, g, ok := r.Height(q); ok && math.Abs(z-f.Plane.At(q)) <= step {
+		r.ridged = append(r.ridged, [2]*Face{f, g})
+	}
 }
 
 // free names an edge beyond which there is no roof: climb is how much the

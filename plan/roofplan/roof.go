@@ -15,6 +15,7 @@ type Roof struct {
 	Faces  []*Face           // in order of the bodies
 	Lines  []*Line           // ridges, then hips, then valleys
 	bounds map[*Face][]bound // filled by boundsOf
+	ridged [][2]*Face        // faces that meet in a ridge, filled by edges
 }
 
 // Face is one plane of the roof as far as it shows.
@@ -24,7 +25,9 @@ type Face struct {
 	Plane   Plane
 	Outline []geom.Vec2 // counterclockwise
 	Edges   []EdgeKind  // kind of the edge from Outline[i] to Outline[i+1]
-	parts   []facet     // the body sides that make the plane
+	parts   []facet     // the body sides that make the plane, here or elsewhere
+	laid    []facet     // those that reach over the face
+	module  *module     // where its rafters stand
 }
 
 // Uphill returns the unit plan direction in which the face climbs.
@@ -63,10 +66,11 @@ func New(bodies []*Body) (*Roof, []Fault) {
 		faults = append(faults, b.checkRidge()...)
 	}
 	r := &Roof{Bodies: bodies}
-	more := r.faces(facets(bodies))
+	fs := facets(bodies)
+	faults = append(faults, r.faces(fs)...)
 	r.edges()
 	r.lines()
-	return r, append(faults, more...)
+	return r, append(faults, r.modules(fs)...)
 }
 
 // runIn finds the ends of b that lie within another body and how far b runs
@@ -203,11 +207,30 @@ func (r *Roof) faces(fs []facet) (faults []Fault) {
 			}
 			r.Faces = append(r.Faces, &Face{
 				Body: f.body, Side: f.side,
-				Plane: f.body.Plane(f.side), Outline: loop, parts: parts,
+				Plane: f.body.Plane(f.side), Outline: loop, parts: parts, laid: over(loop, all, parts),
 			})
 		}
 	}
 	return faults
+}
+
+// over returns those of some sides that reach over a face: over one of the
+// convex pieces in its outline.
+func over(loop []geom.Vec2, pieces [][]geom.Vec2, parts []facet) []facet {
+	pieces = slices.DeleteFunc(slices.Clone(pieces), func(p []geom.Vec2) bool { return !contains(loop, middle(p)) })
+	return slices.DeleteFunc(slices.Clone(parts), func(f facet) bool {
+		return !slices.ContainsFunc(f.polys, func(a []geom.Vec2) bool {
+			return slices.ContainsFunc(pieces, func(b []geom.Vec2) bool { return intersect(a, b) != nil })
+		})
+	})
+}
+
+// middle returns a point within a convex polygon.
+func middle(p []geom.Vec2) (m geom.Vec2) {
+	for _, q := range p {
+		m = m.Add(q.Mul(1 / float64(len(p))))
+	}
+	return m
 }
 
 // hides returns the convex parts of the plan where facet g lies over facet f;

@@ -72,12 +72,10 @@ type station struct {
 	fixed, flush bool
 }
 
-// stations lays out the rafters of f. A gable end has one flush with the
-// outside face of its wall, and the module is counted from the low end's
-// outside face. At a hip end the module is counted from the end of the
-// ridge, both ways, so that the jacks on both sides of the hip pair; on the
-// hip's own face it is counted from the ridge. Module rafters that would
-// stand in a fixed one are dropped.
+// stations lays out the rafters of f by its module. A gable end has one flush
+// with the outside face of its wall, a hip end one in the ridge's own line and
+// a pair at the end of the ridge. Module rafters that would stand in one of
+// these are dropped.
 func (f *Face) stations() []station {
 	all := f.layouts()
 	lo, hi := math.Inf(1), math.Inf(-1)
@@ -89,7 +87,7 @@ func (f *Face) stations() []station {
 		clash := slices.ContainsFunc(out, func(o station) bool {
 			return math.Abs(o.at-s.at) < f.Body.Thick-geom.Eps
 		})
-		if !clash && s.at > lo && s.at < hi {
+		if !clash && s.at > lo+geom.Eps && s.at < hi-geom.Eps {
 			out = append(out, s)
 		}
 	}
@@ -98,19 +96,11 @@ func (f *Face) stations() []station {
 }
 
 // layouts returns the places that each side of the face asks for, the fixed
-// ones first; of two sides that reach over the same length the first lays out
-// its module.
+// ones first.
 func (f *Face) layouts() (all []station) {
-	var taken [][2]float64
-	for _, p := range f.parts {
-		lo, hi := p.reach()
-		for _, s := range p.layout(lo, hi) {
-			held := slices.ContainsFunc(taken, func(t [2]float64) bool { return t[0] < s.at && s.at < t[1] })
-			if s.fixed || !held {
-				all = append(all, s)
-			}
-		}
-		taken = append(taken, [2]float64{lo, hi})
+	for _, p := range f.laid {
+		all = append(all, p.flush()...)
+		all = append(all, f.module.between(p.reach())...)
 	}
 	slices.SortStableFunc(all, func(a, b station) int {
 		if a.fixed != b.fixed {
@@ -143,67 +133,19 @@ func (p facet) reach() (lo, hi float64) {
 	return lo, hi
 }
 
-// layout lays out the rafters over one side of a body between lo and hi.
-func (p facet) layout(lo, hi float64) (out []station) {
-	b := p.body
-	origin, ends := b.origin(p)
-	for _, e := range ends {
-		if e.fixed {
-			out = append(out, e)
-		}
+// flush returns the rafters over the gable walls at the ends of side p.
+func (p facet) flush() (out []station) {
+	if p.hipFace() {
+		return nil
 	}
-	for k := math.Ceil((lo - origin[0]) / b.Spacing); ; k++ {
-		s := origin[0] + k*b.Spacing
-		if s > min(origin[1], hi) {
-			break
+	b, half := p.body, p.body.Thick/2
+	ends := endsOf(p.side)
+	for i, at := range [2]float64{-b.edge(ends[0]) + half, b.edge(ends[1]) - half} {
+		if s := b.Sides[ends[i]]; s.Slope == 0 && !s.RunsIn {
+			out = append(out, station{at: at, fixed: true, flush: true})
 		}
-		out = append(out, station{at: s})
-	}
-	for s := origin[1] + b.Spacing; s < hi; s += b.Spacing {
-		out = append(out, station{at: s})
 	}
 	return out
-}
-
-// origin returns where the module of side p.side is counted from: upwards
-// and downwards from the first place as far as the second, and upwards from
-// the second. The ends are the fixed rafters.
-func (b *Body) origin(p facet) (from [2]float64, ends [2]station) {
-	sides, along := eaves(b.Axis)
-	if slices.Contains(along[:], p.side) { // a hip's own face
-		e, _ := b.ridgeEnd(p.side)
-		c := (&Face{Plane: b.Plane(p.side)}).across(e)
-		return [2]float64{c, math.Inf(1)}, [2]station{{at: c, fixed: true}}
-	}
-	lo, hi := b.Lo.X, b.Hi.X
-	if b.Axis == plan.AxisY {
-		lo, hi = b.Lo.Y, b.Hi.Y
-	}
-	if !b.Sloped(sides[0]) || !b.Sloped(sides[1]) { // shed
-		along = endsOf(p.side)
-		lo, hi = -b.edge(along[0]), b.edge(along[1])
-	}
-	half := b.Thick / 2
-	from = [2]float64{lo, math.Inf(1)}
-	low, high := b.Sides[along[0]], b.Sides[along[1]]
-	switch {
-	case low.Slope > 0:
-		from[0] = b.hipEnd(along[0])
-		ends[0] = station{at: from[0], fixed: true}
-	case low.RunsIn:
-		from[0] = hi
-	default:
-		ends[0] = station{at: lo + half, fixed: true, flush: true}
-	}
-	switch {
-	case high.Slope > 0:
-		from[1] = b.hipEnd(along[1])
-		ends[1] = station{at: from[1], fixed: true}
-	case high.RunsIn:
-	default:
-		ends[1] = station{at: hi - half, fixed: true, flush: true}
-	}
-	return from, ends
 }
 
 // endsOf returns the two sides next to side low, low coordinate first.

@@ -1,6 +1,7 @@
 package roofplan
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -214,8 +215,9 @@ func TestATailThatDiesInAValleyIsACommonRafter(t *testing.T) {
 	}
 }
 
-// Two roofs end to end in one plane are one face, with the rafters of each
-// counted from its own gable: 16 on center from 0, and from 405 back.
+// Two roofs end to end in one plane are one face, with the rafters of both
+// counted from the first one's gable: 16 on center from 0 to 400, and one flush
+// with the far gable, at 405 less half of 1.5.
 func TestRoofsInOnePlaneAreOneFace(t *testing.T) {
 	a, b := body(t, "a", "gable", "x", pt(0, 0), pt(240, 144), 6, 12), body(t, "b", "gable", "x", pt(240, 0), pt(405, 144), 6, 12)
 	r, faults := New([]*Body{a, b})
@@ -228,10 +230,7 @@ func TestRoofsInOnePlaneAreOneFace(t *testing.T) {
 		assert.False(t, south.Has(x, North), x.Name)
 	}
 	want := []float64{0.75}
-	for s := 16.0; s <= 240; s += 16 {
-		want = append(want, s)
-	}
-	for s := 245.0; s <= 389; s += 16 {
+	for s := 16.0; s <= 400; s += 16 {
 		want = append(want, s)
 	}
 	at, flush := stationsOf(south)
@@ -290,4 +289,184 @@ func TestPointsOfALine(t *testing.T) {
 	}
 	assert.InDelta(t, 0.5, faceOf(t, r, "a", East).Slope(), 1e-12)
 	assert.Equal(t, pt(-1, 0), faceOf(t, r, "a", East).Uphill())
+}
+
+// What carries the upper end of a valley: a line that runs on past it, a hip that ends
+// there, something that ends there and climbs on, or two ridges that meet there; not one
+// ridge that dies there, nor another valley.
+func TestWhatCarriesAValley(t *testing.T) {
+	at := geom.Vec3{X: 40, Y: 40, Z: 120}
+	line := func(k EdgeKind, dx, dy, dz float64) *Line {
+		return &Line{Kind: k, A: at.Add(geom.Vec3{X: dx, Y: dy, Z: dz}), B: at}
+	}
+	past := &Line{Kind: Ridge, A: at.Add(geom.Vec3{X: -50}), B: at.Add(geom.Vec3{X: 50})}
+	climbs := &Line{Kind: Valley, A: at, B: at.Add(geom.Vec3{X: 10, Y: 10, Z: 5})}
+	for name, c := range map[string]struct {
+		lines []*Line
+		want  bool
+	}{
+		"nothing":                {nil, false},
+		"a ridge that runs past": {[]*Line{past}, true},
+		"a hip":                  {[]*Line{line(Hip, -40, 40, -20)}, true},
+		"one ridge that ends":    {[]*Line{line(Ridge, 0, 60, 0)}, false},
+		"two ridges that meet":   {[]*Line{line(Ridge, 0, 60, 0), line(Ridge, 60, 0, 0)}, true},
+		"a ridge and a valley":   {[]*Line{line(Ridge, 0, 60, 0), line(Valley, 40, -40, -20)}, false},
+		"a valley that climbs":   {[]*Line{climbs}, true},
+		"a ridge elsewhere":      {[]*Line{{Kind: Ridge, A: at.Add(geom.Vec3{Y: 5}), B: at.Add(geom.Vec3{X: 50, Y: 5})}}, false},
+	} {
+		l := line(Valley, -40, -40, -20)
+		r := &Roof{Lines: append(slices.Clone(c.lines), l)}
+		assert.Equal(t, c.want, r.supported(l), name)
+	}
+}
+
+// A run that meets a hip right at the end of a ridge ends at the ridge.
+func TestARunAtTheVeryEndOfARidge(t *testing.T) {
+	hip := &Line{Kind: Hip, B: geom.Vec3{X: 40, Y: 40, Z: 20}}
+	ridge := &Line{Kind: Ridge, A: geom.Vec3{X: 40, Y: 40, Z: 20}, B: geom.Vec3{X: 160, Y: 40, Z: 20}}
+	r := &Roof{Lines: []*Line{hip, ridge}}
+	for _, c := range []struct {
+		kind EdgeKind
+		high geom.Vec2
+		want EdgeKind
+	}{
+		{Hip, pt(40, 40), Ridge}, {Hip, pt(160, 40), Ridge}, {Hip, pt(39, 39), Hip}, {Hip, pt(0, 0), Hip}, {Valley, pt(40, 40), Valley},
+	} {
+		run := &Run{High: c.high, HighEnd: End{c.kind, hip}}
+		r.atRidgeEnd(run)
+		assert.Equal(t, c.want, run.HighEnd.Kind, "%v", c)
+		if c.want == Ridge {
+			assert.Same(t, ridge, run.HighEnd.Line)
+		}
+	}
+}
+
+// Edges of one kind on one straight line are one; a corner, and a change of kind, part them.
+func TestStraightEdgesOfOneKindAreOne(t *testing.T) {
+	pts := []geom.Vec2{pt(0, 0), pt(40, 0), pt(90, 0), pt(120, 0), pt(120, 50), pt(0, 50)}
+	outline, edges := merge(pts, []EdgeKind{Eave, Eave, Wall, Wall, Rake, Ridge})
+	assert.Equal(t, []geom.Vec2{pt(0, 0), pt(90, 0), pt(120, 0), pt(120, 50), pt(0, 50)}, outline)
+	assert.Equal(t, []EdgeKind{Eave, Wall, Wall, Rake, Ridge}, edges)
+}
+
+// Two gables of one pitch and eave in one plane, from 0 to 200 and 120 to 300: the second
+// lays out its module only where the first does not reach, from 200 on; what is fixed, at
+// its ends, stays.
+func TestTwoSidesOverOneLengthLayOutOneModule(t *testing.T) {
+	one, two := body(t, "a", "gable", "x", pt(0, 0), pt(200, 144), 6, 12), body(t, "b", "gable", "x", pt(120, 0), pt(300, 144), 6, 12)
+	module := func(list []station) (out []float64) {
+		for _, s := range list {
+			if !s.fixed {
+				out = append(out, s.at)
+			}
+		}
+		return out
+	}
+	side := func(b *Body) facet { return facet{body: b, side: int(South)} }
+	alone, both := &Face{Body: one, parts: []facet{side(one)}}, &Face{Body: one, parts: []facet{side(one), side(two)}}
+	second := &Face{Body: two, parts: []facet{side(two)}}
+	first, all := module(alone.layouts()), module(both.layouts())
+	require.NotEmpty(t, first)
+	for _, s := range module(second.layouts()) {
+		assert.Equal(t, s >= 200, slices.Contains(all, s) && !slices.Contains(first, s), "of the second, at %v", s)
+	}
+	assert.Subset(t, all, first)
+}
+
+// Which of two faces is over a place: the higher; beside the roof none.
+func TestTheHigherFaceIsTheRoof(t *testing.T) {
+	low := &Face{Plane: Plane{C: 100}, Outline: []geom.Vec2{pt(0, 0), pt(80, 0), pt(80, 80), pt(0, 80)}}
+	high := &Face{Plane: Plane{C: 120}, Outline: []geom.Vec2{pt(40, 0), pt(120, 0), pt(120, 80), pt(40, 80)}}
+	for _, faces := range [][]*Face{{low, high}, {high, low}} {
+		r := &Roof{Faces: faces}
+		for _, c := range []struct {
+			x    float64
+			want *Face
+		}{{20, low}, {60, high}, {100, high}, {130, nil}} {
+			z, f, ok := r.Height(pt(c.x, 40))
+			assert.Equal(t, c.want != nil, ok, "%v", c.x)
+			assert.True(t, f == c.want, "%v", c.x)
+			if ok {
+				assert.InDelta(t, c.want.Plane.C, z, 1e-9)
+			}
+		}
+	}
+}
+
+// Lines of one kind on one straight line that touch or overlap are one, whichever way and
+// in whatever order they come; others stay apart.
+func TestLinesThatTouchAreOne(t *testing.T) {
+	at := func(x float64) geom.Vec3 { return geom.Vec3{X: x, Y: 10, Z: 120} }
+	for name, c := range map[string]struct {
+		spans [][2]float64
+		want  [][2]float64
+	}{
+		"end to end":          {[][2]float64{{0, 40}, {40, 90}}, [][2]float64{{0, 90}}},
+		"the later first":     {[][2]float64{{40, 90}, {0, 40}}, [][2]float64{{0, 90}}},
+		"over each other":     {[][2]float64{{0, 60}, {40, 90}}, [][2]float64{{0, 90}}},
+		"one in the other":    {[][2]float64{{0, 90}, {30, 40}}, [][2]float64{{0, 90}}},
+		"one round the other": {[][2]float64{{30, 40}, {0, 90}}, [][2]float64{{0, 90}}},
+		"apart":               {[][2]float64{{0, 40}, {50, 90}}, [][2]float64{{0, 40}, {50, 90}}},
+		"joined by a third":   {[][2]float64{{0, 40}, {50, 90}, {40, 50}}, [][2]float64{{0, 90}}},
+	} {
+		r := &Roof{}
+		for _, s := range c.spans {
+			r.addLine(Ridge, at(s[1]), at(s[0]))
+		}
+		var got [][2]float64
+		for _, l := range r.Lines {
+			got = append(got, [2]float64{l.A.X, l.B.X})
+		}
+		assert.Equal(t, c.want, got, name)
+	}
+	r := &Roof{}
+	r.addLine(Ridge, at(0), at(40))
+	r.addLine(Hip, at(40), at(80))
+	r.addLine(Ridge, geom.Vec3{X: 40, Y: 11, Z: 120}, geom.Vec3{X: 90, Y: 11, Z: 120})
+	r.addLine(Valley, geom.Vec3{Z: 120}, geom.Vec3{X: 10, Y: 10, Z: 100})
+	assert.Len(t, r.Lines, 4)
+	assert.InDelta(t, 100, r.Lines[3].A.Z, 1e-9, "the lower end is A")
+}
+
+// The ridge of 200 by 80 in at 6 in 12: over the middle, 20 in up; a shed has none, on
+// whichever side it slopes.
+func TestWhichBodyHasARidge(t *testing.T) {
+	for _, kind := range []plan.RoofKind{"gable", "hip"} {
+		p, z, ok := body(t, "a", kind, "x", pt(0, 0), pt(200, 80), 6, 0).Ridge()
+		assert.True(t, ok)
+		assert.InDelta(t, 40, p.Y, 1e-9)
+		assert.InDelta(t, 120, z, 1e-9)
+	}
+	_, _, ok := body(t, "a", "shed", "x", pt(0, 0), pt(200, 80), 6, 0).Ridge()
+	assert.False(t, ok)
+	for i := range 4 {
+		b := body(t, "a", "gable", "x", pt(0, 0), pt(200, 80), 6, 0)
+		b.Sides[i].Slope = 0
+		_, _, ok := b.Ridge()
+		assert.Equal(t, i == int(East) || i == int(West), ok, "side %d", i)
+	}
+}
+
+// Corners on a segment part it, in order, each once; those beside it, and its ends, do not.
+func TestCornersOnASegment(t *testing.T) {
+	corners := []geom.Vec2{pt(30, 0), pt(10, 0), pt(30, 0), pt(20, 1), pt(0, 0), pt(40, 0), pt(50, 0), pt(-5, 0)}
+	assert.Equal(t, []geom.Vec2{pt(0, 0), pt(10, 0), pt(30, 0), pt(40, 0)}, between(corners, pt(0, 0), pt(40, 0)))
+	assert.Equal(t, []geom.Vec2{pt(40, 0), pt(30, 0), pt(10, 0), pt(0, 0)}, between(corners, pt(40, 0), pt(0, 0)))
+}
+
+// Crossings of a line that lies on a corner: more of them are better, else a ridge at the top.
+func TestWhichCrossingsAreBetter(t *testing.T) {
+	c := func(kinds ...EdgeKind) (out []crossing) {
+		for _, k := range kinds {
+			out = append(out, crossing{kind: k})
+		}
+		return out
+	}
+	assert.True(t, better(c(Eave, Hip), c(Eave)))
+	assert.False(t, better(c(Eave), c(Eave, Hip)))
+	assert.True(t, better(c(Eave, Ridge), c(Eave, Hip)))
+	assert.False(t, better(c(Eave, Hip), c(Eave, Ridge)))
+	assert.False(t, better(c(Eave, Ridge), c(Eave, Ridge)))
+	assert.False(t, better(c(Eave, Hip), c(Eave, Hip)))
+	assert.False(t, better(nil, nil))
 }

@@ -201,7 +201,7 @@ func (s *site) face(p geom.Vec3) *plan.Wall {
 			continue
 		}
 		at, deep := w.Frame().Local(p.Flat())
-		if deep >= -skin && deep <= hair && at >= -skin && at <= w.Length()+skin {
+		if deep >= -skin && deep <= hair && at >= w.Hook-skin && at <= w.Length()+skin {
 			return w
 		}
 	}
@@ -223,7 +223,7 @@ func (s *site) wall(p geom.Vec3, l *plan.Level) *plan.Wall {
 			continue
 		}
 		at, deep := w.Frame().Local(p.Flat())
-		if deep >= -skin && deep <= w.Depth()+skin && at >= -skin && at <= w.Length()+skin {
+		if deep >= -skin && deep <= w.Depth()+skin && at >= w.Hook-skin && at <= w.Length()+skin {
 			return w
 		}
 	}
@@ -250,7 +250,7 @@ func (s *site) within(p geom.Vec3, l *plan.Level) bool {
 		if !w.Exterior || !w.On(l) {
 			continue
 		}
-		if at, deep := w.Frame().Local(p.Flat()); deep >= -skin && deep <= w.Depth() && at >= -skin && at <= w.Length()+skin {
+		if at, deep := w.Frame().Local(p.Flat()); deep >= -skin && deep <= w.Depth() && at >= w.Hook-skin && at <= w.Length()+skin {
 			return true
 		}
 		in = in != crosses(w.From, w.To, p.Flat())

@@ -50,7 +50,8 @@ func (s *Steel) place(b *Body, f Fastener) around {
 		push = grain
 	}
 	if grain.Len() < 0.1 { // into end grain
-		a.angle, a.loaded, a.unloaded = 90, f.Margin.Edge, f.Margin.Edge
+		a.nearest = math.Min(f.Margin.Edge, f.Margin.End)
+		a.angle, a.loaded, a.unloaded = 90, a.nearest, a.nearest
 		a.end = timber.Far
 		grain = n.Cross(push)
 	}
@@ -73,15 +74,36 @@ func (s *Steel) place(b *Body, f Fastener) around {
 		a.loaded, a.unloaded = s.Wood.Out(m, at, across), s.Wood.Out(m, at, across.Mul(-1))
 	}
 	a.among(b, f, n, push)
+	if !f.Runs[0].EndGrain() {
+		a.spread = spread(b, f, n, n.Cross(grain))
+	}
 	return a
+}
+
+// spread returns how far apart the outermost fasteners of a body are that are in
+// the member of one and on its face, across the grain, in.
+func spread(b *Body, f Fastener, n, cross geom.Vec3) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, g := range b.Fasteners {
+		if beside(b, f, g, n) {
+			at := g.Head.Dot(cross)
+			lo, hi = min(lo, at), max(hi, at)
+		}
+	}
+	return hi - lo
+}
+
+// beside tells whether two fasteners of a body are in one member and on one face.
+func beside(b *Body, f, g Fastener, n geom.Vec3) bool {
+	return len(g.Runs) > 0 && g.Runs[0].Member == f.Runs[0].Member && b.PlateOf(g).N.Dot(n) >= 0.99
 }
 
 // among measures rows and spacing.
 func (a *around) among(b *Body, f Fastener, n, push geom.Vec3) {
 	across := n.Cross(push)
-	beside := timber.Far
+	nearest := timber.Far
 	for _, g := range b.Fasteners {
-		if len(g.Runs) == 0 || g.Runs[0].Member != f.Runs[0].Member || b.PlateOf(g).N.Dot(n) < 0.99 || g.Head == f.Head {
+		if !beside(b, f, g, n) || g.Head == f.Head {
 			continue
 		}
 		v := g.Head.Sub(f.Head)
@@ -89,10 +111,9 @@ func (a *around) among(b *Body, f Fastener, n, push geom.Vec3) {
 		switch {
 		case w < f.Diameter/2:
 			a.inRow = math.Min(a.inRow, u)
-		case v.Len() < beside:
-			beside, a.rows, a.staggered = v.Len(), w, u > f.Diameter
+		case v.Len() < nearest:
+			nearest, a.rows, a.staggered = v.Len(), w, u > f.Diameter
 		}
-		a.spread = math.Max(a.spread, w)
 	}
 }
 
@@ -125,7 +146,7 @@ func (s *Steel) Cdelta(b *Body, f Fastener) timber.Placed {
 func (s *Steel) large(f Fastener, a around) timber.Placed {
 	return timber.LargePlace{
 		D: f.Diameter, InMain: f.Runs[0].Len(), InSides: timber.Far, Angle: a.angle, TowardEnd: a.towardEnd,
-		End: a.end, LoadedEdge: a.loaded, UnloadedEdge: a.unloaded, InRow: a.inRow, Rows: a.rows, Spread: 0, Sawn: true,
+		End: a.end, LoadedEdge: a.loaded, UnloadedEdge: a.unloaded, InRow: a.inRow, Rows: a.rows, Spread: a.spread, Sawn: true,
 	}.Check()
 }
 

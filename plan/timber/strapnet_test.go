@@ -143,3 +143,18 @@ func TestZinc(t *testing.T) {
 	assert.Greater(t, BaseThickness(0.0396, 185), 0.0359)
 	assert.Zero(t, BaseThickness(0.001, 185))
 }
+
+// Three holes of 0.2 in across 2 in of steel, the middle one 0.2 in along from the line of
+// the others: its own row is weakest aside both ways, 0.6 less 2 x 0.2²/(4 x 0.5) = 0.56 in of
+// width, and 0.9 of that section; straight through the two others 0.4 in are lost.
+func TestAHoleAsideBothWays(t *testing.T) {
+	v, err := StrapTensionAt(2, 0.1, []Hole{{1, 0.5, 0.2}, {1.2, 1, 0.2}, {1, 1.5, 0.2}}, Gr33)
+	require.NoError(t, err)
+	for _, r := range v.Rows {
+		assert.Equal(t, 3, r.Holes, "at %v", r.X)
+		assert.InDelta(t, 0.56, r.Removed, 1e-9, "at %v", r.X)
+		assert.InDelta(t, 0.9*(2-0.56)*0.1, r.Net, 1e-9, "at %v", r.X)
+		assert.True(t, r.Staggered)
+	}
+	assert.Len(t, v.Rows, 2)
+}

@@ -103,3 +103,69 @@ func TestWetAndHotChains(t *testing.T) {
 		assert.InDelta(t, c.want, c.cond.Chain().Product(), 1e-12, c.name)
 	}
 }
+
+// NDS 2018 Commentary Tables C12.1.5.7 p.254 and C12.1.6.6 p.255 (transcribed), in
+// diameters: edge; end in tension and in compression; in a row along and across; between
+// rows in line and staggered.
+func TestEveryCellOfTheSmallSpacings(t *testing.T) {
+	for _, c := range []struct {
+		steel, prebored bool
+		want            [7]float64
+	}{
+		{false, false, [7]float64{2.5, 15, 10, 15, 10, 5, 2.5}},
+		{false, true, [7]float64{2.5, 10, 5, 10, 5, 3, 2.5}},
+		{true, false, [7]float64{2.5, 10, 5, 10, 5, 3, 2.5}},
+		{true, true, [7]float64{2.5, 5, 3, 5, 2.5, 2.5, 2.5}},
+	} {
+		s := SmallSpacingOf(c.steel, c.prebored)
+		assert.Equal(t, c.want, [7]float64{s.Edge, s.EndTension, s.EndCompression, s.RowAlong, s.RowAcross, s.Rows, s.RowsStaggered}, "steel %v, prebored %v", c.steel, c.prebored)
+	}
+}
+
+// A column may be 50 times as long as deep (NDS 2018 3.7.1.4, from memory): there FcE is 0.822
+// x 510,000 / 2,500 = 167.7 psi, and a little longer it bears nothing.
+func TestTheSlimmestColumn(t *testing.T) {
+	w := Along{Fc: 1400, Emin: 510_000}
+	v := Column{Along: w, Length: 275, Depth: 5.5, Duration: WindDuration}.Value()
+	assert.InDelta(t, 167.7, v.FcE, 0.05)
+	assert.Positive(t, v.Stress)
+	assert.Zero(t, Column{Along: w, Length: 275.1, Depth: 5.5, Duration: WindDuration}.Value().Stress)
+}
+
+// No. 2 lumber along its grain, psi (NDS 2018 Supplement Tables 4A and 4B, from memory): Ft,
+// Fv, Fc, Emin.
+func TestLumberAlongItsGrain(t *testing.T) {
+	want := map[string]Along{
+		"Douglas fir-larch":       {500, 180, 1350, 580e3},
+		"hem-fir":                 {525, 150, 1300, 470e3},
+		"spruce-pine-fir":         {450, 135, 1150, 510e3},
+		"spruce-pine-fir (south)": {350, 135, 1000, 400e3},
+		"southern pine":           {600, 175, 1400, 510e3},
+	}
+	assert.Equal(t, want, alongGrain)
+	_, ok := Species{Name: "driftwood"}.Along()
+	assert.False(t, ok)
+}
+
+// Apparent stiffness Ga of SDPWS 2008/2015 Table 4.3A, kip/in, OSB and plywood at 6, 4, 3
+// and 2 in (transcribed); the rows for 3/8 in sheathing were not seen.
+func TestEveryStiffnessOfTheSheathingTable(t *testing.T) {
+	want := map[string][2][4]float64{
+		"structural I 5/16 6d":   {{13, 18, 23, 35}, {10, 13, 16, 22}},
+		"structural I 3/8 8d":    {{19, 24, 30, 43}, {14, 17, 20, 24}},
+		"structural I 7/16 8d":   {{16, 21, 27, 40}, {13, 16, 19, 24}},
+		"structural I 15/32 8d":  {{14, 18, 24, 37}, {11, 14, 17, 23}},
+		"structural I 15/32 10d": {{22, 29, 36, 51}, {16, 20, 22, 28}},
+		"sheathing 5/16 6d":      {{13, 18, 24, 37}, {9.5, 12, 14, 18}},
+		"sheathing 3/8 6d":       {},
+		"sheathing 3/8 8d":       {},
+		"sheathing 7/16 8d":      {{15, 22, 28, 42}, {11, 14, 17, 21}},
+		"sheathing 15/32 8d":     {{13, 19, 25, 39}, {10, 13, 15, 20}},
+		"sheathing 15/32 10d":    {{22, 30, 37, 52}, {14, 17, 19, 23}},
+		"sheathing 19/32 10d":    {{19, 26, 33, 48}, {13, 16, 18, 22}},
+	}
+	for _, p := range panels {
+		name := p.Grade + " " + p.Thickness + " " + p.Nail
+		assert.Equal(t, want[name], [2][4]float64{p.OSB, p.Plywood}, name)
+	}
+}

@@ -133,12 +133,6 @@ func (b Basis) Along(ridge bool) (l, across float64) {
 // is the envelope procedure's (ASCE 7-16 and 7-22 Table 26.10-1, transcribed).
 func (b Basis) Direct() Velocity { return b.At(b.Height) }
 
-// Net returns the design pressure for an external Cp and an internal
-// coefficient where both act with qh, psf at strength level: ASCE 7-16
-// Eq. 27.3-1, p = q G Cp - qi (GCpi) with Kd in q; 7-22 Eq. 27.3-1, p = q Kd G
-// Cp - qi Kd (GCpi) (transcribed).
-func (b Basis) Net(cp, gcpi float64) float64 { return b.Direct().QKd * (Gust*cp - gcpi) }
-
 // MeanQKd returns the mean of q with Kd between two heights above grade, ft.
 func (b Basis) MeanQKd(lo, hi float64) float64 {
 	if hi-lo < 1e-9 {

@@ -43,6 +43,12 @@ func TestMarginsOnEachFaceOfAStud(t *testing.T) {
 	both := []float64{head.Edge, head.End}
 	assert.InDelta(t, 0.5, math.Min(both[0], both[1]), 1e-9)
 	assert.InDelta(t, 2, math.Max(both[0], both[1]), 1e-9)
+	for _, way := range []float64{-1, 1} { // a plate along y, 2 in from its side and 1/2 in from its face
+		plate := stick("plate", geom.Vec3{}, geom.Vec3{X: 5.5, Y: 60, Z: 1.5})
+		plate.A, plate.B = geom.Vec3{X: 2.75, Z: 0.75}, geom.Vec3{X: 2.75, Y: 60, Z: 0.75}
+		got := New([]*framing.Member{plate}).Around(plate, geom.Vec3{X: 2, Y: 30 + 30*way, Z: 0.5}, geom.Vec3{Y: way})
+		assert.ElementsMatch(t, []float64{0.5, 2}, []float64{math.Round(got.Edge*1e6) / 1e6, math.Round(got.End*1e6) / 1e6})
+	}
 	long := stick("pile", geom.Vec3{}, geom.Vec3{X: 9.5, Y: 9.5, Z: 240})
 	assert.InDelta(t, 48, New([]*framing.Member{long}).Around(long, geom.Vec3{X: 4, Z: 120}, geom.Vec3{Y: -1}).End, 1e-9)
 }
@@ -220,5 +226,64 @@ func TestTheThicknessOfAHair(t *testing.T) {
 		post := stick("post", geom.Vec3{X: 1.5 - x, Y: -9, Z: -60}, geom.Vec3{X: 9, Y: 9, Z: -0.03125})
 		land := New([]*framing.Member{b, post}).Below(geom.Vec3{Y: 1.75, Z: 12}, 40, Washer{Side: 3}, 1, Carries)
 		assert.Equal(t, blocked, land.Blocked == post, "%v", x)
+	}
+}
+
+// A 3 in plate on the end of a plate 5 1/2 by 1 1/2 in, square to its sides: 3 x 1.5 in of
+// wood less a hole of 0.5625 in, 4.5 - 0.2485 = 4.2515 in², whichever way the plate runs.
+func TestASquareWasherOnEndGrainIsSquareToTheSides(t *testing.T) {
+	for _, way := range []geom.Vec3{{X: 1}, {Y: 1}} {
+		lo, hi := geom.Vec3{}, way.Mul(60).Add(way.Cross(geom.Vec3{Z: 1}).Mul(5.5)).Add(geom.Vec3{Z: 1.5})
+		lo, hi = bounds(lo, hi)
+		m := stick("plate", lo, hi)
+		mid := lo.Add(hi).Mul(0.5)
+		m.A, m.B = mid.Sub(way.Mul(30)), mid.Add(way.Mul(30))
+		w := New([]*framing.Member{m})
+		assert.InDelta(t, 4.2515, w.Bears(m, m.B, way, Washer{Side: 3, Hole: 0.5625}), 1e-3, "%v", way)
+	}
+}
+
+// A line over a long way finds the members at both ends of it, whichever way it runs.
+func TestALongLineBothWays(t *testing.T) {
+	for _, way := range []geom.Vec3{{X: 1}, {Y: 1}, {Z: 1}, geom.Vec3{X: 1, Y: -1, Z: 1}.Unit()} {
+		box := func(id string, at float64) *framing.Member {
+			c := way.Mul(at)
+			return stick(id, c.Sub(geom.Vec3{X: 2, Y: 2, Z: 2}), c.Add(geom.Vec3{X: 2, Y: 2, Z: 2}))
+		}
+		w := New([]*framing.Member{box("near", 10), box("far", 390)})
+		there, back := w.Through(geom.Vec3{}, way.Mul(400)), w.Through(way.Mul(400), geom.Vec3{})
+		require.Len(t, there, 2, "%v", way)
+		require.Len(t, back, 2, "%v", way)
+		assert.Equal(t, "near far", there[0].Member.ID+" "+there[1].Member.ID)
+		assert.Equal(t, "far near", back[0].Member.ID+" "+back[1].Member.ID)
+	}
+}
+
+// A sill alone under a rod is its sill; piles under it are in the wall; on anything else
+// the rod does not end in a sill.
+func TestTheSillAtTheEndOfALine(t *testing.T) {
+	run := func(roles ...plan.Role) (out []Run) {
+		for _, r := range roles {
+			out = append(out, Run{Member: &framing.Member{Role: r}})
+		}
+		return out
+	}
+	for _, c := range []struct {
+		runs []Run
+		want int // of runs; -1 none
+	}{
+		{run(plan.SillPlate), 0},
+		{run(plan.Rim, plan.SillPlate), 1},
+		{run(plan.SillPlate, plan.Pile), 0},
+		{run(plan.SillPlate, plan.SillPlate), 1},
+		{run(plan.SillPlate, plan.GirderBeam), -1},
+		{run(plan.Pile), -1},
+		{nil, -1},
+	} {
+		l := Landing{Runs: c.runs, At: -1}
+		assert.Equal(t, c.want >= 0, l.OnSill())
+		if c.want >= 0 {
+			assert.Same(t, c.runs[c.want].Member, l.Sill().Member)
+		}
 	}
 }

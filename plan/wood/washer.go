@@ -42,7 +42,7 @@ func (w *Index) Bears(m *framing.Member, at, n geom.Vec3, x Washer) float64 {
 	n = n.Unit()
 	u := Grain(m).Sub(n.Mul(n.Dot(Grain(m))))
 	if u.Len() < 0.1 { // on end grain: any way round
-		u = n.Cross(geom.Vec3{X: n.Z + 1, Y: n.X, Z: n.Y})
+		u = sideways(n)
 	}
 	u = u.Unit()
 	slab := geom.Prism(x.outline(at.Sub(n.Mul(Hair)), u, n.Cross(u)), n.Mul(-Hair))
@@ -69,7 +69,7 @@ func (w *Index) blocks(m *framing.Member, at geom.Vec3, x Washer, room float64) 
 	u := Grain(m)
 	u.Z = 0
 	if u.Len() < 0.1 {
-		u = geom.Vec3{X: 1}
+		u = sideways(geom.Vec3{Z: 1})
 	}
 	u = u.Unit()
 	down := geom.Vec3{Z: -1}

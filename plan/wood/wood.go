@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
@@ -30,6 +31,9 @@ type Index struct {
 func New(members []*framing.Member) *Index {
 	w := &Index{grid: geom.NewGrid[block](), parts: make(map[*framing.Member][][]geom.Plane, len(members))}
 	for _, m := range members {
+		if m.Role == plan.Packing { // it fills a gap and holds nothing
+			continue
+		}
 		on := geom.Slant(m.A.Flat(), m.B.Flat(), max(m.Section.Width(), m.Section.Depth))
 		for _, s := range m.Solid {
 			if s.Empty() {
@@ -132,12 +136,21 @@ func (w *Index) Around(m *framing.Member, p, n geom.Vec3) Margin {
 	g := Grain(m)
 	along := g.Sub(n.Mul(g.Dot(n)))
 	if along.Len() < 0.1 { // into end grain: both ways are edges
-		along = n.Cross(geom.Vec3{X: n.Z + 1, Y: n.X, Z: n.Y})
+		along = sideways(n)
 	}
 	along = along.Unit()
 	across := n.Cross(along)
 	p = p.Sub(n.Mul(Hair))
 	return Margin{Edge: w.nearer(m, p, across), End: w.nearer(m, p, along)}
+}
+
+// sideways returns a direction in the end of a member whose normal is n: level in
+// one that stands, along x in one that lies, as members' sides mostly are.
+func sideways(n geom.Vec3) geom.Vec3 {
+	if geom.Upright(n) {
+		return n.Cross(geom.Vec3{Y: 1})
+	}
+	return n.Cross(geom.Vec3{Z: 1})
 }
 
 // nearer returns the shorter way from p out of m, forward or back along d; 0

@@ -155,7 +155,17 @@ func cutKey(p *placement.Placement, b *steel.Body) string {
 	if floorHole(p, b) != nil {
 		s.WriteString("floor;")
 	}
+	if packed(b) {
+		s.WriteString("packed;")
+	}
 	return s.String()
+}
+
+// packed tells whether some fastener of a body reaches a girder through packing.
+func packed(b *steel.Body) bool {
+	return slices.ContainsFunc(b.Fasteners, func(f steel.Fastener) bool {
+		return len(f.Runs) > 0 && f.Runs[0].Member.Role == plan.GirderBeam && f.Runs[0].From > b.PlateOf(f).Thickness+1.0/16
+	})
 }
 
 // half counts half inches; never a minus zero.

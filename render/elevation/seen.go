@@ -56,7 +56,7 @@ func slabOf(r plan.Role) (slab, bool) {
 	switch r {
 	case plan.Rim, plan.Joist, plan.Blocking, plan.Ledger, plan.SillPlate:
 		return slab{2, 0, 1}, true
-	case plan.GirderBeam, plan.Pile:
+	case plan.GirderBeam, plan.Packing, plan.Pile:
 		return slab{6, 6, 12}, true
 	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.Truss, plan.Outlooker:
 		return slab{0.5, 0, 1}, true

@@ -2,7 +2,9 @@ package elevation
 
 import (
 	"fmt"
+	"strings"
 
+	"galewright/plan"
 	"galewright/render/page"
 	"galewright/render/sheet"
 )
@@ -16,7 +18,43 @@ func (p *part) titleLines() (name, under string) {
 	if p.left != nil || p.right != nil {
 		name += fmt.Sprintf(", %s to %s", p.Length(max(0, p.from)), p.Length(min(p.to, p.longest())))
 	}
-	return name, p.seenFrom() + "; scale " + p.scale.Name
+	return name, p.seenFrom() + p.hooks() + p.cuts() + "; scale " + p.scale.Name
+}
+
+// hooks says of walls that run through at an inside corner where their tape hooks.
+func (p *part) hooks() (s string) {
+	var order []string
+	names := map[string][]string{}
+	for _, i := range p.own {
+		if w := p.stories[i].wall; w.Hook > 0 {
+			by := p.Length(w.Hook)
+			if names[by] == nil {
+				order = append(order, by)
+			}
+			names[by] = append(names[by], w.Name)
+		}
+	}
+	for _, by := range order {
+		s += fmt.Sprintf("; tape of %s hooks %s behind the corner", strings.Join(names[by], ", "), by)
+	}
+	return s
+}
+
+// cuts says at what angle the plates of walls are cut that turn a corner which is no
+// right angle; the plan says how.
+func (p *part) cuts() (s string) {
+	for _, i := range p.own {
+		w, angle := p.stories[i].wall, 0.0
+		for _, m := range p.House.Members {
+			if m.Wall == w && m.Role == plan.TopPlate {
+				angle = max(angle, m.Bevel)
+			}
+		}
+		if angle > 0 {
+			s += fmt.Sprintf("; plates of %s are cut at %.1f° off square", w.Name, angle)
+		}
+	}
+	return s
 }
 
 // titleSize returns the place the title, its scale bar and the key map take:

@@ -200,12 +200,20 @@ func deckNotes(c *page.Context, d *deck.Deck) []string {
 	if d.Spec.Rings > 0 {
 		shank = "ring shank"
 	}
-	return []string{
+	return inRoofWords(c, []string{
 		fmt.Sprintf("Panels %s in %s, %s, long side across the rafters, laid from the eave. Thin lines are the edges of panels as laid, on the slope seen from above: %d pieces, %d of them whole.", d.Spec.Panel, d.Spec.Kind, c.Units().Beside("4 by 8 ft", deck.PanelWide, deck.PanelLong), pieces, whole),
 		fmt.Sprintf("Nails %s, %s. Panel ends: over the rafter that a panel ends on, and over hips and valleys, in each of the two panels. Between: over every other rafter. Gable: into the framing over an end wall (heavy line), which holds the overhang.", d.Spec.Nail, shank),
 		"A letter stands in each part of a face; darker parts are nailed closer. Distances are on plan, from the edge of the roof. Pull a nail that misses its rafter and drive another; drive heads flush, not through the face (FEMA P-55 13.2.4, read).",
 		"Walls below are dashed.",
+	})
+}
+
+// inRoofWords puts notes into the words of what the roofs are made of.
+func inRoofWords(c *page.Context, notes []string) []string {
+	for i := range notes {
+		notes[i] = c.House.Plan.InRoofWords(notes[i])
 	}
+	return notes
 }
 
 // zoneTable gives the suction of each zone and its worst nail.

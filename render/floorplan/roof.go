@@ -276,12 +276,11 @@ func roofNotes(c *page.Context) []string {
 		return nil
 	}
 	notes := []string{
-		"Rafters are numbered at the low end. Walls below are dashed.",
+		c.House.Plan.InRoofWords("Rafters are numbered at the low end. Walls below are dashed."),
 		"Pieces at ridge, hips and valleys are counted here. Clips at the plates are shown again; the elevation of their wall counts them.",
 	}
 	for _, r := range c.House.Plan.Roofs {
-		s := fmt.Sprintf("Roof %s: %s, %s in 12, rafters %s at %s o.c., ridge %s, overhang %s at eaves",
-			r.Name, r.Kind, trimFloat(r.Pitch), r.Rafters.Text, c.Spacing(r.Spacing), r.RidgeMember.Text, c.Length(r.Overhang))
+		s := fmt.Sprintf("Roof %s: %s, %s in 12, %s, overhang %s at eaves", r.Name, r.Kind, trimFloat(r.Pitch), madeOf(c, r), c.Length(r.Overhang))
 		if r.Kind != plan.HipRoof && r.Rake > 0 {
 			s += ", " + c.Length(r.Rake) + " at rakes"
 		}
@@ -289,4 +288,18 @@ func roofNotes(c *page.Context) []string {
 		notes = append(notes, s)
 	}
 	return notes
+}
+
+// madeOf says what a roof is made of, at which spacing, and from where it is
+// counted where the plan says so.
+func madeOf(c *page.Context, r *plan.Roof) string {
+	from := ""
+	if r.Layout != nil {
+		end := map[plan.Axis]string{plan.AxisX: "west", plan.AxisY: "south"}[r.Ridge]
+		from = fmt.Sprintf(" from %s off the %s end", c.Length(*r.Layout), end)
+	}
+	if r.Trusses {
+		return fmt.Sprintf("trusses with chords %s at %s o.c.%s", r.Rafters.Text, c.Spacing(r.Spacing), from)
+	}
+	return fmt.Sprintf("rafters %s at %s o.c.%s, ridge %s", r.Rafters.Text, c.Spacing(r.Spacing), from, r.RidgeMember.Text)
 }

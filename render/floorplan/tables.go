@@ -29,6 +29,9 @@ func NotePages(c *page.Context) []*page.Page {
 			notes = notes[:1]
 		}
 	}
+	for _, l := range c.House.Plan.Levels {
+		notes = append(notes, miterNotes(c, l)...)
+	}
 	notes = append(append([]string{}, levelNotes...), notes...)
 	notes = append(notes, foundationNotes(c)...)
 	f.Put(table.Numbered("Notes", append(notes, roofNotes(c)...)))
@@ -49,10 +52,11 @@ const holeNote = "Holes are laid out from the outside faces of studs, which are 
 
 // levelTables are the tables beside a level's plan.
 func levelTables(c *page.Context, l *plan.Level, holes []holeRow) []*table.Table {
+	notes := append(append([]string{}, levelNotes...), miterNotes(c, l)...)
 	if len(holes) == 0 {
-		return []*table.Table{table.Numbered("Notes", levelNotes)}
+		return []*table.Table{table.Numbered("Notes", notes)}
 	}
-	notes := append(append([]string{}, levelNotes...), holeNote)
+	notes = append(notes, holeNote)
 	return []*table.Table{holeTable(c, l, holes), table.Numbered("Notes", notes)}
 }
 

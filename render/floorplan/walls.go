@@ -2,6 +2,7 @@ package floorplan
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -31,11 +32,26 @@ func footprint(m *framing.Member, f geom.Frame) (s0, s1, t0, t1 float64) {
 	return s0, s1, t0, t1
 }
 
+// outline returns the corners on plan of what stands or lies level and is cut at an
+// angle: those of its top.
+func outline(m *framing.Member) (out []geom.Vec2) {
+	_, hi := m.Solid[0].Bounds()
+	for _, face := range m.Solid[0].Faces {
+		if slices.ContainsFunc(face, func(p geom.Vec3) bool { return p.Z < hi.Z-geom.Eps }) {
+			continue
+		}
+		for _, p := range face {
+			out = append(out, p.Flat())
+		}
+	}
+	return out
+}
+
 // studFill says how a member cut by the plan is filled: what runs from plate
 // to plate darker than what stops under a header.
 func studFill(r plan.Role) (sheet.Fill, bool) {
 	switch {
-	case r.FullHeight():
+	case r.FullHeight(), r == plan.BeveledStud:
 		return sheet.Mid, true
 	case r == plan.Jack:
 		return sheet.Pale, true
@@ -78,6 +94,10 @@ func (v *planView) boxOf(pts []geom.Vec2) (sheet.Rect, bool) {
 }
 
 func (v *planView) memberShape(m *framing.Member, f geom.Frame, s sheet.Style) {
+	if m.Bevel > 0 {
+		v.shape(s, outline(m)...)
+		return
+	}
 	s0, s1, t0, t1 := footprint(m, f)
 	if s0 < s1 {
 		v.shape(s, wallPoly(f, s0, s1, t0, t1)...)

@@ -125,7 +125,7 @@ func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Pi
 				t.Rows = append(t.Rows, table.Row{Group: true, Cells: table.Texts(markLine(l.Item))})
 				first = false
 			}
-			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {Legend: l.Number}, {S: placeOn(c, h, p)}, {S: p.Joint.Kind.Row().One}, {S: string(p.Face)}, {S: p.Tag}}})
+			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {Legend: l.Number}, {S: placeOn(c, h, p)}, {S: c.House.Plan.InRoofWords(p.Joint.Kind.Row().One)}, {S: string(p.Face)}, {S: p.Tag}}})
 		}
 	}
 	return t

@@ -1,0 +1,134 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/timber"
+)
+
+// tieCheck is the ID of the check of ceiling joists.
+const tieCheck = "tie-thrust"
+
+// tieDoc says what the check looks at and what it leaves out.
+const tieDoc = "thrust of rafters without a ridge beam from dead load, at the ordered nails of each ceiling joist into its rafters and at each splice of it; what pairs without a joist push goes to the joists beside them; what pairs with a foot on a valley push is not followed. Live load of the roof and snow, which may push more, are not in it, nor is bending of the joists or their own wood at the nails: the engineer of record sizes joists, splices and nails for those"
+
+// deadStrength is the factor on dead load alone at strength level (ASCE 7-16
+// 2.3.1, from memory).
+const deadStrength = 1.4
+
+// tieThrust checks the nails of each ceiling joist: at its rafters, and at each
+// of its breaks. Of a plan that orders no nailing at all only the breaks are
+// checked; the ridges' lines say that nothing else is known.
+func tieThrust(c *Check, a *analysis) (out []*Link) {
+	loads := a.tieLoads()
+	for _, t := range a.house.Ties {
+		lb := loads[t]
+		if lb <= least {
+			continue
+		}
+		if len(a.nails.Lines) > 0 {
+			out = append(out, a.tieLink(c, t, "", plan.RafterToJoist, t.Pieces[0], lb))
+		}
+		for i, s := range t.Splices {
+			out = append(out, a.tieLink(c, t, fmt.Sprintf(" splice %d", i+1), plan.CeilingSplice, s, lb))
+		}
+	}
+	return out
+}
+
+// tieLoads shares the thrust of each pair of rafters to the ceiling joists of
+// its roof: to its own, else to those on both sides by lever, lb.
+func (a *analysis) tieLoads() map[*framing.Tie]float64 {
+	own := map[*framing.Member]*framing.Tie{}
+	for _, t := range a.house.Ties {
+		own[t.Rafters[0]], own[t.Rafters[1]] = t, t
+	}
+	at := map[*framing.Tie]float64{} // place along the ridge
+	for _, p := range a.pairs {
+		if t := own[p.a.Member]; t != nil {
+			at[t] = p.along
+		}
+	}
+	out := map[*framing.Tie]float64{}
+	for _, p := range a.pairs {
+		lb := a.thrust(p)
+		if !p.onPlates() {
+			continue // it pushes on a valley
+		}
+		if t := own[p.a.Member]; t != nil {
+			out[t] += lb
+			continue
+		}
+		low, high := a.tiesBeside(p, at)
+		switch {
+		case low == nil && high == nil:
+		case low == nil:
+			out[high] += lb
+		case high == nil:
+			out[low] += lb
+		default:
+			k := (p.along - at[low]) / (at[high] - at[low])
+			out[low] += lb * (1 - k)
+			out[high] += lb * k
+		}
+	}
+	return out
+}
+
+// tiesBeside returns the ceiling joists of a pair's roof nearest to it on both
+// sides.
+func (a *analysis) tiesBeside(p *pair, at map[*framing.Tie]float64) (low, high *framing.Tie) {
+	for _, t := range a.house.Ties {
+		s, ok := at[t]
+		switch {
+		case !ok || t.Roof != p.a.roof:
+		case s <= p.along && (low == nil || s > at[low]):
+			low = t
+		case s > p.along && (high == nil || s < at[high]):
+			high = t
+		}
+	}
+	return low, high
+}
+
+// tieLink is the link of the nails of one connection at a ceiling joist: those
+// through the member side.
+func (a *analysis) tieLink(c *Check, t *framing.Tie, what string, at plan.Connection, side *framing.Member, lb float64) *Link {
+	l := &Link{
+		Check: c, ID: fmt.Sprintf("%s-%.0f-tie%s", t.Roof.Name, math.Round(t.Along), what), Host: "roof " + t.Roof.Name, Unit: "lb", Demand: lb, Strength: lb * deadStrength, Case: "dead load",
+		Where: fmt.Sprintf("roof %s, ceiling joist at %s%s", t.Roof.Name, a.u.Length(t.Along), what),
+	}
+	l.Terms = []Term{{"thrust of the rafters from dead load that it holds", lb, "lb"}}
+	held := a.tieNails(at, side)
+	l.close(held)
+	if held == nil {
+		l.Gap = "no nails ordered: " + string(at) + " under [nailing]"
+	}
+	return l
+}
+
+// tieNails is what the ordered nails of a connection through a member hold on
+// one side of it, under dead load; nil where none are ordered.
+func (a *analysis) tieNails(at plan.Connection, side *framing.Member) *Capacity {
+	line := a.nails.Line(at)
+	if line == nil {
+		return nil
+	}
+	for _, s := range line.Spots {
+		if s.Side != side {
+			continue
+		}
+		v, n := line.OneFor(s, a.species, timber.Permanent), s.Nails(line.Order)
+		if v.Nothing != "" {
+			return &Capacity{Unknown: v.Nothing}
+		}
+		return &Capacity{
+			Value: float64(n) * v.Lateral, Source: "ordered nailing", Pieces: n, Mark: line.Mark(), Governs: fmt.Sprintf("%s of %s, %s", plan.Counted(n, "nail"), line.Mark(), line.Row.One),
+			Terms: ofCapacity(Term{"one nail, " + v.Text, v.Lateral, "lb"}, Term{plan.Counted(n, "nail") + " on one side", float64(n) * v.Lateral, "lb"}),
+		}
+	}
+	return nil
+}
