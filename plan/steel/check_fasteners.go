@@ -138,7 +138,7 @@ func (n *nearness) text() string {
 	from := ""
 	for _, r := range n.rules {
 		u := n.worst[r]
-		parts = append(parts, n.bodies[0].Piece.Joint.Units.Sprintf("%s down to %.2f in where %.2f in is wanted", r, u.Have, u.Want))
+		parts = append(parts, n.bodies[0].Piece.Units().Sprintf("%s down to %.2f in where %.2f in is wanted", r, u.Have, u.Want))
 		from = u.Source
 	}
 	return strings.Join(parts, ", ") + " (" + from + ")"
