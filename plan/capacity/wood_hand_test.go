@@ -12,7 +12,6 @@ import (
 	"galewright/plan/placement"
 	"galewright/plan/steel"
 	"galewright/plan/timber"
-
 	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"galewright/plan/length"
 	"galewright/plan/timber"
 )
 
@@ -26,8 +25,8 @@ func (a *analysis) intoLines(c *Check) (out []*Link) {
 				Check: c, ID: intoLine(lo.Lines[1]), Host: "line " + lo.Lines[1], Where: fmt.Sprintf("roof over story %s, line %s", lo.Level.Name, lo.Lines[1]),
 				Unit: "plf", Case: lo.Case, Demand: ASD.W * v, Strength: v,
 				Terms: []Term{
-					{fmt.Sprintf("from the deck on its low side, %.0f lb over %s", lo.Ends[1], length.Feet(lo.Depth)), lo.Ends[1] / lo.Depth * 12, "plf"},
-					{fmt.Sprintf("from that on its high side, %.0f lb over %s", hi.Ends[0], length.Feet(hi.Depth)), hi.Ends[0] / hi.Depth * 12, "plf"},
+					{a.u.Sprintf("from the deck on its low side, %.0f lb over %s", lo.Ends[1], a.u.Length(lo.Depth)), lo.Ends[1] / lo.Depth * 12, "plf"},
+					{a.u.Sprintf("from that on its high side, %.0f lb over %s", hi.Ends[0], a.u.Length(hi.Depth)), hi.Ends[0] / hi.Depth * 12, "plf"},
 					{"both, strength level", v, "plf"},
 					{"0.6 of it", ASD.W * v, "plf"},
 				},
@@ -69,8 +68,8 @@ func (a *analysis) deckRow() *Capacity {
 	return &Capacity{
 		Value: each * 12 / wide, Source: "computed", Pieces: 1, Governs: "one row of the deck's nails into the rafter over the line",
 		Terms: ofCapacity(
-			Term{fmt.Sprintf("one %s through %s in into the rafter: Z %.1f lb (mode %s), CD 1.6", a.plan.Deck.Nail, a.plan.Deck.Panel, z.Z, z.Mode), each, "lb"},
-			Term{fmt.Sprintf("one row at %.1f in, the widest over rafters", wide), each * 12 / wide, "plf"},
+			Term{a.u.Sprintf("one %s through %s in into the rafter: Z %.1f lb (mode %s), CD 1.6", a.plan.Deck.Nail, a.plan.Deck.Panel, z.Z, z.Mode), each, "lb"},
+			Term{a.u.Sprintf("one row at %.1f in, the widest over rafters", wide), each * 12 / wide, "plf"},
 		),
 	}
 }

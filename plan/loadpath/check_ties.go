@@ -7,7 +7,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/length"
 	"galewright/plan/timber"
 )
 
@@ -124,7 +123,7 @@ func (a *analysis) tiesBeside(p *pair, at map[*framing.Tie]float64) (low, high *
 func (a *analysis) tieLink(c *Check, t *framing.Tie, what string, at plan.Connection, side *framing.Member, lb float64) *Link {
 	l := &Link{
 		Check: c, ID: tieID(t) + what, Host: "roof " + t.Roof.Name, Unit: "lb", Demand: lb, Strength: lb * deadStrength, Case: "dead load",
-		Where: fmt.Sprintf("roof %s, ceiling joist at %s%s", t.Roof.Name, length.Feet(t.Along), what),
+		Where: fmt.Sprintf("roof %s, ceiling joist at %s%s", t.Roof.Name, a.u.Length(t.Along), what),
 	}
 	l.Terms = []Term{{"thrust of the rafters from dead load that it holds", lb, "lb"}}
 	held := a.tieNails(at, side)

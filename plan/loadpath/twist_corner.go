@@ -6,7 +6,6 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
-	"galewright/plan/length"
 )
 
 // corners finds the inside corners, as of the court of an L, at which an exterior
@@ -33,9 +32,9 @@ func (t *twister) corner(x *LineShear, w *plan.Wall, at, out float64) {
 	if ASD.W*drag <= least || !x.under(t.a.indoors[x.Level], at+out*onFor) || t.runsOn(x, w, at, out) {
 		return
 	}
-	t.gap(x, w, "collector past "+w.Name+" at "+length.Feet(at), drag, "collector force there",
+	t.gap(x, w, "collector past "+w.Name+" at "+t.a.u.Length(at), drag, "collector force there",
 		"the house goes on past the wall's end at the inside corner, %s = %s, and nothing there that its plates are tied to carries the line on; run a wall, joist or beam on in line, tied to the plates by a strap, or have the engineer design the deck to bring its force in along the wall alone",
-		plan.Axes[x.Axis], length.Feet(at))
+		plan.Axes[x.Axis], t.a.u.Length(at))
 }
 
 // runsOn tells whether the plates of a wall are tied to a member that runs on past

@@ -190,9 +190,9 @@ func (a *analysis) chordWorkings(l *Link) []string {
 	if b == nil {
 		return nil
 	}
-	out := []string{a.u.Sprintf("chord: wind along %s on the deck over story %s, %s, %s (%s):", plan.Axes[ax], b.Level.Name, b.stretch(a.u), b.spans(), b.Case)}
+	out := []string{fmt.Sprintf("chord: wind along %s on the deck over story %s, %s, %s (%s):", plan.Axes[ax], b.Level.Name, b.stretch(a.u), b.spans(), b.Case)}
 	out = append(out, bandWorkings(a.u, b.bands, b.Lo, b.Hi, plan.Axes[1-ax])...)
-	return append(out, a.u.Sprintf("  ends %.0f and %.0f lb; moment here %.0f lb-ft, over the depth %.2f ft: %.0f lb", b.Ends[0], b.Ends[1], math.Abs(b.moment(b.bands, at))/12, b.Depth/12, lb))
+	return append(out, a.u.Sprintf("  ends %.0f{lb} and %.0f lb; moment here %.0f lb-ft, over the depth %.2f ft: %.0f lb", b.Ends[0], b.Ends[1], math.Abs(b.moment(b.bands, at))/12, b.Depth/12, lb))
 }
 
 // stretch tells from where to where a bay goes.

@@ -93,7 +93,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 	if q.Face == plan.Through {
 		where = "through the " + throughText(q.Joint)
 	}
-	fmt.Fprintf(b, "  %s at %s, %s above grade\n", where, q.Joint.Units.Length(q.Station), heightText(q))
+	fmt.Fprintf(b, "  %s at %s, %s above grade\n", where, q.Units().Length(q.Station), heightText(q))
 	if q.Moved != "" {
 		fmt.Fprintf(b, "  %s\n", q.Moved)
 	}
@@ -101,9 +101,9 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 		fmt.Fprintf(b, "  %s\n", boltText(q))
 	}
 	if q.Item.Kind.Strap {
-		fmt.Fprintf(b, "  %s of steel: %s\n", q.Joint.Units.Length(q.Length()), lapText(q))
+		fmt.Fprintf(b, "  %s of steel: %s\n", q.Units().Length(q.Length()), lapText(q))
 	} else if q.Cut > 0 {
-		fmt.Fprintf(b, "  rod cut to %s\n", q.Joint.Units.Length(q.Cut))
+		fmt.Fprintf(b, "  rod cut to %s\n", q.Units().Length(q.Cut))
 	}
 	fmt.Fprintf(b, "  install %s\n", q.Item.Phase.Name)
 	for i, f := range q.Item.Fasteners {
@@ -120,7 +120,7 @@ func (p *Placement) tellPiece(b *strings.Builder, q *Piece) {
 
 // heightText says from where to where a piece reaches; a level bolt has one height.
 func heightText(q *Piece) string {
-	lo, hi := q.Joint.Units.Length(q.Z0), q.Joint.Units.Length(q.Z1)
+	lo, hi := q.Units().Length(q.Z0), q.Units().Length(q.Z1)
 	if lo == hi {
 		return lo
 	}
@@ -144,18 +144,18 @@ func throughText(j *framing.Joint) string {
 // boltText says what a bolt or rod is made of and the hole it takes.
 func boltText(q *Piece) string {
 	it := q.Item
-	s := fmt.Sprintf("%s diameter", q.Joint.Units.Bought(it.Rod))
+	s := fmt.Sprintf("%s diameter", q.Units().Bought(it.Rod))
 	switch {
 	case it.Length > 0:
-		s += fmt.Sprintf(", %s long", q.Joint.Units.Bought(it.Length))
+		s += fmt.Sprintf(", %s long", q.Units().Bought(it.Length))
 	case q.Cut > 0:
-		s += fmt.Sprintf(", cut to %s", q.Joint.Units.Length(q.Cut))
+		s += fmt.Sprintf(", cut to %s", q.Units().Length(q.Cut))
 	}
 	washer := "a cut washer"
 	if it.Washer > 0 {
-		washer = fmt.Sprintf("a %s square plate washer", q.Joint.Units.Bought(it.Washer))
+		washer = fmt.Sprintf("a %s square plate washer", q.Units().Bought(it.Washer))
 	}
-	return fmt.Sprintf("%s; nut on %s; hole in the wood %s at most (NDS 2018 12.1.3.2, transcribed)", s, washer, q.Joint.Units.Bought(it.Rod+1./16))
+	return fmt.Sprintf("%s; nut on %s; hole in the wood %s at most (NDS 2018 12.1.3.2, transcribed)", s, washer, q.Units().Bought(it.Rod+1./16))
 }
 
 // fastenerWord names a fastener's sort.
@@ -184,17 +184,17 @@ func fastenerText(f plan.Fasteners, n hardware.Nail) string {
 // lapText says where the steel of a strap lies.
 func lapText(q *Piece) string {
 	laps := q.Laps()
-	a, b := q.Joint.Units.Length(laps[0]), q.Joint.Units.Length(laps[1])
+	a, b := q.Units().Length(laps[0]), q.Units().Length(laps[1])
 	over := q.Joint.Kind.Lies() == plan.LiesToPlate
 	switch {
 	case over && len(q.plates()) == 3:
-		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), q.Joint.Units.Length(q.Gap))
+		return fmt.Sprintf("%s on each face of the %s, %s over the plates", a, roleOf(q, 0), q.Units().Length(q.Gap))
 	case over:
 		return fmt.Sprintf("%s on the %s, the rest on the plates", a, roleOf(q, 0))
 	case q.Gap < touch:
 		return fmt.Sprintf("%s on the %s, %s on the %s", a, roleOf(q, 0), b, roleOf(q, 1))
 	}
-	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), q.Joint.Units.Length(q.Gap), b, roleOf(q, 1))
+	return fmt.Sprintf("%s on the %s, %s between, %s on the %s", a, roleOf(q, 0), q.Units().Length(q.Gap), b, roleOf(q, 1))
 }
 
 func roleOf(q *Piece, i int) string {

@@ -99,3 +99,12 @@ const touch = 1.0 / 32
 
 // units is the system that the plan's faults are told in.
 func (w *world) units() units.System { return w.house.Plan.Project.Units }
+
+// Units is the system that the piece is told of in: its plan's. A piece at no joint
+// speaks US units.
+func (p *Piece) Units() units.System {
+	if p == nil || p.Joint == nil {
+		return units.Imperial
+	}
+	return p.Joint.Units
+}

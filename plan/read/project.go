@@ -18,6 +18,8 @@ var projectKeys = []binding[plan.Project]{
 	textKey("engineer", `"engineer of record"`, "engineer of record, as a title or a role", func(p *plan.Project) *string { return &p.Engineer }),
 	textsKey("notes", `["All hardware zinc coated."]`, "notes for the cover sheet", func(p *plan.Project) *[]string { return &p.Notes }),
 	custom("units", "word", `"metric"`, "what is printed: feet, inches and pounds, or millimeters, meters and kilonewtons; the keys of JSON say their own units, which stay", func(v value, p *plan.Project) {
-		p.Units, _ = choice(v, units.Systems)
+		if s, _ := choice(v, units.Systems); s.Is() {
+			p.Units = s
+		}
 	}).words(plan.Words(units.Systems)).otherwise(`"imperial"`),
 }

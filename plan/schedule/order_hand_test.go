@@ -7,7 +7,6 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
-
 	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"

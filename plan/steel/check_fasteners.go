@@ -9,7 +9,6 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
-	"galewright/plan/length"
 	"galewright/plan/timber"
 )
 
@@ -32,7 +31,7 @@ var holesOffSteel = &Check{
 			}
 			tell(finding{
 				piece: b.Piece, pos: &pos, cause: "its holes do not fit on its steel",
-				detail: fmt.Sprintf("the last of %d fasteners %s is %s from the end and there are %s of steel", it.Ends()[o.End].Count, it.Ends()[o.End].Part, length.Feet(o.Need), length.Feet(o.Have)),
+				detail: fmt.Sprintf("the last of %d fasteners %s is %s from the end and there are %s of steel", it.Ends()[o.End].Count, it.Ends()[o.End].Part, s.units().Length(o.Need), s.units().Length(o.Have)),
 				mend:   "closer spacing, more rows, fewer fasteners, or longer steel or legs",
 			})
 		}
@@ -139,7 +138,7 @@ func (n *nearness) text() string {
 	from := ""
 	for _, r := range n.rules {
 		u := n.worst[r]
-		parts = append(parts, n.bodies[0].Piece.Joint.Units.Sprintf("%s down to %.2f in where %.2f in is wanted", r, u.Have, u.Want))
+		parts = append(parts, n.bodies[0].Piece.Units().Sprintf("%s down to %.2f in where %.2f in is wanted", r, u.Have, u.Want))
 		from = u.Source
 	}
 	return strings.Join(parts, ", ") + " (" + from + ")"

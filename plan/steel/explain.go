@@ -47,7 +47,7 @@ func (s *Steel) tell(w *strings.Builder, b *Body) {
 		fmt.Fprintf(w, "  %s in no wood\n", plan.Counted(n, "fastener"))
 	}
 	for _, x := range b.Slots {
-		fmt.Fprintf(w, "  it passes the %s: cut %s, %s through\n", name(x.Member), x.Words(s.units().Length), s.units().Length(x.Deep))
+		fmt.Fprintf(w, "  it passes the %s: cut %s, %s through\n", name(x.Member), x.Words(b.Piece.Units().Length), b.Piece.Units().Length(x.Deep))
 	}
 	n := &nearness{worst: map[string]timber.Unmet{}}
 	for _, f := range b.Fasteners {
@@ -79,7 +79,7 @@ func tellRod(w *strings.Builder, r *Rod, others bool) {
 	if others {
 		whose = " of " + r.For.Tag
 	}
-	fmt.Fprintf(w, "  %s rod%s, %s long: %s; %s\n", r.For.Joint.Units.Bought(r.Diameter), whose, r.For.Joint.Units.Length(r.Length()), r.Ends[0].words(r.For.Joint.Units), r.Ends[1].words(r.For.Joint.Units))
+	fmt.Fprintf(w, "  %s rod%s, %s long: %s; %s\n", r.units().Bought(r.Diameter), whose, r.units().Length(r.Length()), r.Ends[0].words(r.units()), r.Ends[1].words(r.units()))
 	if r.Why != "" {
 		fmt.Fprintf(w, "  %s\n", r.Why)
 	}

@@ -11,7 +11,6 @@ import (
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/timber"
-
 	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"

@@ -131,7 +131,7 @@ func (s *Steel) down(r *Rod, top geom.Vec3) {
 		r.Why = "where it comes out under the " + name(m) + " the " + name(land.Blocked) + " leaves no room for washer and nut"
 		r.Need, r.Blocked = 0, true
 	case r.Length() < r.Need-hair: // as it is cut it ends in the wood
-		r.Why = "cut to " + s.units().Length(r.Length()) + " it ends in the wood, to a washer and nut under the " + name(m) + " it takes " + s.units().Length(r.Need)
+		r.Why = "cut to " + r.units().Length(r.Length()) + " it ends in the wood, to a washer and nut under the " + name(m) + " it takes " + r.units().Length(r.Need)
 	default:
 		r.Ends[1] = s.onWasher(r, m, top.Sub(up(land.Deep())), geom.Vec3{Z: -1})
 	}
@@ -153,7 +153,7 @@ func (s *Steel) nothingBelow(r *Rod, top geom.Vec3) string {
 	why := "nothing under it takes a washer: it goes through " + wood.Passed(r.Passes)
 	reach := top.Sub(up(placement.ReachDown))
 	if m, far := wood.Nearest(s.Placed.House.Members, top, reach, under(top, reach)); m != nil {
-		why += "; the nearest is the " + name(m) + ", whose middle line passes it at " + s.units().Length(far)
+		why += "; the nearest is the " + name(m) + ", whose middle line passes it at " + r.units().Length(far)
 	}
 	return why
 }
@@ -232,7 +232,7 @@ func (s *Steel) across(r *Rod) {
 	head := hardware.WasherThick(r.For.Item.Washer) // the head itself is no part of a bolt's length
 	side := func(at, out, want float64, m *framing.Member, n geom.Vec3) Bearing {
 		if out < want-hair {
-			r.Why = "cut to " + s.units().Length(r.Length()) + " it ends in the wood, to a washer and nut on both sides it takes " + s.units().Length(last.To-first.From+head+past)
+			r.Why = "cut to " + r.units().Length(r.Length()) + " it ends in the wood, to a washer and nut on both sides it takes " + r.units().Length(last.To-first.From+head+past)
 			return Bearing{Kind: Nothing, At: r.A.Add(d.Mul(at))}
 		}
 		return s.onWasher(r, m, r.A.Add(d.Mul(at)), n)

@@ -128,7 +128,7 @@ func itemSize(c *page.Context, it *hardware.Item) string {
 	}
 	s := strings.Join(parts, " x ")
 	if it.Rod > 0 {
-		s = page.Join(s, "rod "+c.Length(it.Rod))
+		s = page.Join(s, "rod "+c.Units().Bought(it.Rod))
 	}
 	switch {
 	case it.Gauge != "":
@@ -179,7 +179,7 @@ func nailTable(c *page.Context) *table.Table {
 	var keys []key
 	for _, l := range c.Schedule.Lines {
 		for _, n := range l.Nails {
-			k := key{n.Nail, n.Size.Coating, n.Hand}
+			k := key{n.Label(c.Units()), n.Size.Coating, n.Hand}
 			if _, ok := count[k]; !ok {
 				keys = append(keys, k)
 			}
