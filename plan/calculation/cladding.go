@@ -27,9 +27,7 @@ func zones(r *loadpath.Report) *Section {
 	for _, x := range r.ZoneWidths() {
 		s.Notes = append(s.Notes, "Zones: "+x+".")
 	}
-	for _, x := range r.DeckZones() {
-		s.Notes = append(s.Notes, x)
-	}
+	s.Notes = append(s.Notes, r.DeckZones()...)
 	return s
 }
 
