@@ -139,6 +139,22 @@ type House struct {
 	Shares  []*Share  // what carries the roof, in order of Members
 }
 
+// Story returns the level that a joint belongs to, nil for none: in a wall whose studs
+// pass a floor that of the story in which it is, so that the wall's top is one of the
+// upper story and its foot one of the lower.
+func (h *House) Story(j *Joint) *plan.Level {
+	story := j.Level
+	if story == nil || j.Wall == nil || !j.Wall.Balloon() {
+		return story
+	}
+	for _, l := range h.Plan.Levels {
+		if l.Index > story.Index && j.Wall.On(l) && j.At.Z > l.Floor {
+			story = l
+		}
+	}
+	return story
+}
+
 // Tie is a ceiling joist: what holds the feet of a pair of rafters together.
 type Tie struct {
 	Roof    *plan.Roof

@@ -115,23 +115,12 @@ var conditions = []condition{
 	},
 }
 
-// storyOf returns the name of the level that a joint belongs to, "" for none: in
-// a wall whose studs pass a floor that of the story in which it is, so that the
-// wall's top is one of the upper story and its foot one of the lower.
-func (w *world) storyOf(j *framing.Joint) (name string) {
-	if j.Level == nil {
-		return ""
+// storyOf returns the name of the story that a joint belongs to, "" for none.
+func (w *world) storyOf(j *framing.Joint) string {
+	if l := w.house.Story(j); l != nil {
+		return l.Name
 	}
-	name = j.Level.Name
-	if j.Wall == nil || !j.Wall.Balloon() {
-		return name
-	}
-	for _, l := range w.house.Plan.Levels {
-		if l.Index > j.Level.Index && j.Wall.On(l) && j.At.Z > l.Floor {
-			name = l.Name
-		}
-	}
-	return name
+	return ""
 }
 
 // met returns the roles of the members that a joint's first one meets.

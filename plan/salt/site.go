@@ -54,7 +54,7 @@ const (
 // where it is.
 func (s *site) at(p geom.Vec3, j *framing.Joint) At {
 	for _, o := range s.overrides {
-		if matches(o, j) {
+		if s.matches(o, j) {
 			s.used[o] = true
 			why := "the engineer's own class"
 			if o.Why != "" {
@@ -74,10 +74,10 @@ func (s *site) at(p geom.Vec3, j *framing.Joint) At {
 }
 
 // matches tells whether a joint meets all conditions.
-func matches(o *plan.SaltPlace, j *framing.Joint) bool {
+func (s *site) matches(o *plan.SaltPlace, j *framing.Joint) bool {
 	level := ""
-	if j.Level != nil {
-		level = j.Level.Name
+	if l := s.house.Story(j); l != nil {
+		level = l.Name
 	}
 	roof := ""
 	if j.Roof != nil {

@@ -207,7 +207,8 @@ func (s *Schedule) groupOf(key string, p *placement.Piece) (string, int) {
 	}
 	switch j := p.Joint; {
 	case j.Level != nil:
-		return j.Level.Name, j.Level.Index
+		l := s.Placement.House.Story(j)
+		return l.Name, l.Index
 	case j.Roof != nil:
 		return "roof", len(s.Placement.House.Plan.Levels)
 	}

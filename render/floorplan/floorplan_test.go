@@ -201,10 +201,28 @@ func TestTheLegendOfAPlanCountsItsPieces(t *testing.T) {
 			}
 		}
 		for _, pc := range m.Placement.Pieces {
-			if onPlan(pc, l) != nil || pc.Joint.Kind == plan.Collector && pc.Joint.Level == l {
+			if onPlan(c, pc, l) != nil || pc.Joint.Kind == plan.Collector && m.House.Story(pc.Joint) == l {
 				want[pc.Item.Mark]++
 			}
 		}
 		assert.Equal(t, want, got, l.Name)
 	}
+}
+
+// The demo's stair wall stands on the first floor and runs up past the second: what is
+// nailed at its top a framer looks for on the second floor's plan.
+func TestATallWallsTopIsOnTheUpperPlan(t *testing.T) {
+	m := pagetest.Example(t, "marsh-wren.toml")
+	c := pagetest.Context(t, m, "arch-d")
+	first, second := m.House.Plan.Levels[0], m.House.Plan.Levels[1]
+	tops := 0
+	for _, pc := range m.Placement.Pieces {
+		if pc.Joint.Host != "ST" || pc.Joint.Kind != plan.StudTop {
+			continue
+		}
+		tops++
+		require.Nil(t, onPlan(c, pc, first), pc.Tag)
+		require.NotNil(t, onPlan(c, pc, second), pc.Tag)
+	}
+	assert.Positive(t, tops)
 }

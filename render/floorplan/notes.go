@@ -22,7 +22,7 @@ import (
 func (v *planView) drawCollectors(l *plan.Level) {
 	for _, pc := range v.Placement.Pieces {
 		j := pc.Joint
-		if j.Kind != plan.Collector || j.Level != l || len(pc.Path) < 2 {
+		if j.Kind != plan.Collector || v.House.Story(j) != l || len(pc.Path) < 2 {
 			continue
 		}
 		var long float64
@@ -71,7 +71,7 @@ func (v *planView) labelCollector(pc *placement.Piece, mid sheet.Pt, long float6
 // drawSplices marks the breaks of the top plates on the walls below them.
 func (v *planView) drawSplices(l *plan.Level) {
 	for _, j := range v.House.Joints {
-		if j.Kind != plan.PlateSplice || j.Wall == nil || j.Wall.Level != l {
+		if j.Kind != plan.PlateSplice || j.Wall == nil || v.House.Story(j) != l {
 			continue
 		}
 		f := j.Wall.Frame()

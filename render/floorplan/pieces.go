@@ -36,12 +36,12 @@ func symbolSize(c *page.Context) sheet.MM {
 func lanePitch(c *page.Context) sheet.MM { return symbolSize(c) + 0.6 }
 
 // onPlan tells whether a level's plan shows the piece: what is nailed to the
-// walls that stand on the level. Rafters and ridge are on the roof plan.
-func onPlan(pc *placement.Piece, l *plan.Level) *plan.Wall {
+// walls in the level's story. Rafters and ridge are on the roof plan.
+func onPlan(c *page.Context, pc *placement.Piece, l *plan.Level) *plan.Wall {
 	if pc.Joint.Kind.Shown() != plan.FloorSheet {
 		return nil
 	}
-	if w := page.HomeWall(pc.Joint); w != nil && w.Level == l {
+	if w := page.HomeWall(pc.Joint); w != nil && c.House.Story(pc.Joint) == l {
 		return w
 	}
 	return nil
@@ -58,7 +58,7 @@ type planScale struct {
 func runsOf(c *page.Context, l *plan.Level, sc planScale) map[*plan.Wall][]*run {
 	out := map[*plan.Wall][]*run{}
 	for _, pc := range c.Placement.Pieces {
-		w := onPlan(pc, l)
+		w := onPlan(c, pc, l)
 		if w == nil {
 			continue
 		}
