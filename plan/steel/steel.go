@@ -145,8 +145,6 @@ func (s *Steel) over(p *placement.Piece) []geom.Band {
 	return moved
 }
 
-// units is the system that what is told of the bodies is in.
-func (s *Steel) units() units.System { return s.Placed.House.Plan.Project.Units }
 
 // units is that of the piece that the rod is for.
 func (r *Rod) units() units.System { return r.For.Units() }
