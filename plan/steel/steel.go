@@ -145,6 +145,5 @@ func (s *Steel) over(p *placement.Piece) []geom.Band {
 	return moved
 }
 
-
 // units is that of the piece that the rod is for.
 func (r *Rod) units() units.System { return r.For.Units() }
