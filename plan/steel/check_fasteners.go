@@ -31,7 +31,7 @@ var holesOffSteel = &Check{
 			}
 			tell(finding{
 				piece: b.Piece, pos: &pos, cause: "its holes do not fit on its steel",
-				detail: fmt.Sprintf("the last of %d fasteners %s is %s from the end and there are %s of steel", it.Ends()[o.End].Count, it.Ends()[o.End].Part, s.units().Length(o.Need), s.units().Length(o.Have)),
+				detail: fmt.Sprintf("the last of %d fasteners %s is %s from the end and there are %s of steel", it.Ends()[o.End].Count, it.Ends()[o.End].Part, b.Piece.Units().Length(o.Need), b.Piece.Units().Length(o.Have)),
 				mend:   "closer spacing, more rows, fewer fasteners, or longer steel or legs",
 			})
 		}

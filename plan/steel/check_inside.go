@@ -20,7 +20,7 @@ var steelInWood = &Check{
 			}
 			if m, deep := s.inside(b); m != nil {
 				tell(finding{
-					piece: b.Piece, cause: fmt.Sprintf("its steel lies inside the %s there", m.Role), detail: fmt.Sprintf("first in %s, over %s", m.ID, s.units().Length(deep)),
+					piece: b.Piece, cause: fmt.Sprintf("its steel lies inside the %s there", m.Role), detail: fmt.Sprintf("first in %s, over %s", m.ID, b.Piece.Units().Length(deep)),
 					mend: "another face, a shorter piece or another place; or take the joint out of the rule and tie it by a piece that fits",
 				})
 			}

@@ -48,7 +48,7 @@ func (s *Steel) throughPlate(b *Body) (f finding, ok bool) {
 		return f, false
 	}
 	f = finding{piece: b.Piece, cause: "it goes through top plates, which are chord and collector", mend: "put it on a face that passes no plate or outside of the plates' end, or have the engineer of record pass the slots or strap the plates across them"}
-	f.detail = fmt.Sprintf("%s in the %s takes %.0f%% of its breadth", worst.Words(s.units().Length), name(worst.Member), 100*worst.Cut())
+	f.detail = fmt.Sprintf("%s in the %s takes %.0f%% of its breadth", worst.Words(b.Piece.Units().Length), name(worst.Member), 100*worst.Cut())
 	if len(over) > 0 {
 		f.cause = "it goes through top plates under the strap of a collector or splice"
 		f.detail += ", and it comes out under " + strings.Join(over, ", ")
@@ -113,7 +113,7 @@ func (s *Steel) offFace(b *Body) (f finding, ok bool) {
 			most, ok = worst, true
 			f = finding{
 				piece: b.Piece, cause: "it is wider than the face it lies on",
-				detail: fmt.Sprintf("of %s it hangs %s over the edge of the %s", s.units().Length(p.Width), both(s.units(), near, far), name(m)),
+				detail: fmt.Sprintf("of %s it hangs %s over the edge of the %s", b.Piece.Units().Length(p.Width), both(b.Piece.Units(), near, far), name(m)),
 				mend:   mendOffFace(m),
 			}
 		}

@@ -145,13 +145,5 @@ func (s *Steel) over(p *placement.Piece) []geom.Band {
 	return moved
 }
 
-// units is the system that what is told of the bodies is in.
-func (s *Steel) units() units.System {
-	if s.Placed == nil || s.Placed.House == nil || s.Placed.House.Plan == nil {
-		return units.Imperial
-	}
-	return s.Placed.House.Plan.Project.Units
-}
-
 // units is that of the piece that the rod is for.
 func (r *Rod) units() units.System { return r.For.Units() }
