@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/plantest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -104,11 +105,7 @@ func exampleWith(t *testing.T, name string, edits ...string) *Report {
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, name))
 	require.NoError(t, err)
-	for i := 0; i < len(edits); i += 2 {
-		require.Contains(t, string(src), edits[i])
-	}
-	src = []byte(strings.NewReplacer(edits...).Replace(string(src)))
-	pl, ds := Furnish(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	pl, ds := Furnish(name, plantest.Edit(t, src, edits...), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors())
 	r, ds := Run(pl)
 	require.False(t, ds.Errors())

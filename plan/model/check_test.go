@@ -13,6 +13,7 @@ import (
 	"galewright/plan/loadpath"
 	"galewright/plan/model"
 	"galewright/plan/pipeline"
+	"galewright/plan/plantest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -39,11 +40,12 @@ func examples(t *testing.T) (names []string) {
 	return names
 }
 
-// run takes an example through the pipeline.
-func run(t *testing.T, name string) *pipeline.Result {
+// run takes an example through the pipeline, with strings of its plan replaced, old
+// before new.
+func run(t *testing.T, name string, edits ...string) *pipeline.Result {
 	src, err := os.ReadFile("../../examples/" + name + ".toml")
 	require.NoError(t, err)
-	r, ds := pipeline.Run(name+".toml", src, func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
+	r, ds := pipeline.Run(name+".toml", plantest.Edit(t, src, edits...), func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
 	require.False(t, ds.Errors(), "%v", ds)
 	return r
 }

@@ -3,6 +3,8 @@ package model_test
 import (
 	"testing"
 
+	"galewright/plan/plantest"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -11,7 +13,7 @@ import (
 // slots, as long as they say. Those at the outer ends of walls and on their inside
 // faces have none.
 func TestLongStrapsAreSlottedThroughTheWoodInTheirWay(t *testing.T) {
-	m := decoded(t, edited(t, "marsh-wren", slots...))
+	m := decoded(t, run(t, "marsh-wren", plantest.Slotted...))
 	all := parts(m)
 	slotted, clear := 0, 0
 	each(m, "pieces", func(p object) {

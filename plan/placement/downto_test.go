@@ -3,13 +3,13 @@ package placement_test
 import (
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/plantest"
 	"galewright/plan/read"
 	"galewright/plan/steel"
 
@@ -23,12 +23,7 @@ func demoWith(t *testing.T, edits ...string) (*placement.Placement, plan.Diagnos
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
 	require.NoError(t, err)
-	text := string(src)
-	for i := 0; i < len(edits); i += 2 {
-		require.Contains(t, text, edits[i])
-		text = strings.ReplaceAll(text, edits[i], edits[i+1])
-	}
-	p, ds := read.Plan("marsh-wren.toml", []byte(text), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	p, ds := read.Plan("marsh-wren.toml", plantest.Edit(t, src, edits...), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	require.False(t, ds.Errors(), "%v", ds)
 	h, ds := framing.Frame(p)
 	require.False(t, ds.Errors(), "%v", ds)

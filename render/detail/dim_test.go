@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/length"
+	"galewright/plan/plantest"
 	"galewright/render/page/pagetest"
 	"galewright/render/sheet"
 
@@ -44,56 +45,10 @@ func TestChainsClose(t *testing.T) {
 	assert.InDelta(t, 946, mm, 1e-6, "946.15 mm")
 }
 
-// slotted are edits of the demo's plan that put long straps where they pass plates: on
-// the sides of posts that the demo ties through the floor by rods, and of single studs
-// at the ends of the gable walls, which the plates of 2S and 2N pass.
-var slotted = []string{
-	`edge = "6in", posts = 2`, `edge = "6in"`,
-	`use = "hold-down-pair"
-wall = "2S"
-on = "wall-end"
-at = "37' 4in"
-`, `use = "floor-strap"
-face = "right"
-wall = "2S"
-on = "wall-end"
-at = "37' 4in"
-`,
-	`use = "hold-down-pair"
-wall = "2N"
-on = "wall-end"
-at = ["8'", "36'"]
-`, `use = "floor-strap"
-face = "left"
-wall = "2N"
-on = "wall-end"
-at = "8'"
-
-[[place]]
-use = "floor-strap"
-face = "right"
-wall = "2N"
-on = "wall-end"
-at = "36'"
-`,
-	`use = "hold-down-pair"
-wall = "2W"
-on = "wall-end"
-`, `use = "floor-strap"
-face = "right"
-wall = "2W"
-on = "wall-end"
-`,
-	"wall = \"2E\"\non = \"wall-end\"\nat = \"6in\"\nface = \"inside\"", "wall = \"2E\"\non = \"wall-end\"\nat = \"6in\"\nface = \"left\"",
-	"wall = \"2E\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"inside\"", "wall = \"2E\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"right\"",
-	"wall = \"2W\"\non = \"wall-end\"\nat = \"6in\"\nface = \"inside\"", "wall = \"2W\"\non = \"wall-end\"\nat = \"6in\"\nface = \"left\"",
-	"wall = \"2W\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"inside\"", "wall = \"2W\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"right\"",
-}
-
 // Where the demo's long straps pass plates the framer is told what to cut; the four
 // at the outer ends of walls pass none, and nothing is said of holes there.
 func TestDetailsSayWhatToCut(t *testing.T) {
-	m := pagetest.Edited(t, "marsh-wren.toml", slotted...)
+	m := pagetest.Edited(t, "marsh-wren.toml", plantest.Slotted...)
 	c := pagetest.Context(t, m, "arch-d")
 	seen := map[string]int{}
 	for _, s := range shots(m) {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"galewright/plan/pipeline"
+	"galewright/plan/plantest"
 	"galewright/render/page"
 
 	"github.com/stretchr/testify/require"
@@ -26,10 +27,7 @@ func Edited(t testing.TB, name string, edits ...string) *page.Model {
 	t.Helper()
 	src, err := os.ReadFile(filepath.Join(exampleFolder(), name))
 	require.NoError(t, err)
-	for i := 0; i < len(edits); i += 2 {
-		require.Contains(t, string(src), edits[i])
-	}
-	return run(name, []byte(strings.NewReplacer(edits...).Replace(string(src))), exampleFolder())
+	return run(name, plantest.Edit(t, src, edits...), exampleFolder())
 }
 
 // exampleFolder is the folder of example plans, seen from the package under test.

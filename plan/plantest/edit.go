@@ -1,19 +1,24 @@
-package model_test
+package plantest
 
 import (
-	"os"
 	"strings"
-	"testing"
-
-	"galewright/plan/pipeline"
 
 	"github.com/stretchr/testify/require"
 )
 
-// slots are edits of the demo's plan that put long straps where they pass plates: on
-// the sides of posts that the demo ties through the floor by rods, and of single studs
-// at the ends of the gable walls, which the plates of 2S and 2N pass.
-var slots = []string{
+// Edit returns a plan's text with strings of it replaced, old before new; each old one
+// must stand in it.
+func Edit(t require.TestingT, src []byte, edits ...string) []byte {
+	for i := 0; i < len(edits); i += 2 {
+		require.Contains(t, string(src), edits[i])
+	}
+	return []byte(strings.NewReplacer(edits...).Replace(string(src)))
+}
+
+// Slotted are edits of examples/marsh-wren.toml that put long straps where they pass
+// plates: on the sides of posts that the house ties through the floor by rods, and of
+// single studs at the ends of the gable walls, which the plates of 2S and 2N pass.
+var Slotted = []string{
 	`edge = "6in", posts = 2`, `edge = "6in"`,
 	`use = "hold-down-pair"
 wall = "2S"
@@ -54,16 +59,4 @@ on = "wall-end"
 	"wall = \"2E\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"inside\"", "wall = \"2E\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"right\"",
 	"wall = \"2W\"\non = \"wall-end\"\nat = \"6in\"\nface = \"inside\"", "wall = \"2W\"\non = \"wall-end\"\nat = \"6in\"\nface = \"left\"",
 	"wall = \"2W\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"inside\"", "wall = \"2W\"\non = \"wall-end\"\nat = \"27' 6in\"\nface = \"right\"",
-}
-
-// edited runs an example with strings of its plan replaced, old before new.
-func edited(t *testing.T, name string, edits ...string) *pipeline.Result {
-	src, err := os.ReadFile("../../examples/" + name + ".toml")
-	require.NoError(t, err)
-	for i := 0; i < len(edits); i += 2 {
-		require.Contains(t, string(src), edits[i])
-	}
-	r, ds := pipeline.Run(name+".toml", []byte(strings.NewReplacer(edits...).Replace(string(src))), func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
-	require.False(t, ds.Errors(), "%v", ds)
-	return r
 }
