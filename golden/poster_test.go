@@ -14,24 +14,22 @@ import (
 )
 
 // TestEveryPosterPageDraws makes a poster of every wall of every example on
-// the office paper of its units: each page passes the checks of a sheet, one that shows
+// both office papers: each page passes the checks of a sheet, one that shows
 // nothing says so, and both writers write them.
 func TestEveryPosterPageDraws(t *testing.T) {
 	for _, name := range examples(t) {
 		r := build(t, name)
 		m := model(r)
-		paper := "letter"
-		if r.Plan.Project.Units.Is() {
-			paper = "a4"
-		}
 		done := map[string]bool{} // sheets: those of one elevation show several walls
 		for _, w := range r.Plan.Walls {
-			set, faults := render.Poster(m, w.Name, "arch-d", render.Options{Paper: paper})
-			require.False(t, faults.Errors(), "%s, wall %s: %v", name, w.Name, faults)
-			require.NotEmpty(t, set.Sheets)
-			if key := set.Sheets[0].Title.Sheet; !done[key] {
-				done[key] = true
-				requirePages(t, name+", wall "+w.Name+" on "+paper, set)
+			for _, paper := range []string{"letter", "a4"} {
+				set, faults := render.Poster(m, w.Name, "arch-d", render.Options{Paper: paper})
+				require.False(t, faults.Errors(), "%s, wall %s: %v", name, w.Name, faults)
+				require.NotEmpty(t, set.Sheets)
+				if key := paper + set.Sheets[0].Title.Sheet; !done[key] {
+					done[key] = true
+					requirePages(t, name+", wall "+w.Name+" on "+paper, set)
+				}
 			}
 		}
 	}

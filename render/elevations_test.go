@@ -50,21 +50,12 @@ var drawings = sync.OnceValue(func() (out []drawing) {
 	return out
 })
 
-// crowded is the example and paper where one label of a ledger's clip finds no place,
-// and is told; whoever finds it one takes this out.
-const crowded = "turnstone.toml on tabloid"
-
 // onSheets calls f with the 2xx sheets of every example on every paper.
 func onSheets(t *testing.T, f func(t *testing.T, m *Model, set *sheet.Set)) {
 	require.NotEmpty(t, drawings())
 	for _, d := range drawings() {
 		t.Run(d.name, func(t *testing.T) {
-			if d.name == crowded {
-				require.Len(t, d.faults, 1, "%v", d.faults)
-				require.Equal(t, plan.Code("label-without-place"), d.faults[0].Code)
-			} else {
-				require.Empty(t, d.faults, "%v", d.faults)
-			}
+			require.Empty(t, d.faults, "%v", d.faults)
 			f(t, d.m, d.set)
 		})
 	}

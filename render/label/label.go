@@ -146,7 +146,7 @@ func (b *Board) Place(labels []Label) []Place {
 }
 
 // mostTries bounds how many moves are tried for one label.
-const mostTries = 100
+const mostTries = 300
 
 // settle places j near, on a leader, or where others make way.
 func (b *Board) settle(j *job, deep int) bool {
