@@ -35,8 +35,11 @@ func TestWhereASillIsBare(t *testing.T) {
 		{"72 1/8 in apart", 96.125, []float64{12, 84.125}, nil, `its bolts at 1'-0" and 7'-0 1/8" are 6'-0 1/8" apart`},
 		{"a short piece with one in its middle", 24, []float64{12}, nil, ""},
 		{"a longer one with one", 25, []float64{12}, nil, `its last bolt is 1'-1" from its end, at 1'-0"`},
-		{"a strap is no bolt, nor one that ends in the plate or begins below it, nor one past the end", 24, nil,
-			[]*Piece{at(strap, 12, 3, -8), at(bolt, 12, 3, 0.5), at(bolt, 12, -1, -8), at(bolt, 25, 3, -8)}, "no bolt holds it to the foundation"},
+		{
+			"a strap is no bolt, nor one that ends in the plate or begins below it, nor one past the end", 24, nil,
+			[]*Piece{at(strap, 12, 3, -8), at(bolt, 12, 3, 0.5), at(bolt, 12, -1, -8), at(bolt, 25, 3, -8)},
+			"no bolt holds it to the foundation",
+		},
 	} {
 		x := &placer{world: &world{house: &framing.House{Plan: &plan.Plan{}}}, p: &Placement{Pieces: c.others}}
 		for _, s := range c.bolts {
