@@ -47,8 +47,8 @@ func FoundationPages(c *page.Context) []*page.Page {
 	kind.top, kind.left = top, left
 	kind.draw = func(v *planView, s planSheet) {
 		v.drawFoundation(s)
-		v.drawAnchors(anchors, anchorRoom(c, anchors))
 		v.girderDims(s, m, room)
+		v.drawAnchors(anchors, anchorRoom(c, anchors))
 	}
 	return planPages(c, layPlan(c, lo, hi, m, least), kind)
 }
