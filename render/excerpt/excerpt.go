@@ -74,6 +74,8 @@ const (
 
 // Picture is a place in space as lines.
 type Picture struct {
+	view  project.View
+	seen  func(geom.Vec3) bool // in the box, and nothing hides it
 	lines []project.Line
 	own   map[*steel.Body]bool
 	shown float64 // length of the lines of the joint's own steel, in
@@ -146,9 +148,11 @@ func (h *House) within(at axes, lo, hi geom.Vec3) *project.Scene {
 
 // look projects a part of a house from a side and above.
 func look(part *project.Scene, at axes, side [2]float64, own map[*steel.Body]bool) *Picture {
-	p := &Picture{own: own}
 	sight := at.x.Mul(side[0]).Add(at.y.Mul(side[1])).Sub(at.z.Mul(0.5))
-	for _, l := range project.Project(part, project.Looking(sight, geom.Vec3{Z: 1})).SeenLines() {
+	view := project.Looking(sight, geom.Vec3{Z: 1})
+	pic := project.Project(part, view)
+	p := &Picture{own: own, view: view, seen: pic.Sees}
+	for _, l := range pic.SeenLines() {
 		p.lines = append(p.lines, l)
 		if b := l.Owner.(scene.Part).Body; b != nil && own[b] {
 			p.shown += l.B.Sub(l.A).Len()
@@ -214,14 +218,61 @@ func corners(lo, hi geom.Vec3) (out []geom.Vec3) {
 	return out
 }
 
+// Column looks from outside at what stands about a place on plan, reach in around it
+// and from one height to another, in. All its steel is its own.
+func (h *House) Column(at geom.Vec2, outward geom.Vec2, reach, z0, z1 float64) *Picture {
+	y := outward.Mul(-1).Unit()
+	a := axes{at.Up(0), y.Left().Mul(-1).Up(0), y.Up(0), geom.Vec3{Z: 1}}
+	own := map[*steel.Body]bool{}
+	for _, b := range h.boxes {
+		own[b.body] = true
+	}
+	lo, hi := geom.Vec3{X: -reach, Y: -reach, Z: z0}, geom.Vec3{X: reach, Y: reach, Z: z1}
+	p := look(h.within(a, lo, hi), a, [2]float64{0, 1}, own)
+	free := p.seen
+	p.seen = func(q geom.Vec3) bool {
+		l := a.local(q)
+		return l.X > lo.X && l.X < hi.X && l.Y > lo.Y && l.Y < hi.Y && l.Z > lo.Z && l.Z < hi.Z && free(q)
+	}
+	if len(p.lines) == 0 {
+		return nil
+	}
+	return p
+}
+
+// Shows returns where in a rectangle the middle of a body is drawn, if it is in the
+// picture and nothing hides it.
+func (p *Picture) Shows(b *steel.Body, r sheet.Rect) (sheet.Pt, bool) {
+	for _, band := range b.Bands {
+		for _, plate := range band {
+			mid := plate.A.Add(plate.B).Mul(0.5).Add(plate.N.Mul(plate.Thickness + 0.05))
+			if plate.N.Dot(p.view.Toward) > 0.1 && p.seen(mid) {
+				return p.place(r)(p.view.At(mid)), true
+			}
+		}
+	}
+	return sheet.Pt{}, false
+}
+
+// Extent returns what the picture takes of a rectangle.
+func (p *Picture) Extent(r sheet.Rect) sheet.Rect {
+	at := p.place(r)
+	return page.Bounds([]sheet.Pt{at(p.lo), at(p.hi)})
+}
+
+// place maps the picture into a rectangle, as large as it allows.
+func (p *Picture) place(r sheet.Rect) func(geom.Vec2) sheet.Pt {
+	k := sheet.MM(min(float64(r.W)/(p.hi.X-p.lo.X), float64(r.H)/(p.hi.Y-p.lo.Y)))
+	c := r.Center()
+	return func(q geom.Vec2) sheet.Pt {
+		return sheet.Pt{X: c.X + sheet.MM(q.X-(p.lo.X+p.hi.X)/2)*k, Y: c.Y - sheet.MM(q.Y-(p.lo.Y+p.hi.Y)/2)*k}
+	}
+}
+
 // Draw draws the picture as large as a rectangle allows: wood thin, the joint's own
 // steel heavy, other steel between.
 func (p *Picture) Draw(pg *page.Page, r sheet.Rect) {
-	k := sheet.MM(min(float64(r.W)/(p.hi.X-p.lo.X), float64(r.H)/(p.hi.Y-p.lo.Y)))
-	c := r.Center()
-	at := func(q geom.Vec2) sheet.Pt {
-		return sheet.Pt{X: c.X + sheet.MM(q.X-(p.lo.X+p.hi.X)/2)*k, Y: c.Y - sheet.MM(q.Y-(p.lo.Y+p.hi.Y)/2)*k}
-	}
+	at := p.place(r)
 	pens := []sheet.Pen{sheet.PenDim, sheet.PenMember, sheet.PenCut}
 	paths := make([]sheet.Path, len(pens))
 	for i, pen := range pens {
