@@ -117,6 +117,9 @@ func meaning(k read.Key) string {
 	if len(k.Values) > 0 {
 		text += ": " + strings.Join(k.Values, ", ")
 	}
+	if limits := k.Limits(); limits != "" {
+		text += ", " + limits
+	}
 	switch {
 	case k.Required:
 		text += " (required)"

@@ -9,6 +9,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/pipeline"
+	"galewright/plan/read"
 	"galewright/render"
 )
 
@@ -32,13 +33,26 @@ var drawn = map[plan.Code]func(t *testing.T, base string) plan.Diagnostics{
 		return sheetsOf(t, strings.ReplaceAll(base, "2x6 @ 16in", "2x6 @ 4in")+crowd(4), render.Options{Paper: "letter"})
 	},
 	"paper-too-small": func(t *testing.T, base string) plan.Diagnostics {
-		return sheetsOf(t, tall(base), render.Options{Paper: "letter"})
+		_, ds := render.Draw(tall(t, base), render.Options{Paper: "letter"})
+		return ds
 	},
 }
 
-// tall makes the stories of the base four hundred feet high.
-func tall(base string) string {
-	return strings.ReplaceAll(strings.ReplaceAll(base, `"9' 1 1/8in"`, `"400'"`), "[site]", "[lumber]\nstud = \"400'\"\n[site]")
+// tall is the base with stories four hundred feet high, which no reader would take.
+func tall(t *testing.T, base string) *render.Model {
+	t.Helper()
+	p, ds := read.Plan("base.toml", []byte(base), catalog)
+	require.False(t, ds.Errors(), "%v", ds)
+	p.Lumber.Stud = 4800
+	for i, l := range p.Levels {
+		l.PlateHeight = 4800
+		if i > 0 {
+			l.Floor = p.Levels[i-1].Top() + l.FloorDepth
+		}
+	}
+	r, _ := pipeline.From(p)
+	require.NotNil(t, r.Schedule)
+	return &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt}
 }
 
 // crowd is an item of its own for every stud of the long walls, step inches

@@ -11,7 +11,7 @@ var foundationKeys = []binding[plan.Foundation]{
 	choiceKey("kind", plan.FoundationKinds, "piles with girders, a slab on grade, or a stem wall", func(f *plan.Foundation) *plan.FoundationKind { return &f.Kind }).
 		otherwise("piles when there are girders, else a slab"),
 	lumberKey("pile", `"12.0x12.0"`, "section of a pile", func(f *plan.Foundation) *plan.Lumber { return &f.Pile }).or("10x10", `"10x10"`),
-	lengthKey("pile_top", `"8'"`, "top of the piles above grade", func(f *plan.Foundation) *float64 { return &f.PileTop }).
+	lengthKey("pile_top", `"8'"`, "top of the piles above grade", func(f *plan.Foundation) *float64 { return &f.PileTop }).within(0, 600).usual(0, 300).
 		otherwise("under the deepest girder"),
 	lumberKey("sill", `"2x6"`, "sill plate on slab or stem wall", func(f *plan.Foundation) *plan.Lumber { return &f.Sill }).
 		otherwise("2x, as wide as the studs of the lowest exterior walls"),
@@ -53,8 +53,8 @@ func (r *reader) settlePiles() {
 
 // lumberKeys fill what the yard stocks.
 var lumberKeys = []binding[plan.LumberYard]{
-	sizeKey("plate", `"16'"`, "longest plate", func(y *plan.LumberYard) *float64 { return &y.Plate }).or("16'", `"16'"`),
-	sizeKey("stud", `"20'"`, "longest stud", func(y *plan.LumberYard) *float64 { return &y.Stud }).or("20'", `"20'"`),
+	sizeKey("plate", `"16'"`, "longest plate", func(y *plan.LumberYard) *float64 { return &y.Plate }).within(24, 1200).usual(96, 480).or("16'", `"16'"`),
+	sizeKey("stud", `"20'"`, "longest stud", func(y *plan.LumberYard) *float64 { return &y.Stud }).within(24, 1200).usual(72, 480).or("20'", `"20'"`),
 	custom("stock", "lengths", `["8'", "10'", "12'", "16'"]`, "stock lengths", func(v value, y *plan.LumberYard) {
 		y.Stock, _ = v.lengths()
 		for i := 1; i < len(y.Stock); i++ {
@@ -63,7 +63,7 @@ var lumberKeys = []binding[plan.LumberYard]{
 				return
 			}
 		}
-	}).or([]any{"8'", "10'", "12'", "14'", "16'", "18'", "20'"}, "8' to 20' by 2'"),
+	}).within(24, 1200).usual(72, 480).or([]any{"8'", "10'", "12'", "14'", "16'", "18'", "20'"}, "8' to 20' by 2'"),
 	choiceKey("species", plan.Species, "species of the framing, for nail values", func(y *plan.LumberYard) *string { return &y.Species }).
 		or("southern pine", `"southern pine"`),
 	field("tension", "stress", `"850 psi"`, "reference design tension Ft of the posts at the ends of shear walls, in psi or MPa", func(v value) (float64, bool) { return v.quantity(stresses) },

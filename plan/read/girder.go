@@ -10,15 +10,15 @@ import (
 // girderKeys fill one girder.
 var girderKeys = []binding[plan.Girder]{
 	nameKey("name", `"G1"`, "name in tags and on sheets", func(g *plan.Girder) *string { return &g.Name }).must(),
-	field("from", "point", `["0'", "3in"]`, "where its center line begins, [east, north]", value.point, func(g *plan.Girder) *geom.Vec2 { return &g.From }).must(),
-	field("to", "point", `["44'", "3in"]`, "where its center line ends", value.point, func(g *plan.Girder) *geom.Vec2 { return &g.To }).must(),
+	field("from", "point", `["0'", "3in"]`, "where its center line begins, [east, north]", value.point, func(g *plan.Girder) *geom.Vec2 { return &g.From }).within(-12000, 12000).must(),
+	field("to", "point", `["44'", "3in"]`, "where its center line ends", value.point, func(g *plan.Girder) *geom.Vec2 { return &g.To }).within(-12000, 12000).must(),
 	lumberKey("member", `"3-2x12"`, "section", func(g *plan.Girder) *plan.Lumber { return &g.Member }).must(),
 	custom("piles", "lengths or @ spacing", `"@ 8'"`, "stations of the pile centers, or their greatest spacing from end to end", func(v value, g *plan.Girder) {
 		g.Piles = v.stations(g.To.Sub(g.From).Len())
 	}).must(),
 	choiceKey("seat", plan.GirderSeats, `how it sits on its piles: on their heads, in a notch of each, or against their sides; a pile notched or beside stands to the left of the girder, looking from its beginning to its end, and goes up to its top`,
 		func(g *plan.Girder) *plan.GirderSeat { return &g.Seat }).orWord(string(plan.SeatTop)),
-	sizeKey("packing", `"1/2in"`, "thickness of packing boards on its right face, looking from its beginning to its end, where that lies behind the faces of the studs over it: straps then lie flat, and their nails count only in the girder behind", func(g *plan.Girder) *float64 { return &g.Packing }).otherwise("none"),
+	sizeKey("packing", `"1/2in"`, "thickness of packing boards on its right face, looking from its beginning to its end, where that lies behind the faces of the studs over it: straps then lie flat, and their nails count only in the girder behind", func(g *plan.Girder) *float64 { return &g.Packing }).within(0.125, 6).otherwise("none"),
 }
 
 // stations reads an array of stations along something of that length, or
@@ -71,15 +71,15 @@ func readGirders(n node, _ int, p *plan.Plan) {
 var porchKeys = []binding[plan.Porch]{
 	nameKey("name", `"porch"`, "name in tags and on sheets", func(p *plan.Porch) *string { return &p.Name }).must(),
 	field("from", "point", `["0'", "-8'"]`, "where the outside face of its beam begins, at the left as seen from outside", value.point,
-		func(p *plan.Porch) *geom.Vec2 { return &p.From }).must(),
-	field("to", "point", `["28'", "-8'"]`, "where it ends", value.point, func(p *plan.Porch) *geom.Vec2 { return &p.To }).must(),
+		func(p *plan.Porch) *geom.Vec2 { return &p.From }).within(-12000, 12000).must(),
+	field("to", "point", `["28'", "-8'"]`, "where it ends", value.point, func(p *plan.Porch) *geom.Vec2 { return &p.To }).within(-12000, 12000).must(),
 	lumberKey("beam", `"3-2x10"`, "section of the beam", func(p *plan.Porch) *plan.Lumber { return &p.Beam }).must(),
 	lumberKey("post", `"6x6"`, "section of the posts", func(p *plan.Porch) *plan.Lumber { return &p.Post }).or("6x6", `"6x6"`),
 	custom("posts", "lengths or @ spacing", `["3in", "9'", "18'"]`, "stations of the post centers, or their greatest spacing", func(v value, p *plan.Porch) {
 		p.Posts = v.stations(p.To.Sub(p.From).Len())
 	}).must(),
-	lengthKey("base", `"6in"`, "height of the posts' foot above grade", func(p *plan.Porch) *float64 { return &p.Base }).or("0'", `"0'"`),
-	sizeKey("top", `"9'"`, "height of the beam's top above grade", func(p *plan.Porch) *float64 { return &p.Top }).must(),
+	lengthKey("base", `"6in"`, "height of the posts' foot above grade", func(p *plan.Porch) *float64 { return &p.Base }).within(0, 600).or("0'", `"0'"`),
+	sizeKey("top", `"9'"`, "height of the beam's top above grade", func(p *plan.Porch) *float64 { return &p.Top }).within(6, 720).must(),
 }
 
 // readPorches reads one [[porch]].

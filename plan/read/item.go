@@ -22,8 +22,8 @@ var itemKeys = []binding[itemDraft]{
 	flagKey("override", "changes the item of a catalog file that has the same mark; keys left out stay as they are there",
 		func(d *itemDraft) *bool { return &d.override }),
 	textKey("note", `"paint after nailing"`, "for the legend", func(d *itemDraft) *string { return &d.Note }),
-	sizeKey("length", `"42in"`, "along the steel", func(d *itemDraft) *float64 { return &d.Length }),
-	sizeKey("width", `"1 1/4in"`, "across the steel", func(d *itemDraft) *float64 { return &d.Width }),
+	sizeKey("length", `"42in"`, "along the steel", func(d *itemDraft) *float64 { return &d.Length }).within(0.5, 480),
+	sizeKey("width", `"1 1/4in"`, "across the steel", func(d *itemDraft) *float64 { return &d.Width }).within(0.25, 24),
 	custom("gauge_table", "word", `"galvanized"`,
 		"which table turns a gauge into inches: plain is the steel under the zinc, which strength comes from; galvanized counts the zinc",
 		func(v value, d *itemDraft) {
@@ -50,7 +50,7 @@ var itemKeys = []binding[itemDraft]{
 	coatingKey("rod_coating", `"hot-dip zinc"`, plan.FastenerCoatings, "coating of the rod of a hold-down or post base, with its nuts and washers", func(d *itemDraft) *plan.Coating { return &d.RodCoating }),
 	custom("nails", "table or tables", `{ type = "10d x 1 1/2", each_end = 9 }`, "its fasteners; an array of tables when there are several kinds",
 		readNails),
-	lengthKey("lap", `"18in"`, "wanted on each member", func(d *itemDraft) *float64 { return &d.Lap }),
+	lengthKey("lap", `"18in"`, "wanted on each member", func(d *itemDraft) *float64 { return &d.Lap }).within(0, 120),
 	custom("legs", "lengths", `["2 1/2in", "3in"]`, "the two legs of a bent piece, out from the fold, first that on the member held", func(v value, d *itemDraft) {
 		in, _ := v.lengths()
 		if len(in) != 2 || in[0] <= 0 || in[1] <= 0 {
@@ -59,12 +59,12 @@ var itemKeys = []binding[itemDraft]{
 		}
 		d.Legs = [2]float64(in)
 	}).otherwise("half the length each; of a hanger the width each"),
-	sizeKey("rod", `"5/8in"`, "diameter of rod or bolt", func(d *itemDraft) *float64 { return &d.Rod }),
-	sizeKey("washer", `"3in"`, "side of a square plate washer", func(d *itemDraft) *float64 { return &d.Washer }),
-	sizeKey("standoff", `"2in"`, "rod inside one body, from the wood it stands on to the nut", func(d *itemDraft) *float64 { return &d.Standoff }),
-	sizeKey("center", `"1 7/16in"`, "from the wood it is nailed to, to the middle of its rod; a hold-down must have it", func(d *itemDraft) *float64 { return &d.Center }),
+	sizeKey("rod", `"5/8in"`, "diameter of rod or bolt", func(d *itemDraft) *float64 { return &d.Rod }).within(0.1875, 3),
+	sizeKey("washer", `"3in"`, "side of a square plate washer", func(d *itemDraft) *float64 { return &d.Washer }).within(0.5, 12),
+	sizeKey("standoff", `"2in"`, "rod inside one body, from the wood it stands on to the nut", func(d *itemDraft) *float64 { return &d.Standoff }).within(0, 24),
+	sizeKey("center", `"1 7/16in"`, "from the wood it is nailed to, to the middle of its rod; a hold-down must have it", func(d *itemDraft) *float64 { return &d.Center }).within(0.25, 12),
 	wholeKey("bodies", "2", 1, 2, "bodies of a hold-down", func(d *itemDraft) *int { return &d.Bodies }),
-	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }),
+	sizeKey("coil", `"25'"`, "length of a roll, when it is cut from a coil", func(d *itemDraft) *float64 { return &d.Coil }).within(12, 24000),
 	choiceKey("phase", plan.Phases, "when it is installed", func(d *itemDraft) *plan.Phase { return &d.Phase }).otherwise("that of its kind"),
 	choiceKey("face", plan.Faces, "the face it is nailed to, unless the rule names another", func(d *itemDraft) *plan.Face { return &d.Face }),
 	numberKey("minutes", "4", 0, 600, "to install one", func(d *itemDraft) *float64 { return &d.Minutes }),

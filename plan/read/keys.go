@@ -18,6 +18,7 @@ type Key struct {
 	Example  string   // the whole line
 	Required bool     // there is no plan without it
 	Values   []string // the words it takes, when they are fixed
+	Bounds   *Bounds  // of what it measures; nil = none of its own
 }
 
 // binding ties a key to the field it fills.
@@ -44,6 +45,18 @@ func (b binding[T]) otherwise(words string) binding[T] { b.Default = words; retu
 
 // showing gives an example that is no key and value.
 func (b binding[T]) showing(line string) binding[T] { b.Example = line; return b }
+
+// within bounds what is measured: less or more is an error.
+func (b binding[T]) within(least, most float64) binding[T] {
+	b.Bounds = &Bounds{Least: least, Most: most}
+	return b
+}
+
+// usual says what is met on houses: less or more within the bounds is a warning.
+func (b binding[T]) usual(low, high float64) binding[T] {
+	b.Bounds.Low, b.Bounds.High = low, high
+	return b
+}
 
 // words lists the fixed values.
 func (b binding[T]) words(list []string) binding[T] { b.Values = list; return b }
@@ -163,6 +176,7 @@ func read[T any](n node, keys []binding[T], t *T) {
 // the key's example.
 func (b binding[T]) take(v value, t *T) {
 	before := len(*v.r.found)
+	v.bounds = b.Bounds
 	b.read(v, t)
 	for i := range (*v.r.found)[before:] {
 		if d := &(*v.r.found)[before+i]; d.Code == "wrong-type" && d.Mend == "" {

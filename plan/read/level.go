@@ -25,10 +25,10 @@ var levelKeys = []binding[levelDraft]{
 	nameKey("name", `"first"`, "name by which walls and rules speak of it", func(d *levelDraft) *string { return &d.Name }).must(),
 	custom("floor", "length", `"10'"`, "top of the subfloor above grade", func(v value, d *levelDraft) {
 		d.Floor, d.floorGiven = v.length()
-	}).otherwise("on the plates below plus its floor; 0 for the lowest"),
+	}).within(0, 1200).usual(0, 480).otherwise("on the plates below plus its floor; 0 for the lowest"),
 	sizeKey("plate_height", `"9' 1 1/8in"`, "top of the subfloor to the top of the double top plate",
-		func(d *levelDraft) *float64 { return &d.PlateHeight }).must(),
-	lengthKey("subfloor", `"23/32in"`, "thickness of the subfloor", func(d *levelDraft) *float64 { return &d.Subfloor }).or("23/32in", `"23/32in"`),
+		func(d *levelDraft) *float64 { return &d.PlateHeight }).within(48, 480).usual(84, 156).must(),
+	lengthKey("subfloor", `"23/32in"`, "thickness of the subfloor", func(d *levelDraft) *float64 { return &d.Subfloor }).within(0, 6).usual(0.5, 1.5).or("23/32in", `"23/32in"`),
 	custom("joists", "lumber @ spacing", `"2x12 @ 16in"`, "floor joists", func(v value, d *levelDraft) {
 		var ok bool
 		if d.Joists, d.JoistSpace, ok = v.spaced(); ok && d.JoistSpace == 0 {
@@ -37,7 +37,7 @@ var levelKeys = []binding[levelDraft]{
 	}).otherwise(`"2x12 @ 16in", or as deep as floor_depth leaves; none on a slab`),
 	custom("floor_depth", "length", `"12 7/8in"`, "subfloor and joists, below the top of the subfloor", func(v value, d *levelDraft) {
 		d.FloorDepth, d.depthGiven = v.length()
-	}).otherwise("joists plus subfloor; 0 on a slab"),
+	}).within(0, 60).usual(0, 30).otherwise("joists plus subfloor; 0 on a slab"),
 	choiceKey("joist_run", plan.Axes, "the way the joists run", func(d *levelDraft) *plan.Axis { return &d.JoistRun }).
 		otherwise("the shorter way across"),
 	custom("studs", "lumber @ spacing", `"2x4 @ 16in"`, "studs of its exterior walls, where a wall names none", func(v value, d *levelDraft) {
@@ -45,7 +45,7 @@ var levelKeys = []binding[levelDraft]{
 			d.studs, _ = v.text()
 		}
 	}).otherwise(`"2x6 @ 16in"`),
-	sizeKey("rim", `"1 1/2in"`, "thickness of the rim board", func(d *levelDraft) *float64 { return &d.Rim }).or("1 1/2in", `"1 1/2in"`),
+	sizeKey("rim", `"1 1/2in"`, "thickness of the rim board", func(d *levelDraft) *float64 { return &d.Rim }).within(0.5, 12).usual(1, 4).or("1 1/2in", `"1 1/2in"`),
 }
 
 // readLevels reads one [[level]].

@@ -9,10 +9,10 @@ var openingKeys = []binding[plan.Opening]{
 	choiceKey("kind", plan.OpeningKinds, "window, door or plain opening", func(o *plan.Opening) *plan.OpeningKind { return &o.Kind }).
 		otherwise("window when it has a sill, else door"),
 	field("at", "length", `"5' 4in"`, "from the wall's point from to the left jack's inside face", value.length,
-		func(o *plan.Opening) *float64 { return &o.At }).must(),
-	sizeKey("width", `"3' 2 1/2in"`, "width of the rough opening", func(o *plan.Opening) *float64 { return &o.Width }).otherwise("its type's; there must be one"),
-	sizeKey("height", `"5' 2 1/2in"`, "height of the rough opening", func(o *plan.Opening) *float64 { return &o.Height }).otherwise("its type's; there must be one"),
-	lengthKey("sill", `"2'"`, "top of the rough sill above the subfloor", func(o *plan.Opening) *float64 { return &o.Sill }).or("0in", `"0in"`),
+		func(o *plan.Opening) *float64 { return &o.At }).within(0, 24000).must(),
+	sizeKey("width", `"3' 2 1/2in"`, "width of the rough opening", func(o *plan.Opening) *float64 { return &o.Width }).within(3, 600).usual(12, 240).otherwise("its type's; there must be one"),
+	sizeKey("height", `"5' 2 1/2in"`, "height of the rough opening", func(o *plan.Opening) *float64 { return &o.Height }).within(3, 480).usual(12, 144).otherwise("its type's; there must be one"),
+	lengthKey("sill", `"2'"`, "top of the rough sill above the subfloor", func(o *plan.Opening) *float64 { return &o.Sill }).within(0, 480).usual(0, 96).or("0in", `"0in"`),
 	lumberKey("header", `"3-2x10"`, "header", func(o *plan.Opening) *plan.Lumber { return &o.Header }).
 		otherwise(`"3-2x10", "2-2x10" in a wall under 5.5 in deep`),
 	autoKey("jacks", "jack studs on each side", func(o *plan.Opening) *int { return &o.Jacks }),

@@ -85,6 +85,8 @@ type node struct {
 	where string // the thing's name in the house
 	m     map[string]any
 	lent  map[string]string // keys that its type gives, with their paths there
+	// bounds are those of the key that is being read.
+	bounds *Bounds
 }
 
 func (n node) at(key string) string {

@@ -23,7 +23,7 @@ var roofKeys = []binding[roofDraft]{
 	custom("over", "name of a level", `"second"`, "the level whose walls carry it", func(v value, d *roofDraft) { d.Over = v.level() }).
 		otherwise("the highest"),
 	choiceKey("kind", plan.RoofKinds, "gable, hip or shed", func(d *roofDraft) *plan.RoofKind { return &d.Kind }).must(),
-	custom("area", "two points", `[["0'", "0'"], ["28'", "44'"]]`, "southwest and northeast corners of what it covers, outside faces of the studs", readArea).
+	custom("area", "two points", `[["0'", "0'"], ["28'", "44'"]]`, "southwest and northeast corners of what it covers, outside faces of the studs", readArea).within(-12000, 12000).
 		otherwise("the extent of the level's exterior walls"),
 	choiceKey("ridge", plan.Axes, "the way the ridge runs (of a shed: its high wall)", func(d *roofDraft) *plan.Axis { return &d.Ridge }).
 		otherwise("along the longer side"),
@@ -31,15 +31,15 @@ var roofKeys = []binding[roofDraft]{
 	pitchKey("pitch", "rise in run", func(d *roofDraft) *float64 { return &d.Pitch }).must(),
 	pitchKey("pitch_other", "pitch of the other side (east or north) of an unequal gable", func(d *roofDraft) *float64 { return &d.PitchOther }).
 		otherwise("pitch"),
-	lengthKey("overhang", `"1' 6in"`, "at the eaves, horizontal, from the outside face of the studs", func(d *roofDraft) *float64 { return &d.Overhang }).
+	lengthKey("overhang", `"1' 6in"`, "at the eaves, horizontal, from the outside face of the studs", func(d *roofDraft) *float64 { return &d.Overhang }).within(0, 120).usual(0, 48).
 		or("1'", `"1'"`),
-	custom("rake", "length", `"1'"`, "overhang at gable ends, horizontal", func(v value, d *roofDraft) { d.Rake, d.rake = v.length() }).
+	custom("rake", "length", `"1'"`, "overhang at gable ends, horizontal", func(v value, d *roofDraft) { d.Rake, d.rake = v.length() }).within(0, 120).usual(0, 48).
 		otherwise("overhang"),
 	custom("rafters", "lumber @ spacing", `"2x8 @ 16in"`, "rafters, with their spacing on center", func(v value, d *roofDraft) {
 		d.Rafters, d.Spacing, _ = v.spaced()
 	}).or("2x8 @ 16in", `"2x8 @ 16in"`),
 	custom("layout", "length", `"8in"`, "where the module of the rafters or trusses starts, along the ridge from the outside face at its west or south end; rafters of all roofs that share a ridge or lie in one plane stand on one module",
-		func(v value, d *roofDraft) { d.Layout = v.station() }).
+		func(v value, d *roofDraft) { d.Layout = v.station() }).within(0, 24000).
 		otherwise("the end of the ridge at a hip, else the outside face of the west or south gable; of roofs on one module that of a hip's own face, else the first one's"),
 	lumberKey("ridge_member", `"1.75x11.875"`, "ridge board or beam", func(d *roofDraft) *plan.Lumber { return &d.RidgeMember }).
 		otherwise("the shallowest 2x that takes the rafters' plumb cut"),
@@ -53,7 +53,7 @@ var roofKeys = []binding[roofDraft]{
 		d.Ceiling, d.CeilingSpace, _ = v.spaced()
 	}).otherwise(`"2x6", at each pair of rafters`),
 	lengthKey("ceiling_splice", `"2'"`, "how far the splice piece beside a break in a ceiling joist laps each side; where it is given, joists longer than the stock may break between bearing walls",
-		func(d *roofDraft) *float64 { return &d.CeilingSplice }).otherwise("1' over a bearing wall; no break anywhere else"),
+		func(d *roofDraft) *float64 { return &d.CeilingSplice }).within(0, 240).usual(12, 96).otherwise("1' over a bearing wall; no break anywhere else"),
 }
 
 // pitchKey reads "7:12".

@@ -26,7 +26,7 @@ var ruleKeys = []binding[plan.Rule]{
 		func(r *plan.Rule) *plan.Role { return &r.To }).otherwise("the rim, joist or girder next below the floor"),
 	wholeKey("count", "2", 1, 12, "pieces at one joint", func(r *plan.Rule) *int { return &r.Count }).or(int64(1), "1"),
 	wholeKey("every", "2", 1, 100, "only each nth joint along a wall or ridge", func(r *plan.Rule) *int { return &r.Every }).or(int64(1), "1"),
-	sizeKey("at_most", `"32in"`, "leave joints out as long as pieces stand no further apart", func(r *plan.Rule) *float64 { return &r.AtMost }).
+	sizeKey("at_most", `"32in"`, "leave joints out as long as pieces stand no further apart", func(r *plan.Rule) *float64 { return &r.AtMost }).within(2, 480).
 		otherwise("each joint"),
 	custom("where", "table", `{ exterior = true }`, "conditions that must all hold", func(v value, r *plan.Rule) {
 		if n, ok := v.table(); ok {

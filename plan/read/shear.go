@@ -20,14 +20,14 @@ type shearDraft struct {
 var shearKeys = []binding[shearDraft]{
 	nameKey("name", `"SW1"`, "name on sheets", func(d *shearDraft) *string { return &d.Name }).otherwise("the wall's name, then A, B, ..."),
 	typeKey[shearDraft]("shear", `"P4"`),
-	lengthKey("from", `"0'"`, "where it begins, from the wall's point from", func(d *shearDraft) *float64 { return &d.From }).or("0'", `"0'"`),
-	custom("to", "length", `"8'"`, "where it ends, from the wall's point from", func(v value, d *shearDraft) { d.To, d.toGiven = v.length() }).
+	lengthKey("from", `"0'"`, "where it begins, from the wall's point from", func(d *shearDraft) *float64 { return &d.From }).within(0, 24000).or("0'", `"0'"`),
+	custom("to", "length", `"8'"`, "where it ends, from the wall's point from", func(v value, d *shearDraft) { d.To, d.toGiven = v.length() }).within(0, 24000).
 		otherwise("the wall's end"),
 	choiceKey("panel", panels, "panel thickness, in", func(d *shearDraft) *string { return &d.Panel }).or("15/32", `"15/32"`),
 	field("nail", "nail", `"8d common"`, "nail of the sheathing", value.nail, func(d *shearDraft) *string { return &d.Nail }).
 		or("8d common", `"8d common"`),
-	sizeKey("edge", `"4in"`, "nails along panel edges, on center", func(d *shearDraft) *float64 { return &d.Edge }).or("6in", `"6in"`),
-	sizeKey("field", `"12in"`, "nails along the studs between, on center", func(d *shearDraft) *float64 { return &d.Field }).or("12in", `"12in"`),
+	sizeKey("edge", `"4in"`, "nails along panel edges, on center", func(d *shearDraft) *float64 { return &d.Edge }).within(1.5, 12).usual(2, 6).or("6in", `"6in"`),
+	sizeKey("field", `"12in"`, "nails along the studs between, on center", func(d *shearDraft) *float64 { return &d.Field }).within(2, 24).usual(4, 12).or("12in", `"12in"`),
 	flagKey("both_faces", "sheathed on both faces", func(d *shearDraft) *bool { return &d.BothFaces }),
 	wholeKey("posts", "2", 1, 4, "studs tight beside each other at each end, for the push there: past the segment where the wall goes on, within it at the wall's own end; where the wall runs through at a corner only the corner's studs stand", func(d *shearDraft) *int { return &d.Posts }).or(int64(1), "1"),
 	flagKey("perforated", "a perforated shear wall: openings inside it count as such", func(d *shearDraft) *bool { return &d.Perforated }),

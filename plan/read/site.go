@@ -8,7 +8,7 @@ var speeds = []unit{{"mph", 1}, {"m/s", 3600 / 1609.344}, {"km/h", 1000 / 1609.3
 // siteKeys fill the wind basis.
 var siteKeys = []binding[plan.Site]{
 	field("wind_speed", "speed", `"150 mph"`, "basic wind speed V, 3 s gust, in mph, m/s or km/h",
-		func(v value) (float64, bool) { return v.quantity(speeds) }, func(s *plan.Site) *float64 { return &s.WindSpeed }).must(),
+		func(v value) (float64, bool) { return v.quantity(speeds) }, func(s *plan.Site) *float64 { return &s.WindSpeed }).within(50, 300).usual(90, 200).must(),
 	choiceKey("exposure", plan.Exposures, "exposure category", func(s *plan.Site) *plan.Exposure { return &s.Exposure }).must(),
 	choiceKey("risk", plan.Risks, "risk category", func(s *plan.Site) *plan.Risk { return &s.Risk }).orWord(string(plan.RiskII)),
 	choiceKey("edition", plan.Editions, "edition of ASCE 7", func(s *plan.Site) *plan.Edition { return &s.Edition }).orWord(string(plan.ASCE722)),
@@ -21,7 +21,7 @@ var siteKeys = []binding[plan.Site]{
 		if in, ok := v.length(); ok {
 			s.Elevation = in / 12
 		}
-	}).or("0'", `"0'"`),
+	}).within(-1200, 180000).or("0'", `"0'"`),
 	field("shore", "distance", `"1800 ft"`, "distance of salt water, in ft, mi, m or km; left out, it is reported as a blank",
 		value.distance, func(s *plan.Site) *float64 { return &s.Shore }),
 }

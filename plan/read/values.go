@@ -82,8 +82,9 @@ func (v value) measure(parse func(string) (float64, error)) (float64, bool) {
 		in, err := parse(x)
 		if err != nil {
 			v.bad("bad-length", "", "%s", err)
+			return in, false
 		}
-		return in, err == nil
+		return in, v.bounded(in, strings.TrimSpace(x), v.r.units().Length)
 	case int64, float64:
 		n := printNumber(x)
 		if !finite(x) {
@@ -176,7 +177,7 @@ func (v value) quantity(units []unit) (float64, bool) {
 	n, err := strconv.ParseFloat(strings.ReplaceAll(s[:i], ",", ""), 64)
 	for _, u := range units {
 		if strings.TrimSpace(s[i:]) == u.name && err == nil && n >= 0 && !math.IsInf(n, 0) {
-			return n * u.factor, true
+			return n * u.factor, v.bounded(n*u.factor, s, inUnit(units[0]))
 		}
 	}
 	v.bad("bad-quantity", "", "%q is not a quantity; write it like \"150 %s\", in %s", s, units[0].name, named(units))

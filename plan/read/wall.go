@@ -27,10 +27,10 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 		custom("level", "name of a level", `"first"`, "the level it stands on", func(v value, d *wallDraft) { d.Level = v.level() }).
 			otherwise("the only one"),
 		custom("from", "point", `["0'", "0'"]`, "where it begins, at the left as seen from outside: outside face of its studs, [east, north]",
-			func(v value, d *wallDraft) { d.From, d.fromGiven = v.point() }).
+			func(v value, d *wallDraft) { d.From, d.fromGiven = v.point() }).within(-12000, 12000).
 			otherwise("where the wall before it on the same level ends"),
 		custom("to", "point", `["28'", "0'"]`, "where it ends, at the right as seen from outside",
-			func(v value, d *wallDraft) { d.To, d.toGiven = v.point() }).must(),
+			func(v value, d *wallDraft) { d.To, d.toGiven = v.point() }).within(-12000, 12000).must(),
 		field("interior", "true or false", "true", "an interior wall; from and to lie on the face on the viewing side", value.flag,
 			func(d *wallDraft) *bool { return &d.interior }).otherwise("false"),
 		custom("studs", "lumber @ spacing", `"2x6 @ 16in"`, "studs, with their spacing on center", value.studs).
@@ -38,10 +38,10 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 		custom("balloon_to", "name of a level", `"second"`, "the level whose top plates its studs reach in one piece",
 			func(v value, d *wallDraft) { d.ToLevel = v.level() }).otherwise("its own level"),
 		sizeKey("height", `"8' 1 1/8in"`, "subfloor to the top of its top plate, where it is not the level's own",
-			func(d *wallDraft) *float64 { return &d.Height }).otherwise("the level's plate_height"),
+			func(d *wallDraft) *float64 { return &d.Height }).within(4, 720).usual(84, 432).otherwise("the level's plate_height"),
 		choiceKey("top", plan.WallTops, "studs to the level's plates, or up to the rafters of a gable",
 			func(d *wallDraft) *plan.WallTop { return &d.Top }).orWord(string(plan.PlateTop)),
-		lengthKey("layout", `"8in"`, "where the stud module starts, from the point from", func(d *wallDraft) *float64 { return &d.Layout }).or("0in", `"0in"`),
+		lengthKey("layout", `"8in"`, "where the stud module starts, from the point from", func(d *wallDraft) *float64 { return &d.Layout }).within(0, 24000).or("0in", `"0in"`),
 		custom("start", "end", `{ join = "through", post = 4 }`, "how it begins: through or butt at the corner, and the studs in the corner post",
 			func(v value, d *wallDraft) { d.Start = v.end() }).otherwise("the corner decides; a three-stud post"),
 		custom("end", "end", `"butt"`, "how it ends", func(v value, d *wallDraft) { d.End = v.end() }).
@@ -51,7 +51,7 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 				d.bearing = &b
 			}
 		}).otherwise("true outside, false inside"),
-		sizeKey("stock", `"16'"`, "longest plate stock for this wall", func(d *wallDraft) *float64 { return &d.Stock }).
+		sizeKey("stock", `"16'"`, "longest plate stock for this wall", func(d *wallDraft) *float64 { return &d.Stock }).within(24, 1200).usual(96, 480).
 			otherwise("plate of [lumber]"),
 		custom("opening", "tables", "", "its rough openings", func(v value, d *wallDraft) {
 			d.preset(v.node)

@@ -107,6 +107,9 @@ func of(k read.Key) (object, error) {
 		s = shape
 	}
 	doc := k.Doc
+	if limits := k.Limits(); limits != "" {
+		doc += ", " + limits
+	}
 	if k.Default != "" {
 		doc += "; default: " + k.Default
 	}
