@@ -109,17 +109,23 @@ func idle(n int) string {
 	return fmt.Sprintf(", %d of them for nothing", n)
 }
 
+// endToEnd are the members that go on in the next of their role, spliced or over a
+// support. Any other, as a stud, a truss or a header, carries a force of its own.
+var endToEnd = []plan.Role{
+	plan.BottomPlate, plan.SillPlate, plan.TopPlate, plan.UpperPlate, plan.Rim, plan.Ledger, plan.Ridge, plan.GirderBeam, plan.Beam,
+}
+
 // together tells whether a fastener in m is as good as one in the member that
 // its end is meant for: the same, or one that goes on from it or lies on it.
 func together(m, meant *framing.Member) bool {
-	if m == meant {
-		return true
-	}
 	plate := func(x *framing.Member) bool { return x.Role == plan.TopPlate || x.Role == plan.UpperPlate }
-	if plate(m) && plate(meant) {
+	switch {
+	case m == meant:
+		return true
+	case plate(m) && plate(meant):
 		return true
 	}
-	return m.Role == meant.Role && !m.Role.FullHeight() && m.Role != plan.Jack && m.Role != plan.Cripple && m.Role != plan.Joist && m.Role != plan.Rafter
+	return m.Role == meant.Role && slices.Contains(endToEnd, m.Role)
 }
 
 // force returns the direction of the force where a fastener is, unit: along
