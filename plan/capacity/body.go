@@ -3,6 +3,7 @@ package capacity
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -141,7 +142,7 @@ func force(b *steel.Body, f steel.Fastener, dir Direction) geom.Vec3 {
 // ofHeld returns the terms of an end, with the fasteners that missed.
 func ofHeld(h Held, stray map[string]int) []Term {
 	out := slices.Clone(h.Terms)
-	for _, where := range slices.Sorted(keys(stray)) {
+	for _, where := range slices.Sorted(maps.Keys(stray)) {
 		out = append(out, Term{fmt.Sprintf("%d fasteners in %s: nothing", stray[where], where), 0, "lb"})
 	}
 	return out
@@ -149,20 +150,10 @@ func ofHeld(h Held, stray map[string]int) []Term {
 
 // strays says where the fasteners of an end are that miss its member.
 func strays(stray map[string]int) string {
-	for _, where := range slices.Sorted(keys(stray)) {
+	for _, where := range slices.Sorted(maps.Keys(stray)) {
 		return fmt.Sprintf("%d are in %s", stray[where], where)
 	}
 	return ""
-}
-
-func keys(m map[string]int) func(func(string) bool) {
-	return func(yield func(string) bool) {
-		for k := range m {
-			if !yield(k) {
-				return
-			}
-		}
-	}
 }
 
 // where takes the capacity that the catalog gives a piece down to what its

@@ -354,3 +354,61 @@ func TestAForceNearlySquareOrAlong(t *testing.T) {
 	square, drawn := at(0), at(90)
 	assert.InDelta(t, square*drawn/(square*math.Sqrt(3)/2+drawn/2), at(60), 1e-6)
 }
+
+// A strap's section is looked at where both its width and its thickness are known; a clip
+// is no strap.
+func TestWhatHasNoSection(t *testing.T) {
+	for name, edit := range map[string]func(*hardware.Item){
+		"a clip":       func(i *hardware.Item) { i.Kind = hardware.KindNamed(plan.ClipItem) },
+		"no width":     func(i *hardware.Item) { i.Width = 0 },
+		"no thickness": func(i *hardware.Item) { i.Gauge, i.Thickness = "", 0 },
+	} {
+		a, b := strapBody(t, 2, [2]float64{3, 0})
+		edit(b.Piece.Item)
+		c := Capacity{Value: 1e9}
+		a.sectionTerm(&c, b)
+		assert.Equal(t, Capacity{Value: 1e9}, c, name)
+		a.steelTerms(&c, b.Piece.Item)
+		assert.Equal(t, Capacity{Value: 1e9}, c, name)
+	}
+}
+
+// What holds nothing is a term of its own, 0 lb, with the reason, beside what holds.
+func TestWhatHoldsNothingIsATerm(t *testing.T) {
+	pine, _ := timber.SpeciesOf("southern pine")
+	stud := upright(plan.Stud, geom.Vec3{}, geom.Vec3{X: 1.5, Y: 5.5, Z: 96})
+	w := steel.NewWood([]*framing.Member{stud})
+	at := func(x float64, z ...float64) *steel.Body {
+		p := geom.Plate{A: geom.Vec3{X: x}, B: geom.Vec3{X: x, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
+		return driven(t, w, strapOf("10d x 1 1/2"), p, z...)
+	}
+	b := at(0.75, 3)
+	b.Fasteners = append(b.Fasteners, at(0.1, 6, 9).Fasteners...)
+	h := Fastening{Species: pine}.Of(b, stud, geom.Vec3{Z: 1})
+	assert.Equal(t, [2]int{3, 2}, [2]int{h.Count, h.None})
+	require.Len(t, h.Terms, 2)
+	var none, some Term
+	for _, x := range h.Terms {
+		if x.Value == 0 {
+			none = x
+		} else {
+			some = x
+		}
+	}
+	assert.Contains(t, none.Text, "2 of 10d x 1 1/2 in the stud: nothing, nearer to the wood's edge or end than its own diameter")
+	assert.Equal(t, "lb", none.Unit)
+	assert.InDelta(t, h.Value, some.Value, 1e-9)
+	assert.Contains(t, some.Text, "1 of 10d x 1 1/2 in the stud, 1.45 in deep: Z ")
+}
+
+// How far apart the outermost of some fasteners are: those at 3, 9 and 5 up are 6.
+func TestHowFarFastenersSpread(t *testing.T) {
+	var list []steel.Fastener
+	for _, z := range []float64{3, 9, 5} {
+		list = append(list, steel.Fastener{Head: geom.Vec3{X: 1, Z: z}})
+	}
+	assert.InDelta(t, 6, spread(list, geom.Vec3{Z: 1}), 1e-9)
+	assert.InDelta(t, 6, spread(list, geom.Vec3{Z: -1}), 1e-9)
+	assert.Zero(t, spread(list, geom.Vec3{X: 1}))
+	assert.Zero(t, spread(list[:1], geom.Vec3{Z: 1}))
+}

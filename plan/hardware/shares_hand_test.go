@@ -335,3 +335,29 @@ func TestFaultsSpeakThePlansUnits(t *testing.T) {
 	assert.Contains(t, ds[0].Summary, "two laps of 610 mm")
 	assert.Contains(t, ds[0].Summary, "the strap is 914 mm long")
 }
+
+// What a fault names: the part that it is about, and both legs.
+func TestFaultsNameTheirParts(t *testing.T) {
+	for part, says := range map[string]string{"": "no count of 10d x 1 1/2 for the piece", "each end": "no count of 10d x 1 1/2 for each end"} {
+		it := good()
+		it.Kind, it.Fasteners[0].Part, it.Fasteners[0].Count = plan.GenericItem, part, 0
+		_, ds := New([]*plan.Item{it})
+		require.Equal(t, []string{"no-count"}, codesOf(ds))
+		assert.Equal(t, says, ds[0].Summary)
+	}
+	it := good()
+	it.Kind, it.Length, it.Legs = plan.ClipItem, 5, [2]float64{3.25, 2.25}
+	_, ds := New([]*plan.Item{it})
+	require.Len(t, ds, 1)
+	assert.Equal(t, `two legs of 3 1/4" and 2 1/4" need 5 1/2", it has 5"`, ds[0].Summary)
+	it = good()
+	it.Fasteners[0].Holes = 8
+	_, ds = New([]*plan.Item{it})
+	require.Len(t, ds, 1)
+	assert.Equal(t, "9 nails for 8 holes in each end", ds[0].Summary)
+	it = good()
+	it.Kind, it.Rod, it.Standoff, it.Center, it.Bodies = plan.HoldDownPairItem, 0.625, 1.5, 1.4375, 1
+	_, ds = New([]*plan.Item{it})
+	require.Len(t, ds, 1)
+	assert.Equal(t, "a hold-down pair has 2 bodies, not 1", ds[0].Summary)
+}
