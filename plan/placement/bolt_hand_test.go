@@ -194,6 +194,7 @@ func TestBoltsAndRodsOfAWall(t *testing.T) {
 		plan.Place{Use: "hold-down-pair", Wall: "1S", On: plan.StudBase, At: []float64{48}, Face: plan.Right},
 		plan.Place{Use: "wrap-strap", Wall: "1S", On: plan.StudBase, At: []float64{48}, Action: plan.Add})
 	p, ds := placed(t, h, bolts)
+	ds = without(ds, "sill-unbolted") // so few bolts hold down no sill
 	at := map[string]float64{}
 	for _, q := range p.Pieces {
 		at[q.Item.Mark+"@"+q.Joint.ID] = q.Station
@@ -238,6 +239,7 @@ func TestHowDeepASillBoltGoes(t *testing.T) {
 			}
 			h.with(plan.Rule{Name: "b", At: plan.StudBase, Use: "plate-clip"})
 			_, ds := placed(t, h, bolts, func(m map[string]*plan.Item) { m["plate-clip"].Length = c.length })
+			ds = without(ds, "sill-unbolted")
 			if c.says == "" {
 				assert.Empty(t, ds, "%v in, named %v", c.length, named)
 				continue
