@@ -217,3 +217,33 @@ func TestASlotInWords(t *testing.T) {
 		assert.InDelta(t, 2.375/(2.375+c.left[0]+c.left[1]), s.Cut(), 1e-9)
 	}
 }
+
+// What is right below the middle of steel that lies on top goes on a hair along and across it,
+// all four ways: of a member of four quarters each missing one is not below it.
+func TestWhatIsRightBelow(t *testing.T) {
+	quarter := func(x, y float64) geom.Solid {
+		return geom.Box(geom.Vec3{X: min(x, 0), Y: min(y, 0), Z: -1.5}, geom.Vec3{X: 5}, geom.Vec3{Y: 5}, geom.Vec3{Z: 1.5})
+	}
+	all := []geom.Solid{quarter(-5, -5), quarter(-5, 5), quarter(5, -5), quarter(5, 5)}
+	p := geom.Plate{A: geom.Vec3{X: -4}, B: geom.Vec3{X: 4}, N: geom.Vec3{Z: 1}, Width: 1.5, Thickness: 0.05}
+	for missing := range 5 {
+		m := &framing.Member{ID: "m", A: geom.Vec3{X: -5}, B: geom.Vec3{X: 5}}
+		for i, s := range all {
+			if i != missing {
+				m.Solid = append(m.Solid, s)
+			}
+		}
+		got := NewWood([]*framing.Member{m}).beneath(p)
+		if missing == 4 {
+			assert.Equal(t, []*framing.Member{m}, got)
+		} else {
+			assert.Empty(t, got, "without the quarter %d", missing)
+		}
+	}
+}
+
+// Of fasteners that have all their distances explain says nothing of them.
+func TestWhatExplainLeavesOut(t *testing.T) {
+	s, _ := nailedOn(t, post(), plan.HoldDownItem, plan.Fasteners{Nail: "bolt 3/4 x 6", Count: 2, Rows: 1, Spacing: 3, EndDist: 1}, 3, 2.75, 20)
+	assert.Equal(t, "where the steel is:\ntag\n  2 fasteners in the post post\n", s.Explain("tag"))
+}
