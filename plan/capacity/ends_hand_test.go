@@ -412,3 +412,35 @@ func TestHowFarFastenersSpread(t *testing.T) {
 	assert.Zero(t, spread(list, geom.Vec3{X: 1}))
 	assert.Zero(t, spread(list[:1], geom.Vec3{Z: 1}))
 }
+
+// Wood screws by their number are those of NDS 2018 Table L3 (transcribed, as timber has
+// it): No. 6 is 0.138 in, 8 is 0.164, 10 0.190, 12 0.216 and 14 0.242; their roots are known, so
+// that no part of the size is assumed.
+func TestScrewsByTheirNumbers(t *testing.T) {
+	for number, d := range map[int]float64{6: 0.138, 8: 0.164, 10: 0.190, 12: 0.216, 14: 0.242} {
+		for _, name := range []string{"No. %d x 2", "screw No. %d x 2"} {
+			f, err := fastener(hardware.Nail{Name: fmt.Sprintf(name, number), Diameter: d, Length: 2})
+			require.NoError(t, err)
+			assert.Equal(t, timber.WoodScrew, f.Kind, number)
+			assert.InDelta(t, d, f.D, 1e-9, number)
+			assert.InDelta(t, timber.ScrewRoot(d), f.Root, 1e-9, number)
+			assert.Greater(t, f.Root, 0.6*d)
+			assert.NotEqual(t, screwRoot*d, f.Root, "not the part that is assumed for others")
+		}
+	}
+}
+
+// A strap 1.375 in wide of 17 gauge, 0.04968 in for strength, of whose rows the catalog says
+// nothing has one: through one hole of 0.17 in (1.375 - 0.17) x 0.04968 x 45,000/2 = 1,347 lb,
+// just under the gross 1,350 (AISI S100-16 D2, D3).
+func TestAStrapHasOneRowAtLeast(t *testing.T) {
+	for _, rows := range []int{0, 1} {
+		it := strapOf("10d x 1 1/2")
+		it.Fasteners[0].Rows = rows
+		c := Capacity{Value: 1e9}
+		pine().steelTerms(&c, pieceOf(t, it, plan.StudStud, plan.Outside).Item)
+		assert.InDelta(t, 1347, c.Value, 1)
+		assert.Equal(t, "strap, net rupture", c.Governs)
+		assert.Contains(t, c.Terms[0].Text, "1 hole of 0.170 in across")
+	}
+}
