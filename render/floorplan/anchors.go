@@ -78,8 +78,8 @@ func anchorRoom(c *page.Context, list []anchor) (room sheet.MM) {
 
 // drawAnchors draws the anchors at their places and a running figure to each from
 // its wall's zero.
-func (v *planView) drawAnchors(list []anchor, room sheet.MM) {
-	d := anchorDrawing{v, usual(list), label.NewBoard(v.Frame)}
+func (v *planView) drawAnchors(list []anchor, room sheet.MM, s planSheet) {
+	d := &anchorDrawing{v, usual(list), label.NewBoard(v.Frame), nil}
 	for _, w := range v.House.Plan.Walls {
 		if r, ok := v.boxOf(wallPoly(w.Frame(), 0, w.Length(), 0, w.Depth())); ok && w.Level.Index == 0 {
 			d.taken.Block(r)
@@ -93,6 +93,9 @@ func (v *planView) drawAnchors(list []anchor, room sheet.MM) {
 				d.taken.Block(r)
 			}
 		}
+	}
+	for _, e := range s.openEdges(v.vp.Clip) {
+		d.taken.BlockLine(e[0], e[1])
 	}
 	list = d.symbols(list)
 	for _, b := range v.Boxes {
@@ -114,7 +117,8 @@ func (v *planView) drawAnchors(list []anchor, room sheet.MM) {
 type anchorDrawing struct {
 	*planView
 	usual *hardware.Item
-	taken *label.Board // by walls and by figures of other walls
+	taken *label.Board // by walls, pieces, figures and their lines
+	boxes []sheet.Rect // of the figures
 }
 
 // anchorSize is the height of an anchor's symbol at its place, mm.
@@ -149,7 +153,7 @@ func anchorScale(c *page.Context, list []anchor) float64 {
 }
 
 // symbols draws the anchors that this sheet shows and returns them.
-func (d anchorDrawing) symbols(list []anchor) (seen []anchor) {
+func (d *anchorDrawing) symbols(list []anchor) (seen []anchor) {
 	for _, a := range list {
 		if sym, ok := symbols.For(a.piece.Item.Kind.Symbol); ok && d.sees(a.at) {
 			d.drawPiece(sym, d.pt(a.at), float64(anchorSize/max(sym.Box.W, sym.Box.H)), a.piece, false)
@@ -160,7 +164,7 @@ func (d anchorDrawing) symbols(list []anchor) (seen []anchor) {
 }
 
 // figures letters the stations of one wall's anchors and its zero.
-func (d anchorDrawing) figures(w *plan.Wall, list []anchor) {
+func (d *anchorDrawing) figures(w *plan.Wall, list []anchor) {
 	figures := []anchorFigure{{}}
 	for _, a := range list {
 		f := anchorFigure{station: a.station}
@@ -187,7 +191,7 @@ func (d anchorDrawing) figures(w *plan.Wall, list []anchor) {
 
 // figure letters one figure at the end of a line from its anchor, near at mm along
 // the wall, where it is clear of walls, girders and other figures.
-func (d anchorDrawing) figure(w *plan.Wall, x anchorFigure, at, size sheet.MM) {
+func (d *anchorDrawing) figure(w *plan.Wall, x anchorFigure, at, size sheet.MM) {
 	f := w.Frame()
 	text := d.Length(x.station)
 	long := page.TextWidth(text, d.Size.Note, false)
@@ -195,17 +199,19 @@ func (d anchorDrawing) figure(w *plan.Wall, x anchorFigure, at, size sheet.MM) {
 	if x.number > 0 {
 		room += 2 * d.LegendRadius()
 	}
-	along := d.dir(f.D)
-	p := d.clear(w, at, size, room)
-	from := p.base.Add(stretched(along, d.vp.Len(x.station)))
-	to := p.base.Add(stretched(along, p.at)).Add(stretched(p.out, anchorJog+p.off))
-	d.anchorLine(from, from.Add(stretched(p.out, anchorFrom)), to)
+	p := d.clear(w, x.station, at, size, room)
+	d.anchorLine(p.line...)
+	to := p.line[2]
 	d.alongText(text, to.Add(stretched(p.out, 0.7+long/2)), d.angleOn(f.In))
 	if x.number > 0 {
 		d.LegendCircle(x.number, to.Add(stretched(p.out, 1.5+long+d.LegendRadius())), "legend of "+text+" on "+w.Name, nil)
 	}
 	d.board.Block(p.box)
 	d.taken.Block(p.box)
+	d.boxes = append(d.boxes, p.box)
+	for i := 1; i < len(p.line); i++ {
+		d.taken.BlockLine(p.line[i-1], p.line[i])
+	}
 }
 
 // besideWall is a place for a figure: from a face of its wall outward or inward.
@@ -213,43 +219,60 @@ type besideWall struct {
 	base, out sheet.Pt // the wall's zero on that face, and the way from it
 	at, off   sheet.MM // along the wall; farther from it than others
 	box       sheet.Rect
+	line      []sheet.Pt // from the wall's face to the figure
 }
 
 // clear returns the place for a figure of a size along the wall and a room across
 // it: outside, else inside, else moved along to the nearest that is free, else the
-// same farther from the wall; the first where none is.
-func (d anchorDrawing) clear(w *plan.Wall, at, size, room sheet.MM) besideWall {
+// same farther from the wall. Where there is none its line may run through others;
+// the first where none is free of lettering either.
+func (d *anchorDrawing) clear(w *plan.Wall, station float64, at, size, room sheet.MM) besideWall {
 	f := w.Frame()
-	outside := besideWall{base: d.pt(f.Origin), out: d.dir(f.In.Mul(-1)), at: at}
-	inside := besideWall{base: d.pt(f.At(0, w.Depth(), 0).Flat()), out: d.dir(f.In), at: at}
-	for row := range 3 {
-		for i := range 2 * mostMoves {
+	outside := besideWall{base: d.pt(f.Origin), out: d.dir(f.In.Mul(-1))}
+	inside := besideWall{base: d.pt(f.At(0, w.Depth(), 0).Flat()), out: d.dir(f.In)}
+	along, own := d.dir(f.D), d.vp.Len(station)
+	for _, free := range []func(besideWall) bool{d.free, d.roomy} {
+		for try := range 3 * 2 * mostMoves {
+			row, i := try/(2*mostMoves), try%(2*mostMoves)
 			by := sheet.MM((i+1)/2) * size / 2
 			if i%2 == 0 {
 				by = -by
 			}
 			for _, p := range []besideWall{outside, inside} {
-				p.at, p.off = at+by, sheet.MM(row)*(room-anchorJog)
-				p.box = p.boxOf(d.dir(f.D), size, room)
-				if d.taken.Free(p.box.Inset(label.Gap + 0.02)) {
+				p.lay(along, own, at+by, sheet.MM(row)*(room-anchorJog), size, room)
+				if free(p) {
 					return p
 				}
 			}
 		}
 	}
-	outside.box = outside.boxOf(d.dir(f.D), size, room)
+	outside.lay(along, own, at, 0, size, room)
 	return outside
+}
+
+// free tells whether a figure and the line to it are clear of all that stands there.
+func (d *anchorDrawing) free(p besideWall) bool {
+	return d.roomy(p) && !slices.ContainsFunc(d.boxes, func(r sheet.Rect) bool {
+		return label.Crosses(p.line[0], p.line[1], r) || label.Crosses(p.line[1], p.line[2], r)
+	})
 }
 
 // mostMoves is how many halves of its size a figure moves along its wall, each way.
 const mostMoves = 16
 
-// boxOf is what a figure of a size along the wall and a room across it takes.
-func (p besideWall) boxOf(along sheet.Pt, size, room sheet.MM) sheet.Rect {
-	near := p.base.Add(stretched(along, p.at)).Add(stretched(p.out, 2+p.off))
-	far := near.Add(stretched(p.out, room-2))
+// roomy tells whether a figure is clear of all that stands there.
+func (d *anchorDrawing) roomy(p besideWall) bool { return d.taken.Free(p.box.Inset(label.Gap + 0.02)) }
+
+// lay places a figure of a size along the wall and a room across it at mm along it and
+// off farther out, for an anchor at its own mm along.
+func (p *besideWall) lay(along sheet.Pt, own, at, off, size, room sheet.MM) {
+	p.at, p.off = at, off
+	from, to := p.base.Add(stretched(along, own)), p.base.Add(stretched(along, at)).Add(stretched(p.out, anchorJog+off))
+	p.line = []sheet.Pt{from, from.Add(stretched(p.out, anchorFrom)), to}
+	near := p.base.Add(stretched(along, at)).Add(stretched(p.out, anchorJog+off+0.1))
+	far := near.Add(stretched(p.out, room-anchorJog))
 	half := stretched(along, size/2)
-	return page.Bounds([]sheet.Pt{near.Add(half), near.Add(stretched(half, -1)), far.Add(half), far.Add(stretched(half, -1))})
+	p.box = page.Bounds([]sheet.Pt{near.Add(half), near.Add(stretched(half, -1)), far.Add(half), far.Add(stretched(half, -1))})
 }
 
 // anchorLine draws the line to a figure.

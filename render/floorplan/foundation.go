@@ -48,7 +48,7 @@ func FoundationPages(c *page.Context) []*page.Page {
 	kind.draw = func(v *planView, s planSheet) {
 		v.drawFoundation(s)
 		v.girderDims(s, m, room)
-		v.drawAnchors(anchors, anchorRoom(c, anchors))
+		v.drawAnchors(anchors, anchorRoom(c, anchors), s)
 	}
 	return planPages(c, layPlan(c, lo, hi, m, least), kind)
 }
