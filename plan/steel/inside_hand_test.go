@@ -247,3 +247,19 @@ func TestWhatExplainLeavesOut(t *testing.T) {
 	s, _ := nailedOn(t, post(), plan.HoldDownItem, plan.Fasteners{Nail: "bolt 3/4 x 6", Count: 2, Rows: 1, Spacing: 3, EndDist: 1}, 3, 2.75, 20)
 	assert.Equal(t, "where the steel is:\ntag\n  2 fasteners in the post post\n", s.Explain("tag"))
 }
+
+// The angle of the push to the grain: up along a post none, across a beam 90 degrees, on a rafter
+// that climbs 3 in 4, whose grain is 0.6 up, acos 0.6 = 53.13.
+func TestTheAngleOfThePushToTheGrain(t *testing.T) {
+	for _, c := range []struct {
+		grain geom.Vec3
+		want  float64
+	}{{geom.Vec3{Z: 1}, 0}, {geom.Vec3{X: 1}, 90}, {geom.Vec3{X: 0.8, Z: 0.6}, 53.1301}, {geom.Vec3{X: -0.8, Z: -0.6}, 53.1301}} {
+		m := stick("m", geom.Vec3{X: -40}, geom.Vec3{X: 40, Y: 5.5, Z: 96})
+		m.A, m.B = geom.Vec3{}, c.grain.Mul(90)
+		s, b := nailedOn(t, m, plan.HoldDownItem, plan.Fasteners{Nail: "bolt 3/4 x 6", Count: 1, Rows: 1, Spacing: 3, EndDist: 1}, 3, 0, 40)
+		got := s.place(b, b.Fasteners[0])
+		assert.InDelta(t, c.want, got.angle, 1e-3, "%v", c.grain)
+		assert.Equal(t, c.want < 90, got.towardEnd, "%v", c.grain)
+	}
+}
