@@ -136,3 +136,38 @@ func TestHowHighAShoeReaches(t *testing.T) {
 		}
 	}
 }
+
+// Where the faces of two walls cross: at right angles, and of one at 45 degrees that passes
+// (10, -5) at (15, 0); of walls that run one way nowhere.
+func TestWhereTheFacesOfWallsCross(t *testing.T) {
+	f := geom.NewFrame(geom.Vec2{}, geom.Vec2{X: 96})
+	for _, c := range []struct {
+		a, b geom.Vec2
+		want float64
+		ok   bool
+	}{
+		{geom.Vec2{X: 40, Y: -5}, geom.Vec2{X: 40, Y: 90}, 40, true},
+		{geom.Vec2{X: 40, Y: 90}, geom.Vec2{X: 40, Y: 5}, 40, true},
+		{geom.Vec2{X: 10, Y: -5}, geom.Vec2{X: 50, Y: 35}, 15, true},
+		{geom.Vec2{X: 50, Y: 35}, geom.Vec2{X: 20, Y: 5}, 15, true},
+		{geom.Vec2{Y: 9}, geom.Vec2{X: 50, Y: 9}, 0, false},
+	} {
+		got, ok := meet(f, geom.NewFrame(c.a, c.b))
+		assert.Equal(t, c.ok, ok, "%+v", c)
+		assert.InDelta(t, c.want, got.X, 1e-9, "%+v", c)
+		assert.InDelta(t, 0, got.Y, 1e-9, "%+v", c)
+	}
+}
+
+// A wrap off a coil with a lap of 9 in over a wall 5 1/2 in deep, two plates of 3 in: 5 1/2 + 2 x
+// 3 + 2 x 9 = 29 1/2 in; down one face alone 5 1/2 + 3 + 9 = 17 1/2.
+func TestAWrapCutFromACoil(t *testing.T) {
+	for face, want := range map[plan.Face]float64{"": 29.5, plan.Inside: 17.5} {
+		p, _ := placed(t, standard().with(first(plan.Rule{Name: "w", At: "stud-top", Use: "wrap-strap", Face: face, Where: plan.Where{Level: []string{"second"}}})),
+			func(m map[string]*plan.Item) { m["wrap-strap"].Length, m["wrap-strap"].Coil, m["wrap-strap"].Lap = 0, 1800, 9 })
+		q := one(t, p)
+		assert.InDelta(t, want, q.Cut, 1e-9, "%q", face)
+		assert.InDelta(t, want, q.Steel(), 1e-9, "%q", face)
+		assert.InDelta(t, 0.75, q.Station, 1e-9, "%q", face)
+	}
+}
