@@ -164,7 +164,9 @@ func TestWhereTheFacesOfWallsCross(t *testing.T) {
 func TestAWrapCutFromACoil(t *testing.T) {
 	for face, want := range map[plan.Face]float64{"": 29.5, plan.Inside: 17.5} {
 		p, _ := placed(t, standard().with(first(plan.Rule{Name: "w", At: "stud-top", Use: "wrap-strap", Face: face, Where: plan.Where{Level: []string{"second"}}})),
-			func(m map[string]*plan.Item) { m["wrap-strap"].Length, m["wrap-strap"].Coil, m["wrap-strap"].Lap = 0, 1800, 9 })
+			func(m map[string]*plan.Item) {
+				m["wrap-strap"].Length, m["wrap-strap"].Coil, m["wrap-strap"].Lap = 0, 1800, 9
+			})
 		q := one(t, p)
 		assert.InDelta(t, want, q.Cut, 1e-9, "%q", face)
 		assert.InDelta(t, want, q.Steel(), 1e-9, "%q", face)
