@@ -3,6 +3,7 @@ package capacity
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -109,17 +110,23 @@ func idle(n int) string {
 	return fmt.Sprintf(", %d of them for nothing", n)
 }
 
+// endToEnd are the members that go on in the next of their role, spliced or over a
+// support. Any other, as a stud, a truss or a header, carries a force of its own.
+var endToEnd = []plan.Role{
+	plan.BottomPlate, plan.SillPlate, plan.TopPlate, plan.UpperPlate, plan.Rim, plan.Ledger, plan.Ridge, plan.GirderBeam, plan.Beam,
+}
+
 // together tells whether a fastener in m is as good as one in the member that
 // its end is meant for: the same, or one that goes on from it or lies on it.
 func together(m, meant *framing.Member) bool {
-	if m == meant {
-		return true
-	}
 	plate := func(x *framing.Member) bool { return x.Role == plan.TopPlate || x.Role == plan.UpperPlate }
-	if plate(m) && plate(meant) {
+	switch {
+	case m == meant:
+		return true
+	case plate(m) && plate(meant):
 		return true
 	}
-	return m.Role == meant.Role && !m.Role.FullHeight() && m.Role != plan.Jack && m.Role != plan.Cripple && m.Role != plan.Joist && m.Role != plan.Rafter
+	return m.Role == meant.Role && slices.Contains(endToEnd, m.Role)
 }
 
 // force returns the direction of the force where a fastener is, unit: along
@@ -135,7 +142,7 @@ func force(b *steel.Body, f steel.Fastener, dir Direction) geom.Vec3 {
 // ofHeld returns the terms of an end, with the fasteners that missed.
 func ofHeld(h Held, stray map[string]int) []Term {
 	out := slices.Clone(h.Terms)
-	for _, where := range slices.Sorted(keys(stray)) {
+	for _, where := range slices.Sorted(maps.Keys(stray)) {
 		out = append(out, Term{fmt.Sprintf("%d fasteners in %s: nothing", stray[where], where), 0, "lb"})
 	}
 	return out
@@ -143,20 +150,10 @@ func ofHeld(h Held, stray map[string]int) []Term {
 
 // strays says where the fasteners of an end are that miss its member.
 func strays(stray map[string]int) string {
-	for _, where := range slices.Sorted(keys(stray)) {
+	for _, where := range slices.Sorted(maps.Keys(stray)) {
 		return fmt.Sprintf("%d are in %s", stray[where], where)
 	}
 	return ""
-}
-
-func keys(m map[string]int) func(func(string) bool) {
-	return func(yield func(string) bool) {
-		for k := range m {
-			if !yield(k) {
-				return
-			}
-		}
-	}
 }
 
 // where takes the capacity that the catalog gives a piece down to what its

@@ -64,7 +64,8 @@ func group(u units.System, b *steel.Body, list []steel.Fastener, dir Direction) 
 // spread returns how far apart the outermost of some fasteners are along an
 // axis, in.
 func spread(list []steel.Fastener, axis geom.Vec3) float64 {
-	lo, hi := math.Inf(1), math.Inf(-1)
+	lo := list[0].Head.Dot(axis)
+	hi := lo
 	for _, f := range list {
 		at := f.Head.Dot(axis)
 		lo, hi = min(lo, at), max(hi, at)

@@ -15,8 +15,8 @@ import (
 )
 
 // A nail meant for one member counts in another only where that goes on from it
-// or lies on it: both top plates, plates end to end. Another stud or rafter
-// beside it carries its own force.
+// or lies on it: both top plates, plates and beams end to end. Another stud, rafter,
+// truss or header beside it carries its own force.
 func TestWhichMemberIsAsGood(t *testing.T) {
 	of := func(r plan.Role) *framing.Member { return &framing.Member{Role: r} }
 	for _, c := range []struct {
@@ -29,7 +29,22 @@ func TestWhichMemberIsAsGood(t *testing.T) {
 		{plan.BottomPlate, plan.BottomPlate, true},
 		{plan.Rim, plan.Rim, true},
 		{plan.BottomPlate, plan.TopPlate, false},
+		{plan.SillPlate, plan.SillPlate, true},
+		{plan.GirderBeam, plan.GirderBeam, true},
+		{plan.Beam, plan.Beam, true},
+		{plan.Ridge, plan.Ridge, true},
+		{plan.Ledger, plan.Ledger, true},
+		{plan.Beam, plan.GirderBeam, false},
 		{plan.Rim, plan.Blocking, false},
+		{plan.Blocking, plan.Blocking, false},
+		{plan.Truss, plan.Truss, false},
+		{plan.HipRafter, plan.HipRafter, false},
+		{plan.ValleyRafter, plan.ValleyRafter, false},
+		{plan.Outlooker, plan.Outlooker, false},
+		{plan.Header, plan.Header, false},
+		{plan.Sill, plan.Sill, false},
+		{plan.PorchPost, plan.PorchPost, false},
+		{plan.Pile, plan.Pile, false},
 		{plan.Stud, plan.Stud, false},
 		{plan.King, plan.King, false},
 		{plan.Jack, plan.Jack, false},

@@ -156,7 +156,7 @@ func (v *checker) share() {
 		return
 	}
 	if n := len(it.Ends()); (it.Kind.Strap || it.Kind.Shape == Pair) && n != 2 && !v.uncounted() {
-		v.fault("not-two-ends", fmt.Sprintf("a %s has two ends, and its nails are given for %d", it.Kind.Name, n),
+		v.fault("not-two-ends", fmt.Sprintf("%s has two ends, and its nails are given for %d", article(it.Kind.Name), n),
 			"write "+fmt.Sprintf(v.whole().mend, f.Count)+", or one count for each end")
 		v.atNails(f)
 	}

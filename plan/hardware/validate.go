@@ -38,15 +38,15 @@ func (v *checker) sizes() {
 			v.fault("strap-without-length", "a strap from a coil with neither length nor lap", `add length = "48in", or lap = "15in" to have each one cut to its joint`)
 		}
 	case it.Coil > 0:
-		v.fault("coil-of-no-strap", "a "+string(it.Kind.Name)+" does not come on a coil", "take coil out, or correct kind")
+		v.fault("coil-of-no-strap", article(it.Kind.Name)+" does not come on a coil", "take coil out, or correct kind")
 	case it.Kind.Strap && it.Length <= 0:
-		v.fault("strap-without-length", "a "+string(it.Kind.Name)+" without a length", `add length = "36in" or what it measures`)
+		v.fault("strap-without-length", article(it.Kind.Name)+" without a length", `add length = "36in" or what it measures`)
 	}
 	if it.Kind.Strap && it.Width <= 0 {
-		v.fault("strap-without-width", "a "+string(it.Kind.Name)+" without a width", `add width = "1 1/4in" or what it measures`)
+		v.fault("strap-without-width", article(it.Kind.Name)+" without a width", `add width = "1 1/4in" or what it measures`)
 	}
 	if it.Kind.Strap && it.Thickness <= 0 && it.Gauge == "" {
-		v.warn("no-thickness", "a "+string(it.Kind.Name)+" without the thickness of its steel", `add thickness = "20 ga"`)
+		v.warn("no-thickness", article(it.Kind.Name)+" without the thickness of its steel", `add thickness = "20 ga"`)
 	}
 	if it.Kind.Strap && it.Length > 0 && it.Lap > 0 && 2*it.Lap > it.Length {
 		v.fault("laps-exceed-length", fmt.Sprintf("two laps of %s need %s, and the strap is %s long", v.units.Length(it.Lap), v.units.Length(2*it.Lap), v.units.Length(it.Length)), "shorten lap, or take a longer strap")
@@ -82,7 +82,7 @@ func (v *checker) numbers() {
 		{"load.along", it.Load.Along},
 		{"load.across", it.Load.Across},
 	} {
-		if x.val < 0 || math.IsNaN(x.val) || math.IsInf(x.val, 0) {
+		if !(x.val >= 0 && x.val <= math.MaxFloat64) { // nor is it NaN
 			v.fault("bad-number", x.key+" is not a usable number", "give a number above zero")
 		}
 	}
@@ -97,7 +97,7 @@ func (v *checker) names() {
 		v.fault("unknown-word", fmt.Sprintf("%q is not a face of a member", it.Face), "use one of "+strings.Join(plan.Words(plan.Faces), ", "))
 	}
 	if want := bodies[it.Kind.Name]; want > 0 && it.Bodies != want {
-		v.fault("wrong-bodies", fmt.Sprintf("a %s has %s, not %d", it.Kind.Name, []string{"no body", "1 body", "2 bodies"}[want], it.Bodies), "change kind, or take bodies out")
+		v.fault("wrong-bodies", fmt.Sprintf("%s has %s, not %d", article(it.Kind.Name), []string{"no body", "1 body", "2 bodies"}[want], it.Bodies), "change kind, or take bodies out")
 	}
 }
 
@@ -105,7 +105,7 @@ func (v *checker) fasteners() {
 	it := v.it
 	nailed := it.Kind.Strap || it.Kind.Shape == Body && it.Kind.Name != plan.GenericItem || it.Kind.Shape == Pair
 	if nailed && len(it.Fasteners) == 0 {
-		v.fault("no-nails", "a "+string(it.Kind.Name)+" without fasteners", `add nails = { type = "10d x 1 1/2", each_end = 9 } or a count for each part`)
+		v.fault("no-nails", article(it.Kind.Name)+" without fasteners", `add nails = { type = "10d x 1 1/2", each_end = 9 } or a count for each part`)
 	}
 	for _, f := range it.Fasteners {
 		if f.Count <= 0 && it.Kind.Shape != Sheet {
@@ -175,19 +175,19 @@ func (v *checker) rods() {
 	it := v.it
 	needs := it.Kind.Shape == Rod || it.Kind.Shape == Pair || it.Kind.Name == plan.HoldDownItem
 	if needs && it.Rod <= 0 {
-		v.fault("no-rod", "a "+string(it.Kind.Name)+" without the diameter of its rod", `add rod = "5/8in" or what it takes`)
+		v.fault("no-rod", article(it.Kind.Name)+" without the diameter of its rod", `add rod = "5/8in" or what it takes`)
 	}
 	if (it.Kind.Shape == Pair || it.Kind.Name == plan.HoldDownItem) && it.Center == 0 {
-		v.fault("no-center", "a "+string(it.Kind.Name)+" without the distance of its rod from the post", `add center = "1 7/16in" or what it measures: from the face of the post to the middle of the rod`)
+		v.fault("no-center", article(it.Kind.Name)+" without the distance of its rod from the post", `add center = "1 7/16in" or what it measures: from the face of the post to the middle of the rod`)
 	}
 	if it.Kind.Shape == Pair && it.Standoff <= 0 {
 		v.fault("no-standoff", "a hold-down pair without the rod length inside a body", `add standoff = "1 1/2in": from the wood the body stands on to the nut`)
 	}
 	if it.Kind.Shape == Rod && it.Length <= 0 {
-		v.fault("rod-without-length", "an "+string(it.Kind.Name)+" without a length", `add length = "12in"`)
+		v.fault("rod-without-length", article(it.Kind.Name)+" without a length", `add length = "12in"`)
 	}
 	if it.Kind.Shape == Rod && it.Coating != "" && !slices.Contains(plan.FastenerCoatings, it.Coating) {
-		v.fault("sheet-coating", fmt.Sprintf("%s is zinc on sheet steel, not on an %s", it.Coating, it.Kind.Name), "use one of "+strings.Join(plan.Words(plan.FastenerCoatings), ", "))
+		v.fault("sheet-coating", fmt.Sprintf("%s is zinc on sheet steel, not on %s", it.Coating, article(it.Kind.Name)), "use one of "+strings.Join(plan.Words(plan.FastenerCoatings), ", "))
 	}
 	if it.Washer > 0 && it.Rod > 0 && it.Washer <= it.Rod {
 		v.fault("washer-too-small", fmt.Sprintf("a washer of %s on a rod of %s", v.units.Length(it.Washer), v.units.Length(it.Rod)), "take a washer wider than the rod")
@@ -208,4 +208,12 @@ func near(name plan.ItemKind) string {
 		return fmt.Sprintf("%q (did you mean it?) or another of: %s", best, all)
 	}
 	return "one of " + all
+}
+
+// article puts a or an before the name of a kind.
+func article(k plan.ItemKind) string {
+	if strings.ContainsRune("aeiou", rune(k[0])) {
+		return "an " + string(k)
+	}
+	return "a " + string(k)
 }

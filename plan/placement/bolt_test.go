@@ -8,28 +8,48 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/hardware"
-	"galewright/plan/pipeline"
+	"galewright/plan/placement"
+	"galewright/plan/read"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
+// placedFrom takes a plan as far as its pieces. It goes without the stages after them,
+// whose packages would be built again for each change to this one.
+func placedFrom(t *testing.T, file string, src []byte) *placement.Placement {
+	t.Helper()
+	p, ds := read.Plan(file, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(file), n)) })
+	require.False(t, ds.Errors(), "%v", ds)
+	h, ds := framing.Frame(p)
+	require.False(t, ds.Errors(), "%v", ds)
+	c, ds := hardware.NewIn(p.Project.Units, p.Items)
+	require.False(t, ds.Errors(), "%v", ds)
+	placed, ds := placement.Place(h, c)
+	require.False(t, ds.Errors(), "%v", ds)
+	return placed
+}
+
+// example takes one file as far as its pieces.
+func example(t *testing.T, file string) *placement.Placement {
+	t.Helper()
+	src, err := os.ReadFile(file)
+	require.NoError(t, err)
+	return placedFrom(t, file, src)
+}
+
 // examples takes every example, and some plans besides, as far as its pieces.
-func examples(t *testing.T, more ...string) map[string]*pipeline.Result {
+func examples(t *testing.T, more ...string) map[string]*placement.Placement {
 	t.Helper()
 	files, err := filepath.Glob("../../examples/*.toml")
 	require.NoError(t, err)
-	out := map[string]*pipeline.Result{}
+	out := map[string]*placement.Placement{}
 	for _, file := range append(files, more...) {
-		if strings.HasSuffix(file, "hardware.toml") {
-			continue
+		if !strings.HasSuffix(file, "hardware.toml") {
+			out[filepath.Base(file)] = example(t, file)
 		}
-		src, err := os.ReadFile(file)
-		require.NoError(t, err)
-		r, ds := pipeline.Run(file, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(file), n)) })
-		require.False(t, ds.Errors(), "%v", ds)
-		out[filepath.Base(file)] = r
 	}
 	return out
 }
@@ -40,7 +60,7 @@ func examples(t *testing.T, more ...string) map[string]*pipeline.Result {
 func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
 	bolts := 0
 	for file, r := range examples(t, "testdata/bolt-too-short.toml") {
-		for _, p := range r.Placement.Pieces {
+		for _, p := range r.Pieces {
 			if p.Item.Kind.Name != "anchor bolt" || p.Joint.Wall == nil {
 				continue
 			}
@@ -67,14 +87,14 @@ func TestBoltsStandOnTheirPlateClearOfMembers(t *testing.T) {
 // A sill bolt keeps clear of the rod under a hold-down at its post: two nuts
 // need a washer and an inch between their middles.
 func TestSillBoltsKeepClearOfHoldDownRods(t *testing.T) {
-	r := examples(t)["curlew-row.toml"]
+	r := example(t, "../../examples/curlew-row.toml")
 	rods := 0
-	for _, p := range r.Placement.Pieces {
+	for _, p := range r.Pieces {
 		if p.Item.Mark != "cast-in-rod" {
 			continue
 		}
 		rods++
-		for _, q := range r.Placement.Pieces {
+		for _, q := range r.Pieces {
 			if q.Item.Mark == "sill-bolt" && q.Joint.Wall == p.Joint.Wall && q.Joint.First() == p.Joint.First() {
 				assert.GreaterOrEqual(t, math.Abs(p.Station-q.Station), 4-1e-9, "%s and %s", p.Tag, q.Tag)
 			}
@@ -88,7 +108,7 @@ func TestSillBoltsKeepClearOfHoldDownRods(t *testing.T) {
 func TestHoldDownsStandOnTheWallClearOfMembers(t *testing.T) {
 	holdDowns := 0
 	for file, r := range examples(t) {
-		for _, p := range r.Placement.Pieces {
+		for _, p := range r.Pieces {
 			if p.Item.Bodies == 0 {
 				continue
 			}
@@ -113,10 +133,9 @@ func TestNoTwoBoltsTakeOnePlace(t *testing.T) {
 	require.NoError(t, err)
 	each := strings.Replace(string(src), `, at_most = "4'"`, "", 1)
 	require.NotEqual(t, string(src), each)
-	r, ds := pipeline.Run("shed.toml", []byte(each), nil)
-	require.False(t, ds.Errors(), "%v", ds)
+	r := placedFrom(t, "../../examples/shed.toml", []byte(each))
 	bolts := map[string][]float64{}
-	for _, p := range r.Placement.Pieces {
+	for _, p := range r.Pieces {
 		if p.Item.Mark != "sill-bolt" {
 			continue
 		}

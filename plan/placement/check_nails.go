@@ -2,7 +2,6 @@ package placement
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"galewright/plan"
@@ -53,12 +52,10 @@ func thick(m *framing.Member, n geom.Vec3) float64 {
 	n = n.Unit()
 	most := 0.0
 	for _, s := range m.Solid {
-		lo, hi := math.Inf(1), math.Inf(-1)
-		s.Points(func(p geom.Vec3) {
-			d := p.Dot(n)
-			lo, hi = min(lo, d), max(hi, d)
-		})
-		most = max(most, hi-lo)
+		if !s.Empty() {
+			lo, hi := s.Along(n)
+			most = max(most, hi-lo)
+		}
 	}
 	return most
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/hardware"
 )
 
@@ -44,7 +45,7 @@ var (
 				if p.Item.Kind.Shape != hardware.Rod || p.Joint.Wall == nil || len(p.Path) != 2 {
 					continue
 				}
-				sill := role(x.through(p.Joint).joint, plan.SillPlate)
+				sill := x.sillOf(p)
 				if sill == nil {
 					continue
 				}
@@ -67,7 +68,7 @@ var (
 	holdDownWithoutAnchor = newCheck("hold-down-without-anchor", plan.Warning, "a hold-down with no rod below it",
 		"A hold-down over a sill plate takes a rod set in the foundation; none is placed at its post.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {
-				if p.Item.Kind.Name != plan.HoldDownItem || role(x.through(p.Joint).joint, plan.SillPlate) == nil || x.anchored(p) {
+				if p.Item.Kind.Name != plan.HoldDownItem || p.Cut > 0 || x.anchored(p) {
 					continue
 				}
 				x.about(c, p, p.Tag, fmt.Sprintf("no %s rod is set in the foundation under it", x.units().Bought(p.Item.Rod)),
@@ -95,6 +96,16 @@ var (
 			}
 		})
 )
+
+// sillOf returns the sill plate that a bolt or rod of a wall holds, or nil: an
+// anchor bolt goes into the nearest where its joint names none.
+func (x *placer) sillOf(p *Piece) *framing.Member {
+	l := x.through(p.Joint)
+	if p.Item.Kind.Name == plan.AnchorBoltItem {
+		return x.sillUnder(l)
+	}
+	return role(l.joint, plan.SillPlate)
+}
 
 // anchored tells whether a rod or bolt is placed at the post of a hold-down.
 func (x *placer) anchored(p *Piece) bool {

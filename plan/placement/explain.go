@@ -155,7 +155,7 @@ func boltText(q *Piece) string {
 	if it.Washer > 0 {
 		washer = fmt.Sprintf("a %s square plate washer", q.Units().Bought(it.Washer))
 	}
-	return fmt.Sprintf("%s; nut on %s; hole in the wood %s at most (NDS 2018 12.1.3.2, transcribed)", s, washer, q.Units().Bought(it.Rod+1./16))
+	return fmt.Sprintf("%s; nut on %s; hole in the wood %s at most (NDS 2018 12.1.3.2, transcribed)", s, washer, q.Units().Bought(hardware.RodHole(it.Rod)))
 }
 
 // fastenerWord names a fastener's sort.

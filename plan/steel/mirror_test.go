@@ -8,8 +8,9 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/pipeline"
+	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/read"
 	"galewright/plan/steel"
 
 	"github.com/stretchr/testify/assert"
@@ -112,15 +113,29 @@ func mirrored(p *placement.Placement) (*steel.Steel, mirror) {
 	return steel.New(placement.Of(&h, pieces...)), x
 }
 
+// example takes an example as far as its pieces. It goes without the stages after steel,
+// whose packages would be built again for each change to this one.
+func example(t *testing.T, name string) *placement.Placement {
+	t.Helper()
+	src, err := os.ReadFile("../../examples/" + name + ".toml")
+	require.NoError(t, err)
+	p, ds := read.Plan(name, src, func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
+	require.False(t, ds.Errors(), "%v", ds)
+	h, ds := framing.Frame(p)
+	require.False(t, ds.Errors(), "%v", ds)
+	c, ds := hardware.NewIn(p.Project.Units, p.Items)
+	require.False(t, ds.Errors(), "%v", ds)
+	placed, ds := placement.Place(h, c)
+	require.False(t, ds.Errors(), "%v", ds)
+	return placed
+}
+
 func TestAMirroredHouseHasMirroredBodies(t *testing.T) {
 	for _, name := range []string{"shed", "marsh-wren", "curlew-row", "sanderling", "dunlin", "turnstone"} {
 		t.Run(name, func(t *testing.T) {
-			src, err := os.ReadFile("../../examples/" + name + ".toml")
-			require.NoError(t, err)
-			r, ds := pipeline.Run(name, src, func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
-			require.False(t, ds.Errors())
-			was := steel.New(r.Placement)
-			is, x := mirrored(r.Placement)
+			placed := example(t, name)
+			was := steel.New(placed)
+			is, x := mirrored(placed)
 			fasteners := 0
 			for i, b := range was.Bodies {
 				fasteners += sameBody(t, x, b, is.Bodies[i])
@@ -190,12 +205,8 @@ func sameRod(t *testing.T, x mirror, tag string, r, s *steel.Rod) {
 // at the faces of its members. Of the demo's hold-downs the seat stands 2 1/8 in
 // off the bottom plate.
 func TestWhatARodPassesIsMeasuredFromItsEnd(t *testing.T) {
-	src, err := os.ReadFile("../../examples/marsh-wren.toml")
-	require.NoError(t, err)
-	r, ds := pipeline.Run("marsh-wren.toml", src, func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
-	require.False(t, ds.Errors())
 	seats := 0
-	for _, x := range r.Steel.Rods() {
+	for _, x := range steel.New(example(t, "marsh-wren")).Rods() {
 		d := x.B.Sub(x.A).Unit()
 		for _, p := range x.Passes {
 			if p.Member.Role == plan.Pile { // notched for its girder

@@ -90,7 +90,7 @@ func (w *Wood) slot(p geom.Plate, m *framing.Member, x inside) Slot {
 	down, grain := p.B.Sub(p.A).Unit(), Grain(m)
 	cross := grain.Cross(down).Unit()
 	half := p.N.Mul(p.Thickness / 2)
-	mid := p.At((x.from+x.to)/2, 0).Add(half)
+	mid := p.A.Add(half) // only across it matters
 	in := p.At((x.from+x.to)/2, (x.lo+x.hi)/2).Add(half)
 	back, on := w.Ways(m, in, cross)
 	lo, hi := in.Sub(mid).Dot(cross)-back, in.Sub(mid).Dot(cross)+on
