@@ -18,6 +18,16 @@ type butt struct {
 	foot     float64      // height of the held one's lower edge there
 	deep     float64      // plumb depth of the held one there, in
 	corner   [2]geom.Vec2 // where the left and right side of the held one meet that face
+	sides    [2]abut      // what its left and right side end at
+}
+
+// abut is the face that one side of a held member ends at: mostly of what carries
+// it, but a hip's end in the corner of two rafters has one of them on each side.
+type abut struct {
+	on     *framing.Member
+	e      geom.Vec2 // along it
+	n      geom.Vec3 // of its face, toward the held one
+	corner geom.Vec2 // where the held one's side meets that face
 }
 
 // butts finds how the first member of a joint ends at what carries it.
@@ -57,7 +67,51 @@ func (x *placer) butts(w want) (b butt, ok bool) {
 		b.deep = b.held.Section.Depth * run.Len() / run.Flat().Len()
 		b.foot = near.Z - b.deep
 	}
+	for i := range b.sides {
+		b.sides[i] = x.abuts(&b, i, near.Flat())
+	}
 	return b, true
+}
+
+// abuts finds what the left (0) or right side of a held member ends at: the first
+// wood straight on from it, half-way up, at a plumb face; where that is none but
+// the carrier's, or there is none, the carrier's face.
+func (x *placer) abuts(b *butt, i int, near geom.Vec2) abut {
+	_, out := b.side(i)
+	side := near.Add(out.Flat().Mul(b.held.Section.Width()/2 - 2*skin))
+	back := 3 * b.held.Section.Width() // behind the longest cheek cut
+	from := side.Sub(b.d.Mul(back)).Up(b.foot + b.deep/2)
+	same := abut{b.on, b.e, b.n, b.corner[i]}
+	left := 0.0 // where the ray leaves the held one
+	for _, r := range x.wood.Through(from, from.Add(b.d.Mul(2*back).Up(0))) {
+		switch {
+		case r.Member == b.held:
+			left = r.To
+		case left == 0:
+		case r.From > left+4*skin || r.Member == b.on:
+			return same
+		default:
+			if a, ok := b.faceOf(r.Member, from.Add(b.d.Mul(r.From).Up(0))); ok {
+				a.corner = side.Add(out.Flat().Mul(2 * skin))
+				a.corner = a.corner.Add(b.d.Mul(from.Add(b.d.Mul(r.From).Up(0)).Sub(a.corner.Up(0)).Dot(a.n) / b.d.Up(0).Dot(a.n)))
+				return a
+			}
+			return same
+		}
+	}
+	return same
+}
+
+// faceOf returns the plumb face of a member at a point that looks at the held one.
+func (b *butt) faceOf(m *framing.Member, at geom.Vec3) (abut, bool) {
+	for _, s := range m.Solid {
+		for _, p := range s.Planes() {
+			if math.Abs(p.N.Z) < 1e-6 && p.N.Dot(b.d.Up(0)) < -geom.Eps && math.Abs(p.N.Dot(at)-p.C) < skin {
+				return abut{on: m, e: p.N.Flat().Left(), n: p.N}, true
+			}
+		}
+	}
+	return abut{}, false
 }
 
 // side returns which way along the carrier is away from the held member's
@@ -68,6 +122,9 @@ func (b *butt) side(i int) (away, n geom.Vec3) {
 		out = out.Mul(-1)
 	}
 	e := b.e
+	if b.sides[i].on != nil {
+		e = b.sides[i].e
+	}
 	if e.Dot(out) < 0 {
 		e = e.Mul(-1)
 	}
@@ -86,12 +143,16 @@ func (x *placer) hanger(w want) (Lie, *plan.Diagnostic) {
 	held, other := w.item.LegLengths()
 	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Path: []geom.Vec3{w.joint.At}, Station: w.joint.Station}
 	hung, from := Laid{Member: b.held, Lap: tall}, Laid{Member: b.on, Lap: tall}
-	for i, c := range b.corner {
+	if b.sides[0].on != b.on && b.sides[1].on != b.on {
+		from.Member = b.sides[0].on
+	}
+	for i, a := range b.sides {
 		_, n := b.side(i)
-		x.flange(w, &lie, &hung, b.upright(w, n, c.Sub(b.d.Mul(held/2)), tall, held))
+		x.flange(w, &lie, &hung, b.upright(w, n, a.corner.Sub(b.d.Mul(held/2)), tall, held))
 		tab, wood, clear := x.tab(w, b, i, tall, other)
 		if clear && (wood || !x.tabs(w, b, tall, other)) {
 			x.flange(w, &lie, &from, tab)
+			from.with(a.on)
 		}
 	}
 	lie.Laid = []Laid{hung, from}
@@ -110,11 +171,12 @@ func (b *butt) upright(w want, n geom.Vec3, at geom.Vec2, tall, wide float64) ge
 // ends against the face there.
 func (x *placer) tab(w want, b butt, i int, tall, wide float64) (p geom.Plate, wood, clear bool) {
 	away, _ := b.side(i)
-	p = b.upright(w, b.n, b.corner[i].Add(away.Flat().Mul(wide/2)), tall, wide)
+	a := b.sides[i]
+	p = b.upright(w, a.n, a.corner.Add(away.Flat().Mul(wide/2)), tall, wide)
 	mid := p.At(tall/2, 0)
-	others := func(m *framing.Member) bool { return m != b.held && m != b.on }
-	clear = len(x.wood.Stretches(mid.Add(b.n.Mul(2*skin)), b.n, probeFar, others)) == 0
-	return p, x.along(b.on, mid, p.N, away, wide/2) >= edge, clear
+	others := func(m *framing.Member) bool { return m != b.held && m != a.on }
+	clear = len(x.wood.Stretches(mid.Add(a.n.Mul(2*skin)), a.n, probeFar, others)) == 0
+	return p, x.along(a.on, mid, p.N, away, wide/2) >= edge, clear
 }
 
 // tabs tells whether either tab finds wood that is clear.
