@@ -27,7 +27,8 @@ type abut struct {
 	on     *framing.Member
 	e      geom.Vec2 // along it
 	n      geom.Vec3 // of its face, toward the held one
-	corner geom.Vec2 // where the held one's side meets that face
+	corner geom.Vec2 // where the held one's side meets that face, or ends before it
+	none   bool      // other wood stands in the corner: there is no room for a flange
 }
 
 // butts finds how the first member of a joint ends at what carries it.
@@ -74,32 +75,49 @@ func (x *placer) butts(w want) (b butt, ok bool) {
 }
 
 // abuts finds what the left (0) or right side of a held member ends at: the first
-// wood straight on from it, half-way up, at a plumb face; where that is none but
-// the carrier's, or there is none, the carrier's face.
+// wood straight on from it, half-way up, at a plumb face. Where less than 7/10 of
+// that half of it ends there, as where a valley only rounds a hip's corner, it is
+// the carrier, and no flange has room in that corner.
 func (x *placer) abuts(b *butt, i int, near geom.Vec2) abut {
-	_, out := b.side(i)
-	side := near.Add(out.Flat().Mul(b.held.Section.Width()/2 - 2*skin))
-	back := 3 * b.held.Section.Width() // behind the longest cheek cut
-	from := side.Sub(b.d.Mul(back)).Up(b.foot + b.deep/2)
-	same := abut{b.on, b.e, b.n, b.corner[i]}
-	left := 0.0 // where the ray leaves the held one
-	for _, r := range x.wood.Through(from, from.Add(b.d.Mul(2*back).Up(0))) {
-		switch {
-		case r.Member == b.held:
-			left = r.To
-		case left == 0:
-		case r.From > left+4*skin || r.Member == b.on:
-			return same
-		default:
-			if a, ok := b.faceOf(r.Member, from.Add(b.d.Mul(r.From).Up(0))); ok {
-				a.corner = side.Add(out.Flat().Mul(2 * skin))
-				a.corner = a.corner.Add(b.d.Mul(from.Add(b.d.Mul(r.From).Up(0)).Sub(a.corner.Up(0)).Dot(a.n) / b.d.Up(0).Dot(a.n)))
-				return a
-			}
-			return same
-		}
+	same := abut{on: b.on, e: b.e, n: b.n, corner: b.corner[i]}
+	half := b.held.Section.Width() / 2
+	side, ok := x.ahead(b, i, near, half-2*skin)
+	if !ok || side.on == b.on {
+		return same
 	}
-	return same
+	if most, ok := x.ahead(b, i, near, 0.3*half); !ok || most.on != side.on {
+		same.corner, same.none = side.corner, true
+		return same
+	}
+	return side
+}
+
+// ahead returns the face that a line along the held member, off from its middle
+// toward a side, first comes to, with where that side meets it.
+func (x *placer) ahead(b *butt, i int, near geom.Vec2, off float64) (abut, bool) {
+	_, out := b.side(i)
+	back := 3 * b.held.Section.Width() // behind the longest cheek cut
+	side := near.Sub(b.d.Mul(back))
+	from := side.Add(out.Flat().Mul(off)).Up(b.foot + b.deep/2)
+	left := 0.0 // where the line leaves the held one
+	for _, r := range x.wood.Through(from, from.Add(b.d.Mul(2*back).Up(0))) {
+		if r.Member == b.held {
+			left = r.To
+			continue
+		}
+		if left == 0 {
+			continue
+		}
+		at := from.Add(b.d.Mul(r.From).Up(0))
+		a, ok := b.faceOf(r.Member, at)
+		if !ok || r.From > left+4*skin {
+			return abut{}, false
+		}
+		edge := side.Add(out.Flat().Mul(b.held.Section.Width() / 2))
+		a.corner = edge.Add(b.d.Mul(at.Flat().Sub(edge).Dot(a.n.Flat()) / b.d.Dot(a.n.Flat())))
+		return a, true
+	}
+	return abut{}, false
 }
 
 // faceOf returns the plumb face of a member at a point that looks at the held one.
@@ -150,7 +168,7 @@ func (x *placer) hanger(w want) (Lie, *plan.Diagnostic) {
 		_, n := b.side(i)
 		x.flange(w, &lie, &hung, b.upright(w, n, a.corner.Sub(b.d.Mul(held/2)), tall, held))
 		tab, wood, clear := x.tab(w, b, i, tall, other)
-		if clear && (wood || !x.tabs(w, b, tall, other)) {
+		if !a.none && clear && (wood || !x.tabs(w, b, tall, other)) {
 			x.flange(w, &lie, &from, tab)
 			from.with(a.on)
 		}
@@ -182,7 +200,7 @@ func (x *placer) tab(w want, b butt, i int, tall, wide float64) (p geom.Plate, w
 // tabs tells whether either tab finds wood that is clear.
 func (x *placer) tabs(w want, b butt, tall, wide float64) bool {
 	for i := range 2 {
-		if _, wood, clear := x.tab(w, b, i, tall, wide); wood && clear {
+		if _, wood, clear := x.tab(w, b, i, tall, wide); wood && clear && !b.sides[i].none {
 			return true
 		}
 	}
