@@ -68,9 +68,7 @@ func (x *placer) butts(w want) (b butt, ok bool) {
 		b.deep = b.held.Section.Depth * run.Len() / run.Flat().Len()
 		b.foot = near.Z - b.deep
 	}
-	for i := range b.sides {
-		b.sides[i] = x.abuts(&b, i, near.Flat())
-	}
+	b.sides = [2]abut{x.abuts(&b, 0, near.Flat()), x.abuts(&b, 1, near.Flat())}
 	return b, true
 }
 
