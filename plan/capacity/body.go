@@ -25,8 +25,7 @@ func (a *Allowables) endTerms(c *Capacity, b *steel.Body, dir Direction) {
 		if i >= len(b.Piece.Ends) || e.Count <= 0 {
 			continue
 		}
-		meant := b.Piece.Laid[b.Piece.Ends[i].Laid].Member
-		a.endTerm(c, b, i, meant, dir)
+		a.endTerm(c, b, i, &b.Piece.Laid[b.Piece.Ends[i].Laid], dir)
 	}
 	if m := onlyOne(b); m != nil {
 		c.Unknown = fmt.Sprintf("all its ends are for the %s: it ties that to nothing", m.Role)
@@ -57,8 +56,9 @@ func onlyOne(b *steel.Body) (m *framing.Member) {
 	return m
 }
 
-// endTerm adds what one end holds of the member it is meant for.
-func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, meant *framing.Member, dir Direction) {
+// endTerm adds what one end holds of the members it is meant for.
+func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, on *placement.Laid, dir Direction) {
+	meant := on.Member
 	var good []steel.Fastener
 	stray := map[string]int{}
 	for _, f := range b.Fasteners {
@@ -66,7 +66,7 @@ func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, meant *framing
 		case f.End != end:
 		case len(f.Runs) == 0:
 			stray["no wood"]++
-		case together(f.Runs[0].Member, meant):
+		case together(f.Runs[0].Member, meant) || slices.Contains(on.Others, f.Runs[0].Member):
 			good = append(good, f)
 		default:
 			stray["the "+string(f.Runs[0].Member.Role)]++

@@ -180,6 +180,7 @@ func (f *roofFrame) ends(i int, l *roofLine) {
 		l.planes = append(l.planes, f.commonsAt(l)...)
 	case roofplan.Ridge:
 		f.gableEnds(l)
+		f.pastHips(l)
 	}
 	l.recut()
 }

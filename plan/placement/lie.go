@@ -49,8 +49,18 @@ type Laid struct {
 	// from it, such as a plate past its splice; of a rod both are its length in
 	// the member, in. A Room of 0 says that there is none.
 	Lap, Room float64
+	// Others are what else the same end is meant for, each as good as Member: the
+	// second of the two rafters between which a hip's end is hung.
+	Others []*framing.Member
 
 	starts []Start
+}
+
+// with notes that a member's end is meant for m as well.
+func (l *Laid) with(m *framing.Member) {
+	if m != l.Member && !in(l.Others, m) {
+		l.Others = append(l.Others, m)
+	}
 }
 
 // Start is an end of a band from which fasteners are laid along it.
@@ -82,8 +92,10 @@ func (l *Lie) Strip(s Start) geom.Band {
 // Members returns the members of Laid, each once.
 func (l *Lie) Members() (out []*framing.Member) {
 	for _, x := range l.Laid {
-		if x.Member != nil && !in(out, x.Member) {
-			out = append(out, x.Member)
+		for _, m := range append([]*framing.Member{x.Member}, x.Others...) {
+			if m != nil && !in(out, m) {
+				out = append(out, m)
+			}
 		}
 	}
 	return out
@@ -261,7 +273,7 @@ type lap struct {
 func (x *placer) strap(l Lie, b geom.Band, held, other lap) Lie {
 	l.Bands = append(l.Bands, b)
 	for _, g := range []lap{held, other} {
-		l.Laid = append(l.Laid, Laid{g.m, g.len, x.roomUnder(b, g), []Start{{len(l.Bands) - 1, g.far}}})
+		l.Laid = append(l.Laid, Laid{Member: g.m, Lap: g.len, Room: x.roomUnder(b, g), starts: []Start{{len(l.Bands) - 1, g.far}}})
 	}
 	if l.Path == nil {
 		l.Path = middle(b)

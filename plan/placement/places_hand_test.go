@@ -197,7 +197,8 @@ func TestHowAMemberEndsAtAnother(t *testing.T) {
 		{"at a ledger under its foot", geom.Vec3{Z: 100}, r, ledger, geom.Vec2{X: -1}, 0, -0.75, 100 - 9.0625, 9.0625},
 		{"a header, short of it", geom.Vec3{X: 60, Z: 135}, header, ridge, geom.Vec2{X: 1}, 60, 1.5, 131.375, 7.25},
 	} {
-		b, ok := (&placer{}).butts(want{joint: &framing.Joint{At: c.at, Members: []*framing.Member{c.held, c.on}}})
+		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{}, Members: []*framing.Member{c.held, c.on}})}
+		b, ok := x.butts(want{joint: &framing.Joint{At: c.at, Members: []*framing.Member{c.held, c.on}}})
 		assert.True(t, ok, c.name)
 		assert.Same(t, c.on, b.on, c.name)
 		assert.InDelta(t, 0, b.d.Sub(c.d).Len(), 1e-9, c.name)

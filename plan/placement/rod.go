@@ -146,7 +146,7 @@ func (x *placer) postSide(w want, l link, f geom.Frame, depth float64, m *framin
 func (x *placer) bodyOn(w want, l Lie, m *framing.Member, g facing, seat, end float64) Lie {
 	b := geom.Band{w.plate(g.n, g.at(seat, 0), g.at(end, 0))}
 	l.Bands = append(l.Bands, b)
-	l.Laid = append(l.Laid, Laid{m, b.Len(), x.room(m, b, 0), []Start{{len(l.Bands) - 1, true}}})
+	l.Laid = append(l.Laid, Laid{Member: m, Lap: b.Len(), Room: x.room(m, b, 0), starts: []Start{{len(l.Bands) - 1, true}}})
 	return l
 }
 

@@ -18,6 +18,17 @@ type butt struct {
 	foot     float64      // height of the held one's lower edge there
 	deep     float64      // plumb depth of the held one there, in
 	corner   [2]geom.Vec2 // where the left and right side of the held one meet that face
+	sides    [2]abut      // what its left and right side end at
+}
+
+// abut is the face that one side of a held member ends at: mostly of what carries
+// it, but a hip's end in the corner of two rafters has one of them on each side.
+type abut struct {
+	on     *framing.Member
+	e      geom.Vec2 // along it
+	n      geom.Vec3 // of its face, toward the held one
+	corner geom.Vec2 // where the held one's side meets that face, or ends before it
+	none   bool      // other wood stands in the corner: there is no room for a flange
 }
 
 // butts finds how the first member of a joint ends at what carries it.
@@ -57,7 +68,66 @@ func (x *placer) butts(w want) (b butt, ok bool) {
 		b.deep = b.held.Section.Depth * run.Len() / run.Flat().Len()
 		b.foot = near.Z - b.deep
 	}
+	b.sides = [2]abut{x.abuts(&b, 0, near.Flat()), x.abuts(&b, 1, near.Flat())}
 	return b, true
+}
+
+// abuts finds what the left (0) or right side of a held member ends at: the first
+// wood straight on from it, half-way up, at a plumb face. Where less than 7/10 of
+// that half of it ends there, as where a valley only rounds a hip's corner, it is
+// the carrier, and no flange has room in that corner.
+func (x *placer) abuts(b *butt, i int, near geom.Vec2) abut {
+	same := abut{on: b.on, e: b.e, n: b.n, corner: b.corner[i]}
+	half := b.held.Section.Width() / 2
+	side, ok := x.ahead(b, i, near, half-2*skin)
+	if !ok || side.on == b.on {
+		return same
+	}
+	if most, ok := x.ahead(b, i, near, 0.3*half); !ok || most.on != side.on {
+		same.corner, same.none = side.corner, true
+		return same
+	}
+	return side
+}
+
+// ahead returns the face that a line along the held member, off from its middle
+// toward a side, first comes to, with where that side meets it.
+func (x *placer) ahead(b *butt, i int, near geom.Vec2, off float64) (abut, bool) {
+	_, out := b.side(i)
+	back := 3 * b.held.Section.Width() // behind the longest cheek cut
+	side := near.Sub(b.d.Mul(back))
+	from := side.Add(out.Flat().Mul(off)).Up(b.foot + b.deep/2)
+	left := 0.0 // where the line leaves the held one
+	for _, r := range x.wood.Through(from, from.Add(b.d.Mul(2*back).Up(0))) {
+		if r.Member == b.held {
+			left = r.To
+			continue
+		}
+		if left == 0 {
+			continue
+		}
+		at := from.Add(b.d.Mul(r.From).Up(0))
+		a, ok := b.faceOf(r.Member, at)
+		if !ok || r.From > left+4*skin {
+			return abut{}, false
+		}
+		edge := side.Add(out.Flat().Mul(b.held.Section.Width() / 2))
+		a.corner = edge.Add(b.d.Mul(at.Flat().Sub(edge).Dot(a.n.Flat()) / b.d.Dot(a.n.Flat())))
+		return a, true
+	}
+	return abut{}, false
+}
+
+// faceOf returns the plumb face of a member at a point that looks at the held one.
+func (b *butt) faceOf(m *framing.Member, at geom.Vec3) (abut, bool) {
+	for _, s := range m.Solid {
+		for _, p := range s.Planes() {
+			if math.Abs(p.N.Z) < 1e-6 && p.N.Dot(b.d.Up(0)) < -geom.Eps && math.Abs(p.N.Dot(at)-p.C) < skin {
+				return abut{on: m, e: p.N.Flat().Left(), n: p.N}, true
+			}
+		}
+	}
+	return abut{}, false
 }
 
 // side returns which way along the carrier is away from the held member's
@@ -68,6 +138,9 @@ func (b *butt) side(i int) (away, n geom.Vec3) {
 		out = out.Mul(-1)
 	}
 	e := b.e
+	if b.sides[i].on != nil {
+		e = b.sides[i].e
+	}
 	if e.Dot(out) < 0 {
 		e = e.Mul(-1)
 	}
@@ -86,12 +159,16 @@ func (x *placer) hanger(w want) (Lie, *plan.Diagnostic) {
 	held, other := w.item.LegLengths()
 	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Path: []geom.Vec3{w.joint.At}, Station: w.joint.Station}
 	hung, from := Laid{Member: b.held, Lap: tall}, Laid{Member: b.on, Lap: tall}
-	for i, c := range b.corner {
+	if b.sides[0].on != b.on && b.sides[1].on != b.on {
+		from.Member = b.sides[0].on
+	}
+	for i, a := range b.sides {
 		_, n := b.side(i)
-		x.flange(w, &lie, &hung, b.upright(w, n, c.Sub(b.d.Mul(held/2)), tall, held))
+		x.flange(w, &lie, &hung, b.upright(w, n, a.corner.Sub(b.d.Mul(held/2)), tall, held))
 		tab, wood, clear := x.tab(w, b, i, tall, other)
-		if clear && (wood || !x.tabs(w, b, tall, other)) {
+		if !a.none && clear && (wood || !x.tabs(w, b, tall, other)) {
 			x.flange(w, &lie, &from, tab)
+			from.with(a.on)
 		}
 	}
 	lie.Laid = []Laid{hung, from}
@@ -110,17 +187,18 @@ func (b *butt) upright(w want, n geom.Vec3, at geom.Vec2, tall, wide float64) ge
 // ends against the face there.
 func (x *placer) tab(w want, b butt, i int, tall, wide float64) (p geom.Plate, wood, clear bool) {
 	away, _ := b.side(i)
-	p = b.upright(w, b.n, b.corner[i].Add(away.Flat().Mul(wide/2)), tall, wide)
+	a := b.sides[i]
+	p = b.upright(w, a.n, a.corner.Add(away.Flat().Mul(wide/2)), tall, wide)
 	mid := p.At(tall/2, 0)
-	others := func(m *framing.Member) bool { return m != b.held && m != b.on }
-	clear = len(x.wood.Stretches(mid.Add(b.n.Mul(2*skin)), b.n, probeFar, others)) == 0
-	return p, x.along(b.on, mid, p.N, away, wide/2) >= edge, clear
+	others := func(m *framing.Member) bool { return m != b.held && m != a.on }
+	clear = len(x.wood.Stretches(mid.Add(a.n.Mul(2*skin)), a.n, probeFar, others)) == 0
+	return p, x.along(a.on, mid, p.N, away, wide/2) >= edge, clear
 }
 
 // tabs tells whether either tab finds wood that is clear.
 func (x *placer) tabs(w want, b butt, tall, wide float64) bool {
 	for i := range 2 {
-		if _, wood, clear := x.tab(w, b, i, tall, wide); wood && clear {
+		if _, wood, clear := x.tab(w, b, i, tall, wide); wood && clear && !b.sides[i].none {
 			return true
 		}
 	}

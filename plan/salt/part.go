@@ -65,7 +65,9 @@ func (r *Report) piece(b *steel.Body) *Piece {
 	if len(b.Bands) > 0 {
 		x := Part{Name: "steel", Coating: it.Coating, Pos: it.Pos}
 		for _, m := range b.Piece.Laid {
-			r.touch(&x, m.Member)
+			for _, o := range append([]*framing.Member{m.Member}, m.Others...) {
+				r.touch(&x, o)
+			}
 		}
 		r.spread(&x, plates(b), b.Piece.Joint)
 		p.Parts = append(p.Parts, x)

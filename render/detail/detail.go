@@ -204,7 +204,7 @@ func (s *shot) still(l look, dir geom.Vec3, half float64) (out []cut) {
 func (s *shot) ends(dir geom.Vec3) (out []float64) {
 	holds := s.Body.Members()
 	for _, l := range s.Body.Piece.Laid {
-		holds = append(holds, l.Member)
+		holds = append(append(holds, l.Member), l.Others...)
 	}
 	for _, t := range s.scene.Things() {
 		if m := t.Owner.(scene.Part).Member; m == nil || !slices.Contains(holds, m) {
