@@ -163,6 +163,14 @@ type Tie struct {
 	Pieces  []*Member  // from the first rafter to the second, end to end
 	// Splices lie beside the breaks, one less than the pieces.
 	Splices []*Member
+	Walls   []TieWall // bearing walls that it crosses between its ends, from the first rafter
+}
+
+// TieWall is a bearing wall under a ceiling joist, between its ends.
+type TieWall struct {
+	Wall    *plan.Wall
+	Station float64 // along the wall, in
+	Along   float64 // along the joist, from the outside face of the wall under its first rafter, in
 }
 
 // Splices tells whether m lies beside a break of a ceiling joist.

@@ -121,6 +121,9 @@ func (s *caseState) stripWorkings(r *strip) (out []string) {
 		out = append(out, line+s.m.u.Sprintf(": wind %.0f lb, dead %.0f lb", x.force.W, x.force.D))
 		rake = x.ends
 	})
+	if s.m.dead.ceiling() > 0 && r.inside[1] > r.inside[0] {
+		out = append(out, "  the ceiling, "+hangsOn(r.roof).String())
+	}
 	for i, wide := range []float64{r.out0, r.out1} {
 		if wide > 0 {
 			out = append(out, fmt.Sprintf("  of the width %s lies beyond the gable wall, where %.2f acts from below", s.m.u.Length(wide), rake[i]))
@@ -184,6 +187,7 @@ func (s *caseState) plateWorkings(j *framing.Joint) (out []string) {
 			}
 		}
 	}
+	out = append(out, s.ceilingWorkings(p, j)...)
 	for _, o := range p.openings {
 		if o.ends[0] == j || o.ends[1] == j {
 			out = append(out, fmt.Sprintf("the header spans from %s to %s", s.m.u.Length(o.lo), s.m.u.Length(o.hi)))
