@@ -229,6 +229,8 @@ type Roof struct {
 	// CeilingSplice is how far the piece beside a break of a ceiling joist laps each
 	// of the two that meet there, in; 0 = none between bearings.
 	CeilingSplice float64
+	Blocking      EaveBlocking // between the rafters over the plates of the eaves
+	BlockingSet   *float64     // of its outer face back from the outside face of the plates, in; nil = flush with their inside face
 	Pos           Pos
 }
 

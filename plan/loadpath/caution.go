@@ -117,6 +117,9 @@ func unchecked(a *analysis) []string {
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
 		"Flood, wave, scour, earthquake, and impact of debris.",
 	}
+	if a.bareEaves() {
+		out = append(out, "Rafters turning over at eaves without blocks, where the deck's shear goes through them to the plates: the moment is told with the check "+deckShearCheck+" and compared with nothing.")
+	}
 	for i := range out {
 		out[i] = p.InRoofWords(out[i])
 	}
