@@ -30,7 +30,8 @@ type Plan struct {
 	Loads      Loads
 	Salt       Salt
 	Treated    []*TreatedWood
-	Deck       *Deck // nil where the plan says nothing of it
+	Deck       *Deck      // nil where the plan says nothing of it
+	FloorDeck  *FloorDeck // nil where the plan says nothing of it
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan

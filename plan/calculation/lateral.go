@@ -56,7 +56,7 @@ func decks(r *loadpath.Report) *Section {
 		}
 		s.add(word("%s", b.Level.Name), word("%s", plan.Axes[b.Axis]), end(0, b.Lo), end(1, b.Hi), number(b.Depth/12), number(b.Ends[0]), number(b.Ends[1]), number(b.Unit()), number(loadpath.ASD.W*b.Unit()), number(b.Chord()), word("%s", b.Case))
 	}
-	s.Notes = append(s.Notes, "Simple beams between the lines, as deep as the house is where it is least between them. Openings in floors are not taken out. The shear of floors is told here and not checked: the plan does not order the nails of their decks.")
+	s.Notes = append(s.Notes, "Simple beams between the lines, as deep as the house is where it is least between them. Openings in floors are not taken out. Roof and floors are checked by the nails that [deck] and [floor] order.")
 	return s
 }
 
