@@ -34,14 +34,15 @@ func deckShear(c *Check, a *analysis) (out []*Link) {
 // plateLink is the link of a line's force on its way from the deck to its plates.
 func (a *analysis) plateLink(c *Check, x *LineShear) *Link {
 	e := a.eaveOf(x)
-	terms := []Term{
-		{"force of the line, strength level", x.Force, "lb"},
-		{"0.6 of it", ASD.W * x.Force, "lb"},
+	terms := []Term{{"force of the line, strength level", x.Force, "lb"}}
+	if e != nil {
+		terms = append(terms, e.terms(a)...)
 	}
+	terms = append(terms, Term{"0.6 of the line's force", ASD.W * x.Force, "lb"})
 	if e == nil {
 		return a.withoutDeck(x, a.handLink(c, x, "deck to the plates", x.Force, x.Case, terms, a.handed(onPlates(x, deckRole))))
 	}
-	l := a.handLink(c, x, "deck to the plates", x.Force, x.Case, append(terms, e.terms(a)...), a.overEave(x, e))
+	l := a.handLink(c, x, "deck to the plates", x.Force, x.Case, terms, a.overEave(x, e))
 	l.Notes = append(l.Notes, e.note(a))
 	if l.Capacity == nil && e.Roof.Blocking == plan.FullBlocking {
 		l.Gap = fmt.Sprintf("no nails are ordered there (%s, %s)", plan.DeckToBlocking, plan.BlockingToPlate)

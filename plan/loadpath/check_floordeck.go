@@ -65,6 +65,9 @@ func closeDeck(l *Link, what string, held *Capacity) {
 	}
 }
 
+// lowestFloor begins the names of links of the lowest floor's deck.
+const lowestFloor = "lowest floor, line "
+
 // lowestFloors checks the shear with which the lowest floor hands the wind on its walls'
 // lower half and on its edge to each line over it: its own wind alone, for what comes down
 // in the walls goes on to girders or sills.
@@ -76,7 +79,7 @@ func (a *analysis) lowestFloors(c *Check) (out []*Link) {
 		}
 		v := math.Abs(x.Floor) / long * 12
 		l := &Link{
-			Check: c, ID: "lowest floor, line " + x.Name, Host: "line " + x.Name, Where: fmt.Sprintf("floor of story %s, line %s", x.Level.Name, x.Name), Unit: "plf", Case: x.UnderCase, Demand: ASD.W * v, Strength: v,
+			Check: c, ID: lowestFloor + x.Name, Host: "line " + x.Name, Where: fmt.Sprintf("floor of story %s, line %s", x.Level.Name, x.Name), Unit: "plf", Case: x.UnderCase, Demand: ASD.W * v, Strength: v,
 			Terms: []Term{
 				{"wind on the lower half of the walls on this floor and on its edge, as the floor hands it to the line, strength level", math.Abs(x.Floor), "lb"},
 				{"length of the floor along the line", long / 12, "ft"},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -37,7 +38,7 @@ func (e *Explainer) run(c windCase) *caseState {
 // Workings is Report.Workings.
 func (e *Explainer) Workings(l *Link) []string {
 	switch {
-	case slices.Contains(sideChecks, l.Check.ID):
+	case slices.Contains(sideChecks, l.Check.ID) || strings.HasPrefix(l.ID, lowestFloor):
 		return e.r.sideWorkings(l)
 	case l.Check.ID == diaphragmCheck:
 		return e.r.bayWorkings(l)
