@@ -52,10 +52,12 @@ func simple(lo, hi, deep float64, loads []push) (out spanned) {
 }
 
 // overhanging is what lies past the last support of a beam, at the support.
-func overhanging(support, deep float64, loads []push, side float64) (out spanned) {
+// A span reaches from the face of a support and half the bearing that it needs in (NDS
+// 2018 3.2.1, from memory): face is how far that is from the support's middle, in.
+func overhanging(support, face, deep float64, loads []push, side float64) (out spanned) {
 	out.at = support
 	for _, p := range loads {
-		if d := (p.at - support) * side; d > 0 {
+		if d := (p.at-support)*side - face; d > 0 {
 			out.moment += d * p.lb
 			out.shear += p.lb * math.Min(1, d/deep)
 		}
@@ -65,15 +67,15 @@ func overhanging(support, deep float64, loads []push, side float64) (out spanned
 
 // onSupports is a beam on supports, each stretch between two of them by itself, with
 // overhangs past the outer ones: no moment is taken to go over a support.
-func onSupports(supports []float64, deep float64, loads []push) (out spanned) {
+func onSupports(supports []float64, face, deep float64, loads []push) (out spanned) {
 	slices.Sort(supports)
 	for i := 1; i < len(supports); i++ {
 		if supports[i]-supports[i-1] > 1e-6 {
 			out.take(simple(supports[i-1], supports[i], deep, loads))
 		}
 	}
-	out.take(overhanging(supports[0], deep, loads, -1))
-	out.take(overhanging(supports[len(supports)-1], deep, loads, 1))
+	out.take(overhanging(supports[0], face, deep, loads, -1))
+	out.take(overhanging(supports[len(supports)-1], face, deep, loads, 1))
 	return out
 }
 

@@ -298,6 +298,21 @@ func (a *analysis) withoutHoldDowns(p *wallPath, lifts []plateLift) (out []plate
 	return out
 }
 
+// washerFace is how far from a bolt's middle the bearing of its plate washer begins, in:
+// half of the washer less half of the bearing that it needs, the least of both outer
+// bolts; 0 where one has no plate washer.
+func (a *analysis) washerFace(bolts []*placement.Piece, on []float64) float64 {
+	least := math.Inf(1)
+	for _, i := range []int{0, len(bolts) - 1} {
+		w := bolts[i].Item.Washer
+		if w == 0 || a.species.FcPerp == 0 {
+			return 0
+		}
+		least = math.Min(least, (w-on[i]/(a.species.FcPerp*w))/2)
+	}
+	return math.Max(0, least)
+}
+
 // sill are the links of the worst piece of a bottom plate between its bolts.
 func (b *bent) sill(bolts []*placement.Piece, lifts []plateLift) []*Link {
 	var worst spanned
@@ -310,9 +325,10 @@ func (b *bent) sill(bolts []*placement.Piece, lifts []plateLift) []*Link {
 		var supports []float64
 		var in []push
 		var terms []Term
-		for _, q := range bolts {
+		var here []*placement.Piece
+		for _, q := range bolts { // by station
 			if q.Station > m.S0 && q.Station < m.S1 {
-				supports = append(supports, q.Station)
+				supports, here = append(supports, q.Station), append(here, q)
 			}
 		}
 		for _, f := range lifts {
@@ -324,8 +340,10 @@ func (b *bent) sill(bolts []*placement.Piece, lifts []plateLift) []*Link {
 		if len(supports) == 0 || len(in) == 0 {
 			continue
 		}
-		if s := onSupports(supports, flatDeep, in); at == nil || s.moment > worst.moment {
-			worst, at, on = s, m, append(terms, b.held("bolts", supports))
+		face := b.a.washerFace(here, reactions(supports, in))
+		if s := onSupports(supports, face, flatDeep, in); at == nil || s.moment > worst.moment {
+			worst, at = s, m
+			on = append(terms, b.held("bolts", supports), Term{"past the outer bolts the plate bends from the washer's bearing on, off the bolt", face, "in"})
 		}
 	}
 	if at == nil {

@@ -19,10 +19,11 @@ func TestBeamsByHand(t *testing.T) {
 	assert.InDelta(t, 300*0.95/3, near.shear, 1e-9)
 	assert.InDelta(t, 300*0.95*0.5, near.moment, 1e-9)
 
-	o := onSupports([]float64{30, 10}, 1.5, []push{{4, 50}, {20, 100}, {36, 100}})
+	o := onSupports([]float64{30, 10}, 0, 1.5, []push{{4, 50}, {20, 100}, {36, 100}})
 	assert.InDelta(t, 600, o.moment, 1e-9, "past the right one: 100 x 6; between 100 x 20/4")
 	assert.InDelta(t, 30, o.at, 1e-9)
 	assert.InDelta(t, 100, o.shear, 1e-9)
+	assert.InDelta(t, 525, onSupports([]float64{30, 10}, 0.75, 1.5, []push{{4, 50}, {20, 100}, {36, 100}}).moment, 1e-9, "from the washer's bearing on: 100 x 5.25")
 	assert.Equal(t, []float64{50 + 50, 50 + 100}, reactions([]float64{10, 30}, []push{{4, 50}, {20, 100}, {36, 100}}))
 }
 
