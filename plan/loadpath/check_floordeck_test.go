@@ -9,7 +9,7 @@ import (
 )
 
 // 23/32 in panels with 10d common take the row of 19/32 in: 430 plf seismic of cases 2 to
-// 6 (SDPWS Table 4.2C, second-hand), wind 1.4 of it as 600, over 2.0: 300 plf. One nail of
+// 6 (SDPWS Table 4.2C, edition not named, second-hand), wind 1.4 of it as 600, over 2.0: 300 plf. One nail of
 // 0.148 in through 0.719 in of panel, G 0.50, Fe 4650, into southern pine, Fe 5550: Re
 // 1.194, Fyb 90,000, Rd 2.2 (NDS 2018 equation 12.3-5, transcribed).
 func TestFloorsAreCheckedByTheirNailsByHand(t *testing.T) {
