@@ -10,6 +10,16 @@ type Deck struct {
 	Pos   Pos
 }
 
+// FloorDeck is the nailing of the panels of all floors, which are as thick as each
+// level's subfloor. Lengths are inches.
+type FloorDeck struct {
+	Kind  PanelKind
+	Nail  string  // as written: "10d common"
+	Edge  float64 // on center along the ends of panels, over rims and along the floor's edge
+	Field float64 // on center over the joists between
+	Pos   Pos
+}
+
 // Nailing is a nail and its spacings.
 type Nailing struct {
 	Nail  string  // as written: "8d common", "ring 0.113 x 2 3/8"

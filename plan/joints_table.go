@@ -13,6 +13,9 @@ var carried = []string{"from the plate, floor above included", "from the header"
 // follows.
 const notYet = "not checked yet: no load is followed through them, and ordinary nailing there counts for nothing"
 
+// byBending is the reason of the ends of cripples over headers.
+const byBending = "a cripple that pieces tie at both its ends is checked with the plates over its opening (plate-bending), and one that they do not holds nothing there"
+
 // Joints lists all kinds of joints, one row a kind, in the order of the load
 // path. All packages read it; nothing else need be told of a kind that
 // framing finds.
@@ -81,13 +84,13 @@ var Joints = []*JointRow{
 		Kind: CripplePlate, Code: "CP", One: "cripple to plate", Many: "cripples to plates",
 		Doc:    "each cripple over a header to the top plates",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesToPlate,
-		Unchecked: notYet,
+		Unchecked: byBending,
 	},
 	{
 		Kind: CrippleHeader, Code: "CH", One: "cripple to header", Many: "cripples to headers",
 		Doc:    "each cripple over a header to the header",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesUpright,
-		Unchecked: notYet,
+		Unchecked: byBending,
 	},
 	{
 		Kind: HeaderKing, Code: "HK", One: "header to king", Many: "headers to kings",

@@ -30,7 +30,8 @@ type Plan struct {
 	Loads      Loads
 	Salt       Salt
 	Treated    []*TreatedWood
-	Deck       *Deck // nil where the plan says nothing of it
+	Deck       *Deck      // nil where the plan says nothing of it
+	FloorDeck  *FloorDeck // nil where the plan says nothing of it
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan
@@ -229,6 +230,8 @@ type Roof struct {
 	// CeilingSplice is how far the piece beside a break of a ceiling joist laps each
 	// of the two that meet there, in; 0 = none between bearings.
 	CeilingSplice float64
+	Blocking      EaveBlocking // between the rafters over the plates of the eaves
+	BlockingSet   *float64     // of its outer face back from the outside face of the plates, in; nil = flush with their inside face
 	Pos           Pos
 }
 

@@ -117,6 +117,19 @@ const (
 // GableEnds are the ends that a plan may name.
 var GableEnds = []GableEnd{RakeEnd, TrussEnd, HipEnd}
 
+// EaveBlocking is what stands between rafters over the plates of the eaves.
+type EaveBlocking string
+
+// The blocking of eaves.
+const (
+	NoBlocking     EaveBlocking = "none"
+	FullBlocking   EaveBlocking = "full"   // from the plates to the deck, which is nailed to it
+	VentedBlocking EaveBlocking = "vented" // lower than the deck: air passes over it, and it keeps rafters upright
+)
+
+// EaveBlockings are the kinds of blocking that a plan may name.
+var EaveBlockings = []EaveBlocking{NoBlocking, FullBlocking, VentedBlocking}
+
 // WallTop is what a wall's studs go up to.
 type WallTop string
 

@@ -11,7 +11,7 @@ import (
 
 // lateral lists level force from what the wind blows on to the segments.
 func lateral(r *loadpath.Report) []*Section {
-	return []*Section{bands(r), stories(r), decks(r), lines(r), segments(r), foundation(r), twist(r)}
+	return []*Section{bands(r), stories(r), decks(r), lines(r), eaves(r), segments(r), foundation(r), twist(r)}
 }
 
 // across is the axis across the wind.
@@ -56,7 +56,7 @@ func decks(r *loadpath.Report) *Section {
 		}
 		s.add(word("%s", b.Level.Name), word("%s", plan.Axes[b.Axis]), end(0, b.Lo), end(1, b.Hi), number(b.Depth/12), number(b.Ends[0]), number(b.Ends[1]), number(b.Unit()), number(loadpath.ASD.W*b.Unit()), number(b.Chord()), word("%s", b.Case))
 	}
-	s.Notes = append(s.Notes, "Simple beams between the lines, as deep as the house is where it is least between them. Openings in floors are not taken out. The shear of floors is told here and not checked: the plan does not order the nails of their decks.")
+	s.Notes = append(s.Notes, "Simple beams between the lines, as deep as the house is where it is least between them. Openings in floors are not taken out. Roof and floors are checked by the nails that [deck] and [floor] order.")
 	return s
 }
 
@@ -72,6 +72,19 @@ func lines(r *loadpath.Report) *Section {
 			s.Notes = append(s.Notes, note)
 		}
 	}
+	return s
+}
+
+// eaves lists how the roof's deck hands its shear to the plates under it.
+func eaves(r *loadpath.Report) *Section {
+	in := r.Placement.House.Plan.InRoofWords
+	s := &Section{ID: "eaves", Title: in("Eaves: shear of the roof's deck into the plates under rafters, ASD"), Cols: []Column{
+		words("story", "Story"), words("line", "Line"), words("over", "Over"), numbers("asd_plf", "Shear", "plf", 0), numbers("rafters", in("Rafters"), "", 0), numbers("each_lb", "At each", "lb", 0), numbers("rise_in", "Plates to deck", "in", 2), numbers("roll_lb_in", "Turns each over", "lb-in", 0), words("held_by", "Held by"),
+	}}
+	for _, e := range r.Eaves() {
+		s.add(word("%s", e.Line.Level.Name), word("%s", e.Line.Name), word("%s", r.Units().Length(e.Long)), number(e.PerFoot), number(float64(e.Rafters)), number(e.Each), number(e.Rise), number(e.Roll()), word("%s", in(e.Held())))
+	}
+	s.Notes = append(s.Notes, in("Through full blocks the shear goes by nails alone, and turns no rafter over. Elsewhere it goes through each rafter on edge; what turns that over is told and not compared with anything. The nails are in the check deck-shear."))
 	return s
 }
 

@@ -45,7 +45,7 @@ var reading = []row{
 	{"empty-range", "A condition runs from a station to one before it.", "Let to be more than from."},
 	{"empty-roof", "A roof covers less than a foot.", "Give its area by the south-west and the north-east corner."},
 	{"idle-key", "A key says nothing about a thing of this kind, as high about a gable.", "Take it out, or correct kind."},
-	{"deck-nails-close", "Nails of the roof deck stand closer than 3 in and may split framing of one 2x.", "Space them wider, take larger nails or longer ones, or 3x framing with the nails staggered."},
+	{"deck-nails-close", "Nails of a roof's or floor's deck stand closer than 3 in and may split framing of one 2x.", "Space them wider, take larger nails or longer ones, or 3x framing with the nails staggered."},
 	{"shallow-ridge", "The ridge member is less deep than the rafters' plumb cut.", "Take a deeper one."},
 	{"floor-depth", "The depth of a floor is not that of its joists and subfloor.", "Correct one of them, or leave floor_depth out."},
 	{"floor-height", "A level's floor does not lie on the plates of the level below.", "Correct one of them, or leave floor out: it is computed."},

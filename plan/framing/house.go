@@ -137,6 +137,7 @@ type House struct {
 	Roof    []*Face   // roof surfaces
 	Ties    []*Tie    // ceiling joists, by roof and place
 	Shares  []*Share  // what carries the roof, in order of Members
+	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
 }
 
 // Story returns the level that a joint belongs to, nil for none: in a wall whose studs
@@ -163,6 +164,24 @@ type Tie struct {
 	Pieces  []*Member  // from the first rafter to the second, end to end
 	// Splices lie beside the breaks, one less than the pieces.
 	Splices []*Member
+	Walls   []TieWall // bearing walls that it crosses between its ends, from the first rafter
+}
+
+// Block is a block between two rafters over the plates of an eave.
+type Block struct {
+	Member  *Member
+	Plate   *Member    // upper plate or porch beam that it stands on
+	Wall    *plan.Wall // of that plate; nil over a porch beam
+	Rafters [2]*Member // whose bearings it stands between
+	Station float64    // of its middle along the wall or beam, in
+	Full    bool       // up to the deck, which is nailed to it
+}
+
+// TieWall is a bearing wall under a ceiling joist, between its ends.
+type TieWall struct {
+	Wall    *plan.Wall
+	Station float64 // along the wall, in
+	Along   float64 // along the joist, from the outside face of the wall under its first rafter, in
 }
 
 // Splices tells whether m lies beside a break of a ceiling joist.

@@ -74,6 +74,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.trussRow()
 	f.valleySets()
 	f.ties()
+	f.eaveBlocks()
 	f.ridgeJoints()
 	f.jackJoints()
 	f.rafterLedgers()

@@ -116,8 +116,8 @@ func (rb *roofBody) tieLumber() plan.Lumber {
 func (f *roofFrame) tie(p tiePair) bool {
 	r, side, length := f.tieBar(p)
 	planes := []geom.Plane{below(p.a), below(p.c)}
-	cuts, lap, ok := f.tieCuts(p, r, length)
-	t := &Tie{Roof: p.rb.Roof, Along: p.at, Rafters: [2]*Member{p.a.member, p.c.member}}
+	t := &Tie{Roof: p.rb.Roof, Along: p.at, Rafters: [2]*Member{p.a.member, p.c.member}, Walls: f.tieWalls(r, length)}
+	cuts, lap, ok := p.rb.tieCuts(t.Walls, length, longest(f.plan))
 	if ok && len(cuts) > 2 {
 		ok = f.spliceRoom(r, side, cuts, lap)
 	}
@@ -170,15 +170,14 @@ func (f *roofFrame) tieStick(rb *roofBody, id string, r bar, parts []geom.Solid,
 // tieCuts returns where a joist begins, breaks and ends, and the lap of what lies
 // beside the breaks; ok is false where it is longer than the stock and neither
 // bearing walls nor an ordered splice let it break.
-func (f *roofFrame) tieCuts(p tiePair, r bar, length float64) (cuts []float64, lap float64, ok bool) {
-	stock := longest(f.plan)
+func (rb *roofBody) tieCuts(walls []TieWall, length, stock float64) (cuts []float64, lap float64, ok bool) {
 	if length <= stock+geom.Eps {
 		return []float64{0, length}, 0, true
 	}
-	if cuts = overWalls(f.tieWalls(r, length), length, stock); cuts != nil {
-		return cuts, cmp.Or(p.rb.CeilingSplice, spliceLap), true
+	if cuts = overWalls(walls, length, stock); cuts != nil {
+		return cuts, cmp.Or(rb.CeilingSplice, spliceLap), true
 	}
-	lap = p.rb.CeilingSplice
+	lap = rb.CeilingSplice
 	n := math.Ceil(length / stock)
 	for k := 0.0; k <= n; k++ {
 		cuts = append(cuts, length*k/n)
@@ -188,13 +187,13 @@ func (f *roofFrame) tieCuts(p tiePair, r bar, length float64) (cuts []float64, l
 
 // overWalls breaks a length over the farthest wall within reach, each time; nil
 // where one of the pieces would be longer than the stock.
-func overWalls(walls []float64, length, stock float64) []float64 {
+func overWalls(walls []TieWall, length, stock float64) []float64 {
 	cuts := []float64{0}
 	for from := 0.0; length-from > stock+geom.Eps; {
 		next := from
-		for _, u := range walls {
-			if u <= from+stock+geom.Eps {
-				next = max(next, u)
+		for _, w := range walls {
+			if w.Along <= from+stock+geom.Eps {
+				next = max(next, w.Along)
 			}
 		}
 		if next <= from+geom.Eps {
@@ -205,9 +204,9 @@ func overWalls(walls []float64, length, stock float64) []float64 {
 	return append(cuts, length)
 }
 
-// tieWalls returns where the middles of the bearing walls between its ends lie
-// along a joist, in order.
-func (f *roofFrame) tieWalls(r bar, length float64) (out []float64) {
+// tieWalls returns the bearing walls between the ends of a joist, in order, each
+// where the joist crosses its middle.
+func (f *roofFrame) tieWalls(r bar, length float64) (out []TieWall) {
 	ends := []geom.Plane{r.after(0), r.before(length)}
 	lo, hi := r.box(ends)
 	for _, b := range f.bedsAt.Within(lo, hi) {
@@ -215,10 +214,12 @@ func (f *roofFrame) tieWalls(r bar, length float64) (out []float64) {
 			continue
 		}
 		if u0, u1, over := r.over(b.column, ends); over && u0 > near && u1 < length-near {
-			out = append(out, (u0+u1)/2)
+			u := (u0 + u1) / 2
+			s, _ := b.wall.Frame().Local(r.at.Add(r.dir.Mul(u)))
+			out = append(out, TieWall{b.wall.Wall, s, u})
 		}
 	}
-	slices.Sort(out)
+	slices.SortFunc(out, func(a, b TieWall) int { return cmp.Compare(a.Along, b.Along) })
 	return out
 }
 

@@ -119,7 +119,12 @@ func (r *Report) Masses() (out []Mass) {
 	for _, roof := range r.work.plan.Roofs {
 		out = append(out, Mass{plan.DeadRoof, "roof " + roof.Name, d.roof(roof), r.Units().Sprintf("of the slope; %.2f psf on plan", d.roof(roof)*math.Hypot(1, roof.Pitch/12))})
 	}
-	out = append(out, Mass{plan.DeadCeiling, "ceilings", d.ceiling(), "between the walls"})
+	for _, roof := range r.work.plan.Roofs {
+		if r.work.open[roof] {
+			continue
+		}
+		out = append(out, Mass{plan.DeadCeiling, "ceiling under roof " + roof.Name, d.ceiling(), hangsOn(roof).String()})
+	}
 	told := map[Mass]bool{}
 	for _, w := range r.work.plan.Walls {
 		m := Mass{plan.DeadInteriorWall, fmt.Sprintf("interior walls, %s at %s", w.Studs.Text, r.Units().Length(w.Spacing)), d.wall(w), "of the face, openings counted as wall"}

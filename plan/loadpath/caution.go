@@ -18,7 +18,7 @@ func assumptions(a *analysis) []string {
 	out = append(out,
 		"Uplift by 0.6 D + 0.6 W. Dead load is only what is listed; it counts only at joints below it.",
 		spansAssumed(p),
-		p.InRoofWords("A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls, openings as the wall around them, and floors over the whole plan, stairs included."),
+		p.InRoofWords("A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls and hang on ceiling joists where the roof has them, as simple spans between the plates of bearing walls: they relieve no rafter and no ridge then, and where no joist is framed, as in hip ends, nothing; else they hang on rafters or trusses. Openings count as the wall around them, and floors over the whole plan, stairs included."),
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header carries it to the inner king at each end, not to the studs beyond.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
 		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the eaves' edges to the ridge and from rake to rake; gables stand over the walls with boxed eaves beside them. On the lowest floor the lower half of its walls and its edge come in under the segments. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
@@ -105,17 +105,20 @@ func unchecked(a *analysis) []string {
 	p := a.plan
 	out := []string{
 		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves, and nothing of it at the wall's studs. Outlookers and fly rafters: their uplift as components is listed in loads, not followed.",
-		"Members themselves: bending and shear of rafters, headers, studs, joists, girders, ridge beams; plates between studs.",
+		"Members themselves: bending and shear of rafters, headers under load from above, studs, joists, girders, ridge beams; plates under load from above or from the side.",
 		"Wall panels outside of sheathed segments, roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
-		"Shear and nailing of floor decks, openings in floors, deflection of floors and roofs; the drift of a story is told, not compared with a limit.",
+		"Openings in floors, deflection of floors and roofs; the drift of a story is told, not compared with a limit.",
 		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends is checked without those.",
 		"Out-of-plane forces on studs other than the lateral load at rafter joints; the bending of gable studs and what holds the gable wall at the roof against suction.",
 		"Lateral load along and across the wall at rafter bearings, where the maker gives no allowable load for it; the horizontal thrust of rafters on their plates in wind.",
 		"Shear within rims and blocking, and from the roof diaphragm down to interior walls that do not reach it; shear and uplift together on the nails of bottom plates.",
-		"Uplift on cripples over headers, and on plates and headers that span between tied studs.",
+		"Uplift from stories above on plates between studs that do not stand over each other; deflection of plates; bottom plates on floors between their nails.",
 		"Torsional load cases; torsion of open fronts is reported, not added.",
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
 		"Flood, wave, scour, earthquake, and impact of debris.",
+	}
+	if a.bareEaves() {
+		out = append(out, "Rafters turning over at eaves without blocks, where the deck's shear goes through them to the plates: the moment is told with the check "+deckShearCheck+" and compared with nothing.")
 	}
 	for i := range out {
 		out[i] = p.InRoofWords(out[i])

@@ -4,11 +4,12 @@ import (
 	"fmt"
 	"math"
 
+	"galewright/plan"
 	"galewright/plan/timber"
 )
 
-// intoLines checks how the roof's deck hands what comes from both sides to an inner
-// line of shear walls: through the nails into the one rafter over it. The shear of
+// intoLines checks how a deck hands what comes from both sides to an inner line of
+// shear walls: through the nails into the one rafter or joist over it. The shear of
 // each side by itself is the bays'.
 func (a *analysis) intoLines(c *Check) (out []*Link) {
 	list := a.lateral.bays()
@@ -17,12 +18,13 @@ func (a *analysis) intoLines(c *Check) (out []*Link) {
 		if lo.Level != hi.Level || lo.Axis != hi.Axis || lo.Hi != hi.Lo || lo.Lines[0] == "" || hi.Lines[1] == "" {
 			continue // not the two sides of an inner line
 		}
-		if !a.underRoof(lo.Level) || a.alongRidge(lo.Axis) {
-			continue // rafters cross the line, and each hands it its share
+		deck, held := a.oneRow(lo)
+		if deck == "" {
+			continue // rafters or joists cross the line, and each hands it its share
 		}
 		if v := bothSides(lo, hi); ASD.W*v > 1 {
 			l := &Link{
-				Check: c, ID: intoLine(lo.Lines[1]), Host: "line " + lo.Lines[1], Where: fmt.Sprintf("roof over story %s, line %s", lo.Level.Name, lo.Lines[1]),
+				Check: c, ID: intoLine(deck, lo.Lines[1]), Host: "line " + lo.Lines[1], Where: fmt.Sprintf("%s over story %s, line %s", deck, lo.Level.Name, lo.Lines[1]),
 				Unit: "plf", Case: lo.Case, Demand: ASD.W * v, Strength: v,
 				Terms: []Term{
 					{a.u.Sprintf("from the deck on its low side, %.0f lb over %s", lo.Ends[1], a.u.Length(lo.Depth)), lo.Ends[1] / lo.Depth * 12, "plf"},
@@ -31,15 +33,38 @@ func (a *analysis) intoLines(c *Check) (out []*Link) {
 					{"0.6 of it", ASD.W * v, "plf"},
 				},
 			}
-			l.close(a.deckRow())
+			closeDeck(l, deck, held)
 			out = append(out, l)
 		}
 	}
 	return out
 }
 
-// intoLine is the name of the link of the deck over an inner line.
-func intoLine(line string) string { return "roof deck into line " + line }
+// intoLine is the name of the link of a deck over an inner line.
+func intoLine(deck, line string) string { return deck + " deck into line " + line }
+
+// oneRow is what of a deck lies over a line along the wind, and what one row of its
+// nails into the rafter or joist there holds; "" where rafters or joists cross the
+// line, and of a roof whose deck the plan leaves out.
+func (a *analysis) oneRow(b Bay) (deck string, held *Capacity) {
+	next := a.plan.Above(b.Level)
+	switch {
+	case next == nil && (a.plan.Deck == nil || a.alongRidge(b.Axis)):
+		return "", nil
+	case next == nil:
+		return "roof", a.deckRow()
+	case next.JoistRun != plan.Axes[b.Axis] || next.Joists.Depth == 0:
+		return "", nil
+	case a.plan.FloorDeck == nil:
+		return "floor", nil
+	}
+	d := a.plan.FloorDeck
+	dia, long, err := plan.NailSize(d.Nail)
+	if err != nil {
+		return "floor", &Capacity{Unknown: err.Error()}
+	}
+	return "floor", a.row("floor", "joist", plan.PanelOfInches(next.Subfloor), timber.Nail{Name: d.Nail, Diameter: dia, Length: long}, next.Joists.Depth, math.Max(d.Edge, d.Field))
+}
 
 // bothSides is what two bays that meet at a line hand to a foot of it, plf at strength
 // level.
@@ -47,10 +72,8 @@ func bothSides(lo, hi Bay) float64 {
 	return math.Max(0, lo.Ends[1]/lo.Depth*12) + math.Max(0, hi.Ends[0]/hi.Depth*12)
 }
 
-// deckRow is what one row of the deck's nails into a rafter holds along it, plf: at the
-// widest spacing over rafters that the deck has, each nail through the panel into the
-// rafter by NDS 2018 chapter 12, without its factor of 1.1 for diaphragms. Nails beside a joint of panels are not counted twice:
-// where joints fall the plan does not say.
+// deckRow is what one row of the roof deck's nails into a rafter holds along it, plf: at
+// the widest spacing over rafters that the deck has.
 func (a *analysis) deckRow() *Capacity {
 	nail, panel, err := a.deckNail()
 	if err != nil {
@@ -60,16 +83,24 @@ func (a *analysis) deckRow() *Capacity {
 	for _, z := range a.plan.Deck.Zones {
 		wide = math.Max(wide, z.Field)
 	}
-	z, err := timber.SingleNail(nail, timber.Part{Thickness: panel, G: deckPanelG}, timber.Part{Thickness: a.main.Rafters.Depth, G: a.species.G})
+	return a.row("deck", "rafter", plan.Panel{Text: a.plan.Deck.Panel, Thick: panel}, nail, a.main.Rafters.Depth, wide)
+}
+
+// row is what one row of a deck's nails holds along a member, plf: each through the panel
+// into wood of a depth by NDS 2018 chapter 12, without its factor of 1.1 for diaphragms.
+// Nails beside a joint of panels are not counted twice: where joints fall the plan does
+// not say.
+func (a *analysis) row(deck, into string, panel plan.Panel, nail timber.Nail, depth, wide float64) *Capacity {
+	z, err := timber.SingleNail(nail, timber.Part{Thickness: panel.Thick, G: deckPanelG}, timber.Part{Thickness: depth, G: a.species.G})
 	if err != nil || wide <= 0 {
-		return &Capacity{Unknown: "the deck's nails have no lateral value or spacing"}
+		return &Capacity{Unknown: "the " + deck + "'s nails have no lateral value or spacing"}
 	}
 	each := z.Z * float64(timber.WindDuration)
 	return &Capacity{
-		Value: each * 12 / wide, Source: "computed", Pieces: 1, Governs: "one row of the deck's nails into the rafter over the line",
+		Value: each * 12 / wide, Source: "computed", Pieces: 1, Governs: "one row of the " + deck + "'s nails into the " + into + " over the line",
 		Terms: ofCapacity(
-			Term{a.u.Sprintf("one %s through %s in into the rafter: Z %.1f lb (mode %s), CD 1.6", a.plan.Deck.Nail, a.plan.Deck.Panel, z.Z, z.Mode), each, "lb"},
-			Term{a.u.Sprintf("one row at %.1f in, the widest over rafters", wide), each * 12 / wide, "plf"},
+			Term{a.u.Sprintf("one %s through %s in into the %s: Z %.1f lb (mode %s), CD 1.6", nail.Name, panel.Text, into, z.Z, z.Mode), each, "lb"},
+			Term{a.u.Sprintf("one row at %.1f in, the widest over "+into+"s", wide), each * 12 / wide, "plf"},
 		),
 	}
 }

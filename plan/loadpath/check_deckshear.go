@@ -33,10 +33,25 @@ func deckShear(c *Check, a *analysis) (out []*Link) {
 
 // plateLink is the link of a line's force on its way from the deck to its plates.
 func (a *analysis) plateLink(c *Check, x *LineShear) *Link {
-	l := a.handLink(c, x, "deck to the plates", x.Force, x.Case, []Term{
-		{"force of the line, strength level", x.Force, "lb"},
-		{"0.6 of it", ASD.W * x.Force, "lb"},
-	}, onPlates(x, deckRole))
+	e := a.eaveOf(x)
+	terms := []Term{{"force of the line, strength level", x.Force, "lb"}}
+	if e != nil {
+		terms = append(terms, e.terms(a)...)
+	}
+	terms = append(terms, Term{"0.6 of the line's force", ASD.W * x.Force, "lb"})
+	if e == nil {
+		return a.withoutDeck(x, a.handLink(c, x, "deck to the plates", x.Force, x.Case, terms, a.handed(onPlates(x, deckRole))))
+	}
+	l := a.handLink(c, x, "deck to the plates", x.Force, x.Case, terms, a.overEave(x, e))
+	l.Notes = append(l.Notes, e.note(a))
+	if l.Capacity == nil && e.Roof.Blocking == plan.FullBlocking {
+		l.Gap = fmt.Sprintf("no nails are ordered there (%s, %s)", plan.DeckToBlocking, plan.BlockingToPlate)
+	}
+	return a.withoutDeck(x, l)
+}
+
+// withoutDeck says of a line that hangs on ceiling joists alone what is missing.
+func (a *analysis) withoutDeck(x *LineShear, l *Link) *Link {
 	if l.Capacity == nil && a.handed(onPlates(x, ceiling)) != nil {
 		l.Gap = "only ceiling joists are nailed to its plates, and no ceiling is a diaphragm here: the roof deck does not come down to this line"
 		l.Notes = append(l.Notes, "its force stays as the diaphragm gives it to it; give its walls top = \"rake\", so that their plates run up under a rafter and its nails count, or have the engineer bring the deck's shear down otherwise")
@@ -51,7 +66,7 @@ func (a *analysis) floorLink(c *Check, x *LineShear) *Link {
 	if a.plan.Foundation.Kind == plan.Piles {
 		what = "floor to the girders"
 	}
-	return a.handLink(c, x, what, x.Under, x.UnderCase, x.underTerms(), a.overGirders(x))
+	return a.handLink(c, x, what, x.Under, x.UnderCase, x.underTerms(), a.handed(a.overGirders(x)))
 }
 
 // underTerms is what makes up the force of a lowest line under its floor.
@@ -64,13 +79,13 @@ func (x *LineShear) underTerms() []Term {
 }
 
 // handLink is the link of one place where a line hands on a demand, lb at strength
-// level in its case, made up of terms; here tells of the nails there.
-func (a *analysis) handLink(c *Check, x *LineShear, what string, strength float64, from string, terms []Term, here func(*nailing.Spot) bool) *Link {
+// level in its case, made up of terms, to what holds it there.
+func (a *analysis) handLink(c *Check, x *LineShear, what string, strength float64, from string, terms []Term, held *Capacity) *Link {
 	l := &Link{
 		Check: c, ID: what + ", line " + x.Name, Wall: x.Segments[0].Wall, Unit: "lb", Host: "line " + x.Name,
 		Where: fmt.Sprintf("line %s, story %s", x.Name, x.Level.Name), Case: from, Demand: ASD.W * strength, Strength: strength, Terms: terms,
 	}
-	l.close(a.handed(here))
+	l.close(held)
 	if l.Capacity == nil {
 		l.Gap = fmt.Sprintf("no nails are ordered there (%s, %s, %s, %s, %s)", plan.RimToSupport, plan.JoistAlongSupport, plan.JoistToSupport, plan.RafterToPlate, plan.RafterAlongPlate)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/length"
+	"galewright/plan/nailing"
 	"galewright/plan/timber"
 )
 
@@ -77,9 +78,9 @@ func (s StoryShear) reach(lo, hi float64) (float64, float64) {
 	return lo, hi
 }
 
-// link is the name of the link at an end of a bay of the roof's deck.
-func (b Bay) link(i int) string {
-	return fmt.Sprintf("roof deck, line %s, from %s", b.Lines[i], []string{"its high side", "its low side"}[i])
+// link is the name of the link at an end of a bay of a roof's or floor's deck.
+func (b Bay) link(deck string, i int) string {
+	return fmt.Sprintf(deck+" deck, line %s, from %s", b.Lines[i], []string{"its high side", "its low side"}[i])
 }
 
 // load works the ends and the moment of a bay out under the bands of wind on it.
@@ -134,16 +135,13 @@ func (b *Bay) moment(bands []Band, at float64) float64 {
 	return m
 }
 
-// diaphragms checks the shear of the roof's deck at each end of each bay. Floors,
-// whose nails the plan does not order, are told in loads and not checked.
+// diaphragms checks the shear of the decks of roof and floors at each end of each bay,
+// and that of the lowest floor where it hands its wind to the lines over it.
 func diaphragms(c *Check, a *analysis) (out []*Link) {
-	if a.plan.Deck == nil {
-		return nil
-	}
-	held := a.deckUnit()
 	for _, b := range a.lateral.bays() {
-		if !a.underRoof(b.Level) {
-			continue
+		deck, held := a.heldDeck(b.Level)
+		if deck == "roof" && held == nil {
+			continue // the check of the roof deck tells it
 		}
 		for i, line := range b.Lines {
 			if line == "" || ASD.W*b.Ends[i] <= least {
@@ -151,8 +149,8 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 			}
 			v := b.Ends[i] / b.Depth * 12
 			l := &Link{
-				Check: c, ID: b.link(i), Host: "line " + line,
-				Where: fmt.Sprintf("roof over story %s, line %s", b.Level.Name, line), Unit: "plf", Case: b.Case, Demand: ASD.W * v, Strength: v,
+				Check: c, ID: b.link(deck, i), Host: "line " + line,
+				Where: fmt.Sprintf("%s over story %s, line %s", deck, b.Level.Name, line), Unit: "plf", Case: b.Case, Demand: ASD.W * v, Strength: v,
 				Terms: []Term{
 					{fmt.Sprintf("force of the deck from %s to %s, strength level", a.u.Length(b.Lo), a.u.Length(b.Hi)), b.Ends[i], "lb"},
 					{"depth of the deck along the wind, the least between the ends of this stretch", b.Depth / 12, "ft"},
@@ -160,19 +158,19 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 					{"0.6 of it", ASD.W * v, "plf"},
 				},
 			}
-			l.close(held)
+			closeDeck(l, deck, held)
 			out = append(out, l)
 		}
 	}
-	return append(out, a.intoLines(c)...)
+	return append(append(out, a.intoLines(c)...), a.lowestFloors(c)...)
 }
 
 // underRoof tells whether a story's deck is the roof's: no story stands on it.
 func (a *analysis) underRoof(lv *plan.Level) bool { return a.plan.Above(lv) == nil }
 
 // deckPanelG is the specific gravity that a deck's panels are taken to have on their
-// nails: that of plywood and OSB of NDS 2018 Table 12.3.3B (from memory).
-const deckPanelG = 0.5
+// nails.
+const deckPanelG = nailing.PanelG
 
 // deckNail is the nail of the roof's deck and the thickness of its panels, in.
 func (a *analysis) deckNail() (n timber.Nail, panel float64, err error) {
@@ -192,12 +190,9 @@ func (a *analysis) deckUnit() *Capacity {
 	if err != nil {
 		return &Capacity{Unknown: "the deck's panel or nail has no size"}
 	}
-	u, err := timber.DeckShear{Panel: thick, Nail: nail, G: a.species.G}.UnitShear()
-	if err != nil {
-		return &Capacity{Unknown: err.Error()}
+	edge, field := d.Edge, d.Field
+	for _, z := range d.Zones {
+		edge, field = math.Max(edge, z.Edge), math.Max(field, z.Field)
 	}
-	return &Capacity{
-		Value: u.Allow, Source: "computed", Pieces: 1, Governs: "unblocked deck, " + u.Row,
-		Terms: ofCapacity(Term{a.u.Sprintf("deck %s with %s at {6 in} as %s, unblocked: nominal %.0f plf, nail %.2f of the row's, species %.2f, over 2.0 (%s)", d.Panel, d.Nail, u.Row, u.Nominal, u.Ratio, u.Species, u.Source), u.Allow, "plf"}),
-	}
+	return a.unblocked("deck", plan.Panel{Text: d.Panel, Thick: thick}, nail, edge, field)
 }

@@ -65,6 +65,7 @@ func TestExamplesLoseNothing(t *testing.T) {
 			for _, p := range a.porches {
 				reached.take(state.posts[p.n])
 			}
+			lifted.take(down(hung(a)))
 			ledger := ledgerLoad(state)
 			assert.InDelta(t, lifted.W, reached.W+ledger.W, 1e-6*math.Abs(lifted.W)+1e-6, "%s: wind", c)
 			assert.InDelta(t, lifted.D, reached.D+ledger.D, 1e-6*lifted.D+1e-6, "%s: weight", c)

@@ -58,7 +58,7 @@ var sideChecks = []string{"story-shear", "unit-shear", "overturning", deckShearC
 // LineOf returns the line whose force a link's demand comes of, nil where it
 // comes of none.
 func (r *Report) LineOf(l *Link) *LineShear {
-	if !slices.Contains(sideChecks, l.Check.ID) {
+	if !slices.Contains(sideChecks, l.Check.ID) && !strings.HasPrefix(l.ID, lowestFloor) {
 		return nil
 	}
 	var found *LineShear

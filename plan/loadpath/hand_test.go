@@ -87,9 +87,20 @@ func handRafter(top float64) (plate, ridge Force) {
 	_, calm := side([][3]float64{{0, 18, top}, {18, 186, top + 0.18}})
 	least := (calm - mn) / span
 	roof := handRoof * strip * 15.5
-	ceiling := handCeil * strip * 14
-	md := handRoof*strip*15.5*(93-handSeat) + ceiling*((18+186)/2-handSeat)
-	return Force{south - over, roof + ceiling}, Force{(calm - least*handApex) / rise, md / rise}
+	md := roof * (93 - handSeat)
+	return Force{south - over, roof}, Force{(calm - least*handApex) / rise, md / rise}
+}
+
+// handCeiling returns what a ceiling joist beside every rafter brings to the south
+// plate, lb: half of the 28 ft between the walls' outside faces, or where a bearing
+// wall's middle lies at a place, in from the south face, the lever of what lies up to
+// there about that: the joist's seat is the rafter's, 2.31 in from the face.
+func handCeiling(wall float64) Force {
+	w := handCeil * 16 / 144
+	if wall == 0 {
+		return down(w * 168)
+	}
+	return down(w * wall * (wall / 2) / (wall - (handSeat - 18)))
 }
 
 func demoReport(t *testing.T) *Report { return demoWith(t) }
@@ -132,7 +143,10 @@ func TestDemoHouseUpliftByHand(t *testing.T) {
 	asd := func(f Force) float64 { return 0.6*f.W - 0.6*f.D }
 	assert.InDelta(t, asd(plate), demand(t, r, "2S-112-RP", "rafter-uplift").Demand, 1)
 	assert.InDelta(t, asd(ridge)*math.Sqrt(144+49)/12, demand(t, r, "main-112-RR", "ridge-tie").Demand, 1)
+	// The ceiling hangs on the joists beside the rafters and comes to the plate: the clip
+	// and the ridge's strap feel nothing of it, the header and what is below it do.
 	// Header of w1, from 110-1/2 to 152 in; rafters at 112, 128 and 144 in.
+	plate = plate.add(handCeiling(0))
 	left := plate.times((40 + 24 + 8) / 41.5)
 	assert.InDelta(t, asd(left), demand(t, r, "2S-111-OH", "header-uplift").Demand, 1)
 	// King at 109-3/4 in beside a post at 95-1/4 in: the rafter at 96 in brings

@@ -52,9 +52,11 @@ type roofModel struct {
 	pairs   []*pair
 	pairAt  map[*framing.Joint]*pair
 	ridges  []*ridge
-	walled  map[*plan.Roof]extent // the part of each roof's area with walls round it
-	open    map[*plan.Roof]bool   // no walls stand under it
-	indoors map[*plan.Level]outline
+	// ceilings are the ceiling joists with the weight on them, in the order of the house
+	ceilings []*ceilingJoist
+	walled   map[*plan.Roof]extent // the part of each roof's area with walls round it
+	open     map[*plan.Roof]bool   // no walls stand under it
+	indoors  map[*plan.Level]outline
 }
 
 // wallModel is the walls as uplift goes through them.
@@ -110,6 +112,7 @@ func newModel(pl *placement.Placement) *model {
 	b.strips()
 	b.shapePairs()
 	b.ridgeEnds()
+	b.hangCeilings()
 	b.number()
 	b.layDecks()
 	return b.model

@@ -30,7 +30,8 @@ func postsOf(t *testing.T, from, to string) map[string]*loadpath.Link {
 // 11,220 lb by the plan; of No. 2, 600 psi from memory, 7,920 lb, and less than what
 // is asked there. What is asked is what its hold-down is asked for, 8,740 lb, and what
 // lifts the post itself at the same time and is held by its own strap: 0.6 x (2,174 -
-// 238) = 1,162 lb.
+// 217) = 1,174 lb, for no ceiling joist stands over it: 2.2 psf on half a bay of 14 ft, 21
+// lb, hang elsewhere.
 func TestPostIsPulledThroughOneStud(t *testing.T) {
 	const order = `tension = "850 psi"`
 	l := postsOf(t, order, order)["1S-1-WE, post"]
@@ -38,7 +39,7 @@ func TestPostIsPulledThroughOneStud(t *testing.T) {
 	assert.InDelta(t, 850*1.6*8.25, l.Capacity.Value, 1e-6)
 	assert.Less(t, l.Ratio, 1.0)
 	assert.Contains(t, l.Capacity.Terms[0].Text, "by the plan")
-	assert.InDelta(t, 8740+1162, l.Demand, 2)
+	assert.InDelta(t, 8740+1174, l.Demand, 2)
 
 	plain := postsOf(t, order, "")["1S-1-WE, post"]
 	assert.InDelta(t, 600*1.6*8.25, plain.Capacity.Value, 1e-6)

@@ -25,7 +25,8 @@ type patch struct {
 func (p patch) mid() float64 { return (p.u0 + p.u1) / 2 }
 
 // roofLoads calls emit with each stretch of a strip: wind on it at strength
-// level, and the weight of roof and ceiling.
+// level, and the weight of the roof, of the ceiling too where it hangs on the
+// rafter or truss.
 func (m *model) roofLoads(s *strip, rc roofCase, emit func(patch)) {
 	if s.Width <= 0 {
 		return
@@ -41,7 +42,7 @@ func (m *model) roofLoads(s *strip, rc roofCase, emit func(patch)) {
 		}
 		long := (p.u1 - p.u0) / 144
 		p.force = Force{W: s.lift(&p, rc) * rc.q * long, D: roofDead * s.Width * long}
-		if p.in {
+		if p.in && hangsOn(s.roof) != onJoists {
 			p.force.D += ceiling * in * long
 		}
 		emit(p)
@@ -53,7 +54,7 @@ func (m *model) roofLoads(s *strip, rc roofCase, emit func(patch)) {
 func (s *strip) lift(p *patch, rc roofCase) float64 {
 	u := p.mid()
 	p.top, p.zone = rc.top(s, p.u0, p.u1)
-	p.in = u > s.inside[0] && u < s.inside[1] && rc.outline.inside(s.At(u))
+	p.in = s.between(u, rc.outline)
 	p.below = rc.gcpi
 	if !p.in {
 		p.below = rc.under(s.At(u))

@@ -42,6 +42,7 @@ type carried struct{ top, head, direct Force }
 func (m *model) run(c windCase) *caseState {
 	s := m.newCase(c)
 	s.fromRoof()
+	s.fromCeilings()
 	for _, p := range m.paths { // highest first
 		for _, k := range p.carriers {
 			s.handDown(k, s.foot(k))

@@ -37,5 +37,5 @@ func (r *Report) writeBays(p printer) {
 		end := func(i int, at float64) string { return cmp.Or(b.Lines[i], "free edge") + " = " + r.Units().Length(at) }
 		p.line("  %-10s %-5s %-22s %-22s %10.1f{ft} %10.0f{plf} %10.0f{lb}", b.Level.Name, plan.Axes[b.Axis], end(0, b.Lo), end(1, b.Hi), b.Depth/12, ASD.W*b.Unit(), ASD.W*b.Chord())
 	}
-	p.line("  simple beams between the lines, the mean pressure of each stretch; openings in floors are not taken out; the roof's shear is checked where its deck is ordered")
+	p.line("  simple beams between the lines, the mean pressure of each stretch; openings in floors are not taken out; the shear of roof and floors is checked where their nails are ordered ([deck], [floor])")
 }

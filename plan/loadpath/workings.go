@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -37,7 +38,7 @@ func (e *Explainer) run(c windCase) *caseState {
 // Workings is Report.Workings.
 func (e *Explainer) Workings(l *Link) []string {
 	switch {
-	case slices.Contains(sideChecks, l.Check.ID):
+	case slices.Contains(sideChecks, l.Check.ID) || strings.HasPrefix(l.ID, lowestFloor):
 		return e.r.sideWorkings(l)
 	case l.Check.ID == diaphragmCheck:
 		return e.r.bayWorkings(l)
@@ -121,6 +122,9 @@ func (s *caseState) stripWorkings(r *strip) (out []string) {
 		out = append(out, line+s.m.u.Sprintf(": wind %.0f lb, dead %.0f lb", x.force.W, x.force.D))
 		rake = x.ends
 	})
+	if s.m.dead.ceiling() > 0 && r.inside[1] > r.inside[0] {
+		out = append(out, "  the ceiling, "+hangsOn(r.roof).String())
+	}
 	for i, wide := range []float64{r.out0, r.out1} {
 		if wide > 0 {
 			out = append(out, fmt.Sprintf("  of the width %s lies beyond the gable wall, where %.2f acts from below", s.m.u.Length(wide), rake[i]))
@@ -184,6 +188,7 @@ func (s *caseState) plateWorkings(j *framing.Joint) (out []string) {
 			}
 		}
 	}
+	out = append(out, s.ceilingWorkings(p, j)...)
 	for _, o := range p.openings {
 		if o.ends[0] == j || o.ends[1] == j {
 			out = append(out, fmt.Sprintf("the header spans from %s to %s", s.m.u.Length(o.lo), s.m.u.Length(o.hi)))

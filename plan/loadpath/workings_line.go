@@ -78,7 +78,7 @@ func bandWorkings(u units.System, bands []Band, lo, hi float64, along plan.Axis)
 func (r *Report) bayWorkings(l *Link) (out []string) {
 	for _, b := range r.Bays {
 		for i := range b.Lines {
-			if !r.work.underRoof(b.Level) || b.link(i) != l.ID && (b.Lines[i] == "" || intoLine(b.Lines[i]) != l.ID) || b.Case != l.Case {
+			if b.link("roof", i) != l.ID && b.link("floor", i) != l.ID && (b.Lines[i] == "" || intoLine("roof", b.Lines[i]) != l.ID && intoLine("floor", b.Lines[i]) != l.ID) || b.Case != l.Case {
 				continue
 			}
 			head := r.Units().Sprintf("deck over story %s, %s, %s: %.0f lb to the line %s of", b.Level.Name, b.stretch(r.Units()), b.spans(), b.Ends[i], b.Lines[i])

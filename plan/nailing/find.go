@@ -49,6 +49,9 @@ func connections(h *framing.House) map[plan.Connection][]*Spot {
 	for _, t := range h.Ties {
 		f.tie(t)
 	}
+	for _, b := range h.Blocks {
+		f.block(b)
+	}
 	return f.found
 }
 
@@ -60,6 +63,21 @@ func (f *finder) tie(t *framing.Tie) {
 	for i, s := range t.Splices {
 		f.add(plan.CeilingSplice, Spot{Side: s, Main: t.Pieces[i]})
 		f.add(plan.CeilingSplice, Spot{Side: s, Main: t.Pieces[i+1]})
+	}
+}
+
+// block notes the nails of a block at the eaves: the deck's into it, at both its
+// ends, and into its plate.
+func (f *finder) block(b *framing.Block) {
+	s := Spot{Side: b.Member, Main: b.Plate, Wall: b.Wall, Station: b.Station, Touch: b.Member.Length}
+	f.add(plan.BlockingToPlate, s)
+	f.add(plan.BlockingToRafter, Spot{Side: b.Rafters[0], Main: b.Member, Wall: b.Wall, Station: b.Station, Times: 2})
+	if b.Full {
+		s.Side, s.Main = b.Member, b.Member // the panel is no member
+		if f.house.Plan.Deck != nil {
+			s.Panel = plan.PanelOf(f.house.Plan.Deck.Panel).Thick
+		}
+		f.add(plan.DeckToBlocking, s)
 	}
 }
 
@@ -266,6 +284,9 @@ func (f *finder) member(m *framing.Member) {
 			f.add(plan.GirderPlies, plies)
 		}
 	case plan.Blocking:
+		if m.Roof != nil {
+			return // at an eave: block
+		}
 		f.add(plan.BlockingToStud, Spot{Side: m, Main: m, Wall: m.Wall, Station: m.Mid(), Times: 2})
 	case plan.Rim:
 		f.rim(m)

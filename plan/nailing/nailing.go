@@ -21,6 +21,7 @@ type Spot struct {
 	// are counted.
 	Touch float64
 	Times int     // how many times the nails go in: both sides of a break, each ply to the next
+	Panel float64 // thickness of the panel that the nails go through into Side and Main, which are one member, in
 	Gap   float64 // between the members, in: the subfloor under a bottom plate, the sheathing behind a ledger
 }
 

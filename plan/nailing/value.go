@@ -46,6 +46,10 @@ func (s *Spot) sides() (side, main float64) {
 		return s.Side.Section.Breadth, s.Main.Section.Width()
 	case plan.RimToJoist:
 		return s.Side.Section.Breadth, thick
+	case plan.DeckToBlocking:
+		return s.Panel, deep(s.Main)
+	case plan.BlockingToRafter:
+		return dress, thick
 	}
 	return dress, dress
 }
@@ -86,7 +90,7 @@ func (l *Line) OneFor(s *Spot, wood timber.Species, d timber.Duration) Value {
 	j := nailed{
 		l.Units,
 		f, nail,
-		timber.Part{Thickness: side, G: wood.G},
+		timber.Part{Thickness: side, G: sideG(s, wood)},
 		timber.Part{Thickness: main, G: wood.G},
 		s.Gap,
 		timber.Condition{Duration: d, EndGrain: l.Order.Drive == plan.EndNail},
@@ -95,6 +99,18 @@ func (l *Line) OneFor(s *Spot, wood timber.Species, d timber.Duration) Value {
 	j.across(&out)
 	j.drawn(&out)
 	return out
+}
+
+// PanelG is the specific gravity that panels of decks are taken to have on nails:
+// that of plywood and OSB of NDS 2018 Table 12.3.3B (from memory).
+const PanelG = 0.5
+
+// sideG is the specific gravity of what a nail's head lies on.
+func sideG(s *Spot, wood timber.Species) float64 {
+	if s.Row.Connection == plan.DeckToBlocking {
+		return PanelG
+	}
+	return wood.G
 }
 
 // nailed is one nail driven square through side into main, with a gap between.

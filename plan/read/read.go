@@ -73,6 +73,7 @@ func rootKeys() []binding[plan.Plan] {
 		tablesKey("wall", "the walls; exterior walls go counterclockwise around the house", readWalls).must(),
 		tablesKey("roof", "the roofs; roofs over one level meet in valleys", readRoofs),
 		custom("deck", "table", "", "sheathing of the roofs and its nails; without it the load path says that nothing is known of them", readDeck).showing("[deck]"),
+		custom("floor", "table", "", "nails of the floors' panels; without it nothing is known of the shear that they bear", readFloorDeck).showing("[floor]"),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
 		nailingKey(),

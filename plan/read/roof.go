@@ -54,6 +54,10 @@ var roofKeys = []binding[roofDraft]{
 	}).otherwise(`"2x6", at each pair of rafters`),
 	lengthKey("ceiling_splice", `"2'"`, "how far the splice piece beside a break in a ceiling joist laps each side; where it is given, joists longer than the stock may break between bearing walls",
 		func(d *roofDraft) *float64 { return &d.CeilingSplice }).within(0, 240).usual(12, 96).otherwise("1' over a bearing wall; no break anywhere else"),
+	choiceKey("blocking", plan.EaveBlockings, "blocks between the rafters or trusses over the plates at the eaves: full, beveled up to the deck, which is nailed to them; or vented, 2 in lower for air, which keep the rafters upright and take no nails of the deck",
+		func(d *roofDraft) *plan.EaveBlocking { return &d.Blocking }).orWord(string(plan.NoBlocking)),
+	custom("blocking_set", "length", `"1 1/2in"`, "how far the blocks stand back from the outside face of the plates", func(v value, d *roofDraft) { d.BlockingSet = v.station() }).
+		otherwise("flush with the plates' inside face: clear of clips outside and of straps over the plates"),
 }
 
 // pitchKey reads "7:12".
@@ -137,6 +141,9 @@ func readRoofs(n node, _ int, p *plan.Plan) {
 		n.fault("high", "idle-key", "take it out", "high is for a shed roof, and this is a %s", d.Kind)
 	}
 	d.ceiling(n)
+	if n.has("blocking_set") && d.Blocking == plan.NoBlocking {
+		n.fault("blocking_set", "idle-key", `take it out, or write blocking = "full"`, "blocking_set is for blocks at the eaves, and this roof has none")
+	}
 	d.settle(p)
 	p.Roofs = append(p.Roofs, d.Roof)
 }

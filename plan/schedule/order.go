@@ -147,6 +147,11 @@ func (s *Schedule) allNails() []NailCount {
 			bare(n, s.Deck.Nails())
 		}
 	}
+	for _, f := range s.Floors {
+		if n, err := hardware.ParseNail(f.Spec.Nail); err == nil {
+			bare(n, f.Nails)
+		}
+	}
 	for _, l := range s.Nailing.Lines {
 		if n, err := hardware.ParseNail(l.Order.Nail); err == nil && l.Nails > 0 {
 			bare(n, l.Nails)
@@ -280,7 +285,20 @@ func (s *Schedule) orderPanels(spare float64, u units.System) (out []OrderRow) {
 			Count: n[k], Spare: m, Order: float64(m), Unit: "panel", Source: "shear wall segments only, upright, cut at the segment's end",
 		})
 	}
-	return append(out, s.orderDeck(spare, u)...)
+	return append(append(out, s.orderDeck(spare, u)...), s.orderFloors(spare, u)...)
+}
+
+// orderFloors lists the panels of the floors.
+func (s *Schedule) orderFloors(spare float64, u units.System) (out []OrderRow) {
+	for _, f := range s.Floors {
+		m, x := more(f.Sheets, spare), plan.PanelOfInches(f.Level.Subfloor)
+		out = append(out, OrderRow{
+			Section: "panels", Name: fmt.Sprintf("%s %s, floor of %s", u.Beside(strings.TrimSuffix(x.Text, " in")+" in", x.Thick), f.Spec.Kind, f.Level.Name), Detail: u.Length(deck.PanelWide) + " x " + u.Length(deck.PanelLong),
+			Count: f.Sheets, Spare: m, Order: float64(m), Unit: "panel",
+			Source: u.Sprintf("%d pieces laid for %.0f ft² of floor, each course cut by itself; stairs not taken out", f.Pieces, f.Area),
+		})
+	}
+	return out
 }
 
 // orderDeck lists the panels of the roof deck: the count is that of the panels

@@ -40,6 +40,7 @@ type Schedule struct {
 	Sheathing []*Sheathing     // of the walls' shear segments
 	Nailing   *nailing.Nailing // between members, as the plan orders it
 	Deck      *deck.Deck       // of the roofs; without panels where the plan says nothing of them
+	Floors    []*deck.Floor    // whose nails the plan orders
 	byMark    map[string]*Line
 }
 
@@ -64,6 +65,7 @@ func New(bodies *steel.Steel) *Schedule {
 	}
 	s.Sheathing = sheathing(p)
 	s.Deck = deck.New(p.House)
+	s.Floors = deck.Floors(p.House)
 	s.Nailing = nailing.New(p.House)
 	return s
 }

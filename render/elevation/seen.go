@@ -132,7 +132,7 @@ func (e *elev) addCut(out []shape, b boxed, sl slab, length float64) []shape {
 			solid = solid.Clip(p)
 		}
 		if !solid.Empty() && e.carries(b.m, solid) {
-			out = e.addShape(out, b.m, solid, b.m.Role == plan.Joist || b.m.Role == plan.Blocking)
+			out = e.addShape(out, b.m, solid, b.m.Role == plan.Joist || b.m.Role == plan.Blocking && b.m.Roof == nil)
 		}
 	}
 	return out

@@ -151,7 +151,7 @@ func (v *planView) dashedWall(w *plan.Wall) {
 func (v *planView) drawRoofMember(m *framing.Member) {
 	fill := sheet.White
 	switch m.Role {
-	case plan.Rafter, plan.Truss, plan.Outlooker:
+	case plan.Rafter, plan.Truss, plan.Outlooker, plan.Blocking:
 	case plan.HipRafter, plan.ValleyRafter, plan.Ridge:
 		fill = sheet.Pale
 	default:
@@ -286,6 +286,9 @@ func roofNotes(c *page.Context) []string {
 		}
 		s += "."
 		notes = append(notes, s)
+		if words := c.House.BlocksOf(r); words != "" {
+			notes = append(notes, fmt.Sprintf("Roof %s: %s.", r.Name, c.House.Plan.InRoofWords(words)))
+		}
 	}
 	return notes
 }

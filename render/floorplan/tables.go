@@ -3,6 +3,7 @@ package floorplan
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/hardware"
@@ -30,7 +31,7 @@ func NotePages(c *page.Context) []*page.Page {
 		}
 	}
 	for _, l := range c.House.Plan.Levels {
-		notes = append(notes, miterNotes(c, l)...)
+		notes = append(notes, append(miterNotes(c, l), floorNotes(c, l)...)...)
 	}
 	notes = append(append([]string{}, levelNotes...), notes...)
 	notes = append(notes, foundationNotes(c)...)
@@ -55,7 +56,7 @@ const holeNote = "Holes are laid out from the outside faces of studs, which are 
 
 // levelTables are the tables beside a level's plan.
 func levelTables(c *page.Context, l *plan.Level, holes []holeRow) []*table.Table {
-	notes := append(append([]string{}, levelNotes...), miterNotes(c, l)...)
+	notes := append(append(append([]string{}, levelNotes...), miterNotes(c, l)...), floorNotes(c, l)...)
 	if len(holes) == 0 {
 		return []*table.Table{table.Numbered("Notes", notes)}
 	}
@@ -236,4 +237,16 @@ func (v *planView) partMap(s planSheet, r sheet.Rect) {
 	}
 	c := at(u0, v1)
 	v.Box("label", "map of parts", sheet.Rect{X: c.X, Y: c.Y, W: r.X + r.W - c.X, H: sheet.MM((v1 - v0) * k)})
+}
+
+// floorNotes says how the panels of a level's floor are nailed, where the plan orders
+// it.
+func floorNotes(c *page.Context, l *plan.Level) (out []string) {
+	for _, f := range c.Schedule.Floors {
+		if f.Level == l {
+			out = append(out, fmt.Sprintf("Floor of %s: panels of %s in %s, long side across the joists, joints staggered and over joists; %s at %s o.c. along ends of panels, over rims and along the floor's edge, %s o.c. over the joists between: %d pieces, %d nails.",
+				l.Name, strings.TrimSuffix(plan.PanelOfInches(l.Subfloor).Text, " in"), f.Spec.Kind, f.Spec.Nail, c.Spacing(f.Spec.Edge), c.Spacing(f.Spec.Field), f.Pieces, f.Nails))
+		}
+	}
+	return out
 }

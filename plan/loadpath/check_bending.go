@@ -1,0 +1,361 @@
+package loadpath
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/capacity"
+	"galewright/plan/framing"
+	"galewright/plan/placement"
+)
+
+// bendingCheck is the ID of the check of plates between what holds them down.
+const bendingCheck = "plate-bending"
+
+// bendingDoc says what the check looks at and what it leaves out.
+const bendingDoc = "bending and shear, flat, of top plates between the studs that they are tied to, of sill plates between their bolts, and over openings of the top plates between kings and tied cripples, with the header that those pull at, upright: each stretch as a simple beam under the uplift of the rafters or studs on it, each in its own worst case; No. 2 lumber, stable by itself, two top plates side by side where neither breaks there. Cripples count where a piece ties them to the plate and another to the header"
+
+// plateBending checks plates and headers in bending under uplift, the worst stretch of
+// each wall's plates, and each opening.
+func plateBending(c *Check, a *analysis) (out []*Link) {
+	pierced := a.piercedSegments()
+	for _, w := range a.plan.Walls {
+		p := a.byWall[w]
+		if p == nil {
+			continue
+		}
+		b := &bent{a: a, c: c, p: p, loads: a.rafterPushes(w)}
+		if len(b.loads) > 0 {
+			out = append(out, b.bays()...)
+			for _, o := range p.openings {
+				out = append(out, b.opening(o)...)
+			}
+		}
+		if bolts := a.bolts(w); len(bolts) > 0 {
+			out = append(out, b.sill(bolts, a.withoutHoldDowns(p, a.plateLifts(p, pierced[w])))...)
+		}
+	}
+	return out
+}
+
+// flatDeep is how deep a plate is flat, in: a dressed 2x (PS 20).
+const flatDeep = 1.5
+
+// bent is one wall's plates under uplift.
+type bent struct {
+	a     *analysis
+	c     *Check
+	p     *wallPath
+	loads []push // of the rafters on the plates, lb ASD
+}
+
+// rafterPushes lists what the rafters on a wall's plates pull up, lb ASD.
+func (a *analysis) rafterPushes(w *plan.Wall) (out []push) {
+	for _, j := range a.joints[w] {
+		if q := a.peaks[j]; bears(j.Kind) && q != nil && q.demand > least {
+			out = append(out, push{j.Station, q.demand})
+		}
+	}
+	slices.SortFunc(out, func(x, y push) int { return cmpFloat(x.at, y.at) })
+	return out
+}
+
+// wood is a rectangle of lumber in bending: so many pieces, each wide across the load and
+// deep along it, in.
+type wood struct {
+	n          int
+	wide, deep float64
+	depth      float64 // of the lumber, whose values count
+	why        string
+	factor     float64
+}
+
+// links are those of bending and shear of a beam against its wood.
+func (b *bent) links(id, where string, s spanned, of wood, terms []Term) (out []*Link) {
+	for _, x := range []struct {
+		what, unit string
+		demand     float64
+	}{{"bending", "lb-in", s.moment}, {"shear", "lb", s.shear}} {
+		l := &Link{
+			Check: b.c, ID: id + ", " + x.what, Wall: b.p.w, Host: "wall " + b.p.w.Name, Where: where, Unit: x.unit, Case: "each rafter or stud in its own worst case",
+			Demand: x.demand, Strength: x.demand / ASD.W,
+		}
+		l.Terms = append(append(l.Terms, terms...), Term{"largest " + map[string]string{"bending": "moment", "shear": "shear"}[x.what] + ", ASD", x.demand, x.unit})
+		l.close(b.a.inBending(of, x.what))
+		out = append(out, l)
+	}
+	return out
+}
+
+// inBending is what wood bears in bending, lb-in, or in shear, lb.
+func (a *analysis) inBending(of wood, what string) *Capacity {
+	v, ok := a.species.Bend(of.depth)
+	if !ok {
+		return &Capacity{Unknown: "no bending value is carried for " + a.species.Name}
+	}
+	one, fiber, unit := v.Moment(of.wide, of.deep), v.Fb, "lb-in"
+	if what == "shear" {
+		one, fiber, unit = v.Shear(of.wide, of.deep), v.Fv, "lb"
+	}
+	one *= of.factor
+	held := &Capacity{Value: float64(of.n) * one, Source: "computed", Pieces: 1, Governs: what + " of " + of.why}
+	held.Terms = ofCapacity(Term{a.u.Sprintf("%s of %.2f in by %.2f in, No. 2 %s, %.0f psi (NDS 2018 Supplement, from memory), CD 1.6%s: each", what, of.wide, of.deep, a.species.Name, fiber, map[bool]string{true: "", false: ", incised 0.80 (from memory)"}[of.factor == 1]), one, unit},
+		Term{fmt.Sprintf("%d of them", of.n), held.Value, unit})
+	return held
+}
+
+// flat is so many plates of the wall, flat.
+func (b *bent) flat(n int, why string) wood {
+	return wood{n: n, wide: b.p.w.Studs.Depth, deep: flatDeep, depth: b.p.w.Studs.Depth, why: why, factor: 1}
+}
+
+// plates counts the top plates that run from one place of the wall to another in one
+// piece.
+func (b *bent) plates(lo, hi float64) (n int) {
+	for _, role := range []plan.Role{plan.TopPlate, plan.UpperPlate} {
+		for _, m := range b.a.house.Members {
+			if m.Wall == b.p.w && m.Role == role && m.S0 <= lo+1 && m.S1 >= hi-1 {
+				n++
+				break
+			}
+		}
+	}
+	return n
+}
+
+// bays are the links of the worst stretch between two full-height members.
+func (b *bent) bays() []*Link {
+	var worst spanned
+	lo, hi, plates, ratio := 0.0, 0.0, 0, -1.0
+	for i := 1; i < len(b.p.carriers); i++ {
+		l, r := b.p.carriers[i-1].station, b.p.carriers[i].station
+		if b.p.opens(l, r) {
+			continue
+		}
+		n := max(1, b.plates(l, r))
+		if s := simple(l, r, flatDeep, b.loads); s.moment/float64(n) > ratio {
+			worst, lo, hi, plates, ratio = s, l, r, n, s.moment/float64(n)
+		}
+	}
+	if ratio <= 0 {
+		return nil
+	}
+	u := b.a.u
+	return b.links(b.p.w.Name+", top plates", fmt.Sprintf("wall %s, top plates from %s to %s", b.p.w.Name, u.Length(lo), u.Length(hi)), worst, b.flat(plates, plan.Counted(plates, "top plate")+", flat"), b.between(lo, hi))
+}
+
+// between lists the forces between two places.
+func (b *bent) between(lo, hi float64) (out []Term) {
+	for _, p := range b.loads {
+		if p.at > lo && p.at < hi {
+			out = append(out, Term{b.a.u.Sprintf("rafter at %s, %s from the left end of the stretch, ASD", b.a.u.Length(p.at), b.a.u.Length(p.at-lo)), p.lb, "lb"})
+		}
+	}
+	return out
+}
+
+// held tells of a beam's supports.
+func (b *bent) held(what string, supports []float64) Term {
+	at := make([]string, len(supports))
+	for i, s := range supports {
+		at[i] = b.a.u.Length(s)
+	}
+	return Term{what + " at " + strings.Join(at, ", "), float64(len(supports)), ""}
+}
+
+// opens tells whether an opening lies between two stations.
+func (p *wallPath) opens(l, r float64) bool {
+	return slices.ContainsFunc(p.openings, func(o *opened) bool { return o.lo < r-1 && o.hi > l+1 })
+}
+
+// opening are the links over an opening: of the plates, of the cripples that hold them
+// and of the header.
+func (b *bent) opening(o *opened) (out []*Link) {
+	supports, tied := []float64{o.lo, o.hi}, []*framing.Member{}
+	for _, m := range b.a.house.Members {
+		if m.Wall == b.p.w && m.Role == plan.Cripple && m.Mid() > o.lo && m.Mid() < o.hi && b.a.crippleHeld(m) != nil {
+			supports, tied = append(supports, m.Mid()), append(tied, m)
+		}
+	}
+	slices.Sort(supports)
+	in := b.inside(o)
+	if len(in) == 0 {
+		return nil
+	}
+	u := b.a.u
+	where := fmt.Sprintf("wall %s, over the opening from %s to %s", b.p.w.Name, u.Length(o.lo), u.Length(o.hi))
+	id := fmt.Sprintf("%s-%.0f, plates over the opening", b.p.w.Name, o.lo)
+	s, n := b.stretches(supports, in)
+	terms := append(b.between(o.lo, o.hi), b.held("kings and tied cripples", supports))
+	out = b.links(id, where, s, b.flat(n, plan.Counted(n, "top plate")+", flat"), terms)
+	if len(tied) == 0 {
+		return out
+	}
+	on := reactions(supports, in)
+	var pulls []push
+	for i, at := range supports {
+		if at > o.lo && at < o.hi {
+			pulls = append(pulls, push{at, on[i]})
+		}
+	}
+	out = append(out, b.cripple(tied, pulls, where))
+	return append(out, b.header(o, pulls, where)...)
+}
+
+// stretches is the stretch between two supports that asks most of its plates, and how
+// many run through it.
+func (b *bent) stretches(supports []float64, in []push) (worst spanned, plates int) {
+	plates = 1
+	for i := 1; i < len(supports); i++ {
+		n := max(1, b.plates(supports[i-1], supports[i]))
+		s := simple(supports[i-1], supports[i], flatDeep, in)
+		if s.moment/float64(n) > worst.moment/float64(plates) || i == 1 {
+			worst, plates = s, n
+		}
+	}
+	return worst, plates
+}
+
+// inside lists the forces between the kings of an opening.
+func (b *bent) inside(o *opened) (out []push) {
+	for _, p := range b.loads {
+		if p.at > o.lo && p.at < o.hi {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// crippleHeld is what ties a cripple to the plate and to the header, the lesser of both;
+// nil where one of them is missing.
+func (a *analysis) crippleHeld(m *framing.Member) (held *Capacity) {
+	for _, kind := range []plan.JointKind{plan.CripplePlate, plan.CrippleHeader} {
+		var at *Capacity
+		for _, j := range a.byFirst[m] {
+			if j.Kind == kind {
+				at = a.allowed.At(j, capacity.Upward)
+			}
+		}
+		if at == nil || at.Unknown != "" || at.Value <= 0 {
+			return nil
+		}
+		if held == nil || at.Value < held.Value {
+			held = at
+		}
+	}
+	return held
+}
+
+// cripple is the link of the cripple over an opening that is pulled most for what holds it.
+func (b *bent) cripple(tied []*framing.Member, pulls []push, where string) (worst *Link) {
+	for _, p := range pulls {
+		i := slices.IndexFunc(tied, func(m *framing.Member) bool { return math.Abs(m.Mid()-p.at) < 0.01 })
+		if i < 0 {
+			continue
+		}
+		l := &Link{
+			Check: b.c, ID: tied[i].ID + ", ties", Wall: b.p.w, Host: "wall " + b.p.w.Name, Where: where, Unit: "lb", Case: "each rafter in its own worst case", Demand: p.lb, Strength: p.lb / ASD.W,
+			Terms: []Term{{"what the plates bring to the cripple by lever arm, ASD", p.lb, "lb"}},
+		}
+		l.close(b.a.crippleHeld(tied[i]))
+		if worse(l, worst) {
+			worst = l
+		}
+	}
+	return worst
+}
+
+// header are the links of the header under an opening's cripples.
+func (b *bent) header(o *opened, pulls []push, where string) []*Link {
+	j := o.ends[0]
+	if j == nil || j.First() == nil {
+		return nil
+	}
+	s := j.First().Section
+	of := wood{n: max(1, s.Ply), wide: s.Breadth, deep: s.Depth, depth: s.Depth, why: "the header " + s.Text, factor: 1}
+	var terms []Term
+	for _, p := range pulls {
+		terms = append(terms, Term{"from the cripple at " + b.a.u.Length(p.at) + ", ASD", p.lb, "lb"})
+	}
+	return b.links(fmt.Sprintf("%s-%.0f, header", b.p.w.Name, o.lo), where, simple(o.lo, o.hi, s.Depth, pulls), of, terms)
+}
+
+// withoutHoldDowns leaves out what studs bring to a plate that a hold-down of their own
+// holds to the ground: it is stiffer than the plate, and its check has their uplift.
+func (a *analysis) withoutHoldDowns(p *wallPath, lifts []plateLift) (out []plateLift) {
+	for i, f := range lifts {
+		own := false
+		for _, j := range a.byFirst[p.carriers[i].m] {
+			own = own || j.Kind == plan.WallEnd && slices.ContainsFunc(a.placed.At(j), engineered)
+		}
+		if !own {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// washerFace is how far from a bolt's middle the bearing of its plate washer begins, in:
+// half of the washer less half of the bearing that it needs, the least of both outer
+// bolts; 0 where one has no plate washer.
+func (a *analysis) washerFace(bolts []*placement.Piece, on []float64) float64 {
+	least := math.Inf(1)
+	for _, i := range []int{0, len(bolts) - 1} {
+		w := bolts[i].Item.Washer
+		if w == 0 || a.species.FcPerp == 0 {
+			return 0
+		}
+		least = math.Min(least, (w-on[i]/(a.species.FcPerp*w))/2)
+	}
+	return math.Max(0, least)
+}
+
+// sill are the links of the worst piece of a bottom plate between its bolts.
+func (b *bent) sill(bolts []*placement.Piece, lifts []plateLift) []*Link {
+	var worst spanned
+	var at *framing.Member
+	var on []Term // what the worst is made of
+	for _, m := range b.a.house.Members {
+		if m.Wall != b.p.w || m.Role != plan.SillPlate && m.Role != plan.BottomPlate {
+			continue
+		}
+		var supports []float64
+		var in []push
+		var terms []Term
+		var here []*placement.Piece
+		for _, q := range bolts { // by station
+			if q.Station > m.S0 && q.Station < m.S1 {
+				supports, here = append(supports, q.Station), append(here, q)
+			}
+		}
+		for _, f := range lifts {
+			if f.lb > least && f.station > m.S0 && f.station < m.S1 {
+				in = append(in, push{f.station, f.lb})
+				terms = append(terms, Term{f.from + ", ASD", f.lb, "lb"})
+			}
+		}
+		if len(supports) == 0 || len(in) == 0 {
+			continue
+		}
+		face := b.a.washerFace(here, reactions(supports, in))
+		if s := onSupports(supports, face, flatDeep, in); at == nil || s.moment > worst.moment {
+			worst, at = s, m
+			on = append(terms, b.held("bolts", supports), Term{"past the outer bolts the plate bends from the washer's bearing on, off the bolt", face, "in"})
+		}
+	}
+	if at == nil {
+		return nil
+	}
+	of := b.flat(1, "the bottom plate, flat")
+	if at.Section.Depth > 0 {
+		of.wide, of.deep, of.depth = at.Section.Depth, at.Section.Breadth*float64(max(1, at.Section.Ply)), at.Section.Depth
+	}
+	if at.Role == plan.SillPlate && b.a.species.Name != "southern pine" {
+		of.factor = 0.80 // incised for its treatment
+	}
+	u := b.a.u
+	return b.links(b.p.w.Name+", bottom plate", fmt.Sprintf("wall %s, bottom plate from %s to %s, most at %s", b.p.w.Name, u.Length(at.S0), u.Length(at.S1), u.Length(worst.at)), worst, of, on)
+}
