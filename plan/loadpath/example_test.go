@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"galewright/plan/loadpath"
-	"galewright/plan/pipeline"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -47,8 +46,7 @@ func cabinReport() *loadpath.Report { return cabinWith("", "") }
 
 // cabinWith is the cabin with one of its keys changed.
 func cabinWith(old, new string) *loadpath.Report {
-	r, _ := pipeline.Run("cabin.toml", []byte(strings.Replace(cabin, old, new, 1)), nil)
-	report, _ := r.Loads()
+	report, _ := loadpath.WorkOut("cabin.toml", strings.Replace(cabin, old, new, 1)).Loads()
 	return report
 }
 
