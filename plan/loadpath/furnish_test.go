@@ -85,10 +85,10 @@ func sound(t require.TestingT, ds plan.Diagnostics, text string) {
 // analyzed is the load path of a plan, worked out.
 func analyzed(t require.TestingT, text string) *analysis {
 	pl := placed(t, text)
-	if r := reportOf(pl); r.work != nil {
-		return r.work
+	if _, kept := workedAt.Load(pl); !kept {
+		return analyze(pl)
 	}
-	return analyze(pl)
+	return reportOf(pl).work
 }
 
 // reportOf is the report of a placement; one that was worked out before is not worked
