@@ -30,6 +30,10 @@ const (
 	unbuilt           // not counted
 )
 
+func (f fate) String() string {
+	return [...]string{"survived", "killed", "killed by golden", "not covered", "does not build"}[f]
+}
+
 // memory is what one mutant's tests may take: a loop that a mutant keeps from
 // ending may append, KiB.
 const memory = 4 << 20

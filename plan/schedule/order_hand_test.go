@@ -188,9 +188,13 @@ func TestDetailsOfTheOrder(t *testing.T) {
 		}
 	}
 	assert.Equal(t, [][2]string{
-		{"nails", "by hand or gun"}, {"nails", "by hand or gun"}, {"nails", "by hand only"},
-		{"rods", `1'-10 1/4" long`}, {"panels", `4'-0" x 8'-0"`},
-		{"hours", "without 3 pieces that have no minutes"}, {"hours", "without 2 pieces that have no minutes"},
+		{"nails", "by hand or gun"},
+		{"nails", "by hand or gun"},
+		{"nails", "by hand only"},
+		{"rods", `1'-10 1/4" long`},
+		{"panels", `4'-0" x 8'-0"`},
+		{"hours", "without 3 pieces that have no minutes"},
+		{"hours", "without 2 pieces that have no minutes"},
 	}, got)
 }
 
