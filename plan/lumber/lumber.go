@@ -109,7 +109,7 @@ func yard(p *plan.Plan) []float64 {
 }
 
 // tape rounds a length up to the next 1/16 in, unless it is one already.
-func tape(in float64) float64 { return math.Ceil(in*16-1e-3) / 16 }
+func tape(in float64) float64 { return math.Ceil(in*16-1e-4) / 16 }
 
 // onePly names the section of one ply of a member.
 func onePly(l plan.Lumber) string {
