@@ -156,6 +156,12 @@ var Joints = []*JointRow{
 		Unchecked: notYet,
 	},
 	{
+		Kind: SillFoundation, Code: "SF", One: "sill plate to foundation", Many: "sill plates to foundation",
+		Doc:    "each piece of sill plate near both its ends and at each bay between the studs, under doors too where the plate runs on",
+		Places: onWalls, Shown: FoundationSheet, Lies: LiesUpright,
+		Check: "sill-anchors",
+	},
+	{
 		Kind: PostCap, Code: "PC", One: "beam to post", Many: "beams to posts",
 		Doc:    "each porch post to its beam",
 		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,

@@ -31,6 +31,8 @@ const (
 	JoistGirder   JointKind = "joist-girder"
 	GirderSplice  JointKind = "girder-splice"
 
+	SillFoundation JointKind = "sill-foundation"
+
 	OutlookerGable  JointKind = "outlooker-gable"
 	OutlookerRafter JointKind = "outlooker-rafter"
 	FlyOutlooker    JointKind = "fly-outlooker"

@@ -5,6 +5,7 @@ import (
 	"galewright/render/detail"
 	"galewright/render/elevation"
 	"galewright/render/floorplan"
+	"galewright/render/frame"
 	"galewright/render/lists"
 	"galewright/render/page"
 )
@@ -21,6 +22,7 @@ type view struct {
 // views are all views of a set, in the order of their sheets.
 var views = []view{
 	{0, lists.CoverPages},
+	{0, frame.Pages},
 	{1, floorplan.FoundationPages},
 	{1, floorplan.FloorPages},
 	{1, floorplan.RoofPages},

@@ -32,6 +32,7 @@ var reading = []row{
 	{"same-mark", "An item has a mark that another one has.", "Give it another, or override = true to change an item of a catalog file."},
 	{"nothing-to-override", "An item is to change one of a catalog file, and there is none of its mark.", "Take override out, or correct the mark."},
 	{"unknown-level", "A level is named that the plan does not have.", "Correct the name."},
+	{"unknown-type", "An opening or a shear segment names a type that the plan does not have.", "Correct the name, or add the type."},
 	{"unknown-wall", "A wall is named that the plan does not have.", "Correct the name."},
 	{"unknown-roof", "A roof is named that the plan does not have.", "Correct the name."},
 	{"unknown-girder", "A girder is named that the plan does not have.", "Correct the name."},

@@ -32,6 +32,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.lines()
 	b.wallJoints()
 	b.baseJoints()
+	b.sillJoints()
 	b.floorJoints()
 	b.ledgerJoints()
 	b.shearJoints()

@@ -165,7 +165,7 @@ func overFloor(j *framing.Joint) bool {
 // whose nut is on the plate, not on the seat of a hold-down over it.
 func (a *analysis) bolts(w *plan.Wall) (out []*placement.Piece) {
 	for _, j := range a.joints[w] {
-		if j.Kind != plan.StudBase && j.Kind != plan.WallEnd {
+		if j.Kind != plan.StudBase && j.Kind != plan.WallEnd && j.Kind != plan.SillFoundation {
 			continue
 		}
 		for _, q := range a.placed.At(j) {

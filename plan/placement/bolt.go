@@ -139,12 +139,16 @@ func (x *placer) roomOnPlate(at want, l link, plate *framing.Member, t, z float6
 		return x.inside(f.Box(s-half, s+half, t-w/2, t+w/2, z+touch, z+3)) == nil
 	}
 	mid, first := (l.s0+l.s1)/2, (l.s1-l.s0)/2+w/2
-	s, ok := nearestFree(mid, first+0.5, func(s float64) bool { return free(s, 0.5, max(boltEnd*at.item.Rod, w/2)) })
+	roomy, tight := first+0.5, first
+	if at.joint.Kind == plan.SillFoundation { // no stud stands there
+		roomy, tight = 0, 0
+	}
+	s, ok := nearestFree(mid, roomy, func(s float64) bool { return free(s, 0.5, max(boltEnd*at.item.Rod, w/2)) })
 	if !ok {
-		s, ok = nearestFree(mid, first, func(s float64) bool { return free(s, 0, w/2) })
+		s, ok = nearestFree(mid, tight, func(s float64) bool { return free(s, 0, w/2) })
 	}
 	if !ok {
-		return mid + first + 0.5, false
+		return mid + roomy, false
 	}
 	return s, true
 }

@@ -61,12 +61,14 @@ func (w *world) choose(r *plan.Rule, hit []*framing.Joint) []*framing.Joint {
 // (IRC R403.1.6, exception for walls of 24 in or less, from memory), in.
 const shortPlate = 24
 
-// basePlate returns the plate at a stud's base, or nil at another joint.
+// basePlate returns the plate at a stud's base or of a sill's own joint, or nil
+// at another joint.
 func basePlate(j *framing.Joint) *framing.Member {
-	if j.Kind != plan.StudBase {
-		return nil
+	switch j.Kind {
+	case plan.StudBase, plan.SillFoundation:
+		return role(j, plan.SillPlate, plan.BottomPlate)
 	}
-	return role(j, plan.SillPlate, plan.BottomPlate)
+	return nil
 }
 
 // stretches cuts a run of base joints where the plate below is cut, as at a

@@ -17,7 +17,7 @@ import (
 var headers = map[string]string{
 	"": "", "project": "[project]", "site": "[site]", "foundation": "[foundation]", "lumber": "[lumber]", "loads": "[loads]", "loads.dead": "[[loads.dead]]",
 	"salt": "[salt]", "salt.override": "[salt]\n[[salt.override]]", "treated": "[[treated]]",
-	"level": "[[level]]", "wall": "[[wall]]", "wall.start": "[[wall]]\n[wall.start]", "wall.opening": "[[wall]]\n[[wall.opening]]",
+	"level": "[[level]]", "opening_type": "[[opening_type]]", "shear_type": "[[shear_type]]", "wall": "[[wall]]", "wall.start": "[[wall]]\n[wall.start]", "wall.opening": "[[wall]]\n[[wall.opening]]",
 	"wall.shear": "[[wall]]\n[[wall.shear]]", "roof": "[[roof]]", "deck": "[deck]", "deck.zone": "[deck]\n[[deck.zone]]", "girder": "[[girder]]", "porch": "[[porch]]", "item": "[[item]]",
 	"item.nails": "[[item]]\n[item.nails]", "item.loads": "[[item]]\n[item.loads]", "rule": "[[rule]]",
 	"rule.where": "[[rule]]\n[rule.where]", "place": "[[place]]",
@@ -29,7 +29,7 @@ var headers = map[string]string{
 func complaint(ds plan.Diagnostics, line int) (out []string) {
 	for _, d := range ds {
 		if d.Pos.Line == line && d.Severity == plan.Error && !strings.HasPrefix(string(d.Code), "unknown-level") && !strings.HasPrefix(string(d.Code), "unknown-mark") &&
-			!regexp.MustCompile("^unknown-(wall|roof|girder|porch|host)$|^missing-key$|^off-member$|^idle-key$|^nothing-to-override$|^empty-").MatchString(string(d.Code)) {
+			!regexp.MustCompile("^unknown-(wall|roof|girder|porch|host|type)$|^missing-key$|^off-member$|^idle-key$|^nothing-to-override$|^empty-").MatchString(string(d.Code)) {
 			out = append(out, d.String())
 		}
 	}

@@ -5,12 +5,13 @@ import "galewright/plan"
 // openingKeys fill one rough opening.
 var openingKeys = []binding[plan.Opening]{
 	nameKey("name", `"w1"`, "name on sheets and in messages", func(o *plan.Opening) *string { return &o.Name }).must(),
+	typeKey[plan.Opening]("opening", `"W1"`),
 	choiceKey("kind", plan.OpeningKinds, "window, door or plain opening", func(o *plan.Opening) *plan.OpeningKind { return &o.Kind }).
 		otherwise("window when it has a sill, else door"),
 	field("at", "length", `"5' 4in"`, "from the wall's point from to the left jack's inside face", value.length,
 		func(o *plan.Opening) *float64 { return &o.At }).must(),
-	sizeKey("width", `"3' 2 1/2in"`, "width of the rough opening", func(o *plan.Opening) *float64 { return &o.Width }).must(),
-	sizeKey("height", `"5' 2 1/2in"`, "height of the rough opening", func(o *plan.Opening) *float64 { return &o.Height }).must(),
+	sizeKey("width", `"3' 2 1/2in"`, "width of the rough opening", func(o *plan.Opening) *float64 { return &o.Width }).otherwise("its type's; there must be one"),
+	sizeKey("height", `"5' 2 1/2in"`, "height of the rough opening", func(o *plan.Opening) *float64 { return &o.Height }).otherwise("its type's; there must be one"),
 	lengthKey("sill", `"2'"`, "top of the rough sill above the subfloor", func(o *plan.Opening) *float64 { return &o.Sill }).or("0in", `"0in"`),
 	lumberKey("header", `"3-2x10"`, "header", func(o *plan.Opening) *plan.Lumber { return &o.Header }).
 		otherwise(`"3-2x10", "2-2x10" in a wall under 5.5 in deep`),
@@ -34,7 +35,11 @@ func autoKey(name, doc string, at func(*plan.Opening) *int) binding[plan.Opening
 // readOpening reads one [[wall.opening]].
 func readOpening(n node, w *plan.Wall) {
 	o := &plan.Opening{Pos: n.pos()}
-	n.r.whole(o, func() { read(n, openingKeys, o) })
+	n.r.whole(o, func() {
+		n = n.typed("opening")
+		read(n, openingKeys, o)
+		needs(n, openingKeys, "width", "height")
+	})
 	if o.Kind == "" {
 		o.Kind = plan.Door
 		if o.Sill > 0 {

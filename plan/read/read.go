@@ -7,6 +7,7 @@ import (
 	"maps"
 	"path"
 	"path/filepath"
+	"strings"
 
 	"galewright/plan"
 )
@@ -38,7 +39,7 @@ func readPlan(file string, src []byte, load func(name string) ([]byte, error), w
 		delete(m, table)
 	}
 	if ok {
-		read(node{r, "", "", m}, rootKeys(), p)
+		read(node{r: r, m: m}, rootKeys(), p)
 		r.finish(func(table, key string) bool {
 			t, ok := m[table].(map[string]any)
 			if ok && key != "" {
@@ -67,6 +68,8 @@ func rootKeys() []binding[plan.Plan] {
 		tableKey("loads", "[loads]", "how the load path is computed", loadsKeys,
 			func(p *plan.Plan) *plan.Loads { return &p.Loads }),
 		tablesKey("level", "the stories, lowest first", readLevels).must(),
+		tablesKey("opening_type", "rough openings that are alike, once", readOpeningTypes),
+		tablesKey("shear_type", "sheathed segments that are nailed alike, once", readShearTypes),
 		tablesKey("wall", "the walls; exterior walls go counterclockwise around the house", readWalls).must(),
 		tablesKey("roof", "the roofs; roofs over one level meet in valleys", readRoofs),
 		custom("deck", "table", "", "sheathing of the roofs and its nails; without it the load path says that nothing is known of them", readDeck).showing("[deck]"),
@@ -121,7 +124,7 @@ func setPos(t any, p plan.Pos) {
 // tablesKey binds an array of tables.
 func tablesKey(name, doc string, each func(n node, i int, p *plan.Plan)) binding[plan.Plan] {
 	b := custom(name, "tables", "", doc, func(v value, p *plan.Plan) {
-		for i, n := range v.nodes(name) {
+		for i, n := range v.nodes(strings.ReplaceAll(name, "_", " ")) {
 			each(n, i, p)
 		}
 	})
@@ -160,7 +163,7 @@ func readCatalogs(v value, p *plan.Plan) {
 		sub := newReader(path.Join(path.Dir(v.r.file), name), p, v.r.found)
 		if m, ok := sub.decode(src); ok {
 			keys := []binding[plan.Plan]{tablesKey("item", "", readItems).must()}
-			read(node{sub, "", fmt.Sprintf("catalog %s", name), m}, keys, p)
+			read(node{r: sub, where: fmt.Sprintf("catalog %s", name), m: m}, keys, p)
 		} else {
 			v.r.lost = true
 		}

@@ -28,10 +28,22 @@ type reader struct {
 	// names are the names of walls, roofs, girders, porches, by kind, once
 	// they are all read.
 	names map[string]map[string]bool
+	// types are the tables that others name as their type, by kind and name.
+	types map[string]map[string]node
+	// told are the faults so far, again counts those that were told before.
+	told  map[faultKey]bool
+	again int
+}
+
+// faultKey is what makes two faults the same.
+type faultKey struct {
+	pos     plan.Pos
+	code    plan.Code
+	summary string
 }
 
 func newReader(file string, p *plan.Plan, found *plan.Diagnostics) *reader {
-	return &reader{file: file, plan: p, found: found, own: map[string]bool{}, spoiled: map[string]bool{}, broken: map[any]bool{}, names: map[string]map[string]bool{}}
+	return &reader{file: file, plan: p, found: found, own: map[string]bool{}, spoiled: map[string]bool{}, broken: map[any]bool{}, names: map[string]map[string]bool{}, types: map[string]map[string]node{}, told: map[faultKey]bool{}}
 }
 
 // pos returns the place of a key path, or of its nearest ancestor.
@@ -45,9 +57,9 @@ func (r *reader) pos(path string) plan.Pos {
 
 // whole calls f and notes x as broken when f found errors.
 func (r *reader) whole(x any, f func()) {
-	before := len(*r.found)
+	before, again := len(*r.found), r.again
 	f()
-	if (*r.found)[before:].Errors() {
+	if r.again > again || (*r.found)[before:].Errors() {
 		r.broken[x] = true
 	}
 }
@@ -55,8 +67,16 @@ func (r *reader) whole(x any, f func()) {
 // units is the system that faults are told in: the plan's, which is read first.
 func (r *reader) units() units.System { return r.plan.Project.Units }
 
-// add records a fault.
-func (r *reader) add(d plan.Diagnostic) { *r.found = append(*r.found, d) }
+// add records a fault; one that a type's key has is told once, however many take it.
+func (r *reader) add(d plan.Diagnostic) {
+	k := faultKey{d.Pos, d.Code, d.Summary}
+	if r.told[k] {
+		r.again++
+		return
+	}
+	r.told[k] = true
+	*r.found = append(*r.found, d)
+}
 
 // node is one TOML table being read.
 type node struct {
@@ -64,9 +84,13 @@ type node struct {
 	path  string
 	where string // the thing's name in the house
 	m     map[string]any
+	lent  map[string]string // keys that its type gives, with their paths there
 }
 
 func (n node) at(key string) string {
+	if path, ok := n.lent[key]; ok {
+		return path
+	}
 	if n.path == "" {
 		return key
 	}
@@ -157,7 +181,7 @@ func (v value) nodes(kind string) (out []node) {
 	}
 	one := func(m map[string]any, i int) {
 		path := fmt.Sprintf("%s[%d]", v.at(v.key), i)
-		out = append(out, node{v.r, path, prefix + label(kind, m, i), m})
+		out = append(out, node{r: v.r, path: path, where: prefix + label(kind, m, i), m: m})
 	}
 	switch list := v.raw.(type) {
 	case []map[string]any:
@@ -186,7 +210,7 @@ func (v value) table() (node, bool) {
 	if !ok {
 		v.wrong("a table")
 	}
-	return node{v.r, v.path(), v.where, m}, ok
+	return node{r: v.r, path: v.path(), where: v.where, m: m}, ok
 }
 
 // list returns the elements of an array; a single value stands for an array of one.

@@ -19,6 +19,7 @@ type shearDraft struct {
 // shearKeys fill one sheathed segment.
 var shearKeys = []binding[shearDraft]{
 	nameKey("name", `"SW1"`, "name on sheets", func(d *shearDraft) *string { return &d.Name }).otherwise("the wall's name, then A, B, ..."),
+	typeKey[shearDraft]("shear", `"P4"`),
 	lengthKey("from", `"0'"`, "where it begins, from the wall's point from", func(d *shearDraft) *float64 { return &d.From }).or("0'", `"0'"`),
 	custom("to", "length", `"8'"`, "where it ends, from the wall's point from", func(v value, d *shearDraft) { d.To, d.toGiven = v.length() }).
 		otherwise("the wall's end"),
@@ -49,7 +50,10 @@ func (v value) nail() (string, bool) {
 // all its keys are read.
 func readShear(n node, i int, w *wallDraft) {
 	d := &shearDraft{Shear: &plan.Shear{Pos: n.pos()}}
-	n.r.whole(d.Shear, func() { read(n, shearKeys, d) })
+	n.r.whole(d.Shear, func() {
+		n = n.typed("shear")
+		read(n, shearKeys, d)
+	})
 	if d.Name == "" {
 		d.Name = fmt.Sprintf("%s%c", w.Name, 'A'+i%26)
 	}

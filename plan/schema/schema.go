@@ -38,6 +38,7 @@ func ref(table string) object { return object{"$ref": "#/definitions/" + table} 
 var shapes = map[string]object{
 	"text":                   {"type": "string"},
 	"name":                   {"type": "string"},
+	"name of a type":         {"type": "string"},
 	"name of a level":        {"type": "string"},
 	"texts":                  oneOrMore(object{"type": "string"}),
 	"date":                   {},

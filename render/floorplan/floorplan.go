@@ -167,12 +167,31 @@ func (v *planView) matchLines(s planSheet, pages []*page.Page, i int) {
 		v.turnedWords(page.Lettered{S: words, Link: pages[other].Number}, angle, 0.8, mids, mids[:3])
 	}
 	at := func(col, row int) int { return (s.rows-1-row)*s.cols + col }
-	tl, tr := sheet.Pt{X: c.X, Y: c.Y}, sheet.Pt{X: c.X + c.W, Y: c.Y}
-	bl, br := sheet.Pt{X: c.X, Y: c.Y + c.H}, sheet.Pt{X: c.X + c.W, Y: c.Y + c.H}
+	tl, tr, bl, br := cornersOf(c)
 	edge(s.col > 0, tl, bl, at(max(s.col-1, 0), s.row), 90)
 	edge(s.col < s.cols-1, tr, br, at(min(s.col+1, s.cols-1), s.row), 90)
 	edge(s.row > 0, bl, br, at(s.col, max(s.row-1, 0)), 0)
 	edge(s.row < s.rows-1, tl, tr, at(s.col, min(s.row+1, s.rows-1)), 0)
+}
+
+// cornersOf returns the corners of a rectangle: top left and right, bottom left and
+// right.
+func cornersOf(c sheet.Rect) (tl, tr, bl, br sheet.Pt) {
+	return sheet.Pt{X: c.X, Y: c.Y}, sheet.Pt{X: c.X + c.W, Y: c.Y}, sheet.Pt{X: c.X, Y: c.Y + c.H}, sheet.Pt{X: c.X + c.W, Y: c.Y + c.H}
+}
+
+// openEdges returns the edges of a part at which the plan goes on on another sheet.
+func (s planSheet) openEdges(c sheet.Rect) (out [][2]sheet.Pt) {
+	tl, tr, bl, br := cornersOf(c)
+	for _, e := range []struct {
+		on   bool
+		a, b sheet.Pt
+	}{{s.col > 0, tl, bl}, {s.col < s.cols-1, tr, br}, {s.row > 0, bl, br}, {s.row < s.rows-1, tl, tr}} {
+		if e.on {
+			out = append(out, [2]sheet.Pt{e.a, e.b})
+		}
+	}
+	return out
 }
 
 // lost tells that something found no room on a sheet.

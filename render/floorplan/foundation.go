@@ -15,10 +15,12 @@ import (
 )
 
 // FoundationPages makes the plan of what carries the lowest floor: piles,
-// girders, porch posts and the pieces at home on them.
+// girders, porch posts and the pieces at home on them, and what is cast into the
+// concrete under the walls.
 func FoundationPages(c *page.Context) []*page.Page {
 	lo, hi, ok := c.WallBounds()
-	found := false
+	anchors := anchorsOf(c)
+	found := len(anchors) > 0
 	for _, m := range c.House.Members {
 		if !onFoundationPlan(m.Role) {
 			continue
@@ -33,16 +35,22 @@ func FoundationPages(c *page.Context) []*page.Page {
 		return nil
 	}
 	top, left, m := openMargins(c, c.Size.Note*3, page.TextWidth(c.Length(hi.X-lo.X), c.Size.Note, false)+4)
+	kind := planKind{title: "Foundation plan", key: "foundation", tables: []*table.Table{table.Numbered("Notes", foundationNotes(c))}}
+	least := leastOpenScale(c)
+	if len(anchors) > 0 {
+		least = min(least, anchorScale(c, anchors))
+		top, left, m = planMargins(c, anchorRoom(c, anchors))
+		kind.title, kind.tables = "Foundation and anchor plan", append([]*table.Table{anchorTable(c, anchors)}, kind.tables...)
+	}
 	room := top.step + 2 // of the girders' dimensions
 	m.right, m.bottom = m.right+room, m.bottom+room
-	return planPages(c, layPlan(c, lo, hi, m, leastOpenScale(c)), planKind{
-		title: "Foundation plan", key: "foundation", top: top, left: left,
-		draw: func(v *planView, s planSheet) {
-			v.drawFoundation(s)
-			v.girderDims(s, m, room)
-		},
-		tables: []*table.Table{table.Numbered("Notes", foundationNotes(c))},
-	})
+	kind.top, kind.left = top, left
+	kind.draw = func(v *planView, s planSheet) {
+		v.drawFoundation(s)
+		v.girderDims(s, m, room)
+		v.drawAnchors(anchors, anchorRoom(c, anchors), s)
+	}
+	return planPages(c, layPlan(c, lo, hi, m, least), kind)
 }
 
 func onFoundationPlan(r plan.Role) bool {
@@ -274,6 +282,9 @@ func foundationNotes(c *page.Context) []string {
 			s += ", tops at " + strings.Join(tops, " and ") + " above grade"
 		}
 		notes = append(notes, s+".")
+	}
+	if len(anchorsOf(c)) > 0 {
+		notes = append(notes, anchorNote)
 	}
 	return notes
 }

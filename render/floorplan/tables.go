@@ -35,6 +35,9 @@ func NotePages(c *page.Context) []*page.Page {
 	notes = append(append([]string{}, levelNotes...), notes...)
 	notes = append(notes, foundationNotes(c)...)
 	f.Put(table.Numbered("Notes", append(notes, roofNotes(c)...)))
+	if list := anchorsOf(c); len(list) > 0 {
+		f.Put(anchorTable(c, list))
+	}
 	for _, t := range append(nailTables(c), zoneTables(c)...) {
 		f.Put(t)
 	}

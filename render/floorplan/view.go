@@ -136,21 +136,22 @@ func layPlanBeside(c *page.Context, lo, hi geom.Vec2, m margins, side sheet.MM, 
 	return out
 }
 
-// tilePlan parts a plan that is too long for one sheet: the fewest sheets at
-// the smallest scale that is good to read.
+// tilePlan parts a plan that is too long for one sheet: the fewest sheets at a
+// scale that is good to read, and the largest that takes no more.
 func tilePlan(c *page.Context, lo, hi geom.Vec2, W, H sheet.MM, least float64) planSheet {
-	var s page.Scale
-	for _, x := range c.Scales() {
-		if x.Ratio <= least {
-			s = x
-		}
-	}
 	best := planSheet{}
-	for _, turned := range []bool{false, true} {
-		u0, u1, v0, v1 := spanUV(lo, hi, turned)
-		nx, ny := int(math.Ceil((u1-u0)*s.K()/float64(W)-1e-9)), int(math.Ceil((v1-v0)*s.K()/float64(H)-1e-9))
-		if best.cols == 0 || nx*ny < best.cols*best.rows {
-			best = planSheet{scale: s, turned: turned, cols: max(nx, 1), rows: max(ny, 1)}
+	for _, s := range c.Scales() {
+		if s.Ratio > least {
+			continue
+		}
+		for _, turned := range []bool{false, true} {
+			u0, u1, v0, v1 := spanUV(lo, hi, turned)
+			nx, ny := int(math.Ceil((u1-u0)*s.K()/float64(W)-1e-9)), int(math.Ceil((v1-v0)*s.K()/float64(H)-1e-9))
+			one := planSheet{scale: s, turned: turned, cols: max(nx, 1), rows: max(ny, 1)}
+			switch n, have := one.cols*one.rows, best.cols*best.rows; {
+			case have == 0, n < have, n == have && s.Ratio < best.scale.Ratio:
+				best = one
+			}
 		}
 	}
 	return best

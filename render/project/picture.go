@@ -51,8 +51,13 @@ func Project(s *Scene, v View) *Picture {
 
 // Lines returns the lines of the picture, by thing, what is hidden apart.
 // Hidden lines that fall on seen ones are left out.
-func (p *Picture) Lines() []Line {
-	var out []Line
+func (p *Picture) Lines() []Line { return tidy(p.edges(p.draw)) }
+
+// SeenLines returns the lines that nothing hides.
+func (p *Picture) SeenLines() []Line { return tidy(p.edges(p.drawSeen)) }
+
+// edges draws the real edges of all things, by thing.
+func (p *Picture) edges(draw func(edge, any) []Line) (out []Line) {
 	for i, t := range p.scene.things {
 		for _, b := range p.of[i] {
 			for _, e := range b.edges {
@@ -60,12 +65,26 @@ func (p *Picture) Lines() []Line {
 					continue
 				}
 				for _, s := range e.real(p.of[i]) {
-					out = append(out, p.draw(edge{e.at(s.from), e.at(s.to), e.faces}, t.Owner)...)
+					out = append(out, draw(edge{e.at(s.from), e.at(s.to), e.faces}, t.Owner)...)
 				}
 			}
 		}
 	}
-	return tidy(out)
+	return out
+}
+
+// drawSeen returns the parts of an edge that are not hidden. An edge between two
+// faces that look away from the eye is behind its own body.
+func (p *Picture) drawSeen(e edge, owner any) (out []Line) {
+	if e.faces[0].N.Dot(p.view.Toward) < 0 && e.faces[1].N.Dot(p.view.Toward) < 0 {
+		return nil
+	}
+	for _, l := range p.draw(e, owner) {
+		if l.State != Hidden {
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // draw returns an edge in parts seen and hidden.

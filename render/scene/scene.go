@@ -78,6 +78,19 @@ func (h *House) Around(planes []geom.Plane, lo, hi geom.Vec3, bodies ...*steel.B
 	return s.Clip(planes...)
 }
 
+// All returns the whole house with its steel, without concrete: the members and
+// bodies themselves.
+func All(h *framing.House, bodies ...*steel.Body) *project.Scene {
+	var s project.Scene
+	for _, m := range h.Members {
+		s.Add(project.Thing{Solids: m.Solid, Owner: Part{Kind: Wood, Member: m}})
+	}
+	for _, b := range bodies {
+		s.Add(body(b)...)
+	}
+	return &s
+}
+
 // The concrete drawn under a sill plate, in: as wide as a stem wall of one block,
 // as far as a slab goes on in a picture, and as deep as either is seen. Its true
 // size is on the foundation's drawings.
