@@ -32,6 +32,7 @@ var views = []view{
 	{3, lists.ChainPages},
 	{3, lists.StormPages},
 	{5, detail.Pages},
+	{5, frame.CornerPages},
 	{6, lists.SchedulePages},
 	{6, lists.LoadPages},
 	{7, lists.CheckPages},

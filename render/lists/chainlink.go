@@ -28,7 +28,9 @@ func (l *laidChain) DrawAt(p *page.Page, at sheet.Pt) {
 			edgeLink(p, sheet.Pt{X: mid.X, Y: y}, l.m)
 		}
 		drawLink(p, formOf(l.chain, i), mid, l.m, h)
-		linkPicture(p, l.chain.Links[i].Kind, sheet.Rect{X: at.X + l.m.picture, Y: mid.Y - 1.9*l.m.cap, W: 4.4 * l.m.cap, H: 3.8 * l.m.cap})
+		if l.pictures[i] != nil {
+			l.pictures[i].Draw(p, sheet.Rect{X: at.X + l.m.picture, Y: y + l.m.gap, W: pictureWide * l.m.cap, H: h - 2*l.m.gap})
+		}
 		l.drawText(p, at.X+l.m.text, y, i)
 		y += h
 	}
@@ -123,68 +125,6 @@ func edgeLink(p *page.Page, c sheet.Pt, m linkMetrics) {
 	p.Add(sheet.Path{Style: sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerNote}, Segs: stadium(c, 0.45*m.cap, 2*m.cap)})
 }
 
-// picture is a small drawing of a joint: lumber as boxes and sticks, the tie
-// heavy; coordinates from 0 to 1, y down.
-type picture struct {
-	boxes [][4]float64 // x0, y0, x1, y1
-	poles [][]float64  // outlines as x, y, x, y ...
-	tie   []float64    // x, y, x, y ...
-}
-
-// pictures holds one for each kind of joint in a chain.
-var pictures = map[plan.JointKind]picture{
-	"": { // the deck: a panel on two rafters, nailed
-		boxes: [][4]float64{{0, 0.3, 1, 0.42}, {0.14, 0.42, 0.28, 0.9}, {0.72, 0.42, 0.86, 0.9}}, tie: []float64{0.21, 0.24, 0.21, 0.7},
-	},
-	plan.RafterRidge: {
-		boxes: [][4]float64{{0.45, 0.2, 0.55, 0.75}},
-		poles: [][]float64{{0, 0.78, 0.45, 0.28, 0.45, 0.48, 0, 0.98}, {1, 0.78, 0.55, 0.28, 0.55, 0.48, 1, 0.98}}, tie: []float64{0.2, 0.5, 0.5, 0.12, 0.8, 0.5},
-	},
-	plan.RafterPlate: {
-		boxes: [][4]float64{{0.25, 0.62, 0.6, 0.72}, {0.25, 0.72, 0.6, 0.82}},
-		poles: [][]float64{{0, 0.66, 1, 0.1, 1, 0.3, 0, 0.86}}, tie: []float64{0.36, 0.42, 0.36, 0.8},
-	},
-	plan.StudTop:     {boxes: [][4]float64{{0, 0.12, 1, 0.22}, {0, 0.22, 1, 0.32}, {0.42, 0.32, 0.58, 1}}, tie: []float64{0.36, 0.14, 0.36, 0.3, 0.46, 0.36, 0.46, 0.7}},
-	plan.OpeningHead: {boxes: [][4]float64{{0, 0.02, 1, 0.12}, {0.12, 0.12, 0.28, 1}, {0.28, 0.2, 1, 0.5}, {0.28, 0.5, 0.42, 1}}, tie: []float64{0.5, 0.44, 0.5, 0, 0.2, 0, 0.2, 0.7}},
-	plan.StudStud:    {boxes: [][4]float64{{0.42, 0, 0.58, 0.36}, {0, 0.36, 1, 0.64}, {0.42, 0.64, 0.58, 1}}, tie: []float64{0.5, 0.06, 0.5, 0.94}},
-	plan.StudBase:    {boxes: [][4]float64{{0.42, 0, 0.58, 0.56}, {0, 0.56, 1, 0.66}, {0, 0.66, 1, 0.95}}, tie: []float64{0.5, 0.1, 0.5, 0.88}},
-	plan.WallEnd:     {boxes: [][4]float64{{0.1, 0, 0.24, 0.8}, {0.24, 0, 1, 0.8}, {0, 0.8, 1, 0.95}}, poles: [][]float64{{0.24, 0.8, 1, 0}}, tie: []float64{0.17, 0.36, 0.17, 1}},
-	plan.GirderPile:  {boxes: [][4]float64{{0, 0.1, 1, 0.42}, {0.36, 0.42, 0.64, 1}}, tie: []float64{0.5, 0.2, 0.5, 0.8}},
-}
-
-// plainPicture is that of a kind without a picture of its own: one member on
-// another.
-var plainPicture = picture{boxes: [][4]float64{{0, 0.15, 1, 0.5}, {0, 0.5, 1, 0.85}}, tie: []float64{0.5, 0.25, 0.5, 0.75}}
-
-// linkPicture draws the picture of a kind of joint in a box.
-func linkPicture(p *page.Page, k plan.JointKind, r sheet.Rect) {
-	at := func(x, y float64) sheet.Pt { return sheet.Pt{X: r.X + sheet.MM(x)*r.W, Y: r.Y + sheet.MM(y)*r.H} }
-	chain := func(xy []float64) (pts []sheet.Pt) {
-		for i := 0; i+1 < len(xy); i += 2 {
-			pts = append(pts, at(xy[i], xy[i+1]))
-		}
-		return pts
-	}
-	wood := sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerNote}
-	pic, ok := pictures[k]
-	if !ok {
-		pic = plainPicture
-	}
-	for _, b := range pic.boxes {
-		p.Polygon(wood, at(b[0], b[1]), at(b[2], b[1]), at(b[2], b[3]), at(b[0], b[3]))
-	}
-	for _, o := range pic.poles {
-		if len(o) > 4 {
-			p.Polygon(wood, chain(o)...)
-		} else {
-			p.Add(sheet.Polyline{Style: page.Style(sheet.PenDim, sheet.LayerNote), Pts: chain(o)})
-		}
-	}
-	if pic.tie != nil {
-		p.Add(sheet.Polyline{Style: page.Style(sheet.PenHardware, sheet.LayerNote), Pts: chain(pic.tie)})
-	}
-}
-
 // chainKey is the key to the links, and what the chains are and are not.
 type chainKey struct{}
 
@@ -203,7 +143,7 @@ var chainKeyRows = []struct {
 // chainCaution is what to know before reading the chains: what the numbers
 // are, where the method ends, and what no chain shows.
 func chainCaution(r *loadpath.Report) string {
-	s := "Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked are on the load path sheet."
+	s := "Pictures: the joint named beside them as it stands, from above and the side that shows its steel best, its own steel heavy, not to scale. Preliminary numbers for the engineer of record. Demand is net uplift or end tension at allowable stress level, from the worst wind case of each joint; assumptions and what was not checked are on the load path sheet."
 	if r.Missing == "" {
 		s += fmt.Sprintf(" Wind: ASCE %s, %s, GCpi +/-%.2f; coefficients and zones are on the load path sheet.", r.Basis.Edition, r.Choice, wind.GCpi(r.Basis.Enclosure))
 	}

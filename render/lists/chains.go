@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/loadpath"
+	"galewright/render/excerpt"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -17,15 +19,24 @@ func ChainPages(c *page.Context) []*page.Page {
 	if c.Loads == nil || len(c.Loads.Chains) == 0 {
 		return nil
 	}
-	return c.Largest(chainsLaid)
+	places := excerpt.New(c.Model)
+	pictures := map[*framing.Joint]*excerpt.Picture{}
+	for _, ch := range c.Loads.Chains {
+		for i, g := range ch.Links {
+			if j := g.Worst.Joint; formOf(ch, i) != linkIdle && pictures[j] == nil {
+				pictures[j] = places.Of(j)
+			}
+		}
+	}
+	return c.Largest(func(c *page.Context) []*page.Page { return chainsLaid(c, pictures) })
 }
 
-func chainsLaid(c *page.Context) []*page.Page {
+func chainsLaid(c *page.Context, pictures map[*framing.Joint]*excerpt.Picture) []*page.Page {
 	f := c.NewFlow("Load path chains, ridge to foundation", "load path chains")
-	f.ColumnsOf(min(f.Area.W, 58*c.ReadingCap()))
+	f.ColumnsOf(min(f.Area.W, 62*c.ReadingCap()))
 	f.Put(&chainKey{})
 	for _, ch := range c.Loads.Chains {
-		f.Put(&chainBlock{ch})
+		f.Put(&chainBlock{ch, pictures})
 	}
 	return f.Done()
 }
@@ -58,19 +69,28 @@ func formOf(ch *loadpath.Chain, i int) linkForm {
 	return linkPlain
 }
 
+// The room of a joint's picture, in heights of capitals.
+const (
+	pictureWide = 11
+	pictureHigh = 12
+)
+
 // metricsOfLinks are the sizes of a chain's drawing for a lettering height.
 type linkMetrics struct{ cap, axis, picture, text, gap sheet.MM }
 
 func metricsOfLinks(c *page.Context) linkMetrics {
 	h := c.ReadingCap()
-	return linkMetrics{cap: h, axis: 2.6 * h, picture: 5.2 * h, text: 10.6 * h, gap: 0.7 * h}
+	return linkMetrics{cap: h, axis: 2.6 * h, picture: 5.2 * h, text: (6.4 + pictureWide) * h, gap: 0.7 * h}
 }
 
 // chainBlock is one chain as a block of a flow.
-type chainBlock struct{ chain *loadpath.Chain }
+type chainBlock struct {
+	chain    *loadpath.Chain
+	pictures map[*framing.Joint]*excerpt.Picture
+}
 
 // Wanted is the width at which the chain is best read, mm.
-func (b *chainBlock) Wanted(c *page.Context) sheet.MM { return 58 * c.ReadingCap() }
+func (b *chainBlock) Wanted(c *page.Context) sheet.MM { return 62 * c.ReadingCap() }
 
 // Lay settles the chain at a width of w or less, mm.
 func (b *chainBlock) Lay(c *page.Context, w sheet.MM) page.Laid {
@@ -78,7 +98,16 @@ func (b *chainBlock) Lay(c *page.Context, w sheet.MM) page.Laid {
 	for i := range b.chain.Links {
 		lines := l.linkLines(i)
 		l.lines = append(l.lines, lines)
-		l.highs = append(l.highs, max(sheet.MM(len(lines)+1)*table.Pitch(l.m.cap)+l.m.gap, 4.6*l.m.cap))
+		h := max(sheet.MM(len(lines)+1)*table.Pitch(l.m.cap)+l.m.gap, 4.6*l.m.cap)
+		var pic *excerpt.Picture
+		if formOf(b.chain, i) != linkIdle {
+			pic = b.pictures[b.chain.Links[i].Worst.Joint]
+		}
+		if pic != nil {
+			h = max(h, pictureHigh*l.m.cap)
+		}
+		l.pictures = append(l.pictures, pic)
+		l.highs = append(l.highs, h)
 	}
 	return l
 }
@@ -97,6 +126,7 @@ type laidChain struct {
 	w        sheet.MM
 	lines    [][]linkLine
 	highs    []sheet.MM
+	pictures []*excerpt.Picture // nil where nothing is asked, or the place is none of a joint
 	from, to int
 }
 

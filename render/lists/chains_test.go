@@ -97,15 +97,28 @@ func TestWeakestLinkIsToldByFormAndWeight(t *testing.T) {
 	}
 }
 
-func TestEveryKindInAChainHasItsPicture(t *testing.T) {
-	for _, k := range []plan.JointKind{plan.RafterRidge, plan.RafterPlate, plan.StudTop, plan.OpeningHead, plan.StudStud, plan.StudBase, plan.WallEnd, plan.GirderPile} {
-		pic, ok := pictures[k]
-		require.True(t, ok, k)
-		assert.NotEmpty(t, pic.tie, k)
-		for _, v := range pic.tie {
-			assert.True(t, v >= 0 && v <= 1)
+// Each link that something is asked of and whose worst place is a joint shows that
+// joint in space, with its own steel the heaviest lines.
+func TestLoadedLinksShowTheirJointInSpace(t *testing.T) {
+	m := pagetest.Loaded(t, "marsh-wren.toml")
+	want := 0
+	for _, ch := range m.Loads.Chains {
+		for i, g := range ch.Links {
+			if formOf(ch, i) != linkIdle && g.Worst.Joint != nil {
+				want++
+			}
 		}
 	}
+	require.Greater(t, want, 20)
+	heavy := 0
+	for _, s := range chainSheets(t, m, "arch-d") {
+		for _, mk := range s.Marks {
+			if p, ok := mk.(sheet.Path); ok && p.Pen == sheet.PenCut && len(p.Segs) > 7 && p.Segs[1].Op == 'L' && p.Segs[2].Op == 'M' {
+				heavy++
+			}
+		}
+	}
+	assert.Equal(t, want, heavy)
 }
 
 func TestChainsTellTheirLimits(t *testing.T) {
