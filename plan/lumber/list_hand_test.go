@@ -52,6 +52,11 @@ func TestLongestStock(t *testing.T) {
 	assert.Equal(t, []Order{{"2x10", 192, 1}}, c.Orders())
 	assert.Zero(t, c.Sections[0].Waste())
 	assert.Zero(t, (&Section{}).Waste(), "nothing bought, nothing wasted")
+	girder, ridge := piece(plan.GirderBeam, "3-2x12", 11.25, 300), piece(plan.Ridge, "1.75x14", 14, 300)
+	girder.Section.Ply, ridge.Section.Ply = 3, 0
+	c = yardOf([]float64{96, 192}, girder, ridge)
+	require.Len(t, c.Long, 2)
+	assert.Equal(t, map[string]int{"2x12": 3, "1.75x14": 1}, map[string]int{c.Long[0].Section: c.Long[0].Count, c.Long[1].Section: c.Long[1].Count}, "ply by ply; of no number one")
 }
 
 // Sections come thinnest and shallowest first; in each parts by role, and of a

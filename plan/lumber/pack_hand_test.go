@@ -32,6 +32,7 @@ func TestBoundByHand(t *testing.T) {
 		{[]int{70, 30}, 100},         // beside it
 		{[]int{70, 35}, 120},         // 5 more than that
 		{[]int{70, 55, 20}, 160},     // 100 + 60; 20 fits in the 30 + 5 left over
+		{[]int{70, 49, 2}, 140},      // 51, of which 30 fit: 21 more
 		{[]int{70, 70, 40, 40}, 220}, // 200, and 80 - 60 more
 	} {
 		assert.Equal(t, c.want, bound(c.pieces, []int{60, 100}), "%v", c.pieces)
