@@ -9,6 +9,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/placement"
 	"galewright/plan/units"
+	"galewright/plan/wind"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -55,5 +56,27 @@ func TestForceAtARidgeByStatics(t *testing.T) {
 		s.lift(p, Force{D: 100})
 		assert.InDelta(t, pull, s.pulls[0].D, 1e-9)
 		assert.InDelta(t, 0.6*75, s.unheld[near], 1e-9, "weight alone does not fly")
+	}
+}
+
+// A number under the least that a method goes to is over by how often it goes into that; one
+// within is told by the nearer of both ends; of a method with no least by its most alone.
+func TestLimitsFromBothSides(t *testing.T) {
+	for _, c := range []struct{ value, least, most, demand, capacity float64 }{
+		{0.10, 0.25, 1, 0.25, 0.10}, // 2.5 times too low
+		{0.30, 0.25, 1, 0.25, 0.30}, // 0.83 of the way down, 0.30 up
+		{0.90, 0.25, 1, 0.90, 1},
+		{1.20, 0.25, 1, 1.20, 1},
+		{0.20, 0, 1, 0.20, 1},
+		{0, 0.25, 1, 0, 1},
+	} {
+		b := wind.Bound{What: "h/L", Value: c.value, Least: c.least, Most: c.most}
+		l := boundLink(&Check{}, units.Imperial, b)
+		assert.InDelta(t, c.demand, l.Demand, 1e-9, "%v", c)
+		assert.InDelta(t, c.demand, l.Strength, 1e-9, "%v", c)
+		assert.InDelta(t, c.capacity, l.Capacity.Value, 1e-9, "%v", c)
+		assert.InDelta(t, b.Ratio(), l.Ratio, 1e-9, "%v", c)
+		assert.Equal(t, "this program's own limit", l.Capacity.Source)
+		assert.InDelta(t, c.value, l.Terms[0].Value, 1e-9)
 	}
 }
