@@ -29,6 +29,7 @@ type options struct {
 	n      int    // mutants a package
 	jobs   int    // at once
 	golden string // package whose tests also judge a survivor, or none
+	tell   bool   // each fate as it comes, on stderr
 	at     string // what file:line:column and the change must match, or empty
 }
 
@@ -39,6 +40,7 @@ func main() {
 	flag.IntVar(&o.jobs, "jobs", runtime.NumCPU(), "mutants at once")
 	flag.StringVar(&o.golden, "golden", "", "package whose tests also judge survivors, such as ./golden")
 	flag.StringVar(&o.at, "at", "", "regular expression over file:line:column: change, such as '^coil\\.go:'")
+	flag.BoolVar(&o.tell, "v", false, "tell each mutant's fate as it comes")
 	flag.Parse()
 	if flag.NArg() == 0 {
 		flag.Usage()
@@ -156,6 +158,9 @@ func judgeAll(o options, p *target, dir string, round []mutant) []fate {
 		slot := <-slots
 		wg.Go(func() {
 			out[i] = p.judge(m, fmt.Sprintf("%s/%d", dir, slot), o.golden)
+			if o.tell {
+				fmt.Fprintln(os.Stderr, out[i], m)
+			}
 			slots <- slot
 		})
 	}

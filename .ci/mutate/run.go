@@ -30,6 +30,10 @@ const (
 	unbuilt           // not counted
 )
 
+func (f fate) String() string {
+	return [...]string{"survived", "killed", "killed by golden", "not covered", "does not build"}[f]
+}
+
 // memory is what one mutant's tests may take: a loop that a mutant keeps from
 // ending may append, KiB.
 const memory = 4 << 20
@@ -96,11 +100,12 @@ func goJSON(v any, args ...string) error {
 }
 
 // flags are those of the test binary: stop at the first failure; property
-// tests draw the same cases each time, and neither shrink nor write a file.
+// tests draw the same cases each time, a fifth of those that they draw by
+// themselves, and neither shrink nor write a file.
 func (p *target) flags() []string {
 	f := []string{"-test.failfast"}
 	if slices.Contains(slices.Concat(p.TestImports, p.XTestImports), "pgregory.net/rapid") {
-		f = append(f, "-rapid.seed=1", "-rapid.shrinktime=0s", "-rapid.nofailfile")
+		f = append(f, "-rapid.seed=1", "-rapid.checks=20", "-rapid.shrinktime=0s", "-rapid.nofailfile")
 	}
 	return f
 }
@@ -132,23 +137,23 @@ func (p *target) judge(m mutant, stem, golden string) fate {
 // goldenTime is how long golden may take over one mutant.
 const goldenTime = 30 * time.Minute
 
-// quick is how long a test may take to be asked in the first round.
+// quick is how long a test may take to be asked in the first round; in each round
+// after it four times as long.
 const quick = 300 * time.Millisecond
 
 // notice tells whether one of the tests fails: the quick ones are asked first,
-// since most mutants fall to them, and the slow ones each by itself.
+// since most mutants fall to them. Tests of one round run in one process and stop at
+// the first that fails, so that what they share is worked out once.
 func (p *target) notice(bin string, tests []test) bool {
-	n := 0
-	for n < len(tests) && tests[n].time < quick {
-		n++
-	}
-	if n > 0 && p.fail(bin, tests[:n]) {
-		return true
-	}
-	for i := range tests[n:] {
-		if p.fail(bin, tests[n+i:n+i+1]) {
+	for bound := quick; len(tests) > 0; bound *= 4 {
+		n := slices.IndexFunc(tests, func(t test) bool { return t.time >= bound })
+		if n < 0 {
+			n = len(tests)
+		}
+		if n > 0 && p.fail(bin, tests[:n]) {
 			return true
 		}
+		tests = tests[n:]
 	}
 	return false
 }

@@ -30,6 +30,7 @@ type Winds struct {
 	figures []wind.Figure        // of each face
 	Faults  map[*plan.Roof]error // of roofs that no figure has
 	walls   map[*plan.Level][]*plan.Wall
+	q       float64 // velocity pressure at mean roof height with Kd, psf
 	soffit  float64 // GCp on the underside of an overhang
 }
 
@@ -41,7 +42,7 @@ const nailArea = 1.0
 // Blow returns the zones of the deck in the wind of a basis.
 func (d *Deck) Blow(b wind.Basis) *Winds {
 	w := &Winds{
-		Basis: b, A: 12 * b.EdgeStrip(), Deck: d, figures: make([]wind.Figure, len(d.Faces)), Faults: map[*plan.Roof]error{},
+		Basis: b, A: 12 * b.EdgeStrip(), Deck: d, figures: make([]wind.Figure, len(d.Faces)), Faults: map[*plan.Roof]error{}, q: b.At(b.Height).QKd,
 		walls: map[*plan.Level][]*plan.Wall{},
 		// the reduction of wall coefficients to 10 degrees is not taken
 		soffit: wind.WallFigure(b.Edition, 45).Zones[0].Positive.At(nailArea),
@@ -106,7 +107,10 @@ func (w *Winds) At(x *Face, p geom.Vec2) (out Zone) {
 	names := w.names(x, p)
 	for _, c := range w.figures[x.n].Zones {
 		for _, n := range names {
-			if z := w.zone(c, over); n == c.Zone && z.Suction > out.Suction {
+			if n != c.Zone {
+				continue
+			}
+			if z := w.zone(c, over); z.Suction > out.Suction {
 				out = z
 			}
 		}
@@ -119,7 +123,6 @@ func (w *Winds) At(x *Face, p geom.Vec2) (out Zone) {
 // coefficients together without internal pressure (ASCE 7-22 30.7 by two
 // programs, transcribed).
 func (w *Winds) zone(c wind.Clad, over bool) Zone {
-	q := w.Basis.At(w.Basis.Height).QKd
 	z := Zone{Name: c.Zone, Over: over, GCp: c.Negative.At(nailArea), Below: wind.GCpi(w.Basis.Enclosure), From: "internal pressure GCpi"}
 	switch {
 	case over && c.Overhang != nil:
@@ -127,7 +130,7 @@ func (w *Winds) zone(c wind.Clad, over bool) Zone {
 	case over:
 		z.Below, z.From = w.soffit, "wall GCp on the underside"
 	}
-	z.Suction = q * (z.Below - z.GCp)
+	z.Suction = w.q * (z.Below - z.GCp)
 	if z.Suction < wind.LeastClad {
 		z.Suction, z.Raised = wind.LeastClad, true
 	}

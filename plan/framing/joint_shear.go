@@ -158,16 +158,12 @@ func (b *builder) goesOn(w *framedWall, top *Member, end, dir float64) (on []*Me
 // side: the exterior wall that it meets there goes off to the outside, as in the court
 // of an L.
 func (w *framedWall) insideCorner(side int) bool {
-	corner := w.From
-	if side > 0 {
-		corner = w.To
-	}
 	return slices.ContainsFunc(w.meets, func(m meeting) bool {
 		if m.end != side || !m.other.Exterior {
 			return false
 		}
 		mid := m.other.From.Add(m.other.To).Mul(0.5)
-		return mid.Sub(corner).Dot(w.frame.In) < -1
+		return mid.Sub(w.From).Dot(w.frame.In) < -1
 	})
 }
 

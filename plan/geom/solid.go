@@ -1,6 +1,7 @@
 package geom
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -155,15 +156,7 @@ func hull(pts []Vec3, n Vec3) []Vec3 {
 	u := uniq[0].Sub(c).Unit()
 	v := n.Unit().Cross(u)
 	angle := func(p Vec3) float64 { d := p.Sub(c); return math.Atan2(d.Dot(v), d.Dot(u)) }
-	slices.SortFunc(uniq, func(a, b Vec3) int {
-		switch d := angle(a) - angle(b); {
-		case d < 0:
-			return -1
-		case d > 0:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(uniq, func(a, b Vec3) int { return cmp.Compare(angle(a), angle(b)) })
 	return uniq
 }
 

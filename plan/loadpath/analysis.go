@@ -4,7 +4,9 @@ import (
 	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/deck"
+	"galewright/plan/nailing"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 	"galewright/plan/timber"
 )
 
@@ -15,23 +17,37 @@ type analysis struct {
 	*model
 	*uplift
 	lateral *lateral
-	allowed *capacity.Allowables
 	deck    *deck.Winds
 	flow    *nailFlow
 }
 
-// analyze works the uplift and the lateral load path out.
-func analyze(pl *placement.Placement) *analysis { return analyzeFrom(pl, "") }
+// fittings is what of a house no wind changes: worked out once, and read at each
+// speed that it is worked out for.
+type fittings struct {
+	steel   *steel.Steel
+	nails   *nailing.Nailing
+	species timber.Species
+	dead    *deadLoads
+	allowed *capacity.Allowables
+	panels  *deck.Deck
+}
 
-// analyzeFrom is analyze for wind from one side alone; "" for any.
-func analyzeFrom(pl *placement.Placement, side plan.Side) *analysis {
-	m := newModel(pl)
+func fittingsOf(pl *placement.Placement) *fittings {
+	p := pl.House.Plan
+	f := &fittings{steel: steel.New(pl), nails: nailing.New(pl.House), species: speciesOf(p), dead: deadOf(p), panels: deck.New(pl.House)}
+	f.allowed = capacity.New(f.steel, capacity.Context{Species: f.species, Pile: p.Foundation.Pile, Wet: p.Loads.Wet, Units: p.Project.Units})
+	return f
+}
+
+// analyze works the uplift and the lateral load path out.
+func analyze(pl *placement.Placement) *analysis { return fittingsOf(pl).analyze(pl, "") }
+
+// analyze works the load path of the house that the fittings are of out, for wind
+// from one side alone; "" for any. Nothing of its plan may differ but [site].
+func (f *fittings) analyze(pl *placement.Placement, side plan.Side) *analysis {
+	m := newModel(pl, f)
 	m.side = side
-	a := &analysis{
-		model: m, uplift: m.allUplift(), lateral: m.allGusts(),
-		allowed: capacity.New(m.steel, capacity.Context{Species: m.species, Pile: m.plan.Foundation.Pile, Wet: m.plan.Loads.Wet, Units: m.u}),
-		deck:    deck.New(m.house).Blow(m.basis),
-	}
+	a := &analysis{model: m, uplift: m.allUplift(), lateral: m.allGusts(), deck: f.panels.Blow(m.basis)}
 	a.flow = a.nailFlow(a.steel.Ties())
 	return a
 }

@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"galewright/plan/framing"
@@ -114,18 +115,27 @@ func (a *analysis) tension() (timber.Along, string) {
 
 // studPulled is what one stud bears where a body is fastened to it. Nails and
 // screws are driven without a hole that counts; of bolts the net section and what
-// their rows tear out (NDS 2018 3.1.2, from memory, and Appendix E).
+// their rows tear out (NDS 2018 3.1.2, from memory, and Appendix E): as far as the
+// bolt nearest to the stud's end is from it, or as they are apart. Rows are taken to
+// stand close beside each other, which tears out soonest.
 func studPulled(u units.System, b *steel.Body, m *framing.Member, along timber.Along) (lb float64, text string) {
 	in := b.Holds(m)
 	gross := m.Section.Width() * m.Section.Depth
 	if in[0].Diameter < steel.Large {
 		return float64(timber.WindDuration) * along.Ft * gross, u.Sprintf("stud of %.2f in², CD 1.6", gross)
 	}
-	p := b.Pattern(in[0].End)
+	p, end := b.Pattern(in[0].End), math.Inf(1)
+	for _, f := range in {
+		end = math.Min(end, f.Margin.End)
+	}
 	rows := max(p.Rows, 1)
+	n := max(1, len(in)/rows)
+	if n > 1 {
+		end = math.Min(end, p.Spacing)
+	}
 	w := timber.WoodTension{
-		Thickness: in[0].Runs[0].Len(), Width: gross / in[0].Runs[0].Len(), Hole: in[0].Diameter + 1.0/16, Rows: rows, N: max(1, len(in)/rows),
-		Critical: min(p.Spacing, in[0].Margin.End), Ft: along.Ft * float64(timber.WindDuration), Fv: along.Fv * float64(timber.WindDuration),
+		Thickness: in[0].Runs[0].Len(), Width: gross / in[0].Runs[0].Len(), Hole: in[0].Diameter + 1.0/16, Rows: rows, N: n,
+		Critical: end, Ft: along.Ft * float64(timber.WindDuration), Fv: along.Fv * float64(timber.WindDuration),
 	}
 	v, err := w.Value()
 	if err != nil {

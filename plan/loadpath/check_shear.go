@@ -187,6 +187,7 @@ func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
 	l.Joint, l.Where = base, whereOf(a.u, base)
 	if p := a.peaks[base]; p != nil && p.demand > 0 {
 		l.Demand += p.demand
+		l.Strength += p.demand / ASD.W
 		l.Terms = append(l.Terms, Term{"uplift of the post itself, ASD, in its own worst case", p.demand, "lb"})
 	}
 	l.close(a.allowed.At(base, capacity.Upward))
@@ -219,6 +220,7 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 	l.Notes = append(l.Notes, "held by "+c.Mark+" at joint "+foot.ID)
 	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.allowed.Of(foot, capacity.Upward, ordinary) == nil {
 		l.Demand += p.demand
+		l.Strength += p.demand / ASD.W
 		l.Terms = append(l.Terms, Term{sameUplift, p.demand, "lb"})
 		l.close(c)
 	}

@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"galewright/plan/loadpath"
-	"galewright/plan/pipeline"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -47,8 +46,7 @@ func cabinReport() *loadpath.Report { return cabinWith("", "") }
 
 // cabinWith is the cabin with one of its keys changed.
 func cabinWith(old, new string) *loadpath.Report {
-	r, _ := pipeline.Run("cabin.toml", []byte(strings.Replace(cabin, old, new, 1)), nil)
-	report, _ := r.Loads()
+	report, _ := loadpath.WorkOut("cabin.toml", strings.Replace(cabin, old, new, 1)).Loads()
 	return report
 }
 
@@ -242,6 +240,10 @@ func TestUpliftByTheFootByHand(t *testing.T) {
 			u := r.Uplift[0]
 			assert.InDelta(t, c.lb, 0.6*u.Largest.W-0.6*u.Largest.D, 0.5)
 			assert.InDelta(t, c.width*12, u.Width, 1e-6)
+			assert.InDelta(t, u.Largest.W-0.9*u.Largest.D, u.Strength, 1e-6, "1.0 W - 0.9 D")
+			assert.InDelta(t, c.lb/c.width, u.PerFoot, 0.5)
+			assert.Equal(t, "S", u.Wall.Name)
+			assert.Positive(t, u.Joints)
 			var printed bytes.Buffer
 			require.NoError(t, r.WriteWind(&printed, "text"))
 			assert.Contains(t, printed.String(), fmt.Sprintf("net %.0f lb ASD (%.0f plf)", c.lb, c.lb/c.width))

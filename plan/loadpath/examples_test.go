@@ -2,7 +2,6 @@ package loadpath
 
 import (
 	"math"
-	"os"
 	"path/filepath"
 	"testing"
 
@@ -15,19 +14,16 @@ import (
 
 // eachExample works out the load path of every example that has a wind basis.
 func eachExample(t *testing.T, f func(t *testing.T, a *analysis)) {
-	dir := filepath.Join("..", "..", "examples")
-	files, err := filepath.Glob(filepath.Join(dir, "*.toml"))
+	files, err := filepath.Glob(filepath.Join(examples, "*.toml"))
 	require.NoError(t, err)
 	ran := 0
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		require.NoError(t, err)
-		pl, ds := Furnish(filepath.Base(file), src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-		if ds.Errors() || pl == nil || pl.House.Plan.Site.WindSpeed == 0 {
+		w := WorkOut(filepath.Base(file), string(Source(t, filepath.Base(file))))
+		if w.Faults.Errors() || w.Placed == nil || w.Placed.House.Plan.Site.WindSpeed == 0 {
 			continue // a catalog, or a plan without a wind basis
 		}
 		ran++
-		t.Run(filepath.Base(file), func(t *testing.T) { f(t, analyze(pl)) })
+		t.Run(filepath.Base(file), func(t *testing.T) { f(t, reportOf(w.Placed).work) })
 	}
 	require.Greater(t, ran, 2)
 }

@@ -50,7 +50,7 @@ func TestExplainChangesNothing(t *testing.T) {
 	for name, house := range map[string]string{"gable on piles": sample.plan(), "hip": hipped().plan(), "porch": porchHouse} {
 		t.Run(name, func(t *testing.T) {
 			p := placed(t, house)
-			touched, fresh := reportOf(p), reportOf(p)
+			touched, fresh := anew(p), anew(p)
 			before, ids := wholeOf(t, touched), linkIDs(touched)
 			first := explained(touched, ids)
 			backward := slices.Clone(ids)
@@ -59,13 +59,13 @@ func TestExplainChangesNothing(t *testing.T) {
 			assert.Equal(t, first, explained(touched, backward), "from the last to the first")
 			assert.Equal(t, first, explained(fresh, backward), "a report that nothing was asked of before")
 			assert.Equal(t, before, wholeOf(t, touched))
-			assert.True(t, reflect.DeepEqual(touched.work, reportOf(p).work), "model and sums are those of a new report")
+			assert.True(t, reflect.DeepEqual(touched.work, anew(p).work), "model and sums are those of a new report")
 		})
 	}
 }
 
 func TestExplainFromManySides(t *testing.T) {
-	r := reportOf(placed(t, sample.plan()))
+	r := anew(placed(t, sample.plan()))
 	ids := linkIDs(r)[:40]
 	want, before := explained(r, ids), wholeOf(t, r)
 	var wait sync.WaitGroup
@@ -83,7 +83,7 @@ func TestExplainFromManySides(t *testing.T) {
 
 func TestCasesLeaveTheModelAlone(t *testing.T) {
 	p := placed(t, sample.plan())
-	m := newModel(p)
+	m := newModel(p, fittingsOf(p))
 	for _, c := range m.cases() {
 		first := m.run(c)
 		assert.True(t, reflect.DeepEqual(first, m.run(c)), "%s: a case is the same each time", c)
@@ -91,10 +91,11 @@ func TestCasesLeaveTheModelAlone(t *testing.T) {
 	for _, g := range m.gusts() {
 		assert.True(t, reflect.DeepEqual(m.blow(g), m.blow(g)), "%s", g)
 	}
-	assert.True(t, reflect.DeepEqual(newModel(p), m))
+	assert.True(t, reflect.DeepEqual(newModel(p, fittingsOf(p)), m))
 }
 
-func reportOf(p *placement.Placement) *Report {
+// anew works the report of a placement out by itself.
+func anew(p *placement.Placement) *Report {
 	r, _ := Run(p)
 	return r
 }

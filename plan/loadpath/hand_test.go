@@ -2,8 +2,6 @@ package loadpath
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -113,12 +111,9 @@ func demoWith(t *testing.T, edits ...string) *Report {
 // exampleWith is an example with strings of its plan replaced, old before new.
 func exampleWith(t *testing.T, name string, edits ...string) *Report {
 	t.Helper()
-	dir := filepath.Join("..", "..", "examples")
-	src, err := os.ReadFile(filepath.Join(dir, name))
-	require.NoError(t, err)
-	pl, ds := Furnish(name, plantest.Edit(t, src, edits...), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-	require.False(t, ds.Errors())
-	r, ds := Run(pl)
+	w := WorkOut(name, string(plantest.Edit(t, Source(t, name), edits...)))
+	require.False(t, w.Faults.Errors())
+	r, ds := w.Loads()
 	require.False(t, ds.Errors())
 	return r
 }

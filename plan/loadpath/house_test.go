@@ -1,12 +1,9 @@
 package loadpath
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 	"testing"
-
-	"galewright/plan/placement"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -154,21 +151,6 @@ func drawBox(t *rapid.T) box {
 	}
 	return b
 }
-
-// placed frames and furnishes a plan; errors of it fail the test.
-func placed(t require.TestingT, text string) *placement.Placement {
-	pl, ds := Furnish("generated.toml", []byte(text), func(string) ([]byte, error) { return nil, errors.New("no file") })
-	if r, ok := t.(*rapid.T); ok && ds.Errors() {
-		r.Skip("framing refuses the plan") // drawn at random: not every one can stand
-	}
-	for _, d := range ds {
-		require.NotEqual(t, "error", d.Severity.String(), "%s\n%s", d, text)
-	}
-	return pl
-}
-
-// analyzed is the load path of a plan, worked out.
-func analyzed(t require.TestingT, text string) *analysis { return analyze(placed(t, text)) }
 
 func TestGeneratedPlansAreSound(t *testing.T) {
 	b := box{

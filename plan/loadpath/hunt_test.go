@@ -63,7 +63,7 @@ func TestPileUnderACornerTakesBothWinds(t *testing.T) {
 func TestRidgeTieFollowsTheSlope(t *testing.T) {
 	// Statics: a tie bent over the ridge lies along the rafters, so its level
 	// part is its tension times cos of the slope.
-	r, _ := Run(placed(t, sample.plan()))
+	r, _ := loadsOf(placed(t, sample.plan()))
 	k := math.Hypot(1, sample.pitch/12)
 	seen := 0
 	for _, l := range r.Links {
@@ -123,7 +123,7 @@ at_most = "4'"
 `
 
 func TestBoltsTakeWhatTheClipsBring(t *testing.T) {
-	r, _ := Run(placed(t, onSlab("")+sillBolts))
+	r, _ := loadsOf(placed(t, onSlab("")+sillBolts))
 	brought, held := map[string]float64{}, map[string]float64{}
 	for _, l := range r.Links {
 		switch l.Check.ID {
@@ -138,7 +138,7 @@ func TestBoltsTakeWhatTheClipsBring(t *testing.T) {
 	for w, lb := range brought {
 		near(t, lb, held[w], 1e-9, "wall %s", w)
 	}
-	r, _ = Run(placed(t, onSlab("")))
+	r, _ = loadsOf(placed(t, onSlab("")))
 	gaps := 0
 	for _, l := range r.Links {
 		if l.Check.ID == "sill-anchors" && l.Gap != "" {
@@ -151,7 +151,7 @@ func TestBoltsTakeWhatTheClipsBring(t *testing.T) {
 func TestPerforatedWallLiftsItsPlate(t *testing.T) {
 	// SDPWS 2021 4.3.6.4.2.1 (transcribed): t equals the largest unit shear.
 	sum := func(shear string) (lb float64) {
-		r, _ := Run(placed(t, onSlab(shear)+sillBolts))
+		r, _ := loadsOf(placed(t, onSlab(shear)+sillBolts))
 		for _, l := range r.Links {
 			if l.Check.ID == "sill-anchors" && l.Wall.Name == "1S" {
 				lb += l.Demand
@@ -160,7 +160,7 @@ func TestPerforatedWallLiftsItsPlate(t *testing.T) {
 		return lb
 	}
 	pierced := `shear = [{ name = "A", from = "0in", to = "240in", panel = "15/32", nail = "8d common", edge = "4in", perforated = true }]` + "\n"
-	r, _ := Run(placed(t, onSlab(pierced)+sillBolts))
+	r, _ := loadsOf(placed(t, onSlab(pierced)+sillBolts))
 	var seg *SegmentShear
 	for _, x := range r.Lines {
 		for _, s := range x.Segments {
@@ -244,7 +244,7 @@ func TestEndTensionOverNoSegmentGoesOnDown(t *testing.T) {
 
 func TestShearThatNothingHoldsIsAGap(t *testing.T) {
 	gaps := func(text string) (out []string) {
-		r, _ := Run(placed(t, text))
+		r, _ := loadsOf(placed(t, text))
 		for _, l := range r.Links {
 			if l.Check.ID == "story-shear" {
 				assert.NotEmpty(t, l.Gap)
@@ -278,7 +278,7 @@ at = "stud-base"
 use = "foot-clip"
 `
 	count := func(text string) (n int) {
-		r, _ := Run(placed(t, text))
+		r, _ := loadsOf(placed(t, text))
 		for _, l := range r.Links {
 			if l.Check.ID == sillCheck && strings.Contains(l.Gap, "clips end") {
 				assert.Positive(t, l.Demand)

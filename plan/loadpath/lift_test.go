@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"galewright/plan/loadpath"
-	"galewright/plan/pipeline"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -16,19 +15,15 @@ import (
 // reported runs the load path of an example with text added to its plan.
 func reported(t *testing.T, example, more string) *loadpath.Report {
 	t.Helper()
-	dir := filepath.Join("..", "..", "examples")
-	src, err := os.ReadFile(filepath.Join(dir, example))
-	require.NoError(t, err)
-	return reportOf(t, example, string(src)+more)
+	return reportOf(t, example, string(loadpath.Source(t, example))+more)
 }
 
 // reportOf runs the load path of a plan that stands among the examples.
 func reportOf(t *testing.T, example, src string) *loadpath.Report {
 	t.Helper()
-	dir := filepath.Join("..", "..", "examples")
-	r, ds := pipeline.Run(example, []byte(src), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-	require.False(t, ds.Errors(), "%v", ds)
-	report, _ := r.Loads()
+	w := loadpath.WorkOut(example, src)
+	require.False(t, w.Faults.Errors(), "%v", w.Faults)
+	report, _ := w.Loads()
 	return report
 }
 

@@ -6,10 +6,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
-	"galewright/plan/nailing"
 	"galewright/plan/placement"
-	"galewright/plan/steel"
-	"galewright/plan/timber"
 	"galewright/plan/units"
 	"galewright/plan/wind"
 )
@@ -31,19 +28,16 @@ type model struct {
 
 // givens is what the model is built from.
 type givens struct {
-	side    plan.Side // that wind comes from; "" for any
-	plan    *plan.Plan
-	u       units.System // of the plan's words
-	house   *framing.House
-	placed  *placement.Placement
-	steel   *steel.Steel
-	nails   *nailing.Nailing
-	basis   wind.Basis
-	main    *plan.Roof
-	choice  wind.Choice
-	q       float64 // qh with Kd of the envelope procedure, psf, strength
-	species timber.Species
-	dead    *deadLoads
+	*fittings
+	side   plan.Side // that wind comes from; "" for any
+	plan   *plan.Plan
+	u      units.System // of the plan's words
+	house  *framing.House
+	placed *placement.Placement
+	basis  wind.Basis
+	main   *plan.Roof
+	choice wind.Choice
+	q      float64 // qh with Kd of the envelope procedure, psf, strength
 }
 
 // roofModel is what carries the roof.
@@ -90,8 +84,8 @@ type builder struct {
 }
 
 // newModel reads the load path's model out of a framed house.
-func newModel(pl *placement.Placement) *model {
-	b := &builder{model: &model{givens: givensOf(pl)}, bearing: map[bearingCell][]*plan.Wall{}}
+func newModel(pl *placement.Placement, f *fittings) *model {
+	b := &builder{model: &model{givens: givensOf(pl, f)}, bearing: map[bearingCell][]*plan.Wall{}}
 	b.byWall, b.pairAt, b.walled, b.open = map[*plan.Wall]*wallPath{}, map[*framing.Joint]*pair{}, map[*plan.Roof]extent{}, map[*plan.Roof]bool{}
 	b.indoors = map[*plan.Level]outline{}
 	for _, l := range b.plan.Levels {
@@ -118,8 +112,8 @@ func newModel(pl *placement.Placement) *model {
 	return b.model
 }
 
-func givensOf(pl *placement.Placement) givens {
-	g := givens{plan: pl.House.Plan, u: pl.House.Plan.Project.Units, house: pl.House, placed: pl, steel: steel.New(pl), nails: nailing.New(pl.House), dead: deadOf(pl.House.Plan), species: speciesOf(pl.House.Plan)}
+func givensOf(pl *placement.Placement, f *fittings) givens {
+	g := givens{fittings: f, plan: pl.House.Plan, u: pl.House.Plan.Project.Units, house: pl.House, placed: pl}
 	g.basis, g.main = basisOf(g.house)
 	g.choice, _ = chosen(g.house, g.basis) // Run has refused what it refuses
 	g.q = g.basis.Envelope().QKd

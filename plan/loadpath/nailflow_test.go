@@ -1,8 +1,6 @@
 package loadpath
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"galewright/plan"
@@ -17,10 +15,7 @@ import (
 // down, with only the connections named ordered.
 func rimsHeld(t *testing.T, only ...plan.Connection) (*analysis, *nailFlow) {
 	t.Helper()
-	dir := filepath.Join("..", "..", "examples")
-	src, err := os.ReadFile(filepath.Join(dir, "marsh-wren.toml"))
-	require.NoError(t, err)
-	pl, ds := Furnish("marsh-wren.toml", HungOnJacks(t, src), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	pl, ds := furnish("marsh-wren.toml", string(HungOnJacks(t, Source(t, "marsh-wren.toml"))))
 	require.False(t, ds.Errors(), "%v", ds)
 	var kept []*plan.NailLine
 	for _, l := range pl.House.Plan.Nailing {

@@ -1,8 +1,6 @@
 package loadpath_test
 
 import (
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -11,7 +9,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/loadpath"
 	"galewright/plan/nailing"
-	"galewright/plan/pipeline"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -21,9 +18,7 @@ import (
 // out.
 func without(t *testing.T, example string, lines ...plan.Connection) *loadpath.Report {
 	t.Helper()
-	dir := filepath.Join("..", "..", "examples")
-	src, err := os.ReadFile(filepath.Join(dir, example))
-	require.NoError(t, err)
+	src := loadpath.Source(t, example)
 	if example == "marsh-wren.toml" {
 		src = loadpath.HungOnJacks(t, src)
 	}
@@ -32,10 +27,7 @@ func without(t *testing.T, example string, lines ...plan.Connection) *loadpath.R
 		require.True(t, line.Match(src), c)
 		src = line.ReplaceAll(src, nil)
 	}
-	r, ds := pipeline.Run(example, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-	require.False(t, ds.Errors(), "%v", ds)
-	report, _ := loadpath.Run(r.Placement)
-	return report
+	return reportOf(t, example, string(src))
 }
 
 // state says how each link of a check stands: its ID with what governs.

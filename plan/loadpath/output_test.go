@@ -21,7 +21,7 @@ var sample = box{
 }
 
 func TestEveryOutputIsHonest(t *testing.T) {
-	r, ds := Run(placed(t, sample.plan()))
+	r, ds := loadsOf(placed(t, sample.plan()))
 	require.False(t, ds.Errors())
 	outs := map[string]string{"explain": r.Explain("2S-1-RP")}
 	for _, format := range []string{"text", "json"} {
@@ -81,7 +81,7 @@ func TestComparisonIsTheOtherPlansOwn(t *testing.T) {
 }
 
 func TestJSONIsRead(t *testing.T) {
-	r, _ := Run(placed(t, sample.plan()))
+	r, _ := loadsOf(placed(t, sample.plan()))
 	var b bytes.Buffer
 	failed, err := r.WriteCheck(&b, 1, "json")
 	require.NoError(t, err)
@@ -117,7 +117,7 @@ func TestJSONIsRead(t *testing.T) {
 func TestRunsAlike(t *testing.T) {
 	var first string
 	for range 3 {
-		r, _ := Run(placed(t, sample.plan()))
+		r, _ := loadsOf(placed(t, sample.plan()))
 		var b bytes.Buffer
 		require.NoError(t, r.WriteWind(&b, "json"))
 		_, err := r.WriteCheck(&b, 1, "text")
@@ -140,7 +140,7 @@ func TestLimitDecides(t *testing.T) {
 func TestGapsAreTold(t *testing.T) {
 	// The sample has clips at rafters and straps between stories, nothing at
 	// stud tops, headers or the lowest studs.
-	r, _ := Run(placed(t, sample.plan()))
+	r, _ := loadsOf(placed(t, sample.plan()))
 	gaps := map[string]int{}
 	for _, l := range r.Links {
 		if l.Gap != "" {
@@ -162,7 +162,7 @@ func TestGapsAreTold(t *testing.T) {
 func TestNoWindNoNumbers(t *testing.T) {
 	b := sample
 	text := strings.Replace(b.plan(), "[site]\n"+b.wind+"\n", "", 1)
-	r, ds := Run(placed(t, text))
+	r, ds := loadsOf(placed(t, text))
 	require.True(t, ds.Errors())
 	var out bytes.Buffer
 	require.NoError(t, r.WriteWind(&out, "text"))
@@ -176,7 +176,7 @@ func TestNoWindNoNumbers(t *testing.T) {
 func TestNoShearWallIsTold(t *testing.T) {
 	b := sample
 	b.shear = false
-	_, ds := Run(placed(t, b.plan()))
+	_, ds := loadsOf(placed(t, b.plan()))
 	codes := map[string]int{}
 	for _, d := range ds {
 		codes[string(d.Code)]++
@@ -194,7 +194,7 @@ func TestOpenFrontIsTold(t *testing.T) {
 	cut := text[at:]
 	end := strings.Index(cut, "shear = ")
 	line := cut[end : end+strings.IndexByte(cut[end:], '\n')]
-	r, _ := Run(placed(t, text[:at]+strings.Replace(cut, line, "", 1)))
+	r, _ := loadsOf(placed(t, text[:at]+strings.Replace(cut, line, "", 1)))
 	require.Len(t, r.Torsion, 1)
 	assert.Contains(t, r.Torsion[0], "one line only, 1S")
 	assert.Contains(t, r.Torsion[0], `12'-0"`)
@@ -202,7 +202,7 @@ func TestOpenFrontIsTold(t *testing.T) {
 
 func TestMakersValueIsTaken(t *testing.T) {
 	text := strings.Replace(sample.plan(), "to_plate = 7 }", "to_plate = 7 }\nloads = { uplift = \"617 lb\", along = \"187 lb\", across = \"143 lb\", source = \"invented sheet\" }", 1)
-	r, _ := Run(placed(t, text))
+	r, _ := loadsOf(placed(t, text))
 	l := r.Joint("2S-32-RP")[0]
 	assert.Equal(t, 617.0, l.Capacity.Value)
 	assert.Contains(t, l.Governs(), "maker")

@@ -3,8 +3,6 @@ package loadpath_test
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -14,7 +12,6 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/lift"
 	"galewright/plan/loadpath"
-	"galewright/plan/pipeline"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
 
@@ -24,12 +21,9 @@ import (
 
 // laid places the hardware of an example.
 func laid(t *testing.T, example string) *placement.Placement {
-	dir := filepath.Join("..", "..", "examples")
-	src, err := os.ReadFile(filepath.Join(dir, example+".toml"))
-	require.NoError(t, err)
-	r, ds := pipeline.Run(example, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-	require.False(t, ds.Errors(), "%v", ds)
-	return r.Placement
+	w := loadpath.WorkOut(example+".toml", string(loadpath.Source(t, example+".toml")))
+	require.False(t, w.Faults.Errors(), "%v", w.Faults)
+	return w.Placed
 }
 
 // fault is something wrong with one piece: the body as it is then.
@@ -136,7 +130,7 @@ func TestPlantedFaultsAreFoundAndNothingElse(t *testing.T) {
 	for _, name := range []string{"shed", "marsh-wren", "curlew-row", "sanderling", "dunlin", "turnstone"} {
 		t.Run(name, func(t *testing.T) {
 			p := laid(t, name)
-			report, _ := loadpath.Run(p)
+			report := reported(t, name+".toml", "")
 			base := report.Lift()
 			s := steel.New(p)
 			others := slices.DeleteFunc(slices.Clone(base.Ties), func(x lift.Tie) bool { return s.Placed.Piece(x.By) != nil })
@@ -201,7 +195,7 @@ func TestAPieceLeavesAGapAtItsOwnJoint(t *testing.T) {
 	for name, n := range map[string]int{"shed": 6, "marsh-wren": 6, "dunlin": 4, "turnstone": 4} {
 		t.Run(name, func(t *testing.T) {
 			p := laid(t, name)
-			whole, _ := loadpath.Run(p)
+			whole := reported(t, name+".toml", "")
 			before := gapSet(whole)
 			draw := rand.New(rand.NewPCG(3, 3))
 			for tried := 0; tried < n; {

@@ -54,7 +54,7 @@ func TestPorchBeamHandsItsUpliftToThePosts(t *testing.T) {
 		require.InDelta(t, onBeam.W, posts.W, 1e-6, c.String())
 		require.InDelta(t, onBeam.D, posts.D, 1e-6, c.String())
 	}
-	r, _ := Run(placed(t, porchHouse))
+	r, _ := loadsOf(placed(t, porchHouse))
 	posts := 0
 	for _, l := range r.Links {
 		if l.Check.ID == "porch-base-uplift" || l.Check.ID == "porch-cap-uplift" {

@@ -215,13 +215,7 @@ func (m *model) spread(d *diaphragm, ax int, load []stretch) []float64 {
 	lines := d.lines[ax]
 	out := make([]float64, len(lines))
 	for i, x := range lines {
-		lo, hi := math.Inf(-1), math.Inf(1)
-		if i > 0 {
-			lo = (lines[i-1].At + x.At) / 2
-		}
-		if i < len(lines)-1 {
-			hi = (x.At + lines[i+1].At) / 2
-		}
+		lo, hi := tributary(lines, x)
 		for _, part := range load {
 			out[i] += part.w * overlap(lo, hi, part.lo, part.hi) / 12
 		}

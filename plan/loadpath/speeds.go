@@ -108,7 +108,7 @@ func (r *Report) blown(speed float64, side plan.Side) (out []*Link) {
 	p, h, pl := *r.Placement.House.Plan, *r.Placement.House, *r.Placement
 	p.Site.WindSpeed = speed
 	h.Plan, pl.House = &p, &h
-	a := analyzeFrom(&pl, side)
+	a := r.work.fittings.analyze(&pl, side)
 	for _, c := range Checks() {
 		if c.ID != liftCheck && c.ID != twistCheck && c.ID != limitCheck {
 			out = append(out, c.run(c, a)...)

@@ -7,9 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"galewright/plan/loadpath"
-	"galewright/plan/pipeline"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -86,11 +83,8 @@ where = { level = "ground" }
 
 // twisted returns the gaps of the test of twist, by ID.
 func twisted(t *testing.T, name, text string) map[string]string {
-	r, ds := pipeline.Run(name, []byte(text), func(n string) ([]byte, error) { return os.ReadFile("../../examples/" + n) })
-	require.False(t, ds.Errors(), "%v", ds)
-	report, _ := loadpath.Run(r.Placement)
 	out := map[string]string{}
-	for _, l := range report.Links {
+	for _, l := range reportOf(t, name, text).Links {
 		if l.Check.ID == "twist" {
 			require.NotEmpty(t, l.Gap)
 			assert.Positive(t, l.Demand, l.ID)
@@ -200,10 +194,10 @@ at = "0'"
 `
 	loose := regexp.MustCompile(`(?m)^joist_along_support = .*\n`).ReplaceAllString(string(src), "")
 	require.Less(t, len(loose), len(src))
-	before, after := twisted(t, "marsh-wren", loose), twisted(t, "marsh-wren", loose+strapless)
+	before, after := twisted(t, "marsh-wren.toml", loose), twisted(t, "marsh-wren.toml", loose+strapless)
 	// The joist over 1R, broken on girder GC, laps 2-3/4 in over 1P's plate and is nailed
 	// to it: that side goes on. Nothing goes back over 1R's first end.
-	nailed := twisted(t, "marsh-wren", string(src)+strapless)
+	nailed := twisted(t, "marsh-wren.toml", string(src)+strapless)
 	assert.NotContains(t, nailed, "1P-168-CO", "the joist's nails")
 	assert.Contains(t, nailed, "1R-0-CO")
 	for _, id := range []string{"1P-168-CO", "1R-0-CO"} {

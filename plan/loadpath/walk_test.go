@@ -17,7 +17,7 @@ import (
 // reported runs a plan as far as its report.
 func reported(t *testing.T, text string) *Report {
 	t.Helper()
-	r, ds := Run(placed(t, text))
+	r, ds := loadsOf(placed(t, text))
 	require.False(t, ds.Errors(), "%v", ds)
 	return r
 }

@@ -6,10 +6,28 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
+
+// Plates of one length are one line of the list where it prints one angle for them, to
+// a tenth of a degree: 22.46 and 22.54 are 22.5, 22.56 is not, and square is none of
+// these.
+func TestBevelsThatPrintAlikeAreOnePart(t *testing.T) {
+	var plates []*framing.Member
+	for _, at := range []float64{22.46, 22.54, 22.56, 0, -22.5} {
+		m := piece(plan.TopPlate, "2x6", 5.5, 84)
+		m.Bevel = at
+		plates = append(plates, m)
+	}
+	count := map[string]int{}
+	for _, p := range yardOf(nil, plates...).Sections[0].Parts {
+		count[p.words()] += p.Count
+	}
+	assert.Equal(t, map[string]int{"top plate": 1, "top plate, end cut at 22.5°": 2, "top plate, end cut at 22.6°": 1, "top plate, end cut at -22.5°": 1}, count)
+}
 
 // A plate cut at an angle is a piece of its own beside a square one of its length,
 // and the list says how both it and a ripped stud are cut.

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/units"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -51,6 +52,11 @@ func TestLongestStock(t *testing.T) {
 	assert.Equal(t, []Order{{"2x10", 192, 1}}, c.Orders())
 	assert.Zero(t, c.Sections[0].Waste())
 	assert.Zero(t, (&Section{}).Waste(), "nothing bought, nothing wasted")
+	girder, ridge := piece(plan.GirderBeam, "3-2x12", 11.25, 300), piece(plan.Ridge, "1.75x14", 14, 300)
+	girder.Section.Ply, ridge.Section.Ply = 3, 0
+	c = yardOf([]float64{96, 192}, girder, ridge)
+	require.Len(t, c.Long, 2)
+	assert.Equal(t, map[string]int{"2x12": 3, "1.75x14": 1}, map[string]int{c.Long[0].Section: c.Long[0].Count, c.Long[1].Section: c.Long[1].Count}, "ply by ply; of no number one")
 }
 
 // Sections come thinnest and shallowest first; in each parts by role, and of a
@@ -131,4 +137,44 @@ func TestFirstFitStartsAgainForAnotherLength(t *testing.T) {
 	assert.Equal(t, []stick{{stock: 100, cuts: []int{49, 49}}}, firstFit([]int{49, 49}, 100))
 	assert.Len(t, firstFit([]int{50, 49}, 100), 2, "a cut takes two")
 	assert.Equal(t, 300, cost([]stick{{stock: 100}, {stock: 200}}))
+}
+
+// One stick of 100 sixteenths for the longest piece, with what fills it best; a cut
+// takes 2. Beside 60: 38 leaves nothing, 60 + 2 + 38; of 30 and 28, and of what goes with
+// them, 28 and 8 do, 60 + 2 + 28 + 2 + 8, though 30 alone comes first. Five hundred pieces
+// of 30, which do not lead there, are one length and tried once.
+func TestCompanionsFillTheStick(t *testing.T) {
+	many := func(n, long int, more ...int) []int {
+		out := []int{60}
+		for range n {
+			out = append(out, long)
+		}
+		return append(out, more...)
+	}
+	for _, c := range []struct {
+		name       string
+		left, want []int
+	}{
+		{"alone", []int{60}, []int{60}},
+		{"what fits to the dot", []int{60, 40, 38, 30}, []int{60, 38}},
+		{"nothing fits beside it", []int{60, 39, 39}, []int{60}},
+		{"two small ones before one that leaves more", []int{60, 30, 28, 8}, []int{60, 28, 8}},
+		{"two alike", []int{60, 18, 18}, []int{60, 18, 18}},
+		{"many alike are tried once", many(500, 30, 28, 8), []int{60, 28, 8}},
+		{"one is as long as the stick", []int{100, 1}, []int{100}},
+	} {
+		assert.Equal(t, c.want, companions(c.left, 100), c.name)
+	}
+}
+
+// In a metric plan each section is named with its own size: a 2x4 is 38 x 89 mm, a 2x10
+// 38 x 235.
+func TestSectionsAreBoughtByTheirMetricSize(t *testing.T) {
+	h := &framing.House{Plan: &plan.Plan{}, Members: []*framing.Member{piece(plan.Stud, "2x4", 3.5, 90), piece(plan.Joist, "2x10", 9.25, 190)}}
+	h.Plan.Project.Units = units.Metric
+	c := List(h)
+	assert.Equal(t, "2x4 (38 x 89 mm)", c.bought("2x4"))
+	assert.Equal(t, "2x10 (38 x 235 mm)", c.bought("2x10"))
+	assert.Equal(t, "2x8", c.bought("2x8"), "not in the list")
+	assert.Equal(t, "2x4", yardOf(nil, piece(plan.Stud, "2x4", 3.5, 90)).bought("2x4"), "in inches its name is its size")
 }

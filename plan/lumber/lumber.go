@@ -109,7 +109,7 @@ func yard(p *plan.Plan) []float64 {
 }
 
 // tape rounds a length up to the next 1/16 in, unless it is one already.
-func tape(in float64) float64 { return math.Ceil(in*16-1e-3) / 16 }
+func tape(in float64) float64 { return math.Ceil(in*16-1e-4) / 16 }
 
 // onePly names the section of one ply of a member.
 func onePly(l plan.Lumber) string {
@@ -125,7 +125,7 @@ func onePly(l plan.Lumber) string {
 // tally counts n pieces of member m in list.
 func tally(list []*Part, m *framing.Member, section string, length float64, n int) []*Part {
 	i := slices.IndexFunc(list, func(p *Part) bool {
-		return p.Role == m.Role && math.Abs(p.Bevel-m.Bevel) < 0.05 && p.Length == length && p.Section == section
+		return p.Role == m.Role && tenth(p.Bevel) == tenth(m.Bevel) && p.Length == length && p.Section == section
 	})
 	if i < 0 {
 		list, i = append(list, &Part{Section: section, Role: m.Role, Bevel: m.Bevel, Length: length}), len(list)
@@ -136,6 +136,9 @@ func tally(list []*Part, m *framing.Member, section string, length float64, n in
 	}
 	return list
 }
+
+// tenth is an angle in whole tenths of a degree, as the list prints it.
+func tenth(degrees float64) float64 { return math.Round(10 * degrees) }
 
 // inOrder sorts parts by section, role and length, longest first.
 func inOrder(parts []*Part) {

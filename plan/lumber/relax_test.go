@@ -1,6 +1,7 @@
 package lumber
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -71,4 +72,36 @@ func TestRelaxedDoesNotGoRoundInCircles(t *testing.T) {
 		total += r.uses[p] * float64(pat.stock)
 	}
 	require.InDelta(t, total, r.bound, 1e-4*total)
+}
+
+// Rounded to whole sticks the solution cuts every piece once, none twice and none not, and
+// each stick holds its cuts.
+func TestRoundedCutsEveryPieceOnce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		lengths := rapid.SliceOfNDistinct(rapid.IntRange(ft, 20*ft), 1, 8, rapid.ID[int]).Draw(t, "lengths")
+		slices.Sort(lengths)
+		slices.Reverse(lengths)
+		demand := rapid.SliceOfN(rapid.IntRange(1, 30), len(lengths), len(lengths)).Draw(t, "demand")
+		stock := []int{8 * ft, 12 * ft, 16 * ft, 20 * ft}
+		made := make([]int, len(lengths))
+		for _, s := range relax(lengths, demand, stock).rounded(lengths, demand, stock) {
+			require.Contains(t, stock, s.stock)
+			require.LessOrEqual(t, used(s.cuts), s.stock)
+			for _, c := range s.cuts {
+				made[slices.Index(lengths, c)]++
+			}
+		}
+		require.Equal(t, demand, made)
+	})
+}
+
+// By hand, the case of TestRelaxedFindsThePattern: five sticks of 16 ft, a 9 ft and two of
+// 3-1/2 ft from each.
+func TestRoundedByHand(t *testing.T) {
+	lengths, demand, stock := []int{9 * ft, 3*ft + ft/2 - kerf}, []int{5, 10}, []int{16 * ft}
+	got := relax(lengths, demand, stock).rounded(lengths, demand, stock)
+	require.Len(t, got, 5)
+	for _, s := range got {
+		require.Equal(t, stick{16 * ft, []int{lengths[0], lengths[1], lengths[1]}}, s)
+	}
 }

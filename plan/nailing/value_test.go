@@ -101,3 +101,82 @@ func TestOtherConnectionsHoldNoUplift(t *testing.T) {
 		assert.Zero(t, lb, row.Connection)
 	}
 }
+
+// What the equations have no answer for holds nothing and says why: a nail through no wood,
+// wood of no known or of too little gravity, a nail of no known bending strength. Of wood
+// lighter than G 0.31 withdrawal alone is not known.
+func TestNailsThatHaveNoValue(t *testing.T) {
+	pine := timber.Species{G: 0.55}
+	thin := func(s *Spot) { s.Side = &framing.Member{S0: 4, S1: 4, Section: s.Side.Section} }
+	for _, c := range []struct {
+		name          string
+		at            plan.Connection
+		change        func(*Spot)
+		wood          timber.Species
+		nothing, pull string
+	}{
+		{"as it is", plan.JackToKing, func(*Spot) {}, pine, "", "withdrawal governs"},
+		{"through no wood", plan.JackToKing, thin, pine, "side part 0.000 in thick", ""},
+		{"wood of no gravity", plan.JackToKing, func(*Spot) {}, timber.Species{}, "specific gravity", "not 0.00"},
+		{"light wood", plan.JackToKing, func(*Spot) {}, timber.Species{G: 0.30}, "", "not 0.30"},
+		{"into end grain", plan.HeaderToKing, func(*Spot) {}, pine, "", "end grain"},
+	} {
+		drive := plan.FaceNail
+		if c.at == plan.HeaderToKing {
+			drive = plan.EndNail
+		}
+		l, s := lineOf(c.at, "10d common", drive)
+		c.change(s)
+		v := l.One(s, c.wood)
+		if c.nothing == "" {
+			assert.Empty(t, v.Nothing, c.name)
+			assert.Positive(t, v.Lateral, c.name)
+			assert.Contains(t, v.Text, "through 1.50 in", c.name)
+		} else {
+			assert.Contains(t, v.Nothing, c.nothing, c.name)
+			assert.Zero(t, v.Lateral, c.name)
+			assert.Empty(t, v.Text, c.name)
+		}
+		assert.Contains(t, v.PullBy, c.pull, c.name)
+		assert.Equal(t, c.name == "as it is", v.Pull > 0, c.name)
+	}
+	l, s := lineOf(plan.JackToKing, "10d common", plan.FaceNail)
+	l.Order.Size.Diameter = 0.5
+	assert.Contains(t, l.One(s, pine).Nothing, "no bending yield strength is known for a nail of 0.500 in")
+	assert.Empty(t, gapped(l.Units, 0))
+	assert.Contains(t, gapped(l.Units, 0.719), "0.719 in of subfloor")
+}
+
+// How thick the wood is that a nail meets on both sides, in: the plies of a beam theirs,
+// studs theirs along the wall, a corner's no more than a 2-by of it, plates and toe-nailed
+// wood 1-1/2, an end of a member as long as the nail.
+func TestWoodOnBothSidesOfANail(t *testing.T) {
+	stud := &framing.Member{S0: 0, S1: 1.5, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 5.5}}
+	post := &framing.Member{S0: 0, S1: 3.5, Section: plan.Lumber{Ply: 1, Breadth: 3.5, Depth: 5.5}}
+	joist := &framing.Member{Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 9.25}}
+	header := &framing.Member{Section: plan.Lumber{Ply: 3, Breadth: 1.5, Depth: 9.25}}
+	rim := &framing.Member{Section: plan.Lumber{Ply: 1, Breadth: 1.125, Depth: 11.25}}
+	for _, c := range []struct {
+		at         plan.Connection
+		side, main *framing.Member
+		want       [2]float64
+	}{
+		{plan.HeaderPlies, header, header, [2]float64{1.5, 1.5}},
+		{plan.JackToKing, stud, post, [2]float64{1.5, 3.5}},
+		{plan.BuiltUpStuds, post, stud, [2]float64{3.5, 1.5}},
+		{plan.CornerStuds, post, stud, [2]float64{1.5, 1.5}},
+		{plan.TopPlates, stud, stud, [2]float64{1.5, 1.5}},
+		{plan.HeaderToKing, stud, header, [2]float64{1.5, 24}},
+		{plan.SoleToFloor, stud, joist, [2]float64{1.5, 9.25}},
+		{plan.SoleToFloor, stud, &framing.Member{}, [2]float64{1.5, 1.5}},
+		{plan.RafterToJoist, joist, header, [2]float64{1.5, 4.5}},
+		{plan.RimToJoist, rim, joist, [2]float64{1.125, 24}},
+	} {
+		side, main := (&Spot{Row: c.at.Row(), Side: c.side, Main: c.main}).sides()
+		assert.Equal(t, c.want, [2]float64{side, main}, c.at)
+	}
+	// A beveled stud 4x6 ripped at 22.5 degrees: half way through 5.5 in it has lost 2.75 tan
+	// 22.5 = 1.139 of 3.5 in, and square to the bevel 2.361 x cos 22.5 = 2.181.
+	assert.InDelta(t, 2.181, breadth(&framing.Member{S1: 3.5, Bevel: 22.5, Section: plan.Lumber{Depth: 5.5}}), 1e-3)
+	assert.Zero(t, breadth(&framing.Member{S1: 1, Bevel: 45, Section: plan.Lumber{Depth: 5.5}}))
+}

@@ -11,8 +11,8 @@ const short = 6
 // far gable, before its sides meet: its ridge cannot run along its axis.
 func (b *Body) checkRidge() []Fault {
 	sides, ends := eaves(b.Axis)
-	if !b.Sloped(sides[0]) || !b.Sloped(sides[1]) || !b.Sloped(ends[0]) && !b.Sloped(ends[1]) {
-		return nil
+	if !b.Sloped(sides[0]) || !b.Sloped(sides[1]) {
+		return nil // no ridge
 	}
 	from, to := -b.edge(ends[0])-b.overhang(ends[0]), b.edge(ends[1])+b.overhang(ends[1])
 	if b.Sloped(ends[0]) {

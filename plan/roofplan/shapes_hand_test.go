@@ -105,6 +105,20 @@ func TestWhereARidgeHasRoom(t *testing.T) {
 	}
 }
 
+// A body that climbs from one side alone has no ridge that might lack room, whichever
+// side that is, and however its ends slope.
+func TestOneSlopeHasNoRidge(t *testing.T) {
+	for _, low := range []int{South, North} {
+		b := &Body{Name: "a", Axis: plan.AxisX, Hi: pt(100, 900), Spacing: 16, Thick: 1.5}
+		for _, i := range []int{low, East, West} {
+			b.Sides[i] = Side{Slope: 0.5, Height: 100}
+		}
+		assert.Empty(t, b.checkRidge(), "low on side %v", SideNames[low])
+		b.Sides[(low+2)%4] = b.Sides[low]
+		assert.Len(t, b.checkRidge(), 1, "with the other side its hips climb past each other")
+	}
+}
+
 // A ridge at 6 in 12 comes under the main roof's plane, 100 in high at the wall,
 // twice its height over that in; over the main ridge, 148, it never does.
 func TestWhereARidgeDies(t *testing.T) {

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"bytes"
 	"testing"
 
 	"galewright/plan"
@@ -140,6 +141,10 @@ func TestPanelsOfASegmentThatStartsLater(t *testing.T) {
 	// 48 x 96: 2 x 8 + 2 x 16 round it, 2 studs of 7: 62, twice; 4 x 96: 2 x 1 + 2 x 16 = 34; on top
 	// 48 x 1: 2 x 8 + 2 x 1 = 18, twice; 4 x 1: 4.
 	assert.Equal(t, 62+62+34+18+18+4, h.Nails)
+	// As long a segment that starts further on is covered alike.
+	late := &Sheathing{Wall: h.Wall, Shear: &plan.Shear{From: 140, To: 240, Edge: 6, Field: 12}, Size: h.Size}
+	late.count(97)
+	assert.Equal(t, [2]int{h.Panels, h.Nails}, [2]int{late.Panels, late.Nails})
 	hours := 0.0
 	for _, r := range small(t).Orders(0) {
 		if r.Section == "hours" {
@@ -147,4 +152,93 @@ func TestPanelsOfASegmentThatStartsLater(t *testing.T) {
 		}
 	}
 	assert.InDelta(t, 0.3, hours, 1e-9, "6 straps of 3 minutes")
+}
+
+// What is bought by weight is a nail whose size is known; by the piece a bolt or a screw,
+// however long, and a nail of no length or no diameter.
+func TestWhatIsBoughtByWeight(t *testing.T) {
+	for _, c := range []struct {
+		n    hardware.Nail
+		want float64
+	}{
+		{hardware.Nail{Name: "8d common", Diameter: 0.131, Length: 2.5}, 100},
+		{hardware.Nail{Name: "bolt 3/4 x 8", Diameter: 0.75, Length: 8}, 0},
+		{hardware.Nail{Name: "bolt 3/4", Diameter: 0.75}, 0},
+		{hardware.Nail{Name: "screw 0.25 x 3", Diameter: 0.25, Length: 3}, 0},
+		{hardware.Nail{Name: "No. 10 x 1 1/2", Diameter: 0.19, Length: 1.5}, 0},
+		{hardware.Nail{Name: "nail", Diameter: 0.131}, 0},
+		{hardware.Nail{Name: "nail", Length: 2.5}, 0},
+		// pi/4 x 0.12² x 3 x 0.2836 = 0.009622 lb of shank; 0.95 / 0.009622 = 98.7.
+		{hardware.Nail{Name: "0.120 x 3", Diameter: 0.12, Length: 3}, 98},
+	} {
+		got, source := PerPound(c.n)
+		assert.Equal(t, c.want, got, c.n.Name)
+		assert.Equal(t, c.want == 0, source == "", c.n.Name)
+	}
+}
+
+// Each row of the order says what it is: nails how they are driven, a rod its length, a
+// panel its size, hours what has none.
+func TestDetailsOfTheOrder(t *testing.T) {
+	var got [][2]string
+	for _, r := range small(t).Orders(0) {
+		switch r.Section {
+		case "nails", "panels", "rods", "hours":
+			got = append(got, [2]string{r.Section, r.Detail})
+		}
+	}
+	assert.Equal(t, [][2]string{
+		{"nails", "by hand or gun"},
+		{"nails", "by hand or gun"},
+		{"nails", "by hand only"},
+		{"rods", `1'-10 1/4" long`},
+		{"panels", `4'-0" x 8'-0"`},
+		{"hours", "without 3 pieces that have no minutes"},
+		{"hours", "without 2 pieces that have no minutes"},
+	}, got)
+}
+
+// Panels of one thickness and two sizes are two rows, each with its own count: two walls of
+// 96 in, 97.125 high. One has panels of 4 by 8 ft, two columns of two; the other of 4 by 9,
+// two of one; and a third, of the first size again, adds to the first row.
+func TestPanelsAreOrderedBySize(t *testing.T) {
+	s := small(t)
+	s.Sheathing = nil
+	for _, tall := range []float64{96, 108, 96} {
+		h := &Sheathing{Wall: &plan.Wall{Spacing: 16}, Shear: &plan.Shear{To: 96, Panel: "15/32", Edge: 6, Field: 12}, Size: [2]float64{48, tall}}
+		h.count(97.125)
+		s.Sheathing = append(s.Sheathing, h)
+	}
+	var got [][3]any
+	for _, r := range s.orderPanels(0.10, units.Imperial) {
+		got = append(got, [3]any{r.Detail, r.Count, r.Spare})
+	}
+	assert.Equal(t, [][3]any{{`4'-0" x 8'-0"`, 8, 9}, {`4'-0" x 9'-0"`, 2, 3}}, got)
+}
+
+// A metric plan's order is in kilograms and millimeters, its JSON in US units, as its keys
+// say: 1.4 lb are 0.64, so 0.7 kg; 100 a pound are 220 a kilogram.
+func TestAMetricOrder(t *testing.T) {
+	s := small(t)
+	s.Placement.House.Plan.Project.Units = units.Metric
+	nails := func(rows []OrderRow) OrderRow {
+		for _, r := range rows {
+			if r.Section == "nails" {
+				return r
+			}
+		}
+		return OrderRow{}
+	}
+	r := nails(s.Orders(0.10))
+	assert.Equal(t, "0.7 kg", r.amount())
+	assert.Equal(t, "1 box of 5 lb (2.27 kg)", r.packs())
+	assert.Contains(t, r.Source, "220 per kg")
+	assert.Equal(t, "8d common (3.3 x 64 mm)", r.Name)
+	for format, want := range map[string]units.System{"json": units.Imperial, "csv": units.Metric, "table": units.Metric} {
+		assert.Equal(t, want, s.units(format), format)
+	}
+	var b bytes.Buffer
+	require.NoError(t, Order(&b, s, 0.10, "json"))
+	assert.Contains(t, b.String(), `"8d common (0.131 x 2 1/2)"`)
+	assert.Contains(t, b.String(), `"lb"`)
 }

@@ -1,10 +1,6 @@
 package timber
 
-import (
-	"math"
-
-	"galewright/plan/source"
-)
+import "galewright/plan/source"
 
 // Sheet is one thickness of cold-formed sheet steel, in, without zinc.
 type Sheet struct {
@@ -41,40 +37,3 @@ func SheetOf(mil, gauge int) (Sheet, bool) {
 	}
 	return Sheet{}, false
 }
-
-// plateGauges is the thickness of steel side plates in NDS 2018 Table 12P,
-// p.112 (transcribed), in.
-var plateGauges = []struct {
-	gauge int
-	t     float64
-}{
-	{3, 0.239},
-	{7, 0.179},
-	{10, 0.134},
-	{11, 0.120},
-	{12, 0.105},
-	{14, 0.075},
-	{16, 0.060},
-	{18, 0.048},
-	{20, 0.036},
-}
-
-// PlateGauge returns the thickness that the nail tables take for a gauge, in.
-func PlateGauge(gauge int) (float64, bool) {
-	for _, p := range plateGauges {
-		if p.gauge == gauge {
-			return p.t, true
-		}
-	}
-	return 0, false
-}
-
-// Zinc returns the thickness of a coating of so many hundredths of an ounce
-// per square foot on both faces together, in: G90 is 90, G185 is 185. One
-// ounce stands for 0.0017 in (ASTM A653 appendix, from memory).
-func Zinc(g float64) float64 { return g / 100 * 0.0017 }
-
-// BaseThickness returns the thickness of the steel under the zinc, in, of a
-// sheet measured with its coating (AISI S100: strength comes from the base
-// steel alone, from memory).
-func BaseThickness(coated, g float64) float64 { return math.Max(0, coated-Zinc(g)) }

@@ -3,8 +3,6 @@ package timber
 import (
 	"fmt"
 	"math"
-
-	"galewright/plan/source"
 )
 
 // Group is one row of fasteners that share a load, NDS 2018 11.3.6.
@@ -20,11 +18,6 @@ type Group struct {
 // GroupFactor is Cg and what it is made of.
 type GroupFactor struct {
 	Cg, REA, Gamma, U, M float64
-}
-
-// Factor returns Cg as a link of a chain.
-func (g GroupFactor) Factor() Factor {
-	return Factor{"Cg", g.Cg, cite("NDS 2018 11.3.6", source.Transcribed)}
 }
 
 // SteelModulus is E of steel in the group action tables, psi (NDS 2018 Table

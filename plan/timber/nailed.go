@@ -63,12 +63,6 @@ func ToeLengths(length float64) (lm, ls float64) {
 	return length*math.Cos(math.Pi/6) - length/3, length / 3
 }
 
-// ToeWithdrawalLength returns how much of a toe-nail's length stands in a
-// thick main member for withdrawal, in.
-func ToeWithdrawalLength(length float64) float64 {
-	return length - length/(3*math.Cos(math.Pi/6))
-}
-
 func shear(n Nail, side, main Part, p, lm, ls float64) (Nailed, error) {
 	out := Nailed{Nail: n, Penetration: p}
 	fyb := BendingYield(n.Diameter)

@@ -118,11 +118,16 @@ func TestTogether(t *testing.T) {
 	assert.InDelta(t, 100, Together(WoodScrew, 100, 100, 1, 1).Allow, 1e-9)
 	assert.InDelta(t, 100, Together(LagScrew, 100, 100, 1, 1).Allow, 1e-9)
 
+	// Equation 12.4-2 at pure lateral and pure withdrawal load.
+	assert.InDelta(t, 100, Together(NailKind, 100, 40, 1, 0).Allow, 1e-9)
+	assert.InDelta(t, 40, Together(NailKind, 100, 40, 0, 1).Allow, 1e-9)
+
 	r := rand.New(rand.NewPCG(4, 12))
 	for range 500 {
 		z, w, v, u := 50+100*r.Float64(), 20+100*r.Float64(), 100*r.Float64(), 100*r.Float64()
 		got := Together(NailKind, z, w, v, u)
-		assert.InEpsilon(t, Combined(z, w, v, u), got.Allow, 1e-9)
+		sin, cos := math.Sincos(math.Atan2(u, v)) // 12.4-2
+		assert.InEpsilon(t, w*z/(w*cos+z*sin), got.Allow, 1e-9)
 		// Along the resultant the nail's interaction is linear (property of 12.4-2).
 		assert.InEpsilon(t, v/z+u/w, got.Ratio, 1e-9)
 	}

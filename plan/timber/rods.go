@@ -1,11 +1,6 @@
 package timber
 
-import (
-	"fmt"
-	"math"
-
-	"galewright/plan/source"
-)
+import "math"
 
 // RodSize is a threaded rod or anchor bolt with coarse thread, its nut and
 // its plain washer, in.
@@ -39,38 +34,4 @@ func RodSizeOf(d float64) (RodSize, bool) {
 		}
 	}
 	return RodSize{}, false
-}
-
-// StressArea returns the tensile stress area of the thread, in²: 0.7854 (d -
-// 0.9743/n)² (ASME B1.1, from memory).
-func (r RodSize) StressArea() float64 {
-	x := r.D - 0.9743/r.Threads
-	return math.Pi / 4 * x * x
-}
-
-// Pitch is how far a nut goes in one turn, in.
-func (r RodSize) Pitch() float64 { return 1 / r.Threads }
-
-// RodValue is the allowable tension of a threaded rod, lb.
-type RodValue struct {
-	Gross   float64 // area, in²
-	Present float64 // 0.75 Fu on the gross area over 2
-	Older   float64 // 0.33 Fu on the gross area, for comparison
-	// Allow is Present: the form in force.
-	Allow  float64
-	Source string
-}
-
-// RodTensionOf returns the allowable tension of a rod threaded anywhere along
-// it. Present form AISC 360 J3 (second-hand); older form AISC Manual 9th ed.,
-// "Tension, allowable loads" (read: 19.1 ksi for A36, 20.0 for A307). The
-// concrete or wood that the rod pulls on is not looked at.
-func RodTensionOf(d float64, s Steel) (RodValue, error) {
-	if d <= 0 || s.Fu <= 0 {
-		return RodValue{}, fmt.Errorf("a rod of %.3f in of a steel with Fu %.0f psi", d, s.Fu)
-	}
-	a := math.Pi * d * d / 4
-	v := RodValue{Gross: a, Present: RodTension(d, s), Older: 0.33 * s.Fu * a, Source: cite("AISC 360 J3", source.SecondHand)}
-	v.Allow = v.Present
-	return v, nil
 }

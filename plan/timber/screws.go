@@ -31,16 +31,6 @@ var lagScrews = []struct{ d, root, tip float64 }{
 	{1, 0.780, 11. / 16},
 }
 
-// boltThreads is NDS 2018 Table L1, p.180 (transcribed): length of thread of
-// hex bolts up to 6 in long; longer ones have 1/4 in more.
-var boltThreads = []struct{ d, thread float64 }{
-	{1. / 2, 1.25},
-	{5. / 8, 1.5},
-	{3. / 4, 1.75},
-	{7. / 8, 2},
-	{1, 2.25},
-}
-
 // sameSize is how near a diameter has to be to a row of a table, in.
 const sameSize = 1e-6
 
@@ -84,15 +74,4 @@ func lagYield(d float64) float64 {
 		return BendingYield(d)
 	}
 	return 45_000
-}
-
-// BoltThread returns the length of thread of a hex bolt, in, and whether the
-// table has its diameter.
-func BoltThread(d, length float64) (float64, bool) {
-	for _, b := range boltThreads {
-		if math.Abs(b.d-d) < sameSize {
-			return b.thread + pick(length > 6, 0.25, 0), true
-		}
-	}
-	return 0, false
 }

@@ -1,9 +1,6 @@
 package timber
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
 
 // Steel is the strength of a sheet or rod steel, psi.
 type Steel struct {
@@ -51,15 +48,4 @@ func tension(ag, an float64, s Steel) Tension {
 // J3.2, from memory).
 func RodTension(d float64, s Steel) float64 {
 	return 0.75 * s.Fu * math.Pi * d * d / 4 / 2
-}
-
-// WasherBearing returns the allowable force of a square plate washer of the
-// side, over a hole of the diameter, on wood across the grain, lb: FcPerp on
-// the net area. The bearing area factor is left at 1.
-func WasherBearing(side, hole, fcPerp float64) (float64, error) {
-	net := side*side - math.Pi*hole*hole/4
-	if side <= hole || fcPerp <= 0 {
-		return 0, fmt.Errorf("no bearing under a washer of %.3f in over a hole of %.3f in", side, hole)
-	}
-	return net * fcPerp, nil
 }

@@ -126,22 +126,6 @@ func TestSheetTable(t *testing.T) {
 	assert.Equal(t, 0.0346, s.Design)
 	_, ok = SheetOf(0, 0)
 	assert.False(t, ok)
-	// NDS 2018 Table 12P p.112 (transcribed).
-	p, ok := PlateGauge(16)
-	assert.True(t, ok)
-	assert.Equal(t, 0.060, p)
-	_, ok = PlateGauge(1)
-	assert.False(t, ok)
-}
-
-func TestZinc(t *testing.T) {
-	// Galvanized less plain gauge of four gauge charts that agree, second-hand
-	// (transcribed): 16 gauge 0.0635 - 0.0598, 20 gauge 0.0396 - 0.0359: the
-	// gauge's allowance of 0.0037 in is more than either coating.
-	assert.InDelta(t, 0.0015, Zinc(90), 1e-4)
-	assert.Less(t, Zinc(185), 0.0037)
-	assert.Greater(t, BaseThickness(0.0396, 185), 0.0359)
-	assert.Zero(t, BaseThickness(0.001, 185))
 }
 
 // Three holes of 0.2 in across 2 in of steel, the middle one 0.2 in along from the line of

@@ -17,14 +17,6 @@ func PullThrough(g, dh, t float64) float64 {
 	return 1_725 * math.Pi * dh * dh * g * g
 }
 
-// Combined returns the allowable resultant of one nail under lateral load v
-// and withdrawal load t at once, from its adjusted values z and w, lb: NDS
-// 2018 equation 12.4-2, p.89 (transcribed).
-func Combined(z, w, v, t float64) float64 {
-	sin, cos := math.Sincos(math.Atan2(t, v))
-	return w * z / (w*cos + z*sin)
-}
-
 // Interaction returns the sum of load ratios of one piece that carries loads
 // in several directions at once: the linear interaction. A direction without
 // load counts nothing; load on a capacity of zero makes it infinite.

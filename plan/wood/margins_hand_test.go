@@ -243,6 +243,34 @@ func TestASquareWasherOnEndGrainIsSquareToTheSides(t *testing.T) {
 	}
 }
 
+// A round washer is reckoned as a figure of 48 sides on its circle, 24 r² sin(7.5°) =
+// 3.1326 r²: by that no more than the circle, 0.29 percent less. One of 2 in on wide
+// wood with no hole bears on 3.1326 in²; half over the edge on half of that.
+func TestARoundWasherIsAFigureOf48Sides(t *testing.T) {
+	girder := lying(plan.GirderBeam, -20, 20, -5, 5, 0, 9.25)
+	w := New([]*framing.Member{girder})
+	under := func(y float64) float64 {
+		return w.Bears(girder, geom.Vec3{Y: y}, geom.Vec3{Z: -1}, Washer{Side: 2, Round: true})
+	}
+	assert.InDelta(t, 3.13263, under(0), 1e-4)
+	assert.InDelta(t, 3.13263/2, under(5), 1e-4)
+	assert.Zero(t, under(6.01))
+}
+
+// Where nothing that a rod passes takes a washer, none carries it: no member, no depth,
+// nothing in the way.
+func TestARodThatNothingCarries(t *testing.T) {
+	sole := lying(plan.BottomPlate, -20, 20, 0, 5.5, 0, 1.5)
+	land := New([]*framing.Member{sole}).Below(geom.Vec3{Y: 2.75, Z: 4}, 40, Washer{Side: 3}, 1.25, Carries)
+	require.Len(t, land.Runs, 1)
+	assert.Equal(t, -1, land.At)
+	assert.Nil(t, land.Member())
+	assert.Zero(t, land.Deep())
+	assert.Nil(t, land.Blocked)
+	assert.Equal(t, "bottom plate", Passed(land.Runs))
+	assert.Equal(t, "nothing", Passed(nil))
+}
+
 // A line over a long way finds the members at both ends of it, whichever way it runs.
 func TestALongLineBothWays(t *testing.T) {
 	for _, way := range []geom.Vec3{{X: 1}, {Y: 1}, {Z: 1}, geom.Vec3{X: 1, Y: -1, Z: 1}.Unit()} {

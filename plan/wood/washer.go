@@ -23,10 +23,8 @@ const sides = 48
 func (x Washer) outline(at, u, v geom.Vec3) (out []geom.Vec3) {
 	r := x.Side / 2
 	if !x.Round {
-		for _, c := range [][2]float64{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}} {
-			out = append(out, at.Add(u.Mul(r*c[0])).Add(v.Mul(r*c[1])))
-		}
-		return out
+		a, b := u.Mul(r), v.Mul(r)
+		return []geom.Vec3{at.Sub(a).Sub(b), at.Add(a).Sub(b), at.Add(a).Add(b), at.Sub(a).Add(b)}
 	}
 	for i := range sides {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / sides)

@@ -1,0 +1,94 @@
+package roofplan
+
+import (
+	"testing"
+
+	"galewright/plan"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Where the ridge of a gable with unequal slopes meets its ends: over walls 192 in apart and
+// of one height, 6:12 from the south and 3:12 from the north, the planes meet a third of
+// the way from the south, 64 in in and 32 in up; with a north wall 24 in higher where 0.5 y =
+// 24 + 0.25 (192 - y), at 96 in and 48 in up.
+func TestRidgeOfUnequalSlopes(t *testing.T) {
+	for _, c := range []struct{ north, y, up float64 }{{100, 64, 32}, {124, 96, 48}} {
+		b := &Body{Axis: plan.AxisX, Lo: pt(10, 20), Hi: pt(310, 212)}
+		b.Sides[South], b.Sides[North] = Side{Slope: 0.5, Height: 100}, Side{Slope: 0.25, Height: c.north}
+		for e, x := range map[int]float64{West: 10, East: 310} {
+			p, z := b.ridgeEnd(e)
+			assert.InDelta(t, x, p.X, 1e-9)
+			assert.InDelta(t, 20+c.y, p.Y, 1e-9)
+			assert.InDelta(t, 100+c.up, z, 1e-9)
+		}
+	}
+}
+
+// Segments of one kind in one straight line that touch or overlap are one line, from its
+// lower end up, or from west to east where it is level; others stay apart.
+func TestSegmentsOfOneLineAreJoined(t *testing.T) {
+	type seg struct {
+		kind           EdgeKind
+		x0, y0, x1, y1 float64
+	}
+	for _, c := range []struct {
+		name string
+		add  []seg
+		want [][4]float64
+	}{
+		{"one", []seg{{Ridge, 0, 0, 10, 0}}, [][4]float64{{0, 0, 10, 0}}},
+		{"turned about", []seg{{Ridge, 10, 0, 0, 0}}, [][4]float64{{0, 0, 10, 0}}},
+		{"end to end", []seg{{Ridge, 0, 0, 10, 0}, {Ridge, 10, 0, 30, 0}}, [][4]float64{{0, 0, 30, 0}}},
+		{"overlapping", []seg{{Ridge, 5, 0, 30, 0}, {Ridge, 0, 0, 10, 0}}, [][4]float64{{0, 0, 30, 0}}},
+		{"one within the other", []seg{{Ridge, 0, 0, 30, 0}, {Ridge, 5, 0, 10, 0}}, [][4]float64{{0, 0, 30, 0}}},
+		{"a gap that the third closes", []seg{{Ridge, 0, 0, 10, 0}, {Ridge, 20, 0, 30, 0}, {Ridge, 10, 0, 20, 0}}, [][4]float64{{0, 0, 30, 0}}},
+		{"apart", []seg{{Ridge, 0, 0, 10, 0}, {Ridge, 11, 0, 30, 0}}, [][4]float64{{0, 0, 10, 0}, {11, 0, 30, 0}}},
+		{"beside each other", []seg{{Ridge, 0, 0, 10, 0}, {Ridge, 0, 1, 10, 1}}, [][4]float64{{0, 0, 10, 0}, {0, 1, 10, 1}}},
+		{"round a corner", []seg{{Ridge, 0, 0, 10, 0}, {Ridge, 10, 0, 10, 10}}, [][4]float64{{0, 0, 10, 0}, {10, 0, 10, 10}}},
+		{"of two kinds", []seg{{Ridge, 0, 0, 10, 0}, {Hip, 10, 0, 30, 0}}, [][4]float64{{0, 0, 10, 0}, {10, 0, 30, 0}}},
+	} {
+		r := &Roof{}
+		for _, s := range c.add {
+			r.addLine(s.kind, pt(s.x0, s.y0).Up(100), pt(s.x1, s.y1).Up(100))
+		}
+		var got [][4]float64
+		for _, l := range r.Lines {
+			got = append(got, [4]float64{l.A.X, l.A.Y, l.B.X, l.B.Y})
+		}
+		assert.Equal(t, c.want, got, c.name)
+	}
+	r := &Roof{}
+	r.addLine(Valley, pt(0, 0).Up(120), pt(10, 10).Up(100))
+	assert.Equal(t, 100.0, r.Lines[0].A.Z, "from its foot up")
+}
+
+// An edge is single where nothing is beyond it, or something at another height: the top of a
+// shed is, and the ridge of a gable is not; nor is a rafter that starts on the wall's own
+// face, without an overhang, outside of no wall.
+func TestEdgesWithNothingBeyond(t *testing.T) {
+	shed, faults := New([]*Body{body(t, "s", "shed", "x", pt(0, 0), pt(64, 48), 3, 0)})
+	require.Empty(t, faults)
+	top := shed.Faces[0]
+	assert.True(t, shed.single(top, pt(64, 48), pt(0, 48)), "over the high wall there is nothing beyond")
+	whole, faults := New([]*Body{body(t, "m", "gable", "x", pt(0, 0), pt(96, 48), 6, 0)})
+	require.Empty(t, faults)
+	south := faceOf(t, whole, "m", South)
+	assert.False(t, whole.single(south, pt(96, 24), pt(0, 24)), "the other slope is beyond the ridge")
+	assert.True(t, whole.single(south, pt(0, 0), pt(96, 0)), "the eave")
+	// A wing 40 in higher beside it: over their common line the roof goes on, but not there.
+	high := body(t, "h", "gable", "x", pt(96, 0), pt(192, 48), 6, 0)
+	for i := range high.Sides {
+		high.Sides[i].Height += 40
+	}
+	both, _ := New([]*Body{body(t, "m", "gable", "x", pt(0, 0), pt(96, 48), 6, 0), high})
+	assert.True(t, both.single(faceOf(t, both, "m", South), pt(96, 0), pt(96, 24)), "the roof beyond lies 40 in higher")
+	runs := whole.RunsAt(south, 32)
+	require.Len(t, runs, 1)
+	p, b, side := runs[0].Bearing()
+	require.NotNil(t, b, "it bears on the wall at its own low end")
+	assert.Equal(t, South, side)
+	assert.InDelta(t, 0, p.Sub(pt(32, 0)).Len(), 1e-6)
+	assert.True(t, runs[0].Outside())
+}
