@@ -80,7 +80,7 @@ func (s StoryShear) reach(lo, hi float64) (float64, float64) {
 
 // link is the name of the link at an end of a bay of a roof's or floor's deck.
 func (b Bay) link(deck string, i int) string {
-	return fmt.Sprintf(deck+" deck, line %s, from %s", b.Lines[i], []string{"its high side", "its low side"}[i])
+	return fmt.Sprintf("%s deck, line %s, from %s", deck, b.Lines[i], []string{"its high side", "its low side"}[i])
 }
 
 // load works the ends and the moment of a bay out under the bands of wind on it.

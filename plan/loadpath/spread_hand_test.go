@@ -98,6 +98,6 @@ func TestStretchesOfADeckAsBeams(t *testing.T) {
 		assert.InDelta(t, c.there, b.moment(c.bands, c.at)/12, 1e-6, c.name)
 	}
 	b := Bay{Lines: [2]string{"a", "b"}}
-	assert.Equal(t, "roof deck, line a, from its high side", b.link(0))
-	assert.Equal(t, "roof deck, line b, from its low side", b.link(1))
+	assert.Equal(t, "roof deck, line a, from its high side", b.link("roof", 0))
+	assert.Equal(t, "roof deck, line b, from its low side", b.link("roof", 1))
 }
