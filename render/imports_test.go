@@ -14,10 +14,10 @@ import (
 )
 
 // Views share what lies below them and never know each other: label, sheet and
-// project, then page and scene, then table, then the views.
+// project, then page and scene, then table and excerpt, then the views.
 func TestPackagesOfViewsImportOneWay(t *testing.T) {
 	below := []string{"label", "sheet", "project"}
-	for _, row := range [][]string{{"page", "scene"}, {"table"}, {"elevation", "floorplan", "detail", "lists", "calculations"}} {
+	for _, row := range [][]string{{"page", "scene"}, {"table", "excerpt"}, {"elevation", "floorplan", "detail", "frame", "lists", "calculations"}} {
 		for _, name := range row {
 			files, err := filepath.Glob(filepath.Join(name, "*.go"))
 			require.NoError(t, err)

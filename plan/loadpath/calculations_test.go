@@ -88,7 +88,7 @@ func TestCasesOfBothProcedures(t *testing.T) {
 func TestMassesOfTheCabin(t *testing.T) {
 	assert.Equal(t, []loadpath.Mass{
 		{Part: plan.DeadRoof, On: "roof roof", Psf: 10, How: "of the slope; 10.54 psf on plan"},
-		{Part: plan.DeadCeiling, On: "ceilings", Psf: 0, How: "between the walls"},
+		{Part: plan.DeadCeiling, On: "ceiling under roof roof", Psf: 0, How: "between the walls; on ceiling joists, as simple spans from plate to plate: it relieves plates and what is below them, no rafter and no ridge, and nothing where no joist is framed"},
 		{Part: plan.DeadWall, On: `exterior walls, 2x6 at 1'-4"`, Psf: 5, How: "of the face, openings counted as wall"},
 	}, cabinReport().Masses())
 	parts := map[plan.DeadPart]int{}

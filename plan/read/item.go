@@ -22,7 +22,7 @@ var itemKeys = []binding[itemDraft]{
 	flagKey("override", "changes the item of a catalog file that has the same mark; keys left out stay as they are there",
 		func(d *itemDraft) *bool { return &d.override }),
 	textKey("note", `"paint after nailing"`, "for the legend", func(d *itemDraft) *string { return &d.Note }),
-	sizeKey("length", `"42in"`, "along the steel", func(d *itemDraft) *float64 { return &d.Length }).within(0.5, 480),
+	sizeKey("length", `"42in"`, "along the steel", func(d *itemDraft) *float64 { return &d.Length }).within(0.5, 1200),
 	sizeKey("width", `"1 1/4in"`, "across the steel", func(d *itemDraft) *float64 { return &d.Width }).within(0.25, 24),
 	custom("gauge_table", "word", `"galvanized"`,
 		"which table turns a gauge into inches: plain is the steel under the zinc, which strength comes from; galvanized counts the zinc",
