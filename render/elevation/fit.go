@@ -1,8 +1,6 @@
 package elevation
 
 import (
-	"slices"
-
 	"galewright/plan"
 	"galewright/render/page"
 	"galewright/render/sheet"
@@ -133,16 +131,12 @@ func (p *part) fits(s page.Scale, a sheet.Rect) bool {
 	}
 	p.settle(s)
 	w, h := p.size()
-	return w <= a.W && h <= a.H && !p.crowded()
+	return w <= a.W && h <= a.H
 }
 
 // mostCrowded is the share of a wall's drawing that the circles of its pieces may
 // take: tried, with more some find no place.
 const mostCrowded = 0.38
-
-// crowded tells whether a part of a wall is dense as it is settled, where the paper is
-// high enough for a larger scale.
-func (p *part) crowded() bool { return p.dense() && p.higher() }
 
 // dense tells whether a part of a wall on small paper carries more pieces than their
 // circles have room for.
@@ -153,15 +147,6 @@ func (p *part) dense() bool {
 	r := p.vp.Rect(max(p.su0, p.from), min(p.su1, p.to), p.sv0, p.sv1)
 	d := 2*p.LegendRadius() + 0.8
 	return float64(len(p.gatherPieces()))*float64(d*d) > mostCrowded*float64(r.W*r.H)
-}
-
-// higher tells whether a larger good scale would go onto the paper's height.
-func (p *part) higher() bool {
-	good, _ := goodScales(p.Context)
-	_, h := p.size()
-	return slices.ContainsFunc(good, func(s page.Scale) bool {
-		return s.Ratio < p.scale.Ratio && h-p.vp.Clip.H+sheet.MM((p.sv1-p.sv0)*s.K()) <= p.area().H
-	})
 }
 
 // fitFewest breaks the part into lengths on the paper as it lies or turned,
@@ -251,7 +236,7 @@ func (p *part) layOut(s page.Scale) {
 // makeRoom keeps up to three rows free over a dense wall for circles that find no place
 // on it, as many as the paper has.
 func (p *part) makeRoom() {
-	if !p.dense() || p.higher() {
+	if !p.dense() {
 		return
 	}
 	row := 2*p.LegendRadius() + 1
