@@ -165,9 +165,6 @@ func diaphragms(c *Check, a *analysis) (out []*Link) {
 	return append(append(out, a.intoLines(c)...), a.lowestFloors(c)...)
 }
 
-// underRoof tells whether a story's deck is the roof's: no story stands on it.
-func (a *analysis) underRoof(lv *plan.Level) bool { return a.plan.Above(lv) == nil }
-
 // deckPanelG is the specific gravity that a deck's panels are taken to have on their
 // nails.
 const deckPanelG = nailing.PanelG
