@@ -1,10 +1,12 @@
 package elevation
 
 import (
+	"slices"
 	"testing"
 
 	"galewright/render/page"
 	"galewright/render/page/pagetest"
+	"galewright/render/sheet"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -111,4 +113,59 @@ func TestMatchLinesCoverTheWall(t *testing.T) {
 		}
 	}
 	assert.Positive(t, broken)
+}
+
+// No near steel is covered: of every black length of steel some is seen under what
+// is drawn after it, on every paper. The open steel of the far face is drawn first.
+func TestNearSteelIsNotCovered(t *testing.T) {
+	near := 0
+	for _, file := range pagetest.ExampleFiles() {
+		m := pagetest.Model(file)
+		for _, paper := range []string{"arch-d", "letter"} {
+			c := pagetest.Context(t, m, paper)
+			for _, s := range pagetest.Drawn(c, Pages(c)) {
+				for i, mk := range s.Marks {
+					x, ok := mk.(sheet.Polyline)
+					if !ok || x.Piece == nil || x.Fill != sheet.Black || len(x.Pts) != 4 {
+						continue
+					}
+					near++
+					assert.True(t, shows(x.Pts, x.Piece, s.Marks[i+1:]), "%s on %s: %s is covered", file, paper, x.Piece.Tag)
+				}
+			}
+		}
+	}
+	assert.Greater(t, near, 500)
+}
+
+// shows tells whether a point along the middle of a band lies under none of the marks
+// of other pieces that are filled with paper.
+func shows(band []sheet.Pt, own *sheet.Piece, after []sheet.Mark) bool {
+	for k := range 9 {
+		f := (sheet.MM(k) + 0.5) / 9
+		at := sheet.Pt{X: (band[0].X+band[3].X)/2*(1-f) + (band[1].X+band[2].X)/2*f, Y: (band[0].Y+band[3].Y)/2*(1-f) + (band[1].Y+band[2].Y)/2*f}
+		if !slices.ContainsFunc(after, func(m sheet.Mark) bool {
+			x, ok := m.(sheet.Polyline)
+			return ok && x.Closed && x.Fill == sheet.White && x.Piece != nil && x.Piece.Tag != own.Tag && inside(x.Pts, at)
+		}) {
+			return true
+		}
+	}
+	return false
+}
+
+// inside tells whether a point lies in a convex polygon.
+func inside(pts []sheet.Pt, at sheet.Pt) bool {
+	sign := 0.0
+	for i, a := range pts {
+		b := pts[(i+1)%len(pts)]
+		c := float64((b.X-a.X)*(at.Y-a.Y) - (b.Y-a.Y)*(at.X-a.X))
+		if c*sign < 0 {
+			return false
+		}
+		if c != 0 {
+			sign = c
+		}
+	}
+	return true
 }

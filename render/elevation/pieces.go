@@ -1,7 +1,9 @@
 package elevation
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -200,9 +202,11 @@ func (p *part) inOverlap(u float64) bool {
 	return p.left != nil && u < p.from || p.right != nil && u >= p.to || p.alone()
 }
 
-// drawSteel draws the steel of pieces to length. What lies on the far face is
-// open, what lies on the near one solid.
+// drawSteel draws the steel of pieces to length, the nearest last. What lies on the
+// far face is open, what lies on the near one solid.
 func (p *part) drawSteel(b *label.Board, list []*shown) {
+	list = slices.Clone(list)
+	slices.SortStableFunc(list, func(a, b *shown) int { return cmp.Compare(nearness(a.pc.Face), nearness(b.pc.Face)) })
 	for _, d := range list {
 		for _, t := range d.steel {
 			polygonPiece(p.page, bandStyle(d.pc.Face, t.w), band(t), d.mark)
@@ -212,6 +216,17 @@ func (p *part) drawSteel(b *label.Board, list []*shown) {
 			}
 		}
 	}
+}
+
+// nearness ranks the faces of a wall by how near they are to who looks at it.
+func nearness(f plan.Face) int {
+	switch f {
+	case plan.Inside:
+		return 0
+	case plan.Outside:
+		return 2
+	}
+	return 1
 }
 
 func bandStyle(face plan.Face, w sheet.MM) sheet.Style {
