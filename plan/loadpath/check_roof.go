@@ -13,11 +13,13 @@ import (
 
 // ridgeTies checks each joint at a ridge, hip or valley.
 func ridgeTies(c *Check, a *analysis) (out []*Link) {
+	hung := a.hungOnRafters()
 	for _, j := range a.house.Joints {
 		if j.Kind != plan.RafterRidge || a.peaks[j] == nil {
 			continue
 		}
 		l := a.upliftLink(c, j)
+		a.withHung(l, hung)
 		if k := a.slopedTie(j); k > 1 && l.Demand > 0 {
 			l.Demand, l.Strength = l.Demand*k, l.Strength*k
 			l.Terms = append(l.Terms, Term{"1 / cos of the steeper slope: the tie lies along the rafters", k, ""}, Term{"tension of the tie, ASD", l.Demand, "lb"})

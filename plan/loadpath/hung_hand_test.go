@@ -1,0 +1,40 @@
+package loadpath
+
+import (
+	"testing"
+
+	"galewright/plan"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Both hips of dunlin's west end are nailed by one flange to the last common rafter
+// and by the other, half of the ten nails, to the rafter in line with the ridge. That
+// one's strap holds half of each hip beside its own: its demand less its own is the mean
+// of the hips' two. The pair beside takes all that comes to the ridge, and no half of it
+// again.
+func TestHipsHangOnTheRafterInLine(t *testing.T) {
+	a := reportOf(WorkOut("dunlin.toml", string(Source(t, "dunlin.toml"))).Placed).work
+	links := map[string]*Link{}
+	for _, c := range Checks() {
+		if c.ID == "ridge-tie" {
+			for _, l := range ridgeTies(c, a) {
+				links[l.ID] = l
+			}
+		}
+	}
+	in, one, two, pair := links["main-144b-RR"], links["main-144c-RR"], links["main-144d-RR"], links["main-144-RR"]
+	for _, l := range []*Link{in, one, two, pair} {
+		require.NotNil(t, l)
+	}
+	require.Equal(t, plan.HipRafter, one.Joint.First().Role)
+	own := a.peaks[in.Joint].demand
+	require.Positive(t, own)
+	assert.InDelta(t, own+(one.Demand+two.Demand)/2, in.Demand, 1e-6)
+	assert.Greater(t, in.Demand, 1000.0)
+	assert.InDelta(t, a.peaks[pair.Joint].demand*a.slopedTie(pair.Joint), pair.Demand, 1e-6)
+	for _, h := range a.hungOnRafters()[in.Joint.First()] {
+		assert.InDelta(t, 0.5, h.k, 1e-9)
+	}
+}
