@@ -156,7 +156,7 @@ func TestWhatALieLacks(t *testing.T) {
 	whole := func() Lie {
 		return Lie{
 			Face: plan.Outside, Bands: []geom.Band{{plate}}, Laid: []Laid{{Member: m, starts: starts}, {Member: o, starts: starts}},
-			Ends: []EndAt{{0, starts}, {1, starts}}, Path: []geom.Vec3{{}, {Z: 10}}, Rod: &Axis{}, tied: [2]int{0, 1},
+			Ends: []EndAt{{Laid: 0, Starts: starts}, {Laid: 1, Starts: starts}}, Path: []geom.Vec3{{}, {Z: 10}}, Rod: &Axis{}, tied: [2]int{0, 1},
 		}
 	}
 	for _, c := range []struct {

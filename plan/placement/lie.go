@@ -54,6 +54,7 @@ type Laid struct {
 	Others []*framing.Member
 
 	starts []Start
+	of     int // places that its end's fasteners are meant for; 0 = as many as starts
 }
 
 // with notes that a member's end is meant for m as well.
@@ -74,6 +75,9 @@ type Start struct {
 type EndAt struct {
 	Laid   int // of Lie.Laid: the member they are meant for
 	Starts []Start
+	// Of is how many flanges the catalog means the fasteners for, where some of them
+	// find nothing to lie on: their share is not driven; else 0.
+	Of int
 }
 
 // Axis is the middle line of a rod from end to end, thread beyond the nuts
@@ -196,7 +200,12 @@ func (w want) whole(l Lie) (Lie, *plan.Diagnostic) {
 		at = make([]int, len(at))
 	}
 	for _, i := range at {
-		l.Ends = append(l.Ends, EndAt{l.tied[i], l.Laid[l.tied[i]].starts})
+		on := l.Laid[l.tied[i]]
+		e := EndAt{Laid: l.tied[i], Starts: on.starts}
+		if on.of > len(on.starts) {
+			e.Of = on.of
+		}
+		l.Ends = append(l.Ends, e)
 	}
 	l.Z0, l.Z1 = l.heights()
 	if what := w.lacks(&l); what != "" {

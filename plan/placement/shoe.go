@@ -158,7 +158,7 @@ func (x *placer) hanger(w want) (Lie, *plan.Diagnostic) {
 	tall := cmp.Or(w.item.Length, 0.7*b.deep)
 	held, other := w.item.LegLengths()
 	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Path: []geom.Vec3{w.joint.At}, Station: w.joint.Station}
-	hung, from := Laid{Member: b.held, Lap: tall}, Laid{Member: b.on, Lap: tall}
+	hung, from := Laid{Member: b.held, Lap: tall}, Laid{Member: b.on, Lap: tall, of: len(b.sides)}
 	if b.sides[0].on != b.on && b.sides[1].on != b.on {
 		from.Member = b.sides[0].on
 	}
