@@ -52,24 +52,55 @@ func (a *analysis) hungOnRafters() map[*framing.Member][]hungOn {
 }
 
 // withHung adds to what a rafter asks of its tie at the ridge the pull of the hips and
-// valleys that hang on it, each in its own worst case. A pair of rafters has that in its
-// own forces already: what comes to a ridge board goes to the nearest pair, whole.
+// valleys that hang on it, each in its own worst case. The pair of rafters that takes
+// what comes to a ridge board there has all of it in its own forces already.
 func (a *analysis) withHung(l *Link, on map[*framing.Member][]hungOn) {
-	j := l.Joint
-	if a.pairAt[j] != nil {
-		return
+	members := l.Joint.Members[:1]
+	p := a.pairAt[l.Joint]
+	if p != nil {
+		members = l.Joint.Members
 	}
-	for _, h := range on[j.First()] {
-		p := a.peaks[h.joint]
-		if p == nil || p.demand <= 0 {
-			continue
+	added := false
+	for _, m := range members {
+		for _, h := range on[m] {
+			added = a.addHung(l, p, h) || added
 		}
-		lb := h.k * p.demand
-		l.Demand += lb
-		l.Strength += h.k * math.Max(0, p.force.net(Strength))
-		l.Terms = append(l.Terms, Term{a.u.Sprintf("of the %s at %s, whose hanger has %.0f%% of its nails in this rafter, in its own worst case", h.joint.First().Role, h.joint.ID, 100*h.k), lb, "lb"})
 	}
-	if len(on[j.First()]) > 0 {
+	if added {
 		l.Terms = append(l.Terms, Term{"together, ASD", l.Demand, "lb"})
 	}
+}
+
+// addHung adds what one hanger hands on: as it is where the tie of one rafter holds it
+// up, as level tension across the ridge where two lean on each other (a pull P at the
+// peak of two bars hinged there and at their plates: P a b / (L f)).
+func (a *analysis) addHung(l *Link, p *pair, h hungOn) bool {
+	q := a.peaks[h.joint]
+	if q == nil || q.demand <= 0 || p != nil && (a.takes(p, h.joint) || p.rise <= 1) {
+		return false
+	}
+	k, as := h.k, ""
+	if p != nil {
+		k *= p.apex * (p.span - p.apex) / p.span / p.rise
+		as = ", as level tension across the ridge"
+	}
+	lb := k * q.demand
+	l.Demand += lb
+	l.Strength += k * math.Max(0, q.force.net(Strength))
+	l.Terms = append(l.Terms, Term{a.u.Sprintf("of the %s at %s, whose hanger has %.0f%% of its nails in this rafter, in its own worst case%s", h.joint.First().Role, h.joint.ID, 100*h.k, as), lb, "lb"})
+	return true
+}
+
+// takes tells whether the pull that a hip or valley brings to a ridge board is in the
+// forces of this pair: that of the nearest pair on two plates alone, which may stand
+// bays away where the rafters beside end at a valley.
+func (a *analysis) takes(p *pair, j *framing.Joint) bool {
+	for _, s := range a.rafters {
+		for _, e := range s.ends {
+			if e.joint == j && e.ridge != nil && !e.ridge.bearing && e.ridge.nearest(e.at) == p {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -38,3 +38,33 @@ func TestHipsHangOnTheRafterInLine(t *testing.T) {
 		assert.InDelta(t, 0.5, h.k, 1e-9)
 	}
 }
+
+// In sanderling the rafters beside the east hips end at the valley with one foot: what the
+// hips bring to the ridge is in the forces of a pair 8 ft away, while their hangers are
+// nailed to this one. Each hip's half is added here: P a b / (L f) = 408 lb x 46.9 x 142.0 /
+// (188.9 x 47.2) = 305 lb level, with its own 171 along a slope of 6 in 12: 532 lb.
+func TestHipsHangOnAPairWithoutAPlate(t *testing.T) {
+	a := reportOf(WorkOut("sanderling.toml", string(Source(t, "sanderling.toml"))).Placed).work
+	links := map[string]*Link{}
+	for _, c := range Checks() {
+		if c.ID == "ridge-tie" {
+			for _, l := range ridgeTies(c, a) {
+				links[l.ID] = l
+			}
+		}
+	}
+	beside, one, two, far := links["main-336-RR"], links["main-336c-RR"], links["main-336d-RR"], links["main-240-RR"]
+	for _, l := range []*Link{beside, one, two, far} {
+		require.NotNil(t, l)
+	}
+	p := a.pairAt[beside.Joint]
+	require.NotNil(t, p)
+	require.False(t, p.onPlates())
+	half := (one.Demand + two.Demand) / 2
+	level := half * p.apex * (p.span - p.apex) / p.span / p.rise
+	assert.InDelta(t, (a.peaks[beside.Joint].demand+level)*a.slopedTie(beside.Joint), beside.Demand, 1e-6)
+	assert.InDelta(t, 532, beside.Demand, 3)
+	assert.True(t, a.takes(a.pairAt[far.Joint], two.Joint))
+	assert.False(t, a.takes(p, two.Joint))
+	assert.InDelta(t, a.peaks[far.Joint].demand*a.slopedTie(far.Joint), far.Demand, 1e-6, "and none is relieved")
+}
