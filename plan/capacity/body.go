@@ -73,7 +73,9 @@ func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, on *placement.
 		}
 	}
 	if at := b.Piece.Ends[end]; at.Of > len(at.Starts) {
-		good = meantFor(good, b.Piece.Item.Ends()[end].Count*len(at.Starts)/at.Of, stray)
+		e := b.Piece.Item.Ends()[end]
+		c.Terms = append(c.Terms, Term{fmt.Sprintf("%d of %d fasteners %s not driven, their flange has no wood: nothing", e.Count-len(good), e.Count, e.Part), 0, "lb"})
+		good = meantFor(good, e.Count*len(at.Starts)/at.Of, stray)
 	}
 	h := a.fasten.hold(b, meant, good, func(f steel.Fastener) geom.Vec3 { return force(b, f, dir) })
 	if len(good) > 0 && good[0].Diameter >= steel.Large {

@@ -52,7 +52,7 @@ func (s *Steel) body(p *placement.Piece) *Body {
 		}
 		starts := p.Ends[i].Starts
 		for k, at := range starts {
-			s.Wood.fasten(b, i, portion(e, k, len(starts)), Seat{at.Band, at.Far}, p.Item.Across(), p.Laid[p.Ends[i].Laid].Lap)
+			s.Wood.fasten(b, i, portion(e, k, max(len(starts), p.Ends[i].Of)), Seat{at.Band, at.Far}, p.Item.Across(), p.Laid[p.Ends[i].Laid].Lap)
 		}
 	}
 	return b
