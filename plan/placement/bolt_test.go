@@ -131,7 +131,7 @@ func TestHoldDownsStandOnTheWallClearOfMembers(t *testing.T) {
 func TestNoTwoBoltsTakeOnePlace(t *testing.T) {
 	src, err := os.ReadFile("../../examples/shed.toml")
 	require.NoError(t, err)
-	each := strings.Replace(string(src), `, at_most = "4'"`, "", 1)
+	each := strings.Replace(string(src), `, at_most = "3' 6in"`, "", 1)
 	require.NotEqual(t, string(src), each)
 	r := placedFrom(t, "../../examples/shed.toml", []byte(each))
 	bolts := map[string][]float64{}
