@@ -117,6 +117,9 @@ func unchecked(a *analysis) []string {
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
 		"Flood, wave, scour, earthquake, and impact of debris.",
 	}
+	if a.eccentric() {
+		out = append(out, "Torsion of girders whose straps to their piles lie on one face: where plies must pass their share on, it is told with the check "+pliesCheck+" and compared with nothing; nor is what holds a girder from rolling on its piles.")
+	}
 	if a.bareEaves() {
 		out = append(out, "Rafters turning over at eaves without blocks, where the deck's shear goes through them to the plates: the moment is told with the check "+deckShearCheck+" and compared with nothing.")
 	}
@@ -192,7 +195,7 @@ func pliesAssumed(a *analysis) string {
 			return "Plies of girders, beams and headers are taken as one member although the plan orders no nails for all of them."
 		}
 	}
-	return "Plies of girders, beams and headers act as one member by their ordered nails, whose own load is not computed."
+	return "Plies of girders, beams and headers act as one member by their ordered nails, whose own load is computed only of girders at their piles ("+pliesCheck+"), where straps do not reach all plies."
 }
 
 // sharesAssumed says how segments of one line share its force.

@@ -36,6 +36,7 @@ func Checks() []*Check {
 		{sillCheck, "Bottom plates to the foundation", "uplift that clips bring to a sill plate on a slab or stem wall, shared by lever arm to the bolts on both sides; with the uplift t of a perforated wall, at every story; bending of the plate between bolts is the check plate-bending; anchorage of the bolts in concrete or masonry is not computed", sillAnchors},
 		{"girder-pile-uplift", "Girders to piles", "uplift from walls and joists at each pile, less the dead load of the lowest floor", upliftAt(plan.GirderPile)},
 		{"pile-overturning", "Shear wall ends to piles", "uplift at a pile plus the end tension that the lowest shear walls bring there through girders and joists", overturnedAtPiles},
+		{pliesCheck, "Plies of girders at piles", pliesDoc, girderPlies},
 		{"porch-cap-uplift", "Porch beams to posts", "uplift of the roof on a porch beam", upliftAt(plan.PostCap)},
 		{"porch-base-uplift", "Porch posts to footings", "uplift of the roof on a porch beam", upliftAt(plan.PostBase)},
 		{"story-shear", "Stories and lines with no lateral resistance", "shear of a story without sheathed segments in the wind's direction, or of a line with no segment wide enough to count", storyShear},
