@@ -195,7 +195,7 @@ func pliesAssumed(a *analysis) string {
 			return "Plies of girders, beams and headers are taken as one member although the plan orders no nails for all of them."
 		}
 	}
-	return "Plies of girders, beams and headers act as one member by their ordered nails, whose own load is computed only of girders at their piles ("+pliesCheck+"), where straps do not reach all plies."
+	return "Plies of girders, beams and headers act as one member by their ordered nails, whose own load is computed only of girders at their piles (" + pliesCheck + "), where straps do not reach all plies."
 }
 
 // sharesAssumed says how segments of one line share its force.

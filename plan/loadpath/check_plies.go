@@ -141,9 +141,9 @@ func (a *analysis) pliesLink(c *Check, g *girderPath, i int, s strappedPlies, o 
 		}
 	}
 	l.Terms = append(l.Terms,
-		Term{"part of it that crosses the seam behind those plies, the uplift even on all", k, ""},
-		Term{"across that seam, ASD", l.Demand, "lb"},
-		Term{a.u.Sprintf("torsion of the girder, not checked: the uplift times %.2f in from its middle to the straps' face, what both faces balance left out, ASD", s.arm()), up * s.arm(), "lb-in"})
+		Term{a.u.Sprintf("torsion of the girder, not checked: the uplift times %.2f in from its middle to the straps' face, what both faces balance left out, ASD", s.arm()), up * s.arm(), "lb-in"},
+		Term{"part of the uplift that crosses the seam behind those plies, it being even on all", k, ""},
+		Term{"across that seam, ASD", l.Demand, "lb"})
 	l.close(a.pliesNails(g, i, s))
 	if l.Gap != "" && l.Capacity == nil {
 		l.Gap = fmt.Sprintf("no nails between the girder's plies are ordered (%s): the straps' nails do not reach all of them", plan.GirderPlies)
