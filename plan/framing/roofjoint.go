@@ -126,11 +126,12 @@ func (w *framedWall) plateUnder(s float64) *Member {
 	return nil
 }
 
-// beamOf returns the porch beam at p.
+// beamOf returns the beam of a porch at p: where two porches meet at a corner,
+// that of the other touches it there.
 func (f *roofFrame) beamOf(porch string, p geom.Vec3) *Member {
 	d := geom.Vec3{X: 1, Y: 1, Z: 1}
 	for _, m := range f.index.Within(p.Sub(d), p.Add(d)) {
-		if m.Role == plan.Beam {
+		if m.Role == plan.Beam && owner(m) == "porch "+porch {
 			return m
 		}
 	}
