@@ -96,10 +96,12 @@ func (r bar) extent(u0, u1 float64, planes []geom.Plane) (lo, hi float64) {
 	return lo, hi
 }
 
+// endless is longer than any house, in.
+const endless = 1e5
+
 // box returns a box about z = 0 that holds the plan of the bar cut by
 // vertical planes, and a little more.
 func (r bar) box(planes []geom.Plane) (lo, hi geom.Vec3) {
-	const endless = 1e5
 	u0, u1 := r.extent(-endless, endless, planes)
 	more := geom.Vec2{X: 3*r.half + 1, Y: 3*r.half + 1}
 	a, b := r.at.Add(r.dir.Mul(u0)), r.at.Add(r.dir.Mul(u1))

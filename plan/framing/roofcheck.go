@@ -114,7 +114,8 @@ func (b *builder) checkUnder(all []*roofBody) {
 }
 
 // into returns how far the roof of rb reaches into the rafters of o where
-// both are on plan, in; negative where there is room.
+// both are on plan, in; negative where there is room. A ridge that ends there
+// stands higher than the corners of what they share, so its whole body is asked.
 func (rb *roofBody) into(o *roofBody) float64 {
 	lo, hi := rb.reach()
 	a, z := o.reach()
@@ -123,11 +124,20 @@ func (rb *roofBody) into(o *roofBody) float64 {
 	if lo.X > hi.X-near || lo.Y > hi.Y-near {
 		return -1
 	}
+	size := hi.Sub(lo)
+	own := geom.Box(lo.Up(0), geom.Vec3{X: size.X}, geom.Vec3{Y: size.Y}, geom.Vec3{Z: endless})
+	for i := range rb.body.Sides {
+		if rb.body.Sloped(i) {
+			own = own.Clip(underside(rb.body.Plane(i), 0))
+		}
+	}
 	most := math.Inf(-1)
-	for _, p := range []geom.Vec2{lo, {X: hi.X, Y: lo.Y}, hi, {X: lo.X, Y: hi.Y}} {
-		over, side := o.body.Height(p)
-		own, _ := rb.body.Height(p)
-		most = max(most, own-over+o.Rafters.Depth*cosInv(o.body.Sides[side].Slope))
+	for i := range o.body.Sides {
+		if o.body.Sloped(i) {
+			under := underside(o.body.Plane(i), o.Rafters.Depth)
+			_, top := own.Along(under.N)
+			most = max(most, (top-under.C)/under.N.Z)
+		}
 	}
 	return most
 }
