@@ -79,7 +79,8 @@ func TestContradictingJoinIsToldWithBothPlaces(t *testing.T) {
 		_, faults := Frame(p)
 		require.Len(t, faults, 1)
 		assert.Equal(t, "corner-contradicts", string(faults[0].Code))
-		assert.Equal(t, 12+8, faults[0].Pos.Line+faults[0].Related[0].Line-12)
+		assert.Equal(t, []int{20, 12}, []int{faults[0].Pos.Line, faults[0].Related[0].Line})
+		assert.NotContains(t, faults[0].Mend, string(word), "the other word mends it")
 	}
 }
 
