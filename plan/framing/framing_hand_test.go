@@ -122,6 +122,7 @@ func TestAPorchByHand(t *testing.T) {
 	for i, j := range joints(h, "P", plan.PostBase) {
 		assert.InDelta(t, []float64{1.75, 100, 198.25}[i], j.Station, 1e-9)
 		assert.InDelta(t, 60, j.At.Z, 1e-9)
+		assert.True(t, j.Below)
 	}
 	for _, c := range []struct {
 		code plan.Code
