@@ -233,6 +233,11 @@ func TestNamesOfDeepSections(t *testing.T) {
 	// PS 20: 2x14 and 2x16 are dressed 13 1/4 and 15 1/4 deep.
 	assert.Equal(t, "2x14", nominal(1.5, 13.25))
 	assert.Equal(t, "2x16", nominal(1.5, 15.25))
-	assert.Equal(t, 15.25, deeper(13.25))
+	sizes := []float64{3.5, 5.5, 7.25, 9.25, 11.25, 13.25, 15.25}
+	for i, d := range sizes[1:] {
+		assert.Equal(t, d, deeper(sizes[i]), "the next size over it")
+		assert.Equal(t, d, deeper(d-0.1))
+	}
+	assert.Equal(t, 3.5, deeper(1))
 	assert.Equal(t, 16.0, deeper(16), "deeper than any: as it is")
 }

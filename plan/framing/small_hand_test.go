@@ -9,6 +9,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/plantest"
+	"galewright/plan/roofplan"
 )
 
 // A king, 10 to 11.5, whose face is within a sixteenth of the header's end holds it; one that
@@ -195,4 +196,65 @@ func TestAnEndOfAWallIsOfOneCorner(t *testing.T) {
 		assert.False(t, e.tail)
 	}
 	assert.ElementsMatch(t, []rune("AC"), []rune(names))
+}
+
+// Roofs whose overhangs may touch are framed together: with 18 and 6 each, up to 36 in apart,
+// along either axis; a third between two brings them together.
+func TestRoofsThatMayTouchAreOneGroup(t *testing.T) {
+	body := func(x, y float64) *roofBody {
+		return &roofBody{Roof: &plan.Roof{Area: [2]geom.Vec2{{X: x, Y: y}, {X: x + 100, Y: y + 100}}, Overhang: 18, Rake: 6}, body: &roofplan.Body{}}
+	}
+	for _, c := range []struct {
+		at   []geom.Vec2
+		want []int // members of each group
+	}{
+		{[]geom.Vec2{{}, {X: 136}}, []int{2}},
+		{[]geom.Vec2{{}, {X: 136.1}}, []int{1, 1}},
+		{[]geom.Vec2{{}, {Y: -136}}, []int{2}},
+		{[]geom.Vec2{{}, {Y: -136.1}}, []int{1, 1}},
+		{[]geom.Vec2{{}, {X: 300}, {X: 120}}, []int{2, 1}},
+		{[]geom.Vec2{{}, {X: 260}, {X: 130}}, []int{3}},
+	} {
+		var all []*roofBody
+		for _, p := range c.at {
+			all = append(all, body(p.X, p.Y))
+		}
+		var got []int
+		for _, g := range cluster(all) {
+			got = append(got, len(g))
+		}
+		assert.ElementsMatch(t, c.want, got, "%v", c.at)
+	}
+	low, high := body(0, 0), body(0, 100)
+	low.body = &roofplan.Body{Hi: geom.Vec2{X: 100, Y: 100}}
+	low.body.Sides[roofplan.North].Against = true
+	high.body = &roofplan.Body{Lo: geom.Vec2{Y: 100}, Hi: geom.Vec2{X: 100, Y: 200}}
+	assert.Len(t, cluster([]*roofBody{low, high}), 2, "one that ends at the other's wall passes under its roof")
+}
+
+// The depth of a floor is its joists and subfloor, and an upper floor stands its depth over the
+// plates below, both to a sixteenth.
+func TestHeightsOfFloors(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		edit func(low, up *plan.Level)
+		told string
+	}{
+		{"as they are", func(_, _ *plan.Level) {}, ""},
+		{"a sixteenth off", func(low, _ *plan.Level) { low.FloorDepth += 0.06 }, ""},
+		{"a depth that is none", func(low, _ *plan.Level) { low.FloorDepth = 10.5 }, `floor_depth of level first is 10 1/2" and its joists and subfloor make 10"`},
+		{"an upper floor too high", func(_, up *plan.Level) { up.Floor++ }, `the joists of level second stand at 19'-2 1/8" and the plates of level first at 19'-1 1/8"`},
+		{"too low", func(_, up *plan.Level) { up.Floor -= 0.07 }, "the joists of level second stand at"},
+		{"a sixteenth too low", func(_, up *plan.Level) { up.Floor -= 0.06 }, ""},
+	} {
+		p := stories(2)
+		c.edit(p.Levels[0], p.Levels[1])
+		b := newBuilder(p)
+		ok := b.floorHeights(p.Levels[0]) && b.floorHeights(p.Levels[1])
+		assert.Equal(t, c.told == "", ok, c.name)
+		if c.told != "" {
+			require.Len(t, b.faults, 1, c.name)
+			assert.Contains(t, b.faults[0].Summary, c.told)
+		}
+	}
 }

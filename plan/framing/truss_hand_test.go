@@ -198,3 +198,64 @@ func TestALedgersJointsAreOnTheWallBehindThem(t *testing.T) {
 	}
 	assert.Equal(t, map[string][]float64{"M": {64, 80, 96, 112}, "N": {128, 144, 160, 176}}, at)
 }
+
+// The gable truss of a shed 120 across whose high wall, 5.5 deep, is to the west: its bottom
+// chord lies on the low wall's plates and runs from the high wall's inner face to the low
+// wall's outer one, 114.5 in; where the high side ends against a house's wall it stops at the
+// ledger, 1.5 out.
+func TestBottomChordOfAShedsGableTruss(t *testing.T) {
+	p := stories(1)
+	ring(p, 0, rect(0, 0, 120, 192)...)[3].Top = plan.RakeTop
+	roofOn(p, "main", "shed", "y", 3, rect(0, 0, 120, 192)).High = plan.West
+	h := roofed(t, p)
+	n := 0
+	for _, m := range withRole(h, plan.Truss) {
+		assert.InDelta(t, 114.5, m.Length, 1e-9)
+		for _, s := range m.Solid {
+			if lo, hi := s.Bounds(); hi.X-lo.X > 100 && hi.Z < 232.7 {
+				n++
+				assert.Equal(t, [4]float64{5.5, 120, 229.125, 232.625}, [4]float64{lo.X, hi.X, lo.Z, hi.Z})
+			}
+		}
+	}
+	assert.Equal(t, 2, n)
+	rb := &roofBody{Roof: p.Roofs[0], body: &roofplan.Body{Hi: geom.Vec2{X: 120, Y: 192}}}
+	rb.body.Sides[roofplan.West].Against = true
+	rb.sides[roofplan.West].depth, rb.sides[roofplan.East].plate = 5.5, 200
+	r, length := (&roofFrame{}).bottom(rb, 0.75, lookout)
+	assert.Equal(t, 118.5, length)
+	assert.Equal(t, geom.Vec2{X: 1.5, Y: 0.75}, r.at)
+	assert.Equal(t, 203.5, r.top)
+	rb.High, rb.Ridge = plan.North, plan.AxisX
+	rb.sides[roofplan.North].depth, rb.sides[roofplan.South].plate = 3.5, 210
+	r, length = (&roofFrame{}).bottom(rb, 7, lookout)
+	assert.Equal(t, 188.5, length)
+	assert.Equal(t, geom.Vec2{X: 7}, r.at)
+	assert.Equal(t, 213.5, r.top)
+}
+
+// A roof that asks for a rake wall at an end whose wall stops at its plates is told, of that
+// end alone.
+func TestARakeEndOnPlatesIsToldOfThatEnd(t *testing.T) {
+	for _, c := range []struct {
+		low, high plan.GableEnd
+		tops      [2]plan.WallTop // of the west and the east wall
+		want      string
+	}{
+		{plan.RakeEnd, plan.RakeEnd, [2]plan.WallTop{plan.RakeTop, plan.RakeTop}, ""},
+		{plan.RakeEnd, plan.TrussEnd, [2]plan.WallTop{plan.PlateTop, plan.PlateTop}, "at its W end"},
+		{plan.TrussEnd, plan.RakeEnd, [2]plan.WallTop{plan.PlateTop, plan.PlateTop}, "at its E end"},
+		{plan.TrussEnd, plan.TrussEnd, [2]plan.WallTop{plan.PlateTop, plan.PlateTop}, ""},
+		{plan.RakeEnd, plan.RakeEnd, [2]plan.WallTop{plan.RakeTop, plan.PlateTop}, "at its E end"},
+	} {
+		p := simple(7, 1.75, 12, 240)
+		p.Roofs[0].GableEnd, p.Walls[3].Top, p.Walls[1].Top = [2]plan.GableEnd{c.low, c.high}, c.tops[0], c.tops[1]
+		ds := told(p, "gable-on-plate")
+		if c.want == "" {
+			assert.Empty(t, ds, "%+v", c)
+			continue
+		}
+		require.Len(t, ds, 1, "%+v", c)
+		assert.Contains(t, ds[0].Summary, c.want)
+	}
+}
