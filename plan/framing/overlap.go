@@ -68,7 +68,7 @@ func (b *builder) checkOverlaps() {
 		x, y := first[k][0], first[k][1]
 		more := ""
 		if n := count[k] - 1; n > 0 {
-			more = fmt.Sprintf(", and so do %s of theirs", number(n, "more pair"))
+			more = fmt.Sprintf(", and so %s %s of theirs", map[bool]string{true: "does", false: "do"}[n == 1], number(n, "more pair"))
 		}
 		b.fault(plan.Diagnostic{
 			Severity: plan.Error, Code: "members-overlap", Pos: b.posOf(y), Related: []plan.Pos{b.posOf(x)}, Where: k[1],

@@ -27,6 +27,7 @@ func TestBoundByHand(t *testing.T) {
 		{[]int{60}, 60},
 		{[]int{61}, 100},
 		{[]int{50}, 60},              // two of 50 and a cut are 102
+		{[]int{50, 50}, 120},         // one each
 		{[]int{49, 49}, 100},         // two of 49 and a cut are 100: 98, so 100
 		{[]int{30}, 40},              // a multiple of 20
 		{[]int{70, 30}, 100},         // beside it
@@ -83,6 +84,9 @@ func TestManyPiecesAsLongAsTheStick(t *testing.T) {
 	// Of 40 and 58 one stick of 100; of 70 and 40 one of 100 and one of 60.
 	assert.Equal(t, []stick{{100, []int{58, 40}}}, heuristic([]int{58, 40}, []int{60, 100}))
 	assert.Equal(t, 160, cost(heuristic([]int{70, 40}, []int{60, 100})))
+	// First fit puts 44 with 42 and needs three sticks; 44, 30 and 22 with two cuts are 100, and
+	// so are 42, 32 and 22.
+	assert.Equal(t, 200, cost(heuristic([]int{44, 42, 32, 30, 22, 22}, []int{60, 100})))
 	a, b := []stick{{100, nil}, {100, nil}}, []stick{{200, nil}}
 	assert.Equal(t, b, better(a, b), "as long in fewer sticks")
 	assert.Equal(t, b, better(b, a))

@@ -1,0 +1,175 @@
+package framing
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"galewright/plan"
+	"galewright/plan/geom"
+)
+
+// A stud over a wall with studs at 16 in stands over the nearest within half a space and half
+// a stud, 8.75; farther off, and over no opening's header, there is nothing below.
+func TestHowFarOffAStudBelowMayStand(t *testing.T) {
+	for off, below := range map[float64]bool{0: true, 8.75: true, -8.75: true, 8.76: false, -9: false} {
+		hit := &Member{Role: plan.Stud, S0: 49.25, S1: 50.75, Z1: 200}
+		low := &framedWall{Wall: &plan.Wall{Spacing: 16, Studs: twoBySix}, s1: 100, head: 200, uprights: []*Member{hit}}
+		up := &framedWall{Wall: &plan.Wall{Studs: twoBySix}}
+		m := &Member{Role: plan.Stud, Z0: 214.5}
+		f := (&builder{}).onWall(up, low, m, 50+off)
+		assert.Equal(t, below, f.below, "%v", off)
+		assert.Equal(t, plan.StudStud, f.kind)
+		assert.InDelta(t, -off, f.offset, 1e-9)
+		assert.InDelta(t, 14.5, f.gap, 1e-9)
+		if below {
+			assert.Same(t, hit, f.member)
+		} else {
+			assert.Nil(t, f.member)
+		}
+	}
+}
+
+// Walls are of one line when they run one way in one plane, to half an inch, and share some of
+// their length.
+func TestWallsInOnePlane(t *testing.T) {
+	wall := func(a, z geom.Vec2) *framedWall {
+		w := &framedWall{Wall: &plan.Wall{From: a, To: z, Studs: twoBySix, Level: &plan.Level{}}, floor: 240, top: 340}
+		w.frame, w.s1 = w.Frame(), w.Length()
+		return w
+	}
+	v := func(x, y float64) geom.Vec2 { return geom.Vec2{X: x, Y: y} }
+	low := wall(v(0, 0), v(100, 0))
+	low.floor, low.top = 100, 200
+	for _, c := range []struct {
+		a, z geom.Vec2
+		want bool
+	}{
+		{v(0, 0), v(100, 0), true},
+		{v(40, 0), v(60, 0), true},
+		{v(-50, 0), v(150, 0), true},
+		{v(90, 0.4), v(150, 0.4), true},
+		{v(0, 0.6), v(100, 0.6), false},
+		{v(0, -0.6), v(100, -0.6), false},
+		{v(100, 0), v(200, 0), false},
+		{v(99.6, 0), v(200, 0), false},
+		{v(99.4, 0), v(200, 0), true},
+		{v(-80, 0), v(0.4, 0), false},
+		{v(-80, 0), v(0.6, 0), true},
+		{v(100, 0), v(0, 0), false},
+		{v(0, 0), v(0, 100), false},
+		{v(0, 0.4), v(100, 0.7), false},
+	} {
+		assert.Equal(t, c.want, inPlane(low, wall(c.a, c.z)), "%+v", c)
+	}
+}
+
+// Girder B, broken at its pile at 120 and cut back from A and C at its ends, is held to the piles
+// under those ends by its first and its last piece.
+func TestPilesUnderTheEndsOfAGirderThatIsCutBack(t *testing.T) {
+	p := stories(1)
+	p.Lumber.Stock = []float64{120}
+	at := func(name string, a, z geom.Vec2, piles ...float64) *plan.Girder {
+		return &plan.Girder{Name: name, From: a, To: z, Member: headerWide, Piles: piles}
+	}
+	p.Girders = []*plan.Girder{
+		at("A", geom.Vec2{Y: 0}, geom.Vec2{X: 100, Y: 0}, 0, 100),
+		at("C", geom.Vec2{Y: 240}, geom.Vec2{X: 100, Y: 240}, 0, 100),
+		at("B", geom.Vec2{X: 50}, geom.Vec2{X: 50, Y: 240}, 0, 120, 240),
+	}
+	h, _ := Frame(p)
+	got := map[float64][]string{}
+	for _, j := range joints(h, "B", plan.GirderPile) {
+		for _, m := range j.Members {
+			got[j.Station] = append(got[j.Station], m.ID)
+		}
+		assert.True(t, j.Below)
+	}
+	assert.Equal(t, map[float64][]string{
+		0: {"B/girder@2.25", "B/pile@0"}, 120: {"B/girder@2.25", "B/girder@120", "B/pile@120"}, 240: {"B/girder@120", "B/pile@240"},
+	}, got)
+}
+
+// A joist over the break of a girder at 48 is held where its middle lies, to the piece that has
+// more of it; one that does not lie on the girder's top to none.
+func TestTheGirderUnderAJoist(t *testing.T) {
+	f := geom.NewFrame(geom.Vec2{}, geom.Vec2{X: 96})
+	piece := func(s0, s1 float64) *Member {
+		return &Member{A: f.At(s0, 2.25, 5), B: f.At(s1, 2.25, 5), Length: s1 - s0}
+	}
+	first, second := piece(0, 48), piece(48, 96)
+	g := &framedGirder{body: body{f: f, s1: 96, d: 4.5}, z1: 10, pieces: []*Member{first, second}}
+	joist := func(x0, x1, y0, z float64) geom.Solid {
+		return geom.Box(geom.Vec3{X: x0, Y: y0, Z: z}, geom.Vec3{X: x1 - x0}, geom.Vec3{Y: 50}, geom.Vec3{Z: 9})
+	}
+	for _, c := range []struct {
+		s    geom.Solid
+		at   geom.Vec3
+		want *Member
+	}{
+		{joist(20, 21.5, 1.5, 10), geom.Vec3{X: 20.75, Y: 3, Z: 10}, first},
+		{joist(46.5, 48.5, 1.5, 10), geom.Vec3{X: 47.5, Y: 3, Z: 10}, first},
+		{joist(47.5, 49.5, -10, 10), geom.Vec3{X: 48.5, Y: 2.25, Z: 10}, second},
+		{joist(20, 21.5, 4, 10.05), geom.Vec3{X: 20.75, Y: 4.25, Z: 10}, first},
+		{joist(20, 21.5, 1.5, 10.1), geom.Vec3{}, nil},
+		{joist(20, 21.5, 4.6, 10), geom.Vec3{}, nil},
+		{joist(20, 21.5, 4.45, 10), geom.Vec3{}, nil}, // a twentieth of an inch
+	} {
+		at, piece, ok := g.carries(c.s)
+		assert.Equal(t, c.want != nil, ok)
+		if c.want != nil {
+			assert.Same(t, c.want, piece)
+			assert.InDelta(t, 0, at.Sub(c.at).Len(), 1e-9, "%v", at)
+		}
+	}
+}
+
+// On a slab the lowest level has no joists, those above have; on piles all have, unless a level
+// names none.
+func TestWhichLevelsHaveJoists(t *testing.T) {
+	for _, c := range []struct {
+		kind plan.FoundationKind
+		none int // a level whose joists are left out, -1 for none
+		want [2]bool
+	}{{plan.Slab, -1, [2]bool{false, true}}, {plan.Piles, -1, [2]bool{true, true}}, {plan.Piles, 1, [2]bool{true, false}}} {
+		p := stories(2)
+		p.Foundation.Kind = c.kind
+		for l := range 2 {
+			ring(p, l, rect(0, 0, 96, 72)...)
+		}
+		if c.none >= 0 {
+			p.Levels[c.none].Joists = plan.Lumber{}
+		}
+		h, _ := Frame(p)
+		var got [2]bool
+		for _, m := range h.Members {
+			if m.Role == plan.Joist {
+				got[m.Level.Index] = true
+			}
+		}
+		assert.Equal(t, c.want, got, "%+v", c)
+	}
+}
+
+// Members of two that share a place are told once, with the first two and how many more.
+func TestMembersInOnePlaceAreToldTogether(t *testing.T) {
+	p := onSlabPlan()
+	wall(p, "A", 0, geom.Vec2{}, geom.Vec2{X: 120})
+	wall(p, "B", 0, geom.Vec2{X: 60, Y: -60}, geom.Vec2{X: 60, Y: 60})
+	b := newBuilder(p)
+	box := func(id string, w int, x float64) {
+		b.member(&Member{ID: id, Wall: p.Walls[w], Solid: []geom.Solid{geom.Box(geom.Vec3{X: x}, geom.Vec3{X: 2}, geom.Vec3{Y: 2}, geom.Vec3{Z: 2})}})
+	}
+	box("A/one", 0, 0)
+	box("B/one", 1, 1)
+	box("A/two", 0, 10)
+	box("B/two", 1, 11)
+	box("B/far", 1, 30)
+	b.checkOverlaps()
+	require.Len(t, b.faults, 1)
+	d := b.faults[0]
+	assert.Equal(t, "A/one of wall A and B/one of wall B take the same place, and so does 1 more pair of theirs", d.Summary)
+	assert.Equal(t, "wall B", d.Where)
+	assert.Equal(t, []plan.Pos{p.Walls[1].Pos, p.Walls[0].Pos}, []plan.Pos{d.Pos, d.Related[0]})
+}
