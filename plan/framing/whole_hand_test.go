@@ -164,3 +164,63 @@ G1-64-JG at 64 3 110, gap 0, serves 16: first/joist@64 G1/girder@0
 G1-80-JG at 80 3 110, gap 0, serves 16: first/joist@80 G1/girder@0
 G1-90-GP at 90 2.25 98.75, gap 0, serves 27: G1/girder@0 G1/pile@90`), jointsOf(at))
 }
+
+// A house of two stories of 96 by 72 whose south wall runs past the second floor, at 239.125: the
+// joists there, 229.125 to 238.375, stop at a ledger 1.5 thick on its inside face, between the
+// studs at its ends (y = 7), and 2B's and 2D's rims at the wall (y = 5.5). Blocks of 1.5 close its
+// bays at the joists' foot, but for one of a quarter of an inch between king and stud; a cripple
+// over the window parts one. The ledger, 1.5 to 94.5, is bolted to each full-height stud it passes,
+// half-way up, and each serves half way to the next and the outer ones to its ends.
+func TestAWallThatPassesAFloorByHand(t *testing.T) {
+	p := stories(2)
+	w := ring(p, 0, rect(0, 0, 96, 72)...)
+	w[0].ToLevel, w[0].Openings = p.Levels[1], []*plan.Opening{window("o", 40, 20)}
+	u := ring(p, 1, rect(0, 0, 96, 72)...)
+	p.Walls = append(p.Walls[:4], u[1:]...)
+	girders(p, 0, 96, 2.25, 69.75)
+	h := frame(t, p)
+	var list []*Member
+	for _, m := range h.Members {
+		switch m.Role {
+		case plan.Rim, plan.Joist, plan.Ledger, plan.Blocking:
+			if m.Level == p.Levels[1] {
+				list = append(list, m)
+			}
+		}
+	}
+	assert.Equal(t, strings.TrimSpace(`
+2B/rim@5.5, 2x10: 94.5 5.5 229.125 to 96 70.5 238.375, 65 long
+2C/rim@0, 2x10: 0 70.5 229.125 to 96 72 238.375, 96 long
+2D/rim@1.5, 2x10: 0 5.5 229.125 to 1.5 70.5 238.375, 65 long
+1A/second ledger@1.5, 2x10: 1.5 5.5 229.125 to 94.5 7 238.375, 93 long
+1A/blocking@1.5, 2x6: 1.5 0 229.125 to 5 5.5 230.625, 3.5 long
+1A/blocking@6.5, 2x6: 6.5 0 229.125 to 15.25 5.5 230.625, 8.75 long
+1A/blocking@16.75, 2x6: 16.75 0 229.125 to 31.25 5.5 230.625, 14.5 long
+1A/blocking@32.75, 2x6: 32.75 0 229.125 to 37 5.5 230.625, 4.25 long
+1A/blocking@38.5, 2x6: 38.5 0 229.125 to 47.25 5.5 230.625, 8.75 long
+1A/blocking@48.75, 2x6: 48.75 0 229.125 to 61.5 5.5 230.625, 12.75 long
+1A/blocking@64.75, 2x6: 64.75 0 229.125 to 79.25 5.5 230.625, 14.5 long
+1A/blocking@80.75, 2x6: 80.75 0 229.125 to 89.5 5.5 230.625, 8.75 long
+1A/blocking@91, 2x6: 91 0 229.125 to 94.5 5.5 230.625, 3.5 long
+second/joist@16, 2x10: 15.25 7 229.125 to 16.75 70.5 238.375, 63.5 long
+second/joist@32, 2x10: 31.25 7 229.125 to 32.75 70.5 238.375, 63.5 long
+second/joist@48, 2x10: 47.25 7 229.125 to 48.75 70.5 238.375, 63.5 long
+second/joist@64, 2x10: 63.25 7 229.125 to 64.75 70.5 238.375, 63.5 long
+second/joist@80, 2x10: 79.25 7 229.125 to 80.75 70.5 238.375, 63.5 long`),
+		sticks(list, func(m *Member) string {
+			lo, hi := m.Bounds()
+			return fmt.Sprintf("%g %g %g to %g %g %g, %g long", lo.X, lo.Y, lo.Z, hi.X, hi.Y, hi.Z, m.Length)
+		}))
+	assert.Equal(t, strings.TrimSpace(`
+1A-6-LW at 5.75 5.5 233.75, gap 0, serves 9.375: 1A/second ledger@1.5 1A/post@5.75
+1A-16-LW at 16 5.5 233.75, gap 0, serves 13.125: 1A/second ledger@1.5 1A/stud@16
+1A-32-LW at 32 5.5 233.75, gap 0, serves 10.875: 1A/second ledger@1.5 1A/stud@32
+1A-38-LW at 37.75 5.5 233.75, gap 0, serves 15.125: 1A/second ledger@1.5 1A/king@37.75
+1A-62-LW at 62.25 5.5 233.75, gap 0, serves 13.125: 1A/second ledger@1.5 1A/king@62.25
+1A-64-LW at 64 5.5 233.75, gap 0, serves 8.875: 1A/second ledger@1.5 1A/stud@64
+1A-80-LW at 80 5.5 233.75, gap 0, serves 13.125: 1A/second ledger@1.5 1A/stud@80
+1A-90-LW at 90.25 5.5 233.75, gap 0, serves 9.375: 1A/second ledger@1.5 1A/post@90.25`), jointsOf(joints(h, "1A", plan.LedgerWall)))
+	for _, m := range of(h, "1A", plan.Stud, plan.King, plan.Post) {
+		assert.Equal(t, [2]float64{121.5, 345.25}, [2]float64{m.Z0, m.Z1}, m.ID)
+	}
+}
