@@ -21,6 +21,7 @@ type Plan struct {
 	Roofs      []*Roof
 	Foundation Foundation
 	Girders    []*Girder
+	Holes      []*FloorOpening // in floors: stairs
 	Porches    []*Porch
 	Items      []*Item // the catalog, in the order written
 	Rules      []*Rule
@@ -242,6 +243,16 @@ type Foundation struct {
 	PileTop float64
 	Sill    Lumber // sill plate on slab or stem wall
 	Pos     Pos
+}
+
+// FloorOpening is an opening in a floor, as for a stair, with a header joist across
+// the ends of those that it cuts, and trimmer joists along its sides.
+type FloorOpening struct {
+	Name            string
+	Level           *Level    // in whose floor it is
+	Lo, Hi          geom.Vec2 // southwest and northeast corners of the clear opening
+	Header, Trimmer Lumber    // Depth 0 where the plan leaves them to the rule
+	Pos             Pos
 }
 
 // Girder is a beam or stringer on piles under the lowest floor.
