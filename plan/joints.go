@@ -5,15 +5,15 @@ type JointHost string
 
 // The hosts.
 const (
-	WallHost   JointHost = "wall"
-	RoofHost   JointHost = "roof"
-	GirderHost JointHost = "girder"
-	PorchHost  JointHost = "porch"
-	HoleHost   JointHost = "floor opening"
+	WallHost    JointHost = "wall"
+	RoofHost    JointHost = "roof"
+	GirderHost  JointHost = "girder"
+	PorchHost   JointHost = "porch"
+	OpeningHost JointHost = "floor opening"
 )
 
 // JointHosts are the hosts of joints.
-var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, HoleHost}
+var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, OpeningHost}
 
 // JointSheet is a kind of sheet on which pieces are drawn.
 type JointSheet string

@@ -122,13 +122,13 @@ var Joints = []*JointRow{
 	{
 		Kind: HeaderTrimmer, Code: "HT", One: "header joist to trimmer", Many: "header joists to trimmers",
 		Doc:    "each end of the header joist of a floor opening to the trimmers there",
-		Places: []JointPlace{{HoleHost, FloorSheet}}, Lies: LiesStandalone,
+		Places: []JointPlace{{OpeningHost, FloorSheet}}, Lies: LiesStandalone,
 		Unchecked: ofFloors,
 	},
 	{
 		Kind: TailHeader, Code: "TH", One: "tail joist to header", Many: "tail joists to headers",
 		Doc:    "each joist that ends at the header joist of a floor opening",
-		Places: []JointPlace{{HoleHost, FloorSheet}}, Lies: LiesStandalone,
+		Places: []JointPlace{{OpeningHost, FloorSheet}}, Lies: LiesStandalone,
 		Unchecked: ofFloors,
 	},
 	{

@@ -13,26 +13,26 @@ type Pos struct {
 
 // Plan is one checked plan.
 type Plan struct {
-	File       string // as given on the command line
-	Project    Project
-	Site       Site
-	Levels     []*Level // lowest first
-	Walls      []*Wall  // as written
-	Roofs      []*Roof
-	Foundation Foundation
-	Girders    []*Girder
-	Holes      []*FloorOpening // in floors: stairs
-	Porches    []*Porch
-	Items      []*Item // the catalog, in the order written
-	Rules      []*Rule
-	Places     []*Place
-	Nailing    []*NailLine // between members, in the order of NailedConnections
-	Lumber     LumberYard
-	Loads      Loads
-	Salt       Salt
-	Treated    []*TreatedWood
-	Deck       *Deck      // nil where the plan says nothing of it
-	FloorDeck  *FloorDeck // nil where the plan says nothing of it
+	File          string // as given on the command line
+	Project       Project
+	Site          Site
+	Levels        []*Level // lowest first
+	Walls         []*Wall  // as written
+	Roofs         []*Roof
+	Foundation    Foundation
+	Girders       []*Girder
+	FloorOpenings []*FloorOpening // stairs
+	Porches       []*Porch
+	Items         []*Item // the catalog, in the order written
+	Rules         []*Rule
+	Places        []*Place
+	Nailing       []*NailLine // between members, in the order of NailedConnections
+	Lumber        LumberYard
+	Loads         Loads
+	Salt          Salt
+	Treated       []*TreatedWood
+	Deck          *Deck      // nil where the plan says nothing of it
+	FloorDeck     *FloorDeck // nil where the plan says nothing of it
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan

@@ -109,7 +109,7 @@ func (b *builder) hosts() map[string]int {
 	for _, p := range b.plan.Porches {
 		add(p.Name)
 	}
-	for _, x := range b.plan.Holes {
+	for _, x := range b.plan.FloorOpenings {
 		add(x.Name)
 	}
 	return rank

@@ -51,7 +51,7 @@ func (h *stairwell) over() span {
 // tells why not.
 func (b *builder) stairwells(d *deck) {
 	runs := runOf(d.level)
-	for _, x := range b.plan.Holes {
+	for _, x := range b.plan.FloorOpenings {
 		mid := x.Lo.Add(x.Hi).Mul(0.5)
 		if x.Level != d.level || x.Level.Joists.Depth == 0 || !d.holds(mid) {
 			continue
@@ -68,7 +68,7 @@ func (b *builder) stairwells(d *deck) {
 
 // lostWells tells of openings that lie in no floor.
 func (b *builder) lostWells() {
-	for _, x := range b.plan.Holes {
+	for _, x := range b.plan.FloorOpenings {
 		if !b.found[x] {
 			b.wellFault(x, "floor-opening-off-floor", fmt.Sprintf("floor opening %s does not lie in the floor of level %s", x.Name, x.Level.Name), "give corners inside its walls, [east, north]")
 		}

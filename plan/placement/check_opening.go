@@ -42,7 +42,7 @@ func (x *placer) hung(j *framing.Joint) bool {
 
 // openingPos returns where the plan has a floor opening.
 func openingPos(p *plan.Plan, name string) plan.Pos {
-	for _, o := range p.Holes {
+	for _, o := range p.FloorOpenings {
 		if o.Name == name {
 			return o.Pos
 		}

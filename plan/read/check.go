@@ -95,7 +95,7 @@ func (r *reader) checkNames() {
 	for _, x := range r.plan.Porches {
 		add("porch", x.Name, x.Pos)
 	}
-	for _, x := range r.plan.Holes {
+	for _, x := range r.plan.FloorOpenings {
 		add("floor opening", x.Name, x.Pos)
 	}
 }

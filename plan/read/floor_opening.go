@@ -32,7 +32,7 @@ func readFloorOpenings(n node, _ int, p *plan.Plan) {
 		n.fault("", "missing-key", `add level = "..."`, "level is missing, and the plan has %d levels", len(p.Levels))
 	}
 	if x.Name != "" && x.Level != nil && x.Lo != x.Hi {
-		p.Holes = append(p.Holes, x)
+		p.FloorOpenings = append(p.FloorOpenings, x)
 	}
 }
 
@@ -52,7 +52,7 @@ func (v value) corners() (lo, hi geom.Vec2, ok bool) {
 
 // checkFloorOpenings looks at the sizes of openings in floors.
 func (r *reader) checkFloorOpenings() {
-	for _, x := range r.plan.Holes {
+	for _, x := range r.plan.FloorOpenings {
 		where, size := "floor opening "+x.Name, x.Hi.Sub(x.Lo)
 		if size.X < 12 || size.Y < 12 {
 			r.fail(x.Pos, "opening-no-size", where, "area is the southwest and the northeast corner", "area covers %s by %s", r.units().Length(size.X), r.units().Length(size.Y))
