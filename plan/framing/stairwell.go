@@ -28,19 +28,48 @@ type stairwell struct {
 	bay             span // from bearing to bearing of the joists that it cuts
 	header, trimmer plan.Lumber
 	ends            [2]bool // a header stands at its low and high end
+	at              [2]span // where these stand, along the joists
 }
 
 // cut is what of the joists between the trimmers is gone, headers included.
 func (h *stairwell) cut() span {
 	out := h.bay
 	if h.ends[0] {
-		out.lo = h.clear.lo - h.header.Width()
+		out.lo = h.at[0].lo
 	}
 	if h.ends[1] {
-		out.hi = h.clear.hi + h.header.Width()
+		out.hi = h.at[1].hi
 	}
 	return out
 }
+
+// setHeaders stands a header at each end that lies off the joists' bearing: along the
+// clear opening, or where no joist has room behind it, as beside an outer wall, against
+// the rim or ledger there. It returns the end, 0 or 1, where there is not even room for
+// that, else -1.
+func (h *stairwell) setHeaders() int {
+	wide := h.header.Width()
+	for i, room := range []float64{h.clear.lo - h.bay.lo, h.bay.hi - h.clear.hi} {
+		against := room < wide+plate
+		switch {
+		case h.ends[i] && room < wide-geom.Eps:
+			return i
+		case i == 0 && against:
+			h.at[0] = span{h.bay.lo, h.bay.lo + wide}
+		case i == 0:
+			h.at[0] = span{h.clear.lo - wide, h.clear.lo}
+		case against:
+			h.at[1] = span{h.bay.hi - wide, h.bay.hi}
+		default:
+			h.at[1] = span{h.clear.hi, h.clear.hi + wide}
+		}
+	}
+	return -1
+}
+
+// sixteenth is how near, in, an edge of an opening lies to what joists end at to be
+// at it: less than a framer marks.
+const sixteenth = 1.0 / 16
 
 // over is the band across the joists that the opening and its trimmers take.
 func (h *stairwell) over() span {
@@ -112,23 +141,23 @@ func (d *deck) bayAt(t0, t1, s float64) (span, bool) {
 // sized settles the bay, the headers and the trimmers of an opening; false where
 // something is in its way, which it tells.
 func (b *builder) sized(d *deck, h *stairwell) (ok bool) {
-	const hair = 1.0 / 16
-	if h.bay, ok = d.bayAt(h.wide.lo, h.wide.hi, h.clear.mid()); !ok || h.clear.lo < h.bay.lo-hair || h.clear.hi > h.bay.hi+hair {
-		b.wellFault(h.FloorOpening, "floor-opening-off-floor", fmt.Sprintf("floor opening %s reaches past the rim or ledger that its joists end at", h.Name),
-			fmt.Sprintf("let it lie between %s and %s", b.inches(h.bay.lo), b.inches(h.bay.hi)))
+	if h.bay, ok = d.bayAt(h.wide.lo, h.wide.hi, h.clear.mid()); !ok || h.clear.lo < h.bay.lo-sixteenth || h.clear.hi > h.bay.hi+sixteenth {
+		mend := "give corners inside its walls, [east, north]"
+		if ok {
+			mend = fmt.Sprintf("let it lie between %s and %s %s", b.inches(h.bay.lo), b.inches(h.bay.hi), map[plan.Axis]string{plan.AxisX: "east", plan.AxisY: "north"}[d.level.JoistRun])
+		}
+		b.wellFault(h.FloorOpening, "floor-opening-off-floor", fmt.Sprintf("floor opening %s reaches past the rim or ledger that its joists end at", h.Name), mend)
 		return false
 	}
-	h.ends = [2]bool{h.clear.lo > h.bay.lo+hair, h.clear.hi < h.bay.hi-hair}
+	h.ends = [2]bool{h.clear.lo > h.bay.lo+sixteenth, h.clear.hi < h.bay.hi-sixteenth}
 	h.header, h.trimmer = h.sections(d.level.Joists)
-	for i, room := range []float64{h.cut().lo - h.bay.lo, h.bay.hi - h.cut().hi} {
-		if h.ends[i] && room < plate {
-			b.wellFault(h.FloorOpening, "floor-opening-no-header", fmt.Sprintf("floor opening %s leaves %s for a header of %s and joists behind it", h.Name, b.inches(room+h.header.Width()), b.inches(h.header.Width())),
-				fmt.Sprintf("move its edge in, or out to the end of the joists at %s", b.inches([]float64{h.bay.lo, h.bay.hi}[i])))
-			return false
-		}
+	if i := h.setHeaders(); i >= 0 {
+		b.wellFault(h.FloorOpening, "floor-opening-no-header", fmt.Sprintf("floor opening %s leaves %s for a header of %s", h.Name, b.inches([]float64{h.clear.lo - h.bay.lo, h.bay.hi - h.clear.hi}[i]), b.inches(h.header.Width())),
+			fmt.Sprintf("move its edge in, or out to the end of the joists at %s", b.inches([]float64{h.bay.lo, h.bay.hi}[i])))
+		return false
 	}
 	for _, side := range []span{{h.over().lo, h.wide.lo}, {h.wide.hi, h.over().hi}} {
-		if bay, ok := d.bayAt(side.lo, side.hi, h.clear.mid()); !ok || bay.lo > h.cut().lo+hair || bay.hi < h.cut().hi-hair {
+		if bay, ok := d.bayAt(side.lo, side.hi, h.clear.mid()); !ok || bay.lo > h.cut().lo+sixteenth || bay.hi < h.cut().hi-sixteenth {
 			b.wellFault(h.FloorOpening, "floor-opening-no-trimmer", fmt.Sprintf("beside floor opening %s there is no room for its trimmers, %s thick", h.Name, b.inches(h.trimmer.Width())),
 				"leave that much between it and the rim or wall along the joists")
 			return false
@@ -194,13 +223,10 @@ func (b *builder) single(h *stairwell) {
 // joists' place.
 func (b *builder) wellClear(d *deck, h *stairwell) bool {
 	runs := runOf(d.level)
-	hole := body{runs, h.cut().lo, h.cut().hi, 0}
-	hole.f.Origin = runs.At(0, h.wide.lo, 0).Flat()
-	hole.d = h.wide.hi - h.wide.lo
-	box := hole.f.Box(hole.s0, hole.s1, 0, hole.d, 0, 1)
+	box := runs.Box(h.clear.lo, h.clear.hi, h.wide.lo, h.wide.hi, 0, 1)
 	for _, w := range b.walls {
 		if w.Level == d.level && geom.Overlap(box, w.frame.Box(w.s0, w.s1, 0, w.Depth(), 0, 1), 0.1) {
-			b.wellFault(h.FloorOpening, "floor-opening-under-wall", fmt.Sprintf("wall %s stands over floor opening %s or its headers", w.Name, h.Name), "move one of the two")
+			b.wellFault(h.FloorOpening, "floor-opening-under-wall", fmt.Sprintf("wall %s stands over floor opening %s", w.Name, h.Name), "move one of the two")
 			return false
 		}
 	}
@@ -241,7 +267,7 @@ func (b *builder) frameWells(d *deck) {
 			}
 		}
 		f := geom.Frame{Origin: runs.At(0, h.wide.lo, 0).Flat(), D: runs.In, In: runs.D}
-		for i, t := range []span{{h.cut().lo, h.clear.lo}, {h.clear.hi, h.cut().hi}} {
+		for i, t := range h.at {
 			if h.ends[i] {
 				m := b.lying(plan.Joist, f, 0, h.wide.hi-h.wide.lo, t.lo, t.hi, d.z0, d.z1)
 				m.ID, m.Level, m.Section = fmt.Sprintf("%s/%s header@%s", d.level.Name, h.Name, at(t.mid())), d.level, h.header
