@@ -2,7 +2,6 @@ package floorplan
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"galewright/plan"
@@ -84,45 +83,53 @@ func (v *planView) labelStairwell(x *plan.FloorOpening) {
 	if !v.sees(x.Lo.Add(x.Hi).Mul(0.5)) {
 		return
 	}
-	high := v.vp.Len(math.Abs(x.Hi.Y - x.Lo.Y))
+	wide, high := v.vp.Len(x.Hi.X-x.Lo.X), v.vp.Len(x.Hi.Y-x.Lo.Y)
 	if v.turned {
-		high = v.vp.Len(math.Abs(x.Hi.X - x.Lo.X))
+		wide, high = high, wide
 	}
-	for i, s := range wellWords(v.Context, x) {
-		at := sheet.Pt{X: mid.X, Y: mid.Y + (sheet.MM(i)-0.5)*v.Size.Note*1.6}
+	lines := wellWords(v.Context, x, wide-2)
+	for i, s := range lines {
+		at := sheet.Pt{X: mid.X, Y: mid.Y + (sheet.MM(i)-sheet.MM(len(lines)-1)/2)*v.Size.Note*1.6}
 		v.words(s, page.Lettered{Role: "label"}, []sheet.Pt{
 			at, {X: at.X, Y: at.Y - high/2 - v.Size.Note*4}, {X: at.X, Y: at.Y + high/2 + v.Size.Note*4}, {X: at.X, Y: at.Y + high + v.Size.Note*4},
 		}, []sheet.Pt{mid})
 	}
 }
 
-// wellWords are an opening's two lines: what it is, and its place from the outside
-// faces of the walls at the west and the south.
-func wellWords(c *page.Context, x *plan.FloorOpening) [2]string {
+// wellWords are an opening's lines: what it is, and its place from the outside faces
+// of the walls at the west and the south; more and shorter ones where there is less room.
+func wellWords(c *page.Context, x *plan.FloorOpening, room sheet.MM) (out []string) {
 	size, from := x.Hi.Sub(x.Lo), x.Lo
 	if lo, _, ok := c.WallBounds(); ok {
 		from = x.Lo.Sub(lo)
 	}
-	return [2]string{
-		fmt.Sprintf("%s, clear %s by %s", x.Name, c.Length(size.X), c.Length(size.Y)),
-		fmt.Sprintf("%s from west, %s from south", c.Length(from.X), c.Length(from.Y)),
+	for _, pair := range [][2]string{
+		{x.Name + ",", fmt.Sprintf("clear %s by %s", c.Length(size.X), c.Length(size.Y))},
+		{c.Length(from.X) + " from west,", c.Length(from.Y) + " from south"},
+	} {
+		if one := pair[0] + " " + pair[1]; page.TextWidth(one, c.Size.Note, false) <= room {
+			out = append(out, one)
+		} else {
+			out = append(out, pair[:]...)
+		}
 	}
+	return out
 }
 
 // wellTable lists the openings in a level's floor with the joists around them.
 func wellTable(c *page.Context, l *plan.Level) *table.Table {
 	t := &table.Table{
 		Title: "Openings in the floor of " + l.Name,
-		Cols:  []table.Column{{Head: "Name"}, {Head: "Clear, east by north; its corner, from outside faces"}, {Head: "Joists around it"}},
+		Cols:  []table.Column{{Head: "Clear, east by north", Wrap: true}, {Head: "Corner", Wrap: true}, {Head: "Joists around it", Wrap: true, Grow: true}},
 	}
 	lo, _, _ := c.WallBounds()
 	for _, x := range stairwells(c, l) {
 		headers, trimmers, tails := joistsAround(c, x)
 		size, from := x.Hi.Sub(x.Lo), x.Lo.Sub(lo)
 		t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{
-			{S: x.Name},
-			{S: fmt.Sprintf("%s by %s; %s from west, %s from south", c.Length(size.X), c.Length(size.Y), c.Length(from.X), c.Length(from.Y))},
-			{S: fmt.Sprintf("headers %s, trimmers %s, %s", sections(headers), sections(trimmers), plan.Counted(len(tails), "tail joist"))},
+			{S: fmt.Sprintf("%s, %s by %s", x.Name, c.Length(size.X), c.Length(size.Y))},
+			{S: fmt.Sprintf("%s from west, %s from south", c.Length(from.X), c.Length(from.Y))},
+			{S: fmt.Sprintf("headers: %s; trimmers: %s; %s", sections(headers), sections(trimmers), plan.Counted(len(tails), "tail joist"))},
 		}})
 	}
 	return t
