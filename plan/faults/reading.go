@@ -43,6 +43,8 @@ var reading = []row{
 	{"empty-house", "The plan has no level or no wall.", "Add them."},
 	{"empty-level", "No wall stands on a level.", "Add its walls, or take the level out."},
 	{"empty-range", "A condition runs from a station to one before it.", "Let to be more than from."},
+	{"floor-opening-no-joists", "An opening lies in a floor that has no joists.", "Give the level joists, or leave the opening out."},
+	{"floor-opening-depth", "A header or trimmer of an opening in a floor is of another depth than the joists.", "Take lumber as deep as the joists."},
 	{"empty-roof", "A roof covers less than a foot.", "Give its area by the south-west and the north-east corner."},
 	{"idle-key", "A key says nothing about a thing of this kind, as high about a gable.", "Take it out, or correct kind."},
 	{"deck-nails-close", "Nails of a roof's or floor's deck stand closer than 3 in and may split framing of one 2x.", "Space them wider, take larger nails or longer ones, or 3x framing with the nails staggered."},

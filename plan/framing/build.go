@@ -33,10 +33,12 @@ type builder struct {
 	wallsAt   *geom.Grid[*framedWall] // made by wallGrid when first asked for
 	girders   []*framedGirder
 	girdersAt *geom.Grid[*framedGirder]
-	widths    map[*plan.Level]float64  // widths of the building, once asked for
-	loops     map[*plan.Level][][]edge // outlines of the levels, once the floors stand
-	bodies    *geom.Grid[*roofBody]    // of all roofs, filled by roofs
-	refs      int                      // numbers given to members of the roofs
+	widths    map[*plan.Level]float64     // widths of the building, once asked for
+	loops     map[*plan.Level][][]edge    // outlines of the levels, once the floors stand
+	bodies    *geom.Grid[*roofBody]       // of all roofs, filled by roofs
+	found     map[*plan.FloorOpening]bool // those that lie in a floor
+	wellEnds  []wellEnd                   // the headers of openings in floors
+	refs      int                         // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
 }
@@ -51,6 +53,7 @@ func newBuilder(p *plan.Plan) *builder {
 		bodies: geom.NewGrid[*roofBody](),
 		widths: map[*plan.Level]float64{},
 		loops:  map[*plan.Level][][]edge{},
+		found:  map[*plan.FloorOpening]bool{},
 	}
 }
 

@@ -19,6 +19,7 @@ type deck struct {
 	passing  []*framedWall // balloon walls within the extent
 	taken    []body        // balloon walls and their ledgers
 	supports []body        // girders and bearing walls below
+	wells    []*stairwell  // openings in it
 	unborne  float64       // longest run of joists for which there is no support within the stock, in
 }
 
@@ -35,7 +36,9 @@ func (b *builder) floors() {
 			d := b.deckOf(l, one, find)
 			b.rims(d, rimBoard(l), d.z0, d.z1)
 			b.balloons(d)
+			b.stairwells(d)
 			b.joists(d)
+			b.frameWells(d)
 			if l.Index == 0 && b.plan.Foundation.Kind == plan.Stem {
 				b.sillPlates(d)
 			}
@@ -78,12 +81,7 @@ func (b *builder) deckOf(level *plan.Level, loops [][]edge, find func(lo, hi geo
 
 // covers tells whether the middle of w lies under the floor.
 func (d *deck) covers(w *framedWall) bool {
-	mid := w.frame.At((w.Hook+w.Length())/2, w.Depth()/2, 0).Flat()
-	in := false
-	for _, loop := range d.inner {
-		in = in != contains(loop, mid)
-	}
-	return in
+	return d.holds(w.frame.At((w.Hook+w.Length())/2, w.Depth()/2, 0).Flat())
 }
 
 // floorHeights checks the level's floor against its joists and the plates

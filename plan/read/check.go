@@ -21,6 +21,7 @@ func (r *reader) check(written map[string]any) {
 	}
 	r.checkRoofs()
 	r.checkFoundation()
+	r.checkFloorOpenings()
 	r.checkRules()
 }
 
@@ -93,6 +94,9 @@ func (r *reader) checkNames() {
 	}
 	for _, x := range r.plan.Porches {
 		add("porch", x.Name, x.Pos)
+	}
+	for _, x := range r.plan.FloorOpenings {
+		add("floor opening", x.Name, x.Pos)
 	}
 }
 
