@@ -57,7 +57,7 @@ where = { wall = ["W1"], level = "one", role = ["stud", "king"] }
 	require.Empty(t, told(two))
 	for _, c := range []struct{ from, to, want string }{
 		{`from = "6'", to = "12'"`, `from = "5' 6in", to = "12'"`, `segments-overlap: it runs from 5'-6" to 12'-0" and overlaps W1A, which runs from 0" to 6'-0", by 6"`},
-		{`name = "W2"`, `name = "w1"`, `same-name: the name "w1" is "W1" of the wall in line 8 but for capitals`},
+		{`name = "W2"`, `name = "w1"`, `same-name: the name "w1" is "W1" of the wall in line 7 but for capitals`},
 		{`date = 2026-03-02`, `date = 07:32:00`, "bad-date: date: 07:32:00 is a time of day"},
 		{`wall = ["W1"]`, `wall = []`, "empty-list: wall = [] holds for nothing"},
 		{`role = ["stud", "king"]`, `role = []`, "empty-list: role = [] holds for nothing"},
