@@ -30,9 +30,6 @@ func shearPosts(w *framedWall, l *layout) {
 // thicken puts n more studs beside the one at the end of a segment, out being
 // the way from the segment.
 func (l *layout) thicken(w *framedWall, at, out float64, n int) {
-	if n <= 0 {
-		return
-	}
 	for _, x := range l.slots {
 		if !x.role.FullHeight() || at < x.lo-3 || at > x.hi+3 {
 			continue

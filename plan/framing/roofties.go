@@ -132,7 +132,7 @@ func (f *roofFrame) tie(p tiePair) bool {
 		}
 		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i-1], cuts[i]))
 	}
-	if len(t.Pieces) == 0 || len(t.Pieces) < len(cuts)-1 {
+	if len(t.Pieces) < len(cuts)-1 {
 		return len(t.Pieces) > 0
 	}
 	beside := r.shifted(side)
@@ -210,7 +210,7 @@ func (f *roofFrame) tieWalls(r bar, length float64) (out []TieWall) {
 	ends := []geom.Plane{r.after(0), r.before(length)}
 	lo, hi := r.box(ends)
 	for _, b := range f.bedsAt.Within(lo, hi) {
-		if b.wall == nil || !b.wall.Bearing && !b.wall.Exterior || math.Abs(b.z-(r.top-r.depth)) > 1.0/16 || !geom.Crosses(b.frame.D, r.dir) {
+		if b.wall == nil || !b.wall.Bearing && !b.wall.Exterior || math.Abs(b.z-(r.top-r.depth)) > sixteenth || !geom.Crosses(b.frame.D, r.dir) {
 			continue
 		}
 		if u0, u1, over := r.over(b.column, ends); over && u0 > near && u1 < length-near {
