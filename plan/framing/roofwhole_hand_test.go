@@ -2,14 +2,18 @@ package framing
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"galewright/plan"
 	"galewright/plan/geom"
 )
 
+// mil rounds to the thousandth, halves up whatever the float's last bit.
+func mil(v float64) float64 { return math.Floor(v*1000+0.5+1e-4) / 1000 }
+
 // three prints a point to the thousandth.
-func three(v geom.Vec3) string { return fmt.Sprintf("%.3f %.3f %.3f", v.X, v.Y, v.Z) }
+func three(v geom.Vec3) string { return fmt.Sprintf("%g %g %g", mil(v.X), mil(v.Y), mil(v.Z)) }
 
 // roofMembers lists the members of the roofs: ID, section and number on the roof plan, ends of
 // the center line, foot and top, cut length, and the wood that is left of it, in³.
@@ -23,8 +27,8 @@ func roofMembers(h *House) string {
 		for _, s := range m.Solid {
 			wood += s.Volume()
 		}
-		out = append(out, fmt.Sprintf("%s, %s %s: %s to %s, %.3f to %.3f high, %.3f long, %.2f in³",
-			m.ID, m.Section.Text, m.Ref, three(m.A), three(m.B), m.Z0, m.Z1, m.Length, wood))
+		out = append(out, fmt.Sprintf("%s, %s %s: %s to %s, %g to %g high, %g long, %g in³",
+			m.ID, m.Section.Text, m.Ref, three(m.A), three(m.B), mil(m.Z0), mil(m.Z1), mil(m.Length), mil(wood)))
 	}
 	return strings.Join(out, "\n")
 }
@@ -37,15 +41,15 @@ func roofJoints(h *House) string {
 		if j.Roof == nil {
 			continue
 		}
-		s := fmt.Sprintf("%s at %s, station %.3f, serves %.3f:", j.ID, three(j.At), j.Station, j.Tributary)
+		s := fmt.Sprintf("%s at %s, station %g, serves %g:", j.ID, three(j.At), mil(j.Station), mil(j.Tributary))
 		for _, m := range j.Members {
 			s += " " + m.ID
 		}
 		if o := j.Overhang; o != nil {
-			s += fmt.Sprintf("; %.3f out, %.3f back", o.Out, o.Back)
+			s += fmt.Sprintf("; %g out, %g back", mil(o.Out), mil(o.Back))
 		}
 		if j.Gap > 0 {
-			s += fmt.Sprintf("; gap %.4f", j.Gap)
+			s += fmt.Sprintf("; gap %g", mil(j.Gap))
 		}
 		if j.Peak {
 			s += "; a peak"
@@ -61,7 +65,7 @@ func roofShares(h *House) string {
 	var out []string
 	for _, s := range h.Shares {
 		if !s.Gathers() {
-			out = append(out, fmt.Sprintf("%s from %.3f %.3f, run %.3f at %.2f: %.3f to %.3f, %.3f wide", s.Member.ID, s.Low.X, s.Low.Y, s.Run, s.Tan, s.From, s.To, s.Width))
+			out = append(out, fmt.Sprintf("%s from %g %g, run %g at %g: %g to %g, %g wide", s.Member.ID, mil(s.Low.X), mil(s.Low.Y), mil(s.Run), mil(s.Tan), mil(s.From), mil(s.To), mil(s.Width)))
 		}
 	}
 	return strings.Join(out, "\n")
@@ -72,7 +76,7 @@ func solids(m *Member) string {
 	var out []string
 	for _, s := range m.Solid {
 		lo, hi := s.Bounds()
-		out = append(out, fmt.Sprintf("%s to %s, %.3f in³", three(lo), three(hi), s.Volume()))
+		out = append(out, fmt.Sprintf("%s to %s, %g in³", three(lo), three(hi), mil(s.Volume())))
 	}
 	return strings.Join(out, "\n")
 }

@@ -59,48 +59,48 @@ func TestAShedOnALedgerAndAPorchByHand(t *testing.T) {
 		}
 	}
 	assert.Equal(t, strings.TrimSpace(`
-lean/S/outlooker@88.5/-40, 2x4 : 84.000 -38.600 187.863 to 88.500 -38.600 187.863, 185.613 to 188.912 high, 4.500 long, 23.63 in³
-lean/S/outlooker@88.5/-16, 2x4 : 84.000 -14.600 205.863 to 88.500 -14.600 205.863, 203.613 to 206.912 high, 4.500 long, 23.63 in³
-lean/S/fly@77.25, 2x8 : 89.250 -48.000 180.812 to 89.250 -0.438 216.484, 171.750 to 216.484 high, 64.891 long, 646.55 in³
-lean/ledger, 2x10 : 84.000 -1.188 210.734 to 12.000 -1.188 210.734, 206.109 to 215.359 high, 72.000 long, 999.00 in³
-lean/S/outlooker@7.5/-40, 2x4 : 12.000 -38.600 187.863 to 7.500 -38.600 187.863, 185.613 to 188.912 high, 4.500 long, 23.63 in³
-lean/S/outlooker@7.5/-16, 2x4 : 12.000 -14.600 205.863 to 7.500 -14.600 205.863, 203.613 to 206.912 high, 4.500 long, 23.62 in³
-lean/S/fly@-5.25, 2x8 : 6.750 -48.000 180.812 to 6.750 -0.438 216.484, 171.750 to 216.484 high, 64.891 long, 646.55 in³
-lean/S/rafter@0.75, 2x8 21: 12.750 -48.000 180.812 to 12.750 -1.938 215.359, 171.750 to 215.359 high, 63.016 long, 621.10 in³
-lean/S/rafter@24, 2x8 22: 36.000 -48.000 180.812 to 36.000 -1.938 215.359, 171.750 to 215.359 high, 63.016 long, 621.10 in³
-lean/S/rafter@48, 2x8 23: 60.000 -48.000 180.812 to 60.000 -1.938 215.359, 171.750 to 215.359 high, 63.016 long, 621.10 in³
-lean/S/rafter@71.25, 2x8 24: 83.250 -48.000 180.812 to 83.250 -1.938 215.359, 171.750 to 215.359 high, 63.016 long, 621.10 in³
-lean/porch/block@12.38, 2x8 : 13.500 -37.750 183.625 to 35.250 -37.750 183.625, 180.000 to 186.563 high, 21.750 long, 195.75 in³
-lean/porch/block@36, 2x8 : 36.750 -37.750 183.625 to 59.250 -37.750 183.625, 180.000 to 186.563 high, 22.500 long, 202.50 in³
-lean/porch/block@59.63, 2x8 : 60.750 -37.750 183.625 to 82.500 -37.750 183.625, 180.000 to 186.563 high, 21.750 long, 195.75 in³`), roofMembers(lean))
+lean/S/outlooker@88.5/-40, 2x4 : 84 -38.6 187.863 to 88.5 -38.6 187.863, 185.613 to 188.913 high, 4.5 long, 23.625 in³
+lean/S/outlooker@88.5/-16, 2x4 : 84 -14.6 205.863 to 88.5 -14.6 205.863, 203.613 to 206.913 high, 4.5 long, 23.625 in³
+lean/S/fly@77.25, 2x8 : 89.25 -48 180.813 to 89.25 -0.437 216.484, 171.75 to 216.484 high, 64.891 long, 646.553 in³
+lean/ledger, 2x10 : 84 -1.187 210.734 to 12 -1.187 210.734, 206.109 to 215.359 high, 72 long, 999 in³
+lean/S/outlooker@7.5/-40, 2x4 : 12 -38.6 187.863 to 7.5 -38.6 187.863, 185.613 to 188.913 high, 4.5 long, 23.625 in³
+lean/S/outlooker@7.5/-16, 2x4 : 12 -14.6 205.863 to 7.5 -14.6 205.863, 203.613 to 206.913 high, 4.5 long, 23.625 in³
+lean/S/fly@-5.25, 2x8 : 6.75 -48 180.813 to 6.75 -0.437 216.484, 171.75 to 216.484 high, 64.891 long, 646.553 in³
+lean/S/rafter@0.75, 2x8 21: 12.75 -48 180.813 to 12.75 -1.937 215.359, 171.75 to 215.359 high, 63.016 long, 621.1 in³
+lean/S/rafter@24, 2x8 22: 36 -48 180.813 to 36 -1.937 215.359, 171.75 to 215.359 high, 63.016 long, 621.1 in³
+lean/S/rafter@48, 2x8 23: 60 -48 180.813 to 60 -1.937 215.359, 171.75 to 215.359 high, 63.016 long, 621.1 in³
+lean/S/rafter@71.25, 2x8 24: 83.25 -48 180.813 to 83.25 -1.937 215.359, 171.75 to 215.359 high, 63.016 long, 621.1 in³
+lean/porch/block@12.38, 2x8 : 13.5 -37.75 183.625 to 35.25 -37.75 183.625, 180 to 186.563 high, 21.75 long, 195.75 in³
+lean/porch/block@36, 2x8 : 36.75 -37.75 183.625 to 59.25 -37.75 183.625, 180 to 186.563 high, 22.5 long, 202.5 in³
+lean/porch/block@59.63, 2x8 : 60.75 -37.75 183.625 to 82.5 -37.75 183.625, 180 to 186.563 high, 21.75 long, 195.75 in³`), roofMembers(lean))
 	assert.Equal(t, strings.TrimSpace(`
-porch/beam@0, 2-2x10: 12.000 -40.000 170.750 to 52.000 -37.000 180.000, 1110.000 in³, 12.000 -38.500 175.375 to 52.000 -38.500 175.375
-porch/beam@40, 2-2x10: 52.000 -40.000 170.750 to 84.000 -37.000 180.000, 888.000 in³, 52.000 -38.500 175.375 to 84.000 -38.500 175.375
-porch/porch post@2.75, 6x6: 12.000 -41.250 60.000 to 17.500 -35.750 170.750, 3350.188 in³, 14.750 -38.500 60.000 to 14.750 -38.500 170.750
-porch/porch post@40, 6x6: 49.250 -41.250 60.000 to 54.750 -35.750 170.750, 3350.188 in³, 52.000 -38.500 60.000 to 52.000 -38.500 170.750
-porch/porch post@69.25, 6x6: 78.500 -41.250 60.000 to 84.000 -35.750 170.750, 3350.187 in³, 81.250 -38.500 60.000 to 81.250 -38.500 170.750`), sticks(porch, func(m *Member) string { return solids(m) + ", " + three(m.A) + " to " + three(m.B) }))
+porch/beam@0, 2-2x10: 12 -40 170.75 to 52 -37 180, 1110 in³, 12 -38.5 175.375 to 52 -38.5 175.375
+porch/beam@40, 2-2x10: 52 -40 170.75 to 84 -37 180, 888 in³, 52 -38.5 175.375 to 84 -38.5 175.375
+porch/porch post@2.75, 6x6: 12 -41.25 60 to 17.5 -35.75 170.75, 3350.188 in³, 14.75 -38.5 60 to 14.75 -38.5 170.75
+porch/porch post@40, 6x6: 49.25 -41.25 60 to 54.75 -35.75 170.75, 3350.188 in³, 52 -38.5 60 to 52 -38.5 170.75
+porch/porch post@69.25, 6x6: 78.5 -41.25 60 to 84 -35.75 170.75, 3350.188 in³, 81.25 -38.5 60 to 81.25 -38.5 170.75`), sticks(porch, func(m *Member) string { return solids(m) + ", " + three(m.A) + " to " + three(m.B) }))
 	assert.Equal(t, strings.TrimSpace(`
-1A-13-RL at 12.750 -1.938 206.297, station 12.750, serves 23.625: lean/S/rafter@0.75 lean/ledger
-1A-16-LW at 16.000 0.000 210.734, station 16.000, serves 12.000: lean/ledger 1A/stud@16; gap 0.4375
-1A-32-LW at 32.000 0.000 210.734, station 32.000, serves 16.000: lean/ledger 1A/stud@32; gap 0.4375
-1A-36-RL at 36.000 -1.938 206.297, station 36.000, serves 23.625: lean/S/rafter@24 lean/ledger
-1A-48-LW at 48.000 0.000 210.734, station 48.000, serves 16.000: lean/ledger 1A/stud@48; gap 0.4375
-1A-60-RL at 60.000 -1.938 206.297, station 60.000, serves 23.625: lean/S/rafter@48 lean/ledger
-1A-64-LW at 64.000 0.000 210.734, station 64.000, serves 16.000: lean/ledger 1A/stud@64; gap 0.4375
-1A-80-LW at 80.000 0.000 210.734, station 80.000, serves 12.000: lean/ledger 1A/stud@80; gap 0.4375
-1A-83-RL at 83.250 -1.938 206.297, station 83.250, serves 23.625: lean/S/rafter@71.25 lean/ledger
-lean/rakeSE-1-FO at 88.500 -38.150 187.262, station 1.400, serves 21.400: lean/S/fly@77.25 lean/S/outlooker@88.5/-40; 6.750 out, 0.000 back
-lean/rakeSE-1-OR at 84.000 -38.150 187.262, station 1.400, serves 21.400: lean/S/outlooker@88.5/-40 lean/S/rafter@71.25; 6.750 out, 0.000 back
-lean/rakeSE-25-FO at 88.500 -14.150 205.263, station 25.400, serves 26.600: lean/S/fly@77.25 lean/S/outlooker@88.5/-16; 6.750 out, 0.000 back
-lean/rakeSE-25-OR at 84.000 -14.150 205.263, station 25.400, serves 26.600: lean/S/outlooker@88.5/-16 lean/S/rafter@71.25; 6.750 out, 0.000 back
-lean/rakeSW-1-FO at 7.500 -38.150 187.263, station 1.400, serves 21.400: lean/S/fly@-5.25 lean/S/outlooker@7.5/-40; 6.750 out, 0.000 back
-lean/rakeSW-1-OR at 12.000 -38.150 187.263, station 1.400, serves 21.400: lean/S/outlooker@7.5/-40 lean/S/rafter@0.75; 6.750 out, 0.000 back
-lean/rakeSW-25-FO at 7.500 -14.150 205.263, station 25.400, serves 26.600: lean/S/fly@-5.25 lean/S/outlooker@7.5/-16; 6.750 out, 0.000 back
-lean/rakeSW-25-OR at 12.000 -14.150 205.263, station 25.400, serves 26.600: lean/S/outlooker@7.5/-16 lean/S/rafter@0.75; 6.750 out, 0.000 back
-porch-1-RP at 12.750 -38.500 180.000, station 0.750, serves 23.625: lean/S/rafter@0.75 porch/beam@0
-porch-24-RP at 36.000 -38.500 180.000, station 24.000, serves 23.625: lean/S/rafter@24 porch/beam@0
-porch-48-RP at 60.000 -38.500 180.000, station 48.000, serves 23.625: lean/S/rafter@48 porch/beam@40
-porch-71-RP at 83.250 -38.500 180.000, station 71.250, serves 23.625: lean/S/rafter@71.25 porch/beam@40`), roofJoints(lean))
+1A-13-RL at 12.75 -1.937 206.297, station 12.75, serves 23.625: lean/S/rafter@0.75 lean/ledger
+1A-16-LW at 16 0 210.734, station 16, serves 12: lean/ledger 1A/stud@16; gap 0.438
+1A-32-LW at 32 0 210.734, station 32, serves 16: lean/ledger 1A/stud@32; gap 0.438
+1A-36-RL at 36 -1.937 206.297, station 36, serves 23.625: lean/S/rafter@24 lean/ledger
+1A-48-LW at 48 0 210.734, station 48, serves 16: lean/ledger 1A/stud@48; gap 0.438
+1A-60-RL at 60 -1.937 206.297, station 60, serves 23.625: lean/S/rafter@48 lean/ledger
+1A-64-LW at 64 0 210.734, station 64, serves 16: lean/ledger 1A/stud@64; gap 0.438
+1A-80-LW at 80 0 210.734, station 80, serves 12: lean/ledger 1A/stud@80; gap 0.438
+1A-83-RL at 83.25 -1.937 206.297, station 83.25, serves 23.625: lean/S/rafter@71.25 lean/ledger
+lean/rakeSE-1-FO at 88.5 -38.15 187.263, station 1.4, serves 21.4: lean/S/fly@77.25 lean/S/outlooker@88.5/-40; 6.75 out, 0 back
+lean/rakeSE-1-OR at 84 -38.15 187.263, station 1.4, serves 21.4: lean/S/outlooker@88.5/-40 lean/S/rafter@71.25; 6.75 out, 0 back
+lean/rakeSE-25-FO at 88.5 -14.15 205.263, station 25.4, serves 26.6: lean/S/fly@77.25 lean/S/outlooker@88.5/-16; 6.75 out, 0 back
+lean/rakeSE-25-OR at 84 -14.15 205.263, station 25.4, serves 26.6: lean/S/outlooker@88.5/-16 lean/S/rafter@71.25; 6.75 out, 0 back
+lean/rakeSW-1-FO at 7.5 -38.15 187.263, station 1.4, serves 21.4: lean/S/fly@-5.25 lean/S/outlooker@7.5/-40; 6.75 out, 0 back
+lean/rakeSW-1-OR at 12 -38.15 187.263, station 1.4, serves 21.4: lean/S/outlooker@7.5/-40 lean/S/rafter@0.75; 6.75 out, 0 back
+lean/rakeSW-25-FO at 7.5 -14.15 205.263, station 25.4, serves 26.6: lean/S/fly@-5.25 lean/S/outlooker@7.5/-16; 6.75 out, 0 back
+lean/rakeSW-25-OR at 12 -14.15 205.263, station 25.4, serves 26.6: lean/S/outlooker@7.5/-16 lean/S/rafter@0.75; 6.75 out, 0 back
+porch-1-RP at 12.75 -38.5 180, station 0.75, serves 23.625: lean/S/rafter@0.75 porch/beam@0
+porch-24-RP at 36 -38.5 180, station 24, serves 23.625: lean/S/rafter@24 porch/beam@0
+porch-48-RP at 60 -38.5 180, station 48, serves 23.625: lean/S/rafter@48 porch/beam@40
+porch-71-RP at 83.25 -38.5 180, station 71.25, serves 23.625: lean/S/rafter@71.25 porch/beam@40`), roofJoints(lean))
 	assert.Equal(t, strings.TrimSpace(`
 porch-3-PC at 14.75 -38.5 170.75, gap 0, serves 21.375: porch/beam@0 porch/porch post@2.75
 porch-40-PC at 52 -38.5 170.75, gap 0, serves 33.25: porch/beam@0 porch/porch post@40 porch/beam@40
@@ -109,10 +109,10 @@ porch-3-PB at 14.75 -38.5 60, gap 0, serves 21.375: porch/porch post@2.75
 porch-40-PB at 52 -38.5 60, gap 0, serves 33.25: porch/porch post@40
 porch-69-PB at 81.25 -38.5 60, gap 0, serves 17.375: porch/porch post@69.25`), jointsOf(joints(h, "porch", plan.PostCap))+"\n"+jointsOf(joints(h, "porch", plan.PostBase)))
 	assert.Equal(t, strings.TrimSpace(`
-lean/S/rafter@0.75 from 12.750 -48.000, run 46.062 at 0.75: 6.000 to 24.375, 19.148 wide
-lean/S/rafter@24 from 36.000 -48.000, run 46.062 at 0.75: 24.375 to 48.000, 24.619 wide
-lean/S/rafter@48 from 60.000 -48.000, run 46.062 at 0.75: 48.000 to 71.625, 24.619 wide
-lean/S/rafter@71.25 from 83.250 -48.000, run 46.062 at 0.75: 71.625 to 90.000, 19.148 wide`), roofShares(lean))
+lean/S/rafter@0.75 from 12.75 -48, run 46.063 at 0.75: 6 to 24.375, 19.148 wide
+lean/S/rafter@24 from 36 -48, run 46.063 at 0.75: 24.375 to 48, 24.619 wide
+lean/S/rafter@48 from 60 -48, run 46.063 at 0.75: 48 to 71.625, 24.619 wide
+lean/S/rafter@71.25 from 83.25 -48, run 46.063 at 0.75: 71.625 to 90, 19.148 wide`), roofShares(lean))
 	for _, b := range h.Blocks {
 		assert.Equal(t, []any{"porch", r, false}, []any{strings.Split(b.Plate.ID, "/")[0], b.Member.Roof, b.Full}, b.Member.ID)
 		assert.Nil(t, b.Wall)
