@@ -156,9 +156,9 @@ func (b *builder) cornerJoints(w *framedWall) {
 
 func (w *framedWall) endStation(tail bool) float64 {
 	if tail {
-		return w.s1 - plate/2
+		return w.s1
 	}
-	return w.s0 + plate/2
+	return w.s0
 }
 
 // nearest returns the full-height member nearest to station s.

@@ -72,10 +72,11 @@ func (f *roofFrame) tiePairs() (out []tiePair) {
 	return out
 }
 
-// tied tells whether a rafter takes a tie: a common rafter on a plate.
+// tied tells whether a rafter takes a tie: a common rafter on a plate that comes up
+// square to its roof's ridge; what comes up to a ridge's end does not.
 func tied(r *roofRafter) bool {
 	_, body, _ := r.run.Bearing()
-	return body != nil && r.run.HighEnd.Kind == roofplan.Ridge && !r.run.Flush
+	return body != nil && r.run.HighEnd.Kind == roofplan.Ridge && !r.run.Flush && r.dir.MainAxis() != r.owner.RidgeAxis()
 }
 
 // levelFeet tells whether the plates under two rafters are of one height.
