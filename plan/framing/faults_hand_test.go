@@ -106,10 +106,10 @@ plan.toml:10:0: error: wall 1A has a rake top and no roof over it to follow (wal
 	// 7.5 - 4.5 = 3.
 	{"notch", house(1, func(p *plan.Plan) { p.Girders[1].Seat = plan.SeatNotch }), `
 :0:0: warning: girder G2 is 4 1/2" wide and its notch leaves 3" of piles 7 1/2" thick (girder G2); take a girder of fewer plies, larger piles, or another seat [notch-past-half]`},
-	// Joists of 1.5 to 238.5; the girder at 3 is within 100 of their start, the one at 120 is not
-	// of 3: 235.5 are left.
+	// Joists of 1.5 to 238.5: the girder under their start is no place to break, and the one at 120 is
+	// out of reach: all 237 are told.
 	{"joists long", house(1, func(p *plan.Plan) { p.Lumber.Stock = []float64{96, 100} }), `
-plan.toml:2:0: warning: joists of level first run up to 19'-7 1/2" without a support within the longest stock, 8'-4" (level first); add a girder or a bearing wall below, or run the joists the other way [joist-too-long]`},
+plan.toml:2:0: warning: joists of level first run up to 19'-9" without a support within the longest stock, 8'-4" (level first); add a girder or a bearing wall below, or run the joists the other way [joist-too-long]`},
 	// Joists of 9 1/4 and subfloor of 3/4.
 	{"floor depth", house(2, func(p *plan.Plan) { p.Levels[1].FloorDepth = 11 }), `
 plan.toml:3:0: error: floor_depth of level second is 11" and its joists and subfloor make 10" (level second); make them agree [floor-heights]`},
