@@ -203,7 +203,7 @@ func (f *roofFrame) checkStock() {
 	stock := longest(f.plan)
 	over := map[*plan.Roof]*Member{}
 	for _, m := range f.sticks {
-		if m.Role != plan.Ridge && m.Role != plan.Joist && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
+		if m.Role != plan.Ridge && m.Role != plan.Joist && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length-geom.Eps) {
 			over[m.Roof] = m
 		}
 	}

@@ -94,7 +94,7 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 	wood := p.rb.tieLumber()
 	side = p.a.dir.Left()
 	mid := p.rb.body.Lo.Add(p.rb.body.Hi).Mul(0.5)
-	if side.Dot(mid.Sub(pa)) < 0 {
+	if side.Dot(mid.Sub(pa)) < -geom.Eps { // a pair in the middle has it at the left of its first rafter
 		side = side.Mul(-1)
 	}
 	shift := side.Mul(p.rb.Rafters.Width()/2 + wood.Width()/2)
