@@ -15,6 +15,10 @@ const plate = 1.5
 // the same: half an inch, what a framer sets right with a hammer.
 const near = 0.5
 
+// sixteenth is a tape's smallest mark, in: heights that differ by less are one height,
+// and members may reach so far into each other untold.
+const sixteenth = 1.0 / 16
+
 // onLine is how far, in, a point may lie off a line of the roof and still be
 // on it: what crossing planes leave of rounding, well under a sawcut.
 const onLine = 0.1
