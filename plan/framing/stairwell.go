@@ -67,10 +67,6 @@ func (h *stairwell) setHeaders() int {
 	return -1
 }
 
-// sixteenth is how near, in, an edge of an opening lies to what joists end at to be
-// at it: less than a framer marks.
-const sixteenth = 1.0 / 16
-
 // over is the band across the joists that the opening and its trimmers take.
 func (h *stairwell) over() span {
 	return span{h.wide.lo - h.trimmer.Width(), h.wide.hi + h.trimmer.Width()}
