@@ -44,11 +44,9 @@ func (a *analysis) washerFace(bolts []*placement.Piece, on []float64) float64 {
 // of all that are over what they bear.
 func (b *bent) sill(bolts []*placement.Piece, lifts []plateLift) []*Link {
 	var all []bend
-	for _, m := range b.a.house.Members {
-		if m.Wall == b.p.w && (m.Role == plan.SillPlate || m.Role == plan.BottomPlate) {
-			if s, ok := b.bolted(m, bolts, lifts); ok {
-				all = append(all, s)
-			}
+	for _, r := range b.a.plateRuns(b.p.w, bolts, lifts) {
+		if s, ok := b.bolted(r); ok {
+			all = append(all, s)
 		}
 	}
 	if len(all) == 0 {
@@ -59,17 +57,14 @@ func (b *bent) sill(bolts []*placement.Piece, lifts []plateLift) []*Link {
 
 // bolted is a piece of bottom plate between its bolts; ok is false where it has none or
 // nothing lifts it.
-func (b *bent) bolted(m *framing.Member, bolts []*placement.Piece, lifts []plateLift) (s bend, ok bool) {
+func (b *bent) bolted(r plateRun) (s bend, ok bool) {
 	var supports []float64
 	var in []push
-	var here []*placement.Piece
-	for _, q := range bolts { // by station
-		if q.Station > m.S0 && q.Station < m.S1 {
-			supports, here = append(supports, q.Station), append(here, q)
-		}
+	for _, q := range r.bolts {
+		supports = append(supports, q.Station)
 	}
-	for _, f := range lifts {
-		if f.lb > least && f.station > m.S0 && f.station < m.S1 {
+	for _, f := range r.lifts {
+		if f.lb > least {
 			in = append(in, push{f.station, f.lb})
 			s.terms = append(s.terms, Term{f.from + ", ASD", f.lb, "lb"})
 		}
@@ -77,19 +72,23 @@ func (b *bent) bolted(m *framing.Member, bolts []*placement.Piece, lifts []plate
 	if len(supports) == 0 || len(in) == 0 {
 		return s, false
 	}
-	face := b.a.washerFace(here, reactions(supports, in))
+	on, _ := b.a.onBolts(r)
+	face := b.a.washerFace(r.bolts, on)
 	s.spanned = onSupports(supports, face, flatDeep, in)
 	s.terms = append(s.terms, b.held("bolts", supports), Term{"past the outer bolts the plate bends from the washer's bearing on, off the bolt", face, "in"})
 	u := b.a.u
-	s.id = fmt.Sprintf("%s-%.0f, bottom plate", b.p.w.Name, m.S0)
-	s.where = fmt.Sprintf("wall %s, bottom plate from %s to %s, most at %s", b.p.w.Name, u.Length(m.S0), u.Length(m.S1), u.Length(s.at))
-	s.of = b.sillWood(m)
+	s.id = fmt.Sprintf("%s-%.0f, bottom plate", b.p.w.Name, r.lo)
+	s.where = fmt.Sprintf("wall %s, bottom plate from %s to %s, most at %s", b.p.w.Name, u.Length(r.lo), u.Length(r.hi), u.Length(s.at))
+	s.of = b.sillWood(r.of)
 	return s, true
 }
 
 // sillWood is the wood of a bottom plate, flat.
 func (b *bent) sillWood(m *framing.Member) wood {
 	of := b.flat(1, "the bottom plate, flat")
+	if m == nil {
+		return of
+	}
 	if m.Section.Depth > 0 {
 		of.wide, of.deep, of.depth = m.Section.Depth, m.Section.Breadth*float64(max(1, m.Section.Ply)), m.Section.Depth
 	}

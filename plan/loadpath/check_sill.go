@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"galewright/plan"
-	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
@@ -175,42 +174,6 @@ func (a *analysis) bolts(w *plan.Wall) (out []*placement.Piece) {
 		}
 	}
 	slices.SortStableFunc(out, func(x, y *placement.Piece) int { return cmpFloat(x.Station, y.Station) })
-	return out
-}
-
-// boltLinks shares what lifts a plate to the bolts on both sides by lever.
-func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, lifts []plateLift) (out []*Link) {
-	on, terms := make([]float64, len(bolts)), make([][]Term, len(bolts))
-	put := func(i int, f plateLift, k float64) {
-		lb := f.lb * k
-		on[i] += lb
-		if lb > least {
-			terms[i] = append(terms[i], Term{a.u.Sprintf("%s: %.0f lb ASD in its own worst case, times %.3f by lever arm", f.from, f.lb, k), lb, "lb"})
-		}
-	}
-	for _, f := range lifts {
-		i, _ := slices.BinarySearchFunc(bolts, f.station, func(q *placement.Piece, s float64) int { return cmpFloat(q.Station, s) })
-		switch {
-		case i == 0:
-			put(0, f, 1)
-		case i == len(bolts):
-			put(i-1, f, 1)
-		default:
-			k := (f.station - bolts[i-1].Station) / (bolts[i].Station - bolts[i-1].Station)
-			put(i-1, f, 1-k)
-			put(i, f, k)
-		}
-	}
-	for i, q := range bolts {
-		l := &Link{
-			Check: c, ID: q.Tag, Joint: q.Joint, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
-			Host: "wall " + w.Name, Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, a.u.Length(q.Station)),
-		}
-		l.Terms = append(terms[i], Term{"together, ASD", on[i], "lb"})
-		held := a.allowed.One(q, capacity.Upward)
-		l.close(&held)
-		out = append(out, l)
-	}
 	return out
 }
 
