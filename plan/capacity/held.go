@@ -86,7 +86,7 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 // Fastening is the wood and the steel that fasteners join.
 type Fastening struct {
 	Species timber.Species
-	Wet     []plan.Role // members taken as wet; nil = plan.WetRoles
+	Wet     func(*framing.Member) bool // members taken as wet; nil = those of plan.WetRoles
 	Units   units.System
 
 	singles map[lone]single // worked out so far; nil keeps none
@@ -103,7 +103,7 @@ func (x Fastening) wet(m *framing.Member) bool {
 	if x.Wet == nil {
 		return slices.Contains(plan.WetRoles, m.Role)
 	}
-	return slices.Contains(x.Wet, m.Role)
+	return x.Wet(m)
 }
 
 func (x Fastening) name(b *steel.Body, end int) string {

@@ -216,5 +216,8 @@ func wetWords(p *plan.Plan) string {
 	for i, r := range roles {
 		words[i] = string(r) + "s"
 	}
+	if p.Loads.Wet == nil && p.OpenUnderside() {
+		words = append(words, "the rims, joists and blocking of the lowest floor over its open underside")
+	}
 	return strings.Join(words, " and ")
 }
