@@ -15,10 +15,10 @@ import (
 
 // Context is what the pieces of a house are fastened to.
 type Context struct {
-	Species timber.Species             // of the framing
-	Pile    plan.Lumber                // section of the piles; zero when the plan gives none
-	Wet     func(*framing.Member) bool // members taken as wet; nil = those of plan.WetRoles
-	Units   units.System               // of the terms' words
+	Species timber.Species // of the framing
+	Pile    plan.Lumber    // section of the piles; zero when the plan gives none
+	Wet     Damp           // members taken as wet; nil = those of plan.WetRoles
+	Units   units.System   // of the terms' words
 }
 
 // Allowables answers what the pieces of a placement hold. It is worked out

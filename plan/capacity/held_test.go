@@ -2,7 +2,6 @@ package capacity
 
 import (
 	"math"
-	"slices"
 	"testing"
 
 	"galewright/plan"
@@ -203,11 +202,11 @@ func TestBoltsInARowShareUnevenly(t *testing.T) {
 }
 
 // wetAre takes members of some roles as wet; nil leaves the usual ones.
-func wetAre(roles []plan.Role) func(*framing.Member) bool {
+func wetAre(roles []plan.Role) Damp {
 	if roles == nil {
 		return nil
 	}
-	return func(m *framing.Member) bool { return slices.Contains(roles, m.Role) }
+	return &framing.House{Plan: &plan.Plan{Loads: plan.Loads{Wet: roles}}}
 }
 
 // A pile stands wet unless the plan says otherwise: CM 0.7 across a nail's shank

@@ -104,10 +104,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 		}
 	}
 	l.Terms = append(l.Terms, Term{ASD.Name + ", net of dead load, positive upward", p.demand, "lb"})
-	held := a.allowed.Of(j, capacity.Upward, ordinary)
-	if held == nil {
-		held = a.allowed.At(j, capacity.Upward)
-	}
+	held := a.heldUp(j)
 	if held != nil && p.demand > held.Value {
 		held = a.withBeside(j, held)
 	}
@@ -116,6 +113,25 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 		l.Notes = append(l.Notes, "nothing below to tie to")
 	}
 	return l
+}
+
+// heldUp is what holds a joint against uplift: its pieces but hold-downs, which overturning
+// wants; at the foot of a stud over a sill plate the hold-down where one stands, for nothing
+// is asked of the plate then; else whatever there is, and at a bare foot the hold-down of the
+// stud nailed beside it.
+func (a *analysis) heldUp(j *framing.Joint) *Capacity {
+	if j.Kind == plan.StudBase && onSill(j) {
+		if held := a.allowed.Of(j, capacity.Upward, engineered); held != nil {
+			return held
+		}
+	}
+	if held := a.allowed.Of(j, capacity.Upward, ordinary); held != nil {
+		return held
+	}
+	if held := a.allowed.At(j, capacity.Upward); held != nil {
+		return held
+	}
+	return a.heldAtBeside(j)
 }
 
 // least is the demand up to which nothing is asked of a joint, lb: rounding.

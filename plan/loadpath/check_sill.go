@@ -53,6 +53,7 @@ func sillAnchors(c *Check, a *analysis) (out []*Link) {
 type plateLift struct {
 	station, lb float64
 	from        string
+	foot        *framing.Joint // of the stud
 }
 
 // piercedSegments returns the perforated segments of each wall.
@@ -78,7 +79,7 @@ func (a *analysis) plateLifts(p *wallPath, pierced []*SegmentShear) (out []plate
 		}
 		lo := hi
 		hi += k.share
-		f := plateLift{station: k.station, from: "stud at " + a.u.Length(k.station)}
+		f := plateLift{station: k.station, from: "stud at " + a.u.Length(k.station), foot: k.base}
 		if a.toSill(k) {
 			if q := a.peaks[k.base]; q != nil {
 				f.lb = math.Max(0, q.demand)
@@ -103,9 +104,9 @@ func sillUnder(k *carrier) bool {
 }
 
 // toSill tells whether a stud's uplift ends at its sill plate: nothing laps
-// past it.
+// past it, nor does it hang on the stud beside it that has a hold-down.
 func (a *analysis) toSill(k *carrier) bool {
-	return sillUnder(k) && !slices.ContainsFunc(a.placed.At(k.base), func(q *placement.Piece) bool {
+	return sillUnder(k) && a.heldAtBeside(k.base) == nil && !slices.ContainsFunc(a.placed.At(k.base), func(q *placement.Piece) bool {
 		return q.Item.Kind.Strap || engineered(q)
 	})
 }

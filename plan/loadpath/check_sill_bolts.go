@@ -22,8 +22,8 @@ type plateRun struct {
 
 // plateRuns parts what lifts the bottom plate of a wall, and its bolts, by the pieces of
 // the plate: no piece holds another one down past a break or a doorway. A stud on a break
-// lifts both pieces, each with all of it: its clip is nailed to one of them. What lies on
-// no piece is a run of its own, as long as the wall.
+// lifts the piece that its clips are nailed to, or both by their nails. What lies on no
+// piece is a run of its own, as long as the wall.
 func (a *analysis) plateRuns(w *plan.Wall, bolts []*placement.Piece, lifts []plateLift) []plateRun {
 	var out []plateRun
 	for _, m := range a.house.Members {
@@ -34,15 +34,24 @@ func (a *analysis) plateRuns(w *plan.Wall, bolts []*placement.Piece, lifts []pla
 	slices.SortFunc(out, func(x, y plateRun) int { return cmpFloat(x.lo, y.lo) })
 	rest := plateRun{hi: w.Length()}
 	for _, f := range lifts {
-		on := 0
+		var on []int
 		for i := range out {
 			if out[i].has(f.station) {
-				out[i].lifts = append(out[i].lifts, f)
-				on++
+				on = append(on, i)
 			}
 		}
-		if on == 0 {
+		if len(on) == 0 {
 			rest.lifts = append(rest.lifts, f)
+		}
+		for _, i := range on {
+			part, k := f, a.nailedShare(f, out, on, i)
+			if k == 0 {
+				continue
+			}
+			if part.lb *= k; k < 1 {
+				part.from += fmt.Sprintf(", on a break of the plate, %.2f of it here", k)
+			}
+			out[i].lifts = append(out[i].lifts, part)
 		}
 	}
 	for _, q := range bolts {
@@ -54,6 +63,31 @@ func (a *analysis) plateRuns(w *plan.Wall, bolts []*placement.Piece, lifts []pla
 		out[i].bolts = append(out[i].bolts, q)
 	}
 	return append(out, rest)
+}
+
+// nailedShare is how much of what a stud lifts comes on one of the pieces of plate under
+// it, by the nails of its clips in each; evenly where they are in none.
+func (a *analysis) nailedShare(f plateLift, runs []plateRun, on []int, of int) float64 {
+	if len(on) == 1 || f.foot == nil {
+		return 1 / float64(len(on))
+	}
+	in, all := 0, 0
+	for _, q := range a.placed.At(f.foot) {
+		for _, x := range a.steel.Body(q).Fasteners {
+			for _, i := range on {
+				if len(x.Runs) > 0 && x.Runs[0].Member == runs[i].of {
+					all++
+					if i == of {
+						in++
+					}
+				}
+			}
+		}
+	}
+	if all == 0 {
+		return 1 / float64(len(on))
+	}
+	return float64(in) / float64(all)
 }
 
 // has tells whether a station of the wall is on the piece.
