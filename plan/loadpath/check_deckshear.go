@@ -107,8 +107,15 @@ func (a *analysis) handed(here func(*nailing.Spot) bool) *Capacity {
 		if sum == 0 {
 			continue
 		}
+		by := fmt.Sprintf("%s of %s, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One)
+		if wood, terms := a.alongWood(l, here); wood > 0 {
+			out.Terms = append(out.Terms, ofCapacity(terms...)...)
+			if wood < sum {
+				sum, by = wood, "shear in the wood over "+l.Mark()+", "+l.Row.One
+			}
+		}
 		out.Value, out.Pieces = out.Value+sum, out.Pieces+n
-		governs = append(governs, fmt.Sprintf("%s of %s, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One))
+		governs = append(governs, by)
 	}
 	if out.Value == 0 {
 		return nil
