@@ -100,7 +100,12 @@ func (a *analysis) onSill(p *wallPath) bool {
 
 // sillUnder tells whether a stud stands on a sill plate over a slab or wall.
 func sillUnder(k *carrier) bool {
-	return k.base != nil && k.base.Kind == plan.StudBase && len(k.ground) == 0 && len(k.base.Members) > 1 && k.base.Members[1].Role == plan.SillPlate
+	return k.base != nil && len(k.ground) == 0 && onSillAlone(k.base)
+}
+
+// onSillAlone tells whether a joint is the foot of a stud right on a sill plate.
+func onSillAlone(j *framing.Joint) bool {
+	return j.Kind == plan.StudBase && len(j.Members) > 1 && j.Members[1].Role == plan.SillPlate
 }
 
 // toSill tells whether a stud's uplift ends at its sill plate: nothing laps
