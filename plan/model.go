@@ -13,25 +13,26 @@ type Pos struct {
 
 // Plan is one checked plan.
 type Plan struct {
-	File       string // as given on the command line
-	Project    Project
-	Site       Site
-	Levels     []*Level // lowest first
-	Walls      []*Wall  // as written
-	Roofs      []*Roof
-	Foundation Foundation
-	Girders    []*Girder
-	Porches    []*Porch
-	Items      []*Item // the catalog, in the order written
-	Rules      []*Rule
-	Places     []*Place
-	Nailing    []*NailLine // between members, in the order of NailedConnections
-	Lumber     LumberYard
-	Loads      Loads
-	Salt       Salt
-	Treated    []*TreatedWood
-	Deck       *Deck      // nil where the plan says nothing of it
-	FloorDeck  *FloorDeck // nil where the plan says nothing of it
+	File          string // as given on the command line
+	Project       Project
+	Site          Site
+	Levels        []*Level // lowest first
+	Walls         []*Wall  // as written
+	Roofs         []*Roof
+	Foundation    Foundation
+	Girders       []*Girder
+	FloorOpenings []*FloorOpening // stairs
+	Porches       []*Porch
+	Items         []*Item // the catalog, in the order written
+	Rules         []*Rule
+	Places        []*Place
+	Nailing       []*NailLine // between members, in the order of NailedConnections
+	Lumber        LumberYard
+	Loads         Loads
+	Salt          Salt
+	Treated       []*TreatedWood
+	Deck          *Deck      // nil where the plan says nothing of it
+	FloorDeck     *FloorDeck // nil where the plan says nothing of it
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan
@@ -137,6 +138,7 @@ type Wall struct {
 	End      End
 	Openings []*Opening
 	Shear    []*Shear
+	Posts    []*WallPost
 	Stock    float64 // longest plate stock
 	Bearing  bool
 	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
@@ -204,6 +206,14 @@ type Shear struct {
 	Pos        Pos
 }
 
+// WallPost is studs tight beside each other that a plan adds to a wall: under a
+// beam's end, behind a fixture.
+type WallPost struct {
+	At    float64 // station of its middle
+	Studs int
+	Pos   Pos
+}
+
 // Roof is one roof body over a rectangle of a level's walls. Bodies over one
 // level meet in valleys: the roof is the upper envelope of all of them.
 type Roof struct {
@@ -242,6 +252,16 @@ type Foundation struct {
 	PileTop float64
 	Sill    Lumber // sill plate on slab or stem wall
 	Pos     Pos
+}
+
+// FloorOpening is an opening in a floor, as for a stair, with a header joist across
+// the ends of those that it cuts, and trimmer joists along its sides.
+type FloorOpening struct {
+	Name            string
+	Level           *Level    // in whose floor it is
+	Lo, Hi          geom.Vec2 // southwest and northeast corners of the clear opening
+	Header, Trimmer Lumber    // Depth 0 where the plan leaves them to the rule
+	Pos             Pos
 }
 
 // Girder is a beam or stringer on piles under the lowest floor.

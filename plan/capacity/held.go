@@ -90,10 +90,15 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 	return h
 }
 
+// Damp tells which members are taken as wet when nailed or in service: a house does.
+type Damp interface {
+	Wet(m *framing.Member) bool
+}
+
 // Fastening is the wood and the steel that fasteners join.
 type Fastening struct {
 	Species timber.Species
-	Wet     []plan.Role // members taken as wet; nil = plan.WetRoles
+	Wet     Damp // members taken as wet; nil = those of plan.WetRoles
 	Units   units.System
 
 	singles map[lone]single // worked out so far; nil keeps none
@@ -110,7 +115,7 @@ func (x Fastening) wet(m *framing.Member) bool {
 	if x.Wet == nil {
 		return slices.Contains(plan.WetRoles, m.Role)
 	}
-	return slices.Contains(x.Wet, m.Role)
+	return x.Wet.Wet(m)
 }
 
 func (x Fastening) name(b *steel.Body, end int) string {

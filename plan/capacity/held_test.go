@@ -206,6 +206,14 @@ func TestBoltsInARowShareUnevenly(t *testing.T) {
 	assert.Contains(t, near.Unknown, "spacing in a row along the grain")
 }
 
+// wetAre takes members of some roles as wet; nil leaves the usual ones.
+func wetAre(roles []plan.Role) Damp {
+	if roles == nil {
+		return nil
+	}
+	return &framing.House{Plan: &plan.Plan{Loads: plan.Loads{Wet: roles}}}
+}
+
 // A pile stands wet unless the plan says otherwise: CM 0.7 across a nail's shank
 // (NDS 2018 Table 11.3.3, transcribed), and 0.25 on one drawn out of wood that was
 // dry when it was nailed. A list of the plan's own stands for the usual one.
@@ -214,7 +222,7 @@ func TestWetWoodHoldsLess(t *testing.T) {
 	of := func(role plan.Role, wet []plan.Role, force geom.Vec3) float64 {
 		m := upright(role, geom.Vec3{}, geom.Vec3{X: 9.25, Y: 9.25, Z: 96})
 		p := geom.Plate{A: geom.Vec3{X: 4}, B: geom.Vec3{X: 4, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
-		return Fastening{Species: pine, Wet: wet}.Of(driven(t, steel.NewWood([]*framing.Member{m}), strapOf("10d"), p, 9, 12), m, force).Value
+		return Fastening{Species: pine, Wet: wetAre(wet)}.Of(driven(t, steel.NewWood([]*framing.Member{m}), strapOf("10d"), p, 9, 12), m, force).Value
 	}
 	up, out := geom.Vec3{Z: 1}, geom.Vec3{Y: -1}
 	dry := of(plan.Post, nil, up)

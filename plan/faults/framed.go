@@ -11,6 +11,8 @@ var framed = []row{
 	{"walls-open", "The exterior walls of a level do not close, and its floor needs their outline.", "Let each begin where the one before it ends."},
 	{"walls-clockwise", "The exterior walls of a level go around clockwise.", "Swap from and to of each, and write them in the other order."},
 	{"corner-contradicts", "Both walls of a corner are to run through, or both to butt.", "Change one of them."},
+	{"post-without-room", "A post that the plan adds to a wall has no room.", "Move it clear of openings, their kings and the wall's ends, or take fewer studs."},
+	{"post-none-below", "A post that the plan adds stands over fewer studs in the wall below.", "Give that wall a post under it."},
 	{"post-contradicts", "Two walls call for posts of different numbers of studs at one corner.", "Name the post at one of them."},
 	{"post-size", "A corner post of more or fewer studs than can be framed.", "Give 2 to 6."},
 	{"stud-too-long", "Studs are longer than the longest stock.", "Name longer stud stock under [lumber], or stop the wall at a floor."},
@@ -20,6 +22,13 @@ var framed = []row{
 	{"floor-heights", "Joists do not lie on the plates below them.", "Let the upper floor be the lower one, its plates and the floor's depth together."},
 	{"notch-past-half", "The notch for a girder takes more than half of its piles.", "Take fewer plies, larger piles, or another seat."},
 	{"joist-too-long", "Joists are longer than the longest stock.", "Put a bearing wall or a girder under them, or name longer stock."},
+
+	{"floor-opening-off-floor", "An opening in a floor lies in none, or reaches past what its joists end at.", "Give its corners inside the rims and ledgers, [east, north]."},
+	{"floor-opening-no-header", "Between an opening in a floor and the end of its joists there is no room for a header.", "Move its edge in, or out to the end of the joists."},
+	{"floor-opening-no-trimmer", "Beside an opening in a floor there is no room for its trimmers.", "Leave that much between it and the rim or wall along the joists."},
+	{"floor-opening-under-wall", "A wall stands over an opening in its floor.", "Move one of the two."},
+	{"floor-openings-meet", "Two openings in a floor, or their trimmers, take one place.", "Move one, or make one of the two."},
+	{"floor-opening-single", "The header or the trimmers of an opening in a floor are single where the residential code doubles them.", "Double them, or let the engineer size them."},
 
 	{"opening-no-size", "An opening has no width or height.", "Give it both."},
 	{"header-missing", "An opening in a wall that carries load has no header.", "Name one."},

@@ -24,6 +24,7 @@ func Checks() []*Check {
 		{limitCheck, "Limits of the method", "where the house lies within what the wind procedures, their figures and what is left out hold for; outside of one, every other number rests on a method that was not made for this house", methodLimits},
 		{deckCheck, "Roof deck", "suction of components and cladding on the deck that one nail holds, against withdrawal from the framing and pull-through of its head; the worst nail of each zone, on overhangs with what acts from below", deckNails},
 		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for a uniform load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
+		{ridgeBendCheck, "Ridge boards", ridgeBendDoc, ridgeBending},
 		{tieCheck, "Ceiling joists that hold rafters together", tieDoc, tieThrust},
 		{"overhang-uplift", "Outlookers and fly rafters", "uplift of a gable overhang by components and cladding of the worst zone, its soffit pushed up as the wall below is, at each outlooker: half of its width at the fly rafter, all of it by lever at the gable; the roof over the inner end at the rafter there", overhangUplift},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the wind's lateral load on the wall where the maker gives allowable loads along or across it", rafterUplift},
@@ -104,10 +105,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 		}
 	}
 	l.Terms = append(l.Terms, Term{ASD.Name + ", net of dead load, positive upward", p.demand, "lb"})
-	held := a.allowed.Of(j, capacity.Upward, ordinary)
-	if held == nil {
-		held = a.allowed.At(j, capacity.Upward)
-	}
+	held := a.heldUp(j)
 	if held != nil && p.demand > held.Value {
 		held = a.withBeside(j, held)
 	}
@@ -116,6 +114,25 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 		l.Notes = append(l.Notes, "nothing below to tie to")
 	}
 	return l
+}
+
+// heldUp is what holds a joint against uplift: its pieces but hold-downs, which overturning
+// wants; at the foot of a stud that no strap holds the hold-down where one stands, for nothing
+// is asked of the plate that clips end at then, and overturning counts that uplift too; else whatever there is, and at a bare foot the hold-down of the
+// stud nailed beside it.
+func (a *analysis) heldUp(j *framing.Joint) *Capacity {
+	if j.Kind == plan.StudBase && a.allowed.Of(j, capacity.Upward, ordinaryStrap) == nil {
+		if held := a.allowed.Of(j, capacity.Upward, engineered); held != nil {
+			return held
+		}
+	}
+	if held := a.allowed.Of(j, capacity.Upward, ordinary); held != nil {
+		return held
+	}
+	if held := a.allowed.At(j, capacity.Upward); held != nil {
+		return held
+	}
+	return a.heldAtBeside(j)
 }
 
 // least is the demand up to which nothing is asked of a joint, lb: rounding.

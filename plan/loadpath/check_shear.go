@@ -200,14 +200,18 @@ func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
 const sameUplift = "uplift of the post, which the same piece carries"
 
 // closeEnd finds what holds a segment's end: pieces at its wall-end joint, or
-// a long strap or hold-down on the same post at the joint of its foot. Where
-// that one is all there is at the foot, it carries the post's uplift too.
+// a long strap or hold-down on the same post at the joint of its foot. It carries the
+// post's uplift too, unless a strap at the foot does or, where it stands at the wall's end,
+// a clip whose plate a floor's nails hold: a sill plate between bolts gives way first.
 func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
+	foot := a.footOf[j.First()]
 	if c := a.allowed.At(j, capacity.Upward); c != nil {
 		l.close(c)
+		if foot != nil && onSillAlone(foot) {
+			a.liftToo(l, foot, c)
+		}
 		return
 	}
-	foot := a.footOf[j.First()]
 	if foot == nil {
 		l.close(nil)
 		return
@@ -218,13 +222,25 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 		return
 	}
 	l.Notes = append(l.Notes, "held by "+c.Mark+" at joint "+foot.ID)
-	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.allowed.Of(foot, capacity.Upward, ordinary) == nil {
-		l.Demand += p.demand
-		l.Strength += p.demand / ASD.W
-		l.Terms = append(l.Terms, Term{sameUplift, p.demand, "lb"})
-		l.close(c)
-	}
+	a.liftToo(l, foot, c)
 }
+
+// liftToo adds the uplift of a post to what holds its end, where no strap at its foot
+// holds that.
+func (a *analysis) liftToo(l *Link, foot *framing.Joint, c *Capacity) {
+	p := a.peaks[foot]
+	if p == nil || p.demand <= 0 || l.Demand <= least || a.allowed.Of(foot, capacity.Upward, ordinaryStrap) != nil {
+		return
+	}
+	l.Demand += p.demand
+	l.Strength += p.demand / ASD.W
+	l.Terms = append(l.Terms, Term{sameUplift, p.demand, "lb"})
+	l.close(c)
+}
+
+// ordinaryStrap tells whether a piece is a strap, but not the engineer's: it goes past the
+// plate that a clip ends at.
+func ordinaryStrap(p *placement.Piece) bool { return p.Item.Kind.Strap && ordinary(p) }
 
 // engineered tells whether a piece is of a kind that goes in for a shear
 // wall's end; ordinary is any other.
