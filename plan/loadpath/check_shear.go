@@ -234,7 +234,7 @@ func (a *analysis) liftToo(l *Link, foot *framing.Joint, c *Capacity) {
 	}
 	l.Demand += p.demand
 	l.Strength += p.demand / ASD.W
-	l.Terms = append(l.Terms, Term{sameUplift, p.demand, "lb"})
+	l.Terms = append(l.Terms, Term{sameUplift, p.demand, "lb"}, Term{"both, ASD", l.Demand, "lb"})
 	l.close(c)
 }
 
