@@ -28,7 +28,7 @@ const demo = "marsh-wren"
 // girder, porch and place again, renamed and moved east.
 func row(p *plan.Plan, n int) *plan.Plan {
 	out := *p
-	out.Walls, out.Roofs, out.Girders, out.Porches, out.Places = nil, nil, nil, nil, nil
+	out.Walls, out.Roofs, out.Girders, out.Porches, out.Places, out.FloorOpenings = nil, nil, nil, nil, nil, nil
 	out.Rules = nil
 	for _, r := range p.Rules {
 		c := *r
@@ -88,6 +88,11 @@ func addHouse(out, p *plan.Plan, i int) {
 		c := *g
 		c.Name, c.From, c.To = name(i, g.Name), g.From.Add(by), g.To.Add(by)
 		out.Porches = append(out.Porches, &c)
+	}
+	for _, x := range p.FloorOpenings {
+		c := *x
+		c.Name, c.Lo, c.Hi = name(i, x.Name), x.Lo.Add(by), x.Hi.Add(by)
+		out.FloorOpenings = append(out.FloorOpenings, &c)
 	}
 	for _, pl := range p.Places {
 		c := *pl

@@ -5,14 +5,15 @@ type JointHost string
 
 // The hosts.
 const (
-	WallHost   JointHost = "wall"
-	RoofHost   JointHost = "roof"
-	GirderHost JointHost = "girder"
-	PorchHost  JointHost = "porch"
+	WallHost    JointHost = "wall"
+	RoofHost    JointHost = "roof"
+	GirderHost  JointHost = "girder"
+	PorchHost   JointHost = "porch"
+	OpeningHost JointHost = "floor opening"
 )
 
 // JointHosts are the hosts of joints.
-var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost}
+var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, OpeningHost}
 
 // JointSheet is a kind of sheet on which pieces are drawn.
 type JointSheet string
@@ -25,8 +26,8 @@ const (
 	FoundationSheet JointSheet = "foundation plan"
 )
 
-// JointSheets are the sheets that may show a piece; all but a floor plan may
-// be its home, where it is counted.
+// JointSheets are the sheets that may show a piece and be its home, where it is
+// counted; a floor plan is that of pieces within its floor.
 var JointSheets = []JointSheet{ElevationSheet, FloorSheet, RoofSheet, FoundationSheet}
 
 // JointLie is how hardware lies on the wood at a joint: placement has one way

@@ -13,6 +13,9 @@ var carried = []string{"from the plate, floor above included", "from the header"
 // follows.
 const notYet = "not checked yet: no load is followed through them, and ordinary nailing there counts for nothing"
 
+// ofFloors is the reason of the joints around openings in floors.
+const ofFloors = "they carry the floor's own weight and live load, which are not computed; wind brings no uplift to them"
+
 // byBending is the reason of the ends of cripples over headers.
 const byBending = "a cripple that pieces tie at both its ends is checked with the plates over its opening (plate-bending), and one that they do not holds nothing there"
 
@@ -115,6 +118,18 @@ var Joints = []*JointRow{
 		Doc:    "where a shear wall's line continues past its end",
 		Places: onWalls, Lies: LiesAlong,
 		Check: "collector",
+	},
+	{
+		Kind: HeaderTrimmer, Code: "HT", One: "header joist to trimmer", Many: "header joists to trimmers",
+		Doc:    "each end of the header joist of a floor opening to the trimmers there",
+		Places: []JointPlace{{OpeningHost, FloorSheet}}, Lies: LiesStandalone,
+		Unchecked: ofFloors,
+	},
+	{
+		Kind: TailHeader, Code: "TH", One: "tail joist to header", Many: "tail joists to headers",
+		Doc:    "each joist that ends at the header joist of a floor opening",
+		Places: []JointPlace{{OpeningHost, FloorSheet}}, Lies: LiesStandalone,
+		Unchecked: ofFloors,
 	},
 	{
 		Kind: WallCorner, Code: "WC", One: "corner", Many: "corners",

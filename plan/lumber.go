@@ -133,3 +133,13 @@ func decimal(s string) (float64, error) {
 	}
 	return strconv.ParseFloat(s, 64)
 }
+
+// Times returns n of a single member nailed together: "2-2x12" of a 2x12. A member
+// that is built up already stays as it is.
+func (l Lumber) Times(n int) Lumber {
+	if l.Ply > 1 || n < 2 {
+		return l
+	}
+	l.Ply, l.Text = n, strconv.Itoa(n)+"-"+l.Text
+	return l
+}

@@ -13,25 +13,26 @@ type Pos struct {
 
 // Plan is one checked plan.
 type Plan struct {
-	File       string // as given on the command line
-	Project    Project
-	Site       Site
-	Levels     []*Level // lowest first
-	Walls      []*Wall  // as written
-	Roofs      []*Roof
-	Foundation Foundation
-	Girders    []*Girder
-	Porches    []*Porch
-	Items      []*Item // the catalog, in the order written
-	Rules      []*Rule
-	Places     []*Place
-	Nailing    []*NailLine // between members, in the order of NailedConnections
-	Lumber     LumberYard
-	Loads      Loads
-	Salt       Salt
-	Treated    []*TreatedWood
-	Deck       *Deck      // nil where the plan says nothing of it
-	FloorDeck  *FloorDeck // nil where the plan says nothing of it
+	File          string // as given on the command line
+	Project       Project
+	Site          Site
+	Levels        []*Level // lowest first
+	Walls         []*Wall  // as written
+	Roofs         []*Roof
+	Foundation    Foundation
+	Girders       []*Girder
+	FloorOpenings []*FloorOpening // stairs
+	Porches       []*Porch
+	Items         []*Item // the catalog, in the order written
+	Rules         []*Rule
+	Places        []*Place
+	Nailing       []*NailLine // between members, in the order of NailedConnections
+	Lumber        LumberYard
+	Loads         Loads
+	Salt          Salt
+	Treated       []*TreatedWood
+	Deck          *Deck      // nil where the plan says nothing of it
+	FloorDeck     *FloorDeck // nil where the plan says nothing of it
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan
@@ -242,6 +243,16 @@ type Foundation struct {
 	PileTop float64
 	Sill    Lumber // sill plate on slab or stem wall
 	Pos     Pos
+}
+
+// FloorOpening is an opening in a floor, as for a stair, with a header joist across
+// the ends of those that it cuts, and trimmer joists along its sides.
+type FloorOpening struct {
+	Name            string
+	Level           *Level    // in whose floor it is
+	Lo, Hi          geom.Vec2 // southwest and northeast corners of the clear opening
+	Header, Trimmer Lumber    // Depth 0 where the plan leaves them to the rule
+	Pos             Pos
 }
 
 // Girder is a beam or stringer on piles under the lowest floor.

@@ -31,6 +31,9 @@ const (
 	JoistGirder   JointKind = "joist-girder"
 	GirderSplice  JointKind = "girder-splice"
 
+	HeaderTrimmer JointKind = "header-trimmer"
+	TailHeader    JointKind = "tail-header"
+
 	SillFoundation JointKind = "sill-foundation"
 
 	OutlookerGable  JointKind = "outlooker-gable"

@@ -35,6 +35,9 @@ const (
 	RimToSupport      Connection = "rim_to_support"
 	JoistToSupport    Connection = "joist_to_support"
 	JoistAlongSupport Connection = "joist_along_support"
+	JoistPlies        Connection = "joist_plies"
+	TrimmerToHeader   Connection = "trimmer_to_header"
+	HeaderToTail      Connection = "header_to_tail"
 	BlockingToStud    Connection = "blocking_to_stud"
 	GirderPlies       Connection = "girder_plies"
 )

@@ -36,6 +36,7 @@ func TestARowIsAllThatAKindOfJointNeeds(t *testing.T) {
 		{plan.JointPlace{Host: plan.WallHost, Home: plan.ElevationSheet}, plan.LiesUpright, plan.FloorSheet},
 		{plan.JointPlace{Host: plan.RoofHost, Home: plan.RoofSheet}, plan.LiesStandalone, ""},
 		{plan.JointPlace{Host: plan.GirderHost, Home: plan.FoundationSheet}, plan.LiesStandalone, ""},
+		{plan.JointPlace{Host: plan.OpeningHost, Home: plan.FloorSheet}, plan.LiesStandalone, ""},
 	} {
 		row := &plan.JointRow{
 			Kind: mast, Code: "MS", One: "mast in its step", Many: "masts in their steps", Doc: "each mast to its step",
@@ -97,7 +98,7 @@ func withMasts(t *testing.T, kind plan.JointKind, on plan.JointHost) (*page.Mode
 	h.Plan, h.Joints = &p, slices.Clone(h.Joints)
 	var mine []*framing.Joint
 	for _, j := range h.Joints {
-		model := map[plan.JointHost]plan.JointKind{plan.WallHost: plan.StudBase, plan.RoofHost: plan.RafterRidge, plan.GirderHost: plan.GirderPile}[on]
+		model := map[plan.JointHost]plan.JointKind{plan.WallHost: plan.StudBase, plan.RoofHost: plan.RafterRidge, plan.GirderHost: plan.GirderPile, plan.OpeningHost: plan.TailHeader}[on]
 		if j.Kind == model && len(mine) < 3 {
 			mast := *j
 			mast.Kind, mast.ID = kind, strings.TrimSuffix(j.ID, model.Code())+kind.Code()

@@ -21,6 +21,13 @@ var framed = []row{
 	{"notch-past-half", "The notch for a girder takes more than half of its piles.", "Take fewer plies, larger piles, or another seat."},
 	{"joist-too-long", "Joists are longer than the longest stock.", "Put a bearing wall or a girder under them, or name longer stock."},
 
+	{"floor-opening-off-floor", "An opening in a floor lies in none, or reaches past what its joists end at.", "Give its corners inside the rims and ledgers, [east, north]."},
+	{"floor-opening-no-header", "Between an opening in a floor and the end of its joists there is no room for a header.", "Move its edge in, or out to the end of the joists."},
+	{"floor-opening-no-trimmer", "Beside an opening in a floor there is no room for its trimmers.", "Leave that much between it and the rim or wall along the joists."},
+	{"floor-opening-under-wall", "A wall stands over an opening in its floor.", "Move one of the two."},
+	{"floor-openings-meet", "Two openings in a floor, or their trimmers, take one place.", "Move one, or make one of the two."},
+	{"floor-opening-single", "The header or the trimmers of an opening in a floor are single where the residential code doubles them.", "Double them, or let the engineer size them."},
+
 	{"opening-no-size", "An opening has no width or height.", "Give it both."},
 	{"header-missing", "An opening in a wall that carries load has no header.", "Name one."},
 	{"header-too-high", "A header reaches into the top plates.", "Lower its head, or take a shallower header."},

@@ -15,6 +15,10 @@ const plate = 1.5
 // the same: half an inch, what a framer sets right with a hammer.
 const near = 0.5
 
+// sixteenth is a tape's smallest mark, in: heights that differ by less are one height,
+// and members may reach so far into each other untold.
+const sixteenth = 1.0 / 16
+
 // onLine is how far, in, a point may lie off a line of the roof and still be
 // on it: what crossing planes leave of rounding, well under a sawcut.
 const onLine = 0.1
@@ -33,10 +37,12 @@ type builder struct {
 	wallsAt   *geom.Grid[*framedWall] // made by wallGrid when first asked for
 	girders   []*framedGirder
 	girdersAt *geom.Grid[*framedGirder]
-	widths    map[*plan.Level]float64  // widths of the building, once asked for
-	loops     map[*plan.Level][][]edge // outlines of the levels, once the floors stand
-	bodies    *geom.Grid[*roofBody]    // of all roofs, filled by roofs
-	refs      int                      // numbers given to members of the roofs
+	widths    map[*plan.Level]float64     // widths of the building, once asked for
+	loops     map[*plan.Level][][]edge    // outlines of the levels, once the floors stand
+	bodies    *geom.Grid[*roofBody]       // of all roofs, filled by roofs
+	found     map[*plan.FloorOpening]bool // those that lie in a floor
+	wellEnds  []wellEnd                   // the headers of openings in floors
+	refs      int                         // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
 }
@@ -51,6 +57,7 @@ func newBuilder(p *plan.Plan) *builder {
 		bodies: geom.NewGrid[*roofBody](),
 		widths: map[*plan.Level]float64{},
 		loops:  map[*plan.Level][][]edge{},
+		found:  map[*plan.FloorOpening]bool{},
 	}
 }
 

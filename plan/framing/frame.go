@@ -25,6 +25,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.frameWalls()
 	b.layGirders()
 	b.floors()
+	b.lostWells()
 	b.foundation()
 	b.porches()
 	b.roofs()
@@ -34,6 +35,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.baseJoints()
 	b.sillJoints()
 	b.floorJoints()
+	b.wellJoints()
 	b.ledgerJoints()
 	b.shearJoints()
 	b.shares()
@@ -87,7 +89,7 @@ func (b *builder) knownJoints() {
 	})
 }
 
-// hosts ranks the names of walls, roofs, girders and porches as written.
+// hosts ranks the names of walls, roofs, girders, porches and floor openings as written.
 func (b *builder) hosts() map[string]int {
 	rank := map[string]int{}
 	add := func(name string) {
@@ -106,6 +108,9 @@ func (b *builder) hosts() map[string]int {
 	}
 	for _, p := range b.plan.Porches {
 		add(p.Name)
+	}
+	for _, x := range b.plan.FloorOpenings {
+		add(x.Name)
 	}
 	return rank
 }

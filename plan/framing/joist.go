@@ -26,24 +26,18 @@ func (b *builder) joists(d *deck) {
 	if level.JoistSpace < plate {
 		return
 	}
-	s0, t0 := runs.Local(d.lo)
-	s1, t1 := runs.Local(d.hi)
-	lo, hi, start := min(t0, t1), max(t0, t1), min(s0, s1)
+	_, t0 := runs.Local(d.lo)
+	_, t1 := runs.Local(d.hi)
+	lo, hi := min(t0, t1), max(t0, t1)
 	half := level.Joists.Width() / 2
 	for nth := 1; ; nth++ {
 		middle := lo + float64(nth)*level.JoistSpace
 		if middle+half > hi {
 			break
 		}
-		band := body{f: geom.Frame{Origin: runs.At(start, middle-half, 0).Flat(), D: runs.D, In: runs.In}, d: 2 * half}
-		spans := insideBand(d.inner, band.f, 0, band.d)
-		for _, o := range d.taken {
-			if s0, s1, ok := band.crossing(o); ok {
-				spans = without(spans, span{s0, s1})
-			}
-		}
-		for _, bay := range spans {
-			b.joistRun(d, band, bay, fmt.Sprintf("%s/joist@%s", level.Name, at(middle-lo)))
+		band, spans := d.free(middle-half, middle+half)
+		for _, bay := range d.cutAt(spans, middle-half, middle+half) {
+			b.joistRun(d, band, bay, fmt.Sprintf("%s/joist@%s", level.Name, at(middle-lo)), level.Joists)
 		}
 	}
 	if d.unborne > 0 {
@@ -56,14 +50,14 @@ func (b *builder) joists(d *deck) {
 }
 
 // joistRun adds the joists of one span of a band.
-func (b *builder) joistRun(d *deck, band body, s span, id string) {
+func (b *builder) joistRun(d *deck, band body, s span, id string, section plan.Lumber) {
 	if s.hi-s.lo < 2*plate {
 		return
 	}
 	from := s.lo
 	for _, to := range append(b.joistCuts(d, band, s), s.hi) {
 		m := b.lying(plan.Joist, band.f, from, to, 0, band.d, d.z0, d.z1)
-		m.ID, m.Level, m.Section = id, d.level, d.level.Joists
+		m.ID, m.Level, m.Section = id, d.level, section
 		b.member(m)
 		from = to
 	}
@@ -93,13 +87,13 @@ func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 }
 
 // under returns the stations along a band of the centers of girders and
-// bearing walls below it, in order.
+// bearing walls below it, in order; those under its ends are no place to break.
 func (d *deck) under(band body, s span) (out []float64) {
 	band.s0, band.s1 = s.lo, s.hi
 	for _, o := range d.supports {
 		if lo, hi, ok := band.crossing(o); ok && !band.inLine(o) {
-			if c := (lo + hi) / 2; c > s.lo && c < s.hi {
-				out = append(out, c)
+			if lo > s.lo && hi < s.hi {
+				out = append(out, (lo+hi)/2)
 			}
 		}
 	}

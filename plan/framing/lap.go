@@ -68,6 +68,8 @@ func (e wallEnd) cutCap(o body) {
 // span is a range of stations.
 type span struct{ lo, hi float64 }
 
+func (a span) mid() float64 { return (a.lo + a.hi) / 2 }
+
 func (a span) meets(b span) bool { return a.lo < b.hi-geom.Eps && b.lo < a.hi-geom.Eps }
 
 // lapTees runs the upper plates of the walls that meet w along its length

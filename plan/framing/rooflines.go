@@ -112,7 +112,7 @@ func (f *roofFrame) lineOf(l *roofplan.Line) *roofLine {
 // for an inch away from the line, and whether all are over trusses.
 func (f *roofFrame) besides(l *roofplan.Line) (owner *roofBody, drop float64, trusses bool) {
 	n := l.Dir().Left()
-	look := []float64{l.Run() / 2}
+	look := []float64{l.Run() / 2, l.Run() / 4, l.Run() * 3 / 4} // another ridge may cross it in its middle
 	if l.Carried != nil {
 		look = append(look, (l.Carried.Sub(l.A.Flat()).Len()+l.Run())/2)
 	}

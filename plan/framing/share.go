@@ -64,7 +64,7 @@ func (b *builder) shares() {
 		}
 	}
 	for _, g := range bySide(carry) {
-		shareOut(g)
+		shareOut(g, carry)
 	}
 }
 
@@ -171,11 +171,17 @@ func bySide(list []*Share) (out [][]*Share) {
 	return out
 }
 
-// shareOut shares one side of a roof out to its rafters.
-func shareOut(side []*Share) {
+// shareOut shares one side of a roof out to its rafters. What lies in no face of
+// its own roof, as a truss whose tail a wing covers, goes half way to its
+// neighbors on its side of that roof, whatever face those lie in.
+func shareOut(side, all []*Share) {
+	first := side[0]
+	if first.Face == nil {
+		side = slices.DeleteFunc(slices.Clone(all), func(s *Share) bool { return s.Member.Roof != first.Member.Roof || !geom.With(s.Up, first.Up) })
+	}
 	slices.SortStableFunc(side, func(x, y *Share) int { return cmp.Compare(x.eave(), y.eave()) })
 	rows := rowsOf(side)
-	lo, hi := side[0].edges()
+	lo, hi := first.edges()
 	for i, row := range rows {
 		at := row[0].eave()
 		from, to := math.Min(lo, at), math.Max(hi, at)
@@ -184,6 +190,9 @@ func shareOut(side []*Share) {
 		}
 		if i < len(rows)-1 {
 			to = (rows[i+1][0].eave() + at) / 2
+		}
+		if row[0].Face != first.Face {
+			continue
 		}
 		width := widthOf(row, from, to)
 		for _, s := range row {

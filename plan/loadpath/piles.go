@@ -75,7 +75,7 @@ func (b *builder) newPiling() *piling {
 	}
 	if len(b.plan.Levels) > 0 {
 		for _, g := range p.girders {
-			p.weigh(g, b.dead.floor(b.plan.Levels[0]))
+			p.weigh(g, b.dead.floor(b.plan.Levels[0]), b.plan.FloorOpenings)
 		}
 	}
 	return p
@@ -199,7 +199,7 @@ func (p *piling) under(v geom.Vec2, members []*framing.Member) []pilePart {
 
 // weigh puts the lowest floor on the piles: half way to the next girder on
 // each side across the joists.
-func (p *piling) weigh(g *girderPath, psf float64) {
+func (p *piling) weigh(g *girderPath, psf float64, openings []*plan.FloorOpening) {
 	if g.frame.D.Leans(p.joists) {
 		return
 	}
@@ -223,5 +223,13 @@ func (p *piling) weigh(g *girderPath, psf float64) {
 	}
 	for _, x := range g.piles {
 		x.weight = psf * (lo + hi) / 2 * x.joint.Tributary / 144
+		for _, o := range openings {
+			s0, _ := g.frame.Local(o.Lo)
+			s1, _ := g.frame.Local(o.Hi)
+			if o.Level.Index == 0 {
+				half := x.joint.Tributary / 2
+				x.weight -= psf * cutJoists(o, p.joists, axis(g.g.From, p.joists), lo, hi) / 2 * overlap(x.station-half, x.station+half, math.Min(s0, s1), math.Max(s0, s1)) / 144
+			}
+		}
 	}
 }

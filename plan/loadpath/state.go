@@ -66,7 +66,7 @@ func (m *model) newCase(c windCase) *caseState {
 	}
 	for _, p := range m.paths {
 		for _, k := range p.carriers {
-			s.carriers[k.n].top = p.floorPer.times(k.share)
+			s.carriers[k.n].top = k.floor
 		}
 	}
 	for _, g := range m.piles.girders {

@@ -114,7 +114,7 @@ func (s *caseState) balance() (out []Balance) {
 			b.Tops.take(on.top.add(on.head))
 			b.Above.take(on.direct)
 			f.Weight.take(down(k.weight))
-			b.Weight.take(p.floorPer.times(k.share))
+			b.Weight.take(k.floor)
 			f.Bases.take(s.foot(k))
 		}
 	}

@@ -18,7 +18,16 @@ type wallPath struct {
 	carriers []*carrier // by station
 	openings []*opened  // by station
 	lower    []*lowerWall
-	floorPer Force // floor weight on the top plates, per inch
+	floorPer Force // floor weight on the top plates, per inch, where no opening is in the floor
+	floorOut []floorOut
+}
+
+// floorOut is a stretch of a wall beside which an opening cuts the joists that
+// bear on it: there no more rests on it than the joists up to the opening bring
+// by half. What headers bring to the trimmers beside it is not counted.
+type floorOut struct {
+	lo, hi float64 // stations
+	less   Force   // of floorPer
 }
 
 // carrier is a full-height member.
@@ -30,6 +39,7 @@ type carrier struct {
 	st, base *framing.Joint
 	wall     *wallPath
 	weight   float64  // of wall and plates on it, lb
+	floor    Force    // weight of the floor on the plates over it
 	below    []partOf // where its base force goes
 	ground   []pilePart
 }
@@ -156,21 +166,24 @@ func (b *builder) stack() {
 	}
 	for _, p := range b.paths {
 		if next := b.plan.Above(p.top); next != nil && p.w.Bearing {
-			p.floorPer = down(b.dead.floor(next) * b.joistShare(p, next) / 144)
+			lo, hi := b.joistSpans(p, next)
+			p.floorPer = down(b.dead.floor(next) * (lo + hi) / 2 / 144)
+			p.floorOut = b.floorOuts(p, next, lo, hi)
+			p.weighFloors()
 		}
 	}
 }
 
-// joistShare returns half the joist spans that rest on a wall, in: half way
-// to the next bearing wall of the same story on each side, along the joists.
-// A wall along the joists carries none.
-func (b *builder) joistShare(p *wallPath, next *plan.Level) float64 {
+// joistSpans returns the joist spans that rest on a wall, in: to the next bearing
+// wall of the same story on each side, along the joists; 0 where there is none. A wall
+// along the joists carries none.
+func (b *builder) joistSpans(p *wallPath, next *plan.Level) (before, after float64) {
 	i := 0
 	if next.JoistRun == plan.AxisY {
 		i = 1
 	}
 	if p.w.Frame().D.Leans(i) {
-		return 0
+		return 0, 0
 	}
 	at := axis(p.w.From, i)
 	lo, hi := math.Inf(1), math.Inf(1)
@@ -184,13 +197,58 @@ func (b *builder) joistShare(p *wallPath, next *plan.Level) float64 {
 			}
 		}
 	}
-	share := 0.0
-	for _, d := range []float64{lo, hi} {
-		if !math.IsInf(d, 1) {
-			share += d / 2
+	for _, d := range []*float64{&lo, &hi} {
+		if math.IsInf(*d, 1) {
+			*d = 0
 		}
 	}
-	return share
+	return lo, hi
+}
+
+// floorOuts lists where openings in the floor over a wall leave it less of that
+// floor's weight.
+func (b *builder) floorOuts(p *wallPath, next *plan.Level, before, after float64) (out []floorOut) {
+	i := 0
+	if next.JoistRun == plan.AxisY {
+		i = 1
+	}
+	for _, x := range b.plan.FloorOpenings {
+		if gone := cutJoists(x, i, axis(p.w.From, i), before, after); x.Level == next && gone > 0 {
+			s0, _ := p.w.Frame().Local(x.Lo)
+			s1, _ := p.w.Frame().Local(x.Hi)
+			out = append(out, floorOut{math.Min(s0, s1), math.Max(s0, s1), down(b.dead.floor(next) * gone / 2 / 144)})
+		}
+	}
+	return out
+}
+
+// cutJoists returns what an opening leaves out, in, of the joist spans before and after
+// a support at a place along the joists: from its nearer edge to the far support.
+func cutJoists(x *plan.FloorOpening, i int, at, before, after float64) (gone float64) {
+	from, to := axis(x.Lo, i), axis(x.Hi, i)
+	if from < at+after && to > at {
+		gone += after - math.Max(0, from-at)
+	}
+	if to > at-before && from < at {
+		gone += before - math.Max(0, at-to)
+	}
+	return gone
+}
+
+// weighFloors gives each carrier the weight of the floor on the plates over its length
+// of wall.
+func (p *wallPath) weighFloors() {
+	for n, c := range p.carriers {
+		lo := c.station - c.share/2
+		if n > 0 {
+			lo = (p.carriers[n-1].station + c.station) / 2
+		}
+		c.floor = p.floorPer.times(c.share)
+		for _, o := range p.floorOut {
+			c.floor = c.floor.add(o.less.times(-overlap(lo, lo+c.share, o.lo, o.hi)))
+		}
+		c.floor.D = math.Max(0, c.floor.D)
+	}
 }
 
 // bearingCell is one step along an axis at a level whose plates bearing walls

@@ -207,8 +207,9 @@ func (s *caseState) footWorkings(j *framing.Joint) (out []string) {
 			}
 			if k.base == j {
 				out = append(out, s.m.u.Sprintf("its length of wall: %s long, %s high, %.2f psf, openings counted as wall", s.m.u.Length(k.share), s.m.u.Length(p.w.TopHeight()), s.m.dead.wall(p.w)))
-				if p.floorPer.D > 0 {
-					out = append(out, s.m.u.Sprintf("floor on its plates: %.2f psf on %s of joists", s.m.dead.floor(s.m.plan.Above(p.top)), s.m.u.Length(p.floorPer.D*144/s.m.dead.floor(s.m.plan.Above(p.top)))))
+				if k.floor.D > 0 {
+					psf := s.m.dead.floor(s.m.plan.Above(p.top))
+					out = append(out, s.m.u.Sprintf("floor on its plates: %.2f psf on %s of joists", psf, s.m.u.Length(k.floor.D/k.share*144/psf)))
 				}
 			}
 		}

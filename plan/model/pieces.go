@@ -37,6 +37,7 @@ type jsonEnd struct {
 	Part     string `json:"part"`
 	Fastener string `json:"fastener"`
 	Count    int    `json:"count"`
+	Driven   int    `json:"driven"` // less than count where a flange has no wood
 }
 
 type jsonFastener struct {
@@ -96,7 +97,7 @@ func piecesOf(s *steel.Steel, count *schedule.Schedule) []jsonPiece {
 		out[i] = jsonPiece{
 			Tag: p.Tag, Number: count.Number(p.Item.Mark), Mark: p.Item.Mark, Kind: string(p.Item.Kind.Name), Joint: p.Joint.ID,
 			Phase: phase(p.Item), Face: string(p.Face), By: by + ", " + pos.String(), Cut: inch(p.Cut),
-			Plates: platesOf(b), Ends: endsOf(p.Item), Fasteners: fastenersOf(b), Rods: []jsonRod{}, Over: ids(b.Over), Slots: []jsonSlot{},
+			Plates: platesOf(b), Ends: endsOf(b), Fasteners: fastenersOf(b), Rods: []jsonRod{}, Over: ids(b.Over), Slots: []jsonSlot{},
 		}
 		for _, x := range b.Slots {
 			out[i].Slots = append(out[i].Slots, jsonSlot{x.Member.ID, at(x.At), inch(x.Deep), inch(x.Size[0]), inch(x.Size[1]), [2]inch{inch(x.Left[0]), inch(x.Left[1])}})
@@ -126,10 +127,10 @@ func platesOf(b *steel.Body) []jsonPlate {
 	return out
 }
 
-func endsOf(it *hardware.Item) []jsonEnd {
+func endsOf(b *steel.Body) []jsonEnd {
 	out := []jsonEnd{}
-	for _, e := range it.Ends() {
-		out = append(out, jsonEnd{e.Part, e.Size.Name, e.Count})
+	for i, e := range b.Piece.Item.Ends() {
+		out = append(out, jsonEnd{e.Part, e.Size.Name, e.Count, e.Count - b.Piece.LeftOut(i)})
 	}
 	return out
 }

@@ -47,6 +47,15 @@ func (c change) plan(p *plan.Plan) {
 	for _, x := range p.Porches {
 		x.From, x.To = c.at(x.From), c.at(x.To)
 	}
+	for _, x := range p.FloorOpenings {
+		x.Lo, x.Hi = c.rectangle(x.Lo, x.Hi)
+	}
+}
+
+// rectangle puts the two corners of a rectangle there, southwest before northeast.
+func (c change) rectangle(lo, hi geom.Vec2) (geom.Vec2, geom.Vec2) {
+	a, b := c.at(lo), c.at(hi)
+	return geom.Vec2{X: min(a.X, b.X), Y: min(a.Y, b.Y)}, geom.Vec2{X: max(a.X, b.X), Y: max(a.Y, b.Y)}
 }
 
 func (c change) axis(a plan.Axis) plan.Axis {
@@ -61,8 +70,7 @@ func (c change) axis(a plan.Axis) plan.Axis {
 var sides = map[plan.Side]geom.Vec2{plan.North: {Y: 1}, plan.East: {X: 1}, plan.South: {Y: -1}, plan.West: {X: -1}}
 
 func (c change) roof(r *plan.Roof) {
-	a, b := c.at(r.Area[0]), c.at(r.Area[1])
-	r.Area = [2]geom.Vec2{{X: min(a.X, b.X), Y: min(a.Y, b.Y)}, {X: max(a.X, b.X), Y: max(a.Y, b.Y)}}
+	r.Area[0], r.Area[1] = c.rectangle(r.Area[0], r.Area[1])
 	along, across := geom.Vec2{X: 1}, geom.Vec2{Y: 1}
 	if r.Ridge == plan.AxisY {
 		along, across = across, along

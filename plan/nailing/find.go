@@ -235,6 +235,10 @@ func (f *finder) joint(j *framing.Joint) {
 		f.add(plan.CrippleToPlate, Spot{Side: s.Main, Main: s.Side, Wall: j.Wall, Station: j.Station})
 	case plan.CrippleHeader:
 		f.add(plan.CrippleToHeader, s)
+	case plan.HeaderTrimmer:
+		f.add(plan.TrimmerToHeader, Spot{Side: s.Main, Main: s.Side})
+	case plan.TailHeader:
+		f.add(plan.HeaderToTail, Spot{Side: s.Main, Main: s.Side})
 	case plan.OpeningSill:
 		f.add(plan.SillToJack, Spot{Side: s.Main, Main: s.Side, Wall: j.Wall, Station: j.Station})
 	}
@@ -291,6 +295,9 @@ func (f *finder) member(m *framing.Member) {
 	case plan.Rim:
 		f.rim(m)
 	case plan.Joist:
+		if plies.Times > 0 {
+			f.add(plan.JoistPlies, plies)
+		}
 		f.joist(m)
 	case plan.Rafter, plan.Truss:
 		f.rafter(m)

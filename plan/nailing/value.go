@@ -30,7 +30,7 @@ const dress = 1.5
 // sides returns the thickness of wood along the nail in both members, in.
 func (s *Spot) sides() (side, main float64) {
 	switch s.Row.Connection {
-	case plan.HeaderPlies, plan.GirderPlies:
+	case plan.HeaderPlies, plan.GirderPlies, plan.JoistPlies:
 		return s.Side.Section.Breadth, s.Main.Section.Breadth
 	case plan.JackToKing, plan.BuiltUpStuds:
 		return breadth(s.Side), breadth(s.Main)
@@ -44,7 +44,7 @@ func (s *Spot) sides() (side, main float64) {
 		return dress, deep(s.Main)
 	case plan.RafterToJoist, plan.CeilingSplice:
 		return s.Side.Section.Breadth, s.Main.Section.Width()
-	case plan.RimToJoist:
+	case plan.RimToJoist, plan.TrimmerToHeader, plan.HeaderToTail:
 		return s.Side.Section.Breadth, thick
 	case plan.DeckToBlocking:
 		return s.Panel, deep(s.Main)

@@ -19,11 +19,11 @@ type Check struct {
 
 // Checks lists all checks in the order they run.
 var Checks = []*Check{
-	unknownMark, unknownWord, itemNotForJoint, itemNeverUsed,
+	unknownMark, unknownWord, itemNotForJoint, faceNotForItem, itemNeverUsed,
 	unknownHost, placeOffMember, placeWithoutEffect,
 	ruleMatchedNothing, ruleWithoutEffect,
 	jointWithoutMember, noWayToLie, jointOffWall, cornerOfOne, noRafter, noRidge,
-	studNoneBelow, nothingBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing, boltTooShort, noRoomOnPlate, sillUnbolted, holdDownWithoutAnchor,
+	studNoneBelow, nothingBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing, boltTooShort, noRoomOnPlate, sillUnbolted, openingUnhung, holdDownWithoutAnchor,
 	strapTooShort, strapPastMember, facesNotFlush, strapOverStep, boltAtSplice, cutPastRoll,
 	strapSkipped, faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,
 	nailTipThrough,

@@ -63,7 +63,7 @@ func (x *placer) butts(w want) (b butt, ok bool) {
 		b.corner[i] = p.Add(b.d.Mul((reach - p.Dot(n)) / b.d.Dot(n)))
 	}
 	b.foot, b.deep = b.held.Z0, b.held.Z1-b.held.Z0
-	if b.held.Roof != nil || b.held.Wall == nil { // A to B runs along its top edge
+	if b.held.Roof != nil { // A to B runs along its top edge
 		run := near.Sub(far)
 		b.deep = b.held.Section.Depth * run.Len() / run.Flat().Len()
 		b.foot = near.Z - b.deep

@@ -91,19 +91,9 @@ func (v value) station() *float64 {
 }
 
 func readArea(v value, d *roofDraft) {
-	list, ok := v.raw.([]any)
-	if !ok || len(list) != 2 {
-		v.bad("wrong-type", `write it like [["0'", "0'"], ["28'", "44'"]]`, "must be two points")
-		return
+	if lo, hi, ok := v.corners(); ok {
+		d.area, d.Area = true, [2]geom.Vec2{lo, hi}
 	}
-	a, ok1 := value{v.node, v.key, 0, list[0]}.point()
-	b, ok2 := value{v.node, v.key, 1, list[1]}.point()
-	if !ok1 || !ok2 {
-		return
-	}
-	d.area = true
-	d.Area[0] = geom.Vec2{X: min(a.X, b.X), Y: min(a.Y, b.Y)}
-	d.Area[1] = geom.Vec2{X: max(a.X, b.X), Y: max(a.Y, b.Y)}
 }
 
 func readGableEnds(v value, d *roofDraft) {

@@ -132,6 +132,7 @@ func (v *planView) drawLevel(l *plan.Level, walls []*plan.Wall, runs map[*plan.W
 	for _, w := range walls {
 		v.drawWall(w, of[w])
 	}
+	v.drawStairwells(l)
 	v.drawSplices(l)
 	for _, w := range walls {
 		v.drawRuns(w, runs[w])

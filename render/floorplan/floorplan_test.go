@@ -201,7 +201,7 @@ func TestTheLegendOfAPlanCountsItsPieces(t *testing.T) {
 			}
 		}
 		for _, pc := range m.Placement.Pieces {
-			if onPlan(c, pc, l) != nil || pc.Joint.Kind == plan.Collector && m.House.Story(pc.Joint) == l {
+			if onPlan(c, pc, l) != nil || page.HomeOf(pc) == page.OnFloor && pc.Joint.Level == l || pc.Joint.Kind == plan.Collector && m.House.Story(pc.Joint) == l {
 				want[pc.Item.Mark]++
 			}
 		}

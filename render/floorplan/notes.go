@@ -108,7 +108,7 @@ func (v *planView) drawJoists(level *plan.Level, walls []*plan.Wall, s planSheet
 	if level.Joists.Depth == 0 {
 		return
 	}
-	middle, room := v.openSpace(walls, s)
+	middle, room := v.openSpace(walls, stairwells(v.Context, level), s)
 	if room < 30 {
 		return
 	}
@@ -153,8 +153,9 @@ func (v *planView) arrowHead(p, k sheet.Pt) {
 }
 
 // openSpace returns the point of the sheet's range, on a raster of 2 ft, that
-// is farthest from every wall but inside them, and how far that is, in.
-func (v *planView) openSpace(walls []*plan.Wall, s planSheet) (best geom.Vec2, room float64) {
+// is farthest from every wall and floor opening but inside the walls, and how far
+// that is, in.
+func (v *planView) openSpace(walls []*plan.Wall, wells []*plan.FloorOpening, s planSheet) (best geom.Vec2, room float64) {
 	const step = 24.0
 	for a := s.u0 + step; a < s.u1; a += step {
 		for b := s.v0 + step; b < s.v1; b += step {
@@ -166,12 +167,20 @@ func (v *planView) openSpace(walls []*plan.Wall, s planSheet) (best geom.Vec2, r
 			for _, w := range walls {
 				d = min(d, offSegment(p, w.From, w.To))
 			}
+			for _, x := range wells {
+				d = min(d, offOpening(p, x))
+			}
 			if d > room+1e-6 && insideWalls(p, walls) {
 				best, room = p, d
 			}
 		}
 	}
 	return best, room
+}
+
+// offOpening is how far a point is from an opening in a floor; 0 within it.
+func offOpening(p geom.Vec2, x *plan.FloorOpening) float64 {
+	return math.Hypot(max(0, x.Lo.X-p.X, p.X-x.Hi.X), max(0, x.Lo.Y-p.Y, p.Y-x.Hi.Y))
 }
 
 // insideWalls tells whether p is inside the outline of the exterior walls:

@@ -24,6 +24,9 @@ func NotePages(c *page.Context) []*page.Page {
 	f.ColumnsOf(110)
 	var notes []string
 	for _, l := range c.House.Plan.Levels {
+		if len(stairwells(c, l)) > 0 {
+			f.Put(wellTable(c, l))
+		}
 		if rows := holesOf(c, l); len(rows) > 0 {
 			f.Put(holeTable(c, l, rows))
 			notes = append(notes, holeNote)
@@ -57,11 +60,15 @@ const holeNote = "Holes are laid out from the outside faces of studs, which are 
 // levelTables are the tables beside a level's plan.
 func levelTables(c *page.Context, l *plan.Level, holes []holeRow) []*table.Table {
 	notes := append(append(append([]string{}, levelNotes...), miterNotes(c, l)...), floorNotes(c, l)...)
-	if len(holes) == 0 {
-		return []*table.Table{table.Numbered("Notes", notes)}
+	var out []*table.Table
+	if len(stairwells(c, l)) > 0 {
+		out = append(out, wellTable(c, l))
 	}
-	notes = append(notes, holeNote)
-	return []*table.Table{holeTable(c, l, holes), table.Numbered("Notes", notes)}
+	if len(holes) > 0 {
+		notes = append(notes, holeNote)
+		out = append(out, holeTable(c, l, holes))
+	}
+	return append(out, table.Numbered("Notes", notes))
 }
 
 // planTables sets the view's title, the north arrow, the map of the parts and

@@ -11,6 +11,7 @@ const (
 	OnElevation  = plan.ElevationSheet
 	OnRoof       = plan.RoofSheet
 	OnFoundation = plan.FoundationSheet
+	OnFloor      = plan.FloorSheet
 )
 
 // HomeOf returns the sheet that is the piece's home, as the table of joints
