@@ -120,6 +120,7 @@ type framedWall struct {
 	uprights               []*Member // studs, kings, jacks, posts and cripples, by station
 	bottoms, plates, caps  []*Member // by station
 	openings               []*framedOpening
+	added                  []*Member     // of the posts that the plan adds
 	lower                  []*framedWall // walls below it in its plane
 	rims, ledgers, sills   []*Member     // of the floors, at or in the wall
 	seat                   []geom.Plane  // of a rake wall: what its top stays below
