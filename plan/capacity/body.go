@@ -167,6 +167,10 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		return c
 	}
 	c.Terms = slices.Clone(c.Terms)
+	if upTheSlope(p, dir) {
+		c.Unknown, c.Value = "a strap over the ridge pulls a rafter that has none opposite up its slope, not down", 0
+		return c
+	}
 	b := a.steel.Body(p)
 	a.endTerms(&c, b, dir)
 	a.sectionTerm(&c, b)
@@ -187,6 +191,22 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		c.Value = 0
 	}
 	return c
+}
+
+// upTheSlope tells whether a strap over a ridge is asked to hold down a rafter that
+// leans on no other one: it pulls along the rafter toward the ridge, which is up, and
+// is peeled off where the rafter's end lifts (statics).
+func upTheSlope(p *placement.Piece, dir Direction) bool {
+	if dir != Upward || p.Joint.Kind != plan.RafterRidge || p.Item.Kind.Name != plan.RidgeStrapItem {
+		return false
+	}
+	rafters := 0
+	for _, m := range p.Joint.Members {
+		if m.Role == plan.Rafter {
+			rafters++
+		}
+	}
+	return rafters < 2
 }
 
 // wetBearing is CM of Fc perpendicular to grain where the wood is wet (NDS 2018

@@ -104,7 +104,7 @@ func trussShares(m *Member) []*Share {
 }
 
 // reachRidges lets what meets a ridge square go on to its middle, whose face
-// it is cut to: the roof does. It returns the members that a joint holds.
+// it is cut to, and what comes up in its line to where the planes meet: the roof does. It returns the members that a joint holds.
 func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 	held := map[*Member]bool{}
 	for _, j := range b.house.Joints {
@@ -117,7 +117,7 @@ func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 				held[m] = true
 				for _, s := range of[m] {
 					if i >= 0 {
-						s.reach(j.Members[i])
+						s.reach(j.Members[i], j.At.Flat())
 					}
 				}
 			}
@@ -141,9 +141,12 @@ func (b *builder) nameShares(of map[*Member][]*Share) {
 	}
 }
 
-func (s *Share) reach(ridge *Member) {
-	if geom.Square(s.Up, ridge.B.Sub(ridge.A).Flat().Unit()) {
+func (s *Share) reach(ridge *Member, at geom.Vec2) {
+	switch d := ridge.B.Sub(ridge.A).Flat().Unit(); {
+	case geom.Square(s.Up, d):
 		s.Run = math.Max(s.Run, ridge.A.Flat().Sub(s.Low).Dot(s.Up))
+	case geom.Skims(s.Up, d): // cut back from where the planes meet
+		s.Run = math.Max(s.Run, at.Sub(s.Low).Dot(s.Up))
 	}
 }
 

@@ -46,6 +46,7 @@ type jsonFastener struct {
 	Head     point     `json:"head_in"`
 	Tip      point     `json:"tip_in"`
 	Diameter inch      `json:"diameter_in"`
+	Stop     inch      `json:"stop_in,omitempty"` // from its head to where another one is in its way
 	Runs     []jsonRun `json:"in"`
 }
 
@@ -144,7 +145,7 @@ func fastenersOf(b *steel.Body) []jsonFastener {
 	}
 	out := make([]jsonFastener, len(b.Fasteners))
 	for i, f := range b.Fasteners {
-		out[i] = jsonFastener{f.End, first[f.Band] + f.Plate, at(f.Head), at(f.Tip), inch(f.Diameter), []jsonRun{}}
+		out[i] = jsonFastener{f.End, first[f.Band] + f.Plate, at(f.Head), at(f.Tip), inch(f.Diameter), inch(f.Stop), []jsonRun{}}
 		for _, r := range f.Runs {
 			out[i].Runs = append(out[i].Runs, jsonRun{r.Member.ID, inch(r.Len())})
 		}
