@@ -138,14 +138,29 @@ func otherSide(s *nailing.Spot, m *framing.Member) *framing.Member {
 	return nil
 }
 
+// holdsAnEnd tells whether what is at a stud's foot is all that holds an end of a shear
+// wall's segment: it has nothing to spare then.
+func (a *analysis) holdsAnEnd(foot *framing.Joint) bool {
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			for _, j := range s.ends {
+				if j != nil && a.footOf[j.First()] == foot && a.allowed.At(j, capacity.Upward) == nil {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // engineeredFoot is the joint at the foot of a stud and what the engineer's hold-down there
-// holds; nil where there is none.
+// holds; nil where there is none, or where a shear wall's end asks for it.
 func (a *analysis) engineeredFoot(m *framing.Member) (*framing.Joint, *Capacity) {
 	for _, j := range a.byFirst[m] {
 		if j.Kind != plan.StudBase {
 			continue
 		}
-		if held := a.allowed.Of(j, capacity.Upward, engineered); held != nil && held.Unknown == "" {
+		if held := a.allowed.Of(j, capacity.Upward, engineered); held != nil && held.Unknown == "" && !a.holdsAnEnd(j) {
 			return j, held
 		}
 	}

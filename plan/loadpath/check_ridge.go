@@ -111,7 +111,7 @@ func (a *analysis) ridgeLinks(c *Check, r *ridge, m *framing.Member, s spanned, 
 		demand     float64
 	}{{"bending", "lb-in", s.moment}, {"shear", "lb", s.shear}} {
 		l := &Link{
-			Check: c, ID: fmt.Sprintf("%s ridge at %.0f, %s", r.roof.Name, s.at, x.what), Host: "roof " + r.roof.Name, Unit: x.unit, Case: "each hip, valley or rafter in its own worst case",
+			Check: c, ID: fmt.Sprintf("%s ridge at %.0f, %s", r.roof.Name, math.Abs(s.at-r.lo), x.what), Host: "roof " + r.roof.Name, Unit: x.unit, Case: "each hip, valley or rafter in its own worst case",
 			Where:  fmt.Sprintf("roof %s, ridge board, most at %s", r.roof.Name, a.u.Length(s.at-r.lo)+" from its low end"),
 			Demand: x.demand, Strength: x.demand / ASD.W,
 		}

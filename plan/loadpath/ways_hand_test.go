@@ -158,8 +158,9 @@ func TestStrapAtThePostsFootCarriesBoth(t *testing.T) {
 			assert.Contains(t, strings.Join(l.Notes, "; "), "held by strap at joint "+foot.ID)
 			if up > 0 {
 				both++
-				assert.Equal(t, sameUplift, l.Terms[len(l.Terms)-1].Text)
-				assert.InDelta(t, up, l.Terms[len(l.Terms)-1].Value, 1e-6)
+				assert.Equal(t, sameUplift, l.Terms[len(l.Terms)-2].Text)
+				assert.InDelta(t, up, l.Terms[len(l.Terms)-2].Value, 1e-6)
+				assert.InDelta(t, l.Demand, l.Terms[len(l.Terms)-1].Value, 1e-6)
 				// 1.0 of the wind less 0.9 of the weight at strength level, and the post's
 				// uplift over 0.6.
 				lifts, relief := l.Terms[5].Value, l.Terms[6].Value
