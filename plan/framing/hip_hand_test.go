@@ -12,7 +12,8 @@ import (
 // A hip of 9 in 12 over 120 by 96, 2x8 at 16, a ridge of 1 1/2 and eaves of 12; slopes, seats and
 // heights are those of TestAGableByHand: over the wall's face 235.9219, at the eave 226.9219.
 //
-// Lines: the ridge is 120 - 96 = 24 long, from 48 to 72, 0.75 x 3/4 under the peak of 271.9219.
+// Lines: the planes meet over 120 - 96 = 24, from 48 to 72; the ridge goes on half a rafter, 0.75,
+// to the commons of the ends, 25.5: there these are as high as it is, 0.75 x 3/4 under the peak of 271.9219.
 // Hips, 2x10, are at 45 degrees: 0.75 x 0.75 sin 45 = 0.3977 under the roof, rise 0.53033 an inch
 // and are 1.13192 long for each; they end at the sides of two commons, 0.75 before 48, so run
 // 59.25 on either axis, 83.792: 83.792 x 1.13192 + 9.25 x 0.46852 = 99.752 from long point to long
@@ -21,8 +22,8 @@ import (
 // at the corner is 235.5241 - 10.4703 = 225.0538, 4.0712 under the plate: 4.0712²/2/0.53033 x 1.5
 // = 23.44: 1280.77. The seat is 7.677 long, its middle 3.838 from the corner: 2.714 on each axis.
 //
-// Rafters: the commons of the long sides are cut at the ridge, run 59.25; those of the ends run 60
-// to the ridge's end: 60 x 5/4 + 5.4375 = 80.4375. Jacks at 16 and 32 end at the hip's side, 0.75
+// Rafters: the commons of the long sides are cut at the ridge, run 59.25; those of the ends are
+// cut back 0.75 to the ridge's end and run 59.25 too: 59.25 x 5/4 + 5.4375 = 79.5. Jacks at 16 and 32 end at the hip's side, 0.75
 // sqrt 2 = 1.0607 short of the hip: run 26.939 and 42.939, 0.75 more on the long side of the cheek,
 // so (27.689 x 5/4) + 5.4375 = 40.049. Wood: 1.5 x run x 9.0625, less 3.0208 x 2.2656/2 x 1.5 = 5.133.
 //
@@ -39,7 +40,7 @@ func TestAHipByHand(t *testing.T) {
 	r.Overhang, r.RidgeMember = 12, plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 9.25, Text: "2x10"}
 	h := roofed(t, p)
 	assert.Equal(t, strings.TrimSpace(`
-main/ridge@48, 2x10 : 48 48 271.359 to 72 48 271.359, 262.109 to 271.359 high, 24 long, 333 in³
+main/ridge@48, 2x10 : 47.25 48 271.359 to 72.75 48 271.359, 262.109 to 271.359 high, 25.5 long, 353.813 in³
 main/hip@-12, 2x10 1: -12 -12 226.524 to 47.25 47.25 270.962, 216.054 to 270.962 high, 99.752 long, 1280.773 in³
 main/hip@-12b, 2x10 2: -12 108 226.524 to 47.25 48.75 270.962, 216.054 to 270.962 high, 99.752 long, 1280.773 in³
 main/hip@132, 2x10 3: 132 -12 226.524 to 72.75 47.25 270.962, 216.054 to 270.962 high, 99.752 long, 1280.773 in³
@@ -53,7 +54,7 @@ main/S/rafter@88, 2x8 10: 88 -12 226.922 to 88 30.939 259.126, 217.859 to 259.68
 main/S/rafter@104, 2x8 11: 104 -12 226.922 to 104 14.939 247.126, 217.859 to 247.689 high, 40.049 long, 361.074 in³
 main/E/rafter@16, 2x8 12: 132 16 226.922 to 105.061 16 247.126, 217.859 to 247.689 high, 40.049 long, 361.074 in³
 main/E/rafter@32, 2x8 13: 132 32 226.922 to 89.061 32 259.126, 217.859 to 259.689 high, 60.049 long, 578.574 in³
-main/E/rafter@48, 2x8 14: 132 48 226.922 to 72 48 271.922, 217.859 to 271.922 high, 80.438 long, 810.492 in³
+main/E/rafter@48, 2x8 14: 132 48 226.922 to 72.75 48 271.359, 217.859 to 271.359 high, 79.5 long, 800.297 in³
 main/E/rafter@64, 2x8 15: 132 64 226.922 to 89.061 64 259.126, 217.859 to 259.689 high, 60.049 long, 578.574 in³
 main/E/rafter@80, 2x8 16: 132 80 226.922 to 105.061 80 247.126, 217.859 to 247.689 high, 40.049 long, 361.074 in³
 main/N/rafter@16, 2x8 17: 16 108 226.922 to 16 81.061 247.126, 217.859 to 247.689 high, 40.049 long, 361.074 in³
@@ -65,7 +66,7 @@ main/N/rafter@88, 2x8 22: 88 108 226.922 to 88 65.061 259.126, 217.859 to 259.68
 main/N/rafter@104, 2x8 23: 104 108 226.922 to 104 81.061 247.126, 217.859 to 247.689 high, 40.049 long, 361.074 in³
 main/W/rafter@16, 2x8 24: -12 16 226.922 to 14.939 16 247.126, 217.859 to 247.689 high, 40.049 long, 361.074 in³
 main/W/rafter@32, 2x8 25: -12 32 226.922 to 30.939 32 259.126, 217.859 to 259.689 high, 60.049 long, 578.574 in³
-main/W/rafter@48, 2x8 26: -12 48 226.922 to 48 48 271.922, 217.859 to 271.922 high, 80.438 long, 810.492 in³
+main/W/rafter@48, 2x8 26: -12 48 226.922 to 47.25 48 271.359, 217.859 to 271.359 high, 79.5 long, 800.297 in³
 main/W/rafter@64, 2x8 27: -12 64 226.922 to 30.939 64 259.126, 217.859 to 259.689 high, 60.049 long, 578.574 in³
 main/W/rafter@80, 2x8 28: -12 80 226.922 to 14.939 80 247.126, 217.859 to 247.689 high, 40.049 long, 361.074 in³
 main/tie@49.5, 2x6 : 49.5 0 234.625 to 49.5 96 234.625, 229.125 to 234.625 high, 96 long, 792 in³

@@ -43,12 +43,13 @@ func (f *roofFrame) pastHips(l *roofLine) {
 
 // short is how much a rafter in line with a ridge, that climbs rise for each inch, is
 // cut back from where the planes meet: there it is as high as the ridge's top, which
-// lies lower than the planes' meeting for its arrises to lie in them.
+// lies lower than the planes' meeting for its arrises to lie in them; but no more than
+// to the face of the last pair, past which hips come to the corner.
 func (l *roofLine) short(rise float64) float64 {
 	if l.line.Kind != roofplan.Ridge || rise <= 0 {
 		return 0
 	}
-	return (l.line.A.Z - l.top) / rise
+	return min((l.line.A.Z-l.top)/rise, l.owner.Rafters.Width()/2)
 }
 
 // toKings runs a ridge on to the rafters in its own line at a hip end, which are cut
