@@ -181,3 +181,28 @@ func TestWhatIsSpareBesideAStud(t *testing.T) {
 	joints[0].Kind = plan.StudBase
 	assert.InDelta(t, 200, a.withBeside(joints[0], &Capacity{Value: 200}).Value, 1e-9, "a foot has none")
 }
+
+// Only a stud whose own top holds less than it wants asks its neighbors: 400 lb against 200
+// and 300 to spare beside it; of 100 or 200 lb its own 200 hold all. At
+// strength wind of 900 lb less 0.9 of a weight of 200 leaves 720.
+func TestAStudAsksItsNeighborsOnlyInNeed(t *testing.T) {
+	for demand, want := range map[float64]float64{400: 500, 201: 500, 200: 200, 100: 200} {
+		a, joints := beside(t, [3]float64{200, 500, -1}, [3]float64{demand, 200, 0})
+		l := a.upliftLink(&Check{}, joints[0])
+		assert.InDelta(t, want, l.Capacity.Value, 1e-9, "%v", demand)
+		assert.InDelta(t, demand, l.Demand, 1e-9)
+		assert.InDelta(t, demand/want, l.Ratio, 1e-9)
+		assert.Empty(t, l.Gap)
+	}
+	a, joints := beside(t, [3]float64{200, -1, -1}, [3]float64{400, 30, 0.4})
+	a.peaks[joints[0]].force = Force{W: 900, D: 200}
+	l := a.upliftLink(&Check{}, joints[0])
+	assert.InDelta(t, 720, l.Strength, 1e-9)
+	assert.InDelta(t, 2, l.Ratio, 1e-9)
+	l = a.upliftLink(&Check{}, joints[1])
+	assert.Equal(t, "no hardware at this joint", l.Gap)
+	assert.True(t, math.IsInf(l.Ratio, 1))
+	l = a.upliftLink(&Check{}, joints[2])
+	assert.Empty(t, l.Gap, "under half a pound nothing is asked")
+	assert.Zero(t, l.Demand)
+}
