@@ -103,7 +103,9 @@ func TestNumbersOfAComparison(t *testing.T) {
 		at(plan.RafterPlate): {demand: 300}, at(plan.RafterPlate): {demand: 500}, at(plan.RafterPlate): {demand: -900},
 		at(plan.StudBase): {demand: -40}, at(plan.StudBase): {demand: -60},
 	}}
-	story := func(l *plan.Level, ax plan.Axis, lb float64) StoryShear { return StoryShear{Level: l, Axis: ax, ASD: lb} }
+	story := func(l *plan.Level, ax plan.Axis, lb float64) StoryShear {
+		return StoryShear{Level: l, Axis: ax, ASD: lb}
+	}
 	got := m.figures(u, &lateral{stories: []StoryShear{story(high, plan.AxisX, 900), story(low, plan.AxisX, 1500), story(high, plan.AxisY, 700)}})
 	require.Len(t, got, len(upliftRows)+2)
 	for i, k := range upliftRows {
