@@ -368,3 +368,24 @@ func TestNoGapBetweenTrussesAndFrames(t *testing.T) {
 		assert.Greater(t, at[len(at)-1], 12.0-2, "%v", length)
 	}
 }
+
+// A mitered corner's post of five studs has two more than the end studs and the beveled ones between
+// them: they stand tight to the end studs of both walls, 118.5 to 120 of 1A and 0 to 1.5 of 1B.
+func TestPostsOfAMiteredCorner(t *testing.T) {
+	p := bayPlan()
+	p.Walls[0].End.Post = 5
+	h := frame(t, p)
+	var first, second []float64
+	for _, m := range of(h, "1A", plan.Post) {
+		if m.Mid() > 110 {
+			first = append(first, m.Mid())
+		}
+	}
+	for _, m := range of(h, "1B", plan.Post) {
+		if m.Mid() < 10 {
+			second = append(second, m.Mid())
+		}
+	}
+	plantest.Near(t, []float64{116.25, 117.75, 119.25}, first, 1e-9)
+	plantest.Near(t, []float64{0.75, 2.25, 3.75}, second, 1e-9)
+}

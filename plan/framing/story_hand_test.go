@@ -1,7 +1,6 @@
 package framing
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
@@ -10,41 +9,6 @@ import (
 	"galewright/plan"
 	"galewright/plan/geom"
 )
-
-// wallMembers lists members of walls: ID, section, stations, heights and length, and the opening
-// and the level that each is of.
-func wallMembers(list []*Member) string {
-	return sticks(list, func(m *Member) string {
-		s := fmt.Sprintf("%g to %g, %g to %g, %g long, %s", mil(m.S0), mil(m.S1), mil(m.Z0), mil(m.Z1), mil(m.Length), m.Level.Name)
-		if m.Opening != nil {
-			s += ", of " + m.Opening.Name
-		}
-		if m.Bevel != 0 {
-			s += fmt.Sprintf(", at %g°", mil(m.Bevel))
-		}
-		return s
-	})
-}
-
-// wallJoints lists joints: ID, place, gap, offset, length served and members, and the faces in
-// reach; "nothing below" where there is nothing to tie to.
-func wallJoints(list []*Joint) string {
-	var out []string
-	for _, j := range list {
-		s := fmt.Sprintf("%s at %s, gap %g, off %g, serves %g:", j.ID, three(j.At), mil(j.Gap), mil(j.Offset), mil(j.Tributary))
-		for _, m := range j.Members {
-			s += " " + m.ID
-		}
-		if len(j.Faces) > 0 {
-			s += fmt.Sprint("; ", j.Faces)
-		}
-		if !j.Below {
-			s += "; nothing below"
-		}
-		out = append(out, s)
-	}
-	return strings.Join(out, "\n")
-}
 
 // storyPlan is a house of two stories over 112 by 96 from (10, 20), on two girders; stock of 60
 // and plates of 72. A door with two jacks and kings a side in 1A, over it a window in 2A; a wall I

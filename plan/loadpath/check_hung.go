@@ -130,6 +130,9 @@ func (a *analysis) holdKing(l *Link, by []*framing.Joint) {
 			c.Mark, c.Pieces = p.Item.Mark, c.Pieces+1
 		}
 	}
+	if len(by) > 1 {
+		c.Terms = append(c.Terms, ofCapacity(Term{"all of them", c.Value, "lb"})...)
+	}
 	l.Gap, l.Ratio = "", 0
 	l.close(c)
 }

@@ -258,7 +258,7 @@ func (w want) lacks(l *Lie) string {
 		return "no line for its rod"
 	case !rod && len(l.plates()) == 0:
 		return "no place for its steel"
-	case (k.Strap || k.Shape == hardware.Pair) && len(l.Members()) < 1+int(min(1, l.apart())):
+	case (k.Strap || k.Shape == hardware.Pair) && !l.back() && len(l.Members()) < 2:
 		return "nothing for its second end to be fastened to"
 	case len(l.Path) == 0:
 		return "no line in space"
@@ -276,13 +276,10 @@ func (w want) lacks(l *Lie) string {
 	return ""
 }
 
-// apart tells by 1 that the two ends are meant for two members, by 0 that a
-// strap goes over something and down the same member again.
-func (l *Lie) apart() float64 {
-	if t := l.ties(); t[0].Member == t[1].Member && len(l.Laid) > 1 {
-		return 0
-	}
-	return 1
+// back tells that a strap goes over something and down the same member again.
+func (l *Lie) back() bool {
+	t := l.ties()
+	return t[0].Member == t[1].Member && len(l.Laid) > 1
 }
 
 // heights returns the heights between which the piece lies.

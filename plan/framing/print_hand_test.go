@@ -81,6 +81,41 @@ func solids(m *Member) string {
 	return strings.Join(out, "\n")
 }
 
+// wallMembers lists members of walls: ID, section, stations, heights and length, and the opening
+// and the level that each is of.
+func wallMembers(list []*Member) string {
+	return sticks(list, func(m *Member) string {
+		s := fmt.Sprintf("%g to %g, %g to %g, %g long, %s", mil(m.S0), mil(m.S1), mil(m.Z0), mil(m.Z1), mil(m.Length), m.Level.Name)
+		if m.Opening != nil {
+			s += ", of " + m.Opening.Name
+		}
+		if m.Bevel != 0 {
+			s += fmt.Sprintf(", at %g°", mil(m.Bevel))
+		}
+		return s
+	})
+}
+
+// wallJoints lists joints: ID, place, gap, offset, length served and members, and the faces in
+// reach; "nothing below" where there is nothing to tie to.
+func wallJoints(list []*Joint) string {
+	var out []string
+	for _, j := range list {
+		s := fmt.Sprintf("%s at %s, gap %g, off %g, serves %g:", j.ID, three(j.At), mil(j.Gap), mil(j.Offset), mil(j.Tributary))
+		for _, m := range j.Members {
+			s += " " + m.ID
+		}
+		if len(j.Faces) > 0 {
+			s += fmt.Sprint("; ", j.Faces)
+		}
+		if !j.Below {
+			s += "; nothing below"
+		}
+		out = append(out, s)
+	}
+	return strings.Join(out, "\n")
+}
+
 // ell is an L of two gables of 9 in 12: the main roof over 192 by 96, a lower wing 72 wide and 60
 // long to its south; rafters of 2x8 at 24, ridges of 2x10, eaves of 12, rakes of 2 without a fly rafter.
 func ell() *plan.Plan {
