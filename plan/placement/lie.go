@@ -80,6 +80,34 @@ type EndAt struct {
 	Of int
 }
 
+// LeftOut returns how many fasteners the catalog has at one of the item's Ends that
+// are not driven, for the flange that they are meant for has no wood.
+func (p *Piece) LeftOut(end int) int {
+	if end >= len(p.Ends) {
+		return 0
+	}
+	at := p.Ends[end]
+	if at.Of <= len(at.Starts) {
+		return 0
+	}
+	n := p.Item.Ends()[end].Count
+	return n - n*len(at.Starts)/at.Of
+}
+
+// Driven returns how many fasteners go in, by line of the item's Fasteners.
+func (p *Piece) Driven() []int {
+	out := make([]int, len(p.Item.Fasteners))
+	for i, f := range p.Item.Fasteners {
+		out[i] = f.Total()
+	}
+	for i := range p.Ends {
+		if n := p.LeftOut(i); n > 0 {
+			out[p.Item.Ends()[i].Row] -= n
+		}
+	}
+	return out
+}
+
 // Axis is the middle line of a rod from end to end, thread beyond the nuts
 // included: A is the upper or outer end. Where a hold-down's Cut is 0 it has no
 // rod of its own: the axis is that of the anchor, as far as its sill plate.

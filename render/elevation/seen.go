@@ -74,7 +74,7 @@ func (x *index) seen(e *elev) (out []shape) {
 	for _, s := range e.stories {
 		for _, m := range x.ofWall[s.wall] {
 			for _, solid := range m.Solid {
-				out = e.addShape(out, m, solid, false)
+				out = e.addShape(out, m, solid, m.Role == plan.SquashBlock)
 			}
 		}
 	}
