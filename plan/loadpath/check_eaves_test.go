@@ -80,7 +80,8 @@ func TestFullBlocksHandTheDecksShearDownByHand(t *testing.T) {
 	assert.Equal(t, 16, n)
 	require.NotNil(t, l.Capacity)
 	assert.InDelta(t, float64(n)*3*z, l.Capacity.Value, 1)
-	assert.Contains(t, l.Capacity.Governs, "nails of the deck")
+	assert.Contains(t, l.Capacity.Governs, "in 16 blocks, nails of the deck")
+	assert.Equal(t, 16*5, l.Capacity.Pieces, "of each at 3 in five into the plates")
 	assert.NotContains(t, strings.Join(r.Unchecked, " "), "turning over at eaves")
 
 	// Closer nails of the deck: the block's own toe-nails are the lesser.

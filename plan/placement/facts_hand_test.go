@@ -195,3 +195,41 @@ func TestTheLapOverThePlates(t *testing.T) {
 		assert.Equal(t, [2]float64{6.5, want}, needs(p), "%d", n)
 	}
 }
+
+// Off a roll a strap is cut to what it goes over and a lap of 15 at each end: over a wall of 5 1/2
+// and two plates of 3 on both its faces 5.5 + 2 x 3 + 2 x 15; down one face alone 5.5 + 3 + 15; over
+// a rafter of 1 1/2 whose top is 6 over the plates 1.5 + 2 x 6 + 2 x 15; up a rafter's side 30.
+func TestCoilsOverWhatTheyHold(t *testing.T) {
+	coil := &plan.Item{Coil: 1800, Lap: 15, Width: 1.375, Thickness: .0418, Fasteners: nails("each leg", 6, 2)}
+	wrap := &hardware.Item{Item: coil, Kind: hardware.KindNamed(plan.WrapStrapItem)}
+	flat := &hardware.Item{Item: coil, Kind: hardware.KindNamed(plan.CoilStrapItem)}
+	h := newHand()
+	h.column(16, 16)
+	h.Joints = h.held(1)
+	over, _ := seated(top2 + 6)
+	for _, c := range []struct {
+		name string
+		h    *hand
+		at   int
+		want want
+		cut  float64
+		laps [2]float64
+	}{
+		{"over a wall, both faces", h, 1, want{item: wrap}, 41.5, [2]float64{15, 15}},
+		{"over a wall, one face", h, 1, want{item: wrap, face: plan.Inside}, 23.5, [2]float64{15, 5.5}},
+		{"over a rafter", over, 0, want{item: wrap}, 43.5, [2]float64{15, 15}},
+		{"beside a rafter", over, 0, want{item: flat}, 30, [2]float64{15, 15}},
+	} {
+		w := c.want
+		w.joint, w.n = c.h.Joints[c.at], 1
+		l, fault := (&placer{world: newWorld(c.h.House)}).shape(w)
+		require.Nil(t, fault, c.name)
+		assert.InDelta(t, c.cut, l.Cut, 1e-9, c.name)
+		assertPair(t, c.laps, l.Laps(), c.name)
+		sum := 0.0
+		for _, p := range l.plates() {
+			sum += p.Len()
+		}
+		assert.InDelta(t, c.cut, sum, 1e-9, "%s: its stretches make its length", c.name)
+	}
+}

@@ -182,9 +182,5 @@ func upNormal(d geom.Vec3) geom.Vec3 {
 	if side.Len() < geom.Eps {
 		return geom.Vec3{X: 1}
 	}
-	n := d.Cross(side).Unit()
-	if n.Z < 0 {
-		n = n.Mul(-1)
-	}
-	return n
+	return d.Cross(side).Unit() // its Z is d's square on plan: never down
 }

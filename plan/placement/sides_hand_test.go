@@ -111,3 +111,48 @@ func TestBodiesOfAPairOnTheirOwnPosts(t *testing.T) {
 		assertPath(t, l.Path, geom.Vec3{X: at.rod, Y: 2.75, Z: top1 - 13.625}, geom.Vec3{X: at.rod, Y: 2.75, Z: top1 - 4.5}, geom.Vec3{X: at.rod, Y: 2.75, Z: floor2 + 3}, geom.Vec3{X: at.rod, Y: 2.75, Z: floor2 + 12.125})
 	}
 }
+
+// A bolt with a washer of 3 in beside a stud of 1 1/2 at 50: 1/2 in clear of it, at 52 3/4, or to the
+// left of it where something stands within 1 1/2 in of its line across the plate and 2 in of it
+// along; what stands farther off, or is not on the plate, does not count. So do other bolts
+// within 4 in, and the plate's end within 7 diameters.
+func TestWhereABoltFindsRoomOnThePlate(t *testing.T) {
+	const z = floor1 + 1.5
+	for _, c := range []struct {
+		name  string
+		y     [2]float64 // what stands there, across the plate, at 53 to 54; nothing where 0
+		z     [2]float64 // over the plate
+		taken []float64
+		ends  [2]float64 // of the plate
+		at    float64
+		free  bool
+	}{
+		{name: "nothing there", ends: [2]float64{0, 96}, at: 52.75, free: true},
+		{name: "over its washer, outside", y: [2]float64{0, 1.5}, z: [2]float64{0, 90}, ends: [2]float64{0, 96}, at: 47.25, free: true},
+		{name: "beside its washer, outside", y: [2]float64{0, 1.2}, z: [2]float64{0, 90}, ends: [2]float64{0, 96}, at: 52.75, free: true},
+		{name: "over its washer, inside", y: [2]float64{4, 5.5}, z: [2]float64{0, 90}, ends: [2]float64{0, 96}, at: 47.25, free: true},
+		{name: "beside its washer, inside", y: [2]float64{4.3, 5.5}, z: [2]float64{0, 90}, ends: [2]float64{0, 96}, at: 52.75, free: true},
+		{name: "3 in over the plate", y: [2]float64{0, 5.5}, z: [2]float64{3, 90}, ends: [2]float64{0, 96}, at: 52.75, free: true},
+		{name: "just under that", y: [2]float64{0, 5.5}, z: [2]float64{2.9, 90}, ends: [2]float64{0, 96}, at: 47.25, free: true},
+		{name: "under the plate's top", y: [2]float64{0, 5.5}, z: [2]float64{-9, 0}, ends: [2]float64{0, 96}, at: 52.75, free: true},
+		{name: "a bolt 3 1/4 off", taken: []float64{56}, ends: [2]float64{0, 96}, at: 47.25, free: true},
+		{name: "a bolt 4 1/4 off", taken: []float64{57}, ends: [2]float64{0, 96}, at: 52.75, free: true},
+		{name: "the plate ends 3 in past it", ends: [2]float64{0, 55.75}, at: 47.25, free: true},
+		{name: "the plate ends 4 in past it", ends: [2]float64{0, 56.75}, at: 52.75, free: true},
+		{name: "too short on both sides: nearer, over half a washer", ends: [2]float64{47, 53.75}, at: 52.25, free: true},
+		{name: "no room at all", ends: [2]float64{48, 52}, at: 52.75},
+	} {
+		h := newHand()
+		plate := h.member(0, plan.BottomPlate, c.ends[0], c.ends[1], floor1, z)
+		stud := h.member(0, plan.Stud, 49.25, 50.75, z, top1-3)
+		if c.y[1] > 0 {
+			m := h.member(0, plan.Blocking, 53, 54, z+c.z[0], z+c.z[1])
+			m.Solid = []geom.Solid{h.walls[0].Frame().Box(53, 54, c.y[0], c.y[1], z+c.z[0], z+c.z[1])}
+		}
+		x := &placer{world: newWorld(h.House)}
+		w := want{joint: h.joint(h.walls[0], plan.StudBase, 50, z, stud), item: &hardware.Item{Item: &plan.Item{Rod: 0.5, Washer: 3}}, n: 1}
+		s, free := x.roomOnPlate(w, link{s0: 49.25, s1: 50.75}, plate, 2.75, z, c.taken)
+		assert.Equal(t, c.free, free, c.name)
+		assert.InDelta(t, c.at, s, 1e-9, c.name)
+	}
+}

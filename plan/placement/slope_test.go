@@ -26,6 +26,7 @@ func TestStrapFollowsTheSlopeOfARakeWall(t *testing.T) {
 		{"over the ridge: 50 in each way", 80, 100, []geom.Vec3{{X: 40, Z: 30}, {X: 80, Z: 60}, {X: 120, Z: 30}}},
 		{"bent beyond its middle: 12.5 in to the ridge, 12.5 in down", 70, 50, []geom.Vec3{{X: 50, Z: 37.5}, {X: 80, Z: 60}, {X: 90, Z: 52.5}}},
 		{"past the wall's end it goes straight on", 160, 50, []geom.Vec3{{X: 140, Z: 15}, {X: 180, Z: -15}}},
+		{"so past its start", 0, 50, []geom.Vec3{{X: -20, Z: -15}, {X: 20, Z: 15}}},
 	} {
 		t.Run(x.name, func(t *testing.T) {
 			got := alongSlope(f, row, x.station, 0, 0, x.length)
