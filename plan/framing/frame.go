@@ -28,6 +28,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.lostWells()
 	b.foundation()
 	b.porches()
+	b.flushBeams()
 	b.roofs()
 	b.checkOverlaps()
 	b.lines()
