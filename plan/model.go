@@ -139,6 +139,7 @@ type Wall struct {
 	End      End
 	Openings []*Opening
 	Shear    []*Shear
+	Posts    []*WallPost
 	Stock    float64 // longest plate stock
 	Bearing  bool
 	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
@@ -204,6 +205,14 @@ type Shear struct {
 	Perforated bool
 	Posts      int // studs nailed together at each end; 0 reads as 1
 	Pos        Pos
+}
+
+// WallPost is studs tight beside each other that a plan adds to a wall: under a
+// beam's end, behind a fixture.
+type WallPost struct {
+	At    float64 // station of its middle
+	Studs int
+	Pos   Pos
 }
 
 // Roof is one roof body over a rectangle of a level's walls. Bodies over one

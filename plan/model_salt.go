@@ -50,3 +50,9 @@ type TreatedWood struct {
 	Preservative Preservative
 	Pos          Pos
 }
+
+// OpenUnderside tells whether the lowest floor stands over open air: on piles, and the
+// plan closes nothing under the joists.
+func (p *Plan) OpenUnderside() bool {
+	return p.Foundation.Kind == Piles && (p.Salt.Underside == "" || p.Salt.Underside == OpenFinish)
+}

@@ -24,11 +24,16 @@ func (w *Wall) Frame() geom.Frame {
 func (w *Wall) Hooked(by float64) *Wall {
 	h, shift := *w, by-w.Hook
 	h.Hook, h.Layout = by, w.Layout+shift
-	h.Openings, h.Shear = slices.Clone(w.Openings), slices.Clone(w.Shear)
+	h.Openings, h.Shear, h.Posts = slices.Clone(w.Openings), slices.Clone(w.Shear), slices.Clone(w.Posts)
 	for i, o := range w.Openings {
 		moved := *o
 		moved.At += shift
 		h.Openings[i] = &moved
+	}
+	for i, p := range w.Posts {
+		moved := *p
+		moved.At += shift
+		h.Posts[i] = &moved
 	}
 	for i, s := range w.Shear {
 		moved := *s

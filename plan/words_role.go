@@ -31,13 +31,14 @@ const (
 	Pile         Role = "pile"
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"
-	PlateBeam    Role = "flush beam" // of a FlushBeam: between walls, its top flush with their plates
-	SillPlate    Role = "sill plate" // on slab or stem wall
-	Packing      Role = "packing"    // boards that bring a girder's face out to the studs': what they fill holds nothing
+	PlateBeam    Role = "flush beam"   // of a FlushBeam: between walls, its top flush with their plates
+	SillPlate    Role = "sill plate"   // on slab or stem wall
+	SquashBlock  Role = "squash block" // stands in a floor under a post's studs and carries what presses them
+	Packing      Role = "packing"      // boards that bring a girder's face out to the studs': what they fill holds nothing
 )
 
 // Roles are the roles of members that a condition may name: those that can
-// be held by a joint, which a fly rafter and packing are not.
+// be held by a joint, which a fly rafter, a squash block and packing are not.
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,

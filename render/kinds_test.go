@@ -8,6 +8,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/loadpath"
 	"galewright/plan/placement"
@@ -65,7 +66,7 @@ func TestARowIsAllThatAKindOfJointNeeds(t *testing.T) {
 		homes, again := drawnOf(set, "-MS-")
 		assert.Len(t, homes, len(joints))
 		for tag, title := range homes {
-			assert.Contains(t, strings.ToLower(title), string(c.place.Home), tag)
+			assert.Contains(t, strings.ToLower(title), titled(c.place.Home), tag)
 		}
 		assert.Equal(t, c.shown != "", again > 0, "%d shown again", again)
 		words := 0
@@ -76,6 +77,14 @@ func TestARowIsAllThatAKindOfJointNeeds(t *testing.T) {
 		}
 		assert.Equal(t, len(joints), words, "rows of the check sheets")
 	}
+}
+
+// titled is what the title of a home sheet says: that of a floor plan "Plan, first".
+func titled(home plan.JointSheet) string {
+	if home == plan.FloorSheet {
+		return "plan, "
+	}
+	return string(home)
 }
 
 // addRow puts a row in the table for the time of one case.
@@ -94,13 +103,19 @@ func withMasts(t *testing.T, kind plan.JointKind, on plan.JointHost) (*page.Mode
 	p := *src.House.Plan
 	p.Items = append(slices.Clone(p.Items), &plan.Item{Mark: "mast-shoe", Kind: plan.GenericItem, Length: 3.25, Width: 1.375, Gauge: "14", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d common", Count: 3, Parts: 2}}})
 	p.Rules = append(slices.Clone(p.Rules), &plan.Rule{Name: "masts", At: kind, Use: "mast-shoe"})
+	if on == plan.OpeningHost { // its hangers stand where the masts would
+		p.Rules = slices.DeleteFunc(p.Rules, func(r *plan.Rule) bool { return r.At == plan.HeaderTrimmer })
+	}
 	h := *src.House
 	h.Plan, h.Joints = &p, slices.Clone(h.Joints)
 	var mine []*framing.Joint
 	for _, j := range h.Joints {
-		model := map[plan.JointHost]plan.JointKind{plan.WallHost: plan.StudBase, plan.RoofHost: plan.RafterRidge, plan.GirderHost: plan.GirderPile, plan.OpeningHost: plan.TailHeader}[on]
+		model := map[plan.JointHost]plan.JointKind{plan.WallHost: plan.StudBase, plan.RoofHost: plan.RafterRidge, plan.GirderHost: plan.GirderPile, plan.OpeningHost: plan.HeaderTrimmer}[on]
 		if j.Kind == model && len(mine) < 3 {
 			mast := *j
+			if on == plan.OpeningHost { // between two tails: there and at its ends others cover its faces
+				mast.Members, mast.At = j.Members[:1], j.First().A.Add(j.First().B).Mul(0.5).Add(geom.Vec3{X: 8 + 16*float64(len(mine))})
+			}
 			mast.Kind, mast.ID = kind, strings.TrimSuffix(j.ID, model.Code())+kind.Code()
 			mine = append(mine, &mast)
 		}
@@ -165,7 +180,7 @@ func TestPiecesAtEveryKindOfJointAreDrawn(t *testing.T) {
 		for _, pc := range placed.Pieces {
 			k := pc.Joint.Kind
 			seen[k] = true
-			require.Contains(t, homes[pc.Tag], string(k.Place(pc.Joint.Wall != nil).Home), pc.Tag)
+			require.Contains(t, homes[pc.Tag], titled(k.Place(pc.Joint.Wall != nil).Home), pc.Tag)
 		}
 	}
 	for _, k := range plan.JointKinds() {

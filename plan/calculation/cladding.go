@@ -42,7 +42,7 @@ func overhangs(r *loadpath.Report) *Section {
 }
 
 func gables(r *loadpath.Report) *Section {
-	s := &Section{ID: "gable_ends", Title: "Gable walls and rakes as components and cladding, not followed into hardware", Cols: []Column{
+	s := &Section{ID: "gable_ends", Title: "Gable walls and rakes as components and cladding", Cols: []Column{
 		words("wall", "Wall"), words("zone", "Zone"), numbers("tallest_stud_ft", "Tallest stud", "ft", 2), numbers("stud_end_out_of_plane_asd_lb", "Its ends, across, ASD", "lb", 0), words("roof", "Roof"), numbers("rake_ft", "Rake", "ft", 2), numbers("rake_up_psf", "Rake, up", "psf", 1), numbers("rake_asd_plf", "Rake, ASD", "plf", 0),
 	}}
 	for _, g := range r.GableEnds() {

@@ -17,7 +17,7 @@ import (
 type Context struct {
 	Species timber.Species // of the framing
 	Pile    plan.Lumber    // section of the piles; zero when the plan gives none
-	Wet     []plan.Role    // members taken as wet; nil = plan.WetRoles
+	Wet     Damp           // members taken as wet; nil = those of plan.WetRoles
 	Units   units.System   // of the terms' words
 }
 

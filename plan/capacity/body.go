@@ -72,10 +72,8 @@ func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, on *placement.
 			stray["the "+string(f.Runs[0].Member.Role)]++
 		}
 	}
-	if at := b.Piece.Ends[end]; at.Of > len(at.Starts) {
-		e := b.Piece.Item.Ends()[end]
-		c.Terms = append(c.Terms, Term{fmt.Sprintf("%d of %d fasteners %s not driven, their flange has no wood: nothing", e.Count-len(good), e.Count, e.Part), 0, "lb"})
-		good = meantFor(good, e.Count*len(at.Starts)/at.Of, stray)
+	if n := b.Piece.LeftOut(end); n > 0 {
+		c.Terms = append(c.Terms, Term{steel.LeftOutText(n, b.Piece.Item.Ends()[end]) + ": nothing", 0, "lb"})
 	}
 	h := a.fasten.hold(b, meant, good, func(f steel.Fastener) geom.Vec3 { return force(b, f, dir) })
 	if len(good) > 0 && good[0].Diameter >= steel.Large {
@@ -88,16 +86,6 @@ func (a *Allowables) endTerm(c *Capacity, b *steel.Body, end int, on *placement.
 	if h.Value == 0 {
 		c.Unknown = fmt.Sprintf("no fastener %s holds the %s: %s", name, meant.Role, cmp.Or(h.Why, strays(stray), "there is none"))
 	}
-}
-
-// meantFor keeps as many fasteners as the catalog means for the flanges that lie on
-// wood, the first of them: one made for two flanges gives no more in one.
-func meantFor(good []steel.Fastener, n int, stray map[string]int) []steel.Fastener {
-	if n >= len(good) {
-		return good
-	}
-	stray["a flange beyond its share, the other has no wood"] += len(good) - n
-	return good[:n]
 }
 
 // inWood says how many fasteners are in which members, the one they are meant
@@ -179,6 +167,10 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		return c
 	}
 	c.Terms = slices.Clone(c.Terms)
+	if upTheSlope(p, dir) {
+		c.Unknown, c.Value = "a strap over the ridge pulls a rafter that has none opposite up its slope, not down", 0
+		return c
+	}
 	b := a.steel.Body(p)
 	a.endTerms(&c, b, dir)
 	a.sectionTerm(&c, b)
@@ -199,6 +191,22 @@ func (a *Allowables) where(p *placement.Piece, c Capacity, dir Direction) Capaci
 		c.Value = 0
 	}
 	return c
+}
+
+// upTheSlope tells whether a strap over a ridge is asked to hold down a rafter that
+// leans on no other one: it pulls along the rafter toward the ridge, which is up, and
+// is peeled off where the rafter's end lifts (statics).
+func upTheSlope(p *placement.Piece, dir Direction) bool {
+	if dir != Upward || p.Joint.Kind != plan.RafterRidge || p.Item.Kind.Name != plan.RidgeStrapItem {
+		return false
+	}
+	rafters := 0
+	for _, m := range p.Joint.Members {
+		if m.Role == plan.Rafter {
+			rafters++
+		}
+	}
+	return rafters < 2
 }
 
 // wetBearing is CM of Fc perpendicular to grain where the wood is wet (NDS 2018

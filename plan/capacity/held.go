@@ -38,6 +38,7 @@ type alike struct {
 	wet      bool    // the member is wet when nailed or in service
 	role     plan.Role
 	out      bool // its shank comes out of the wood's edge or end, or splits it
+	met      bool // another fastener is in its way
 }
 
 // Of returns what the body's fasteners hold of a member against a force along
@@ -69,9 +70,15 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 		one := x.one(b, k)
 		if one.nothing != "" {
 			h.None += n
+			if k.met {
+				one.nothing += ", for it meets another fastener there"
+			}
 			h.Why = cmp.Or(h.Why, one.nothing)
 			h.Terms = append(h.Terms, Term{fmt.Sprintf("%d of %s in the %s: nothing, %s", n, x.name(b, k.end), k.role, one.nothing), 0, "lb"})
 			continue
+		}
+		if k.met {
+			one.behind += ", as far as where it meets another fastener"
 		}
 		v := one.value * float64(n)
 		h.Value += v
@@ -83,10 +90,15 @@ func (x Fastening) hold(b *steel.Body, m *framing.Member, list []steel.Fastener,
 	return h
 }
 
+// Damp tells which members are taken as wet when nailed or in service: a house does.
+type Damp interface {
+	Wet(m *framing.Member) bool
+}
+
 // Fastening is the wood and the steel that fasteners join.
 type Fastening struct {
 	Species timber.Species
-	Wet     []plan.Role // members taken as wet; nil = plan.WetRoles
+	Wet     Damp // members taken as wet; nil = those of plan.WetRoles
 	Units   units.System
 
 	singles map[lone]single // worked out so far; nil keeps none
@@ -103,7 +115,7 @@ func (x Fastening) wet(m *framing.Member) bool {
 	if x.Wet == nil {
 		return slices.Contains(plan.WetRoles, m.Role)
 	}
-	return slices.Contains(x.Wet, m.Role)
+	return x.Wet.Wet(m)
 }
 
 func (x Fastening) name(b *steel.Body, end int) string {
@@ -115,7 +127,7 @@ func (x Fastening) alike(b *steel.Body, f steel.Fastener, force geom.Vec3) alike
 	_, deep, air, _ := f.Bite(b.Steel())
 	axis := f.Tip.Sub(f.Head).Unit()
 	k := alike{role: f.Runs[0].Member.Role, end: f.End, deep: round(deep, 100), air: round(air, 1000), endGrain: f.Runs[0].EndGrain(), wet: x.wet(f.Runs[0].Member)}
-	k.out = steel.SplitsOut(f)
+	k.out, k.met = steel.SplitsOut(f), f.Stop > 0
 	k.pull = round(degrees(math.Abs(axis.Dot(force))), 1)
 	if across := force.Sub(axis.Mul(axis.Dot(force))); across.Len() > 0.01 {
 		k.grain = round(90-degrees(math.Abs(across.Unit().Dot(steel.Grain(f.Runs[0].Member)))), 1)

@@ -120,8 +120,8 @@ func TestAPieceThatMissesAddsNothing(t *testing.T) {
 	it := strapOf("10d x 1 1/2")
 	c, ds := hardware.New([]*plan.Item{&it})
 	require.False(t, ds.Errors())
-	piece := func(tag string, x float64) *placement.Piece {
-		band := geom.Band{{A: geom.Vec3{X: x, Z: 88}, B: geom.Vec3{X: x, Z: 118}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}}
+	piece := func(tag string, x, y float64) *placement.Piece {
+		band := geom.Band{{A: geom.Vec3{X: x, Y: y, Z: 88}, B: geom.Vec3{X: x, Y: y, Z: 118}, N: geom.Vec3{Y: y - 1}.Unit(), Width: 1.375, Thickness: 0.0538}}
 		return &placement.Piece{Tag: tag, Joint: j, Item: c.Items[0], Lie: placement.Lie{
 			Face: plan.Outside, Bands: []geom.Band{band}, Laid: []placement.Laid{{Member: post, Lap: 8, Room: 96}, {Member: stud, Lap: 8, Room: 96}},
 			Ends: []placement.EndAt{{Laid: 0, Starts: []placement.Start{{Far: true}}}, {Laid: 1, Starts: []placement.Start{{}}}},
@@ -131,7 +131,7 @@ func TestAPieceThatMissesAddsNothing(t *testing.T) {
 		house := &framing.House{Members: []*framing.Member{stud, post}}
 		return New(steel.New(placement.Of(house, pieces...)), Context{Species: pine}).At(j, Upward)
 	}
-	good, off := piece("good", 0.75), piece("off", 9)
+	good, off := piece("good", 0.75, 0), piece("off", 9, 0)
 	one := hold(good)
 	require.Empty(t, one.Unknown)
 	assert.Positive(t, one.Value)
@@ -140,7 +140,12 @@ func TestAPieceThatMissesAddsNothing(t *testing.T) {
 	assert.InDelta(t, one.Value, both.Value, 1e-9)
 	assert.Equal(t, one.Governs, both.Governs)
 	assert.Contains(t, both.Terms[len(both.Terms)-2].Text, "off holds nothing")
-	assert.InDelta(t, 2*one.Value, hold(good, piece("other", 0.75)).Value, 1e-9)
+	assert.InDelta(t, 2*one.Value, hold(good, piece("other", 0.75, 5.5)).Value, 1e-9)
+
+	// One more on the same face has its nails where the first one's are: none counts.
+	inTheWay := hold(good, piece("other", 0.75, 0))
+	assert.Zero(t, inTheWay.Value)
+	assert.Contains(t, inTheWay.Unknown, "it meets another fastener there")
 }
 
 // The same nails of stainless steel, smooth, draw out by the lower equation: W
@@ -201,6 +206,14 @@ func TestBoltsInARowShareUnevenly(t *testing.T) {
 	assert.Contains(t, near.Unknown, "spacing in a row along the grain")
 }
 
+// wetAre takes members of some roles as wet; nil leaves the usual ones.
+func wetAre(roles []plan.Role) Damp {
+	if roles == nil {
+		return nil
+	}
+	return &framing.House{Plan: &plan.Plan{Loads: plan.Loads{Wet: roles}}}
+}
+
 // A pile stands wet unless the plan says otherwise: CM 0.7 across a nail's shank
 // (NDS 2018 Table 11.3.3, transcribed), and 0.25 on one drawn out of wood that was
 // dry when it was nailed. A list of the plan's own stands for the usual one.
@@ -209,7 +222,7 @@ func TestWetWoodHoldsLess(t *testing.T) {
 	of := func(role plan.Role, wet []plan.Role, force geom.Vec3) float64 {
 		m := upright(role, geom.Vec3{}, geom.Vec3{X: 9.25, Y: 9.25, Z: 96})
 		p := geom.Plate{A: geom.Vec3{X: 4}, B: geom.Vec3{X: 4, Z: 30}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.0538}
-		return Fastening{Species: pine, Wet: wet}.Of(driven(t, steel.NewWood([]*framing.Member{m}), strapOf("10d"), p, 9, 12), m, force).Value
+		return Fastening{Species: pine, Wet: wetAre(wet)}.Of(driven(t, steel.NewWood([]*framing.Member{m}), strapOf("10d"), p, 9, 12), m, force).Value
 	}
 	up, out := geom.Vec3{Z: 1}, geom.Vec3{Y: -1}
 	dry := of(plan.Post, nil, up)

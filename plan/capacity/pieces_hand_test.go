@@ -21,7 +21,7 @@ import (
 func TestAWasherBearsLessOnWetWood(t *testing.T) {
 	pine, _ := timber.SpeciesOf("southern pine")
 	bears := func(r plan.Role, wet ...plan.Role) Term {
-		a := New(steel.New(&placement.Placement{House: &framing.House{}}), Context{Species: pine, Wet: wet})
+		a := New(steel.New(&placement.Placement{House: &framing.House{}}), Context{Species: pine, Wet: wetAre(wet)})
 		return a.washer(steel.Bearing{Member: &framing.Member{Role: r}, Area: 8.629})
 	}
 	assert.InDelta(t, 4875.4, bears(plan.Header).Value, 0.05)

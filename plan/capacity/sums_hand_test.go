@@ -9,7 +9,6 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
-	"galewright/plan/steel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -99,21 +98,5 @@ func TestPiecesOfOneMarkAddUp(t *testing.T) {
 		assert.Equal(t, c.unknown, got.Unknown)
 		assert.Equal(t, c.terms, got.Terms)
 		assert.Equal(t, len(c.each), got.Pieces)
-	}
-}
-
-// Ten nails are meant for two flanges: where one of them finds no wood, all ten in
-// the other hold no more than its five. Twelve that are there of sixteen meant hold
-// eight of one flange, and all where they are fewer than that.
-func TestOneFlangeHoldsItsShare(t *testing.T) {
-	for _, c := range []struct{ there, share, kept int }{{10, 5, 5}, {12, 8, 8}, {5, 8, 5}, {8, 8, 8}, {0, 5, 0}} {
-		stray := map[string]int{}
-		got := meantFor(make([]steel.Fastener, c.there), c.share, stray)
-		assert.Len(t, got, c.kept)
-		lost := 0
-		for _, n := range stray {
-			lost += n
-		}
-		assert.Equal(t, c.there-c.kept, lost)
 	}
 }

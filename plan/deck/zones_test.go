@@ -111,9 +111,9 @@ func TestZonesOfAFlatRoof(t *testing.T) {
 	}
 }
 
-// Suction by hand. An overhang of a hip roof at 20 to 27 degrees, zone 2: -2.0
-// - 1.0 = -3.0 (magazine article of 2022 as a calculator quotes it,
-// second-hand). Inside, -2.0 and GCpi 0.18.
+// Suction by hand. An overhang of a hip roof at 20 to 27 degrees, zone 2: -2.0 of ASCE
+// 7-22 Fig. 30.3-2F (second-hand) less the wall's 1.0 of Fig. 30.3-1 (transcribed), which
+// presses on its underside (ASCE 7-22 30.7, transcribed): -3.0. Inside, -2.0 and GCpi 0.18.
 func TestSuctionInsideAndOnOverhangs(t *testing.T) {
 	d := New(framed(t, fmt.Sprintf(shaped, "", "", `kind = "hip", pitch = "5:12"`, "7-22"), ""))
 	b := basis(d.House)

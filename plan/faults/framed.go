@@ -11,6 +11,8 @@ var framed = []row{
 	{"walls-open", "The exterior walls of a level do not close, and its floor needs their outline.", "Let each begin where the one before it ends."},
 	{"walls-clockwise", "The exterior walls of a level go around clockwise.", "Swap from and to of each, and write them in the other order."},
 	{"corner-contradicts", "Both walls of a corner are to run through, or both to butt.", "Change one of them."},
+	{"post-without-room", "A post that the plan adds to a wall has no room.", "Move it clear of openings, their kings and the wall's ends, or take fewer studs."},
+	{"post-none-below", "A post that the plan adds stands over fewer studs in the wall below.", "Give that wall a post under it."},
 	{"post-contradicts", "Two walls call for posts of different numbers of studs at one corner.", "Name the post at one of them."},
 	{"post-size", "A corner post of more or fewer studs than can be framed.", "Give 2 to 6."},
 	{"stud-too-long", "Studs are longer than the longest stock.", "Name longer stud stock under [lumber], or stop the wall at a floor."},

@@ -15,6 +15,10 @@ const plate = 1.5
 // the same: half an inch, what a framer sets right with a hammer.
 const near = 0.5
 
+// sixteenth is a tape's smallest mark, in: heights that differ by less are one height,
+// and members may reach so far into each other untold.
+const sixteenth = 1.0 / 16
+
 // onLine is how far, in, a point may lie off a line of the roof and still be
 // on it: what crossing planes leave of rounding, well under a sawcut.
 const onLine = 0.1
@@ -116,6 +120,7 @@ type framedWall struct {
 	uprights               []*Member // studs, kings, jacks, posts and cripples, by station
 	bottoms, plates, caps  []*Member // by station
 	openings               []*framedOpening
+	added                  []*Member     // of the posts that the plan adds
 	lower                  []*framedWall // walls below it in its plane
 	rims, ledgers, sills   []*Member     // of the floors, at or in the wall
 	seat                   []geom.Plane  // of a rake wall: what its top stays below

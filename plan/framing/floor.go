@@ -64,9 +64,9 @@ func (b *builder) deckOf(level *plan.Level, loops [][]edge, find func(lo, hi geo
 		switch {
 		case w.Passes(level):
 			d.passing, d.taken = append(d.passing, w), append(d.taken, w.body())
-		case w.Bearing && math.Abs(w.top-d.z0) < 1.0/16:
+		case w.Bearing && math.Abs(w.top-d.z0) < sixteenth:
 			d.supports = append(d.supports, w.body())
-		case w.Level.Index < level.Index && w.top > d.z0+1.0/16 && w.floor < d.z0 && d.covers(w):
+		case w.Level.Index < level.Index && w.top > d.z0+sixteenth && w.floor < d.z0 && d.covers(w):
 			b.wallFault(w.Wall, "wall-in-floor", fmt.Sprintf("reaches %s into the floor of level %s", b.inches(w.top-d.z0), level.Name),
 				"make it lower, or give it balloon_to")
 		}
@@ -91,14 +91,14 @@ func (b *builder) floorHeights(l *plan.Level) bool {
 		b.fault(plan.Diagnostic{Code: "floor-heights", Pos: l.Pos, Where: "level " + l.Name, Summary: what, Mend: mend})
 		return false
 	}
-	if d := l.Joists.Depth + l.Subfloor; math.Abs(d-l.FloorDepth) > 1.0/16 {
+	if d := l.Joists.Depth + l.Subfloor; math.Abs(d-l.FloorDepth) > sixteenth {
 		return say(fmt.Sprintf("floor_depth of level %s is %s and its joists and subfloor make %s", l.Name, b.inches(l.FloorDepth), b.inches(d)), "make them agree")
 	}
 	if l.Index == 0 {
 		return true
 	}
 	below := b.plan.Levels[l.Index-1]
-	if d := l.Floor - l.FloorDepth - below.Top(); math.Abs(d) > 1.0/16 {
+	if d := l.Floor - l.FloorDepth - below.Top(); math.Abs(d) > sixteenth {
 		return say(fmt.Sprintf("the joists of level %s stand at %s and the plates of level %s at %s", l.Name, b.inches(l.Floor-l.FloorDepth), below.Name, b.inches(below.Top())),
 			"make the upper floor the lower floor plus plate_height plus floor_depth")
 	}

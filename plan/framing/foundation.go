@@ -115,7 +115,7 @@ func (b *builder) pileTops() {
 		return
 	}
 	for _, g := range b.girders {
-		if math.Abs(g.z0-f.PileTop) < 1.0/16 {
+		if math.Abs(g.z0-f.PileTop) < sixteenth {
 			return
 		}
 	}
@@ -215,11 +215,11 @@ func (g *framedGirder) seatOn(pieces []*Member, pile *Member) Seat {
 		wide := func(d float64) bool {
 			return lo.X < z.X+d && a.X < hi.X+d && lo.Y < z.Y+d && a.Y < hi.Y+d
 		}
-		over, beside = over || wide(-1.0/16), beside || wide(1.0/16)
+		over, beside = over || wide(-sixteenth), beside || wide(sixteenth)
 	}
 	gap := g.z0 - pile.Z1
 	switch {
-	case over && math.Abs(gap) < 1.0/16:
+	case over && math.Abs(gap) < sixteenth:
 		return OnTop
 	case over && gap > 0:
 		return Clear

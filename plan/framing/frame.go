@@ -26,6 +26,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.layGirders()
 	b.floors()
 	b.lostWells()
+	b.squashBlocks()
 	b.foundation()
 	b.porches()
 	b.flushBeams()

@@ -107,3 +107,21 @@ func TestAnOpenGablesOverhangByHand(t *testing.T) {
 	assert.Empty(t, joints(h, "main/rakeSW", plan.OutlookerGable))
 	assert.Len(t, joints(h, "main/rakeSW", plan.OutlookerRafter), 2, "at the end rafter itself")
 }
+
+// Outlookers keep 2 in from the ends of the rafters that they pass: with eaves of 24 none lies at the
+// eave itself, a module of 24 out from the wall's face; with eaves of more than 26 one does, its
+// middle 1.4 in from there.
+func TestOutlookersKeepOffTheEave(t *testing.T) {
+	for overhang, first := range map[float64]float64{24: 1.4, 25.9: 1.4, 26.1: -22.6, 27: -22.6} {
+		p := simple(9, 1.5, overhang, 192)
+		p.Roofs[0].Rake = 14
+		h, _ := Frame(p)
+		lowest := 1000.0
+		for _, m := range h.Members {
+			if m.Role == plan.Outlooker {
+				lowest = min(lowest, m.A.Y)
+			}
+		}
+		assert.InDelta(t, first, lowest, 1e-9, "%v", overhang)
+	}
+}

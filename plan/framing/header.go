@@ -35,7 +35,7 @@ func (b *builder) header(w *framedWall, o *framedOpening) {
 // above puts cripples on the module between header and plate. A header tight
 // to the plate has none.
 func (b *builder) above(w *framedWall, o *framedOpening, l *layout) {
-	if !w.rake() && w.head-o.top < 1.0/16 {
+	if !w.rake() && w.head-o.top < sixteenth {
 		return
 	}
 	for _, s := range l.module {

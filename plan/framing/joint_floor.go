@@ -49,7 +49,7 @@ func (b *builder) soleJoints(w *framedWall) {
 // atSubfloor returns what under m reaches up to the subfloor, or nil.
 func (b *builder) atSubfloor(w *framedWall, m *Member) *Member {
 	for _, o := range b.under(w, m) {
-		if math.Abs(o.Z1-(w.floor-w.Level.Subfloor)) < 1.0/16 {
+		if math.Abs(o.Z1-(w.floor-w.Level.Subfloor)) < sixteenth {
 			return o
 		}
 	}
@@ -109,7 +109,7 @@ const leastOver = 1.0
 // carries returns the middle of the touch of a solid on the girder's top and
 // the piece of the girder there; of two the one that carries more of it.
 func (g *framedGirder) carries(s geom.Solid) (at geom.Vec3, piece *Member, ok bool) {
-	if lo, _ := s.Bounds(); s.Empty() || math.Abs(lo.Z-g.z1) > 1.0/16 {
+	if lo, _ := s.Bounds(); s.Empty() || math.Abs(lo.Z-g.z1) > sixteenth {
 		return at, nil, false
 	}
 	f := g.body.f

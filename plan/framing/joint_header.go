@@ -21,7 +21,7 @@ func (b *builder) headerJoints(w *framedWall, o *framedOpening) {
 		face float64
 	}{{o.h0, w.leftOf(o.h0), -1}, {o.h1, w.rightOf(o.h1), 1}} {
 		king := side.king
-		if king != nil && math.Abs(king.Mid()+plate/2*-side.face-side.s) > 1.0/16 {
+		if king != nil && math.Abs(king.Mid()+plate/2*-side.face-side.s) > sixteenth {
 			king = nil // it stands off
 		}
 		j := b.newJoint(w, plan.HeaderKing, side.s, (h.Z0+h.Z1)/2, h, king)
@@ -37,7 +37,7 @@ func (b *builder) cripplesOver(w *framedWall, o *framedOpening) {
 	var over []*Member
 	var stations []float64
 	for _, m := range w.uprights {
-		if m.Role == plan.Cripple && m.Opening == o.Opening && m.Z0 > o.top-1.0/16 {
+		if m.Role == plan.Cripple && m.Opening == o.Opening && m.Z0 > o.top-sixteenth {
 			over, stations = append(over, m), append(stations, m.Mid())
 		}
 	}

@@ -71,9 +71,10 @@ func TestJointsOfTheDemoByHand(t *testing.T) {
 	// The stair wall's studs are 8 in apart over 12 ft, 18 spaces, and the floor
 	// hangs on both its sides.
 	assert.Equal(t, 2*19, count("ST", plan.LedgerWall))
-	// Gable 2E has 22 full studs and a second one at each of the four ends of its
-	// segments; one stands under the ridge.
-	assert.Equal(t, 22+4-1, count("2E", plan.GableStud))
+	// Gable 2E has studs at 8 in: at 16 to 88 ten, at 104, 160, 176 and 184, at 248 to 320
+	// ten; three kings at each side of two windows; two at each of the four ends of its
+	// segments, and two behind the wall that meets it; one of all stands under the ridge.
+	assert.Equal(t, 24+12+8+2-1, count("2E", plan.GableStud))
 }
 
 func TestRimToGirderIsWhereItTouches(t *testing.T) {

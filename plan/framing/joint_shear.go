@@ -16,7 +16,6 @@ import (
 func shearPosts(w *framedWall, l *layout) {
 	for _, s := range w.Shear {
 		for _, c := range []float64{s.From + plate/2, s.To - plate/2} {
-			c = min(max(c, w.s0+plate/2), w.s1-plate/2)
 			if !l.fullNear(c, 3) {
 				l.put(slot{span: span{c - plate/2, c + plate/2}, role: plan.Post})
 			}
@@ -30,9 +29,6 @@ func shearPosts(w *framedWall, l *layout) {
 // thicken puts n more studs beside the one at the end of a segment, out being
 // the way from the segment.
 func (l *layout) thicken(w *framedWall, at, out float64, n int) {
-	if n <= 0 {
-		return
-	}
 	for _, x := range l.slots {
 		if !x.role.FullHeight() || at < x.lo-3 || at > x.hi+3 {
 			continue

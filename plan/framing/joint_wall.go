@@ -82,10 +82,7 @@ func (b *builder) openingJoints(w *framedWall) {
 			sill float64
 		}{{w.leftOf(o.h0), o.h0, o.lo}, {w.rightOf(o.h1), o.h1, o.hi}} {
 			j := b.newJoint(w, plan.OpeningHead, side.s, o.head, o.header, side.king, memberAt(w.plates, side.s), w.capAt(side.s))
-			j.Tributary = (o.h1 - o.h0) / 2
-			if w.head > o.top {
-				j.Gap = w.head - o.top
-			}
+			j.Tributary, j.Gap = (o.h1-o.h0)/2, max(0, w.head-o.top)
 			if o.sillPlate != nil {
 				j := b.newJoint(w, plan.OpeningSill, side.sill, o.sill, o.sillPlate, o.jackAt(side.sill), side.king)
 				j.Tributary = (o.hi - o.lo) / 2
@@ -153,20 +150,15 @@ func (b *builder) cornerJoints(w *framedWall) {
 		case m.end < 0:
 			s = w.s0
 		}
-		inner := s
-		if m.end != 0 {
-			inner = min(max(s, w.s0+plate/2), w.s1-plate/2)
-		}
-		post := nearest(w.uprights, inner)
-		b.newJoint(w, plan.WallCorner, s, min(w.head, m.other.head), nearest(m.other.uprights, m.other.endStation(m.tail)), post, w.capAt(inner))
+		b.newJoint(w, plan.WallCorner, s, min(w.head, m.other.head), nearest(m.other.uprights, m.other.endStation(m.tail)), nearest(w.uprights, s), w.capAt(s))
 	}
 }
 
 func (w *framedWall) endStation(tail bool) float64 {
 	if tail {
-		return w.s1 - plate/2
+		return w.s1
 	}
-	return w.s0 + plate/2
+	return w.s0
 }
 
 // nearest returns the full-height member nearest to station s.

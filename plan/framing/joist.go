@@ -87,13 +87,13 @@ func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 }
 
 // under returns the stations along a band of the centers of girders and
-// bearing walls below it, in order.
+// bearing walls below it, in order; those under its ends are no place to break.
 func (d *deck) under(band body, s span) (out []float64) {
 	band.s0, band.s1 = s.lo, s.hi
 	for _, o := range d.supports {
 		if lo, hi, ok := band.crossing(o); ok && !band.inLine(o) {
-			if c := (lo + hi) / 2; c > s.lo && c < s.hi {
-				out = append(out, c)
+			if lo > s.lo && hi < s.hi {
+				out = append(out, (lo+hi)/2)
 			}
 		}
 	}

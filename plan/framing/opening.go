@@ -212,11 +212,8 @@ func fit(space float64) int { return int(math.Floor((space + geom.Eps) / plate))
 // stack puts o's jacks and then n kings from the edge of the opening outward
 // (dir 1 to the right) and returns the inner face of the first king.
 func stack(l *layout, o *framedOpening, edge, dir float64, n int) float64 {
-	face := edge
+	face := edge + dir*plate*float64(o.jacks)
 	for i := range o.jacks + n {
-		if i == o.jacks {
-			face = edge
-		}
 		role := plan.Jack
 		if i >= o.jacks {
 			role = plan.King
@@ -224,9 +221,6 @@ func stack(l *layout, o *framedOpening, edge, dir float64, n int) float64 {
 		a, z := edge, edge+dir*plate
 		l.put(slot{span: span{min(a, z), max(a, z)}, role: role, opening: o})
 		edge = z
-	}
-	if n <= 0 {
-		return edge
 	}
 	return face
 }

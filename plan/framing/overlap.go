@@ -36,10 +36,6 @@ func overlap(a, b *Member, tol float64) bool {
 	return false
 }
 
-// sameplace is how far members may reach into each other untold, in: a tape's
-// smallest mark.
-const sameplace = 1.0 / 16
-
 // checkOverlaps reports members that take the same place: what the plan asks
 // for cannot be built there, whatever rule let it through. Two walls, roofs
 // or porches are told of once, by their first two members, and not where an
@@ -54,7 +50,7 @@ func (b *builder) checkOverlaps() {
 			told[d.Pos] = true
 		}
 	}
-	for _, pair := range b.house.Overlaps(sameplace) {
+	for _, pair := range b.house.Overlaps(sixteenth) {
 		k := both{owner(pair[0]), owner(pair[1])}
 		if told[b.posOf(pair[0])] || told[b.posOf(pair[1])] {
 			continue

@@ -103,9 +103,6 @@ func even(lo, hi, stock float64) (cuts []float64) {
 // without short pieces.
 func (b *builder) splices(w *framedWall, run span, avoid, laps []float64) []float64 {
 	stock := b.stock(w)
-	if run.hi-run.lo <= stock+geom.Eps {
-		return nil
-	}
 	places := splicePlaces(w, run, avoid, laps)
 	cuts, ok := chooseCuts(run, places, stock)
 	if !ok {

@@ -248,7 +248,7 @@ func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
 		{"too steep for its rafters", "short-seat", "roof main, rafter 1, S side, 3/4\" from the west end, and 30 more", func(p *plan.Plan) {
 			p.Roofs[0].Pitch, p.Roofs[0].Rafters = 24, twoByFour
 		}},
-		{"rafters longer than the yard's", "rafter-too-long", "roof main, fly rafter, N side, 20'-11 1/4\" from the west end", func(p *plan.Plan) { p.Lumber.Stock = []float64{96, 120} }},
+		{"rafters longer than the yard's", "rafter-too-long", "roof main, fly rafter, S side, 20'-11 1/4\" from the west end", func(p *plan.Plan) { p.Lumber.Stock = []float64{96, 120} }},
 		{"a ridge beam on nothing", "ridge-beam-unsupported", "roof main", func(p *plan.Plan) { p.Roofs[0].RidgeBearing, p.Walls[1].Top = true, "plate" }},
 		{"a shed whose high wall is low", "high-wall-height", "roof main", func(p *plan.Plan) {
 			p.Roofs[0].Kind, p.Roofs[0].High, p.Roofs[0].Pitch = "shed", "N", 3

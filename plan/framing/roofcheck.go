@@ -86,7 +86,7 @@ func (f *roofFrame) checkHigh() {
 				f.roofFault(rb.Roof, plan.Error, "shed-without-high-wall",
 					fmt.Sprintf("has nothing under its high side %s", rb.High),
 					"put a wall or a porch beam there, or let the roof end against a higher wall")
-			case math.Abs(s.plate-need) > 1.0/16:
+			case math.Abs(s.plate-need) > sixteenth:
 				f.roofFault(rb.Roof, plan.Error, "high-wall-height",
 					fmt.Sprintf("needs the plates of its high side %s at %s above the floor, and they are at %s", rb.High,
 						f.inches(need-f.level.Floor), f.inches(s.plate-f.level.Floor)),
@@ -104,7 +104,7 @@ func (b *builder) checkUnder(all []*roofBody) {
 			if o == rb || o.Over != rb.Over || !rb.endsAt(o) {
 				continue
 			}
-			if d := rb.into(o); d > 1.0/16 {
+			if d := rb.into(o); d > sixteenth {
 				b.roofFault(rb.Roof, plan.Error, "roof-in-overhang",
 					fmt.Sprintf("reaches %s into the overhang of roof %s that it passes under", b.inches(d), o.Name),
 					"set it lower, take a lower pitch, or give roof "+o.Name+" less overhang there")
@@ -203,7 +203,7 @@ func (f *roofFrame) checkStock() {
 	stock := longest(f.plan)
 	over := map[*plan.Roof]*Member{}
 	for _, m := range f.sticks {
-		if m.Role != plan.Ridge && m.Role != plan.Joist && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length) {
+		if m.Role != plan.Ridge && m.Role != plan.Joist && m.Length > stock && (over[m.Roof] == nil || over[m.Roof].Length < m.Length-geom.Eps) {
 			over[m.Roof] = m
 		}
 	}

@@ -20,6 +20,7 @@ type roofLine struct {
 	planes  []geom.Plane
 	column  geom.Solid
 	tail    [][]geom.Plane // where a ridge is ripped down over a gable wall
+	named   float64        // its pieces are not named by a place before this one
 	member  *Member        // the first of its pieces
 }
 
@@ -103,7 +104,7 @@ func (f *roofFrame) lineOf(l *roofplan.Line) *roofLine {
 		line: l, owner: owner, section: section, u1: l.Run(),
 		bar: bar{at: l.A.Flat(), dir: l.Dir(), rise: (l.B.Z - l.A.Z) / l.Run(), half: half, depth: section.Depth},
 	}
-	rl.top = l.A.Z - drop*half
+	rl.top, rl.named = l.A.Z-drop*half, math.Inf(-1)
 	return rl
 }
 
@@ -112,7 +113,7 @@ func (f *roofFrame) lineOf(l *roofplan.Line) *roofLine {
 // for an inch away from the line, and whether all are over trusses.
 func (f *roofFrame) besides(l *roofplan.Line) (owner *roofBody, drop float64, trusses bool) {
 	n := l.Dir().Left()
-	look := []float64{l.Run() / 2}
+	look := []float64{l.Run() / 2, l.Run() / 4, l.Run() * 3 / 4} // another ridge may cross it in its middle
 	if l.Carried != nil {
 		look = append(look, (l.Carried.Sub(l.A.Flat()).Len()+l.Run())/2)
 	}
@@ -181,6 +182,7 @@ func (f *roofFrame) ends(i int, l *roofLine) {
 	case roofplan.Ridge:
 		f.gableEnds(l)
 		f.pastHips(l)
+		f.toKings(l)
 	}
 	l.recut()
 }
@@ -295,7 +297,7 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 			continue
 		}
 		m := f.addStick(&Member{
-			ID:   fmt.Sprintf("%s/%s@%s", l.owner.Name, name, at(f.along(l, max(cuts[i-1], u0)))),
+			ID:   fmt.Sprintf("%s/%s@%s", l.owner.Name, name, at(f.along(l, max(cuts[i-1], u0, l.named)))),
 			Role: role, Roof: l.owner.Roof, Section: l.section,
 		}, l.bar, parts, max(cuts[i-1], u0), min(cuts[i], u1))
 		f.takes[m] = append(l.bounds(), l.body()...)

@@ -41,6 +41,36 @@ func (f *roofFrame) pastHips(l *roofLine) {
 	}
 }
 
+// short is how much a rafter in line with a ridge, that climbs rise for each inch, is
+// cut back from where the planes meet: there it is as high as the ridge's top, which
+// lies lower than the planes' meeting for its arrises to lie in them; but no more than
+// to the face of the last pair, past which hips come to the corner.
+func (l *roofLine) short(rise float64) float64 {
+	if l.line.Kind != roofplan.Ridge || rise <= 0 {
+		return 0
+	}
+	return min((l.line.A.Z-l.top)/rise, l.owner.Rafters.Width()/2)
+}
+
+// toKings runs a ridge on to the rafters in its own line at a hip end, which are cut
+// back to be flush with it: it reaches under the whole of the last pair's width (common
+// practice is to cut the board as much longer, no published source).
+func (f *roofFrame) toKings(l *roofLine) {
+	for _, run := range f.runs {
+		d := run.Face.Uphill()
+		if run.Flush || run.HighEnd.Kind != roofplan.Ridge || !geom.Skims(d, l.dir) || f.ownerOf(run).Trusses {
+			continue
+		}
+		long := l.short(run.Face.Slope())
+		switch {
+		case d.Dot(l.dir) > 0 && run.High.Sub(l.line.A.Flat()).Len() < onLine && l.u0 > -long:
+			l.u0, l.named = -long, 0
+		case d.Dot(l.dir) < 0 && run.High.Sub(l.line.B.Flat()).Len() < onLine:
+			l.u1 = max(l.u1, l.line.Run()+long)
+		}
+	}
+}
+
 // freePast returns how far, at most long, a ridge can go on from p in direction d
 // without meeting a rafter that crosses it.
 func (f *roofFrame) freePast(p, d geom.Vec2, long float64, l *roofLine) float64 {

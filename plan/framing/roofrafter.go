@@ -112,7 +112,10 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 	}{{r.run.LowEnd, false}, {r.run.HighEnd, true}} {
 		line := f.lineFor(tip.end.Line, r, tip.high)
 		if line == nil || geom.Skims(line.dir, r.dir) {
-			continue // square at the end of the line itself
+			if line != nil && tip.high { // square at the end of the line itself
+				u1 -= line.short(r.rise)
+			}
+			continue
 		}
 		planes = append(planes, line.beside(mid))
 		reach := (line.half+r.half)/math.Abs(line.dir.Cross(r.dir)) + r.half*2

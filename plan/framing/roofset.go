@@ -3,6 +3,7 @@ package framing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -23,7 +24,8 @@ func (rb *roofBody) alone() *roofplan.Roof {
 
 // trussStations returns where the trusses of a body stand along its ridge,
 // those at gable ends excepted. One that would stand in a rake wall stands
-// beside it.
+// beside it; where a wing runs in, one stands at the end of its walls unless a
+// frame beyond it comes within the spacing.
 func (rb *roofBody) trussStations() (out []float64) {
 	half := rb.Rafters.Width() / 2
 	for _, run := range rb.solo.Runs() {
@@ -44,7 +46,23 @@ func (rb *roofBody) trussStations() (out []float64) {
 			out = append(out, s)
 		}
 	}
+	for i, s := range rb.body.Sides {
+		if s.RunsIn && rb.outermost(i, out)+rb.Spacing < half { // the next one is no frame beyond the end
+			out = append(out, rb.coordinate(i, -half))
+		}
+	}
+	slices.Sort(out)
 	return out
+}
+
+// outermost returns how far outside of end i the truss next to it stands, of those
+// at the stations or else the gable's at the other end; negative within.
+func (rb *roofBody) outermost(i int, stations []float64) float64 {
+	last := rb.Rafters.Width()/2 - rb.body.Edge(i) - rb.body.Edge((i+2)%4)
+	for _, s := range stations {
+		last = max(last, rb.outside(i, s))
+	}
+	return last
 }
 
 // trussChords returns the top chords of a truss of a truss roof at c. A tail
@@ -104,13 +122,7 @@ func (f *roofFrame) valleySets() {
 // valleySet adds the frames beyond end i of a wing, at its own spacing.
 func (f *roofFrame) valleySet(rb *roofBody, i int) {
 	out := roofplan.Outward(i)
-	last := 0.0 // of the wing's own stations, measured outward from end i
-	for k, s := range rb.trussStations() {
-		if d := rb.outside(i, s); k == 0 || d > last {
-			last = d
-		}
-	}
-	for d := last + rb.Spacing; d < rb.body.Reach(i); d += rb.Spacing {
+	for d := rb.outermost(i, rb.trussStations()) + rb.Spacing; d < rb.body.Reach(i); d += rb.Spacing {
 		if d >= rb.Rafters.Width()/2 {
 			f.valleyFrame(rb, i, d, out)
 		}

@@ -72,10 +72,11 @@ func (f *roofFrame) tiePairs() (out []tiePair) {
 	return out
 }
 
-// tied tells whether a rafter takes a tie: a common rafter on a plate.
+// tied tells whether a rafter takes a tie: a common rafter on a plate that comes up
+// square to its roof's ridge; what comes up to a ridge's end does not.
 func tied(r *roofRafter) bool {
 	_, body, _ := r.run.Bearing()
-	return body != nil && r.run.HighEnd.Kind == roofplan.Ridge && !r.run.Flush
+	return body != nil && r.run.HighEnd.Kind == roofplan.Ridge && !r.run.Flush && r.dir.MainAxis() != r.owner.RidgeAxis()
 }
 
 // levelFeet tells whether the plates under two rafters are of one height.
@@ -93,7 +94,7 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 	wood := p.rb.tieLumber()
 	side = p.a.dir.Left()
 	mid := p.rb.body.Lo.Add(p.rb.body.Hi).Mul(0.5)
-	if side.Dot(mid.Sub(pa)) < 0 {
+	if side.Dot(mid.Sub(pa)) < -geom.Eps { // a pair in the middle has it at the left of its first rafter
 		side = side.Mul(-1)
 	}
 	shift := side.Mul(p.rb.Rafters.Width()/2 + wood.Width()/2)
@@ -132,7 +133,7 @@ func (f *roofFrame) tie(p tiePair) bool {
 		}
 		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i-1], cuts[i]))
 	}
-	if len(t.Pieces) == 0 || len(t.Pieces) < len(cuts)-1 {
+	if len(t.Pieces) < len(cuts)-1 {
 		return len(t.Pieces) > 0
 	}
 	beside := r.shifted(side)
@@ -210,7 +211,7 @@ func (f *roofFrame) tieWalls(r bar, length float64) (out []TieWall) {
 	ends := []geom.Plane{r.after(0), r.before(length)}
 	lo, hi := r.box(ends)
 	for _, b := range f.bedsAt.Within(lo, hi) {
-		if b.wall == nil || !b.wall.Bearing && !b.wall.Exterior || math.Abs(b.z-(r.top-r.depth)) > 1.0/16 || !geom.Crosses(b.frame.D, r.dir) {
+		if b.wall == nil || !b.wall.Bearing && !b.wall.Exterior || math.Abs(b.z-(r.top-r.depth)) > sixteenth || !geom.Crosses(b.frame.D, r.dir) {
 			continue
 		}
 		if u0, u1, over := r.over(b.column, ends); over && u0 > near && u1 < length-near {

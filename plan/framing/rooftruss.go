@@ -100,7 +100,11 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	bottom, length := f.bottom(rb, c, section)
 	parts := f.trussParts(rb, tops, bottom, length, gable)
 	a := tops[0].point(0)
-	b := bottom.at.Add(bottom.dir.Mul(length)).Up(bottom.top)
+	end := bottom.at // of the bottom chord, at the high side of a shed
+	if tops[0].dir.Dot(bottom.dir) > 0 {
+		end = end.Add(bottom.dir.Mul(length))
+	}
+	b := end.Up(bottom.top)
 	if len(tops) > 1 {
 		b = tops[1].point(0)
 	}

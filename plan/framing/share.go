@@ -64,7 +64,7 @@ func (b *builder) shares() {
 		}
 	}
 	for _, g := range bySide(carry) {
-		shareOut(g)
+		shareOut(g, carry)
 	}
 }
 
@@ -104,7 +104,7 @@ func trussShares(m *Member) []*Share {
 }
 
 // reachRidges lets what meets a ridge square go on to its middle, whose face
-// it is cut to: the roof does. It returns the members that a joint holds.
+// it is cut to, and what comes up in its line to where the planes meet: the roof does. It returns the members that a joint holds.
 func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 	held := map[*Member]bool{}
 	for _, j := range b.house.Joints {
@@ -117,7 +117,7 @@ func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 				held[m] = true
 				for _, s := range of[m] {
 					if i >= 0 {
-						s.reach(j.Members[i])
+						s.reach(j.Members[i], j.At.Flat())
 					}
 				}
 			}
@@ -141,9 +141,12 @@ func (b *builder) nameShares(of map[*Member][]*Share) {
 	}
 }
 
-func (s *Share) reach(ridge *Member) {
-	if geom.Square(s.Up, ridge.B.Sub(ridge.A).Flat().Unit()) {
+func (s *Share) reach(ridge *Member, at geom.Vec2) {
+	switch d := ridge.B.Sub(ridge.A).Flat().Unit(); {
+	case geom.Square(s.Up, d):
 		s.Run = math.Max(s.Run, ridge.A.Flat().Sub(s.Low).Dot(s.Up))
+	case geom.Skims(s.Up, d): // cut back from where the planes meet
+		s.Run = math.Max(s.Run, at.Sub(s.Low).Dot(s.Up))
 	}
 }
 
@@ -171,11 +174,17 @@ func bySide(list []*Share) (out [][]*Share) {
 	return out
 }
 
-// shareOut shares one side of a roof out to its rafters.
-func shareOut(side []*Share) {
+// shareOut shares one side of a roof out to its rafters. What lies in no face of
+// its own roof, as a truss whose tail a wing covers, goes half way to its
+// neighbors on its side of that roof, whatever face those lie in.
+func shareOut(side, all []*Share) {
+	first := side[0]
+	if first.Face == nil {
+		side = slices.DeleteFunc(slices.Clone(all), func(s *Share) bool { return s.Member.Roof != first.Member.Roof || !geom.With(s.Up, first.Up) })
+	}
 	slices.SortStableFunc(side, func(x, y *Share) int { return cmp.Compare(x.eave(), y.eave()) })
 	rows := rowsOf(side)
-	lo, hi := side[0].edges()
+	lo, hi := first.edges()
 	for i, row := range rows {
 		at := row[0].eave()
 		from, to := math.Min(lo, at), math.Max(hi, at)
@@ -184,6 +193,9 @@ func shareOut(side []*Share) {
 		}
 		if i < len(rows)-1 {
 			to = (rows[i+1][0].eave() + at) / 2
+		}
+		if row[0].Face != first.Face {
+			continue
 		}
 		width := widthOf(row, from, to)
 		for _, s := range row {

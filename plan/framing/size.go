@@ -88,3 +88,20 @@ func (h *House) RidgeHeight(r *plan.Roof) float64 {
 	}
 	return r.Over.Top() + run*r.Pitch/12
 }
+
+// EaveHeight returns how high the lowest edge of a roof lies over grade, its overhang
+// with it, in; the plates under it where it has no faces.
+func (h *House) EaveHeight(r *plan.Roof) float64 {
+	z := math.Inf(1)
+	for _, f := range h.Roof {
+		if f.Roof == r {
+			for _, p := range f.Outline {
+				z = min(z, p.Z)
+			}
+		}
+	}
+	if math.IsInf(z, 1) {
+		return r.Over.Top()
+	}
+	return z
+}

@@ -12,7 +12,7 @@ import (
 // it and the trimmers may be single joists, a single trimmer where the header stands
 // no farther than the second from the trimmer's bearing; a header longer than the
 // third hangs in hangers, and so does a tail joist longer than the fourth, where no
-// ledger strip carries it (IRC R502.10: 4 ft second-hand, the rest from memory; the
+// ledger strip carries it (IRC 2018 R502.10: 4 ft second-hand, the rest from memory; the
 // same four numbers in IRC 2024 R802.9 for ceilings, transcribed).
 const (
 	SingleHeader  = 48.0
@@ -66,10 +66,6 @@ func (h *stairwell) setHeaders() int {
 	}
 	return -1
 }
-
-// sixteenth is how near, in, an edge of an opening lies to what joists end at to be
-// at it: less than a framer marks.
-const sixteenth = 1.0 / 16
 
 // over is the band across the joists that the opening and its trimmers take.
 func (h *stairwell) over() span {
@@ -215,7 +211,7 @@ func (b *builder) single(h *stairwell) {
 	}
 	b.fault(plan.Diagnostic{
 		Severity: plan.Warning, Code: "floor-opening-single", Pos: h.Pos, Where: "floor opening " + h.Name,
-		Summary: what + " (IRC R502.10)", Mend: "double them, or let the engineer size them",
+		Summary: what + " (IRC 2018 R502.10, from memory)", Mend: "double them, or let the engineer size them",
 	})
 }
 

@@ -111,7 +111,7 @@ func TestJointsOfAFloorOpening(t *testing.T) {
 	}, ids)
 }
 
-// The rule for single members (IRC R502.10: header to 4 ft; a single trimmer where the
+// The rule for single members (IRC 2018 R502.10: header to 4 ft; a single trimmer where the
 // header stands no more than 3 ft from its bearing). The joists bear at 1-1/2 and 238-1/2.
 func TestFloorOpeningIsDoubledByRule(t *testing.T) {
 	for _, c := range []struct {

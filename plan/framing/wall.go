@@ -58,6 +58,7 @@ type slot struct {
 	span
 	role    plan.Role
 	opening *framedOpening
+	post    *plan.WallPost // that the plan adds here
 }
 
 // layout is where the uprights of a wall stand: full-height slots and the
@@ -92,6 +93,7 @@ func (b *builder) layOut(w *framedWall) *layout {
 	}
 	b.openings(w, l)
 	b.posts(w, l)
+	b.addedPosts(w, l)
 	shearPosts(w, l)
 	for _, s := range l.module {
 		l.put(slot{span: span{s - plate/2, s + plate/2}, role: plan.Stud})
@@ -152,6 +154,9 @@ func (b *builder) uprights(w *framedWall, l *layout) {
 			continue
 		}
 		w.uprights = append(w.uprights, m)
+		if s.post != nil {
+			w.added = append(w.added, m)
+		}
 		if s.opening != nil {
 			s.opening.upright(m)
 		}

@@ -21,6 +21,7 @@ type End struct {
 	// "plate", "hip or valley"; "" where it names none.
 	Role string
 	Size Nail
+	Row  int // which of the item's Fasteners it is of
 }
 
 // Into tells whether the end goes into m by the name of its role; an end that
@@ -72,7 +73,7 @@ func (k *Kind) places() int {
 // the member held; see EndsOn.
 func (it *Item) Ends() (out []End) {
 	for i, f := range it.Fasteners {
-		e := End{Fasteners: f, Role: roleOf(f.Part), Size: Nail{Name: f.Nail, Diameter: f.Diameter, Length: f.Length, Coating: f.Coating}}
+		e := End{Fasteners: f, Row: i, Role: roleOf(f.Part), Size: Nail{Name: f.Nail, Diameter: f.Diameter, Length: f.Length, Coating: f.Coating}}
 		if i < len(it.Nails) {
 			e.Size = it.Nails[i]
 		}

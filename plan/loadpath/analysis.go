@@ -35,7 +35,7 @@ type fittings struct {
 func fittingsOf(pl *placement.Placement) *fittings {
 	p := pl.House.Plan
 	f := &fittings{steel: steel.New(pl), nails: nailing.New(pl.House), species: speciesOf(p), dead: deadOf(p), panels: deck.New(pl.House)}
-	f.allowed = capacity.New(f.steel, capacity.Context{Species: f.species, Pile: p.Foundation.Pile, Wet: p.Loads.Wet, Units: p.Project.Units})
+	f.allowed = capacity.New(f.steel, capacity.Context{Species: f.species, Pile: p.Foundation.Pile, Wet: pl.House, Units: p.Project.Units})
 	return f
 }
 

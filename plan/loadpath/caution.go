@@ -104,14 +104,14 @@ func stainless(it *plan.Item) bool {
 func unchecked(a *analysis) []string {
 	p := a.plan
 	out := []string{
-		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves, and nothing of it at the wall's studs. Outlookers and fly rafters: their uplift as components is listed in loads, not followed.",
+		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves, and nothing of it at the wall's studs. Outlookers and fly rafters in bending; their uplift is the check overhang-uplift.",
 		"Members themselves: bending and shear of rafters, headers under load from above, studs, joists, girders, ridge beams; plates under load from above or from the side.",
 		"Wall panels outside of sheathed segments, roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
 		"Openings in floors: the deck's shear and its chords around them, what headers and trimmers carry; deflection of floors and roofs; the drift of a story is told, not compared with a limit.",
 		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends is checked without those.",
-		"Out-of-plane forces on studs other than the lateral load at rafter joints; the bending of gable studs and what holds the gable wall at the roof against suction.",
+		"Out-of-plane forces on studs other than the lateral load at rafter joints and on walls under gables; what holds the plates of gable walls at roof and floor against suction.",
 		"Lateral load along and across the wall at rafter bearings, where the maker gives no allowable load for it; the horizontal thrust of rafters on their plates in wind.",
-		"Shear within rims and blocking, and from the roof diaphragm down to interior walls that do not reach it; shear and uplift together on the nails of bottom plates.",
+		"Shear from the roof diaphragm down to interior walls that do not reach it; shear and uplift together on the nails of bottom plates.",
 		"Uplift from stories above on plates between studs that do not stand over each other; deflection of plates; bottom plates on floors between their nails.",
 		"Torsional load cases; torsion of open fronts is reported, not added.",
 		"Nails missing, split wood, edge distances and spacing of nails; corrosion.",
@@ -215,6 +215,9 @@ func wetWords(p *plan.Plan) string {
 	words := make([]string, len(roles))
 	for i, r := range roles {
 		words[i] = string(r) + "s"
+	}
+	if p.Loads.Wet == nil && p.OpenUnderside() {
+		words = append(words, "the rims, joists and blocking of the lowest floor over its open underside")
 	}
 	return strings.Join(words, " and ")
 }

@@ -24,6 +24,7 @@ func Checks() []*Check {
 		{limitCheck, "Limits of the method", "where the house lies within what the wind procedures, their figures and what is left out hold for; outside of one, every other number rests on a method that was not made for this house", methodLimits},
 		{deckCheck, "Roof deck", "suction of components and cladding on the deck that one nail holds, against withdrawal from the framing and pull-through of its head; the worst nail of each zone, on overhangs with what acts from below", deckNails},
 		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for a uniform load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
+		{ridgeBendCheck, "Ridge boards", ridgeBendDoc, ridgeBending},
 		{tieCheck, "Ceiling joists that hold rafters together", tieDoc, tieThrust},
 		{"overhang-uplift", "Outlookers and fly rafters", "uplift of a gable overhang by components and cladding of the worst zone, its soffit pushed up as the wall below is, at each outlooker: half of its width at the fly rafter, all of it by lever at the gable; the roof over the inner end at the rafter there", overhangUplift},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the wind's lateral load on the wall where the maker gives allowable loads along or across it", rafterUplift},
@@ -43,6 +44,7 @@ func Checks() []*Check {
 		{panelCheck, "Wall panels", "suction of components and cladding on the wall that one nail of a sheathed segment holds, against withdrawal and pull-through; in its own worst case, not with the segment's shear", wallPanels},
 		{"unit-shear", "Sheathed segments", "shear along each segment over its counted length", unitShear},
 		{"overturning", "Shear wall ends", "tension at the ends of each segment, stories above included, less the dead load left after uplift; for a segment not over another, also at the base of the post below", overturning},
+		{gableCheck, "Gable wall studs, out of plane", gableDoc, gableStuds},
 		{deckShearCheck, "Decks to shear walls", "the force of each line of shear walls, from rims, floor joists and rafters to its top plates; and from the lowest floor's edge to girders or sills, with the wind on the lower half of the walls on that floor and on its edge: against the ordered nails there: at eaves with full blocking the lesser of the deck's nails into each block and the block's into the plates, at others the rafters' into the plates. Clips and straps are not counted, nor are ceiling joists: no ceiling is a diaphragm", deckShear},
 		{diaphragmCheck, "Decks in shear", "shear of the decks of roof and floors where each hands its force to each line of walls, the deck's plan depth along the wind, against the unblocked deck as ordered; at an inner line what comes from both sides, against one row of its nails into the rafter or joist there; where joists cross an inner line, how the floor's deck comes down past them is not checked; at the lowest floor the wind that enters there", diaphragms},
 		{"chord-push", "Shear wall ends, pressed", "the couple of each end's tension with the dead load on the post, against bearing of the post on its plate and its studs as columns across the wall; at a corner whose studs are nailed together 0.75 of both walls' (case 3) on the studs of both, where that is more; live load of floor and roof and wind across the wall are not in it, studs nailed beside it (built_up_studs, corner_studs) count as far as those nails bring the force from the tie's stud to them, and the sheathing is taken to hold them along the wall", pressedEnds},
@@ -104,10 +106,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 		}
 	}
 	l.Terms = append(l.Terms, Term{ASD.Name + ", net of dead load, positive upward", p.demand, "lb"})
-	held := a.allowed.Of(j, capacity.Upward, ordinary)
-	if held == nil {
-		held = a.allowed.At(j, capacity.Upward)
-	}
+	held := a.heldUp(j)
 	if held != nil && p.demand > held.Value {
 		held = a.withBeside(j, held)
 	}
@@ -116,6 +115,25 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 		l.Notes = append(l.Notes, "nothing below to tie to")
 	}
 	return l
+}
+
+// heldUp is what holds a joint against uplift: its pieces but hold-downs, which overturning
+// wants; at the foot of a stud that no strap holds the hold-down where one stands, for nothing
+// is asked of the plate that clips end at then, and overturning counts that uplift too; else whatever there is, and at a bare foot the hold-down of the
+// stud nailed beside it.
+func (a *analysis) heldUp(j *framing.Joint) *Capacity {
+	if j.Kind == plan.StudBase && a.allowed.Of(j, capacity.Upward, ordinaryStrap) == nil {
+		if held := a.allowed.Of(j, capacity.Upward, engineered); held != nil {
+			return held
+		}
+	}
+	if held := a.allowed.Of(j, capacity.Upward, ordinary); held != nil {
+		return held
+	}
+	if held := a.allowed.At(j, capacity.Upward); held != nil {
+		return held
+	}
+	return a.heldAtBeside(j)
 }
 
 // least is the demand up to which nothing is asked of a joint, lb: rounding.

@@ -9,17 +9,16 @@ import (
 	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
-	"galewright/plan/placement"
 )
 
 // bendingCheck is the ID of the check of plates between what holds them down.
 const bendingCheck = "plate-bending"
 
 // bendingDoc says what the check looks at and what it leaves out.
-const bendingDoc = "bending and shear, flat, of top plates between the studs that they are tied to, of sill plates between their bolts, and over openings of the top plates between kings and tied cripples, with the header that those pull at, upright: each stretch as a simple beam under the uplift of the rafters or studs on it, each in its own worst case; No. 2 lumber, stable by itself, two top plates side by side where neither breaks there. Cripples count where a piece ties them to the plate and another to the header"
+const bendingDoc = "bending and shear, flat, of top plates between the studs that they are tied to, of sill plates between their bolts, and over openings of the top plates between kings and tied cripples, with the header that those pull at, upright: the worst stretch of a wall and all others that are over what they bear, each as a simple beam under the uplift of the rafters or studs on it, each in its own worst case; No. 2 lumber, stable by itself, two top plates side by side where neither breaks there. Cripples count where a piece ties them to the plate and another to the header"
 
 // plateBending checks plates and headers in bending under uplift, the worst stretch of
-// each wall's plates, and each opening.
+// each wall's plates and all others over what they bear, and each opening.
 func plateBending(c *Check, a *analysis) (out []*Link) {
 	pierced := a.piercedSegments()
 	for _, w := range a.plan.Walls {
@@ -73,19 +72,56 @@ type wood struct {
 	factor     float64
 }
 
+// bend is a piece of a wall's plates, or a part of it between two supports, with what
+// bends it and what it is of.
+type bend struct {
+	spanned
+	id, where string // the place for its links when it is told beside the worst
+	of        wood
+	terms     []Term
+}
+
 // links are those of bending and shear of a beam against its wood.
-func (b *bent) links(id, where string, s spanned, of wood, terms []Term) (out []*Link) {
-	for _, x := range []struct {
-		what, unit string
-		demand     float64
-	}{{"bending", "lb-in", s.moment}, {"shear", "lb", s.shear}} {
-		l := &Link{
-			Check: b.c, ID: id + ", " + x.what, Wall: b.p.w, Host: "wall " + b.p.w.Name, Where: where, Unit: x.unit, Case: "each rafter or stud in its own worst case",
-			Demand: x.demand, Strength: x.demand / ASD.W,
+func (b *bent) links(id string, s bend) []*Link {
+	return []*Link{b.link(id, "bending", s), b.link(id, "shear", s)}
+}
+
+// link is that of bending or of shear of a beam.
+func (b *bent) link(id, what string, s bend) *Link {
+	demand, of, unit := s.moment, "moment", "lb-in"
+	if what == "shear" {
+		demand, of, unit = s.shear, "shear", "lb"
+	}
+	l := &Link{
+		Check: b.c, ID: id + ", " + what, Wall: b.p.w, Host: "wall " + b.p.w.Name, Where: s.where, Unit: unit, Case: "each rafter or stud in its own worst case",
+		Demand: demand, Strength: demand / ASD.W,
+	}
+	l.Terms = append(append(l.Terms, s.terms...), Term{"largest " + of + ", ASD", demand, unit})
+	l.close(b.a.inBending(s.of, what))
+	return l
+}
+
+// told are the links of the worst of a wall's bendes under id, of bending and of shear
+// each for itself, and of every other one that is over what it bears, under its own.
+func (b *bent) told(id string, all []bend) (out []*Link) {
+	for _, what := range []string{"bending", "shear"} {
+		var worst *Link
+		var at int
+		links := make([]*Link, len(all))
+		for i, s := range all {
+			if links[i] = b.link(s.id, what, s); worse(links[i], worst) {
+				worst, at = links[i], i
+			}
 		}
-		l.Terms = append(append(l.Terms, terms...), Term{"largest " + map[string]string{"bending": "moment", "shear": "shear"}[x.what] + ", ASD", x.demand, x.unit})
-		l.close(b.a.inBending(of, x.what))
-		out = append(out, l)
+		for i, l := range links {
+			switch {
+			case i == at:
+				l.ID = id + ", " + what
+				out = append(out, l)
+			case l.Ratio > 1:
+				out = append(out, l)
+			}
+		}
 	}
 	return out
 }
@@ -126,25 +162,22 @@ func (b *bent) plates(lo, hi float64) (n int) {
 	return n
 }
 
-// bays are the links of the worst stretch between two full-height members.
+// bays are the links of the top plates between full-height members: the worst of them, and
+// all that are over what they bear.
 func (b *bent) bays() []*Link {
-	var worst spanned
-	lo, hi, plates, ratio := 0.0, 0.0, 0, -1.0
-	for i := 1; i < len(b.p.carriers); i++ {
-		l, r := b.p.carriers[i-1].station, b.p.carriers[i].station
-		if b.p.opens(l, r) {
-			continue
-		}
-		n := max(1, b.plates(l, r))
-		if s := simple(l, r, flatDeep, b.loads); s.moment/float64(n) > ratio {
-			worst, lo, hi, plates, ratio = s, l, r, n, s.moment/float64(n)
-		}
-	}
-	if ratio <= 0 {
-		return nil
-	}
+	var all []bend
 	u := b.a.u
-	return b.links(b.p.w.Name+", top plates", fmt.Sprintf("wall %s, top plates from %s to %s", b.p.w.Name, u.Length(lo), u.Length(hi)), worst, b.flat(plates, plan.Counted(plates, "top plate")+", flat"), b.between(lo, hi))
+	for i := 1; i < len(b.p.carriers); i++ {
+		lo, hi := b.p.carriers[i-1].station, b.p.carriers[i].station
+		if s := simple(lo, hi, flatDeep, b.loads); s.moment > 0 && !b.p.opens(lo, hi) {
+			n := max(1, b.plates(lo, hi))
+			all = append(all, bend{
+				s, fmt.Sprintf("%s-%.0f, top plates", b.p.w.Name, lo), fmt.Sprintf("wall %s, top plates from %s to %s", b.p.w.Name, u.Length(lo), u.Length(hi)),
+				b.flat(n, plan.Counted(n, "top plate")+", flat"), b.between(lo, hi),
+			})
+		}
+	}
+	return b.told(b.p.w.Name+", top plates", all)
 }
 
 // between lists the forces between two places.
@@ -188,9 +221,8 @@ func (b *bent) opening(o *opened) (out []*Link) {
 	u := b.a.u
 	where := fmt.Sprintf("wall %s, over the opening from %s to %s", b.p.w.Name, u.Length(o.lo), u.Length(o.hi))
 	id := fmt.Sprintf("%s-%.0f, plates over the opening", b.p.w.Name, o.lo)
-	s, n := b.stretches(supports, in)
 	terms := append(b.between(o.lo, o.hi), b.held("kings and tied cripples", supports))
-	out = b.links(id, where, s, b.flat(n, plan.Counted(n, "top plate")+", flat"), terms)
+	out = b.told(id, b.stretches(supports, in, where, terms))
 	if len(tied) == 0 {
 		return out
 	}
@@ -205,18 +237,15 @@ func (b *bent) opening(o *opened) (out []*Link) {
 	return append(out, b.header(o, pulls, where)...)
 }
 
-// stretches is the stretch between two supports that asks most of its plates, and how
-// many run through it.
-func (b *bent) stretches(supports []float64, in []push) (worst spanned, plates int) {
-	plates = 1
+// stretches are the plates between each two supports over an opening, as many as run
+// through there.
+func (b *bent) stretches(supports []float64, in []push, where string, terms []Term) (out []bend) {
 	for i := 1; i < len(supports); i++ {
-		n := max(1, b.plates(supports[i-1], supports[i]))
-		s := simple(supports[i-1], supports[i], flatDeep, in)
-		if s.moment/float64(n) > worst.moment/float64(plates) || i == 1 {
-			worst, plates = s, n
-		}
+		lo, hi := supports[i-1], supports[i]
+		n := max(1, b.plates(lo, hi))
+		out = append(out, bend{simple(lo, hi, flatDeep, in), fmt.Sprintf("%s-%.0f, plates over the opening", b.p.w.Name, lo), where, b.flat(n, plan.Counted(n, "top plate")+", flat"), terms})
 	}
-	return worst, plates
+	return out
 }
 
 // inside lists the forces between the kings of an opening.
@@ -280,82 +309,5 @@ func (b *bent) header(o *opened, pulls []push, where string) []*Link {
 	for _, p := range pulls {
 		terms = append(terms, Term{"from the cripple at " + b.a.u.Length(p.at) + ", ASD", p.lb, "lb"})
 	}
-	return b.links(fmt.Sprintf("%s-%.0f, header", b.p.w.Name, o.lo), where, simple(o.lo, o.hi, s.Depth, pulls), of, terms)
-}
-
-// withoutHoldDowns leaves out what studs bring to a plate that a hold-down of their own
-// holds to the ground: it is stiffer than the plate, and its check has their uplift.
-func (a *analysis) withoutHoldDowns(p *wallPath, lifts []plateLift) (out []plateLift) {
-	for i, f := range lifts {
-		own := false
-		for _, j := range a.byFirst[p.carriers[i].m] {
-			own = own || j.Kind == plan.WallEnd && slices.ContainsFunc(a.placed.At(j), engineered)
-		}
-		if !own {
-			out = append(out, f)
-		}
-	}
-	return out
-}
-
-// washerFace is how far from a bolt's middle the bearing of its plate washer begins, in:
-// half of the washer less half of the bearing that it needs, the least of both outer
-// bolts; 0 where one has no plate washer.
-func (a *analysis) washerFace(bolts []*placement.Piece, on []float64) float64 {
-	least := math.Inf(1)
-	for _, i := range []int{0, len(bolts) - 1} {
-		w := bolts[i].Item.Washer
-		if w == 0 || a.species.FcPerp == 0 {
-			return 0
-		}
-		least = math.Min(least, (w-on[i]/(a.species.FcPerp*w))/2)
-	}
-	return math.Max(0, least)
-}
-
-// sill are the links of the worst piece of a bottom plate between its bolts.
-func (b *bent) sill(bolts []*placement.Piece, lifts []plateLift) []*Link {
-	var worst spanned
-	var at *framing.Member
-	var on []Term // what the worst is made of
-	for _, m := range b.a.house.Members {
-		if m.Wall != b.p.w || m.Role != plan.SillPlate && m.Role != plan.BottomPlate {
-			continue
-		}
-		var supports []float64
-		var in []push
-		var terms []Term
-		var here []*placement.Piece
-		for _, q := range bolts { // by station
-			if q.Station > m.S0 && q.Station < m.S1 {
-				supports, here = append(supports, q.Station), append(here, q)
-			}
-		}
-		for _, f := range lifts {
-			if f.lb > least && f.station > m.S0 && f.station < m.S1 {
-				in = append(in, push{f.station, f.lb})
-				terms = append(terms, Term{f.from + ", ASD", f.lb, "lb"})
-			}
-		}
-		if len(supports) == 0 || len(in) == 0 {
-			continue
-		}
-		face := b.a.washerFace(here, reactions(supports, in))
-		if s := onSupports(supports, face, flatDeep, in); at == nil || s.moment > worst.moment {
-			worst, at = s, m
-			on = append(terms, b.held("bolts", supports), Term{"past the outer bolts the plate bends from the washer's bearing on, off the bolt", face, "in"})
-		}
-	}
-	if at == nil {
-		return nil
-	}
-	of := b.flat(1, "the bottom plate, flat")
-	if at.Section.Depth > 0 {
-		of.wide, of.deep, of.depth = at.Section.Depth, at.Section.Breadth*float64(max(1, at.Section.Ply)), at.Section.Depth
-	}
-	if at.Role == plan.SillPlate && b.a.species.Name != "southern pine" {
-		of.factor = 0.80 // incised for its treatment
-	}
-	u := b.a.u
-	return b.links(b.p.w.Name+", bottom plate", fmt.Sprintf("wall %s, bottom plate from %s to %s, most at %s", b.p.w.Name, u.Length(at.S0), u.Length(at.S1), u.Length(worst.at)), worst, of, on)
+	return b.links(fmt.Sprintf("%s-%.0f, header", b.p.w.Name, o.lo), bend{spanned: simple(o.lo, o.hi, s.Depth, pulls), where: where, of: of, terms: terms})
 }

@@ -1,6 +1,7 @@
 package loadpath
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -69,4 +70,23 @@ func TestSillPlatesBendBetweenTheirBolts(t *testing.T) {
 		assert.NotContains(t, x.Text, "stud at 10 ", "the corner's")
 	}
 	assert.Less(t, demand(t, r, "S, bottom plate, shear", bendingCheck).Ratio, 1.0)
+}
+
+// Not the worst piece of a wall alone: with bolts 4 ft apart each piece of a bottom plate
+// that is over what it bears is told, once, under its own name, and none that is not.
+func TestEveryPlateOverItsBendingIsTold(t *testing.T) {
+	r := exampleWith(t, "turnstone.toml", `at_most = "600mm"`, `at_most = "1200mm"`)
+	over, seen := map[string]int{}, map[string]bool{}
+	for _, l := range r.Links {
+		if l.Check.ID != bendingCheck || !strings.Contains(l.ID, "bottom plate") {
+			continue
+		}
+		require.False(t, seen[l.ID], "%s told twice", l.ID)
+		seen[l.ID] = true
+		worst := l.ID == l.Wall.Name+", bottom plate, bending" || l.ID == l.Wall.Name+", bottom plate, shear"
+		if assert.True(t, worst || l.Ratio > 1, l.ID); l.Ratio > 1 {
+			over[l.Wall.Name]++
+		}
+	}
+	assert.Equal(t, map[string]int{"S": 2, "N": 2}, over, "both pieces of each long wall, at both sides of its door")
 }

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -98,21 +99,23 @@ func (a *analysis) handed(here func(*nailing.Spot) bool) *Capacity {
 	out := &Capacity{Source: "ordered nailing"}
 	var governs []string
 	for _, l := range a.nails.Lines {
-		n, sum, one := 0, 0.0, nailing.Value{}
-		for _, s := range l.Spots {
-			if s.Side == s.Main || !here(s) {
-				continue
-			}
-			one = l.One(s, a.species)
-			n += s.Nails(l.Order)
-			sum += float64(s.Nails(l.Order)) * one.Lateral
+		n, sum := 0, 0.0
+		for _, s := range a.alike(l, here) {
+			n, sum = n+s.n, sum+s.sum
+			out.Terms = append(out.Terms, ofCapacity(Term{a.u.Sprintf("%s of %s, %s: one holds %.0f lb, %s", plan.Counted(s.n, "nail"), l.Mark(), l.Row.One, s.one.Lateral, s.one.Text), s.sum, "lb"})...)
 		}
 		if sum == 0 {
 			continue
 		}
+		by := fmt.Sprintf("%s of %s, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One)
+		if wood, terms := a.alongWood(l, here); wood > 0 {
+			out.Terms = append(out.Terms, ofCapacity(terms...)...)
+			if wood < sum {
+				sum, by = wood, "shear in the wood over "+l.Mark()+", "+l.Row.One
+			}
+		}
 		out.Value, out.Pieces = out.Value+sum, out.Pieces+n
-		governs = append(governs, fmt.Sprintf("%s of %s, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One))
-		out.Terms = append(out.Terms, ofCapacity(Term{a.u.Sprintf("%s of %s, %s: one holds %.0f lb, %s", plan.Counted(n, "nail"), l.Mark(), l.Row.One, one.Lateral, one.Text), sum, "lb"})...)
+		governs = append(governs, by)
 	}
 	if out.Value == 0 {
 		return nil
@@ -121,6 +124,33 @@ func (a *analysis) handed(here func(*nailing.Spot) bool) *Capacity {
 		out.Terms = append(out.Terms, ofCapacity(Term{"together", out.Value, "lb"})...)
 	}
 	out.Governs = strings.Join(governs, " + ")
+	return out
+}
+
+// nailsAlike are nails of a line that hold the same: how many, one, and all, lb.
+type nailsAlike struct {
+	n   int
+	one nailing.Value
+	sum float64
+}
+
+// alike gathers the nails of a line at the places asked for by what one holds, in the
+// order of the house.
+func (a *analysis) alike(l *nailing.Line, here func(*nailing.Spot) bool) (out []nailsAlike) {
+	for _, s := range l.Spots {
+		if s.Side == s.Main || !here(s) {
+			continue
+		}
+		one, n := l.One(s, a.species), s.Nails(l.Order)
+		if one.Lateral == 0 {
+			continue
+		}
+		i := slices.IndexFunc(out, func(x nailsAlike) bool { return x.one.Text == one.Text })
+		if i < 0 {
+			i, out = len(out), append(out, nailsAlike{one: one})
+		}
+		out[i].n, out[i].sum = out[i].n+n, out[i].sum+float64(n)*one.Lateral
+	}
 	return out
 }
 

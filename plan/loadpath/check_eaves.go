@@ -186,7 +186,7 @@ func (a *analysis) throughBlocks(on []*plan.Wall) *Capacity {
 		}
 		one = [2]nailing.Value{deck.One(d, a.species), plate.One(s, a.species)}
 		over, under := float64(d.Nails(deck.Order))*one[0].Lateral, float64(s.Nails(plate.Order))*one[1].Lateral
-		out.Value += math.Min(over, under)
+		out.Value += min(over, under, a.blockWood(s))
 		top, low, blocks, nails = top+over, low+under, blocks+1, nails+float64(s.Nails(plate.Order))
 	}
 	if out.Value == 0 {
@@ -201,7 +201,7 @@ func (a *analysis) throughBlocks(on []*plan.Wall) *Capacity {
 	out.Terms = ofCapacity(
 		Term{a.u.Sprintf("%s, %s: one holds %.0f lb, %s; all", deck.Mark(), deck.Row.One, one[0].Lateral, one[0].Text), top, "lb"},
 		Term{a.u.Sprintf("%s, %s: one holds %.0f lb, %s; all", plate.Mark(), plate.Row.One, one[1].Lateral, one[1].Text), low, "lb"},
-		Term{"the lesser of both at each block, together", out.Value, "lb"},
+		Term{"the lesser of both at each block, and of its own wood in shear along the grain, together", out.Value, "lb"},
 	)
 	return out
 }

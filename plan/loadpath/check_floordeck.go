@@ -3,8 +3,10 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/timber"
 )
 
@@ -39,6 +41,24 @@ func (a *analysis) floorUnit(l *plan.Level) *Capacity {
 		return &Capacity{Unknown: "the floor's nail has no size"}
 	}
 	return a.unblocked("floor", plan.PanelOfInches(l.Subfloor), timber.Nail{Name: d.Nail, Diameter: dia, Length: long}, d.Edge, d.Field)
+}
+
+// wetNails is CM of nails across their shanks where the wood is wet (NDS 2018 Table
+// 11.3.3, transcribed).
+const wetNails = 0.7
+
+// lowestUnit is floorUnit of the lowest floor, whose joists may be taken as wet.
+func (a *analysis) lowestUnit(l *plan.Level) *Capacity {
+	held := a.floorUnit(l)
+	wet := slices.ContainsFunc(a.house.Members, func(m *framing.Member) bool {
+		return m.Role == plan.Joist && m.Roof == nil && m.Level == l && a.house.Wet(m)
+	})
+	if held == nil || held.Unknown != "" || !wet {
+		return held
+	}
+	held.Value *= wetNails
+	held.Terms = append(held.Terms, ofCapacity(Term{"the same in wet joists, CM 0.7 (NDS 2018 Table 11.3.3, transcribed)", held.Value, "plf"})...)
+	return held
 }
 
 // unblocked is what a deck of panels on framing without blocking under their edges
@@ -86,7 +106,7 @@ func (a *analysis) lowestFloors(c *Check) (out []*Link) {
 				{"all of it, from whichever side, 0.6 of the strength level", ASD.W * v, "plf"},
 			},
 		}
-		closeDeck(l, "floor", a.floorUnit(x.Level))
+		closeDeck(l, "floor", a.lowestUnit(x.Level))
 		out = append(out, l)
 	}
 	return out

@@ -73,16 +73,22 @@ func (a *analysis) outside() (out []string) {
 }
 
 // openBounds lists the limits of the figures of free roofs, for each open roof
-// and both winds.
+// and both winds. Its mean height is that from its own eave's edge, or from the plates,
+// whichever is further toward or past a limit: the figures draw roofs without plates.
 func (m *model) openBounds() (out []wind.Bound) {
 	for _, r := range m.plan.Roofs {
 		if !m.open[r] {
 			continue
 		}
 		area := roofArea(m.plan, r)
-		h := (r.Over.Top() + m.house.RidgeHeight(r)) / 2
+		top := m.house.RidgeHeight(r)
 		for k := range 2 {
-			out = append(out, wind.FreeBound(fmt.Sprintf("h/L of open roof %s, wind %s", r.Name, plan.Axes[k]), h/area.span(k)))
+			what := fmt.Sprintf("h/L of open roof %s, wind %s", r.Name, plan.Axes[k])
+			b, eave := wind.FreeBound(what, (r.Over.Top()+top)/2/area.span(k)), wind.FreeBound(what, (m.house.EaveHeight(r)+top)/2/area.span(k))
+			if eave.Ratio() > b.Ratio() {
+				b = eave
+			}
+			out = append(out, b)
 		}
 		out = append(out, wind.FreeAngle("angle of open roof "+r.Name+", free roof", r.Angle()))
 	}

@@ -19,10 +19,6 @@ const pliesCheck = "girder-plies"
 // pliesDoc says what the check looks at and what it leaves out.
 const pliesDoc = "where the nails of a pile's straps do not reach all plies of a built-up girder: what the other plies hand on to those, of the larger of the pile's uplift and of that with the end tension of shear walls, the uplift taken as even on all plies; against the ordered girder_plies nails across one seam, half way to the next piles or to the girder's end. The torsion of the girder by straps on one of its faces is told and compared with nothing"
 
-// wetNails is CM of nails across their shanks where the wood is wet (NDS 2018 Table
-// 11.3.3, transcribed).
-const wetNails = 0.7
-
 // girderPlies checks the nails between the plies of girders at their piles.
 func girderPlies(c *Check, a *analysis) (out []*Link) {
 	pulls := a.overturnedPiles()
@@ -180,10 +176,6 @@ func (a *analysis) pliesNails(g *girderPath, i int, s strappedPlies) *Capacity {
 		return &Capacity{Unknown: v.Nothing}
 	}
 	one, terms := v.Lateral, []Term{{"one nail, " + v.Text, v.Lateral, "lb"}}
-	if a.wet(plan.GirderBeam) {
-		one *= wetNails
-		terms = append(terms, Term{"the same in wet wood, CM 0.7 (NDS 2018 Table 11.3.3, transcribed)", one, "lb"})
-	}
 	long := g.stretch(i)
 	n := float64(line.Order.Rows) * long / line.Order.Spacing
 	terms = append(terms,

@@ -19,12 +19,16 @@ func ridgeTies(c *Check, a *analysis) (out []*Link) {
 			continue
 		}
 		l := a.upliftLink(c, j)
-		a.withHung(l, hung)
+		a.withHung(l, hung.on)
 		if k := a.slopedTie(j); k > 1 && l.Demand > 0 {
 			l.Demand, l.Strength = l.Demand*k, l.Strength*k
 			l.Terms = append(l.Terms, Term{"1 / cos of the steeper slope: the tie lies along the rafters", k, ""}, Term{"tension of the tie, ASD", l.Demand, "lb"})
 		}
 		l.close(a.allowed.At(j, a.ridgePull(j)))
+		if by := hung.by[j]; len(by) > 0 {
+			a.holdKing(l, by)
+		}
+		a.withoutKing(l, hung.less[j])
 		out = append(out, l)
 	}
 	return out

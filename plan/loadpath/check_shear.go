@@ -200,14 +200,18 @@ func (a *analysis) footLink(c *Check, s *SegmentShear, i int) *Link {
 const sameUplift = "uplift of the post, which the same piece carries"
 
 // closeEnd finds what holds a segment's end: pieces at its wall-end joint, or
-// a long strap or hold-down on the same post at the joint of its foot. Where
-// that one is all there is at the foot, it carries the post's uplift too.
+// a long strap or hold-down on the same post at the joint of its foot. It carries the
+// post's uplift too, unless a strap at the foot does or, where it stands at the wall's end,
+// a clip whose plate a floor's nails hold: a sill plate between bolts gives way first.
 func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
+	foot := a.footOf[j.First()]
 	if c := a.allowed.At(j, capacity.Upward); c != nil {
 		l.close(c)
+		if foot != nil && onSillAlone(foot) {
+			a.liftToo(l, foot, c)
+		}
 		return
 	}
-	foot := a.footOf[j.First()]
 	if foot == nil {
 		l.close(nil)
 		return
@@ -218,25 +222,8 @@ func (a *analysis) closeEnd(l *Link, j *framing.Joint) {
 		return
 	}
 	l.Notes = append(l.Notes, "held by "+c.Mark+" at joint "+foot.ID)
-	if p := a.peaks[foot]; p != nil && p.demand > 0 && a.allowed.Of(foot, capacity.Upward, ordinary) == nil {
-		l.Demand += p.demand
-		l.Strength += p.demand / ASD.W
-		l.Terms = append(l.Terms, Term{sameUplift, p.demand, "lb"})
-		l.close(c)
-	}
+	a.liftToo(l, foot, c)
 }
-
-// engineered tells whether a piece is of a kind that goes in for a shear
-// wall's end; ordinary is any other.
-func engineered(p *placement.Piece) bool {
-	switch p.Item.Kind.Name {
-	case plan.LongStrapItem, plan.HoldDownItem, plan.HoldDownPairItem:
-		return true
-	}
-	return false
-}
-
-func ordinary(p *placement.Piece) bool { return !engineered(p) }
 
 // carriesUpper tells whether segments of the story above stand on the line.
 func carriesUpper(x *ShearLine) bool {

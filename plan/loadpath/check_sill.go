@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"galewright/plan"
-	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
@@ -54,6 +53,7 @@ func sillAnchors(c *Check, a *analysis) (out []*Link) {
 type plateLift struct {
 	station, lb float64
 	from        string
+	foot        *framing.Joint // of the stud
 }
 
 // piercedSegments returns the perforated segments of each wall.
@@ -79,7 +79,7 @@ func (a *analysis) plateLifts(p *wallPath, pierced []*SegmentShear) (out []plate
 		}
 		lo := hi
 		hi += k.share
-		f := plateLift{station: k.station, from: "stud at " + a.u.Length(k.station)}
+		f := plateLift{station: k.station, from: "stud at " + a.u.Length(k.station), foot: k.base}
 		if a.toSill(k) {
 			if q := a.peaks[k.base]; q != nil {
 				f.lb = math.Max(0, q.demand)
@@ -100,13 +100,18 @@ func (a *analysis) onSill(p *wallPath) bool {
 
 // sillUnder tells whether a stud stands on a sill plate over a slab or wall.
 func sillUnder(k *carrier) bool {
-	return k.base != nil && k.base.Kind == plan.StudBase && len(k.ground) == 0 && len(k.base.Members) > 1 && k.base.Members[1].Role == plan.SillPlate
+	return k.base != nil && len(k.ground) == 0 && onSillAlone(k.base)
+}
+
+// onSillAlone tells whether a joint is the foot of a stud right on a sill plate.
+func onSillAlone(j *framing.Joint) bool {
+	return j.Kind == plan.StudBase && len(j.Members) > 1 && j.Members[1].Role == plan.SillPlate
 }
 
 // toSill tells whether a stud's uplift ends at its sill plate: nothing laps
-// past it.
+// past it, nor does it hang on the stud beside it that has a hold-down.
 func (a *analysis) toSill(k *carrier) bool {
-	return sillUnder(k) && !slices.ContainsFunc(a.placed.At(k.base), func(q *placement.Piece) bool {
+	return sillUnder(k) && a.heldAtBeside(k.base) == nil && !slices.ContainsFunc(a.placed.At(k.base), func(q *placement.Piece) bool {
 		return q.Item.Kind.Strap || engineered(q)
 	})
 }
@@ -175,42 +180,6 @@ func (a *analysis) bolts(w *plan.Wall) (out []*placement.Piece) {
 		}
 	}
 	slices.SortStableFunc(out, func(x, y *placement.Piece) int { return cmpFloat(x.Station, y.Station) })
-	return out
-}
-
-// boltLinks shares what lifts a plate to the bolts on both sides by lever.
-func (a *analysis) boltLinks(c *Check, w *plan.Wall, bolts []*placement.Piece, lifts []plateLift) (out []*Link) {
-	on, terms := make([]float64, len(bolts)), make([][]Term, len(bolts))
-	put := func(i int, f plateLift, k float64) {
-		lb := f.lb * k
-		on[i] += lb
-		if lb > least {
-			terms[i] = append(terms[i], Term{a.u.Sprintf("%s: %.0f lb ASD in its own worst case, times %.3f by lever arm", f.from, f.lb, k), lb, "lb"})
-		}
-	}
-	for _, f := range lifts {
-		i, _ := slices.BinarySearchFunc(bolts, f.station, func(q *placement.Piece, s float64) int { return cmpFloat(q.Station, s) })
-		switch {
-		case i == 0:
-			put(0, f, 1)
-		case i == len(bolts):
-			put(i-1, f, 1)
-		default:
-			k := (f.station - bolts[i-1].Station) / (bolts[i].Station - bolts[i-1].Station)
-			put(i-1, f, 1-k)
-			put(i, f, k)
-		}
-	}
-	for i, q := range bolts {
-		l := &Link{
-			Check: c, ID: q.Tag, Joint: q.Joint, Wall: w, Unit: "lb", Demand: on[i], Strength: on[i] / ASD.W, Case: "each stud in its own worst case",
-			Host: "wall " + w.Name, Where: fmt.Sprintf("wall %s, bolt at %s", w.Name, a.u.Length(q.Station)),
-		}
-		l.Terms = append(terms[i], Term{"together, ASD", on[i], "lb"})
-		held := a.allowed.One(q, capacity.Upward)
-		l.close(&held)
-		out = append(out, l)
-	}
 	return out
 }
 

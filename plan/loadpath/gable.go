@@ -8,7 +8,8 @@ import (
 )
 
 // GableEnd is what the wind asks of a gable wall and of the rake over it, as
-// components: pressures and forces, which nothing here follows into hardware.
+// components: pressures and forces as they are listed; gableStuds and overhangUplift follow
+// them.
 type GableEnd struct {
 	Wall  string
 	Roof  string

@@ -263,8 +263,14 @@ func (b *builder) peak(ties []*framing.Joint, of *roofMembers) {
 	}
 }
 
+// makePair joins two rafters that lean on each other. Its place is along the ridge that
+// they meet at: where a wing's ridge runs into another roof one of them is that roof's.
 func (b *builder) makePair(j *framing.Joint, held []*strip, at *ridge) {
-	p := &pair{a: held[0], b: held[1], joint: j, along: axis(j.At.Flat(), held[0].roof.RidgeAxis())}
+	roof := held[0].roof
+	if at != nil {
+		roof = at.roof
+	}
+	p := &pair{a: held[0], b: held[1], joint: j, along: axis(j.At.Flat(), roof.RidgeAxis())}
 	held[0].pair, held[1].pair = p, p
 	b.pairs = append(b.pairs, p)
 	if at != nil {

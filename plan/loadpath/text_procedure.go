@@ -163,7 +163,7 @@ func (r *Report) writeGables(p printer) {
 	if len(list) == 0 {
 		return
 	}
-	p.head("Gable walls and rakes as components and cladding, not followed into hardware")
+	p.head("Gable walls and rakes as components and cladding")
 	for _, g := range list {
 		p.line("  wall %s: tallest stud %s, %.0f lb ASD out of plane at each of its ends, in or out, whichever is more (zone %s)", g.Wall, r.Units().Length(g.Tall), g.Push, g.Zone)
 		if g.Rake > 0 {

@@ -41,15 +41,26 @@ func (t *twister) corner(x *LineShear, w *plan.Wall, at, out float64) {
 		plan.Axes[x.Axis], t.a.u.Length(at))
 }
 
-// fed tells of a flush beam past an inside corner that no member of the deck is tied
-// to: it lies below the deck, so that nothing brings the deck's force into it. Plates
-// are followed with their line, ceiling joists and rims lie under their rafters or deck.
+// fed tells of what runs on past an inside corner below the deck, a flush beam or
+// the plates of a wall, that no member of the deck is tied to: nothing brings the
+// deck's force into it. It asks whether there is a tie, not how much that holds.
 func (t *twister) fed(x *LineShear, w *plan.Wall, on *framing.Member, at, drag float64) {
-	if on.Role != plan.PlateBeam || t.met([]*framing.Member{on}, deckRole) {
+	if deckRole(on) || t.met(t.goingOn(on), deckRole) {
 		return
 	}
 	t.gap(x, w, "deck to "+on.ID+" past "+w.Name+" at "+t.a.u.Length(at), drag, "collector force there",
-		"the beam %s carries the line on past the inside corner, and no fastener ties the deck to it; bring the deck's force down into it by blocking or rafters tied to it, or have the engineer design how it gets there", on.ID)
+		"the %s %s carries the line on past the inside corner, and no fastener ties the deck to it; bring the deck's force down into it by blocking or rafters tied to it, or have the engineer design how it gets there", on.Role, on.ID)
+}
+
+// goingOn returns a member that runs on, of a wall's plates all of that wall.
+func (t *twister) goingOn(on *framing.Member) []*framing.Member {
+	out := []*framing.Member{on}
+	for _, m := range t.a.house.Members {
+		if on.Wall != nil && m != on && m.Wall == on.Wall && (m.Role == plan.TopPlate || m.Role == plan.UpperPlate) {
+			out = append(out, m)
+		}
+	}
+	return out
 }
 
 // runsOn returns a member that runs on past a wall's end in the line and that the

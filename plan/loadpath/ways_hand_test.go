@@ -158,8 +158,9 @@ func TestStrapAtThePostsFootCarriesBoth(t *testing.T) {
 			assert.Contains(t, strings.Join(l.Notes, "; "), "held by strap at joint "+foot.ID)
 			if up > 0 {
 				both++
-				assert.Equal(t, sameUplift, l.Terms[len(l.Terms)-1].Text)
-				assert.InDelta(t, up, l.Terms[len(l.Terms)-1].Value, 1e-6)
+				assert.Equal(t, sameUplift, l.Terms[len(l.Terms)-2].Text)
+				assert.InDelta(t, up, l.Terms[len(l.Terms)-2].Value, 1e-6)
+				assert.InDelta(t, l.Demand, l.Terms[len(l.Terms)-1].Value, 1e-6)
 				// 1.0 of the wind less 0.9 of the weight at strength level, and the post's
 				// uplift over 0.6.
 				lifts, relief := l.Terms[5].Value, l.Terms[6].Value
@@ -246,8 +247,8 @@ func TestDeckOverALineAddsBothSides(t *testing.T) {
 
 // A line beside a court gathers over the 20 ft where its deck is, from 240 to 480 in, and its
 // collectors say so; the open roof of a lean-to says how it stands to the figure's limits:
-// 8 ft deep and 24 ft long, by the mean of the plates of its level and its own top, which is
-// no less than its own mean height.
+// 8 ft deep and 24 ft long, by the mean of its own eave's edge or of the plates of its level
+// and its own top, whichever is nearer to a limit.
 func TestLengthsInWords(t *testing.T) {
 	said := 0
 	for _, l := range exampleReport(t, "sanderling.toml").Links {
@@ -270,9 +271,11 @@ func TestLengthsInWords(t *testing.T) {
 	require.NotNil(t, roof)
 	// Its rafters of 7-1/4 in lie on the beam at 6 ft 9 in and climb 12 in over its 8 ft.
 	assert.InDelta(t, 81+7.25+12, a.house.RidgeHeight(roof), 1)
-	mean := (108 + a.house.RidgeHeight(roof)) / 2
-	assert.InDelta(t, mean/288, got["h/L of open roof porch, wind x"], 1e-9)
-	assert.InDelta(t, mean/96, got["h/L of open roof porch, wind y"], 1e-9)
+	// Along the house 0.25 is near: its own mean height is asked; across 1 is: the plates'.
+	assert.InDelta(t, 81+7.25-roof.Overhang/8, a.house.EaveHeight(roof), 1)
+	own, plates := (a.house.EaveHeight(roof)+a.house.RidgeHeight(roof))/2, (108+a.house.RidgeHeight(roof))/2
+	assert.InDelta(t, own/288, got["h/L of open roof porch, wind x"], 1e-9)
+	assert.InDelta(t, plates/96, got["h/L of open roof porch, wind y"], 1e-9)
 	assert.InDelta(t, 7.125, got["angle of open roof porch, free roof"], 0.001)
 	assert.Len(t, got, 3)
 }

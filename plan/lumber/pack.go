@@ -110,7 +110,7 @@ func cost(list []stick) (n int) {
 // goes on where that one was put.
 func firstFit(pieces []int, stock int) (out []stick) {
 	var room []int
-	from := 0
+	var from int
 	for k, p := range pieces {
 		if k == 0 || p != pieces[k-1] {
 			from = 0

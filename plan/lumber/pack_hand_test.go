@@ -66,7 +66,7 @@ func TestTheSackTakesWhatIsWorthMost(t *testing.T) {
 		m := &master{lengths: []int{30, 45}, demand: c.demand, stock: []int{60, 100}}
 		k := m.knapsack([]float64{10, 16})
 		assert.InDelta(t, c.worth, k.value[c.top], 1e-9, "%v in %d", c.demand, c.top)
-		got := k.counts(c.top)
+		got := k.counts(c.top, 2)
 		for len(got) > 1 && got[len(got)-1] == 0 {
 			got = got[:len(got)-1]
 		}

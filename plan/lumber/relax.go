@@ -90,7 +90,7 @@ func (m *master) column(prices []float64) (best pattern, worth float64) {
 	k := m.knapsack(prices)
 	for _, s := range m.stock {
 		if w := k.value[s+kerf] - float64(s); w > worth {
-			best, worth = pattern{s, k.counts(s + kerf)}, w
+			best, worth = pattern{s, k.counts(s+kerf, len(prices))}, w
 		}
 	}
 	return best, worth
@@ -207,12 +207,8 @@ func (k *sack) add(b bundle, price float64) {
 	k.items, k.taken = append(k.items, b), append(k.taken, taken)
 }
 
-// counts returns how many of each length fill a capacity best.
-func (k *sack) counts(c int) []int {
-	n := 0
-	for _, b := range k.items {
-		n = max(n, b.length+1)
-	}
+// counts returns how many of each of n lengths fill a capacity best.
+func (k *sack) counts(c, n int) []int {
 	out := make([]int, n)
 	for i := len(k.items) - 1; i >= 0; i-- {
 		if k.taken[i][c] {
@@ -233,7 +229,7 @@ func (r relaxed) rounded(lengths, demand, stock []int) []stick {
 			continue
 		}
 		for range int(r.uses[p] + 1e-6) {
-			if !slices.EqualFunc(pat.counts, left[:len(pat.counts)], func(c, l int) bool { return c <= l }) {
+			if !slices.EqualFunc(pat.counts, left, func(c, l int) bool { return c <= l }) {
 				break
 			}
 			s := stick{stock: pat.stock}

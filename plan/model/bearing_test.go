@@ -47,7 +47,7 @@ func holdsOrReported(t assert.TestingT, m object, ds plan.Diagnostics) {
 			}
 		})
 		counted := 0
-		each(p, "ends", func(e object) { counted += int(e["count"].(float64)) })
+		each(p, "ends", func(e object) { counted += int(e["driven"].(float64)) })
 		assert.Equal(t, counted, all, "fasteners of %s", p["tag"])
 		if k := (said{p["mark"].(string), kind[p["tag"].(string)]}); air > 0 {
 			loose[k] += air

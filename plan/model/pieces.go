@@ -37,6 +37,7 @@ type jsonEnd struct {
 	Part     string `json:"part"`
 	Fastener string `json:"fastener"`
 	Count    int    `json:"count"`
+	Driven   int    `json:"driven"` // less than count where a flange has no wood
 }
 
 type jsonFastener struct {
@@ -45,6 +46,7 @@ type jsonFastener struct {
 	Head     point     `json:"head_in"`
 	Tip      point     `json:"tip_in"`
 	Diameter inch      `json:"diameter_in"`
+	Stop     inch      `json:"stop_in,omitempty"` // from its head to where another one is in its way
 	Runs     []jsonRun `json:"in"`
 }
 
@@ -96,7 +98,7 @@ func piecesOf(s *steel.Steel, count *schedule.Schedule) []jsonPiece {
 		out[i] = jsonPiece{
 			Tag: p.Tag, Number: count.Number(p.Item.Mark), Mark: p.Item.Mark, Kind: string(p.Item.Kind.Name), Joint: p.Joint.ID,
 			Phase: phase(p.Item), Face: string(p.Face), By: by + ", " + pos.String(), Cut: inch(p.Cut),
-			Plates: platesOf(b), Ends: endsOf(p.Item), Fasteners: fastenersOf(b), Rods: []jsonRod{}, Over: ids(b.Over), Slots: []jsonSlot{},
+			Plates: platesOf(b), Ends: endsOf(b), Fasteners: fastenersOf(b), Rods: []jsonRod{}, Over: ids(b.Over), Slots: []jsonSlot{},
 		}
 		for _, x := range b.Slots {
 			out[i].Slots = append(out[i].Slots, jsonSlot{x.Member.ID, at(x.At), inch(x.Deep), inch(x.Size[0]), inch(x.Size[1]), [2]inch{inch(x.Left[0]), inch(x.Left[1])}})
@@ -126,10 +128,10 @@ func platesOf(b *steel.Body) []jsonPlate {
 	return out
 }
 
-func endsOf(it *hardware.Item) []jsonEnd {
+func endsOf(b *steel.Body) []jsonEnd {
 	out := []jsonEnd{}
-	for _, e := range it.Ends() {
-		out = append(out, jsonEnd{e.Part, e.Size.Name, e.Count})
+	for i, e := range b.Piece.Item.Ends() {
+		out = append(out, jsonEnd{e.Part, e.Size.Name, e.Count, e.Count - b.Piece.LeftOut(i)})
 	}
 	return out
 }
@@ -143,7 +145,7 @@ func fastenersOf(b *steel.Body) []jsonFastener {
 	}
 	out := make([]jsonFastener, len(b.Fasteners))
 	for i, f := range b.Fasteners {
-		out[i] = jsonFastener{f.End, first[f.Band] + f.Plate, at(f.Head), at(f.Tip), inch(f.Diameter), []jsonRun{}}
+		out[i] = jsonFastener{f.End, first[f.Band] + f.Plate, at(f.Head), at(f.Tip), inch(f.Diameter), inch(f.Stop), []jsonRun{}}
 		for _, r := range f.Runs {
 			out[i].Runs = append(out[i].Runs, jsonRun{r.Member.ID, inch(r.Len())})
 		}

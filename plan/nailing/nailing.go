@@ -23,6 +23,7 @@ type Spot struct {
 	Times int     // how many times the nails go in: both sides of a break, each ply to the next
 	Panel float64 // thickness of the panel that the nails go through into Side and Main, which are one member, in
 	Gap   float64 // between the members, in: the subfloor under a bottom plate, the sheathing behind a ledger
+	Wet   bool    // one of the members is taken as wet when nailed or in service
 }
 
 // Nails returns how many nails the line puts into the connection: its count,
@@ -100,6 +101,7 @@ func New(h *framing.House) *Nailing {
 		l := &Line{Order: order, Row: row, Spots: spots, Units: h.Plan.Project.Units}
 		for _, s := range spots {
 			l.Nails += s.Nails(order)
+			s.Wet = h.Wet(s.Side) || h.Wet(s.Main)
 		}
 		n.at[row.Connection] = l
 		if len(spots) > 0 {

@@ -120,16 +120,16 @@ func TestWhatIsNotOrderedIsMissing(t *testing.T) {
 }
 
 // Wall 1S of the demo house lies along its rim, 44 ft with a door of 3'-4":
-// shear segments of 8 ft and 6'-8" at 2-1/2 in in two rows, one for each spacing
-// begun of a plate on a rim. The first is one stretch: 96 / 2.5 up to 39. In the second
-// the plate breaks at 39'-6" and the rim at 40 ft: 26, 6 and 48 in, up to 11, 3 and
-// 20. The rest, 14'-2" in two plates and 13'-10", goes at 16 in.
+// shear segments of 8 ft and 6'-8" at 3 in in two rows, one for each spacing
+// begun of a plate on a rim. The first is one stretch: 96 / 3 = 32. In the second
+// the plate breaks at 39'-6" and the rim at 40 ft: 26, 6 and 48 in, up to 9, 2 and
+// 16. The rest, 14'-2" in two plates and 13'-10", goes at 16 in.
 func TestBottomPlatesAreNailedByTheirSegments(t *testing.T) {
 	h := framed(t, "marsh-wren.toml", "")
 	n := New(h)
 	s := h.Plan.Walls[0]
 	require.Equal(t, "1S", s.Name)
-	assert.Equal(t, 2*(39+11+3+20), n.Line(plan.SoleAtShearWall).NailsOn(s))
+	assert.Equal(t, 2*(32+9+2+16), n.Line(plan.SoleAtShearWall).NailsOn(s))
 	touch := 0.0
 	for _, x := range append(n.Line(plan.SoleAtShearWall).On(s), n.Line(plan.SoleToFloor).On(s)...) {
 		touch += x.Touch

@@ -70,7 +70,9 @@ func deep(m *framing.Member) float64 { return math.Max(m.Section.Depth, dress) }
 
 // One returns what one nail of the line holds at the connection in wood of the
 // species: NDS 2018 chapter 12 by package timber, the lower where it leaves two
-// ways. A subfloor or sheathing between the members counts as air.
+// ways. A subfloor or sheathing between the members counts as air. Where a member is
+// wet CM is in it: 0.7 across the nail, 0.25 drawn out (NDS 2018 Table 11.3.3,
+// transcribed).
 func (l *Line) One(s *Spot, wood timber.Species) Value {
 	return l.OneFor(s, wood, timber.WindDuration)
 }
@@ -81,7 +83,7 @@ func (l *Line) OneFor(s *Spot, wood timber.Species, d timber.Duration) Value {
 	nail := l.nail()
 	side, main := s.sides()
 	if l.Order.Drive == plan.ToeNail {
-		return toe(l.Units, nail, side, main, wood)
+		return toe(l.Units, nail, side, main, wood, s.Wet)
 	}
 	f, ok := timber.FastenerOf(nail)
 	if !ok {
@@ -93,7 +95,7 @@ func (l *Line) OneFor(s *Spot, wood timber.Species, d timber.Duration) Value {
 		timber.Part{Thickness: side, G: sideG(s, wood)},
 		timber.Part{Thickness: main, G: wood.G},
 		s.Gap,
-		timber.Condition{Duration: d, EndGrain: l.Order.Drive == plan.EndNail},
+		timber.Condition{Duration: d, EndGrain: l.Order.Drive == plan.EndNail, WetUse: s.Wet},
 	}
 	out := Value{}
 	j.across(&out)
@@ -177,14 +179,14 @@ func gapped(u units.System, gap float64) string {
 // toe returns what a toe-nail holds across: NDS 2018 12.1.6.3 and 12.5.4
 // (transcribed). Its withdrawal is left out: toe-nails are not acceptable for
 // uplift in high-wind areas (FEMA P-499 Fact Sheet 4.3, read).
-func toe(u units.System, nail timber.Nail, side, main float64, wood timber.Species) Value {
+func toe(u units.System, nail timber.Nail, side, main float64, wood timber.Species, wet bool) Value {
 	out := Value{PullBy: "a toe-nail counts for no uplift in high wind (FEMA P-499 Fact Sheet 4.3, read)"}
 	z, err := timber.ToeNail(nail, timber.Part{Thickness: side, G: wood.G}, timber.Part{Thickness: main, G: wood.G})
 	if err != nil {
 		out.Nothing = err.Error()
 		return out
 	}
-	chain := timber.Condition{Duration: timber.WindDuration, ToeNail: true}.Chain()
+	chain := timber.Condition{Duration: timber.WindDuration, ToeNail: true, WetUse: wet}.Chain()
 	out.Lateral = z.Z * chain.Product()
 	out.Text = u.Sprintf("%s, slanting: Z %.1f lb (mode %s), %s", label(u, nail), z.Z, z.Mode, chain)
 	return out

@@ -69,6 +69,34 @@ func TestToeNailsHoldNoUplift(t *testing.T) {
 	assert.Zero(t, lb)
 }
 
+// In wet wood a nail holds 0.7 across its shank, straight or slanting, and a quarter drawn
+// out, its head pulled through 0.7 of it (NDS 2018 Table 11.3.3, transcribed: dry when
+// nailed, wet in service).
+func TestNailsInWetWood(t *testing.T) {
+	wood := timber.Species{G: 0.55}
+	for _, c := range []struct {
+		at    plan.Connection
+		nail  string
+		drive plan.Drive
+		pull  float64
+	}{
+		{plan.GirderPlies, "16d common", plan.FaceNail, 0.25},
+		{plan.SoleAtShearWall, "20d common", plan.FaceNail, 0.25},
+		{plan.RimToSupport, "10d common", plan.ToeNail, 0},
+		{plan.HeaderToKing, "16d common", plan.EndNail, 0},
+	} {
+		l, s := lineOf(c.at, c.nail, c.drive)
+		dry := l.One(s, wood)
+		s.Wet = true
+		wet := l.One(s, wood)
+		require.Positive(t, dry.Lateral, c.at)
+		assert.InDelta(t, 0.7*dry.Lateral, wet.Lateral, 1e-9, c.at)
+		assert.InDelta(t, c.pull*dry.Pull, wet.Pull, 1e-9, c.at)
+		assert.Contains(t, wet.Text, "CM 0.7", c.at)
+		assert.NotContains(t, dry.Text, "CM", c.at)
+	}
+}
+
 // Bottom plates: 16d common through 1-1/2 in and 23/32 of subfloor leave
 // 1.281 in in the rim. Withdrawal 1380 G^2.5 D (NDS 2018 12.2-3, transcribed)
 // on that, CD 1.6. Across, the subfloor counts as air: less than the same nail

@@ -19,7 +19,7 @@ type Check struct {
 
 // Checks lists all checks in the order they run.
 var Checks = []*Check{
-	unknownMark, unknownWord, itemNotForJoint, itemNeverUsed,
+	unknownMark, unknownWord, itemNotForJoint, faceNotForItem, itemNeverUsed,
 	unknownHost, placeOffMember, placeWithoutEffect,
 	ruleMatchedNothing, ruleWithoutEffect,
 	jointWithoutMember, noWayToLie, jointOffWall, cornerOfOne, noRafter, noRidge,

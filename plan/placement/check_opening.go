@@ -9,7 +9,7 @@ import (
 
 // openingUnhung is the check of what carries the joists around an opening in a floor.
 var openingUnhung = newCheck("floor-opening-unhung", plan.Warning, "a long header or tail joist of a floor opening without a hanger",
-	"A header joist longer than 6 ft hangs in hangers from its trimmers, a tail joist longer than 12 ft in one from its header, or lies on a ledger strip, which the plan cannot say (IRC R502.10, from memory; the same in IRC 2024 R802.9, transcribed).", func(x *placer, c *Check) {
+	"A header joist longer than 6 ft hangs in hangers from its trimmers, a tail joist longer than 12 ft in one from its header, or lies on a ledger strip, which the plan cannot say (IRC 2018 R502.10, from memory; the same in IRC 2024 R802.9, transcribed).", func(x *placer, c *Check) {
 		for _, j := range x.house.Joints {
 			limit, role := 0.0, "header joist"
 			switch j.Kind {

@@ -15,6 +15,8 @@ var (
 		"A rule's at or a place's on must be one of the joint kinds, a place's action one of its actions.", nil)
 	itemNotForJoint = newCheck("item-not-for-joint", plan.Error, "an item at a joint it does not fit",
 		"Each kind of item goes at certain kinds of joint; a ridge strap at a stud's base cannot be nailed.", nil)
+	faceNotForItem = newCheck("face-not-for-item", plan.Error, "an item on a face that it does not lie on",
+		"Clips, hold-downs, long straps and collectors lie on some faces of a member only: nobody nails a stud clip to a plate's top. Nothing is placed.", nil)
 	unknownHost = newCheck("unknown-host", plan.Error, "a place on something that has no joints",
 		"A place names the wall, roof, girder or porch it is on.", nil)
 	placeOffMember = newCheck("place-off-member", plan.Error, "an engineer's item off every member",

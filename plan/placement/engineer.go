@@ -81,7 +81,7 @@ func (x *placer) kindsOf(e *plan.Place, it *hardware.Item, where string) []plan.
 		})
 		return nil
 	}
-	if it != nil && !x.belongs(it, k, e.Pos, where) {
+	if it != nil && (!x.belongs(it, k, e.Pos, where) || !x.faced(it, cmp.Or(e.Face, it.Face), e.Pos, where)) {
 		return nil
 	}
 	return []plan.JointKind{k}

@@ -80,6 +80,34 @@ type EndAt struct {
 	Of int
 }
 
+// LeftOut returns how many fasteners the catalog has at one of the item's Ends that
+// are not driven, for the flange that they are meant for has no wood.
+func (p *Piece) LeftOut(end int) int {
+	if end >= len(p.Ends) {
+		return 0
+	}
+	at := p.Ends[end]
+	if at.Of <= len(at.Starts) {
+		return 0
+	}
+	n := p.Item.Ends()[end].Count
+	return n - n*len(at.Starts)/at.Of
+}
+
+// Driven returns how many fasteners go in, by line of the item's Fasteners.
+func (p *Piece) Driven() []int {
+	out := make([]int, len(p.Item.Fasteners))
+	for i, f := range p.Item.Fasteners {
+		out[i] = f.Total()
+	}
+	for i := range p.Ends {
+		if n := p.LeftOut(i); n > 0 {
+			out[p.Item.Ends()[i].Row] -= n
+		}
+	}
+	return out
+}
+
 // Axis is the middle line of a rod from end to end, thread beyond the nuts
 // included: A is the upper or outer end. Where a hold-down's Cut is 0 it has no
 // rod of its own: the axis is that of the anchor, as far as its sill plate.
@@ -230,7 +258,7 @@ func (w want) lacks(l *Lie) string {
 		return "no line for its rod"
 	case !rod && len(l.plates()) == 0:
 		return "no place for its steel"
-	case (k.Strap || k.Shape == hardware.Pair) && len(l.Members()) < 1+int(min(1, l.apart())):
+	case (k.Strap || k.Shape == hardware.Pair) && !l.back() && len(l.Members()) < 2:
 		return "nothing for its second end to be fastened to"
 	case len(l.Path) == 0:
 		return "no line in space"
@@ -248,13 +276,10 @@ func (w want) lacks(l *Lie) string {
 	return ""
 }
 
-// apart tells by 1 that the two ends are meant for two members, by 0 that a
-// strap goes over something and down the same member again.
-func (l *Lie) apart() float64 {
-	if t := l.ties(); t[0].Member == t[1].Member && len(l.Laid) > 1 {
-		return 0
-	}
-	return 1
+// back tells that a strap goes over something and down the same member again.
+func (l *Lie) back() bool {
+	t := l.ties()
+	return t[0].Member == t[1].Member && len(l.Laid) > 1
 }
 
 // heights returns the heights between which the piece lies.

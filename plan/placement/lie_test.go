@@ -167,3 +167,20 @@ func TestLegsOfAStudClip(t *testing.T) {
 		assert.Equal(t, geom.Vec3{X: 1}, legs[1].N)
 	}
 }
+
+// Eleven nails are meant for two flanges and seven for each of two others: where one
+// flange of the first finds no wood, it is the five of the lesser half that go in.
+func TestNailsOfAFlangeWithoutWoodAreNotDriven(t *testing.T) {
+	it := &hardware.Item{Item: &plan.Item{Fasteners: []plan.Fasteners{{Part: "to rafter", Count: 7, Parts: 1}, {Part: "to ridge", Count: 11, Parts: 1}}}}
+	two, one := []Start{{Band: 0}, {Band: 1}}, []Start{{Band: 2}}
+	for _, c := range []struct {
+		on   EndAt
+		left int
+	}{{EndAt{Starts: two}, 0}, {EndAt{Starts: two, Of: 2}, 0}, {EndAt{Starts: one, Of: 2}, 6}, {EndAt{Starts: one}, 0}} {
+		p := &Piece{Item: it, Lie: Lie{Ends: []EndAt{{Starts: two}, c.on}}}
+		assert.Equal(t, c.left, p.LeftOut(1))
+		assert.Zero(t, p.LeftOut(0))
+		assert.Zero(t, p.LeftOut(2), "no such end")
+		assert.Equal(t, []int{7, 11 - c.left}, p.Driven())
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -96,7 +97,7 @@ func (x *placer) rule(r *plan.Rule) {
 		})
 		return
 	}
-	if it == nil || !x.belongs(it, r.At, r.Pos, where) {
+	if it == nil || !x.belongs(it, r.At, r.Pos, where) || !x.faced(it, cmp.Or(r.Face, it.Face), r.Pos, where) {
 		return
 	}
 	hit := x.matches(r, x.byKind[r.At])
@@ -157,6 +158,21 @@ func (x *placer) item(mark string, pos plan.Pos, where string) *hardware.Item {
 	return it
 }
 
+// faced tells whether an item of its kind can be nailed to a face, "" for its own.
+func (x *placer) faced(it *hardware.Item, face plan.Face, pos plan.Pos, where string) bool {
+	can := it.Kind.Faces
+	if face == "" || face == plan.Both || face == it.Kind.Face || len(can) == 0 || slices.Contains(can, face) {
+		return true
+	}
+	x.raise(plan.Diagnostic{
+		Code: "face-not-for-item", Pos: pos, Where: where,
+		Summary: fmt.Sprintf("%s is a %s, which does not lie on the %s face", it.Mark, it.Kind.Name, face),
+		Mend:    "write one of " + strings.TrimPrefix(strings.Join(plan.Words(can), ", "), ", ") + ", or leave face out",
+	})
+	return false
+}
+
+// belongs tells whether an item goes at joints of a kind.
 func (x *placer) belongs(it *hardware.Item, k plan.JointKind, pos plan.Pos, where string) bool {
 	if it.Kind.Belongs(k) {
 		return true

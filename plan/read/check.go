@@ -3,6 +3,7 @@ package read
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 )
@@ -68,20 +69,25 @@ func blank(x any) bool {
 // checkNames refuses one name for two things that tags could mean.
 func (r *reader) checkNames() {
 	type thing struct {
-		kind string
-		pos  plan.Pos
+		kind, name string
+		pos        plan.Pos
 	}
 	seen := map[string]thing{}
 	add := func(kind, name string, pos plan.Pos) {
-		if old, ok := seen[name]; ok && name != "" {
+		k := strings.ToLower(name)
+		if old, ok := seen[k]; ok && name != "" {
+			what := fmt.Sprintf("the name %q is that of the %s in line %d", name, old.kind, old.pos.Line)
+			if old.name != name {
+				what = fmt.Sprintf("the name %q is %q of the %s in line %d but for capitals", name, old.name, old.kind, old.pos.Line)
+			}
 			r.add(plan.Diagnostic{
 				Code: "same-name", Where: kind + " " + name, Pos: pos, Related: []plan.Pos{old.pos},
-				Summary: fmt.Sprintf("the name %q is that of the %s in line %d", name, old.kind, old.pos.Line),
+				Summary: what,
 				Mend:    "tags are made from names: give it one of its own",
 			})
 			return
 		}
-		seen[name] = thing{kind, pos}
+		seen[k] = thing{kind, name, pos}
 	}
 	for _, w := range r.plan.Walls {
 		add("wall", w.Name, w.Pos)

@@ -35,8 +35,21 @@ func (r *reader) checkWall(w *plan.Wall) {
 			r.checkApart(before, o, where)
 		}
 	}
-	for _, s := range w.Shear {
+	for i, s := range w.Shear {
 		r.checkShear(w, s, where)
+		for _, before := range w.Shear[:i] {
+			r.checkBeside(before, s, where)
+		}
+	}
+}
+
+// checkBeside refuses two shear segments that share a length of wall: it would
+// count twice.
+func (r *reader) checkBeside(a, b *plan.Shear, wall string) {
+	if across := min(a.To, b.To) - max(a.From, b.From); across > tolerance && !r.broken[a] && !r.broken[b] {
+		r.fail(b.Pos, "segments-overlap", wall+", shear wall "+b.Name, "let one end where the other begins; sheathing on both faces is both_faces = true",
+			"it runs from %s to %s and overlaps %s, which runs from %s to %s, by %s: that length would resist twice",
+			r.units().Length(b.From), r.units().Length(b.To), a.Name, r.units().Length(a.From), r.units().Length(a.To), r.units().Length(across))
 	}
 }
 

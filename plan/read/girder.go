@@ -24,6 +24,10 @@ var girderKeys = []binding[plan.Girder]{
 // stations reads an array of stations along something of that length, or
 // "@ 8'": evenly from end to end, no further apart than that.
 func (v value) stations(total float64) []float64 {
+	if list, is := v.raw.([]any); is && len(list) == 0 {
+		v.bad("no-stations", `write its stations, or "@ 8'"`, "has none: nothing would hold it up")
+		return nil
+	}
 	s, _ := v.raw.(string)
 	gap, ok := strings.CutPrefix(strings.TrimSpace(s), "@")
 	if !ok {

@@ -148,7 +148,7 @@ func nailBindings() []binding[nailDraft] {
 		wholeKey("rows", "2", 1, 10, "rows of holes", func(d *nailDraft) *int { return &d.Rows }),
 		sizeKey("spacing", `"2in"`, "between fasteners along a row", func(d *nailDraft) *float64 { return &d.Spacing }),
 		sizeKey("end_distance", `"1in"`, "from the end of the steel to the first hole", func(d *nailDraft) *float64 { return &d.EndDist }),
-		flagKey("stagger", "holes of neighboring rows are staggered", func(d *nailDraft) *bool { return &d.Stagger }),
+		flagKey("stagger", "holes of neighboring rows are staggered, those of an item's second flange against its first as well", func(d *nailDraft) *bool { return &d.Stagger }),
 		lengthKey("offset", `"1in"`, "of the first hole of every other staggered row, beyond end_distance", func(d *nailDraft) *float64 { return &d.Offset }).
 			otherwise("half the spacing"),
 		wholeKey("holes", "12", 1, 500, "holes that the part has", func(d *nailDraft) *int { return &d.Holes }).otherwise("as many as fasteners"),

@@ -17,8 +17,8 @@ var loadsKeys = []binding[plan.Loads]{
 		orWord(string(plan.Tributary)),
 	choiceKey("segments", plan.SegmentShares, "force of a line of shear walls to its segments by their stiffness, or by length with 2b/h for narrow ones", func(l *plan.Loads) *plan.SegmentShare { return &l.Segments }).
 		orWord(string(plan.ByStiffness)),
-	choicesKey("wet", `["pile", "porch post", "beam", "girder"]`, plan.Roles, "members taken as wet when nailed or in service: what fasteners and washers hold there takes CM", func(l *plan.Loads) *[]plan.Role { return &l.Wet }).
-		otherwise("piles, porch posts, porch beams and girders"),
+	choicesKey("wet", `["pile", "porch post", "beam", "girder"]`, plan.Roles, "members taken as wet when nailed or in service: what nails, bolts and washers hold there takes CM", func(l *plan.Loads) *[]plan.Role { return &l.Wet }).
+		otherwise("piles, porch posts, porch beams and girders; over an open underside also rims, joists and blocking of the lowest floor"),
 	custom("dead", "tables", `[{ part = "roof", name = "standing seam", weight = "1.5 psf" }]`,
 		"dead loads; those given for a part replace its defaults", readDead).otherwise("published weights"),
 }

@@ -100,6 +100,11 @@ func (n node) conditions() plan.Where {
 		w.Given[key] = n.r.pos(n.at(key))
 	}
 	read(n, whereKeys, &w)
+	for _, k := range namesOf(whereKeys) {
+		if list, ok := n.m[k].([]any); ok && len(list) == 0 {
+			n.fault(k, "empty-list", "name what it is to hold for, or leave the key out", "%s = [] holds for nothing", k)
+		}
+	}
 	if w.To > 0 && w.To <= w.From {
 		n.fault("to", "empty-range", "to must be more than from", "from %s to %s is nothing", n.r.units().Length(w.From), n.r.units().Length(w.To))
 	}

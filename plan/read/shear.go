@@ -68,3 +68,18 @@ func readShear(n node, i int, w *wallDraft) {
 	}
 	w.Shear = append(w.Shear, d.Shear)
 }
+
+// postKeys fill one post of a wall.
+var postKeys = []binding[plan.WallPost]{
+	lengthKey("at", `"7' 4in"`, "station of its middle, from the wall's point from", func(p *plan.WallPost) *float64 { return &p.At }).within(0, 24000).must(),
+	wholeKey("studs", "3", 1, 6, "studs tight beside each other, of the wall's own lumber; where a wall stands below, squash blocks carry them through the floor", func(p *plan.WallPost) *int { return &p.Studs }).or(int64(2), "2"),
+}
+
+// readPost reads one [[wall.post]].
+func readPost(n node, w *plan.Wall) {
+	p := &plan.WallPost{Pos: n.pos()}
+	read(n, postKeys, p)
+	if n.has("at") {
+		w.Posts = append(w.Posts, p)
+	}
+}

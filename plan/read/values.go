@@ -209,6 +209,10 @@ func named(units []unit) string {
 func (v value) date() (string, bool) {
 	switch x := v.raw.(type) {
 	case time.Time:
+		if x.Location().String() == "time-local" { // as BurntSushi/toml marks a time of day
+			v.bad("bad-date", "write it like 2026-03-02", "%s is a time of day", x.Format(time.TimeOnly))
+			return "", false
+		}
 		return x.Format(time.DateOnly), true
 	case string:
 		if _, err := time.Parse(time.DateOnly, x); err == nil {

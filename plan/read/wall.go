@@ -59,6 +59,11 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 				readOpening(n, d.Wall)
 			}
 		}),
+		custom("post", "tables", "", "studs added beside each other at a place, as under a beam's end", func(v value, d *wallDraft) {
+			for _, n := range v.nodes("post") {
+				readPost(n, d.Wall)
+			}
+		}),
 		custom("shear", "tables", "", "its sheathed segments that resist lateral load", func(v value, d *wallDraft) {
 			for i, n := range v.nodes("shear") {
 				readShear(n, i, d)

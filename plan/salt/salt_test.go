@@ -116,7 +116,7 @@ func TestPlantedFaultsAreFoundAndNoOther(t *testing.T) {
 		"nails without a coating":  {[]edit{{nails, "to_plate = 7"}}, []string{"no-coating | eave-clip: the coating of its nails 8d x 1 1/2 is a blank"}},
 		"a clip without a coating": {[]edit{{clip, `thickness = "17 ga",`}}, []string{"no-coating | eave-clip: the coating of its steel is a blank"}},
 		"a bolt without a coating": {[]edit{{bolt, `rod = "1/2in", washer = "3in"`}}, []string{"no-coating | sill-bolt: the coating of its rod"}},
-		"a class without material": {[]edit{{takes, ""}}, []string{"no-salt-material | no material is given where there is steel: unvented enclosed (36 pieces)"}},
+		"a class without material": {[]edit{{takes, ""}}, []string{"no-salt-material | no material is given where there is steel: unvented enclosed (37 pieces)"}},
 		"treated wood that is not there": {
 			[]edit{{"[project]", "[[treated]]\nmembers = [\"girder\", \"pile\"]\npreservative = \"ACQ\"\n[project]"}},
 			[]string{"idle-treated | the house has no such member: girder"},

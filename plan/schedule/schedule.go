@@ -22,6 +22,7 @@ type Line struct {
 	Item   *hardware.Item
 	Pieces []*placement.Piece
 	Nails  []NailCount
+	Driven []int // fasteners of all pieces, by line of the item's Fasteners
 }
 
 // NailCount is a number of one fastener.
@@ -60,7 +61,7 @@ func New(bodies *steel.Steel) *Schedule {
 		if l := s.byMark[it.Mark]; l != nil {
 			s.Lines = append(s.Lines, l)
 			l.Number = len(s.Lines)
-			l.Nails = nails(l.Pieces)
+			l.fill()
 		}
 	}
 	s.Sheathing = sheathing(p)
@@ -96,13 +97,23 @@ func (s *Schedule) Pieces() int { return len(s.Placement.Pieces) }
 // between members not among them.
 func (s *Schedule) Nails() []NailCount { return nails(s.Placement.Pieces) }
 
-// nails adds up the fasteners of pieces by size, coating and how they are driven,
-// in the order they first come.
+// fill adds up the fasteners of a line's pieces.
+func (l *Line) fill() {
+	l.Nails, l.Driven = nails(l.Pieces), make([]int, len(l.Item.Fasteners))
+	for _, p := range l.Pieces {
+		for i, n := range p.Driven() {
+			l.Driven[i] += n
+		}
+	}
+}
+
+// nails adds up the fasteners that go in at pieces by size, coating and how they are
+// driven, in the order they first come.
 func nails(pieces []*placement.Piece) []NailCount {
 	var t tally
 	for _, p := range pieces {
-		for i, f := range p.Item.Fasteners {
-			t.add(p.Item.Nails[i], f.HandOnly, f.Total())
+		for i, n := range p.Driven() {
+			t.add(p.Item.Nails[i], p.Item.Fasteners[i].HandOnly, n)
 		}
 	}
 	return t.list
@@ -231,7 +242,7 @@ func (s *Schedule) split(pieces []*placement.Piece) (out []*Line) {
 	}
 	slices.SortFunc(out, func(a, b *Line) int { return cmp.Compare(a.Number, b.Number) })
 	for _, l := range out {
-		l.Nails = nails(l.Pieces)
+		l.fill()
 	}
 	return out
 }

@@ -48,8 +48,9 @@ type OffSteel struct {
 // Seat is where the fasteners of one end start: on which band and at which
 // of its ends.
 type Seat struct {
-	Band int
-	Back bool // at the band's far end
+	Band   int
+	Back   bool // at the band's far end
+	Flange int  // which of those that share the end's fasteners, from 0
 }
 
 // fasten drives the fasteners of an end through a band, from the seat on; lap is
@@ -67,6 +68,7 @@ func (w *Wood) fasten(b *Body, end int, e hardware.End, at Seat, width, lap floa
 	if _, ok := b.patterns[end]; !ok {
 		b.patterns[end] = p
 	}
+	p.Odd = at.Flange*p.Rows%2 == 1
 	if need := p.Need(); need > have+geom.Eps {
 		b.Off = append(b.Off, OffSteel{end, need, have})
 	}

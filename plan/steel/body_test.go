@@ -1,6 +1,7 @@
 package steel
 
 import (
+	"slices"
 	"testing"
 
 	"galewright/plan"
@@ -8,6 +9,7 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/plantest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -46,7 +48,7 @@ func TestAStrapsNailsAreWhereItLies(t *testing.T) {
 	up := stick("up", geom.Vec3{Z: 102}, geom.Vec3{X: 1.5, Y: 5.5, Z: 192})
 	w := NewWood([]*framing.Member{low, up})
 	band := geom.Band{{A: geom.Vec3{X: 0.75, Z: 81}, B: geom.Vec3{X: 0.75, Z: 111}, N: geom.Vec3{Y: -1}, Width: 1.375, Thickness: 0.05}}
-	seats := []Seat{{0, true}, {0, false}}
+	seats := []Seat{{Back: true}, {}}
 	b := &Body{Bands: []geom.Band{band}}
 	all(w, b, end(4, 1), seats)
 	require.Len(t, b.Fasteners, 8)
@@ -84,6 +86,68 @@ func TestNailsFromTwoFacesMeet(t *testing.T) {
 	require.Len(t, got, 3)
 	assert.True(t, got[0].InWood)
 	assert.Empty(t, Meetings([]*Body{left, make(1.5, 0.5, geom.Vec3{X: 1})}))
+}
+
+// What stops the other counts no deeper than where shanks touch, whichever goes in
+// first: of two 0.148 in nails from both faces at one place each stops at the other's
+// tip, 1.5 in of nail in 1.5 in of wood, so at nothing; where one crosses 1 in under the
+// face and 0.074 in aside, they touch sqrt(0.148² − 0.074²) = 0.128 in above it, and a
+// third that is 0.15 in aside is not in its way. The one that crosses is stopped as it
+// comes to the first.
+func TestANailCountsAsFarAsAnotherLetsIt(t *testing.T) {
+	m := stick("rafter", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 7.25, Z: 90})
+	nail := func(head, tip geom.Vec3) Fastener {
+		f := Fastener{Head: head, Tip: tip, Diameter: 0.148}
+		f.Runs = NewWood([]*framing.Member{m}).Through(head, tip)
+		return f
+	}
+	bite := func(f Fastener) float64 {
+		_, deep, _, ok := f.Bite(0)
+		require.True(t, ok)
+		return deep
+	}
+	at := geom.Vec3{Y: 3, Z: 10}
+	one := &Body{Fasteners: []Fastener{nail(at, at.Add(geom.Vec3{X: 1.5}))}}
+	back := &Body{Fasteners: []Fastener{nail(at.Add(geom.Vec3{X: 1.5}), at)}}
+	stop([]*Body{one, back})
+	assert.InDelta(t, 0, bite(one.Fasteners[0]), 1e-6)
+	assert.InDelta(t, 0, bite(back.Fasteners[0]), 1e-6)
+
+	for _, c := range []struct{ aside, down, across float64 }{{0, 1 - 0.148, 3 - 0.148}, {0.074, 1 - 0.128172, 3 - 0.128172}, {0.15, 1.5, 3.5}} {
+		down := &Body{Fasteners: []Fastener{nail(at, at.Add(geom.Vec3{X: 1.5}))}}
+		from := geom.Vec3{X: 1, Z: 10 + c.aside}
+		across := &Body{Fasteners: []Fastener{nail(from, from.Add(geom.Vec3{Y: 3.5}))}}
+		stop([]*Body{down, across})
+		assert.InDelta(t, c.down, bite(down.Fasteners[0]), 1e-5, "%v aside", c.aside)
+		assert.InDelta(t, c.across, bite(across.Fasteners[0]), 1e-5, "%v aside", c.aside)
+	}
+}
+
+// Staggered holes of two flanges pass each other through a member between them: in
+// one row each the second flange's are half a step on; in two rows the first flange's
+// first row looks at the second one's second row, and the parts are as in one flange.
+func TestStaggeredFlangesPassEachOther(t *testing.T) {
+	m := stick("hip", geom.Vec3{}, geom.Vec3{X: 1.5, Y: 7.25, Z: 90})
+	w := NewWood([]*framing.Member{m})
+	for rows, want := range map[int][2][]float64{1: {{1, 3, 5}, {2, 4, 6}}, 2: {{1, 2, 3}, {1, 2, 3}}, 3: {{1, 1, 2}, {1, 2, 2}}} {
+		e := end(3, rows)
+		e.Spacing, e.EndDist, e.Stagger = 2, 1, true
+		b := &Body{Bands: []geom.Band{
+			{{A: geom.Vec3{Y: 3}, B: geom.Vec3{Y: 3, Z: 9}, N: geom.Vec3{X: -1}, Width: 2}},
+			{{A: geom.Vec3{X: 1.5, Y: 3}, B: geom.Vec3{X: 1.5, Y: 3, Z: 9}, N: geom.Vec3{X: 1}, Width: 2}},
+		}}
+		for k := range 2 {
+			w.fasten(b, 0, e, Seat{Band: k, Flange: k}, 2, 0)
+			var got []float64
+			for _, f := range b.Fasteners[3*k:] {
+				got = append(got, f.Head.Z)
+			}
+			slices.Sort(got)
+			plantest.Near(t, want[k], got, 1e-9)
+		}
+		assert.Empty(t, Meetings([]*Body{b}), "%d rows", rows)
+	}
+	assert.InDelta(t, 6, Pattern{Count: 3, Holes: 3, Rows: 1, Spacing: 2, EndDist: 1, Stagger: true, Offset: 1, Odd: true}.Need(), 1e-9)
 }
 
 // A bolt without a length goes through the member it meets, whatever that

@@ -197,7 +197,7 @@ func tellOf(n *nearness, f finding, tell func(finding)) {
 // fastenersMeet is the check of fasteners in each other's way.
 var fastenersMeet = &Check{
 	ID: "fasteners-meet", Severity: plan.Warning, Title: "fasteners that meet in the wood",
-	Doc: "Two fasteners driven from two faces, or from two pieces, take the same place: the second bends, splits the wood or cannot be driven.",
+	Doc: "Two fasteners driven from two faces, or from two pieces, take the same place: the second bends, splits the wood or cannot be driven. Neither counts beyond the place where they meet.",
 	run: func(s *Steel, tell func(finding)) {
 		for _, m := range Meetings(s.Bodies) {
 			other := m.A.Piece.Item.Mark

@@ -4,6 +4,7 @@ import (
 	"os"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/pipeline"
 	"galewright/plan/steel"
@@ -52,7 +53,7 @@ func TestAHipsHangerLiesInTheCornerOfTwoRafters(t *testing.T) {
 		}
 	}
 	assert.Empty(t, at, "a flange on each of the two rafters")
-	assert.Equal(t, map[string]int{"main/hip@-16": 8, "main/S/rafter@144": 5, "main/W/rafter@144": 5}, inMembers(b))
+	assert.Equal(t, map[string]int{"main/hip@-16": 8, "main/S/rafter@144": 7, "main/W/rafter@144": 7}, inMembers(b))
 }
 
 // Where a wing's ridge ends, its valley comes up on one side of the joint and the foot of
@@ -61,5 +62,22 @@ func TestAHipsHangerLiesInTheCornerOfTwoRafters(t *testing.T) {
 func TestValleyAndHipAtTheEndOfAWingsRidge(t *testing.T) {
 	valley, hip := exampleBody(t, "sanderling", "wing-312-RR-hanger"), exampleBody(t, "sanderling", "wing-312b-RR-hanger")
 	assert.Equal(t, map[string]int{"main/valley@228": 8, "wing/ridge@224": 8}, inMembers(valley))
-	assert.Equal(t, map[string]int{"main/hip@359.25": 8, "wing/ridge@224": 5}, inMembers(hip))
+	assert.Equal(t, map[string]int{"main/hip@359.25": 8, "wing/ridge@224": 7}, inMembers(hip))
+}
+
+// The strap over the last pair of a hip roof, 1 7/16 in wide, lies on the ridge whole: that
+// goes on 3/4 in, half a rafter, past where the planes meet, and the rafter in its line
+// is cut back as much. No steel of any example lies inside wood.
+func TestTheStrapAtAHipsEndLiesOnTheRidge(t *testing.T) {
+	b := exampleBody(t, "dunlin", "main-144-RR-ridge")
+	require.Len(t, b.Over, 1)
+	assert.Equal(t, "main/ridge@144", b.Over[0].ID)
+	lo, _ := b.Over[0].Bounds()
+	assert.InDelta(t, 143.25, lo.X, 1e-6)
+	assert.Less(t, lo.X, 144-1.4375/2)
+	for _, name := range []string{"shed", "marsh-wren", "curlew-row", "sanderling", "dunlin", "turnstone"} {
+		for _, d := range steel.New(example(t, name)).Check() {
+			assert.NotEqual(t, plan.Code("steel-in-wood"), d.Code, "%s: %s", name, d)
+		}
+	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/hardware"
 	"galewright/plan/timber"
 	"galewright/plan/units"
 )
@@ -46,6 +47,11 @@ func (s *Steel) tell(w *strings.Builder, b *Body) {
 	if n := len(b.Loose()); n > 0 {
 		fmt.Fprintf(w, "  %s in no wood\n", plan.Counted(n, "fastener"))
 	}
+	for i, e := range b.Piece.Item.Ends() {
+		if n := b.Piece.LeftOut(i); n > 0 {
+			fmt.Fprintf(w, "  %s\n", LeftOutText(n, e))
+		}
+	}
 	for _, x := range b.Slots {
 		fmt.Fprintf(w, "  it passes the %s: cut %s, %s through\n", name(x.Member), x.Words(b.Piece.Units().Length), b.Piece.Units().Length(x.Deep))
 	}
@@ -61,6 +67,12 @@ func (s *Steel) tell(w *strings.Builder, b *Body) {
 			fmt.Fprintf(w, "  the catalog gives no spacing of its holes: they are taken as far apart as steel and wood are long for, up to 10 diameters\n")
 		}
 	}
+}
+
+// LeftOutText says that n fasteners of an end are not driven: "5 of 10 fasteners to
+// ridge not driven, their flange has no wood".
+func LeftOutText(n int, e hardware.End) string {
+	return fmt.Sprintf("%d of %s not driven, their flange has no wood", n, strings.TrimSpace(plan.Counted(e.Count, "fastener")+" "+e.Part))
 }
 
 func advice(hard bool) string {

@@ -17,6 +17,7 @@ type Fastener struct {
 	Back      bool      // its end starts at the band's far end
 	Runs      []Run     // members it runs through, from its head
 	Margin    Margin    // of the wood around it where it enters the first
+	Stop      float64   // from its head to where another fastener is in its way, in; 0 = nowhere
 }
 
 // Drive drives a fastener of a length through a plate at a point of the face,
@@ -38,13 +39,18 @@ func (f Fastener) Length() float64 { return f.Tip.Sub(f.Head).Len() }
 // Bite returns the member that the fastener holds, the wood next to the steel,
 // how deep it goes into it, and the air or sheathing between the steel's inner
 // side and the wood, in; ok is false when it finds no wood at all. What it
-// reaches beyond that member is not counted: the shear plane is at the first.
+// reaches beyond that member is not counted: the shear plane is at the first. Nor
+// is what it reaches beyond the place where another fastener is in its way.
 func (f Fastener) Bite(steel float64) (m *framing.Member, deep, air float64, ok bool) {
 	if len(f.Runs) == 0 {
 		return nil, 0, 0, false
 	}
 	r := f.Runs[0]
-	return r.Member, r.Len(), math.Max(0, r.From-steel), true
+	deep = r.Len()
+	if f.Stop > 0 {
+		deep = math.Max(0, math.Min(deep, f.Stop-r.From))
+	}
+	return r.Member, deep, math.Max(0, r.From-steel), true
 }
 
 // Beyond returns how far the tip comes out of the last wood it runs in, in; 0

@@ -21,6 +21,9 @@ type Pattern struct {
 	Spacing, EndDist float64 // along a row; from the steel's end, in
 	Stagger          bool
 	Offset           float64 // of every other row when staggered, in
+	// Odd says that it is the first row that is shifted, not the second: a second
+	// flange goes on where the rows of the first one left off.
+	Odd bool
 }
 
 // Lay returns the holes of the pattern on steel of the width, those nearest
@@ -32,7 +35,7 @@ func (p Pattern) Lay(width float64) []Hole {
 		row := i % rows
 		h := Hole{Along: p.EndDist + float64(i/rows)*p.Spacing, Filled: i < p.Count}
 		h.Across = width * ((float64(row)+0.5)/float64(rows) - 0.5)
-		if p.Stagger && row%2 == 1 {
+		if p.Stagger && (row%2 == 1) != p.Odd {
 			h.Along += p.Offset
 		}
 		out = append(out, h)
@@ -45,7 +48,7 @@ func (p Pattern) Lay(width float64) []Hole {
 func (p Pattern) Need() float64 {
 	rows := float64(max(p.Rows, 1))
 	need := p.EndDist + (math.Ceil(float64(max(p.Count, p.Holes))/rows)-1)*p.Spacing
-	if p.Stagger && rows > 1 {
+	if p.Stagger && (rows > 1 || p.Odd) {
 		need += p.Offset
 	}
 	return need

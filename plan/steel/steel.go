@@ -27,6 +27,7 @@ func New(placed *placement.Placement) *Steel {
 		s.Bodies = append(s.Bodies, b)
 		s.byPiece[p] = b
 	}
+	stop(s.Bodies)
 	for _, b := range s.Bodies {
 		s.rods(b)
 		s.slots(b)
@@ -51,8 +52,9 @@ func (s *Steel) body(p *placement.Piece) *Body {
 			continue
 		}
 		starts := p.Ends[i].Starts
+		bare := max(0, p.Ends[i].Of-len(starts)) // one flange alone has the fewer ones of an odd number
 		for k, at := range starts {
-			s.Wood.fasten(b, i, portion(e, k, max(len(starts), p.Ends[i].Of)), Seat{at.Band, at.Far}, p.Item.Across(), p.Laid[p.Ends[i].Laid].Lap)
+			s.Wood.fasten(b, i, portion(e, k+bare, len(starts)+bare), Seat{at.Band, at.Far, k + bare}, p.Item.Across(), p.Laid[p.Ends[i].Laid].Lap)
 		}
 	}
 	return b

@@ -110,8 +110,8 @@ func TestFreeRoofsCellByCell(t *testing.T) {
 
 func TestOverhangsOfCladding(t *testing.T) {
 	// ASCE 7-22 30.7 (transcribed): roof zone less the wall's positive value. A hip
-	// of 20 to 27 degrees, zone 2, to 10 ft²: -2.0 - 1.0 = -3.0, as an article of 2022
-	// has it (second-hand).
+	// of 20 to 27 degrees, zone 2, to 10 ft²: -2.0 of Fig. 30.3-2F (second-hand) - 1.0 of
+	// Fig. 30.3-1 (transcribed) = -3.0.
 	b := Basis{Edition: "7-22", Speed: 150, Exposure: "D", Height: 20, Theta: 24}
 	f, err := RoofFigure("7-22", plan.HipRoof, 24, 0.5)
 	require.NoError(t, err)

@@ -83,6 +83,9 @@ func (s *shot) nails(c *page.Context) (out []string) {
 		}
 		line += ", " + page.Coating(e.Coating)
 		line += ": " + s.into(i)
+		if n := s.Body.Piece.LeftOut(i); n > 0 {
+			line += "; " + steel.LeftOutText(n, e)
+		}
 		if e.Holes > e.Count {
 			line += fmt.Sprintf("; %d holes of %d stay open", e.Holes-e.Count, e.Holes)
 		}

@@ -92,7 +92,7 @@ func (v *planView) drawFoundation(s planSheet) {
 		}
 		spots = append(spots, spotOf(pc, away))
 	}
-	v.drawSpots(spots, true)
+	v.drawSpots(spots)
 }
 
 // drawSupport draws a girder or beam as a bar, a pile or post as its section.

@@ -165,7 +165,7 @@ func (v *planView) drawRoofMember(m *framing.Member) {
 }
 
 // roofHardware draws the clips at the plates again and, at home here, the
-// pieces at the ridge and whatever has no wall.
+// pieces at the ridge and whatever has no wall; these move off those.
 func (v *planView) roofHardware() {
 	var again, home []spot
 	for _, pc := range v.Placement.Pieces {
@@ -176,13 +176,13 @@ func (v *planView) roofHardware() {
 		s := spot{piece: pc, at: pc.Joint.At.Flat(), away: away}
 		switch {
 		case page.HomeOf(pc) == page.OnRoof:
+			s.home = true
 			home = append(home, s)
 		case pc.Joint.Kind.Shown() == plan.RoofSheet:
 			again = append(again, s)
 		}
 	}
-	v.drawSpots(again, false)
-	v.drawSpots(home, true)
+	v.drawSpots(append(again, home...))
 }
 
 // overhang dimensions how far a face's eaves and rakes stand out from the walls.

@@ -19,12 +19,13 @@ type spot struct {
 	piece *placement.Piece
 	at    geom.Vec2
 	away  geom.Vec2 // the way a second piece at one place moves, unit
+	home  bool      // this sheet is the piece's own
 }
 
 // spotOf places a piece where its steel is; one off its joint to a side moves
 // on that way, others along.
 func spotOf(pc *placement.Piece, along geom.Vec2) spot {
-	s := spot{piece: pc, at: pc.Joint.At.Flat(), away: along}
+	s := spot{piece: pc, at: pc.Joint.At.Flat(), away: along, home: true}
 	if n := len(pc.Path); n > 0 {
 		mid := pc.Path[0].Add(pc.Path[n-1]).Mul(0.5).Flat()
 		if off := mid.Sub(s.at); off.Len() > 0.5 {
@@ -41,6 +42,7 @@ type spotDrawn struct {
 	at    sheet.Pt
 	sym   sheet.Symbol
 	scale float64
+	home  bool
 }
 
 // box is what the piece takes on paper.
@@ -48,7 +50,7 @@ func (s spotDrawn) box() sheet.Rect { return symbolBox(s.sym, s.at, s.scale) }
 
 // drawSpots draws pieces at their places; those that would cover each other
 // move away in turn. Each host's pieces get legend circles.
-func (v *planView) drawSpots(spots []spot, home bool) {
+func (v *planView) drawSpots(spots []spot) {
 	on := map[string][]spotDrawn{} // by host
 	var hosts []string
 	drawn := v.spread(spots)
@@ -56,7 +58,7 @@ func (v *planView) drawSpots(spots []spot, home bool) {
 		v.Rect(sheet.Style{Fill: sheet.White, Layer: sheet.LayerMember}, s.box().Inset(-0.35))
 	}
 	for _, s := range drawn {
-		v.drawPiece(s.sym, s.at, s.scale, s.piece, home)
+		v.drawPiece(s.sym, s.at, s.scale, s.piece, s.home)
 		h := s.piece.Joint.Host
 		if on[h] == nil {
 			hosts = append(hosts, h)
@@ -79,7 +81,7 @@ func (v *planView) spread(spots []spot) (out []spotDrawn) {
 		size := symbolSize(v.Context)
 		p := clearOf(taken, v.pt(s.at), v.dir(s.away), size)
 		taken.Block(around(p, size))
-		out = append(out, spotDrawn{s.piece, p, sym, float64(size / max(sym.Box.W, sym.Box.H))})
+		out = append(out, spotDrawn{s.piece, p, sym, float64(size / max(sym.Box.W, sym.Box.H)), s.home})
 	}
 	return out
 }

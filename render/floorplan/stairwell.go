@@ -61,10 +61,10 @@ func (v *planView) drawStairwells(l *plan.Level) {
 	for _, pc := range v.Placement.Pieces {
 		if page.HomeOf(pc) == page.OnFloor && pc.Joint.Level == l {
 			m := pc.Joint.First()
-			spots = append(spots, spot{piece: pc, at: pc.Joint.At.Flat(), away: m.B.Sub(m.A).Flat().Unit()})
+			spots = append(spots, spot{piece: pc, at: pc.Joint.At.Flat(), away: m.B.Sub(m.A).Flat().Unit(), home: true})
 		}
 	}
-	v.drawSpots(spots, true)
+	v.drawSpots(spots)
 }
 
 // dashedJoist draws both edges of a joist and the joints between its plies.

@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -125,10 +126,20 @@ func checkTable(c *page.Context, h *host, ph *hardware.Phase, ps []*placement.Pi
 				t.Rows = append(t.Rows, table.Row{Group: true, Cells: table.Texts(markLine(l.Item))})
 				first = false
 			}
-			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {Legend: l.Number}, {S: placeOn(c, h, p)}, {S: c.House.Plan.InRoofWords(p.Joint.Kind.Row().One)}, {S: string(p.Face)}, {S: p.Tag}}})
+			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {Legend: l.Number}, {S: placeOn(c, h, p)}, {S: c.House.Plan.InRoofWords(p.Joint.Kind.Row().One) + leftOut(p)}, {S: string(p.Face)}, {S: p.Tag}}})
 		}
 	}
 	return t
+}
+
+// leftOut says which fasteners of a piece's mark do not go in at its place.
+func leftOut(p *placement.Piece) (out string) {
+	for i, e := range p.Item.Ends() {
+		if n := p.LeftOut(i); n > 0 {
+			out += "; " + steel.LeftOutText(n, e)
+		}
+	}
+	return out
 }
 
 // markLine names a mark with the nails of one piece.

@@ -65,8 +65,8 @@ func countTable(c *page.Context) *table.Table {
 		rows := lineRows(c, l)
 		t.Rows = append(t.Rows, rows...)
 		pieces += len(l.Pieces)
-		for _, f := range l.Item.Fasteners {
-			nails += f.Total() * len(l.Pieces)
+		for _, n := range l.Driven {
+			nails += n
 		}
 	}
 	t.Rows = append(t.Rows, table.Row{Bold: true, Cells: table.Texts("", "", "All", "", "", "", "", fmt.Sprint(pieces), "", "", fmt.Sprint(nails))})
@@ -96,9 +96,21 @@ func lineRows(c *page.Context, l *schedule.Line) []table.Row {
 			left = make([]table.Cell, len(head))
 		}
 		rows = append(rows, table.Row{Join: i > 0, Cells: append(slices.Clip(left),
-			table.Texts(fastenerText(f), fmt.Sprint(f.Total()), fmt.Sprint(f.Total()*n))...)})
+			table.Texts(fastenerText(f)+fewer(l, i), fmt.Sprint(f.Total()), fmt.Sprint(l.Driven[i]))...)})
 	}
 	return rows
+}
+
+// fewer says at which pieces of a line fewer fasteners go in than the catalog has:
+// "; 5 fewer at wing-312b-RR-hanger, one flange has no wood".
+func fewer(l *schedule.Line, row int) string {
+	var out string
+	for _, p := range l.Pieces {
+		if n := p.Item.Fasteners[row].Total() - p.Driven()[row]; n > 0 {
+			out += fmt.Sprintf("; %d fewer at %s, one flange has no wood", n, p.Tag)
+		}
+	}
+	return out
 }
 
 // fastenerText says which nails one part takes: "each end: 9 of 10d x 1 1/2",
