@@ -108,3 +108,34 @@ where = { wall = "D" }
 	assert.NotContains(t, got, `deck to BD/beam@0 past D at 0"`)
 	assert.Contains(t, got, `collector past D at 0"`)
 }
+
+// Plates of a wall that goes on in the line are asked as a beam is: one that no
+// rafter, truss or rim is tied to gathers nothing, and one plate of the wall that is
+// tied does it for the other.
+func TestWhatRunsOnMustBeTiedToTheDeck(t *testing.T) {
+	w, next := &plan.Wall{Name: "C"}, &plan.Wall{Name: "P"}
+	upper, top := &framing.Member{ID: "P/upper", Role: plan.UpperPlate, Wall: next}, &framing.Member{ID: "P/top", Role: plan.TopPlate, Wall: next}
+	beam, tie, rafter := &framing.Member{ID: "B", Role: plan.PlateBeam}, &framing.Member{ID: "T", Role: plan.Joist, Roof: &plan.Roof{}}, &framing.Member{ID: "R", Role: plan.Rafter}
+	for _, c := range []struct {
+		text string
+		on   *framing.Member
+		ties map[*framing.Member][]*framing.Member
+		gaps int
+	}{
+		{"a beam below the roof", beam, nil, 1},
+		{"a beam under a ceiling joist", beam, map[*framing.Member][]*framing.Member{beam: {tie}}, 1},
+		{"a beam under a rafter", beam, map[*framing.Member][]*framing.Member{beam: {rafter}}, 0},
+		{"plates below the roof", upper, nil, 1},
+		{"a rafter on the other plate", upper, map[*framing.Member][]*framing.Member{top: {rafter}}, 0},
+		{"a ceiling joist by itself", tie, nil, 1},
+		{"a ceiling joist beside a rafter", tie, map[*framing.Member][]*framing.Member{tie: {rafter}}, 0},
+		{"a rafter", rafter, nil, 0},
+	} {
+		a := &analysis{model: &model{givens: givens{house: &framing.House{Members: []*framing.Member{upper, top, beam, tie, rafter}}}}}
+		tw := &twister{a: a, next: c.ties}
+		tw.fed(&LineShear{ShearLine: &ShearLine{Level: &plan.Level{Name: "main"}}}, w, c.on, 240, 1000)
+		if assert.Len(t, tw.out, c.gaps, c.text) && c.gaps > 0 {
+			assert.InDelta(t, 600, tw.out[0].Demand, 1e-9, c.text)
+		}
+	}
+}
