@@ -132,6 +132,12 @@ var Joints = []*JointRow{
 		Unchecked: ofFloors,
 	},
 	{
+		Kind: BeamEnd, Code: "BE", One: "flush beam end", Many: "flush beam ends",
+		Doc:    "each end of each flush beam to the plate or upright that it is hung from",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesAlong,
+		Unchecked: "a flush beam is taken to carry its own weight and collector force alone: what hangs it, and any load on it, are not computed",
+	},
+	{
 		Kind: WallCorner, Code: "WC", One: "corner", Many: "corners",
 		Doc:    "where walls meet",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesRound,

@@ -23,6 +23,7 @@ type Plan struct {
 	Girders       []*Girder
 	FloorOpenings []*FloorOpening // stairs
 	Porches       []*Porch
+	Beams         []*FlushBeam
 	Items         []*Item // the catalog, in the order written
 	Rules         []*Rule
 	Places        []*Place
@@ -286,6 +287,16 @@ type Porch struct {
 	Posts    []float64 // stations of post centers
 	Base     float64   // height of the posts' foot
 	Top      float64   // height of the beam's top
+	Pos      Pos
+}
+
+// FlushBeam is a beam at the height of a level's top plates, its top flush with
+// theirs, between the walls that its ends are hung from.
+type FlushBeam struct {
+	Name     string
+	Level    *Level
+	From, To geom.Vec2 // center line; the ends are cut to the faces of the walls they reach
+	Member   Lumber
 	Pos      Pos
 }
 

@@ -19,6 +19,7 @@ const (
 	GirderPile  JointKind = "girder-pile"
 	PostBase    JointKind = "post-base"
 	PostCap     JointKind = "post-cap"
+	BeamEnd     JointKind = "beam-end"
 
 	RafterLedger  JointKind = "rafter-ledger"
 	LedgerWall    JointKind = "ledger-wall"

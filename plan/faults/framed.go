@@ -64,6 +64,9 @@ var framed = []row{
 	{"pile-top", "The piles end at another height than the girder on them begins.", "Leave pile_top out: it is computed."},
 	{"porch-no-size", "A porch leaves no room for beam and posts.", "Check from, to, base and top."},
 	{"post-off-beam", "A porch post stands off its beam.", "Give stations along the beam."},
+	{"beam-too-short", "A flush beam has no length between the walls.", "Give it two ends that lie a foot apart or more."},
+	{"beam-too-long", "A flush beam is longer than the longest stock.", "Name longer stock, or end it at a wall between."},
+	{"beam-in-the-air", "An end of a flush beam reaches no plate or full-height stud of a wall.", "Let it end at the face of a wall of its level."},
 	{"short-nail", "A nail between members does not reach far enough into the second one to count.", "Order a longer nail."},
 	{"members-overlap", "Two pieces of lumber take one place.", "Move one of what they belong to, or end it at the other's face."},
 }

@@ -29,6 +29,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.squashBlocks()
 	b.foundation()
 	b.porches()
+	b.flushBeams()
 	b.roofs()
 	b.checkOverlaps()
 	b.lines()

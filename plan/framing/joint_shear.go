@@ -113,6 +113,9 @@ func (b *builder) collector(w *framedWall, s *plan.Shear, end, dir float64) {
 	}
 	j := b.newJoint(w, plan.Collector, min(max(end, w.s0), w.s1), topAt(top, min(max(in, top.S0), top.S1)), append([]*Member{top}, on...)...)
 	j.Below, j.Tributary = len(on) > 0, s.To-s.From
+	if len(on) > 0 && on[0].Role == plan.PlateBeam {
+		w.toBeam(j, top, on[0], dir)
+	}
 }
 
 // goesOn finds the members that carry w's line on past a segment's end.
@@ -189,7 +192,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 	best := math.Inf(1)
 	for _, m := range b.index.Within(lo, hi) {
 		switch m.Role {
-		case plan.Joist, plan.Beam, plan.Truss, plan.GirderBeam, plan.Rim:
+		case plan.Joist, plan.Beam, plan.PlateBeam, plan.Truss, plan.GirderBeam, plan.Rim:
 		default:
 			continue
 		}

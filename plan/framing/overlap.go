@@ -86,6 +86,8 @@ func owner(m *Member) string {
 		return "porch " + host
 	case m.Role == plan.GirderBeam || m.Role == plan.Pile:
 		return "girder " + host
+	case m.Role == plan.PlateBeam:
+		return "beam " + host
 	}
 	return "level " + host
 }
@@ -102,6 +104,11 @@ func (b *builder) posOf(m *Member) plan.Pos {
 	for _, p := range b.plan.Porches {
 		if p.Name == host && (m.Role == plan.Beam || m.Role == plan.PorchPost) {
 			return p.Pos
+		}
+	}
+	for _, x := range b.plan.Beams {
+		if x.Name == host && m.Role == plan.PlateBeam {
+			return x.Pos
 		}
 	}
 	for _, g := range b.plan.Girders {

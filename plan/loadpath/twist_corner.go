@@ -29,7 +29,11 @@ func (t *twister) corners(x *LineShear) {
 // corner tells of one end of a wall, out being the way on along the line.
 func (t *twister) corner(x *LineShear, w *plan.Wall, at, out float64) {
 	drag := math.Abs(x.DragAt(at))
-	if ASD.W*drag <= least || !x.under(t.a.indoors[x.Level], at+out*onFor) || t.runsOn(x, w, at, out) {
+	if ASD.W*drag <= least || !x.under(t.a.indoors[x.Level], at+out*onFor) {
+		return
+	}
+	if on := t.runsOn(x, w, at, out); on != nil {
+		t.fed(x, w, on, at, drag)
 		return
 	}
 	t.gap(x, w, "collector past "+w.Name+" at "+t.a.u.Length(at), drag, "collector force there",
@@ -37,15 +41,43 @@ func (t *twister) corner(x *LineShear, w *plan.Wall, at, out float64) {
 		plan.Axes[x.Axis], t.a.u.Length(at))
 }
 
-// runsOn tells whether the plates of a wall are tied to a member that runs on past
-// its end in the line.
-func (t *twister) runsOn(x *LineShear, w *plan.Wall, at, out float64) bool {
+// fed tells of what runs on past an inside corner below the deck, a flush beam or
+// the plates of a wall, that no member of the deck is tied to: nothing brings the
+// deck's force into it. It asks whether there is a tie, not how much that holds.
+func (t *twister) fed(x *LineShear, w *plan.Wall, on *framing.Member, at, drag float64) {
+	if deckRole(on) || t.met(t.goingOn(on), deckRole) {
+		return
+	}
+	t.gap(x, w, "deck to "+on.ID+" past "+w.Name+" at "+t.a.u.Length(at), drag, "collector force there",
+		"the %s %s carries the line on past the inside corner, and no fastener ties the deck to it; bring the deck's force down into it by blocking or rafters tied to it, or have the engineer design how it gets there", on.Role, on.ID)
+}
+
+// goingOn returns a member that runs on, of a wall's plates all of that wall.
+func (t *twister) goingOn(on *framing.Member) []*framing.Member {
+	out := []*framing.Member{on}
+	for _, m := range t.a.house.Members {
+		if on.Wall != nil && m != on && m.Wall == on.Wall && (m.Role == plan.TopPlate || m.Role == plan.UpperPlate) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// runsOn returns a member that runs on past a wall's end in the line and that the
+// wall's plates are tied to, nil for none.
+func (t *twister) runsOn(x *LineShear, w *plan.Wall, at, out float64) *framing.Member {
 	on := func(m *framing.Member) bool {
 		lo, hi := axis(m.A.Flat(), x.Axis), axis(m.B.Flat(), x.Axis)
 		return gathers(m) && m.B.Sub(m.A).Flat().Unit().RunsAlong(x.Axis) && math.Abs(axis(m.A.Flat(), 1-x.Axis)-x.At) <= oneLine &&
 			max(out*lo, out*hi) >= out*at+onFor
 	}
-	return slices.ContainsFunc(t.a.house.Members, func(m *framing.Member) bool {
-		return m.Wall == w && (m.Role == plan.TopPlate || m.Role == plan.UpperPlate) && slices.ContainsFunc(t.next[m], on)
-	})
+	for _, m := range t.a.house.Members {
+		if m.Wall != w || m.Role != plan.TopPlate && m.Role != plan.UpperPlate {
+			continue
+		}
+		if i := slices.IndexFunc(t.next[m], on); i >= 0 {
+			return t.next[m][i]
+		}
+	}
+	return nil
 }

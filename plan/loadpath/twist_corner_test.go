@@ -47,6 +47,7 @@ func TestWhatRunsOnPastAWallsEnd(t *testing.T) {
 	}{
 		{"a joist in line", bar(plan.Joist, 200, 5, 480, 5), true},
 		{"drawn the other way", bar(plan.Joist, 480, 5, 200, 5), true},
+		{"a flush beam in line", bar(plan.PlateBeam, 246, 3, 480, 3), true},
 		{"it ends too soon", bar(plan.Joist, 200, 5, 250, 5), false},
 		{"it lies off the line", bar(plan.Joist, 200, 15, 480, 15), false},
 		{"it crosses", bar(plan.Rafter, 240, -100, 240, 200), false},
@@ -54,7 +55,87 @@ func TestWhatRunsOnPastAWallsEnd(t *testing.T) {
 	} {
 		a := &analysis{model: &model{givens: givens{house: &framing.House{Members: []*framing.Member{top}}}}}
 		tw := &twister{a: a, next: map[*framing.Member][]*framing.Member{top: {c.m}}}
-		assert.Equal(t, c.on, tw.runsOn(x, w, 240, 1), c.text)
-		assert.False(t, tw.runsOn(x, w, 0, -1), "the other end")
+		assert.Equal(t, c.on, tw.runsOn(x, w, 240, 1) != nil, c.text)
+		assert.Nil(t, tw.runsOn(x, w, 0, -1), "the other end")
+	}
+}
+
+// A flush beam in the line of sanderling's wall D, strapped to its plate over the
+// corner. The strap takes the line's force where the plate ends, 5 1/2 in past the
+// corner: of 8,263 lb over 40 ft, 23 ft 6 1/2 in have yet to come in, 2,918 lb ASD.
+// The beam lies under the roof, and nothing ties the deck to it: that stays a gap, of
+// the whole force at the corner. Without the strap the line stops at the corner.
+func TestAFlushBeamCarriesTheLineAndTheDeckDoesNotReachIt(t *testing.T) {
+	const rules = "# ---- what goes in by rule ---"
+	beam := `[[beam]]
+name = "BD"
+from = ["20' 2 1/4in", "5 1/2in"]
+to = ["20' 2 1/4in", "23' 6 1/2in"]
+member = "2-2x8"
+
+` + rules
+	stock := []string{"plate = \"20'\"", "plate = \"20'\"\nstock = [\"8'\", \"10'\", \"12'\", \"14'\", \"16'\", \"18'\", \"20'\", \"24'\"]", rules, beam}
+	splice := `[[rule]]
+name = "splice straps"`
+	top := `[[rule]]
+at = "collector"
+use = "collector-strap"
+face = "top"
+where = { wall = "D" }
+
+`
+	gaps := func(r *Report) map[string]float64 {
+		out := map[string]float64{}
+		for _, l := range r.Links {
+			if l.Check.ID == twistCheck {
+				out[l.ID] = l.Demand
+			}
+		}
+		return out
+	}
+	r := exampleWith(t, "sanderling.toml", append(stock, splice, top+splice)...)
+	link := demand(t, r, "D-0-CO", "collector")
+	assert.InDelta(t, 0.6*8263.0*(24*12-5.5)/480, link.Demand, 2)
+	assert.Empty(t, link.Gap)
+	got := gaps(r)
+	assert.Len(t, got, 2)
+	assert.Contains(t, got, `collector past C at 20'-0"`)
+	assert.InDelta(t, 0.6*8263.0*24/40, got[`deck to BD/beam@0 past D at 0"`], 2)
+
+	r = exampleWith(t, "sanderling.toml", append(stock, "name = \"collectors\"\nat = \"collector\"", "name = \"collectors\"\nat = \"collector\"\nexcept = { wall = \"D\" }")...)
+	got = gaps(r)
+	assert.NotEmpty(t, demand(t, r, "D-0-CO", "collector").Gap)
+	assert.NotContains(t, got, `deck to BD/beam@0 past D at 0"`)
+	assert.Contains(t, got, `collector past D at 0"`)
+}
+
+// Plates of a wall that goes on in the line are asked as a beam is: one that no
+// rafter, truss or rim is tied to gathers nothing, and one plate of the wall that is
+// tied does it for the other.
+func TestWhatRunsOnMustBeTiedToTheDeck(t *testing.T) {
+	w, next := &plan.Wall{Name: "C"}, &plan.Wall{Name: "P"}
+	upper, top := &framing.Member{ID: "P/upper", Role: plan.UpperPlate, Wall: next}, &framing.Member{ID: "P/top", Role: plan.TopPlate, Wall: next}
+	beam, tie, rafter := &framing.Member{ID: "B", Role: plan.PlateBeam}, &framing.Member{ID: "T", Role: plan.Joist, Roof: &plan.Roof{}}, &framing.Member{ID: "R", Role: plan.Rafter}
+	for _, c := range []struct {
+		text string
+		on   *framing.Member
+		ties map[*framing.Member][]*framing.Member
+		gaps int
+	}{
+		{"a beam below the roof", beam, nil, 1},
+		{"a beam under a ceiling joist", beam, map[*framing.Member][]*framing.Member{beam: {tie}}, 1},
+		{"a beam under a rafter", beam, map[*framing.Member][]*framing.Member{beam: {rafter}}, 0},
+		{"plates below the roof", upper, nil, 1},
+		{"a rafter on the other plate", upper, map[*framing.Member][]*framing.Member{top: {rafter}}, 0},
+		{"a ceiling joist by itself", tie, nil, 1},
+		{"a ceiling joist beside a rafter", tie, map[*framing.Member][]*framing.Member{tie: {rafter}}, 0},
+		{"a rafter", rafter, nil, 0},
+	} {
+		a := &analysis{model: &model{givens: givens{house: &framing.House{Members: []*framing.Member{upper, top, beam, tie, rafter}}}}}
+		tw := &twister{a: a, next: c.ties}
+		tw.fed(&LineShear{ShearLine: &ShearLine{Level: &plan.Level{Name: "main"}}}, w, c.on, 240, 1000)
+		if assert.Len(t, tw.out, c.gaps, c.text) && c.gaps > 0 {
+			assert.InDelta(t, 600, tw.out[0].Demand, 1e-9, c.text)
+		}
 	}
 }

@@ -101,6 +101,9 @@ func (r *reader) checkNames() {
 	for _, x := range r.plan.Porches {
 		add("porch", x.Name, x.Pos)
 	}
+	for _, x := range r.plan.Beams {
+		add("beam", x.Name, x.Pos)
+	}
 	for _, x := range r.plan.FloorOpenings {
 		add("floor opening", x.Name, x.Pos)
 	}
