@@ -1,6 +1,7 @@
 package placement
 
 import (
+	"math"
 	"testing"
 
 	"galewright/plan"
@@ -231,5 +232,39 @@ func TestCoilsOverWhatTheyHold(t *testing.T) {
 			sum += p.Len()
 		}
 		assert.InDelta(t, c.cut, sum, 1e-9, "%s: its stretches make its length", c.name)
+	}
+}
+
+// A strap of 24 from a header down on its jack has half of itself on the header where that is
+// deep enough, else the header's depth, and the rest on the jack.
+func TestAStrapFromAHeaderToItsJack(t *testing.T) {
+	for deep, want := range map[float64][2]float64{14: {12, 12}, 12: {12, 12}, 9.25: {14.75, 9.25}} {
+		h := newHand()
+		jack := h.member(0, plan.Jack, 40, 41.5, floor1+1.5, 200)
+		header := h.member(0, plan.Header, 40, 80, 200, 200+deep)
+		j := h.joint(h.walls[0], plan.OpeningHead, 40.75, 200, jack, header)
+		l, fault := (&placer{world: newWorld(h.House)}).shape(strap24(j, ""))
+		require.Nil(t, fault)
+		assertPair(t, want, l.Laps(), "%v", deep)
+		assert.InDelta(t, 200-want[0], l.Z0, 1e-9)
+		assert.InDelta(t, 200+want[1], l.Z1, 1e-9)
+	}
+}
+
+// Two straps of 1 1/4 in over a ridge that a rafter meets at 45 degrees lie an 1/8 in apart, square to the rafter's
+// way on plan.
+func TestTwoStrapsOverASkewRidge(t *testing.T) {
+	r := rafter("r", plan.Rafter, geom.Vec3{Z: 100}, geom.Vec3{X: 60, Y: 60, Z: 160})
+	beam := &framing.Member{Role: plan.Ridge, A: geom.Vec3{X: 0, Y: 120, Z: 160}, B: geom.Vec3{X: 120, Z: 160}, Section: plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 9.25}}
+	j := &framing.Joint{Kind: plan.RafterRidge, Host: "R", At: r.B, Members: []*framing.Member{r, beam}}
+	x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{}, Members: j.Members})}
+	for k, off := range []float64{-0.6875, 0.6875} {
+		w := strap24(j, "")
+		w.k, w.n = k, 2
+		l, fault := x.ridge(w)
+		require.Nil(t, fault)
+		at := l.Bands[0][0].B.Sub(r.B)
+		assert.InDelta(t, 0, at.X+at.Y, 1e-9, "none of it along the rafter")
+		assert.InDelta(t, off*math.Sqrt2, at.Y-at.X, 1e-9)
 	}
 }
