@@ -29,7 +29,7 @@ func (m *Member) PlaceOnRoof(u units.System) string {
 	d := m.B.Sub(m.A).Flat().Unit()
 	level := math.Abs(m.B.Z-m.A.Z) < near
 	for i, out := range [4]geom.Vec2{roofplan.Outward(0), roofplan.Outward(1), roofplan.Outward(2), roofplan.Outward(3)} {
-		if d.Dot(out) > -0.99 {
+		if !geom.Facing(d.Up(0), out.Up(0).Mul(-1)) {
 			continue
 		}
 		along, end := at.X, "west"

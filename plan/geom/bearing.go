@@ -112,3 +112,11 @@ func LiesFlat(n Vec3) bool { return math.Abs(n.Z) > cos60 }
 // LooksUp tells whether a face with unit normal n lies and is the top of what
 // it belongs to.
 func LooksUp(n Vec3) bool { return n.Z > cos60 }
+
+// Facing tells whether a face with unit normal n looks the way of a unit direction,
+// within 8°.
+func Facing(n, way Vec3) bool { return n.Dot(way) > cos8 }
+
+// Aligned tells whether two unit directions in space run along each other, either way,
+// within 8°.
+func Aligned(a, b Vec3) bool { return math.Abs(a.Dot(b)) > cos8 }

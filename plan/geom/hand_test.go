@@ -438,3 +438,18 @@ func TestCornersOfAPlate(t *testing.T) {
 	got := Plate{A: Vec3{Z: 10}, B: Vec3{Z: 20}, N: Vec3{Y: -1}, Width: 2}.Corners()
 	assert.ElementsMatch(t, []Vec3{{X: -1, Z: 10}, {X: 1, Z: 10}, {X: 1, Z: 20}, {X: -1, Z: 20}}, got[:])
 }
+
+// Cosines of 8° and of 9° are 0.9903 and 0.9877: within 8° a face looks a way, and a
+// line runs along another, whichever end comes first.
+func TestFacingAndAlignedWithinEightDegrees(t *testing.T) {
+	at := func(deg float64) Vec3 {
+		sin, cos := math.Sincos(deg * math.Pi / 180)
+		return Vec3{X: cos, Z: sin}
+	}
+	for deg, want := range map[float64]bool{0: true, 8: true, -8: true, 9: false, 90: false} {
+		assert.Equal(t, want, Facing(at(deg), Vec3{X: 1}), "%v", deg)
+		assert.Equal(t, want, Aligned(at(deg), Vec3{X: 1}), "%v", deg)
+		assert.False(t, Facing(at(deg+180), Vec3{X: 1}), "%v", deg)
+		assert.Equal(t, want, Aligned(at(deg+180), Vec3{X: 1}), "%v", deg)
+	}
+}

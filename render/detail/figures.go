@@ -27,14 +27,14 @@ func (d *draft) figures(s *shot, l look, i int) {
 		d.rodBeside(s, l, i)
 	}
 	switch {
-	case i == 0 && math.Abs(dir.Dot(l.view.Up)) > 0.99:
+	case i == 0 && geom.Aligned(dir, l.view.Up):
 		stops, ends := s.stops(l.view.Up, p), d.endsOf(s, l.view.Up)
 		d.dimV(stops...)
 		if !alikeStops(stops, ends) {
 			d.dimV(ends...)
 		}
 		d.dimU(d.bottom(), d.widths(s, l.view.Right, p)...)
-	case i == 0 && math.Abs(dir.Dot(l.view.Right)) > 0.99:
+	case i == 0 && geom.Aligned(dir, l.view.Right):
 		stops, ends := s.stops(l.view.Right, p), d.endsOf(s, l.view.Right)
 		d.dimU(d.bottom(), stops...)
 		if !alikeStops(stops, ends) {
@@ -85,7 +85,7 @@ func (s *shot) main() (out geom.Plate) {
 func (s *shot) flat(l look) (out geom.Plate, ok bool) {
 	for _, f := range s.Body.Fasteners {
 		p := s.Body.PlateOf(f)
-		if math.Abs(p.N.Dot(l.view.Toward)) > 0.99 && p.Len() > out.Len()+0.01 {
+		if geom.Aligned(p.N, l.view.Toward) && p.Len() > out.Len()+0.01 {
 			out, ok = p, true
 		}
 	}
@@ -166,7 +166,7 @@ func (d *draft) rodBeside(s *shot, l look, i int) {
 		return
 	}
 	r, p, mid := s.Body.Rods[0], s.Body.Bands[0][0], s.center.Dot(l.view.Right)
-	if i == 1 && math.Abs(p.N.Dot(l.view.Right)) > 0.99 {
+	if i == 1 && geom.Aligned(p.N, l.view.Right) {
 		d.dimU(d.bottom(), p.A.Dot(l.view.Right)-mid, r.A.Dot(l.view.Right)-mid)
 	}
 }
@@ -177,7 +177,7 @@ func (d *draft) rodFigures(s *shot, l look) {
 		dir := r.A.Sub(r.B).Unit()
 		var stops []float64
 		for _, axis := range []geom.Vec3{l.view.Up, l.view.Right} {
-			if math.Abs(dir.Dot(axis)) < 0.99 {
+			if !geom.Aligned(dir, axis) {
 				continue
 			}
 			mid := s.center.Dot(axis)

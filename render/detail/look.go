@@ -153,7 +153,7 @@ func normals(b *steel.Body) (out []geom.Vec3) {
 	var count []int
 	for _, f := range b.Fasteners {
 		n := b.PlateOf(f).N
-		i := slices.IndexFunc(out, func(m geom.Vec3) bool { return m.Dot(n) > 0.99 })
+		i := slices.IndexFunc(out, func(m geom.Vec3) bool { return geom.Facing(m, n) })
 		if i < 0 {
 			i = len(out)
 			out, count = append(out, n), append(count, 0)
@@ -206,7 +206,7 @@ func (s *shot) sights() []geom.Vec3 {
 	edge := s.edgeOn(main, faces)
 	out = append(out, edge)
 	for _, n := range faces[1:] {
-		if !slices.ContainsFunc(out, func(d geom.Vec3) bool { return d.Dot(n) < -0.99 }) {
+		if !slices.ContainsFunc(out, func(d geom.Vec3) bool { return geom.Facing(d, n.Mul(-1)) }) {
 			out = append(out, n.Mul(-1))
 		}
 	}
@@ -223,7 +223,7 @@ func (s *shot) edgeOn(main geom.Vec3, faces []geom.Vec3) geom.Vec3 {
 	}
 	for _, f := range s.Body.Fasteners {
 		p := s.Body.PlateOf(f)
-		if p.N.Dot(main) < 0.99 {
+		if !geom.Facing(p.N, main) {
 			continue
 		}
 		across := p.Across()

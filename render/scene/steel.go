@@ -131,7 +131,7 @@ func between(b *steel.Body) []geom.Plate {
 	for i, f := range b.Bands {
 		for _, g := range b.Bands[i+1:] {
 			p, q := f[0], g[0]
-			if p.N.Dot(q.N) > -0.99 || p.A.Sub(q.A).Sub(p.N.Mul(p.A.Sub(q.A).Dot(p.N))).Len() > p.Width {
+			if !geom.Facing(p.N, q.N.Mul(-1)) || p.A.Sub(q.A).Sub(p.N.Mul(p.A.Sub(q.A).Dot(p.N))).Len() > p.Width {
 				continue
 			}
 			z := min(p.A.Z, p.B.Z)
