@@ -9,7 +9,8 @@ import (
 )
 
 // Floor is the panels of one level's floor with their nails, laid over the joists and
-// rims as they are framed. Stairs and other holes are not taken out of it.
+// rims as they are framed. At an opening the nails follow the joists that are there; a
+// panel that it cuts into is counted whole.
 type Floor struct {
 	Level  *plan.Level
 	Spec   *plan.FloorDeck
