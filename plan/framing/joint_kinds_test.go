@@ -174,6 +174,15 @@ func TestGirderSitsOnItsPiles(t *testing.T) {
 	} {
 		assert.Equal(t, want, g.seatOn(girder, pile))
 	}
+	// A pile of 6 by 6 around a girder of 60 by 6, from any side: a tenth of an inch apart, touching, a tenth of one over it.
+	for _, to := range []geom.Vec2{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
+		far := geom.Vec2{X: 27, Y: 0}.Add(geom.Vec2{X: to.X * 33, Y: to.Y * 6}) // its corner where it touches
+		for by, want := range map[float64]Seat{0.1: Apart, 0: Beside, -0.1: Notched} {
+			at := far.Add(to.Mul(by))
+			pile := &Member{Z1: 105, Solid: []geom.Solid{geom.Box(at.Up(0), geom.Vec3{X: 6}, geom.Vec3{Y: 6}, geom.Vec3{Z: 105})}}
+			assert.Equal(t, want, g.seatOn(girder, pile), "%v %v", to, by)
+		}
+	}
 }
 
 // leanTo is a house of two stories with a lean-to on the lower one's south

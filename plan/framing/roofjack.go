@@ -17,18 +17,15 @@ import (
 func (f *roofFrame) jackJoints() {
 	hosts := f.lineHosts()
 	for _, r := range f.rafters {
-		for _, e := range []struct {
-			end  roofplan.End
-			at   geom.Vec3
-			high bool
-		}{{r.run.LowEnd, r.member.A, false}, {r.run.HighEnd, r.member.B, true}} {
-			if _, body, _ := r.run.Bearing(); body != nil && !e.high {
-				continue // a tail: the plate beside holds it
-			}
-			if l := f.lineFor(e.end.Line, r, e.high); l != nil && l.line.Kind != roofplan.Ridge && hosts[l] != "" {
-				f.lineJoint(l, hosts[l], r.member, e.at)
+		tie := func(end roofplan.End, p geom.Vec2, at geom.Vec3) {
+			if l := f.lineFor(end.Line, r, p); l != nil && l.line.Kind != roofplan.Ridge && hosts[l] != "" {
+				f.lineJoint(l, hosts[l], r.member, at)
 			}
 		}
+		if _, body, _ := r.run.Bearing(); body == nil { // else it is a tail: the plate beside holds it
+			tie(r.run.LowEnd, r.run.Low, r.member.A)
+		}
+		tie(r.run.HighEnd, r.run.High, r.member.B)
 	}
 	for i, o := range f.lines {
 		if o.line.Kind == roofplan.Ridge || o.member == nil {

@@ -49,22 +49,15 @@ func (f *roofFrame) ties() {
 
 // tiePairs finds the pairs.
 func (f *roofFrame) tiePairs() (out []tiePair) {
-	row := map[*roofBody]map[int][]*roofRafter{} // by station in inches
+	var all []*roofRafter
 	for _, r := range f.rafters {
 		if rb := r.owner; rb.CeilingTies && !rb.Trusses && rb.Kind != plan.ShedRoof && tied(r) {
-			if row[rb] == nil {
-				row[rb] = map[int][]*roofRafter{}
-			}
-			k := int(math.Floor(r.run.Station))
-			row[rb][k] = append(row[rb][k], r)
+			all = append(all, r)
 		}
 	}
-	done := map[*roofRafter]bool{}
-	for _, a := range f.rafters {
-		done[a] = true
-		k := int(math.Floor(a.run.Station))
-		for _, c := range slices.Concat(row[a.owner][k-1], row[a.owner][k], row[a.owner][k+1]) {
-			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
+	for i, a := range all {
+		for _, c := range all[i:] {
+			if a.owner == c.owner && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
 				out = append(out, tiePair{a.owner, a, c, a.owner.station(a.run.High)})
 			}
 		}
