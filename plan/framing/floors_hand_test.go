@@ -72,6 +72,25 @@ func TestAStudOverAnOpeningStandsOnItsHeader(t *testing.T) {
 	}
 }
 
+// Of three stories over each other each wall stands on that of the story below it, and no lower one.
+func TestAWallStandsOnTheStoryBelow(t *testing.T) {
+	p := stories(3)
+	for l := range 3 {
+		ring(p, l, rect(0, 0, 160, 120)...)
+	}
+	h, _ := Frame(p)
+	n := 0
+	for _, j := range h.Joints {
+		if j.Kind == plan.StudStud {
+			n++
+			require.True(t, j.Below, j.ID)
+			assert.Equal(t, j.First().Level.Index-1, j.Members[1].Level.Index, "%s on %s", j.First().ID, j.Members[1].ID)
+			assert.InDelta(t, 3+10+1.5, j.Gap, 1e-9, j.ID) // plates, floor, bottom plate
+		}
+	}
+	assert.Greater(t, n, 60)
+}
+
 // A wall t northward at x = 100 ends at wall u along x, whose faces are at y = 0 and 5.5, where one of
 // its ends lies in it or within half an inch of it.
 func TestWhichWallEndsOnAnother(t *testing.T) {
