@@ -21,14 +21,26 @@ import (
 // exampleHouse frames one of the example plans.
 func exampleHouse(t testing.TB, name string) *House {
 	t.Helper()
+	h, err := frameExample(name)
+	require.NoError(t, err)
+	return h
+}
+
+func frameExample(name string) (*House, error) {
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, name))
-	require.NoError(t, err)
+	if err != nil {
+		return nil, err
+	}
 	p, faults := read.Plan(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-	require.False(t, faults.Errors(), "%v", faults)
+	if faults.Errors() {
+		return nil, fmt.Errorf("%s: %v", name, faults)
+	}
 	h, faults := Frame(p)
-	require.False(t, faults.Errors(), "%v", faults)
-	return h
+	if faults.Errors() {
+		return nil, fmt.Errorf("%s: %v", name, faults)
+	}
+	return h, nil
 }
 
 // The joints of the demo house counted by hand from its plan.

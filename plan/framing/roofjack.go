@@ -1,6 +1,7 @@
 package framing
 
 import (
+	"cmp"
 	"fmt"
 
 	"galewright/plan"
@@ -41,13 +42,14 @@ func (f *roofFrame) jackJoints() {
 
 // lineJoint ties member m, whose end is at p, to the line l.
 func (f *roofFrame) lineJoint(l *roofLine, host string, m *Member, p geom.Vec3) {
-	station := min(max(l.u(p.Flat()), 0), l.line.Run())
+	station, on := min(max(l.u(p.Flat()), 0), l.line.Run()), l.member
 	if l.line.Kind == roofplan.Ridge {
 		station = l.owner.station(p.Flat())
+		on = cmp.Or(f.ridgePiece(l, p.Flat()), on) // the one of a long ridge's pieces that it leans on
 	}
 	f.joints = append(f.joints, f.joint(&Joint{
 		Kind: plan.RafterRidge, Host: host, Level: f.level, Roof: m.Roof,
-		Station: station, Members: []*Member{m, l.member}, At: p,
+		Station: station, Members: []*Member{m, on}, At: p,
 		Peak: m.Role == plan.HipRafter && l.member.Role == plan.HipRafter && l.endsAt(p),
 	}))
 }
