@@ -84,3 +84,54 @@ func TestJointsAreAtTheirStations(t *testing.T) {
 		}
 	}
 }
+
+// A member is as high as its wood, which is its section over its length, but for what is cut off a mitered
+// plate and a rafter's ends and seats, a ridge's and a notched pile. A beveled stud is a wedge.
+func TestMembersAreOfTheirSection(t *testing.T) {
+	least := map[plan.Role]float64{
+		plan.BeveledStud: 0.3, plan.Blocking: 0.85, plan.FlyRafter: 0.94, plan.HipRafter: 0.77, plan.ValleyRafter: 0.9, plan.Rafter: 0.5,
+		plan.Ridge: 0.78, plan.Pile: 0.78, plan.SillPlate: 0.95, plan.TopPlate: 0.95, plan.UpperPlate: 0.95,
+	}
+	n := 0
+	for name, h := range framedOnce() {
+		for _, m := range h.Members {
+			n++
+			lo, hi := m.Bounds()
+			require.InDelta(t, lo.Z, m.Z0, 1e-6, "%s %s", name, m.ID)
+			require.InDelta(t, hi.Z, m.Z1, 1e-6, "%s %s", name, m.ID)
+			if m.Role == plan.Truss || name == "roof fault: trusses over a hip" { // the one is many sticks, in the other they are in each other's way
+				continue
+			}
+			wood := 0.0
+			for _, s := range m.Solid {
+				wood += s.Volume()
+			}
+			share := wood / (m.Section.Width() * m.Section.Depth * m.Length)
+			if least[m.Role] == 0 {
+				require.InDelta(t, 1, share, 0.016, "%s %s", name, m.ID)
+				continue
+			}
+			require.True(t, share > least[m.Role] && share < 1+1e-9, "%s %s: %v of its section over its length", name, m.ID, share)
+		}
+	}
+	assert.Greater(t, n, 15_000)
+}
+
+// The lengths of wall that the feet of its studs serve make up the wall; posts at its corners reach
+// past its end to the middle of a mitered corner.
+func TestFeetServeTheWholeWall(t *testing.T) {
+	for name, h := range framedOnce() {
+		sum := map[string]float64{}
+		for _, j := range h.Joints {
+			if j.Kind == plan.StudBase || j.Kind == plan.StudStud {
+				sum[j.Host] += j.Tributary
+			}
+		}
+		for _, w := range h.Plan.Walls {
+			if s, ok := sum[w.Name]; ok {
+				over := s - (w.Length() - w.Hook)
+				require.True(t, over > -1e-6 && over < 10, "%s %s: %v of %v", name, w.Name, s, w.Length())
+			}
+		}
+	}
+}
