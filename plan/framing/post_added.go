@@ -92,7 +92,7 @@ func (b *builder) taken(box geom.Solid) bool {
 	lo, hi := box.Bounds()
 	for _, m := range b.index.Within(lo, hi) {
 		for _, s := range m.Solid {
-			if geom.Overlap(box, s, 0.01) {
+			if meets(box, s) {
 				return true
 			}
 		}

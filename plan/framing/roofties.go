@@ -233,7 +233,7 @@ func (f *roofFrame) clear(parts []geom.Solid) bool {
 		lo, hi := s.Bounds()
 		for _, m := range f.index.Within(lo, hi) {
 			for _, t := range m.Solid {
-				if geom.Overlap(s, t, 0.01) {
+				if meets(s, t) {
 					return false
 				}
 			}
