@@ -141,10 +141,11 @@ func TestAClipInTheAngleOfAHungJoist(t *testing.T) {
 // outer face, which is nearer to the joint, beside the joist, and one up the joist's side, no
 // more of it than the joist is high, each half the clip's width of 1 1/2 from their corner.
 func TestAClipTwistedWhereAJoistCrossesAGirder(t *testing.T) {
-	joist := boxed("joist", plan.Joist, geom.Vec3{X: 49.25, Y: -20}, geom.Vec3{X: 50.75, Y: 60, Z: 3.5})
-	joist.A, joist.B, joist.Z0, joist.Z1 = geom.Vec3{X: 50, Y: -20}, geom.Vec3{X: 50, Y: 60}, 0, 3.5
-	girder := boxed("girder", plan.GirderBeam, geom.Vec3{Z: -9.25}, geom.Vec3{X: 100, Y: 3})
-	girder.A, girder.B = geom.Vec3{Y: 1.5, Z: -4}, geom.Vec3{X: 100, Y: 1.5, Z: -4}
+	const z = 110.0 // of the girder's top
+	joist := boxed("joist", plan.Joist, geom.Vec3{X: 49.25, Y: -20, Z: z}, geom.Vec3{X: 50.75, Y: 60, Z: z + 3.5})
+	joist.A, joist.B, joist.Z0, joist.Z1 = geom.Vec3{X: 50, Y: -20, Z: z + 1.75}, geom.Vec3{X: 50, Y: 60, Z: z + 1.75}, z, z+3.5
+	girder := boxed("girder", plan.GirderBeam, geom.Vec3{Z: z - 9.25}, geom.Vec3{X: 100, Y: 3, Z: z})
+	girder.A, girder.B, girder.Z0, girder.Z1 = geom.Vec3{Y: 1.5, Z: z - 4.625}, geom.Vec3{X: 100, Y: 1.5, Z: z - 4.625}, z-9.25, z
 	for _, c := range []struct {
 		face plan.Face
 		k    int
@@ -152,7 +153,7 @@ func TestAClipTwistedWhereAJoistCrossesAGirder(t *testing.T) {
 		side float64
 		out  float64 // of the girder's face
 	}{{"", 0, 1, -1, -1}, {"", 1, 1, 1, -1}, {plan.Right, 0, 1, 1, -1}, {plan.Left, 0, 1, -1, -1}, {"", 0, 2, -1, 1}} {
-		j := &framing.Joint{Kind: plan.JoistGirder, Host: "G", Station: 50, At: geom.Vec3{X: 50, Y: c.y}, Members: []*framing.Member{joist, girder}}
+		j := &framing.Joint{Kind: plan.JoistGirder, Host: "G", Station: 50, At: geom.Vec3{X: 50, Y: c.y, Z: z}, Members: []*framing.Member{joist, girder}}
 		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{}, Members: j.Members})}
 		item := &hardware.Item{Item: &plan.Item{Length: 5, Legs: [2]float64{4, 3}, Width: 1.5}, Kind: hardware.KindNamed(plan.ClipItem)}
 		l := x.twisted(want{joint: j, item: item, face: c.face, k: c.k, n: 2})
@@ -163,8 +164,8 @@ func TestAClipTwistedWhereAJoistCrossesAGirder(t *testing.T) {
 		down, up := l.Bands[0][0], l.Bands[0][1]
 		s := 50 + 0.75*c.side
 		for what, d := range map[string][2]geom.Vec3{
-			"down the girder": {down.A, {X: s + 0.75*c.side, Y: face, Z: -3}}, "to its top": {down.B, {X: s + 0.75*c.side, Y: face}},
-			"from the joist's foot": {up.A, {X: s, Y: face - 0.75*c.out}}, "to its top, 3 1/2": {up.B, {X: s, Y: face - 0.75*c.out, Z: 3.5}},
+			"down the girder": {down.A, {X: s + 0.75*c.side, Y: face, Z: z - 3}}, "to its top": {down.B, {X: s + 0.75*c.side, Y: face, Z: z}},
+			"from the joist's foot": {up.A, {X: s, Y: face - 0.75*c.out, Z: z}}, "to its top, 3 1/2": {up.B, {X: s, Y: face - 0.75*c.out, Z: z + 3.5}},
 			"out of the girder": {down.N, {Y: c.out}}, "out of the joist": {up.N, {X: c.side}},
 		} {
 			assert.InDelta(t, 0, d[0].Sub(d[1]).Len(), 1e-9, "%+v %s: %v, want %v", c, what, d[0], d[1])
