@@ -6,6 +6,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/hardware"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -160,5 +161,17 @@ func TestBoltKeepsSevenDiametersFromThePlatesEnd(t *testing.T) {
 			// stand over the plate.
 			assertPath(t, q.Path, geom.Vec3{X: at, Y: 2.75, Z: floor1 + 1.5 + rod + 0.4375}, geom.Vec3{X: at, Y: 2.75, Z: floor1 + 1.5 + rod + 0.4375 - 12})
 		}
+	}
+}
+
+// The body of a hold-down whose rod is 1 7/16 off its post takes twice that beside it, less a thirty-second
+// from where wood is looked for; what has no body, its nails with it, a quarter of an inch.
+func TestHowFarAPieceStandsOffItsFace(t *testing.T) {
+	for _, c := range []struct {
+		bodies int
+		want   float64
+	}{{0, 0.25}, {1, 2.875 - 1.0/32}, {2, 2.875 - 1.0/32}} {
+		p := &Piece{Item: &hardware.Item{Item: &plan.Item{Center: 1.4375, Bodies: c.bodies}}}
+		assert.InDelta(t, c.want, p.reach(), 1e-9)
 	}
 }
