@@ -19,6 +19,7 @@ type analysis struct {
 	lateral *lateral
 	deck    *deck.Winds
 	flow    *nailFlow
+	index   map[*nailing.Line]*spotIndex
 }
 
 // fittings is what of a house no wind changes: worked out once, and read at each
@@ -47,7 +48,10 @@ func analyze(pl *placement.Placement) *analysis { return fittingsOf(pl).analyze(
 func (f *fittings) analyze(pl *placement.Placement, side plan.Side) *analysis {
 	m := newModel(pl, f)
 	m.side = side
-	a := &analysis{model: m, uplift: m.allUplift(), lateral: m.allGusts(), deck: f.panels.Blow(m.basis)}
+	a := &analysis{model: m, uplift: m.allUplift(), lateral: m.allGusts(), deck: f.panels.Blow(m.basis), index: map[*nailing.Line]*spotIndex{}}
+	for _, l := range a.nails.Lines {
+		a.index[l] = indexOf(l)
+	}
 	a.flow = a.nailFlow(a.steel.Ties())
 	return a
 }
