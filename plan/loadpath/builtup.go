@@ -75,8 +75,8 @@ func (b *builder) uprights(w *plan.Wall) []*framing.Member {
 		return list
 	}
 	var out []*framing.Member
-	for _, m := range b.house.Members {
-		if m.Wall == w && m.Role.FullHeight() {
+	for _, m := range b.house.In(w) {
+		if m.Role.FullHeight() {
 			out = append(out, m)
 		}
 	}
