@@ -33,15 +33,16 @@ type fittings struct {
 	panels  *deck.Deck
 }
 
-func fittingsOf(pl *placement.Placement) *fittings {
+func fittingsOf(bodies *steel.Steel) *fittings {
+	pl := bodies.Placed
 	p := pl.House.Plan
-	f := &fittings{steel: steel.New(pl), nails: nailing.New(pl.House), species: speciesOf(p), dead: deadOf(p), panels: deck.New(pl.House)}
+	f := &fittings{steel: bodies, nails: nailing.New(pl.House), species: speciesOf(p), dead: deadOf(p), panels: deck.New(pl.House)}
 	f.allowed = capacity.New(f.steel, capacity.Context{Species: f.species, Pile: p.Foundation.Pile, Wet: pl.House, Units: p.Project.Units})
 	return f
 }
 
 // analyze works the uplift and the lateral load path out.
-func analyze(pl *placement.Placement) *analysis { return fittingsOf(pl).analyze(pl, "") }
+func analyze(pl *placement.Placement) *analysis { return fittingsOf(steel.New(pl)).analyze(pl, "") }
 
 // analyze works the load path of the house that the fittings are of out, for wind
 // from one side alone; "" for any. Nothing of its plan may differ but [site].
