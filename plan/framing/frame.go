@@ -43,6 +43,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.shearJoints()
 	b.shares()
 	b.finish()
+	b.house.indexWalls()
 	return b.house, b.faults.Sorted()
 }
 

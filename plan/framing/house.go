@@ -147,6 +147,7 @@ type House struct {
 	Ties    []*Tie    // ceiling joists, by roof and place
 	Shares  []*Share  // what carries the roof, in order of Members
 	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
+	walls   *inWalls  // see In
 }
 
 // Story returns the level that a joint belongs to, nil for none: in a wall whose studs
