@@ -23,7 +23,7 @@ type Plan struct {
 	Girders       []*Girder
 	FloorOpenings []*FloorOpening // stairs
 	Porches       []*Porch
-	Beams         []*FlushBeam
+	Beams         []*FloorBeam
 	Items         []*Item // the catalog, in the order written
 	Rules         []*Rule
 	Places        []*Place
@@ -290,13 +290,17 @@ type Porch struct {
 	Pos      Pos
 }
 
-// FlushBeam is a beam at the height of a level's top plates, its top flush with
-// theirs, between the walls that its ends are hung from.
-type FlushBeam struct {
+// FloorBeam is a beam that carries the joists of a floor or ceiling over a level:
+// dropped under them, its top flush with the level's top plates, or flush with
+// them, so that they are cut at its faces and hung from it.
+type FloorBeam struct {
 	Name     string
-	Level    *Level
-	From, To geom.Vec2 // center line; the ends are cut to the faces of the walls they reach
+	Level    *Level // at or on whose top plates it lies
+	Set      BeamSet
+	From, To geom.Vec2 // center line; the ends are cut to the faces of walls, or of the rim, that they reach
 	Member   Lumber
+	Posts    []float64 // stations of the centers of posts under it, from From, in
+	Post     Lumber    // section of those
 	Pos      Pos
 }
 

@@ -56,7 +56,7 @@ var NailedConnections = []*ConnectionRow{
 	{TrimmerToHeader, "trimmer to header in floors", "each end of each header joist of an opening in a floor, through the trimmer; where a hanger carries it, beside the hanger", []Drive{EndNail}, false, false, `{ nail = "16d common", count = 6 }`},
 	{HeaderToTail, "header to tail joist", "each joist that ends at a header joist, through the header; where a hanger carries it, beside the hanger", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 3 }`},
 	{BlockingToStud, "blocking to stud", "each end of each block between studs", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
-	{GirderPlies, "girder and beam plies", "along a built-up girder, porch beam or flush beam, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 3 }`},
+	{GirderPlies, "girder and beam plies", "along a built-up girder or beam, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 3 }`},
 }
 
 // For returns the row in the words of a plan's roofs.

@@ -24,12 +24,13 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.corners()
 	b.frameWalls()
 	b.layGirders()
+	b.droppedBeams()
 	b.floors()
 	b.lostWells()
+	b.lostBeams()
 	b.squashBlocks()
 	b.foundation()
 	b.porches()
-	b.flushBeams()
 	b.roofs()
 	b.checkOverlaps()
 	b.lines()
@@ -38,6 +39,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.sillJoints()
 	b.floorJoints()
 	b.wellJoints()
+	b.beamJoints()
 	b.ledgerJoints()
 	b.shearJoints()
 	b.shares()
@@ -91,7 +93,7 @@ func (b *builder) knownJoints() {
 	})
 }
 
-// hosts ranks the names of walls, roofs, girders, porches and floor openings as written.
+// hosts ranks the names of walls, roofs, girders, porches, floor openings and beams as written.
 func (b *builder) hosts() map[string]int {
 	rank := map[string]int{}
 	add := func(name string) {
@@ -112,6 +114,9 @@ func (b *builder) hosts() map[string]int {
 		add(p.Name)
 	}
 	for _, x := range b.plan.FloorOpenings {
+		add(x.Name)
+	}
+	for _, x := range b.plan.Beams {
 		add(x.Name)
 	}
 	return rank

@@ -138,6 +138,26 @@ type House struct {
 	Ties    []*Tie    // ceiling joists, by roof and place
 	Shares  []*Share  // what carries the roof, in order of Members
 	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
+	Beams   []*Beam   // of floors and ceilings: the dropped ones, then the flush ones
+}
+
+// Beam is a beam that carries joists, with what carries it.
+type Beam struct {
+	*plan.FloorBeam
+	Frame    geom.Frame  // along its center line, from the plan's point From, in from its left
+	Carries  *plan.Level // whose floor's joists hang on it; nil of a dropped one, on which all lie that cross it
+	Pieces   []*Member   // from its beginning on, end to end
+	Supports []BeamSupport
+}
+
+// BeamSupport is what carries a beam at a place.
+type BeamSupport struct {
+	Along   float64 // along the beam, from the plan's point From, in
+	At      geom.Vec3
+	On      *Member    // post, plate or upright
+	Seat    bool       // it lies on that; else it hangs from its side
+	Wall    *plan.Wall // of that; nil of a post
+	Station float64    // along the wall, in
 }
 
 // Story returns the level that a joint belongs to, nil for none: in a wall whose studs

@@ -283,7 +283,7 @@ func (f *finder) member(m *framing.Member) {
 		if plies.Times > 0 {
 			f.add(plan.HeaderPlies, plies)
 		}
-	case plan.GirderBeam, plan.Beam, plan.PlateBeam:
+	case plan.GirderBeam, plan.Beam, plan.PlateBeam, plan.FlushBeam:
 		if plies.Times > 0 {
 			f.add(plan.GirderPlies, plies)
 		}

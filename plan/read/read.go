@@ -77,7 +77,7 @@ func rootKeys() []binding[plan.Plan] {
 		custom("floor", "table", "", "nails of the floors' panels; without it nothing is known of the shear that they bear", readFloorDeck).showing("[floor]"),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
-		tablesKey("beam", "beams between walls at the height of their top plates: a collector past an inside corner", readBeams),
+		tablesKey("beam", "beams between walls or on posts, under a floor's or ceiling's joists or flush with them; a collector past an inside corner", readBeams),
 		nailingKey(),
 		tableKey("salt", "[salt]", "salt air: how the house is closed, and the engineer's materials for each class of place", saltKeys,
 			func(p *plan.Plan) *plan.Salt { return &p.Salt }),
