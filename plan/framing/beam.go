@@ -113,8 +113,9 @@ func (b *builder) cutBeam(fb *framedBeam, cuts []float64) {
 // does.
 func (b *builder) carriesEnd(fb *framedBeam, s, out float64) bool {
 	t := fb.body
-	if on := b.seatUnder(fb, min(s, s-out*seatReach), max(s, s-out*seatReach)); on != nil {
-		b.onPlate(fb, on)
+	lo, hi := min(s, s-out*seatReach), max(s, s-out*seatReach)
+	if on := b.seatUnder(fb, lo, hi); on != nil {
+		b.onPlate(fb, on, lo, hi)
 		return true
 	}
 	if on := b.hungFrom(t, s, out, fb.foot, fb.top); on != nil {
@@ -157,9 +158,10 @@ func (b *builder) seatUnder(fb *framedBeam, s0, s1 float64) (best *Member) {
 	return best
 }
 
-// onPlate notes that a beam bears on a plate, at the middle of what of it lies there.
-func (b *builder) onPlate(fb *framedBeam, on *Member) {
-	part := common(fb.body.f.Box(fb.body.s0, fb.body.s1, 0, fb.body.d, fb.foot-1, fb.foot), on)
+// onPlate notes that a stretch of a beam bears on a plate, at the middle of what of it
+// lies there.
+func (b *builder) onPlate(fb *framedBeam, on *Member, s0, s1 float64) {
+	part := common(fb.body.f.Box(s0, s1, 0, fb.body.d, fb.foot-1, fb.foot), on)
 	lo, hi := part.Bounds()
 	p := lo.Add(hi).Mul(0.5)
 	s, _ := fb.body.f.Local(p.Flat())
@@ -186,7 +188,7 @@ func (b *builder) wallsUnder(fb *framedBeam) {
 			continue
 		}
 		if on := b.seatUnder(fb, lo, hi); on != nil {
-			b.onPlate(fb, on)
+			b.onPlate(fb, on, lo, hi)
 		}
 	}
 }

@@ -2,10 +2,14 @@ package framing
 
 import (
 	"fmt"
+	"math"
 
 	"galewright/plan"
-	"galewright/plan/geom"
 )
+
+// squareOff is the sine of the angle by which a flush beam may lie off square across its
+// joists, whose ends are cut square.
+const squareOff = 0.001
 
 // flushBeams adds the beams that the joists of a floor hang on: between its rims,
 // ledgers and walls that pass it, on plates or posts, and takes their room from the
@@ -30,7 +34,7 @@ func (b *builder) flushBeams(d *deck) {
 func (b *builder) fitsFlush(d *deck, fb *framedBeam) bool {
 	x := fb.FloorBeam
 	switch joists := d.level.Joists.Depth; {
-	case !geom.Square(fb.Frame.D, runOf(d.level).D):
+	case math.Abs(fb.Frame.D.Dot(runOf(d.level).D)) > squareOff:
 		b.beamFault(x, "beam-off-square", fmt.Sprintf("beam %s is to be flush with the joists of level %s and does not lie square across them", x.Name, d.level.Name), "turn it, or set it dropped")
 		return false
 	case x.Member.Depth < joists-sixteenth:
@@ -62,10 +66,10 @@ func (b *builder) lostBeams() {
 		if x.Set != plan.SetFlush || b.flushIn[x] {
 			continue
 		}
-		next, what := b.plan.Above(x.Level), "no floor with joists lies over level "+x.Level.Name
+		next, what := b.plan.Above(x.Level), "neither a floor with joists nor a roof with ceiling joists lies over level "+x.Level.Name+" there"
 		if next != nil && next.Joists.Depth > 0 {
 			what = "it does not lie in the floor of level " + next.Name
 		}
-		b.beamFault(x, "beam-off-floor", fmt.Sprintf("beam %s is to be flush with joists, and %s", x.Name, what), "name the level on whose plates the joists lie, and give points inside its walls; a beam under ceiling joists is set dropped")
+		b.beamFault(x, "beam-off-floor", fmt.Sprintf("beam %s is to be flush with joists, and %s", x.Name, what), "name the level on whose plates the joists lie, and give points inside its walls; ceiling joists are those of a roof with ceiling_ties")
 	}
 }

@@ -182,9 +182,18 @@ type Tie struct {
 	Along   float64    // place along the ridge, from the outside face of its low end, in
 	Rafters [2]*Member // that it is nailed beside
 	Pieces  []*Member  // from the first rafter to the second, end to end
-	// Splices lie beside the breaks, one less than the pieces.
+	// Splices lie beside the breaks, one less than the pieces; none of them where it is
+	// cut at a flush beam and hangs on that.
 	Splices []*Member
 	Walls   []TieWall // bearing walls that it crosses between its ends, from the first rafter
+	Beams   []TieBeam // beams that it lies on or hangs on between its ends, from the first rafter
+}
+
+// TieBeam is a beam that carries a ceiling joist, between its ends.
+type TieBeam struct {
+	Beam    *Beam
+	Station float64 // along the beam, from the plan's point From, in
+	Along   float64 // along the joist, from the outside face of the wall under its first rafter, in
 }
 
 // Block is a block between two rafters over the plates of an eave.

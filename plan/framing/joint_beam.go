@@ -98,7 +98,11 @@ func (b *builder) hungJoists(fb *framedBeam) (out []*Joint) {
 	lo, hi := fb.bounds()
 	reach := geom.Vec2{X: 1, Y: 1}
 	for _, m := range b.index.Within(lo.Sub(reach).Up(fb.foot), hi.Add(reach).Up(fb.top)) {
-		if m.Role != plan.Joist || m.Level != fb.level || m.Roof != nil || !geom.Square(m.B.Sub(m.A).Flat().Unit(), fb.Frame.D) {
+		ours := m.Level == fb.level && m.Roof == nil
+		if fb.Carries == nil {
+			ours = m.Roof != nil && !b.house.Splices(m)
+		}
+		if m.Role != plan.Joist || !ours || !geom.Square(m.B.Sub(m.A).Flat().Unit(), fb.Frame.D) {
 			continue
 		}
 		for _, p := range []geom.Vec3{m.A, m.B} {
