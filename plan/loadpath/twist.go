@@ -251,7 +251,7 @@ func (t *twister) along(x *LineShear) (out [][2]float64) {
 // gathers tells whether a member can gather force along a line.
 func gathers(m *framing.Member) bool {
 	switch m.Role {
-	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
+	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
 		return true
 	}
 	return false

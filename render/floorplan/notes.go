@@ -6,7 +6,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -49,26 +48,6 @@ func (v *planView) drawCollectors(l *plan.Level) {
 		v.board.Block(b)
 		v.showPiece(pc.Item)
 		v.labelCollector(pc, mid, long)
-	}
-}
-
-// drawFlushBeams draws the beams at the level's top plates, which the plan is cut
-// below, as bars with dashed edges, their name and section along them.
-func (v *planView) drawFlushBeams(l *plan.Level) {
-	for _, m := range v.House.Members {
-		if m.Role != plan.PlateBeam || m.Level != l {
-			continue
-		}
-		a, b := m.A.Flat(), m.B.Flat()
-		f := geom.NewFrame(a, b)
-		half := m.Section.Width() / 2
-		for _, t := range []float64{-half, half} {
-			if p, q, ok := v.stroke(sheet.PenHidden, sheet.LayerMember, f.At(0, t, 0).Flat(), f.At(m.Length, t, 0).Flat()); ok {
-				v.board.BlockLine(p, q)
-			}
-		}
-		name, _, _ := strings.Cut(m.ID, "/")
-		v.nameBeam(name+"  "+m.Section.Text+", flush with the plates", a, b, m.Section.Width())
 	}
 }
 
