@@ -59,7 +59,7 @@ type ceilingSeat struct {
 	wall    *wallPath // where plate is nil
 	station float64   // along the wall or beam, in
 	beam    *framing.Beam
-	weight  float64   // of ceiling that comes to it, lb
+	weight  float64 // of ceiling that comes to it, lb
 }
 
 // hangCeilings brings the ceilings on joists to the plates under them.

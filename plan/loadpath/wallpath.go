@@ -40,8 +40,8 @@ type carrier struct {
 	share    float64 // of the wall's length, in
 	st, base *framing.Joint
 	wall     *wallPath
-	weight   float64  // of wall and plates on it, lb
-	floor    Force    // weight of the floor on the plates over it, and of floors that beams bring
+	weight   float64 // of wall and plates on it, lb
+	floor    Force   // weight of the floor on the plates over it, and of floors that beams bring
 	beams    []beamPart
 	below    []partOf // where its base force goes
 	ground   []pilePart
