@@ -22,6 +22,8 @@ type Plan struct {
 	Foundation    Foundation
 	Girders       []*Girder
 	FloorOpenings []*FloorOpening // stairs
+	FloorJoists   []*FloorJoist   // beside those at the spacing
+	FloorBlocks   []*FloorBlocks
 	Porches       []*Porch
 	Beams         []*FloorBeam
 	Items         []*Item // the catalog, in the order written
@@ -263,6 +265,24 @@ type FloorOpening struct {
 	Lo, Hi          geom.Vec2 // southwest and northeast corners of the clear opening
 	Header, Trimmer Lumber    // Depth 0 where the plan leaves them to the rule
 	Pos             Pos
+}
+
+// FloorJoist is a joist of a floor beside those at the spacing, such as a doubled one
+// under a wall, or one that carries a shear wall's line on.
+type FloorJoist struct {
+	Name     string
+	Level    *Level    // in whose floor it is
+	From, To geom.Vec2 // center line, along the joists
+	Member   Lumber    // Depth 0 reads as one of the level's joists
+	Pos      Pos
+}
+
+// FloorBlocks is a row of blocks between the joists of a floor, square across them.
+type FloorBlocks struct {
+	Name     string
+	Level    *Level    // in whose floor they are
+	From, To geom.Vec2 // center line
+	Pos      Pos
 }
 
 // Girder is a beam or stringer on piles under the lowest floor.

@@ -44,6 +44,7 @@ type builder struct {
 	wellEnds  []wellEnd                   // the headers of openings in floors
 	beams     []*framedBeam               // of floors and ceilings
 	flushIn   map[*plan.FloorBeam]bool    // those that are flush in a floor that was found
+	placed    map[string]bool             // added joists and blocking, by name, that lie in a floor
 	refs      int                         // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
@@ -62,6 +63,7 @@ func newBuilder(p *plan.Plan) *builder {
 		found:  map[*plan.FloorOpening]bool{},
 
 		flushIn: map[*plan.FloorBeam]bool{},
+		placed:  map[string]bool{},
 	}
 }
 

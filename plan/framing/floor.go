@@ -20,6 +20,7 @@ type deck struct {
 	taken    []body        // balloon walls, their ledgers, and flush beams
 	supports []body        // girders, bearing walls and dropped beams below
 	wells    []*stairwell  // openings in it
+	extra    []*extraJoist // joists in it beside those at the spacing
 	unborne  float64       // longest run of joists for which there is no support within the stock, in
 }
 
@@ -38,8 +39,11 @@ func (b *builder) floors() {
 			b.balloons(d)
 			b.flushBeams(d)
 			b.stairwells(d)
+			b.extraJoists(d)
 			b.joists(d)
+			b.layExtra(d)
 			b.frameWells(d)
+			b.floorBlocks(d)
 			if l.Index == 0 && b.plan.Foundation.Kind == plan.Stem {
 				b.sillPlates(d)
 			}

@@ -27,6 +27,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.droppedBeams()
 	b.floors()
 	b.lostWells()
+	b.lostJoists()
 	b.squashBlocks()
 	b.foundation()
 	b.porches()

@@ -250,6 +250,9 @@ func (t *twister) along(x *LineShear) (out [][2]float64) {
 
 // gathers tells whether a member can gather force along a line.
 func gathers(m *framing.Member) bool {
+	if m.Role == plan.Blocking && m.Roof == nil && m.Wall == nil {
+		return false // between joists: nothing draws one block to the next
+	}
 	switch m.Role {
 	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
 		return true

@@ -291,6 +291,10 @@ func (f *finder) member(m *framing.Member) {
 		if m.Roof != nil {
 			return // at an eave: block
 		}
+		if m.Wall == nil {
+			f.add(plan.BlockingToJoist, Spot{Side: m, Main: m, Times: 2})
+			return
+		}
 		f.add(plan.BlockingToStud, Spot{Side: m, Main: m, Wall: m.Wall, Station: m.Mid(), Times: 2})
 	case plan.Rim:
 		f.rim(m)

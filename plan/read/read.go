@@ -72,6 +72,8 @@ func rootKeys() []binding[plan.Plan] {
 		tablesKey("shear_type", "sheathed segments that are nailed alike, once", readShearTypes),
 		tablesKey("wall", "the walls; exterior walls go counterclockwise around the house", readWalls).must(),
 		tablesKey("floor_opening", "openings in floors, as for stairs", readFloorOpenings),
+		tablesKey("joist", "joists of floors beside those at the spacing, as doubled under a wall", readFloorJoists),
+		tablesKey("blocking", "rows of blocks between the joists of floors", readFloorBlocks),
 		tablesKey("roof", "the roofs; roofs over one level meet in valleys", readRoofs),
 		custom("deck", "table", "", "sheathing of the roofs and its nails; without it the load path says that nothing is known of them", readDeck).showing("[deck]"),
 		custom("floor", "table", "", "nails of the floors' panels; without it nothing is known of the shear that they bear", readFloorDeck).showing("[floor]"),
