@@ -138,7 +138,16 @@ type House struct {
 	Ties    []*Tie    // ceiling joists, by roof and place
 	Shares  []*Share  // what carries the roof, in order of Members
 	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
+	Added   []*Added  // joists and blocks that the plan adds to floors, by floor
 	Beams   []*Beam   // of floors and ceilings: the dropped ones, then the flush ones
+}
+
+// Added is a joist that the plan adds to a floor, in its pieces, or a row of blocks.
+type Added struct {
+	Name    string
+	Level   *plan.Level
+	Blocks  bool
+	Members []*Member
 }
 
 // Beam is a beam that carries joists, with what carries it.

@@ -125,9 +125,11 @@ func (d *deck) aroundExtra(spans []span, lo, hi float64) []span {
 func (b *builder) layExtra(d *deck) {
 	for _, e := range d.extra {
 		band, _ := d.free(e.wide.lo, e.wide.hi)
+		from := len(b.house.Members)
 		for _, s := range e.long {
 			b.joistRun(d, band, s, fmt.Sprintf("%s/%s joist@%s", d.level.Name, e.Name, at(e.wide.mid())), e.section)
 		}
+		b.house.Added = append(b.house.Added, &Added{e.Name, d.level, false, slices.Clone(b.house.Members[from:])})
 	}
 }
 
@@ -150,14 +152,16 @@ func (b *builder) floorBlocks(d *deck) {
 		half := d.level.Joists.Breadth / 2
 		f := geom.Frame{Origin: runs.At((s0+s1)/2-half, 0, 0).Flat(), D: runs.In, In: runs.D}
 		row := body{f, min(t0, t1), max(t0, t1), 2 * half}
-		if n := b.layBlocks(d, x, row); n == 0 {
+		list := b.layBlocks(d, x, row)
+		b.house.Added = append(b.house.Added, &Added{x.Name, d.level, true, list})
+		if len(list) == 0 {
 			b.blockFault(x, "blocking-no-bay", fmt.Sprintf("blocking %s crosses no bay between two joists of level %s", x.Name, d.level.Name), "let it reach from joist to joist, clear of openings")
 		}
 	}
 }
 
-// layBlocks adds the blocks of one row and returns how many there are.
-func (b *builder) layBlocks(d *deck, x *plan.FloorBlocks, row body) (n int) {
+// layBlocks adds the blocks of one row and returns them.
+func (b *builder) layBlocks(d *deck, x *plan.FloorBlocks, row body) (out []*Member) {
 	box := row.f.Box(row.s0-1, row.s1+1, 0, row.d, d.z0, d.z1)
 	lo, hi := box.Bounds()
 	spans, edges := []span{{row.s0 - 1, row.s1 + 1}}, []span{}
@@ -189,10 +193,9 @@ func (b *builder) layBlocks(d *deck, x *plan.FloorBlocks, row body) (n int) {
 		m := b.lying(plan.Blocking, row.f, s.lo, s.hi, 0, row.d, d.z0, d.z1)
 		m.ID, m.Level = fmt.Sprintf("%s/%s block@%s", d.level.Name, x.Name, at(s.mid()-row.s0)), d.level
 		m.Section = plan.Lumber{Ply: 1, Breadth: d.level.Joists.Breadth, Depth: d.level.Joists.Depth, Text: d.level.Joists.Times(1).Text}
-		b.member(m)
-		n++
+		out = append(out, b.member(m))
 	}
-	return n
+	return out
 }
 
 // touchesAny tells whether an end of what lies in a row meets a face of one of the

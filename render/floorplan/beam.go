@@ -52,6 +52,56 @@ func (v *planView) drawBeams(l *plan.Level) {
 	}
 }
 
+// drawAdded draws the joists and blocks that the plan adds to a level's floor, which the
+// subfloor hides, with their names.
+func (v *planView) drawAdded(l *plan.Level) {
+	for _, x := range v.House.Added {
+		if x.Level != l || len(x.Members) == 0 {
+			continue
+		}
+		first, last := x.Members[0], x.Members[len(x.Members)-1]
+		for _, m := range x.Members {
+			v.dashedJoist(m)
+		}
+		what := "joist "
+		if x.Blocks {
+			what = "blocking "
+		}
+		v.nameBeam(x.Name+"  "+what+first.Section.Text, first.A.Flat(), last.B.Flat(), first.Section.Width())
+	}
+}
+
+// dashed lists the beams and added joists that a level's plan draws.
+func (v *planView) dashed(l *plan.Level) (out []*framing.Member) {
+	for _, x := range v.House.Added {
+		if x.Level == l {
+			out = append(out, x.Members...)
+		}
+	}
+	for _, x := range beamsOf(v.Context, l) {
+		out = append(out, x.Pieces...)
+	}
+	return out
+}
+
+// namePosts letters the posts on a level whose beam lies in the floor above, and is
+// drawn there.
+func (v *planView) namePosts(l *plan.Level) {
+	for _, x := range v.House.Beams {
+		for _, u := range x.Supports {
+			if u.On.Role != plan.BeamPost || u.On.Level != l || x.Pieces[0].Level == l || !v.sees(u.At.Flat()) {
+				continue
+			}
+			p, half := v.pt(u.At.Flat()), v.vp.Len(x.Post.Depth/2)
+			s := "post " + x.Post.Text + " of " + x.Name
+			w := page.TextWidth(s, v.Size.Note, false)/2 + half + 1
+			v.words(s, page.Lettered{Role: "label"}, []sheet.Pt{
+				{X: p.X + w, Y: p.Y}, {X: p.X - w, Y: p.Y}, {X: p.X, Y: p.Y - half - v.Size.Note}, {X: p.X, Y: p.Y + half + v.Size.Note*2},
+			}, []sheet.Pt{p})
+		}
+	}
+}
+
 // setWords say how a beam lies to what it carries.
 func setWords(x *framing.Beam) string {
 	switch {

@@ -137,7 +137,9 @@ func (v *planView) drawLevel(l *plan.Level, walls []*plan.Wall, runs map[*plan.W
 	for _, w := range walls {
 		v.drawRuns(w, runs[w])
 	}
+	v.drawAdded(l)
 	v.drawBeams(l)
+	v.namePosts(l)
 	v.drawCollectors(l)
 	v.drawHoles(holes)
 	v.drawJoists(l, walls, s)

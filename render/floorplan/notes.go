@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
@@ -108,7 +109,7 @@ func (v *planView) drawJoists(level *plan.Level, walls []*plan.Wall, s planSheet
 	if level.Joists.Depth == 0 {
 		return
 	}
-	middle, room := v.openSpace(walls, stairwells(v.Context, level), s)
+	middle, room := v.openSpace(walls, stairwells(v.Context, level), v.dashed(level), s)
 	if room < 30 {
 		return
 	}
@@ -153,9 +154,9 @@ func (v *planView) arrowHead(p, k sheet.Pt) {
 }
 
 // openSpace returns the point of the sheet's range, on a raster of 2 ft, that
-// is farthest from every wall and floor opening but inside the walls, and how far
+// is farthest from every wall, floor opening and drawn beam or joist but inside the walls, and how far
 // that is, in.
-func (v *planView) openSpace(walls []*plan.Wall, wells []*plan.FloorOpening, s planSheet) (best geom.Vec2, room float64) {
+func (v *planView) openSpace(walls []*plan.Wall, wells []*plan.FloorOpening, bars []*framing.Member, s planSheet) (best geom.Vec2, room float64) {
 	const step = 24.0
 	for a := s.u0 + step; a < s.u1; a += step {
 		for b := s.v0 + step; b < s.v1; b += step {
@@ -169,6 +170,9 @@ func (v *planView) openSpace(walls []*plan.Wall, wells []*plan.FloorOpening, s p
 			}
 			for _, x := range wells {
 				d = min(d, offOpening(p, x))
+			}
+			for _, m := range bars {
+				d = min(d, offSegment(p, m.A.Flat(), m.B.Flat()))
 			}
 			if d > room+1e-6 && insideWalls(p, walls) {
 				best, room = p, d
