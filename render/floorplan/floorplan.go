@@ -132,13 +132,13 @@ func (v *planView) drawLevel(l *plan.Level, walls []*plan.Wall, runs map[*plan.W
 	for _, w := range walls {
 		v.drawWall(w, of[w])
 	}
+	v.drawAdded(l)
+	v.drawBeams(l)
 	v.drawStairwells(l)
 	v.drawSplices(l)
 	for _, w := range walls {
 		v.drawRuns(w, runs[w])
 	}
-	v.drawAdded(l)
-	v.drawBeams(l)
 	v.namePosts(l)
 	v.drawCollectors(l)
 	v.drawHoles(holes)
