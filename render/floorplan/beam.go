@@ -48,7 +48,11 @@ func (v *planView) drawBeams(l *plan.Level) {
 				v.stroke(sheet.PenHidden, sheet.LayerMember, f.At(s, -half, 0).Flat(), f.At(s, half, 0).Flat())
 			}
 		}
-		v.nameBeam(fmt.Sprintf("%s  %s, %s", x.Name, x.Member.Text, setWords(x)), first.A.Flat(), last.B.Flat(), x.Member.Width())
+		set := plan.SetDropped
+		if x.Set == plan.SetFlush {
+			set = x.Set
+		}
+		v.nameBeam(fmt.Sprintf("%s  %s, %s", x.Name, x.Member.Text, set), first.A.Flat(), last.B.Flat(), x.Member.Width())
 	}
 }
 
