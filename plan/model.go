@@ -34,6 +34,7 @@ type Plan struct {
 	Treated       []*TreatedWood
 	Deck          *Deck      // nil where the plan says nothing of it
 	FloorDeck     *FloorDeck // nil where the plan says nothing of it
+	Lay           Lay        // how the house lies against what is written: choices that have a hand are made as there
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan

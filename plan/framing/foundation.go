@@ -129,7 +129,7 @@ func (b *builder) pileTops() {
 // girder adds the girder, broken over piles where longer than the stock.
 func (b *builder) girder(g *framedGirder) {
 	from := g.body.s0
-	for _, to := range append(cutsOver(g.Piles, g.body.s0, g.body.s1, b.longest()), g.body.s1) {
+	for _, to := range append(b.cutsOver(g.Piles, g.body.s0, g.body.s1), g.body.s1) {
 		m := b.lying(plan.GirderBeam, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
 		m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s", g.Name, at(from)), g.Member, b.plan.Levels[0]
 		g.pieces = append(g.pieces, b.member(m))
@@ -154,6 +154,17 @@ func (b *builder) packing(g *framedGirder, from, to float64) {
 // cutsOver returns the places of supports over which something from lo to hi
 // is spliced, where it is longer than the stock; none once it must be had in
 // one length because there is no support to break over.
+func (b *builder) cutsOver(supports []float64, lo, hi float64) []float64 {
+	return fromStart(b.plan.Lay.Mirrored, lo, hi, func(lo, hi, way float64) []float64 {
+		at := slices.Clone(supports)
+		for i := range at {
+			at[i] *= way
+		}
+		return cutsOver(at, lo, hi, b.longest())
+	})
+}
+
+// cutsOver is that from lo on.
 func cutsOver(supports []float64, lo, hi, longest float64) (cuts []float64) {
 	at := slices.Sorted(slices.Values(supports))
 	for from := lo; hi-from > longest+geom.Eps; {

@@ -18,7 +18,7 @@ func (b *builder) porches() {
 		}
 		var beams []*Member
 		from := 0.0
-		for _, to := range append(cutsOver(p.Posts, 0, length, b.longest()), length) {
+		for _, to := range append(b.cutsOver(p.Posts, 0, length), length) {
 			m := b.lying(plan.Beam, f, from, to, 0, p.Beam.Width(), foot, p.Top)
 			m.ID, m.Section = fmt.Sprintf("%s/beam@%s", p.Name, at(from)), p.Beam
 			beams = append(beams, b.member(m))

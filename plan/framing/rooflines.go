@@ -342,23 +342,32 @@ func (rb *roofBody) station(p geom.Vec2) float64 {
 
 // splices returns where a ridge board is cut to stock: at the last rafter
 // within the stock, so that the joint has a pair beside it.
+// It is counted from the west or south end, or from what that was in the house as written.
 func (f *roofFrame) splices(l *roofLine, u0, u1 float64) []float64 {
 	stock := longest(f.plan)
-	cuts := []float64{l.u0}
-	for start := u0; u1-start > stock+geom.Eps; {
-		next := start
-		for _, run := range f.runs {
-			if u := l.u(run.High); !run.Flush && run.HighEnd.Kind == roofplan.Ridge && l.holds(run.High) && u <= start+stock+geom.Eps {
-				next = max(next, u)
+	cuts := fromStart(f.backward(l.dir), u0, u1, func(u0, u1, way float64) (cuts []float64) {
+		for start := u0; u1-start > stock+geom.Eps; {
+			next := start
+			for _, run := range f.runs {
+				if u := way * l.u(run.High); !run.Flush && run.HighEnd.Kind == roofplan.Ridge && l.holds(run.High) && u <= start+stock+geom.Eps {
+					next = max(next, u)
+				}
 			}
+			if next <= start+1 {
+				next = start + stock
+			}
+			cuts = append(cuts, next)
+			start = next
 		}
-		if next <= start+1 {
-			next = start + stock
-		}
-		cuts = append(cuts, next)
-		start = next
-	}
-	return append(cuts, l.u1)
+		return cuts
+	})
+	return append(append([]float64{l.u0}, cuts...), l.u1)
+}
+
+// backward tells whether a direction goes to the west or south end of the house as written.
+func (b *builder) backward(d geom.Vec2) bool {
+	d = b.plan.Lay.Back(d)
+	return d.X+d.Y < -near/100
 }
 
 // longest returns the longest stock of the plan's lumber yard, in.

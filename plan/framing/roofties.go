@@ -35,9 +35,12 @@ func (f *roofFrame) ties() {
 	for _, rb := range f.bodies {
 		own := slices.DeleteFunc(slices.Clone(pairs), func(p tiePair) bool { return p.rb != rb })
 		slices.SortStableFunc(own, func(a, b tiePair) int { return cmp.Compare(math.Round(a.at*1000), math.Round(b.at*1000)) })
-		last := math.Inf(-1)
+		last := math.Inf(1)
+		if f.plan.Lay.Reversed(rb.Ridge) {
+			slices.Reverse(own)
+		}
 		for i, p := range own {
-			if i+1 < len(own) && own[i+1].at-last < rb.CeilingSpace+near {
+			if i+1 < len(own) && math.Abs(own[i+1].at-last) < rb.CeilingSpace+near {
 				continue // the next is near enough
 			}
 			if f.tie(p) {
@@ -65,11 +68,27 @@ func (f *roofFrame) tiePairs() (out []tiePair) {
 		k := int(math.Floor(a.run.Station))
 		for _, c := range slices.Concat(row[a.owner][k-1], row[a.owner][k], row[a.owner][k+1]) {
 			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
-				out = append(out, tiePair{a.owner, a, c, a.owner.station(a.run.High)})
+				first, second := a, c
+				if f.backRank(a.run.Face.Side) > f.backRank(c.run.Face.Side) {
+					first, second = c, a
+				}
+				out = append(out, tiePair{a.owner, first, second, a.owner.station(a.run.High)})
 			}
 		}
 	}
 	return out
+}
+
+// backRank is the place of a side of a roof in the order south, east, north, west of the house
+// as written.
+func (f *roofFrame) backRank(side int) int {
+	d := f.plan.Lay.Back(roofplan.Outward(side))
+	for i := range roofplan.SideNames {
+		if geom.With(d, roofplan.Outward(i)) {
+			return i
+		}
+	}
+	return side
 }
 
 // tied tells whether a rafter takes a tie: a common rafter on a plate that comes up
@@ -94,6 +113,9 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 	wood := p.rb.tieLumber()
 	side = p.a.dir.Left()
 	mid := p.rb.body.Lo.Add(p.rb.body.Hi).Mul(0.5)
+	if f.plan.Lay.Mirrored {
+		side = side.Mul(-1)
+	}
 	if side.Dot(mid.Sub(pa)) < -geom.Eps { // a pair in the middle has it at the left of its first rafter
 		side = side.Mul(-1)
 	}

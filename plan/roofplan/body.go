@@ -61,7 +61,10 @@ type Body struct {
 	// Layout is where the module of the rafters along the ridge starts, in from
 	// the low end of the axis; nil leaves it to the shape.
 	Layout *float64
-	index  int
+	// FromHigh says, of eaves that run along x and along y, that a module which the shape
+	// starts begins at the high end: of a house that lies the other way.
+	FromHigh [2]bool
+	index    int
 }
 
 // Shape is what a kind of roof is asked: the slopes in rise per inch of run.

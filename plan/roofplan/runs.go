@@ -109,6 +109,9 @@ func (f *Face) layouts() (all []station) {
 			}
 			return 1
 		}
+		if f.Body.fromHigh(f.Side) {
+			a, b = b, a
+		}
 		return cmp.Compare(a.at, b.at)
 	})
 	return all
