@@ -146,7 +146,8 @@ func stripsOf(loop []edge, t float64) []body {
 			wedge(&out[i], &out[j], o.balloon)
 			continue
 		}
-		first := throughFirst(wallEnd{e.w, true}, wallEnd{o.w, false}) <= 0
+		claim := throughFirst(wallEnd{e.w, true}, wallEnd{o.w, false})
+		first := claim < 0 || claim == 0 && !e.w.mirrored
 		switch {
 		case e.balloon && o.balloon:
 		case e.balloon || !o.balloon && first:

@@ -212,9 +212,17 @@ func (b *builder) piles(g *framedGirder) {
 		b.joint(&Joint{
 			Seat: g.seatOn(members, pile),
 			Kind: plan.GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
-			Members: append(members, pile), Below: true, Gap: max(g.z0-pile.Z1, 0), Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
+			Members: append(b.inOrder(members), pile), Below: true, Gap: max(g.z0-pile.Z1, 0), Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
 		})
 	}
+}
+
+// inOrder returns members along something in the order of the house as written.
+func (b *builder) inOrder(list []*Member) []*Member {
+	if b.plan.Lay.Mirrored {
+		slices.Reverse(list)
+	}
+	return list
 }
 
 // seatOn tells how the pieces of a girder sit on a pile, by their solids.

@@ -74,10 +74,8 @@ func standing(h *framing.House, lay plan.Lay) (members, joints []string) {
 	for _, j := range h.Joints {
 		s := fmt.Sprintf("%s of %.3s at %s, %.2f gap %.2f", j.Kind, j.Host, at(j.At), mil(j.Tributary), j.Gap)
 		for _, m := range j.Members {
-			s += " " + string(m.Role)
-			if m.Wall != nil {
-				s += " " + m.Wall.Name
-			}
+			lo, hi := m.Bounds()
+			s += fmt.Sprintf("; %s %s", m.Role, at(lo.Add(hi).Mul(0.5)))
 		}
 		if j.Share != nil {
 			s += fmt.Sprintf(" %.2f", mil(j.Share.Width))

@@ -50,6 +50,7 @@ func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams 
 			over = append(over, beam)
 		}
 	}
+	over = b.inOrder(over)
 	b.joint(&Joint{Kind: plan.PostCap, Host: p.Name, Station: s, At: m.B, Members: append([]*Member{over[0], m}, over[1:]...), Below: true, Tributary: share})
 }
 

@@ -119,7 +119,7 @@ func (f *roofFrame) besides(l *roofplan.Line) (owner *roofBody, drop float64, tr
 	}
 	trusses = true
 	for _, u := range look {
-		for _, k := range []float64{1, -1} {
+		for _, k := range f.leftRight() {
 			_, face, ok := f.roof.Height(l.At(u).Flat().Add(n.Mul(k * 0.05)))
 			if !ok {
 				continue
@@ -132,6 +132,14 @@ func (f *roofFrame) besides(l *roofplan.Line) (owner *roofBody, drop float64, tr
 		}
 	}
 	return owner, drop, trusses
+}
+
+// leftRight are the two sides of a line, the left one first; in a mirrored house the right one.
+func (f *roofFrame) leftRight() [2]float64 {
+	if f.plan.Lay.Mirrored {
+		return [2]float64{-1, 1}
+	}
+	return [2]float64{1, -1}
 }
 
 // hipSection returns the lumber of hips and valleys: one stock size deeper
@@ -291,7 +299,11 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 		cuts = f.splices(l, u0, u1)
 	}
 	less := append(slices.Clone(l.tail), f.less(l.bar, l.bounds(), seats)...)
-	for i := 1; i < len(cuts); i++ {
+	for k := 1; k < len(cuts); k++ {
+		i := k
+		if f.backward(l.dir) { // the first as written first
+			i = len(cuts) - k
+		}
 		parts := l.cut(cuts[i-1], cuts[i], l.planes, less)
 		if len(parts) == 0 {
 			continue

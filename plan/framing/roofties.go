@@ -68,27 +68,11 @@ func (f *roofFrame) tiePairs() (out []tiePair) {
 		k := int(math.Floor(a.run.Station))
 		for _, c := range slices.Concat(row[a.owner][k-1], row[a.owner][k], row[a.owner][k+1]) {
 			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
-				first, second := a, c
-				if f.backRank(a.run.Face.Side) > f.backRank(c.run.Face.Side) {
-					first, second = c, a
-				}
-				out = append(out, tiePair{a.owner, first, second, a.owner.station(a.run.High)})
+				out = append(out, tiePair{a.owner, a, c, a.owner.station(a.run.High)})
 			}
 		}
 	}
 	return out
-}
-
-// backRank is the place of a side of a roof in the order south, east, north, west of the house
-// as written.
-func (f *roofFrame) backRank(side int) int {
-	d := f.plan.Lay.Back(roofplan.Outward(side))
-	for i := range roofplan.SideNames {
-		if geom.With(d, roofplan.Outward(i)) {
-			return i
-		}
-	}
-	return side
 }
 
 // tied tells whether a rafter takes a tie: a common rafter on a plate that comes up

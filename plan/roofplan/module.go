@@ -193,9 +193,9 @@ func (b *Body) start(i int) float64 {
 // fromHigh tells whether what runs along the eave of side i is counted from its high end.
 func (b *Body) fromHigh(i int) bool {
 	if i == South || i == North {
-		return b.FromHigh[0]
+		return b.Lay.Reversed(plan.AxisX)
 	}
-	return b.FromHigh[1]
+	return b.Lay.Reversed(plan.AxisY)
 }
 
 // between returns the places of the module from lo to hi.
