@@ -12,11 +12,12 @@ import (
 // framedGirder is a girder with its resolved extent.
 type framedGirder struct {
 	*plan.Girder
-	body   body      // along the outer face, stations from the plan's point From
-	lo, hi geom.Vec2 // extent on plan
-	z0, z1 float64
-	pieces []*Member
-	told   bool // that its notch is deep
+	body      body      // along the outer face, stations from the plan's point From
+	lo, hi    geom.Vec2 // extent on plan
+	z0, z1    float64
+	pieces    []*Member
+	asWritten []*Member // the pieces in the order of the house as written
+	told      bool      // that its notch is deep
 }
 
 // layGirders resolves where girders meet, before joists look for supports.
@@ -128,14 +129,14 @@ func (b *builder) pileTops() {
 
 // girder adds the girder, broken over piles where longer than the stock.
 func (b *builder) girder(g *framedGirder) {
-	from := g.body.s0
-	for _, to := range append(b.cutsOver(g.Piles, g.body.s0, g.body.s1), g.body.s1) {
+	b.eachPart(append(append([]float64{g.body.s0}, b.cutsOver(g.Piles, g.body.s0, g.body.s1)...), g.body.s1), func(from, to float64) {
 		m := b.lying(plan.GirderBeam, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
 		m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s", g.Name, at(from)), g.Member, b.plan.Levels[0]
 		g.pieces = append(g.pieces, b.member(m))
 		b.packing(g, from, to)
-		from = to
-	}
+	})
+	g.asWritten = g.pieces
+	g.pieces = b.inOrder(slices.Clone(g.pieces))
 }
 
 // packing adds the boards on the girder's right face that bring it out to what

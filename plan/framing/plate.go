@@ -42,14 +42,25 @@ func flat(w *framedWall) plan.Lumber { return w.Studs }
 // plateRun adds the pieces of one plate from lo to hi, cut at the stations.
 func (b *builder) plateRun(w *framedWall, p piece, lo, hi float64, cuts []float64) (out []*Member) {
 	p.section = flat(w)
-	for _, c := range append(slices.Clone(cuts), hi) {
-		p.s0, p.s1 = lo, c
-		if c-lo > geom.Eps {
+	b.eachPart(append(append([]float64{lo}, cuts...), hi), func(lo, hi float64) {
+		p.s0, p.s1 = lo, hi
+		if hi-lo > geom.Eps {
 			out = append(out, b.wallMember(w, p))
 		}
-		lo = c
+	})
+	return b.inOrder(out)
+}
+
+// eachPart calls with each part between neighboring stations, in the order of the house as
+// written: what is made first is found first.
+func (b *builder) eachPart(at []float64, with func(lo, hi float64)) {
+	for i := 1; i < len(at); i++ {
+		k := i
+		if b.plan.Lay.Mirrored {
+			k = len(at) - i
+		}
+		with(at[k-1], at[k])
 	}
-	return out
 }
 
 // bottomPlates adds the bottom plate, cut out at openings to the floor. On a

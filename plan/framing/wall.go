@@ -138,7 +138,11 @@ func (w *framedWall) cornerWith(o *framedWall) bool {
 // uprights makes the members of the layout's full-height slots; jacks stop
 // below their header.
 func (b *builder) uprights(w *framedWall, l *layout) {
-	for _, s := range l.slots {
+	slots := slices.Clone(l.slots)
+	if w.mirrored {
+		slices.Reverse(slots)
+	}
+	for _, s := range slots {
 		if s.role == "" {
 			continue // the opening itself
 		}
