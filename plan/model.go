@@ -147,6 +147,9 @@ type Wall struct {
 	// a plan writes of openings, shear segments and layout is measured from From.
 	// Framing finds it, and counts all stations from there.
 	Hook float64
+	// Past is how far past To its last stud ends, where it runs through at an inside corner,
+	// in. Framing finds it.
+	Past float64
 	Pos  Pos
 }
 

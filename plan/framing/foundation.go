@@ -12,12 +12,12 @@ import (
 // framedGirder is a girder with its resolved extent.
 type framedGirder struct {
 	*plan.Girder
-	body      body      // along the outer face, stations from the plan's point From
-	lo, hi    geom.Vec2 // extent on plan
-	z0, z1    float64
-	pieces    []*Member
-	asWritten []*Member // the pieces in the order of the house as written
-	told      bool      // that its notch is deep
+	body     body      // along the outer face, stations from the plan's point From
+	lo, hi   geom.Vec2 // extent on plan
+	z0, z1   float64
+	pieces   []*Member
+	mirrored bool // the house is
+	told     bool // that its notch is deep
 }
 
 // layGirders resolves where girders meet, before joists look for supports.
@@ -32,7 +32,7 @@ func (b *builder) layGirders() {
 		f := geom.NewFrame(g.From, g.To)
 		length, width := g.To.Sub(g.From).Len(), g.Member.Width()
 		f.Origin = f.At(0, -width/2, 0).Flat()
-		fg := &framedGirder{Girder: g, body: body{f, 0, length, width}, z0: top - g.Member.Depth, z1: top}
+		fg := &framedGirder{Girder: g, mirrored: b.plan.Lay.Mirrored, body: body{f, 0, length, width}, z0: top - g.Member.Depth, z1: top}
 		lo, hi := f.Box(0, length, 0, width, 0, 1).Bounds()
 		fg.lo, fg.hi = lo.Flat(), hi.Flat()
 		if length < width {
@@ -135,8 +135,7 @@ func (b *builder) girder(g *framedGirder) {
 		g.pieces = append(g.pieces, b.member(m))
 		b.packing(g, from, to)
 	})
-	g.asWritten = g.pieces
-	g.pieces = b.inOrder(slices.Clone(g.pieces))
+	g.pieces = b.inOrder(g.pieces)
 }
 
 // packing adds the boards on the girder's right face that bring it out to what
@@ -221,6 +220,15 @@ func (b *builder) piles(g *framedGirder) {
 // inOrder returns members along something in the order of the house as written.
 func (b *builder) inOrder(list []*Member) []*Member {
 	if b.plan.Lay.Mirrored {
+		slices.Reverse(list)
+	}
+	return list
+}
+
+// written returns the pieces in the order of the house as written.
+func (g *framedGirder) written() []*Member {
+	list := slices.Clone(g.pieces)
+	if g.mirrored {
 		slices.Reverse(list)
 	}
 	return list

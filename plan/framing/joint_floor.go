@@ -115,7 +115,7 @@ func (g *framedGirder) carries(s geom.Solid) (at geom.Vec3, piece *Member, ok bo
 	f := g.body.f
 	most := leastOver
 	var lo, hi geom.Vec3
-	for _, m := range g.asWritten {
+	for _, m := range g.written() {
 		x, _ := f.Local(m.A.Flat())
 		part := s
 		for _, p := range []geom.Plane{

@@ -127,7 +127,8 @@ func (b *builder) spliceJoints(w *framedWall) {
 				if w.mirrored {
 					first, second = second, first
 				}
-				j := b.newJoint(w, plan.PlateSplice, m.S0, topAt(m, m.S0)-plate/2, first, second, w.memberAt(rows[1], m.S0))
+				s := (rows[0][i-1].S1 + m.S0) / 2 // plates that a ridge at a slant parts lie past each other
+				j := b.newJoint(w, plan.PlateSplice, s, topAt(m, s)-plate/2, first, second, w.memberAt(rows[1], s))
 				j.Faces = []plan.Face{plan.Outside, plan.Inside}
 				if m.Role == plan.UpperPlate || j.Members[len(j.Members)-1] == m {
 					j.Faces = []plan.Face{plan.Top, plan.Outside, plan.Inside}
