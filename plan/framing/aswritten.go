@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"galewright/plan"
+	"galewright/plan/geom"
 )
 
 // AsWritten returns the station of a joint as its plan counts it, in: of a house that lies
@@ -68,4 +69,15 @@ func (h *House) JointsAsWritten() []*Joint {
 		return cmp.Or(cmp.Compare(rank[a.Host], rank[b.Host]), cmp.Compare(at[a], at[b]))
 	})
 	return out
+}
+
+// Left returns the direction to the left of a level or sloping member, looking along it as
+// it is laid in the house as written. What lies along a wall, a girder or a porch is laid
+// along it in a mirrored house too, and its left is its own; all else has it on its right.
+func (h *House) Left(m *Member) geom.Vec2 {
+	left := m.B.Sub(m.A).Flat().Unit().Left()
+	if along := m.Wall != nil || m.Role == plan.GirderBeam || m.Role == plan.Beam || m.Role == plan.PlateBeam; h.Plan.Lay.Mirrored && !along {
+		return left.Mul(-1)
+	}
+	return left
 }

@@ -262,7 +262,8 @@ func (x *placer) lengthways(w want, m, plate *framing.Member) (l Lie, ok bool) {
 	}
 	wall := w.joint.Wall
 	f := wall.Frame()
-	for _, n := range []geom.Vec3{d.Left().Up(0), d.Left().Up(0).Mul(-1)} {
+	left := x.house.Left(m).Up(0)
+	for _, n := range []geom.Vec3{left, left.Mul(-1)} {
 		_, a := extent(m, n)
 		_, b := extent(plate, n)
 		if math.Abs(a-b) > touch {
@@ -349,7 +350,7 @@ func (x *placer) rafterSide(w want, f geom.Frame, m *framing.Member, at map[plan
 		return sides[0]
 	}
 	if len(sides) == 0 {
-		return plan.Left
+		return x.first()
 	}
 	if w.other {
 		slices.Reverse(sides)
