@@ -214,9 +214,6 @@ func (l layer) wall(w *Wall) {
 	for _, x := range w.Posts {
 		x.At = long - x.At
 	}
-	slices.Reverse(w.Openings)
-	slices.Reverse(w.Shear)
-	slices.Reverse(w.Posts)
 }
 
 func (l layer) roof(r *Roof) {

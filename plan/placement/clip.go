@@ -337,6 +337,9 @@ func (x *placer) rafterSide(w want, f geom.Frame, m *framing.Member, at map[plan
 	if j.Wall != nil {
 		end = j.Wall.Length()
 	}
+	if j.Wall != nil {
+		end += j.Wall.Past
+	}
 	on := func(side plan.Face) bool {
 		a, b := at[side].s, at[side].s+at[side].way*w.wide()
 		return min(a, b) >= -touch && max(a, b) <= end+touch

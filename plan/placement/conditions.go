@@ -226,7 +226,7 @@ func (w *world) fromCorner(j *framing.Joint) float64 {
 		return max(0, min(j.Station-j.Wall.Hook, j.Wall.Length()-j.Station))
 	}
 	list := w.byHost[hostKind{j.Host, j.Kind}]
-	return min(j.Station-list[0].Station, list[len(list)-1].Station-j.Station)
+	return min(math.Abs(w.apart(list[0], j)), math.Abs(w.apart(j, list[len(list)-1])))
 }
 
 func fromOpening(_ *world, j *framing.Joint) float64 {

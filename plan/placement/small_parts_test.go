@@ -89,17 +89,17 @@ func TestThinningARun(t *testing.T) {
 
 func TestNearestFreePlaceForABolt(t *testing.T) {
 	// Right before left, a quarter inch at a time, 24 in at most.
-	s, ok := nearestFree(50, 2, func(float64) bool { return true })
+	s, ok := nearestFree(50, 2, 1, func(float64) bool { return true })
 	assert.True(t, ok)
 	assert.Equal(t, 52.0, s)
-	s, _ = nearestFree(50, 2, func(s float64) bool { return s < 50 })
+	s, _ = nearestFree(50, 2, 1, func(s float64) bool { return s < 50 })
 	assert.Equal(t, 48.0, s)
-	s, _ = nearestFree(50, 2, func(s float64) bool { return s >= 53.1 })
+	s, _ = nearestFree(50, 2, 1, func(s float64) bool { return s >= 53.1 })
 	assert.Equal(t, 53.25, s)
-	s, ok = nearestFree(50, 2, func(s float64) bool { return s >= 74 })
+	s, ok = nearestFree(50, 2, 1, func(s float64) bool { return s >= 74 })
 	assert.True(t, ok)
 	assert.Equal(t, 74.0, s)
-	_, ok = nearestFree(50, 2, func(s float64) bool { return s > 74 })
+	_, ok = nearestFree(50, 2, 1, func(s float64) bool { return s > 74 })
 	assert.False(t, ok)
 }
 
