@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"regexp"
 	"slices"
 
 	"galewright/plan/geom"
@@ -103,6 +104,22 @@ func (l Lay) face(f Face) Face {
 	return f
 }
 
+// quarterOf finds the quarter of the compass in the name of a hip or valley, "main/hipNE2".
+var quarterOf = regexp.MustCompile(`^(.*/(?:hip|valley))([NS])([EW])([0-9]*)$`)
+
+// edgeName is the name of a hip or valley where it lies: they are named by the compass.
+func (l Lay) edgeName(name string) string {
+	m := quarterOf.FindStringSubmatch(name)
+	if m == nil {
+		return name
+	}
+	y, x := l.side(Side(m[2])), l.side(Side(m[3]))
+	if x == North || x == South {
+		x, y = y, x
+	}
+	return m[1] + string(y) + string(x) + m[4]
+}
+
 // layer puts a plan where it lies.
 type layer struct {
 	Lay
@@ -166,6 +183,7 @@ func (p *Plan) LieBy(lay Lay, move geom.Vec2) {
 	}
 	for _, x := range p.Places {
 		x.Face = l.face(x.Face)
+		x.Roof = l.edgeName(x.Roof)
 	}
 }
 

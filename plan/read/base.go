@@ -2,6 +2,7 @@ package read
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"maps"
 	"path"
@@ -259,4 +260,32 @@ func tables(x any) (out []map[string]any) {
 		}
 	}
 	return out
+}
+
+// layHouse puts the house where the files of its plan lay it, and notes for the sheets what
+// that means for who reads the plan beside them.
+func (r *reader) layHouse() {
+	p := r.plan
+	for _, s := range r.steps {
+		if s != (step{}) {
+			p.LieBy(s.lay, s.move)
+		}
+	}
+	note := ""
+	switch l := p.Lay; {
+	case l.Mirrored && l.Quarters == 0:
+		note = "The house is mirrored from its plan: east and west have changed places."
+	case l.Mirrored && l.Quarters == 2:
+		note = "The house is mirrored from its plan: north and south have changed places."
+	case l.Mirrored:
+		note = fmt.Sprintf("The house is mirrored from its plan, east for west, and turned by %d° to the left.", 90*l.Quarters)
+	case l.Quarters > 0:
+		note = fmt.Sprintf("The house is turned from its plan by %d° to the left.", 90*l.Quarters)
+	}
+	if p.Lay.Mirrored {
+		note += " Stations in the plan count from the other end of each wall, girder and porch, and left is right there; stations and tags on sheets count from the left end."
+	}
+	if note != "" {
+		p.Project.Notes = append(p.Project.Notes, note)
+	}
 }

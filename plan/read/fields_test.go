@@ -76,6 +76,9 @@ func TestEveryFieldOfTheModelCanBeWritten(t *testing.T) {
 	for _, k := range read.Keys() {
 		note(names.Replace(headers[k.Table])+"\n"+k.Example+"\n", "../../examples")
 	}
+	shed, err := os.ReadFile("../../examples/shed.toml")
+	require.NoError(t, err)
+	note("mirror = \"x\"\nturn = 90\n"+string(shed), "../../examples")
 	filled["Wall.Hook"], filled["Wall.Past"] = true, true // no key's: framing finds them
 	want := all(reflect.TypeFor[plan.Plan](), map[reflect.Type]bool{})
 	require.Contains(t, want, "Fasteners.Stagger")

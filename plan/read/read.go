@@ -52,10 +52,8 @@ func readPlan(file string, src []byte, load func(name string) ([]byte, error), w
 		})
 		r.check(m)
 	}
-	for _, s := range r.steps {
-		if s != (step{}) && !found.Errors() {
-			p.LieBy(s.lay, s.move)
-		}
+	if !found.Errors() {
+		r.layHouse()
 	}
 	return p, found.Sorted()
 }
