@@ -164,7 +164,7 @@ func (r *reader) merge(below map[string]any, at string, m map[string]any, own st
 			continue
 		}
 		list, old := tables(x), tables(below[key])
-		if list == nil || old == nil || at != "" && !slices.ContainsFunc(list, hasName) {
+		if list == nil || old == nil && below[key] != nil || at != "" && !slices.ContainsFunc(list, hasName) {
 			r.place(to, origin{from, path})
 			below[key] = x
 			continue
