@@ -23,10 +23,10 @@ func (h *House) AsWritten(j *Joint) float64 {
 // reversed tells whether a joint's host is counted from its other end as the plan has it,
 // and how long the host is, in.
 func (h *House) reversed(j *Joint) (total float64, is bool) {
-	lay := h.Plan.Lay
-	if lay == (plan.Lay{}) {
+	if h == nil || h.Plan == nil || h.Plan.Lay == (plan.Lay{}) {
 		return 0, false
 	}
+	lay := h.Plan.Lay
 	if j.Wall != nil {
 		return j.Wall.Length() + j.Wall.Past, lay.Mirrored
 	}
