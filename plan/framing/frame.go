@@ -31,6 +31,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.porches()
 	b.flushBeams()
 	b.roofs()
+	b.ridgePosts()
 	b.checkOverlaps()
 	b.lines()
 	b.wallJoints()
@@ -42,6 +43,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.shearJoints()
 	b.shares()
 	b.finish()
+	b.house.indexWalls()
 	return b.house, b.faults.Sorted()
 }
 

@@ -77,7 +77,8 @@ func (e *Explainer) upliftWorkings(l *Link) []string {
 		}
 		return out
 	case plan.PostCap, plan.PostBase:
-		return e.run(p.wind).porchWorkings(l.Joint)
+		s := e.run(p.wind)
+		return append(s.porchWorkings(l.Joint), s.poleWorkings(l.Joint)...)
 	}
 	return nil
 }
