@@ -42,6 +42,9 @@ type builder struct {
 	bodies    *geom.Grid[*roofBody]       // of all roofs, filled by roofs
 	found     map[*plan.FloorOpening]bool // those that lie in a floor
 	wellEnds  []wellEnd                   // the headers of openings in floors
+	beams     []*framedBeam               // of floors and ceilings
+	flushIn   map[*plan.FloorBeam]bool    // those that are flush in a floor that was found
+	placed    map[string]bool             // added joists and blocking, by name, that lie in a floor
 	refs      int                         // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
@@ -58,6 +61,9 @@ func newBuilder(p *plan.Plan) *builder {
 		widths: map[*plan.Level]float64{},
 		loops:  map[*plan.Level][][]edge{},
 		found:  map[*plan.FloorOpening]bool{},
+
+		flushIn: map[*plan.FloorBeam]bool{},
+		placed:  map[string]bool{},
 	}
 }
 

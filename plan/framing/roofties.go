@@ -96,11 +96,14 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 }
 
 // tieLumber returns the section of the roof's ceiling joists.
-func (rb *roofBody) tieLumber() plan.Lumber {
-	if rb.Ceiling.Ply == 0 {
+func (rb *roofBody) tieLumber() plan.Lumber { return ceilingLumber(rb.Roof) }
+
+// ceilingLumber returns the section of a roof's ceiling joists.
+func ceilingLumber(r *plan.Roof) plan.Lumber {
+	if r.Ceiling.Ply == 0 {
 		return tieLumber
 	}
-	return rb.Ceiling
+	return r.Ceiling
 }
 
 // tie adds the joist of one pair: one piece, or where that is longer than the
@@ -111,14 +114,18 @@ func (f *roofFrame) tie(p tiePair) bool {
 	r, side, length := f.tieBar(p)
 	planes := []geom.Plane{below(p.a), below(p.c)}
 	t := &Tie{Roof: p.rb.Roof, Along: p.at, Rafters: [2]*Member{p.a.member, p.c.member}, Walls: f.tieWalls(r, length)}
-	cuts, lap, ok := p.rb.tieCuts(t.Walls, length, longest(f.plan))
+	t.Beams = f.tieBeams(r, length)
+	id := fmt.Sprintf("%s/tie@%s", p.rb.Name, at(p.rb.station(r.at)))
+	if hung := t.hungRuns(length); len(hung) > 1 {
+		return f.hungTie(p, t, r, id, planes, hung)
+	}
+	cuts, lap, ok := p.rb.tieCuts(t.bearings(), length, longest(f.plan))
 	if ok && len(cuts) > 2 {
 		ok = f.spliceRoom(r, side, cuts, lap)
 	}
 	if !ok {
 		cuts = []float64{0, length}
 	}
-	id := fmt.Sprintf("%s/tie@%s", p.rb.Name, at(p.rb.station(r.at)))
 	var pieces [][]geom.Solid
 	from := 0.0
 	for _, to := range cuts[1:] {
@@ -166,7 +173,7 @@ func (f *roofFrame) tieStick(rb *roofBody, id string, r bar, parts []geom.Solid,
 // tieCuts returns where a joist begins, breaks and ends, and the lap of what lies
 // beside the breaks; ok is false where it is longer than the stock and neither
 // bearing walls nor an ordered splice let it break.
-func (rb *roofBody) tieCuts(walls []TieWall, length, stock float64) (cuts []float64, lap float64, ok bool) {
+func (rb *roofBody) tieCuts(walls []float64, length, stock float64) (cuts []float64, lap float64, ok bool) {
 	if length <= stock+geom.Eps {
 		return []float64{0, length}, 0, true
 	}
@@ -181,15 +188,15 @@ func (rb *roofBody) tieCuts(walls []TieWall, length, stock float64) (cuts []floa
 	return cuts, lap, lap > 0 && length/n > 2*lap
 }
 
-// overWalls breaks a length over the farthest wall within reach, each time; nil
+// overWalls breaks a length over the farthest wall or beam within reach, each time; nil
 // where one of the pieces would be longer than the stock.
-func overWalls(walls []TieWall, length, stock float64) []float64 {
+func overWalls(walls []float64, length, stock float64) []float64 {
 	cuts := []float64{0}
 	for from := 0.0; length-from > stock+geom.Eps; {
 		next := from
 		for _, w := range walls {
-			if w.Along <= from+stock+geom.Eps {
-				next = max(next, w.Along)
+			if w <= from+stock+geom.Eps {
+				next = max(next, w)
 			}
 		}
 		if next <= from+geom.Eps {
