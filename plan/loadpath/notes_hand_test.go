@@ -73,8 +73,14 @@ func TestSmallHelpersOfTheReport(t *testing.T) {
 		a, b *Link
 		want bool
 	}{
-		{link(0, 0), nil, true}, {link(0.5, 1), link(0.4, 9), true}, {link(0.4, 9), link(0.5, 1), false}, {link(0.5, 9), link(0.5, 1), true}, {link(0.5, 1), link(0.5, 9), false},
-		{link(0.5, 1), link(0.5, 1), false}, {link(math.Inf(1), 1), link(5, 9), true}, {link(math.Inf(1), 2), link(math.Inf(1), 1), true},
+		{link(0, 0), nil, true},
+		{link(0.5, 1), link(0.4, 9), true},
+		{link(0.4, 9), link(0.5, 1), false},
+		{link(0.5, 9), link(0.5, 1), true},
+		{link(0.5, 1), link(0.5, 9), false},
+		{link(0.5, 1), link(0.5, 1), false},
+		{link(math.Inf(1), 1), link(5, 9), true},
+		{link(math.Inf(1), 2), link(math.Inf(1), 1), true},
 	} {
 		assert.Equal(t, c.want, worse(c.a, c.b), "%+v", c)
 	}
