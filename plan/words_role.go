@@ -31,6 +31,7 @@ const (
 	Pile         Role = "pile"
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"
+	RidgePole    Role = "ridge post"   // of a RidgePost: from its footing to the ridge
 	PlateBeam    Role = "flush beam"   // of a FlushBeam: between walls, its top flush with their plates
 	SillPlate    Role = "sill plate"   // on slab or stem wall
 	SquashBlock  Role = "squash block" // stands in a floor under a post's studs and carries what presses them
@@ -42,7 +43,7 @@ const (
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,
-	PorchPost, PlateBeam, SillPlate,
+	PorchPost, RidgePole, PlateBeam, SillPlate,
 }
 
 // WetRoles are the roles of members that are taken as wet where the plan does

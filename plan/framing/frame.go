@@ -31,6 +31,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.porches()
 	b.flushBeams()
 	b.roofs()
+	b.ridgePosts()
 	b.checkOverlaps()
 	b.lines()
 	b.wallJoints()

@@ -169,7 +169,7 @@ func (b *bent) bays() []*Link {
 	u := b.a.u
 	for i := 1; i < len(b.p.carriers); i++ {
 		lo, hi := b.p.carriers[i-1].station, b.p.carriers[i].station
-		if s := simple(lo, hi, flatDeep, b.loads); s.moment > 0 && !b.p.opens(lo, hi) {
+		if s := simple(lo, hi, flatDeep, b.loads); s.moment > least && !b.p.opens(lo, hi) {
 			n := max(1, b.plates(lo, hi))
 			all = append(all, bend{
 				s, fmt.Sprintf("%s-%.0f, top plates", b.p.w.Name, lo), fmt.Sprintf("wall %s, top plates from %s to %s", b.p.w.Name, u.Length(lo), u.Length(hi)),
