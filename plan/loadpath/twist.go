@@ -285,8 +285,11 @@ func (t *twister) inLane(x *LineShear) (out []*framing.Member) {
 
 // gathers tells whether a member can gather force along a line.
 func gathers(m *framing.Member) bool {
+	if m.Role == plan.Blocking && m.Roof == nil && m.Wall == nil {
+		return false // between joists: nothing draws one block to the next
+	}
 	switch m.Role {
-	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
+	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
 		return true
 	}
 	return false

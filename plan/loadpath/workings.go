@@ -214,9 +214,12 @@ func (s *caseState) footWorkings(j *framing.Joint) (out []string) {
 			}
 			if k.base == j {
 				out = append(out, s.m.u.Sprintf("its length of wall: %s long, %s high, %.2f psf, openings counted as wall", s.m.u.Length(k.share), s.m.u.Length(p.w.TopHeight()), s.m.dead.wall(p.w)))
-				if k.floor.D > 0 {
+				if own := k.floor.D - k.byBeams(); own > 0.005 {
 					psf := s.m.dead.floor(s.m.plan.Above(p.top))
-					out = append(out, s.m.u.Sprintf("floor on its plates: %.2f psf on %s of joists", psf, s.m.u.Length(k.floor.D/k.share*144/psf)))
+					out = append(out, s.m.u.Sprintf("floor on its plates: %.2f psf on %s of joists", psf, s.m.u.Length(own/k.share*144/psf)))
+				}
+				for _, x := range k.beams {
+					out = append(out, s.m.u.Sprintf("from beam %s, half of the joists on each side of it, by lever: dead %.0f{lb}", x.beam, x.lb))
 				}
 			}
 		}
