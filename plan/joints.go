@@ -10,10 +10,11 @@ const (
 	GirderHost  JointHost = "girder"
 	PorchHost   JointHost = "porch"
 	OpeningHost JointHost = "floor opening"
+	BeamHost    JointHost = "beam"
 )
 
 // JointHosts are the hosts of joints.
-var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, OpeningHost}
+var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, OpeningHost, BeamHost}
 
 // JointSheet is a kind of sheet on which pieces are drawn.
 type JointSheet string

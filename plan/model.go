@@ -22,8 +22,10 @@ type Plan struct {
 	Foundation    Foundation
 	Girders       []*Girder
 	FloorOpenings []*FloorOpening // stairs
+	FloorJoists   []*FloorJoist   // beside those at the spacing
+	FloorBlocks   []*FloorBlocks
 	Porches       []*Porch
-	Beams         []*FlushBeam
+	Beams         []*FloorBeam
 	Items         []*Item // the catalog, in the order written
 	Rules         []*Rule
 	Places        []*Place
@@ -34,6 +36,7 @@ type Plan struct {
 	Treated       []*TreatedWood
 	Deck          *Deck      // nil where the plan says nothing of it
 	FloorDeck     *FloorDeck // nil where the plan says nothing of it
+	Lay           Lay        // how the house lies against what is written: choices that have a hand are made as there
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan
@@ -146,6 +149,9 @@ type Wall struct {
 	// a plan writes of openings, shear segments and layout is measured from From.
 	// Framing finds it, and counts all stations from there.
 	Hook float64
+	// Past is how far past To its last stud ends, where it runs through at an inside corner,
+	// in. Framing finds it.
+	Past float64
 	Pos  Pos
 }
 
@@ -275,6 +281,24 @@ type FloorOpening struct {
 	Pos             Pos
 }
 
+// FloorJoist is a joist of a floor beside those at the spacing, such as a doubled one
+// under a wall, or one that carries a shear wall's line on.
+type FloorJoist struct {
+	Name     string
+	Level    *Level    // in whose floor it is
+	From, To geom.Vec2 // center line, along the joists
+	Member   Lumber    // Depth 0 reads as one of the level's joists
+	Pos      Pos
+}
+
+// FloorBlocks is a row of blocks between the joists of a floor, square across them.
+type FloorBlocks struct {
+	Name     string
+	Level    *Level    // in whose floor they are
+	From, To geom.Vec2 // center line
+	Pos      Pos
+}
+
 // Girder is a beam or stringer on piles under the lowest floor.
 type Girder struct {
 	Name     string
@@ -300,13 +324,17 @@ type Porch struct {
 	Pos      Pos
 }
 
-// FlushBeam is a beam at the height of a level's top plates, its top flush with
-// theirs, between the walls that its ends are hung from.
-type FlushBeam struct {
+// FloorBeam is a beam that carries the joists of a floor or ceiling over a level:
+// dropped under them, its top flush with the level's top plates, or flush with
+// them, so that they are cut at its faces and hung from it.
+type FloorBeam struct {
 	Name     string
-	Level    *Level
-	From, To geom.Vec2 // center line; the ends are cut to the faces of the walls they reach
+	Level    *Level // at or on whose top plates it lies
+	Set      BeamSet
+	From, To geom.Vec2 // center line; the ends are cut to the faces of walls, or of the rim, that they reach
 	Member   Lumber
+	Posts    []float64 // stations of the centers of posts under it, from From, in
+	Post     Lumber    // section of those
 	Pos      Pos
 }
 

@@ -30,18 +30,6 @@ func (e Edge) past(d float64) float64 {
 	return d
 }
 
-// within tells whether p lies in the strip d wide along the edge.
-func (e Edge) within(p geom.Vec2, d float64) bool {
-	dir := e.B.Sub(e.A)
-	l := dir.Len()
-	if l < touch {
-		return false
-	}
-	dir = dir.Unit()
-	t, off := p.Sub(e.A).Dot(dir), math.Abs(p.Sub(e.A).Cross(dir))
-	return off <= d+1e-6 && t >= -e.past(d)-1e-6 && t <= l+e.past(d)+1e-6
-}
-
 // Face is one face of the roof with its deck.
 type Face struct {
 	*framing.Face
@@ -54,14 +42,15 @@ type Face struct {
 	shape  []geom.Vec2
 	plan   []geom.Vec2
 	lines  []*line
-	edges  []Edge // of all faces that share its zones
+	edges  *edges // of all faces that share its zones
 }
 
-// newFace returns a face in its own axes.
-func newFace(f *framing.Face) *Face {
+// newFace returns a face in its own axes. Along the eave it counts east or north, or where
+// the house lies the other way what these are there: panels are laid from the same end.
+func newFace(f *framing.Face, lay plan.Lay) *Face {
 	x := &Face{Face: f, up: f.Slope.Mul(-1)}
 	x.along = x.up.Left().Mul(-1) // to the right of one who looks uphill
-	if x.along.X+x.along.Y < 0 {
+	if d := lay.Back(x.along); d.X+d.Y < 0 {
 		x.along = x.along.Mul(-1)
 	}
 	lo, hi := f.Outline[0], f.Outline[0]

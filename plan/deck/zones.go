@@ -27,11 +27,11 @@ type Winds struct {
 	Basis   wind.Basis
 	A       float64 // width a of the edge strips, in
 	Deck    *Deck
-	figures []wind.Figure        // of each face
-	Faults  map[*plan.Roof]error // of roofs that no figure has
-	walls   map[*plan.Level][]*plan.Wall
-	q       float64 // velocity pressure at mean roof height with Kd, psf
-	soffit  float64 // GCp on the underside of an overhang
+	figures []wind.Figure               // of each face
+	Faults  map[*plan.Roof]error        // of roofs that no figure has
+	walls   map[*plan.Level]*geom.Rings // exterior walls that reach the plates of a level
+	q       float64                     // velocity pressure at mean roof height with Kd, psf
+	soffit  float64                     // GCp on the underside of an overhang
 }
 
 // nailArea is the effective wind area of a nail, ft²: less than the least of
@@ -43,7 +43,7 @@ const nailArea = 1.0
 func (d *Deck) Blow(b wind.Basis) *Winds {
 	w := &Winds{
 		Basis: b, A: 12 * b.EdgeStrip(), Deck: d, figures: make([]wind.Figure, len(d.Faces)), Faults: map[*plan.Roof]error{}, q: b.At(b.Height).QKd,
-		walls: map[*plan.Level][]*plan.Wall{},
+		walls: outlines(d.House.Plan),
 		// the reduction of wall coefficients to 10 degrees is not taken
 		soffit: wind.WallFigure(b.Edition, 45).Zones[0].Positive.At(nailArea),
 	}
@@ -55,12 +55,22 @@ func (d *Deck) Blow(b wind.Basis) *Winds {
 		}
 		w.figures[i] = f
 	}
-	for _, x := range d.House.Plan.Walls {
+	return w
+}
+
+// outlines returns the exterior walls that reach the plates of each level.
+func outlines(p *plan.Plan) map[*plan.Level]*geom.Rings {
+	sides := map[*plan.Level][][2]geom.Vec2{}
+	for _, x := range p.Walls {
 		if l := x.TopLevel(); x.Exterior {
-			w.walls[l] = append(w.walls[l], x)
+			sides[l] = append(sides[l], [2]geom.Vec2{x.From, x.To})
 		}
 	}
-	return w
+	out := map[*plan.Level]*geom.Rings{}
+	for l, list := range sides {
+		out[l] = geom.NewRings(list)
+	}
+	return out
 }
 
 // Figure returns the figure of a roof's first face.
@@ -140,14 +150,7 @@ func (w *Winds) zone(c wind.Clad, over bool) Zone {
 // inside tells whether p lies within the exterior walls that reach the plates
 // of a level: a ray to the east crosses an odd number of them.
 func (w *Winds) inside(l *plan.Level, p geom.Vec2) bool {
-	in := false
-	for _, x := range w.walls[l] {
-		a, b := x.From, x.To
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
+	return w.walls[l] != nil && w.walls[l].Inside(p)
 }
 
 // sort of edge a zone is measured from.
@@ -160,29 +163,35 @@ const (
 	hips
 )
 
-// strip tells whether p lies within d of an edge of a sort.
-func (x *Face) strip(s along, p geom.Vec2, d float64) bool {
-	for _, e := range x.edges {
-		level := e.Kind == plan.WallEdge && math.Abs(e.B.Sub(e.A).Unit().Dot(x.up)) < 0.1
-		var is along
-		switch {
-		case e.Kind == plan.EaveEdge:
-			is = low
-		case e.Kind == plan.RidgeEdge, level:
-			is = high
-		case e.Kind == plan.HipEdge:
-			is = hips
-		case e.Kind == plan.RakeEdge, e.Kind == plan.WallEdge:
-			is = side
-		default:
-			continue
-		}
-		if is == s && e.within(p, d) {
-			return true
-		}
+// sortOf returns the sort of an edge to a face; ok is false of those that no zone is
+// measured from.
+func (x *Face) sortOf(e *edge) (s along, ok bool) {
+	level := e.Kind == plan.WallEdge && math.Abs(e.dir.Dot(x.up)) < 0.1
+	switch {
+	case e.Kind == plan.EaveEdge:
+		return low, true
+	case e.Kind == plan.RidgeEdge, level:
+		return high, true
+	case e.Kind == plan.HipEdge:
+		return hips, true
+	case e.Kind == plan.RakeEdge, e.Kind == plan.WallEdge:
+		return side, true
 	}
-	return false
+	return 0, false
 }
+
+// strips tells for each sort of edges whether p lies within d of one.
+func (x *Face) strips(p geom.Vec2, d float64) (in [hips + 1]bool) {
+	x.edges.near(p, d, func(e *edge) {
+		if s, ok := x.sortOf(e); ok {
+			in[s] = true
+		}
+	})
+	return in
+}
+
+// strip tells whether p lies within d of an edge of a sort.
+func (x *Face) strip(s along, p geom.Vec2, d float64) bool { return x.strips(p, d)[s] }
 
 // names returns the zones of the roof's figure whose strips reach p. Their
 // layout on the roof is from memory for every figure; see Layout.
@@ -194,7 +203,8 @@ func (w *Winds) names(x *Face, p geom.Vec2) []string {
 	if x.Roof.Kind == plan.ShedRoof {
 		return shedNames(x, p, a, has(f, "3'"))
 	}
-	e, r, g, h := x.strip(low, p, a), x.strip(side, p, a), x.strip(high, p, a), x.strip(hips, p, a)
+	in := x.strips(p, a)
+	e, r, g, h := in[low], in[side], in[high], in[hips]
 	out := []string{"1"}
 	put := func(yes bool, names ...string) {
 		if yes {
@@ -235,7 +245,8 @@ func (w *Winds) flatNames(x *Face, p geom.Vec2) []string {
 // shedNames lays zones out on a monoslope roof.
 func shedNames(x *Face, p geom.Vec2, a float64, primed bool) []string {
 	out := []string{"1"}
-	top, l, s := x.strip(high, p, 2*a), x.strip(low, p, 2*a), x.strip(side, p, 2*a)
+	in := x.strips(p, 2*a)
+	top, l, s := in[high], in[low], in[side]
 	if top || l || s {
 		out = append(out, "2")
 	}

@@ -2,6 +2,7 @@ package framing
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"galewright/plan"
@@ -53,6 +54,9 @@ type builder struct {
 	bodies    *geom.Grid[*roofBody]       // of all roofs, filled by roofs
 	found     map[*plan.FloorOpening]bool // those that lie in a floor
 	wellEnds  []wellEnd                   // the headers of openings in floors
+	beams     []*framedBeam               // of floors and ceilings
+	flushIn   map[*plan.FloorBeam]bool    // those that are flush in a floor that was found
+	placed    map[string]bool             // added joists and blocking, by name, that lie in a floor
 	refs      int                         // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
@@ -69,6 +73,9 @@ func newBuilder(p *plan.Plan) *builder {
 		widths: map[*plan.Level]float64{},
 		loops:  map[*plan.Level][][]edge{},
 		found:  map[*plan.FloorOpening]bool{},
+
+		flushIn: map[*plan.FloorBeam]bool{},
+		placed:  map[string]bool{},
 	}
 }
 
@@ -119,8 +126,9 @@ func at(s float64) string {
 // Stations are along the plan wall's line, from where its tape hooks.
 type framedWall struct {
 	*plan.Wall
-	nth   int // among the plan's walls
-	frame geom.Frame
+	nth      int // among the plan's walls
+	frame    geom.Frame
+	mirrored bool // the house is: choices between left and right are the other way
 	// s0 and s1 are the stations between which its bottom plate, studs and
 	// lower top plate stand; c0 and c1 those of its upper plate, which laps
 	// over corners.
@@ -143,7 +151,22 @@ type framedWall struct {
 }
 
 // capAt returns the upper plate over station s, or nil where there is none.
-func (w *framedWall) capAt(s float64) *Member { return memberAt(w.caps, s) }
+func (w *framedWall) capAt(s float64) *Member { return w.memberAt(w.caps, s) }
+
+// memberAt returns the member of list whose extent holds station s, or nil: where one ends
+// as the next begins the first, in a mirrored house the next.
+func (w *framedWall) memberAt(list []*Member, s float64) *Member {
+	if w.mirrored {
+		s = -s
+		for _, m := range slices.Backward(list) {
+			if -m.S1-geom.Eps <= s && s <= -m.S0+geom.Eps {
+				return m
+			}
+		}
+		return nil
+	}
+	return memberAt(list, s)
+}
 
 // memberAt returns the member of list whose extent holds station s, or nil.
 func memberAt(list []*Member, s float64) *Member {

@@ -35,9 +35,12 @@ func (f *roofFrame) ties() {
 	for _, rb := range f.bodies {
 		own := slices.DeleteFunc(slices.Clone(pairs), func(p tiePair) bool { return p.rb != rb })
 		slices.SortStableFunc(own, func(a, b tiePair) int { return cmp.Compare(math.Round(a.at*1000), math.Round(b.at*1000)) })
-		last := math.Inf(-1)
+		last := math.Inf(1)
+		if f.plan.Lay.Reversed(rb.Ridge) {
+			slices.Reverse(own)
+		}
 		for i, p := range own {
-			if i+1 < len(own) && own[i+1].at-last < rb.CeilingSpace+near {
+			if i+1 < len(own) && math.Abs(own[i+1].at-last) < rb.CeilingSpace+near {
 				continue // the next is near enough
 			}
 			if f.tie(p) {
@@ -87,6 +90,9 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 	wood := p.rb.tieLumber()
 	side = p.a.dir.Left()
 	mid := p.rb.body.Lo.Add(p.rb.body.Hi).Mul(0.5)
+	if f.plan.Lay.Mirrored {
+		side = side.Mul(-1)
+	}
 	if side.Dot(mid.Sub(pa)) < -geom.Eps { // a pair in the middle has it at the left of its first rafter
 		side = side.Mul(-1)
 	}
@@ -96,11 +102,14 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 }
 
 // tieLumber returns the section of the roof's ceiling joists.
-func (rb *roofBody) tieLumber() plan.Lumber {
-	if rb.Ceiling.Ply == 0 {
+func (rb *roofBody) tieLumber() plan.Lumber { return ceilingLumber(rb.Roof) }
+
+// ceilingLumber returns the section of a roof's ceiling joists.
+func ceilingLumber(r *plan.Roof) plan.Lumber {
+	if r.Ceiling.Ply == 0 {
 		return tieLumber
 	}
-	return rb.Ceiling
+	return r.Ceiling
 }
 
 // tie adds the joist of one pair: one piece, or where that is longer than the
@@ -111,14 +120,18 @@ func (f *roofFrame) tie(p tiePair) bool {
 	r, side, length := f.tieBar(p)
 	planes := []geom.Plane{below(p.a), below(p.c)}
 	t := &Tie{Roof: p.rb.Roof, Along: p.at, Rafters: [2]*Member{p.a.member, p.c.member}, Walls: f.tieWalls(r, length)}
-	cuts, lap, ok := p.rb.tieCuts(t.Walls, length, longest(f.plan))
+	t.Beams = f.tieBeams(r, length)
+	id := fmt.Sprintf("%s/tie@%s", p.rb.Name, at(p.rb.station(r.at)))
+	if hung := t.hungRuns(length); len(hung) > 1 {
+		return f.hungTie(p, t, r, id, planes, hung)
+	}
+	cuts, lap, ok := p.rb.tieCuts(t.bearings(), length, longest(f.plan))
 	if ok && len(cuts) > 2 {
 		ok = f.spliceRoom(r, side, cuts, lap)
 	}
 	if !ok {
 		cuts = []float64{0, length}
 	}
-	id := fmt.Sprintf("%s/tie@%s", p.rb.Name, at(p.rb.station(r.at)))
 	for i, to := range cuts[1:] {
 		parts := r.cut(cuts[i], to, planes, nil)
 		if len(parts) == 0 || !f.clear(parts) {
@@ -164,7 +177,7 @@ func (f *roofFrame) tieStick(rb *roofBody, id string, r bar, parts []geom.Solid,
 // tieCuts returns where a joist begins, breaks and ends, and the lap of what lies
 // beside the breaks; ok is false where it is longer than the stock and neither
 // bearing walls nor an ordered splice let it break.
-func (rb *roofBody) tieCuts(walls []TieWall, length, stock float64) (cuts []float64, lap float64, ok bool) {
+func (rb *roofBody) tieCuts(walls []float64, length, stock float64) (cuts []float64, lap float64, ok bool) {
 	if length <= stock+geom.Eps {
 		return []float64{0, length}, 0, true
 	}
@@ -179,15 +192,15 @@ func (rb *roofBody) tieCuts(walls []TieWall, length, stock float64) (cuts []floa
 	return cuts, lap, lap > 0 && length/n > 2*lap
 }
 
-// overWalls breaks a length over the farthest wall within reach, each time; nil
+// overWalls breaks a length over the farthest wall or beam within reach, each time; nil
 // where one of the pieces would be longer than the stock.
-func overWalls(walls []TieWall, length, stock float64) []float64 {
+func overWalls(walls []float64, length, stock float64) []float64 {
 	cuts := []float64{0}
 	for from := 0.0; length-from > stock+geom.Eps; {
 		next := from
 		for _, w := range walls {
-			if w.Along <= from+stock+geom.Eps {
-				next = max(next, w.Along)
+			if w <= from+stock+geom.Eps {
+				next = max(next, w)
 			}
 		}
 		if next <= from+geom.Eps {

@@ -140,16 +140,8 @@ func TestCeilingJoistsAtTheirOwnSpacing(t *testing.T) {
 // Of walls at 100, 130 and 200 along 500 the farthest within 192 is 130, from
 // there 200, and from 200 the end is 300 off: too far.
 func TestOverWalls(t *testing.T) {
-	assert.Equal(t, []float64{0, 130, 200, 380}, overWalls(under(100, 130, 200), 380, 192))
-	assert.Nil(t, overWalls(under(100, 130, 200), 500, 192))
+	assert.Equal(t, []float64{0, 130, 200, 380}, overWalls([]float64{100, 130, 200}, 380, 192))
+	assert.Nil(t, overWalls([]float64{100, 130, 200}, 500, 192))
 	assert.Nil(t, overWalls(nil, 300, 240))
-	assert.Equal(t, []float64{0, 150, 300}, overWalls(under(150), 300, 240))
-}
-
-// under is walls at places along a joist.
-func under(at ...float64) (out []TieWall) {
-	for _, u := range at {
-		out = append(out, TieWall{Along: u})
-	}
-	return out
+	assert.Equal(t, []float64{0, 150, 300}, overWalls([]float64{150}, 300, 240))
 }

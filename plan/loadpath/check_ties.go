@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/timber"
 )
 
@@ -36,6 +37,11 @@ func tieThrust(c *Check, a *analysis) (out []*Link) {
 		for i, s := range t.Splices {
 			out = append(out, a.tieLink(c, t, fmt.Sprintf(" splice %d", i+1), plan.CeilingSplice, s, lb))
 		}
+		for _, x := range t.Beams {
+			if x.Beam.Set == plan.SetFlush {
+				out = append(out, a.cutTie(c, t, x, lb))
+			}
+		}
 	}
 	return out
 }
@@ -48,10 +54,10 @@ func (a *analysis) shareThrust(take func(p *pair, t *framing.Tie, k float64)) {
 	for _, t := range a.house.Ties {
 		own[t.Rafters[0]], own[t.Rafters[1]] = t, t
 	}
-	at := map[*framing.Tie]float64{} // place along the ridge
+	at := map[*framing.Tie]*pair{} // that it stands beside
 	for _, p := range a.pairs {
 		if t := own[p.a.Member]; t != nil {
-			at[t] = p.along
+			at[t] = p
 		}
 	}
 	for _, p := range a.pairs {
@@ -70,7 +76,7 @@ func (a *analysis) shareThrust(take func(p *pair, t *framing.Tie, k float64)) {
 		case high == nil:
 			take(p, low, 1)
 		default:
-			k := (p.along - at[low]) / (at[high] - at[low])
+			k := (p.along - at[low].along) / (at[high].along - at[low].along)
 			take(p, low, 1-k)
 			take(p, high, k)
 		}
@@ -102,20 +108,29 @@ func tieID(t *framing.Tie) string {
 	return fmt.Sprintf("%s-%.0f-tie", t.Roof.Name, math.Round(t.Along))
 }
 
-// tiesBeside returns the ceiling joists of a pair's roof nearest to it on both
+// tiesBeside returns the ceiling joists under a pair's ridge nearest to it on both
 // sides.
-func (a *analysis) tiesBeside(p *pair, at map[*framing.Tie]float64) (low, high *framing.Tie) {
+func (a *analysis) tiesBeside(p *pair, at map[*framing.Tie]*pair) (low, high *framing.Tie) {
 	for _, t := range a.house.Ties {
-		s, ok := at[t]
+		q := at[t]
 		switch {
-		case !ok || t.Roof != p.a.roof:
-		case s <= p.along && (low == nil || s > at[low]):
+		case q == nil || t.Roof != p.a.roof && t.Roof != p.b.roof || !p.oneRidge(q):
+		case q.along <= p.along && (low == nil || q.along > at[low].along):
 			low = t
-		case s > p.along && (high == nil || s < at[high]):
+		case q.along > p.along && (high == nil || q.along < at[high].along):
 			high = t
 		}
 	}
 	return low, high
+}
+
+// oneRidge tells whether two pairs meet at ridges in one line: at the corner of an L the
+// rafters of both roofs stand across each other.
+func (p *pair) oneRidge(q *pair) bool {
+	if !geom.Parallel(p.a.Up, q.a.Up) {
+		return false
+	}
+	return p.joint == nil || q.joint == nil || math.Abs(p.joint.At.Sub(q.joint.At).Flat().Dot(p.a.Up)) < 1
 }
 
 // tieLink is the link of the nails of one connection at a ceiling joist: those
@@ -132,6 +147,17 @@ func (a *analysis) tieLink(c *Check, t *framing.Tie, what string, at plan.Connec
 		l.Gap = "no nails ordered: " + string(at) + " under [nailing]"
 	}
 	return l
+}
+
+// cutTie is the gap of a ceiling joist that is cut at a flush beam: hangers carry it
+// down, and nothing that the plan can say draws its two parts together over the beam.
+func (a *analysis) cutTie(c *Check, t *framing.Tie, x framing.TieBeam, lb float64) *Link {
+	return &Link{
+		Check: c, ID: tieID(t) + " beam " + x.Beam.Name, Host: "roof " + t.Roof.Name, Unit: "lb", Demand: lb, Strength: lb * deadStrength, Case: "dead load", Ratio: math.Inf(1),
+		Where: fmt.Sprintf("roof %s, ceiling joist at %s, at beam %s", t.Roof.Name, a.u.Length(t.Along), x.Beam.Name),
+		Terms: []Term{{"thrust of the rafters from dead load that it holds", lb, "lb"}},
+		Gap:   fmt.Sprintf("the joist is cut at beam %s and holds no thrust across it: set the beam dropped, so that joists lap over it, or have the engineer of record tie the two over it", x.Beam.Name),
+	}
 }
 
 // tieNails is what the ordered nails of a connection through a member hold on

@@ -82,7 +82,8 @@ type porchPost struct {
 type builder struct {
 	*model
 	bearing  map[bearingCell][]*plan.Wall
-	standing map[*plan.Wall][]*framing.Member // see uprights
+	standing map[*plan.Wall][]*framing.Member      // see uprights
+	corners  map[*framing.Member][]*framing.Member // see atCorner
 }
 
 // newModel reads the load path's model out of a framed house.

@@ -17,6 +17,7 @@ type caseState struct {
 	roofs    map[*plan.Roof]roofCase
 	rafters  map[*framing.Joint]Force // what rafters bring to the joints that hold them
 	pulls    []Force                  // tension across the ridge, by pair
+	brought  []Force                  // to the ridge of a pair by what ends there beside it
 	walls    []wallForce              // by wallPath
 	carriers []carried                // by carrier
 	headers  [][2]Force               // at both ends, by opening
@@ -57,7 +58,7 @@ func (m *model) run(c windCase) *caseState {
 func (m *model) newCase(c windCase) *caseState {
 	s := &caseState{
 		m: m, wind: c, roofs: make(map[*plan.Roof]roofCase, len(m.plan.Roofs)), rafters: make(map[*framing.Joint]Force, 2*len(m.rafters)),
-		pulls: make([]Force, len(m.pairs)), walls: make([]wallForce, len(m.paths)), carriers: make([]carried, m.wallModel.carriers),
+		pulls: make([]Force, len(m.pairs)), brought: make([]Force, len(m.pairs)), walls: make([]wallForce, len(m.paths)), carriers: make([]carried, m.wallModel.carriers),
 		headers: make([][2]Force, m.wallModel.headers), posts: make([]Force, len(m.porches)), poles: make([]Force, m.poleCount), piles: make([]Force, m.piles.count),
 		lost: map[*plan.Level]Force{}, orphans: map[*plan.Wall]float64{},
 		unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{},
@@ -283,6 +284,7 @@ func (s *caseState) reactPair(p *pair, left, right Force) {
 func (s *caseState) lift(p *pair, f Force) {
 	k := p.apex / p.span
 	s.reactPair(p, f.times(1-k), f.times(k))
+	s.brought[p.n].take(f)
 	if p.rise > 1 {
 		s.pulls[p.n].take(f.times(k * (p.span - p.apex) / p.rise))
 	}

@@ -202,8 +202,8 @@ func (t *twister) runsOn(x *LineShear, w *plan.Wall, at, out float64) *framing.M
 		return gathers(m) && m.B.Sub(m.A).Flat().Unit().RunsAlong(x.Axis) && math.Abs(axis(m.A.Flat(), 1-x.Axis)-x.At) <= oneLine &&
 			max(out*lo, out*hi) >= out*at+onFor
 	}
-	for _, m := range t.a.house.Members {
-		if m.Wall != w || m.Role != plan.TopPlate && m.Role != plan.UpperPlate {
+	for _, m := range t.a.house.In(w) {
+		if m.Role != plan.TopPlate && m.Role != plan.UpperPlate {
 			continue
 		}
 		if i := slices.IndexFunc(t.next[m], on); i >= 0 {

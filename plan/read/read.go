@@ -24,8 +24,8 @@ func Plan(file string, src []byte, load func(name string) ([]byte, error)) (*pla
 var hardwareTables = []string{"catalog", "item", "rule", "place"}
 
 // House reads a plan without its hardware, as if none of it were written.
-func House(file string, src []byte) (*plan.Plan, plan.Diagnostics) {
-	return readPlan(file, src, nil, hardwareTables...)
+func House(file string, src []byte, load func(name string) ([]byte, error)) (*plan.Plan, plan.Diagnostics) {
+	return readPlan(file, src, load, hardwareTables...)
 }
 
 // readPlan reads a plan but for the tables that are left out.
@@ -35,6 +35,9 @@ func readPlan(file string, src []byte, load func(name string) ([]byte, error), w
 	r := newReader(file, p, &found)
 	r.load = load
 	m, ok := r.decode(src)
+	if ok {
+		m, ok = r.compose(m, nil)
+	}
 	for _, table := range without {
 		delete(m, table)
 	}
@@ -49,6 +52,9 @@ func readPlan(file string, src []byte, load func(name string) ([]byte, error), w
 		})
 		r.check(m)
 	}
+	if !found.Errors() {
+		r.layHouse()
+	}
 	return p, found.Sorted()
 }
 
@@ -57,6 +63,7 @@ func readPlan(file string, src []byte, load func(name string) ([]byte, error), w
 // tables refer to one another.
 func rootKeys() []binding[plan.Plan] {
 	return []binding[plan.Plan]{
+		baseKey(), layKey(layKeys[0]), layKey(layKeys[1]), layKey(layKeys[2]),
 		tableKey("project", "[project]", "what the title block says", projectKeys,
 			func(p *plan.Plan) *plan.Project { return &p.Project }).must(),
 		tableKey("site", "[site]", "the wind basis; load computing needs it", siteKeys,
@@ -72,12 +79,14 @@ func rootKeys() []binding[plan.Plan] {
 		tablesKey("shear_type", "sheathed segments that are nailed alike, once", readShearTypes),
 		tablesKey("wall", "the walls; exterior walls go counterclockwise around the house", readWalls).must(),
 		tablesKey("floor_opening", "openings in floors, as for stairs", readFloorOpenings),
+		tablesKey("joist", "joists of floors beside those at the spacing, as doubled under a wall", readFloorJoists),
+		tablesKey("blocking", "rows of blocks between the joists of floors", readFloorBlocks),
 		tablesKey("roof", "the roofs; roofs over one level meet in valleys", readRoofs),
 		custom("deck", "table", "", "sheathing of the roofs and its nails; without it the load path says that nothing is known of them", readDeck).showing("[deck]"),
 		custom("floor", "table", "", "nails of the floors' panels; without it nothing is known of the shear that they bear", readFloorDeck).showing("[floor]"),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
 		tablesKey("porch", "post and beam porches", readPorches),
-		tablesKey("beam", "beams between walls at the height of their top plates: a collector past an inside corner", readBeams),
+		tablesKey("beam", "beams between walls or on posts, under a floor's or ceiling's joists or flush with them; a collector past an inside corner", readBeams),
 		nailingKey(),
 		tableKey("salt", "[salt]", "salt air: how the house is closed, and the engineer's materials for each class of place", saltKeys,
 			func(p *plan.Plan) *plan.Salt { return &p.Salt }),

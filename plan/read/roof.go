@@ -56,7 +56,7 @@ var roofKeys = []binding[roofDraft]{
 	}).otherwise(`"2x6", at each pair of rafters`),
 	lengthKey("ceiling_splice", `"2'"`, "how far the splice piece beside a break in a ceiling joist laps each side; where it is given, joists longer than the stock may break between bearing walls",
 		func(d *roofDraft) *float64 { return &d.CeilingSplice }).within(0, 240).usual(12, 96).otherwise("1' over a bearing wall; no break anywhere else"),
-	custom("post", "tables", "[[roof.post]]", "posts under its ridge, each from a footing of its own up through the floors", func(v value, d *roofDraft) {
+	custom("post", "tables", `[{ at = "28'" }]`, "posts under its ridge, each from a footing of its own up through the floors", func(v value, d *roofDraft) {
 		for _, n := range v.nodes("post") {
 			readRidgePost(n, d.Roof)
 		}

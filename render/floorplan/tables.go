@@ -27,6 +27,9 @@ func NotePages(c *page.Context) []*page.Page {
 		if len(stairwells(c, l)) > 0 {
 			f.Put(wellTable(c, l))
 		}
+		if len(beamsOf(c, l)) > 0 {
+			f.Put(beamTable(c, l))
+		}
 		if rows := holesOf(c, l); len(rows) > 0 {
 			f.Put(holeTable(c, l, rows))
 			notes = append(notes, holeNote)
@@ -63,6 +66,9 @@ func levelTables(c *page.Context, l *plan.Level, holes []holeRow) []*table.Table
 	var out []*table.Table
 	if len(stairwells(c, l)) > 0 {
 		out = append(out, wellTable(c, l))
+	}
+	if len(beamsOf(c, l)) > 0 {
+		out = append(out, beamTable(c, l))
 	}
 	if len(holes) > 0 {
 		notes = append(notes, holeNote)
