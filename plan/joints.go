@@ -145,6 +145,18 @@ func (k JointKind) Place(onWall bool) JointPlace {
 	return JointPlace{}
 }
 
+// At returns the place of joints of kind k on a host, and whether they stand there.
+func (k JointKind) At(h JointHost) (JointPlace, bool) {
+	if r := k.Row(); r != nil {
+		for _, p := range r.Places {
+			if p.Host == h {
+				return p, true
+			}
+		}
+	}
+	return JointPlace{}, false
+}
+
 // JointKinds returns the kinds of joints in the order of Joints.
 func JointKinds() []JointKind {
 	out := make([]JointKind, len(Joints))

@@ -220,14 +220,14 @@ var Joints = []*JointRow{
 	},
 	{
 		Kind: PostCap, Code: "PC", One: "beam to post", Many: "beams to posts",
-		Doc:    "each porch post to its beam",
-		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Doc:    "each porch post to its beam, each post under a ridge to the ridge",
+		Places: []JointPlace{{PorchHost, FoundationSheet}, {RoofHost, RoofSheet}}, Lies: LiesStandalone,
 		Demand: []string{"from the beam"}, Check: "porch-cap-uplift",
 	},
 	{
 		Kind: PostBase, Code: "PB", One: "post base", Many: "post bases",
-		Doc:    "each porch post to its footing or pile",
-		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Doc:    "each porch post to its footing or pile, each post under a ridge to its footing",
+		Places: []JointPlace{{PorchHost, FoundationSheet}, {RoofHost, FoundationSheet}}, Lies: LiesStandalone,
 		Demand: []string{"from the beam"}, Check: "porch-base-uplift",
 	},
 	{

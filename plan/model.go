@@ -234,7 +234,8 @@ type Roof struct {
 	Spacing      float64
 	Layout       *float64 // place along the ridge, from the outside face of its low end, where the module of the rafters starts, in; nil = by the shape of the roof
 	RidgeMember  Lumber
-	RidgeBearing bool // the ridge member is a beam that carries, not a board
+	RidgeBearing bool    // the ridge member is a beam that carries, not a board
+	RidgeStock   float64 // longest piece of a ridge board; 0 = the longest stock
 	Trusses      bool
 	GableEnd     [2]GableEnd // at low and high end of the ridge
 	CeilingTies  bool        // ceiling joists or ties at the plate
@@ -243,9 +244,18 @@ type Roof struct {
 	// CeilingSplice is how far the piece beside a break of a ceiling joist laps each
 	// of the two that meet there, in; 0 = none between bearings.
 	CeilingSplice float64
+	Posts         []*RidgePost // under the ridge, in the order of the plan
 	Blocking      EaveBlocking // between the rafters over the plates of the eaves
 	BlockingSet   *float64     // of its outer face back from the outside face of the plates, in; nil = flush with their inside face
 	Pos           Pos
+}
+
+// RidgePost is a post in one length from its footing up to the underside of a ridge.
+type RidgePost struct {
+	At     float64 // along the ridge, from the outside face of the wall at its low end, in
+	Member Lumber
+	Base   float64 // its foot above grade, in
+	Pos    Pos
 }
 
 // Foundation is what carries the lowest floor.

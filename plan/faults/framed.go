@@ -64,6 +64,8 @@ var framed = []row{
 	{"high-wall-height", "The wall under the high side of a shed roof has another height than its rafters.", `Give it that height, or top = "rake".`},
 	{"gable-on-plate", "A gable is to be closed by a wall up to the rafters, and the wall stops at the plate.", `Give the wall top = "rake", or the roof gable_ends = "gable truss".`},
 	{"ridge-beam-unsupported", "No wall runs up to an end of a ridge beam.", `Give the gable wall top = "rake", or leave ridge_beam out and keep the ceiling ties.`},
+	{"ridge-post-off-ridge", "A post under a ridge has no ridge over it.", "Let it stand where the ridge runs."},
+	{"ridge-post-no-size", "A post under a ridge has no room between its footing and the ridge.", "Lower its base."},
 	{"truss-roof-shape", "Trusses are asked for over a shape that needs a truss maker's layout.", "Frame it with rafters, or let its bodies be gables."},
 
 	{"girder-too-short", "A girder has no length.", "Give it two ends that lie apart."},

@@ -114,6 +114,7 @@ func at(s float64) string {
 // Stations are along the plan wall's line, from where its tape hooks.
 type framedWall struct {
 	*plan.Wall
+	nth   int // among the plan's walls
 	frame geom.Frame
 	// s0 and s1 are the stations between which its bottom plate, studs and
 	// lower top plate stand; c0 and c1 those of its upper plate, which laps

@@ -155,7 +155,7 @@ func stripsOf(loop []edge, t float64) []body {
 			wedge(&out[i], &out[j], o.balloon)
 			continue
 		}
-		first := throughFirst(wallEnd{e.w, true}, wallEnd{o.w, false}) <= 0
+		first := throughFirst(wallEnd{e.w, true}, wallEnd{o.w, false}) < 0
 		switch {
 		case e.balloon && o.balloon:
 		case e.balloon || !o.balloon && first:

@@ -34,6 +34,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.ceilingBeams()
 	b.lostBeams()
 	b.roofs()
+	b.ridgePosts()
 	b.checkOverlaps()
 	b.lines()
 	b.wallJoints()
@@ -46,6 +47,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.shearJoints()
 	b.shares()
 	b.finish()
+	b.house.indexWalls()
 	return b.house, b.faults.Sorted()
 }
 

@@ -117,12 +117,21 @@ func (j *Joint) First() *Member {
 	return j.Members[0]
 }
 
+// Place returns the joint's host and its home sheet: of a kind that stands on roofs and
+// elsewhere too, as a post's head, the roof where it has one.
+func (j *Joint) Place(onWall bool) plan.JointPlace {
+	if p, ok := j.Kind.At(plan.RoofHost); ok && j.Roof != nil && !onWall {
+		return p
+	}
+	return j.Kind.Place(onWall)
+}
+
 // HostName says what the joint's host is: "wall 1S".
 func (j *Joint) HostName() string {
 	if j.Wall != nil {
 		return string(plan.WallHost) + " " + j.Host
 	}
-	if h := j.Kind.Place(false).Host; h != "" {
+	if h := j.Place(false).Host; h != "" {
 		return string(h) + " " + j.Host
 	}
 	return j.Host
@@ -140,6 +149,7 @@ type House struct {
 	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
 	Added   []*Added  // joists and blocks that the plan adds to floors, by floor
 	Beams   []*Beam   // of floors and ceilings: the dropped ones, then the flush ones
+	walls   *inWalls  // see In
 }
 
 // Added is a joist that the plan adds to a floor, in its pieces, or a row of blocks.

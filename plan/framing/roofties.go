@@ -49,22 +49,15 @@ func (f *roofFrame) ties() {
 
 // tiePairs finds the pairs.
 func (f *roofFrame) tiePairs() (out []tiePair) {
-	row := map[*roofBody]map[int][]*roofRafter{} // by station in inches
+	var all []*roofRafter
 	for _, r := range f.rafters {
 		if rb := r.owner; rb.CeilingTies && !rb.Trusses && rb.Kind != plan.ShedRoof && tied(r) {
-			if row[rb] == nil {
-				row[rb] = map[int][]*roofRafter{}
-			}
-			k := int(math.Floor(r.run.Station))
-			row[rb][k] = append(row[rb][k], r)
+			all = append(all, r)
 		}
 	}
-	done := map[*roofRafter]bool{}
-	for _, a := range f.rafters {
-		done[a] = true
-		k := int(math.Floor(a.run.Station))
-		for _, c := range slices.Concat(row[a.owner][k-1], row[a.owner][k], row[a.owner][k+1]) {
-			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
+	for i, a := range all {
+		for _, c := range all[i:] {
+			if a.owner == c.owner && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
 				out = append(out, tiePair{a.owner, a, c, a.owner.station(a.run.High)})
 			}
 		}
@@ -115,8 +108,8 @@ func ceilingLumber(r *plan.Roof) plan.Lumber {
 
 // tie adds the joist of one pair: one piece, or where that is longer than the
 // stock several that meet over bearing walls, or between them where the plan
-// orders a splice, each break with a piece beside it. It returns false where
-// something stands in its way.
+// orders a splice, each break with a piece beside it. Where something stands in its
+// way it adds nothing and returns false.
 func (f *roofFrame) tie(p tiePair) bool {
 	r, side, length := f.tieBar(p)
 	planes := []geom.Plane{below(p.a), below(p.c)}
@@ -133,15 +126,17 @@ func (f *roofFrame) tie(p tiePair) bool {
 	if !ok {
 		cuts = []float64{0, length}
 	}
-	for i := 1; i < len(cuts); i++ {
-		parts := r.cut(cuts[i-1], cuts[i], planes, nil)
+	var pieces [][]geom.Solid
+	from := 0.0
+	for _, to := range cuts[1:] {
+		parts := r.cut(from, to, planes, nil)
 		if len(parts) == 0 || !f.clear(parts) {
-			continue
+			return false
 		}
-		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i-1], cuts[i]))
+		pieces, from = append(pieces, parts), to
 	}
-	if len(t.Pieces) < len(cuts)-1 {
-		return len(t.Pieces) > 0
+	for i, parts := range pieces {
+		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i], cuts[i+1]))
 	}
 	beside := r.shifted(side)
 	for _, c := range cuts[1 : len(cuts)-1] {
