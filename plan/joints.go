@@ -10,10 +10,11 @@ const (
 	GirderHost  JointHost = "girder"
 	PorchHost   JointHost = "porch"
 	OpeningHost JointHost = "floor opening"
+	BeamHost    JointHost = "beam"
 )
 
 // JointHosts are the hosts of joints.
-var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, OpeningHost}
+var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, OpeningHost, BeamHost}
 
 // JointSheet is a kind of sheet on which pieces are drawn.
 type JointSheet string
@@ -142,6 +143,18 @@ func (k JointKind) Place(onWall bool) JointPlace {
 		}
 	}
 	return JointPlace{}
+}
+
+// At returns the place of joints of kind k on a host, and whether they stand there.
+func (k JointKind) At(h JointHost) (JointPlace, bool) {
+	if r := k.Row(); r != nil {
+		for _, p := range r.Places {
+			if p.Host == h {
+				return p, true
+			}
+		}
+	}
+	return JointPlace{}, false
 }
 
 // JointKinds returns the kinds of joints in the order of Joints.

@@ -16,6 +16,9 @@ const notYet = "not checked yet: no load is followed through them, and ordinary 
 // ofFloors is the reason of the joints around openings in floors.
 const ofFloors = "they carry the floor's own weight and live load, which are not computed; wind brings no uplift to them"
 
+// ofBeams is the reason of the joints of what carries a beam of a floor or ceiling.
+const ofBeams = "they carry floors and ceilings down, dead and live, which are not compared with what holds them: size beam, hangers, bearing and posts by the engineer of record; wind brings no uplift to them"
+
 // byBending is the reason of the ends of cripples over headers.
 const byBending = "a cripple that pieces tie at both its ends is checked with the plates over its opening (plate-bending), and one that they do not holds nothing there"
 
@@ -132,10 +135,40 @@ var Joints = []*JointRow{
 		Unchecked: ofFloors,
 	},
 	{
-		Kind: BeamEnd, Code: "BE", One: "flush beam end", Many: "flush beam ends",
-		Doc:    "each end of each flush beam to the plate or upright that it is hung from",
+		Kind: BeamEnd, Code: "BE", One: "beam end", Many: "beam ends",
+		Doc:    "each end of each beam of a floor or ceiling to the plate or upright that it is hung from",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesAlong,
-		Unchecked: "a flush beam is taken to carry its own weight and collector force alone: what hangs it, and any load on it, are not computed",
+		Unchecked: ofBeams,
+	},
+	{
+		Kind: BeamSeat, Code: "BS", One: "beam on plate", Many: "beams on plates",
+		Doc:    "each flush beam to each wall's plates that it lies on",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesOver,
+		Unchecked: ofBeams,
+	},
+	{
+		Kind: JoistHung, Code: "JH", One: "joist to flush beam", Many: "joists to flush beams",
+		Doc:    "each joist that ends at the face of a flush beam",
+		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesStandalone,
+		Unchecked: ofFloors,
+	},
+	{
+		Kind: JoistBeam, Code: "JB", One: "joist over dropped beam", Many: "joists over dropped beams",
+		Doc:    "each joist of floor or ceiling that lies on a dropped beam",
+		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesOver,
+		Unchecked: ofFloors,
+	},
+	{
+		Kind: BeamToPost, Code: "BP", One: "beam to post inside", Many: "beams to posts inside",
+		Doc:    "each post under a beam of a floor or ceiling to the beam",
+		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesStandalone,
+		Unchecked: ofBeams,
+	},
+	{
+		Kind: BeamPostBase, Code: "PF", One: "foot of post inside", Many: "feet of posts inside",
+		Doc:    "each post under a beam of a floor or ceiling to the floor that it stands on",
+		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesStandalone,
+		Unchecked: ofBeams,
 	},
 	{
 		Kind: WallCorner, Code: "WC", One: "corner", Many: "corners",
@@ -187,14 +220,14 @@ var Joints = []*JointRow{
 	},
 	{
 		Kind: PostCap, Code: "PC", One: "beam to post", Many: "beams to posts",
-		Doc:    "each porch post to its beam",
-		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Doc:    "each porch post to its beam, each post under a ridge to the ridge",
+		Places: []JointPlace{{PorchHost, FoundationSheet}, {RoofHost, RoofSheet}}, Lies: LiesStandalone,
 		Demand: []string{"from the beam"}, Check: "porch-cap-uplift",
 	},
 	{
 		Kind: PostBase, Code: "PB", One: "post base", Many: "post bases",
-		Doc:    "each porch post to its footing or pile",
-		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Doc:    "each porch post to its footing or pile, each post under a ridge to its footing",
+		Places: []JointPlace{{PorchHost, FoundationSheet}, {RoofHost, FoundationSheet}}, Lies: LiesStandalone,
 		Demand: []string{"from the beam"}, Check: "porch-base-uplift",
 	},
 	{

@@ -170,6 +170,13 @@ func (p *Plan) LieBy(lay Lay, move geom.Vec2) {
 		x.From, x.To = l.ends(x.From, x.To)
 	}
 	for _, x := range p.Beams {
+		l.stations(x.Posts, x.To.Sub(x.From).Len())
+		x.From, x.To = l.ends(x.From, x.To)
+	}
+	for _, x := range p.FloorJoists {
+		x.From, x.To = l.ends(x.From, x.To)
+	}
+	for _, x := range p.FloorBlocks {
 		x.From, x.To = l.ends(x.From, x.To)
 	}
 	for _, x := range p.FloorOpenings {
@@ -247,6 +254,9 @@ func (l layer) roof(r *Roof) {
 		if r.Layout != nil {
 			at := high - low - *r.Layout
 			r.Layout = &at
+		}
+		for _, x := range r.Posts {
+			x.At = high - low - x.At
 		}
 	}
 	if d := l.Way(across); d.X+d.Y < 0 && r.PitchOther > 0 {

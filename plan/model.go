@@ -22,8 +22,10 @@ type Plan struct {
 	Foundation    Foundation
 	Girders       []*Girder
 	FloorOpenings []*FloorOpening // stairs
+	FloorJoists   []*FloorJoist   // beside those at the spacing
+	FloorBlocks   []*FloorBlocks
 	Porches       []*Porch
-	Beams         []*FlushBeam
+	Beams         []*FloorBeam
 	Items         []*Item // the catalog, in the order written
 	Rules         []*Rule
 	Places        []*Place
@@ -236,7 +238,8 @@ type Roof struct {
 	Spacing      float64
 	Layout       *float64 // place along the ridge, from the outside face of its low end, where the module of the rafters starts, in; nil = by the shape of the roof
 	RidgeMember  Lumber
-	RidgeBearing bool // the ridge member is a beam that carries, not a board
+	RidgeBearing bool    // the ridge member is a beam that carries, not a board
+	RidgeStock   float64 // longest piece of a ridge board; 0 = the longest stock
 	Trusses      bool
 	GableEnd     [2]GableEnd // at low and high end of the ridge
 	CeilingTies  bool        // ceiling joists or ties at the plate
@@ -245,9 +248,18 @@ type Roof struct {
 	// CeilingSplice is how far the piece beside a break of a ceiling joist laps each
 	// of the two that meet there, in; 0 = none between bearings.
 	CeilingSplice float64
+	Posts         []*RidgePost // under the ridge, in the order of the plan
 	Blocking      EaveBlocking // between the rafters over the plates of the eaves
 	BlockingSet   *float64     // of its outer face back from the outside face of the plates, in; nil = flush with their inside face
 	Pos           Pos
+}
+
+// RidgePost is a post in one length from its footing up to the underside of a ridge.
+type RidgePost struct {
+	At     float64 // along the ridge, from the outside face of the wall at its low end, in
+	Member Lumber
+	Base   float64 // its foot above grade, in
+	Pos    Pos
 }
 
 // Foundation is what carries the lowest floor.
@@ -267,6 +279,24 @@ type FloorOpening struct {
 	Lo, Hi          geom.Vec2 // southwest and northeast corners of the clear opening
 	Header, Trimmer Lumber    // Depth 0 where the plan leaves them to the rule
 	Pos             Pos
+}
+
+// FloorJoist is a joist of a floor beside those at the spacing, such as a doubled one
+// under a wall, or one that carries a shear wall's line on.
+type FloorJoist struct {
+	Name     string
+	Level    *Level    // in whose floor it is
+	From, To geom.Vec2 // center line, along the joists
+	Member   Lumber    // Depth 0 reads as one of the level's joists
+	Pos      Pos
+}
+
+// FloorBlocks is a row of blocks between the joists of a floor, square across them.
+type FloorBlocks struct {
+	Name     string
+	Level    *Level    // in whose floor they are
+	From, To geom.Vec2 // center line
+	Pos      Pos
 }
 
 // Girder is a beam or stringer on piles under the lowest floor.
@@ -294,13 +324,17 @@ type Porch struct {
 	Pos      Pos
 }
 
-// FlushBeam is a beam at the height of a level's top plates, its top flush with
-// theirs, between the walls that its ends are hung from.
-type FlushBeam struct {
+// FloorBeam is a beam that carries the joists of a floor or ceiling over a level:
+// dropped under them, its top flush with the level's top plates, or flush with
+// them, so that they are cut at its faces and hung from it.
+type FloorBeam struct {
 	Name     string
-	Level    *Level
-	From, To geom.Vec2 // center line; the ends are cut to the faces of the walls they reach
+	Level    *Level // at or on whose top plates it lies
+	Set      BeamSet
+	From, To geom.Vec2 // center line; the ends are cut to the faces of walls, or of the rim, that they reach
 	Member   Lumber
+	Posts    []float64 // stations of the centers of posts under it, from From, in
+	Post     Lumber    // section of those
 	Pos      Pos
 }
 

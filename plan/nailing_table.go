@@ -52,11 +52,12 @@ var NailedConnections = []*ConnectionRow{
 	{RimToSupport, "rim to plate or girder", "along each rim on the plate, sill plate or girder under it", []Drive{ToeNail}, true, false, `{ nail = "8d common", spacing = "6in" }`},
 	{JoistToSupport, "joist to plate or girder", "each joist on each plate, sill plate or girder under it", []Drive{ToeNail}, false, false, `{ nail = "8d common", count = 3 }`},
 	{JoistAlongSupport, "joist along plate or girder", "along each joist that runs over a plate, sill plate or girder under it", []Drive{ToeNail}, true, false, `{ nail = "8d common", spacing = "6in" }`},
-	{JoistPlies, "plies of headers and trimmers in floors", "along the built-up header and trimmer joists of openings in floors, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 2 }`},
+	{JoistPlies, "plies of built-up joists", "along each built-up joist of a floor, such as headers and trimmers of openings, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 2 }`},
 	{TrimmerToHeader, "trimmer to header in floors", "each end of each header joist of an opening in a floor, through the trimmer; where a hanger carries it, beside the hanger", []Drive{EndNail}, false, false, `{ nail = "16d common", count = 6 }`},
 	{HeaderToTail, "header to tail joist", "each joist that ends at a header joist, through the header; where a hanger carries it, beside the hanger", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 3 }`},
+	{BlockingToJoist, "blocking to joist", "each end of each block between joists of a floor", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
 	{BlockingToStud, "blocking to stud", "each end of each block between studs", []Drive{EndNail, ToeNail}, false, false, `{ nail = "16d common", count = 2 }`},
-	{GirderPlies, "girder and beam plies", "along a built-up girder, porch beam or flush beam, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 3 }`},
+	{GirderPlies, "girder and beam plies", "along a built-up girder or beam, from ply to ply", []Drive{FaceNail}, true, false, `{ nail = "16d common", spacing = "12in", rows = 3 }`},
 }
 
 // For returns the row in the words of a plan's roofs.

@@ -142,6 +142,18 @@ const (
 // WallTops are the tops that a plan may name.
 var WallTops = []WallTop{PlateTop, RakeTop}
 
+// BeamSet is how the top of a beam lies to the joists that it carries.
+type BeamSet string
+
+// The ways to set a beam.
+const (
+	SetDropped BeamSet = "dropped" // under them: its top at their undersides
+	SetFlush   BeamSet = "flush"   // between them: its top at their tops
+)
+
+// BeamSets are the ways that a plan may name.
+var BeamSets = []BeamSet{SetDropped, SetFlush}
+
 // GirderSeat is how a girder sits on its piles.
 type GirderSeat string
 

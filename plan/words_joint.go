@@ -35,6 +35,12 @@ const (
 	HeaderTrimmer JointKind = "header-trimmer"
 	TailHeader    JointKind = "tail-header"
 
+	JoistBeam    JointKind = "joist-beam"
+	JoistHung    JointKind = "joist-hung"
+	BeamSeat     JointKind = "beam-seat"
+	BeamToPost   JointKind = "beam-post"
+	BeamPostBase JointKind = "beam-post-base"
+
 	SillFoundation JointKind = "sill-foundation"
 
 	OutlookerGable  JointKind = "outlooker-gable"

@@ -37,6 +37,7 @@ const (
 	JoistAlongSupport Connection = "joist_along_support"
 	JoistPlies        Connection = "joist_plies"
 	TrimmerToHeader   Connection = "trimmer_to_header"
+	BlockingToJoist   Connection = "blocking_to_joist"
 	HeaderToTail      Connection = "header_to_tail"
 	BlockingToStud    Connection = "blocking_to_stud"
 	GirderPlies       Connection = "girder_plies"

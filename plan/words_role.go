@@ -31,7 +31,10 @@ const (
 	Pile         Role = "pile"
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"
-	PlateBeam    Role = "flush beam"   // of a FlushBeam: between walls, its top flush with their plates
+	RidgePole    Role = "ridge post"   // of a RidgePost: from its footing to the ridge
+	PlateBeam    Role = "dropped beam" // of a FloorBeam: its top flush with the walls' plates, under the joists that it carries
+	FlushBeam    Role = "flush beam"   // of a FloorBeam: its top flush with those of the joists that hang on it
+	BeamPost     Role = "beam post"    // under a FloorBeam, off the walls
 	SillPlate    Role = "sill plate"   // on slab or stem wall
 	SquashBlock  Role = "squash block" // stands in a floor under a post's studs and carries what presses them
 	Packing      Role = "packing"      // boards that bring a girder's face out to the studs': what they fill holds nothing
@@ -42,7 +45,7 @@ const (
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,
-	PorchPost, PlateBeam, SillPlate,
+	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate,
 }
 
 // WetRoles are the roles of members that are taken as wet where the plan does

@@ -148,18 +148,29 @@ func drawnOf(set *sheet.Set, part string) (homes map[string]string, again int) {
 	return homes, again
 }
 
-// beamed is a house with a flush beam between its walls, which no example has.
+// beamed is a house with beams under and in its floor and one between walls, flush,
+// dropped, and on posts.
 func beamed(t *testing.T) *framing.House {
 	t.Helper()
 	p, ds := read.Plan("plan.toml", []byte(`
 project = { name = "Invented house with a beam", date = 2026-03-02 }
 foundation = { kind = "slab" }
-level = [{ name = "one", floor = "0'", plate_height = "8' 1 1/8in" }]
-wall = [
-  { name = "S", from = ["0'", "0'"], to = ["24'", "0'"] }, { name = "E", to = ["24'", "14'"] },
-  { name = "N", to = ["0'", "14'"] }, { name = "W", to = ["0'", "0'"] },
+level = [
+  { name = "one", floor = "0'", plate_height = "8' 1 1/8in" },
+  { name = "two", plate_height = "8' 1 1/8in", joists = "2x10 @ 16in", joist_run = "y" },
 ]
-beam = [{ name = "B", member = "2-2x8", from = ["10' 8in", "2in"], to = ["10' 8in", "13' 10in"] }]
+wall = [
+  { name = "S", level = "one", from = ["0'", "0'"], to = ["24'", "0'"] }, { name = "E", level = "one", to = ["24'", "14'"] },
+  { name = "N", level = "one", to = ["0'", "14'"] }, { name = "W", level = "one", to = ["0'", "0'"] },
+  { name = "2S", level = "two", from = ["0'", "0'"], to = ["24'", "0'"] }, { name = "2E", level = "two", to = ["24'", "14'"] },
+  { name = "2N", level = "two", to = ["0'", "14'"] }, { name = "2W", level = "two", to = ["0'", "0'"] },
+]
+beam = [
+  { name = "B", level = "two", member = "2-2x8", from = ["10' 8in", "2in"], to = ["10' 8in", "13' 10in"] },
+  { name = "F", level = "one", set = "flush", member = "2-2x10", from = ["0'", "6'"], to = ["16'", "6'"], posts = ["12'", "16'"] },
+  { name = "D", level = "one", member = "2-2x10", from = ["2in", "10'"], to = ["23' 10in", "10'"], posts = ["10'"] },
+]
+lumber = { stock = ["8'", "16'", "24'"] }
 roof = [{ kind = "gable", ridge = "x", pitch = "6:12" }]
 `), nil)
 	require.False(t, ds.Errors(), "%v", ds)

@@ -64,7 +64,7 @@ func legible(t *testing.T, sh *sheet.Sheet) {
 		return // plans show every stud from above, some nearer to the next than a pen; the pictures beside the chains are small
 	}
 	if g, ok := sheet.SmallestGap(lumberAndTables(sh)); ok && g.Clear < leastGap {
-		t.Errorf("%s, %s: lines from %.1f and %.1f leave %.2f mm between them, pens %v and %v, layer %v", sh.Title.Sheet, sh.Title.Scale, g.A.A, g.B.A, g.Clear, g.A.Pen, g.B.Pen, g.A.Layer)
+		t.Errorf("%s, %s: lines from %.1f to %.1f and %.1f to %.1f leave %.2f mm between them, pens %v and %v, layer %v", sh.Title.Sheet, sh.Title.Scale, g.A.A, g.A.B, g.B.A, g.B.B, g.Clear, g.A.Pen, g.B.Pen, g.A.Layer)
 	}
 }
 

@@ -26,15 +26,40 @@ func Draw(m *Model, o Options) (*sheet.Set, plan.Diagnostics) {
 	if !ok {
 		return nil, c.Diags
 	}
-	pages := layOut(c)
 	set := &sheet.Set{}
-	for _, p := range chosen(c, pages) {
-		p.DrawFrame()
-		p.Draw(p)
-		set.Sheets = append(set.Sheets, p.Sheet)
-	}
+	drawn(c, func(s *sheet.Sheet) bool {
+		set.Sheets = append(set.Sheets, s)
+		return true
+	})
 	set.Symbols = symbols.Used(set.Sheets)
 	return set, c.Diags
+}
+
+// Each draws as Draw does and hands each sheet over as a set of it alone, until take
+// returns false. No sheet is kept, so that many need no more room than the largest,
+// beside what is laid out.
+func Each(m *Model, o Options, take func(*sheet.Set) bool) plan.Diagnostics {
+	c, ok := page.NewContext(m, o)
+	if ok {
+		drawn(c, func(s *sheet.Sheet) bool {
+			one := []*sheet.Sheet{s}
+			return take(&sheet.Set{Sheets: one, Symbols: symbols.Used(one)})
+		})
+	}
+	return c.Diags
+}
+
+// drawn draws the sheets asked for, one after the other, and lets go of each once it
+// is taken.
+func drawn(c *page.Context, take func(*sheet.Sheet) bool) {
+	for _, p := range chosen(c, layOut(c)) {
+		p.DrawFrame()
+		p.Draw(p)
+		if !take(p.Sheet) {
+			return
+		}
+		p.Draw, p.Sheet = nil, &sheet.Sheet{Paper: p.Sheet.Paper, Title: p.Sheet.Title}
+	}
 }
 
 // layOut lays all views out, numbers the pages and keeps them. The cover comes

@@ -62,23 +62,23 @@ func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 	if err != nil {
 		return err
 	}
-	set, err := d.set(r, s)
+	m, err := d.model(r, s)
 	if err != nil {
 		return err
 	}
-	files, err := d.write(set)
+	files, n, err := d.draw(m, s)
 	if err != nil {
 		return err
 	}
 	if err := replace(d.out, files, len(d.sheets) == 0 && d.poster == ""); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(s.out, "%s in %s, on %s\n", plural(len(set.Sheets), "sheet"), d.out, d.paper)
+	_, err = fmt.Fprintf(s.out, "%s in %s, on %s\n", plural(n, "sheet"), d.out, d.paper)
 	return err
 }
 
-// set draws and prints what drawing has to tell.
-func (d drawFlags) set(r *pipeline.Result, s streams) (*sheet.Set, error) {
+// model returns what the sheets show.
+func (d drawFlags) model(r *pipeline.Result, s streams) (*render.Model, error) {
 	loads, _ := r.Loads() // nil without a wind basis: no load sheets then; check --loads tells why
 	m := &render.Model{House: r.House, Placement: r.Placement, Schedule: r.Schedule, Salt: r.Salt, Loads: loads}
 	if d.storm && loads != nil {
@@ -88,25 +88,53 @@ func (d drawFlags) set(r *pipeline.Result, s streams) (*sheet.Set, error) {
 		}
 		m.Storms = storms
 	}
-	var set *sheet.Set
-	var faults plan.Diagnostics
-	if d.poster != "" {
-		set, faults = render.Poster(m, d.poster, posterPaper, render.Options{Paper: d.paper})
-	} else {
-		set, faults = render.Draw(m, render.Options{Paper: d.paper, Sheets: d.sheets})
+	return m, nil
+}
+
+// draw returns the files and how many sheets are in them, and prints what drawing
+// has to tell. Where only SVG is asked for, no more than one sheet is kept.
+func (d drawFlags) draw(m *render.Model, s streams) (files []file, n int, err error) {
+	o := render.Options{Paper: d.paper, Sheets: d.sheets}
+	if d.poster == "" && !slices.Contains(d.formats, "pdf") {
+		faults := render.Each(m, o, func(set *sheet.Set) bool {
+			var more []file
+			more, err = d.write(set)
+			files = append(files, more...)
+			return err == nil
+		})
+		if err == nil {
+			err = told(faults, s)
+		}
+		return files, len(files), err
 	}
+	drawn := render.Draw
+	if d.poster != "" {
+		drawn = func(m *render.Model, o render.Options) (*sheet.Set, plan.Diagnostics) {
+			return render.Poster(m, d.poster, posterPaper, o)
+		}
+	}
+	set, faults := drawn(m, o)
+	if err := told(faults, s); err != nil {
+		return nil, 0, err
+	}
+	files, err = d.write(set)
+	return files, len(set.Sheets), err
+}
+
+// told prints what drawing found; its error is of use, or of the plan.
+func told(faults plan.Diagnostics, s streams) error {
 	for _, x := range faults {
 		if x.Code == render.NoSuchSheet {
-			return nil, usagef("draw: --sheets: %s; %s", x.Summary, x.Mend)
+			return usagef("draw: --sheets: %s; %s", x.Summary, x.Mend)
 		}
 	}
 	if err := (sources{}).print(s.err, faults.Sorted(), false); err != nil {
-		return nil, err
+		return err
 	}
 	if faults.Errors() {
-		return nil, errFault
+		return errFault
 	}
-	return set, nil
+	return nil
 }
 
 // check refuses flags that are given and empty: an empty list would stand for

@@ -45,7 +45,7 @@ func loadModel(args []string, asJSON bool, s streams) (*model.Model, error) {
 	var loads *loadpath.Report
 	if !faults.Errors() {
 		var more plan.Diagnostics
-		loads, more = loadpath.Run(r.Placement)
+		loads, more = loadpath.RunOn(r.Steel)
 		for _, d := range more.Sorted() {
 			d.Severity = plan.Warning // the model is whole without loads
 			faults = append(faults, d)

@@ -27,7 +27,7 @@ func TestDecksOfTheFiledSet(t *testing.T) {
 	for _, row := range s.Rows {
 		sum[row[1].Text] += row[5].Number + row[6].Number
 		if row[1].Text == "x" && row[2].Text == `S = -16'-0"` {
-			assert.Equal(t, `C = 0"`, row[3].Text)
+			assert.Equal(t, `C/P = 0"`, row[3].Text)
 			assert.InDelta(t, 20, row[4].Number, 1e-6)
 			// 182.4 and 144.7 plf over 16 ft, and 131.3 on the last foot, into line C:
 			// (327.1 x 16 / 2 + 131.3 x 15.5 / 16) / 20 ft.

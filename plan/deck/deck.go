@@ -2,6 +2,7 @@ package deck
 
 import (
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -25,8 +26,8 @@ func New(h *framing.House) *Deck {
 			d.Faces = append(d.Faces, x)
 		}
 	}
+	d.share()
 	for _, x := range d.Faces {
-		x.edges = d.edgesOf(x)
 		if d.Spec == nil {
 			continue
 		}
@@ -39,40 +40,20 @@ func New(h *framing.House) *Deck {
 	return d
 }
 
-// edgesOf returns the edges that the zones of a face are measured from: those
-// of all gable and hip roofs over its level together, of a shed its own.
-func (d *Deck) edgesOf(x *Face) (out []Edge) {
-	for _, o := range d.Faces {
-		shed := x.Roof.Kind == plan.ShedRoof || o.Roof.Kind == plan.ShedRoof
-		if o != x && (shed || o.Roof.Over != x.Roof.Over) {
-			continue
-		}
-		for i, e := range o.Edges {
-			out = append(out, Edge{e.Kind, o.plan[i], o.plan[(i+1)%len(o.plan)]})
-		}
-	}
-	return out
-}
-
-// near tells whether a plan point of a face lies within d of an edge of the
-// kind.
-func (x *Face) near(kind plan.RoofEdge, p geom.Vec2, d float64) bool {
-	for _, e := range x.edges {
-		if e.Kind == kind && e.within(p, d) {
-			return true
-		}
-	}
-	return false
-}
-
 // ZoneAt returns the number of the plan's nail zone at a plan point of a
 // face; 0 is the deck outside of all of them.
 func (d *Deck) ZoneAt(x *Face, p geom.Vec2) int {
 	for i := len(d.Spec.Zones); i > 0; i-- {
 		z := d.Spec.Zones[i-1]
-		kinds := 0
+		var met [8]plan.RoofEdge // kinds of edges near it, each once
+		near, kinds := met[:0], 0
+		x.edges.near(p, z.Within, func(e *edge) {
+			if !slices.Contains(near, e.Kind) {
+				near = append(near, e.Kind)
+			}
+		})
 		for _, k := range z.Near {
-			if x.near(k, p, z.Within) {
+			if slices.Contains(near, k) {
 				kinds++
 			}
 		}

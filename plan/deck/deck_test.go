@@ -229,12 +229,12 @@ func TestStarter(t *testing.T) {
 var pine, _ = timber.SpeciesOf("southern pine")
 
 func TestEdgeStrips(t *testing.T) {
-	e := Edge{plan.EaveEdge, geom.Vec2{}, geom.Vec2{X: 100}}
+	e := measured(Edge{plan.EaveEdge, geom.Vec2{}, geom.Vec2{X: 100}})
 	assert.True(t, e.within(geom.Vec2{X: 50, Y: 36}, 36))
 	assert.False(t, e.within(geom.Vec2{X: 50, Y: 36.1}, 36))
 	assert.True(t, e.within(geom.Vec2{X: 136, Y: 36}, 36), "square around an inside corner")
-	r := Edge{plan.RidgeEdge, geom.Vec2{}, geom.Vec2{X: 100}}
+	r := measured(Edge{plan.RidgeEdge, geom.Vec2{}, geom.Vec2{X: 100}})
 	assert.True(t, r.within(geom.Vec2{X: 114.9, Y: 0}, 36), "36 tan 22.5 = 14.9")
 	assert.False(t, r.within(geom.Vec2{X: 115, Y: 0}, 36))
-	assert.False(t, Edge{}.within(geom.Vec2{}, 36))
+	assert.False(t, measured(Edge{}).within(geom.Vec2{}, 36))
 }

@@ -30,18 +30,6 @@ func (e Edge) past(d float64) float64 {
 	return d
 }
 
-// within tells whether p lies in the strip d wide along the edge.
-func (e Edge) within(p geom.Vec2, d float64) bool {
-	dir := e.B.Sub(e.A)
-	l := dir.Len()
-	if l < touch {
-		return false
-	}
-	dir = dir.Unit()
-	t, off := p.Sub(e.A).Dot(dir), math.Abs(p.Sub(e.A).Cross(dir))
-	return off <= d+1e-6 && t >= -e.past(d)-1e-6 && t <= l+e.past(d)+1e-6
-}
-
 // Face is one face of the roof with its deck.
 type Face struct {
 	*framing.Face
@@ -54,7 +42,7 @@ type Face struct {
 	shape  []geom.Vec2
 	plan   []geom.Vec2
 	lines  []*line
-	edges  []Edge // of all faces that share its zones
+	edges  *edges // of all faces that share its zones
 }
 
 // newFace returns a face in its own axes. Along the eave it counts east or north, or where

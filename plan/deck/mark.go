@@ -41,8 +41,9 @@ func cutTo(poly, convex []geom.Vec2) []geom.Vec2 {
 // Regions returns the nail zones of a face but the first, A.
 func (d *Deck) Regions(x *Face) (out []Region) {
 	for i, z := range d.Spec.Zones {
-		for _, e := range x.edges {
-			if !slices.Contains(z.Near, e.Kind) || e.B.Sub(e.A).Len() < touch {
+		edges := x.edges.reaching(x, z.Within)
+		for _, e := range edges {
+			if !slices.Contains(z.Near, e.Kind) || e.long < touch {
 				continue
 			}
 			part := cutTo(x.plan, e.strip(z.Within))
@@ -52,8 +53,8 @@ func (d *Deck) Regions(x *Face) (out []Region) {
 				}
 				continue
 			}
-			for _, o := range x.edges {
-				if part == nil || o.Kind <= e.Kind || !slices.Contains(z.Near, o.Kind) || o.B.Sub(o.A).Len() < touch {
+			for _, o := range edges {
+				if part == nil || o.Kind <= e.Kind || !slices.Contains(z.Near, o.Kind) || o.long < touch {
 					continue
 				}
 				if both := cutTo(part, o.strip(z.Within)); both != nil {
@@ -97,8 +98,8 @@ func (w *Winds) Reaches(x *Face) []Reach {
 func (x *Face) Borders(reaches []Reach, zone func(geom.Vec2) string) (out [][2]geom.Vec2) {
 	var sides [][2]geom.Vec2
 	for _, r := range reaches {
-		for _, e := range x.edges {
-			if e.B.Sub(e.A).Len() < touch || !slices.Contains(r.Kinds, e.Kind) {
+		for _, e := range x.edges.reaching(x, r.Width) {
+			if e.long < touch || !slices.Contains(r.Kinds, e.Kind) {
 				continue
 			}
 			s := e.strip(r.Width)

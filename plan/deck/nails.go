@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
 
@@ -29,6 +30,7 @@ type Nail struct {
 	// that hangs, with the lever that it has about the next rafter.
 	Width float64
 	Depth float64 // of the wood it goes into, in
+	Into  *framing.Member
 	rise  float64 // up the slope that Along takes, in
 	reach [2]float64
 }
@@ -104,7 +106,7 @@ func (d *Deck) row(p *Piece, l *line, a, b geom.Vec2) {
 	put := func(t float64) float64 {
 		at := p.Face.at(a.Add(dir.Mul(t)))
 		z := d.ZoneAt(p.Face, at)
-		p.Nails = append(p.Nails, Nail{At: at, Row: kind, Zone: z, Depth: l.depth})
+		p.Nails = append(p.Nails, Nail{At: at, Row: kind, Zone: z, Depth: l.depth, Into: l.member})
 		return d.Spacing(z, kind)
 	}
 	last := margin

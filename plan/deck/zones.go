@@ -160,29 +160,35 @@ const (
 	hips
 )
 
-// strip tells whether p lies within d of an edge of a sort.
-func (x *Face) strip(s along, p geom.Vec2, d float64) bool {
-	for _, e := range x.edges {
-		level := e.Kind == plan.WallEdge && math.Abs(e.B.Sub(e.A).Unit().Dot(x.up)) < 0.1
-		var is along
-		switch {
-		case e.Kind == plan.EaveEdge:
-			is = low
-		case e.Kind == plan.RidgeEdge, level:
-			is = high
-		case e.Kind == plan.HipEdge:
-			is = hips
-		case e.Kind == plan.RakeEdge, e.Kind == plan.WallEdge:
-			is = side
-		default:
-			continue
-		}
-		if is == s && e.within(p, d) {
-			return true
-		}
+// sortOf returns the sort of an edge to a face; ok is false of those that no zone is
+// measured from.
+func (x *Face) sortOf(e *edge) (s along, ok bool) {
+	level := e.Kind == plan.WallEdge && math.Abs(e.dir.Dot(x.up)) < 0.1
+	switch {
+	case e.Kind == plan.EaveEdge:
+		return low, true
+	case e.Kind == plan.RidgeEdge, level:
+		return high, true
+	case e.Kind == plan.HipEdge:
+		return hips, true
+	case e.Kind == plan.RakeEdge, e.Kind == plan.WallEdge:
+		return side, true
 	}
-	return false
+	return 0, false
 }
+
+// strips tells for each sort of edges whether p lies within d of one.
+func (x *Face) strips(p geom.Vec2, d float64) (in [hips + 1]bool) {
+	x.edges.near(p, d, func(e *edge) {
+		if s, ok := x.sortOf(e); ok {
+			in[s] = true
+		}
+	})
+	return in
+}
+
+// strip tells whether p lies within d of an edge of a sort.
+func (x *Face) strip(s along, p geom.Vec2, d float64) bool { return x.strips(p, d)[s] }
 
 // names returns the zones of the roof's figure whose strips reach p. Their
 // layout on the roof is from memory for every figure; see Layout.
@@ -194,7 +200,8 @@ func (w *Winds) names(x *Face, p geom.Vec2) []string {
 	if x.Roof.Kind == plan.ShedRoof {
 		return shedNames(x, p, a, has(f, "3'"))
 	}
-	e, r, g, h := x.strip(low, p, a), x.strip(side, p, a), x.strip(high, p, a), x.strip(hips, p, a)
+	in := x.strips(p, a)
+	e, r, g, h := in[low], in[side], in[high], in[hips]
 	out := []string{"1"}
 	put := func(yes bool, names ...string) {
 		if yes {
@@ -235,7 +242,8 @@ func (w *Winds) flatNames(x *Face, p geom.Vec2) []string {
 // shedNames lays zones out on a monoslope roof.
 func shedNames(x *Face, p geom.Vec2, a float64, primed bool) []string {
 	out := []string{"1"}
-	top, l, s := x.strip(high, p, 2*a), x.strip(low, p, 2*a), x.strip(side, p, 2*a)
+	in := x.strips(p, 2*a)
+	top, l, s := in[high], in[low], in[side]
 	if top || l || s {
 		out = append(out, "2")
 	}

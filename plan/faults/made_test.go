@@ -16,11 +16,14 @@ import (
 // made are faults that the reader leaves no way for: those of a plan that a
 // program makes. Each spoils the plan of the base.
 var made = map[plan.Code]func(*plan.Plan){
-	"bad-number":          func(p *plan.Plan) { p.Items[1].Length = math.NaN() },
-	"bad-pattern":         func(p *plan.Plan) { p.Items[1].Fasteners[0].Rows = -1 },
-	"bad-roof":            func(p *plan.Plan) { p.Roofs[0].Area[1] = p.Roofs[0].Area[0] },
-	"floor-heights":       func(p *plan.Plan) { p.Levels[1].Floor += 2 },
-	"girder-too-short":    func(p *plan.Plan) { p.Girders[0].To = p.Girders[0].From },
+	"bad-number":       func(p *plan.Plan) { p.Items[1].Length = math.NaN() },
+	"bad-pattern":      func(p *plan.Plan) { p.Items[1].Fasteners[0].Rows = -1 },
+	"bad-roof":         func(p *plan.Plan) { p.Roofs[0].Area[1] = p.Roofs[0].Area[0] },
+	"floor-heights":    func(p *plan.Plan) { p.Levels[1].Floor += 2 },
+	"girder-too-short": func(p *plan.Plan) { p.Girders[0].To = p.Girders[0].From },
+	"beam-post-no-room": func(p *plan.Plan) {
+		p.Beams = []*plan.FloorBeam{{Name: "B1", Level: p.Levels[0], From: geom.Vec2{Y: 96}, To: geom.Vec2{X: 288, Y: 96}, Posts: []float64{96}, Member: plan.Lumber{Ply: 1, Breadth: 3.5, Depth: 100}, Post: plan.Lumber{Ply: 1, Breadth: 3.5, Depth: 3.5}}}
+	},
 	"header-missing":      func(p *plan.Plan) { p.Walls[0].Openings[0].Header = plan.Lumber{} },
 	"load-without-source": func(p *plan.Plan) { p.Items[1].Load = plan.Load{Uplift: 523} },
 	"mark-twice":          func(p *plan.Plan) { p.Items = append(p.Items, p.Items[0]) },

@@ -1,74 +1,204 @@
 package framing
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
 )
 
-// flushBeams adds the beams between walls at the height of their top plates,
-// cut to the walls' faces, and a joint at each end.
-func (b *builder) flushBeams() {
+// leastBearing is the least length of a beam's end on wood that carries it, in (IRC
+// R502.6, from memory).
+const leastBearing = 1.5
+
+// framedBeam is a beam of a floor or ceiling as it lies, before and after it is cut to
+// its pieces.
+type framedBeam struct {
+	*Beam
+	body      body // its outline; stations along its center line from the plan's point From
+	foot, top float64
+	role      plan.Role
+	level     *plan.Level // by which its members and joints are told and drawn
+}
+
+// droppedBeams adds the beams between walls or on posts at the height of the plates,
+// cut to the walls' faces, with what carries them.
+func (b *builder) droppedBeams() {
 	for _, x := range b.plan.Beams {
-		if t := b.beamBody(x); t.s1-t.s0 < 12 {
-			b.beamFault(x, "beam-too-short", fmt.Sprintf("beam %s has no length between the walls", x.Name), "give it two ends that lie a foot apart or more")
-		} else if long := t.s1 - t.s0; long > b.longest()+geom.Eps {
-			b.beamFault(x, "beam-too-long", fmt.Sprintf("beam %s is %s long, the longest stock is %s", x.Name, b.inches(long), b.inches(b.longest())),
-				"name longer stock under [lumber], or end it at a wall between")
-		} else {
-			b.flushBeam(x, t)
+		if x.Set == plan.SetFlush {
+			continue
 		}
+		top := x.Level.Top()
+		fb := newBeam(x, plan.PlateBeam, x.Level, top)
+		b.cutToWalls(fb)
+		b.layBeam(fb)
 	}
 }
 
-// beamBody returns a beam's body, its ends cut to the faces of the walls of its
-// level that they reach.
-func (b *builder) beamBody(x *plan.FlushBeam) body {
+// newBeam is a beam between the points that its plan gives.
+func newBeam(x *plan.FloorBeam, role plan.Role, level *plan.Level, top float64) *framedBeam {
 	f, width := geom.NewFrame(x.From, x.To), x.Member.Width()
 	f.Origin = f.At(0, -width/2, 0).Flat()
-	t := body{f, 0, x.To.Sub(x.From).Len(), width}
-	for _, w := range b.walls {
-		if w.On(x.Level) {
-			endAt(&t, w.body())
-		}
+	return &framedBeam{
+		Beam: &Beam{FloorBeam: x, Frame: f}, body: body{f, 0, x.To.Sub(x.From).Len(), width}, foot: top - x.Member.Depth, top: top,
+		role: role, level: level,
 	}
-	return t
 }
 
-// flushBeam adds one beam whose two ends are hung from something; else it tells
-// which end is in the air, and stands no beam there.
-func (b *builder) flushBeam(x *plan.FlushBeam, t body) {
-	top := x.Level.Top()
-	foot := top - x.Member.Depth
-	ends := []struct {
-		s, out float64
-		on     *Member
-	}{{t.s0, -1, nil}, {t.s1, 1, nil}}
-	for i, e := range ends {
-		if ends[i].on = b.hungFrom(t, e.s, e.out, foot, top); ends[i].on == nil {
-			b.inTheAir(x, t, e.s, i, foot, top)
+// cutToWalls cuts a beam's ends to the faces of the walls of its level that they reach.
+func (b *builder) cutToWalls(fb *framedBeam) {
+	for _, w := range b.walls {
+		if w.On(fb.Level) {
+			endAt(&fb.body, w.body())
 		}
 	}
-	if ends[0].on == nil || ends[1].on == nil {
+}
+
+// layBeam adds a beam whose two ends are carried: by a post, by what they hang from or,
+// of a flush one, by a plate; else it tells which end is in the air, and stands no
+// beam there.
+func (b *builder) layBeam(fb *framedBeam) bool {
+	x, t := fb.FloorBeam, fb.body
+	if t.s1-t.s0 < 12 {
+		b.beamFault(x, "beam-too-short", fmt.Sprintf("beam %s has no length between the walls", x.Name), "give it two ends that lie a foot apart or more")
+		return false
+	}
+	if !b.postsOf(fb) {
+		return false
+	}
+	carried := true
+	for i, e := range []struct{ s, out float64 }{{t.s0, -1}, {t.s1, 1}} {
+		if !b.carriesEnd(fb, e.s, e.out) {
+			b.inTheAir(fb, e.s, i)
+			carried = false
+		}
+	}
+	if !carried {
+		return false
+	}
+	cuts := cutsOver(fb.postStations(), t.s0, t.s1, b.longest())
+	from := t.s0
+	for _, to := range append(cuts, t.s1) {
+		if long := to - from; long > b.longest()+geom.Eps {
+			b.beamFault(x, "beam-too-long", fmt.Sprintf("beam %s is %s long, the longest stock is %s", x.Name, b.inches(long), b.inches(b.longest())),
+				"name longer stock under [lumber], end it at a wall between, or give it a post to break over")
+			return false
+		}
+		from = to
+	}
+	b.cutBeam(fb, cuts)
+	b.standPosts(fb)
+	b.wallsUnder(fb)
+	slices.SortStableFunc(fb.Supports, func(x, y BeamSupport) int { return cmp.Compare(x.Along, y.Along) })
+	b.beams = append(b.beams, fb)
+	b.house.Beams = append(b.house.Beams, fb.Beam)
+	return true
+}
+
+// cutBeam adds the pieces of a beam between its ends and the places where it breaks.
+func (b *builder) cutBeam(fb *framedBeam, cuts []float64) {
+	from := fb.body.s0
+	for _, to := range append(cuts, fb.body.s1) {
+		m := b.lying(fb.role, fb.body.f, from, to, 0, fb.body.d, fb.foot, fb.top)
+		m.ID, m.Section, m.Level = fmt.Sprintf("%s/beam@%s", fb.Name, at(from-fb.body.s0)), fb.Member, fb.level
+		fb.Pieces = append(fb.Pieces, b.member(m))
+		from = to
+	}
+}
+
+// carriesEnd finds what carries one end of a beam and notes it; false where nothing
+// does.
+func (b *builder) carriesEnd(fb *framedBeam, s, out float64) bool {
+	t := fb.body
+	lo, hi := min(s, s-out*seatReach), max(s, s-out*seatReach)
+	if on := b.seatUnder(fb, lo, hi); on != nil {
+		b.onPlate(fb, on, lo, hi)
+		return true
+	}
+	if on := b.hungFrom(t, s, out, fb.foot, fb.top); on != nil {
+		p := t.f.At(s, t.d/2, (max(fb.foot, on.Z0)+min(fb.top, on.Z1))/2)
+		b.support(fb, BeamSupport{Along: s, At: p, On: on})
+		return true
+	}
+	for _, p := range fb.postStations() {
+		if math.Abs(p-s) <= fb.Post.Width()/2+near {
+			return true
+		}
+	}
+	return false
+}
+
+// seatReach is how far in from a beam's end the plate that carries it may reach, in.
+const seatReach = 6
+
+// seatUnder returns the plate on which most of a stretch of a flush beam bears; nil where
+// it has not the least bearing there.
+func (b *builder) seatUnder(fb *framedBeam, s0, s1 float64) (best *Member) {
+	if fb.role != plan.FlushBeam {
+		return nil
+	}
+	under := fb.body.f.Box(s0, s1, 0, fb.body.d, fb.foot-1, fb.foot)
+	lo, hi := under.Bounds()
+	most, all := 0.0, 0.0
+	for _, o := range b.index.Within(lo, hi) {
+		if o.Role != plan.UpperPlate || math.Abs(o.Z1-fb.foot) > sixteenth {
+			continue
+		}
+		on := common(under, o).Volume() / fb.body.d
+		if all += on; on > most {
+			best, most = o, on
+		}
+	}
+	if all < leastBearing-sixteenth {
+		return nil
+	}
+	return best
+}
+
+// onPlate notes that a stretch of a beam bears on a plate, at the middle of what of it
+// lies there.
+func (b *builder) onPlate(fb *framedBeam, on *Member, s0, s1 float64) {
+	part := common(fb.body.f.Box(s0, s1, 0, fb.body.d, fb.foot-1, fb.foot), on)
+	lo, hi := part.Bounds()
+	p := lo.Add(hi).Mul(0.5)
+	s, _ := fb.body.f.Local(p.Flat())
+	b.support(fb, BeamSupport{Along: s, At: fb.body.f.At(s, fb.body.d/2, fb.foot), On: on, Seat: true})
+}
+
+// support notes what carries a beam at a place, once.
+func (b *builder) support(fb *framedBeam, u BeamSupport) {
+	if slices.ContainsFunc(fb.Supports, func(o BeamSupport) bool { return math.Abs(o.Along-u.Along) < 1 }) {
 		return
 	}
-	m := b.lying(plan.PlateBeam, t.f, t.s0, t.s1, 0, t.d, foot, top)
-	m.ID, m.Section, m.Level = fmt.Sprintf("%s/beam@%s", x.Name, at(0)), x.Member, x.Level
-	b.member(m)
-	for _, e := range ends {
-		b.beamEnd(t, e.s, m, e.on)
+	if w := b.byWall[u.On.Wall]; w != nil {
+		u.Wall = u.On.Wall
+		u.Station, _ = w.frame.Local(u.At.Flat())
+	}
+	fb.Supports = append(fb.Supports, u)
+}
+
+// wallsUnder notes the bearing walls whose plates a flush beam crosses between its ends.
+func (b *builder) wallsUnder(fb *framedBeam) {
+	for _, w := range b.walls {
+		lo, hi, ok := fb.body.crossing(w.body())
+		if !ok || !w.Bearing && !w.Exterior || fb.body.inLine(w.body()) || lo < fb.body.s0+seatReach || hi > fb.body.s1-seatReach {
+			continue
+		}
+		if on := b.seatUnder(fb, lo, hi); on != nil {
+			b.onPlate(fb, on, lo, hi)
+		}
 	}
 }
 
-// beamEnd adds the joint of one end, in the wall that it is hung from.
-func (b *builder) beamEnd(t body, s float64, m, on *Member) {
-	w := b.byWall[on.Wall]
-	p := t.f.At(s, t.d/2, (max(m.Z0, on.Z0)+min(m.Z1, on.Z1))/2)
-	station, _ := w.frame.Local(p.Flat())
-	j := b.newJoint(w, plan.BeamEnd, station, p.Z, m, on)
-	j.At, j.Level = p, m.Level
+// common is the part of a solid that lies in a member of one convex part.
+func common(s geom.Solid, m *Member) geom.Solid {
+	for _, p := range m.Solid[0].Planes() {
+		s = s.Clip(p)
+	}
+	return s
 }
 
 // hungFrom returns what a beam's end stands against: of the plates and full-height
@@ -103,8 +233,9 @@ func covered(solid geom.Solid, t body, foot, top float64) float64 {
 }
 
 // inTheAir tells of an end that nothing holds, with the nearest thing that could.
-func (b *builder) inTheAir(x *plan.FlushBeam, t body, s float64, i int, foot, top float64) {
-	p := t.f.At(s, t.d/2, (foot+top)/2)
+func (b *builder) inTheAir(fb *framedBeam, s float64, i int) {
+	x, foot, top := fb.FloorBeam, fb.foot-near, fb.top
+	p := fb.body.f.At(s, fb.body.d/2, (foot+top)/2)
 	var nearest *Member
 	far := math.Inf(1)
 	for _, m := range b.house.Members {
@@ -115,10 +246,13 @@ func (b *builder) inTheAir(x *plan.FlushBeam, t body, s float64, i int, foot, to
 			nearest, far = m, d
 		}
 	}
-	what, mend := fmt.Sprintf("the %s end of beam %s, at %s, %s, is in the air", []string{"first", "second"}[i], x.Name, b.inches(p.X), b.inches(p.Y)), "let it end at a wall of its level"
+	what, mend := fmt.Sprintf("the %s end of beam %s, at %s, %s, is in the air", []string{"first", "second"}[i], x.Name, b.inches(p.X), b.inches(p.Y)), "let it end at a wall of its level, or on one of its posts"
 	if nearest != nil {
 		what += fmt.Sprintf(": the nearest plate is %s, %s away", nearest.ID, b.inches(far))
-		mend = "let it end at the face of wall " + nearest.Wall.Name + ", at a plate or a full-height stud"
+		mend = "let it end at the face of wall " + nearest.Wall.Name + ", at a plate or a full-height stud, or on one of its posts"
+		if fb.role == plan.FlushBeam {
+			mend = fmt.Sprintf("let it lie %s or more on a plate, as that of wall %s, or end on one of its posts", b.inches(leastBearing), nearest.Wall.Name)
+		}
 	}
 	b.beamFault(x, "beam-in-the-air", what, mend)
 }
@@ -130,7 +264,7 @@ func (m *Member) away(p geom.Vec2) float64 {
 	return math.Hypot(max(0, -s, s-m.B.Sub(m.A).Flat().Len()), max(0, abs(t)-half))
 }
 
-func (b *builder) beamFault(x *plan.FlushBeam, code plan.Code, what, mend string) {
+func (b *builder) beamFault(x *plan.FloorBeam, code plan.Code, what, mend string) {
 	b.fault(plan.Diagnostic{Code: code, Pos: x.Pos, Where: "beam " + x.Name, Summary: what, Mend: mend})
 }
 

@@ -15,7 +15,7 @@ import (
 func beamPlan(from, to geom.Vec2, section plan.Lumber) *plan.Plan {
 	p := onSlabPlan()
 	ring(p, 0, rect(0, 0, 336, 240)...)
-	p.Beams = []*plan.FlushBeam{{Name: "B1", Level: p.Levels[0], From: from, To: to, Member: section, Pos: plan.Pos{File: "plan.toml", Line: 77}}}
+	p.Beams = []*plan.FloorBeam{{Name: "B1", Level: p.Levels[0], From: from, To: to, Member: section, Pos: plan.Pos{File: "plan.toml", Line: 77}}}
 	return p
 }
 

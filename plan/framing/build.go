@@ -43,6 +43,9 @@ type builder struct {
 	bodies    *geom.Grid[*roofBody]       // of all roofs, filled by roofs
 	found     map[*plan.FloorOpening]bool // those that lie in a floor
 	wellEnds  []wellEnd                   // the headers of openings in floors
+	beams     []*framedBeam               // of floors and ceilings
+	flushIn   map[*plan.FloorBeam]bool    // those that are flush in a floor that was found
+	placed    map[string]bool             // added joists and blocking, by name, that lie in a floor
 	refs      int                         // numbers given to members of the roofs
 
 	wallLines *wallLines // for the roofs, made when first asked for
@@ -59,6 +62,9 @@ func newBuilder(p *plan.Plan) *builder {
 		widths: map[*plan.Level]float64{},
 		loops:  map[*plan.Level][][]edge{},
 		found:  map[*plan.FloorOpening]bool{},
+
+		flushIn: map[*plan.FloorBeam]bool{},
+		placed:  map[string]bool{},
 	}
 }
 
@@ -109,6 +115,7 @@ func at(s float64) string {
 // Stations are along the plan wall's line, from where its tape hooks.
 type framedWall struct {
 	*plan.Wall
+	nth      int // among the plan's walls
 	frame    geom.Frame
 	mirrored bool // the house is: choices between left and right are the other way
 	// s0 and s1 are the stations between which its bottom plate, studs and

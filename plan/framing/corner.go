@@ -146,7 +146,7 @@ func (b *builder) endGroups() (groups [][]wallEnd) {
 	}
 	for _, g := range all {
 		if len(g) > 1 {
-			slices.SortStableFunc(g, throughFirst)
+			slices.SortStableFunc(g, throughFirst) // stable for the two ends of one wall
 			groups = append(groups, g)
 		}
 	}
@@ -172,7 +172,8 @@ func throughFirst(a, b wallEnd) int {
 		cmp.Compare(no(a.w.Balloon()), no(b.w.Balloon())),
 		cmp.Compare(no(a.w.Exterior), no(b.w.Exterior)),
 		cmp.Compare(tape(a.w.top), tape(b.w.top)),
-		cmp.Compare(tape(a.w.line()), tape(b.w.line())))
+		cmp.Compare(tape(a.w.line()), tape(b.w.line())),
+		cmp.Compare(a.w.nth, b.w.nth))
 }
 
 // corner sets the ends of one group: each end runs through over those after

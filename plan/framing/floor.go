@@ -17,9 +17,10 @@ type deck struct {
 	inner    [][]geom.Vec2 // where joists may lie
 	lo, hi   geom.Vec2     // extent on plan
 	passing  []*framedWall // balloon walls within the extent
-	taken    []body        // balloon walls and their ledgers
-	supports []body        // girders and bearing walls below
+	taken    []body        // balloon walls, their ledgers, and flush beams
+	supports []body        // girders, bearing walls and dropped beams below
 	wells    []*stairwell  // openings in it
+	extra    []*extraJoist // joists in it beside those at the spacing
 	runs     geom.Frame    // of its joists
 	unborne  float64       // longest run of joists for which there is no support within the stock, in
 }
@@ -37,9 +38,13 @@ func (b *builder) floors() {
 			d := b.deckOf(l, one, find)
 			b.rims(d, rimBoard(l), d.z0, d.z1)
 			b.balloons(d)
+			b.flushBeams(d)
 			b.stairwells(d)
+			b.extraJoists(d)
 			b.joists(d)
+			b.layExtra(d)
 			b.frameWells(d)
+			b.floorBlocks(d)
 			if l.Index == 0 && b.plan.Foundation.Kind == plan.Stem {
 				b.sillPlates(d)
 			}
@@ -70,6 +75,11 @@ func (b *builder) deckOf(level *plan.Level, loops [][]edge, find func(lo, hi geo
 		case w.Level.Index < level.Index && w.top > d.z0+sixteenth && w.floor < d.z0 && d.covers(w):
 			b.wallFault(w.Wall, "wall-in-floor", fmt.Sprintf("reaches %s into the floor of level %s", b.inches(w.top-d.z0), level.Name),
 				"make it lower, or give it balloon_to")
+		}
+	}
+	for _, fb := range b.beams {
+		if fb.role == plan.PlateBeam && math.Abs(fb.top-d.z0) < sixteenth {
+			d.supports = append(d.supports, fb.body)
 		}
 	}
 	if level.Index == 0 {
@@ -146,8 +156,7 @@ func stripsOf(loop []edge, t float64) []body {
 			wedge(&out[i], &out[j], o.balloon)
 			continue
 		}
-		claim := throughFirst(wallEnd{e.w, true}, wallEnd{o.w, false})
-		first := claim < 0 || claim == 0 && !e.w.mirrored
+		first := throughFirst(wallEnd{e.w, true}, wallEnd{o.w, false}) < 0
 		switch {
 		case e.balloon && o.balloon:
 		case e.balloon || !o.balloon && first:

@@ -164,4 +164,10 @@ func TestPileTopsThatDoNotMeetTheGirdersAreTold(t *testing.T) {
 	_, faults := Frame(p)
 	require.Len(t, faults, 1)
 	assert.Equal(t, "pile-top", string(faults[0].Code))
+	p.Girders[1].Member.Depth = 9.25 // on other piles, whose tops are higher
+	_, faults = Frame(p)
+	require.Len(t, faults, 1)
+	assert.Equal(t, `the piles' tops are given at 9'-2" and the underside of girder G1 is at 8'-2 3/4"`, faults[0].Summary)
+	p.Foundation.PileTop = 110 - 9.25
+	frame(t, p)
 }

@@ -31,6 +31,102 @@ func TestHowFarOffAStudBelowMayStand(t *testing.T) {
 	}
 }
 
+// Over an opening from 50 to 90 that has kings at 49.25 and 90.75 a stud stands on a king as long as
+// the middles are no farther apart than a stud is thick, else on the header, whose top is 4 under the
+// studs'. Where the opening has no header it is the king, half a stud space off.
+func TestAStudOverAnOpeningStandsOnItsHeader(t *testing.T) {
+	first, second, header := &Member{Role: plan.King, S0: 48.5, S1: 50, Z1: 200}, &Member{Role: plan.King, S0: 90, S1: 91.5, Z1: 200}, &Member{Role: plan.Header}
+	low := &framedWall{Wall: &plan.Wall{Spacing: 16, Studs: twoBySix}, s1: 140, head: 200}
+	up := &framedWall{Wall: &plan.Wall{Studs: twoBySix}}
+	for _, c := range []struct {
+		s      float64
+		kings  []*Member
+		header *Member
+		want   *Member
+		offset float64
+		gap    float64
+	}{
+		{49.25, []*Member{first, second}, header, first, 0, 14.5},
+		{50.7, []*Member{first, second}, header, first, -1.45, 14.5},
+		{50.8, []*Member{first, second}, header, header, 0, 18.5},
+		{70, []*Member{first, second}, header, header, 0, 18.5},
+		{89.2, []*Member{first, second}, header, header, 0, 18.5},
+		{89.3, []*Member{first, second}, header, second, 1.45, 14.5},
+		{47, []*Member{first, second}, header, first, 2.25, 14.5}, // beside the opening
+		{93, []*Member{first, second}, header, second, -2.25, 14.5},
+		{55, []*Member{first, second}, nil, first, -5.75, 14.5},
+		{70, []*Member{first, second}, nil, nil, -20.75, 14.5},
+		{70, nil, header, header, 0, 18.5},
+		{40, nil, header, nil, 0, 14.5},
+		{100, nil, header, nil, 0, 14.5},
+		{70, nil, nil, nil, 0, 14.5},
+	} {
+		low.uprights = c.kings
+		low.openings = []*framedOpening{{h0: 50, h1: 90, top: 196, header: c.header}}
+		f := (&builder{}).onWall(up, low, &Member{Role: plan.Stud, Z0: 214.5}, c.s)
+		assert.Equal(t, plan.StudStud, f.kind)
+		assert.Same(t, c.want, f.member, "%v", c)
+		assert.Equal(t, c.want != nil, f.below, "%v", c)
+		assert.InDelta(t, c.offset, f.offset, 1e-9, "%v", c)
+		assert.InDelta(t, c.gap, f.gap, 1e-9, "%v", c)
+	}
+}
+
+// Of three stories over each other each wall stands on that of the story below it, and no lower one.
+func TestAWallStandsOnTheStoryBelow(t *testing.T) {
+	p := stories(3)
+	for l := range 3 {
+		ring(p, l, rect(0, 0, 160, 120)...)
+	}
+	h, _ := Frame(p)
+	n := 0
+	for _, j := range h.Joints {
+		if j.Kind == plan.StudStud {
+			n++
+			require.True(t, j.Below, j.ID)
+			assert.Equal(t, j.First().Level.Index-1, j.Members[1].Level.Index, "%s on %s", j.First().ID, j.Members[1].ID)
+			assert.InDelta(t, 3+10+1.5, j.Gap, 1e-9, j.ID) // plates, floor, bottom plate
+		}
+	}
+	assert.Greater(t, n, 60)
+}
+
+// A wall t northward at x = 100 ends at wall u along x, whose faces are at y = 0 and 5.5, where one of
+// its ends lies in it or within half an inch of it.
+func TestWhichWallEndsOnAnother(t *testing.T) {
+	wall := func(a, z geom.Vec2) *framedWall {
+		w := &framedWall{Wall: &plan.Wall{From: a, To: z, Studs: twoBySix, Level: &plan.Level{}}}
+		w.frame, w.s1 = w.Frame(), w.Length()
+		return w
+	}
+	u := wall(geom.Vec2{}, geom.Vec2{X: 200})
+	for _, c := range []struct {
+		a, z float64
+		want bool
+	}{
+		{5.5, 200, true},
+		{5.9, 200, true},
+		{6.1, 200, false},
+		{3, 200, true},
+		{0, 200, true},
+		{-0.5, 200, true},
+		{-0.6, 200, false},
+		{-200, 0, true},
+		{-200, -0.5, true},
+		{-200, -0.6, false},
+		{-200, 3, true},
+		{-200, 5.5, true},
+		{-200, 5.9, true},
+		{-200, 6.1, false},
+		{-100, 100, false},
+		{50, 200, false},
+	} {
+		b := &builder{}
+		assert.Equal(t, c.want, b.endsOn(wall(geom.Vec2{X: 100, Y: c.a}, geom.Vec2{X: 100, Y: c.z}), u), "%v", c)
+		assert.Equal(t, c.want, b.endsOn(wall(geom.Vec2{X: 100, Y: c.z}, geom.Vec2{X: 100, Y: c.a}), u), "%v, written the other way", c)
+	}
+}
+
 // Walls are of one line when they run one way in one plane, to half an inch, and share some of
 // their length.
 func TestWallsInOnePlane(t *testing.T) {

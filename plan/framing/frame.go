@@ -24,13 +24,17 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.corners()
 	b.frameWalls()
 	b.layGirders()
+	b.droppedBeams()
 	b.floors()
 	b.lostWells()
+	b.lostJoists()
 	b.squashBlocks()
 	b.foundation()
 	b.porches()
-	b.flushBeams()
+	b.ceilingBeams()
+	b.lostBeams()
 	b.roofs()
+	b.ridgePosts()
 	b.checkOverlaps()
 	b.lines()
 	b.wallJoints()
@@ -38,10 +42,12 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.sillJoints()
 	b.floorJoints()
 	b.wellJoints()
+	b.beamJoints()
 	b.ledgerJoints()
 	b.shearJoints()
 	b.shares()
 	b.finish()
+	b.house.indexWalls()
 	return b.house, b.faults.Sorted()
 }
 
@@ -91,7 +97,7 @@ func (b *builder) knownJoints() {
 	})
 }
 
-// hosts ranks the names of walls, roofs, girders, porches and floor openings as written.
+// hosts ranks the names of walls, roofs, girders, porches, floor openings and beams as written.
 func (b *builder) hosts() map[string]int {
 	rank := map[string]int{}
 	add := func(name string) {
@@ -112,6 +118,9 @@ func (b *builder) hosts() map[string]int {
 		add(p.Name)
 	}
 	for _, x := range b.plan.FloorOpenings {
+		add(x.Name)
+	}
+	for _, x := range b.plan.Beams {
 		add(x.Name)
 	}
 	return rank

@@ -117,12 +117,21 @@ func (j *Joint) First() *Member {
 	return j.Members[0]
 }
 
+// Place returns the joint's host and its home sheet: of a kind that stands on roofs and
+// elsewhere too, as a post's head, the roof where it has one.
+func (j *Joint) Place(onWall bool) plan.JointPlace {
+	if p, ok := j.Kind.At(plan.RoofHost); ok && j.Roof != nil && !onWall {
+		return p
+	}
+	return j.Kind.Place(onWall)
+}
+
 // HostName says what the joint's host is: "wall 1S".
 func (j *Joint) HostName() string {
 	if j.Wall != nil {
 		return string(plan.WallHost) + " " + j.Host
 	}
-	if h := j.Kind.Place(false).Host; h != "" {
+	if h := j.Place(false).Host; h != "" {
 		return string(h) + " " + j.Host
 	}
 	return j.Host
@@ -138,6 +147,36 @@ type House struct {
 	Ties    []*Tie    // ceiling joists, by roof and place
 	Shares  []*Share  // what carries the roof, in order of Members
 	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
+	walls   *inWalls  // see In
+	Added   []*Added  // joists and blocks that the plan adds to floors, by floor
+	Beams   []*Beam   // of floors and ceilings: the dropped ones, then the flush ones
+}
+
+// Added is a joist that the plan adds to a floor, in its pieces, or a row of blocks.
+type Added struct {
+	Name    string
+	Level   *plan.Level
+	Blocks  bool
+	Members []*Member
+}
+
+// Beam is a beam that carries joists, with what carries it.
+type Beam struct {
+	*plan.FloorBeam
+	Frame    geom.Frame  // along its center line, from the plan's point From, in from its left
+	Carries  *plan.Level // whose floor's joists hang on it; nil of a dropped one, on which all lie that cross it
+	Pieces   []*Member   // from its beginning on, end to end
+	Supports []BeamSupport
+}
+
+// BeamSupport is what carries a beam at a place.
+type BeamSupport struct {
+	Along   float64 // along the beam, from the plan's point From, in
+	At      geom.Vec3
+	On      *Member    // post, plate or upright
+	Seat    bool       // it lies on that; else it hangs from its side
+	Wall    *plan.Wall // of that; nil of a post
+	Station float64    // along the wall, in
 }
 
 // Story returns the level that a joint belongs to, nil for none: in a wall whose studs
@@ -162,9 +201,18 @@ type Tie struct {
 	Along   float64    // place along the ridge, from the outside face of its low end, in
 	Rafters [2]*Member // that it is nailed beside
 	Pieces  []*Member  // from the first rafter to the second, end to end
-	// Splices lie beside the breaks, one less than the pieces.
+	// Splices lie beside the breaks, one less than the pieces; none of them where it is
+	// cut at a flush beam and hangs on that.
 	Splices []*Member
 	Walls   []TieWall // bearing walls that it crosses between its ends, from the first rafter
+	Beams   []TieBeam // beams that it lies on or hangs on between its ends, from the first rafter
+}
+
+// TieBeam is a beam that carries a ceiling joist, between its ends.
+type TieBeam struct {
+	Beam    *Beam
+	Station float64 // along the beam, from the plan's point From, in
+	Along   float64 // along the joist, from the outside face of the wall under its first rafter, in
 }
 
 // Block is a block between two rafters over the plates of an eave.

@@ -21,14 +21,26 @@ import (
 // exampleHouse frames one of the example plans.
 func exampleHouse(t testing.TB, name string) *House {
 	t.Helper()
+	h, err := frameExample(name)
+	require.NoError(t, err)
+	return h
+}
+
+func frameExample(name string) (*House, error) {
 	dir := filepath.Join("..", "..", "examples")
 	src, err := os.ReadFile(filepath.Join(dir, name))
-	require.NoError(t, err)
+	if err != nil {
+		return nil, err
+	}
 	p, faults := read.Plan(name, src, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
-	require.False(t, faults.Errors(), "%v", faults)
+	if faults.Errors() {
+		return nil, fmt.Errorf("%s: %v", name, faults)
+	}
 	h, faults := Frame(p)
-	require.False(t, faults.Errors(), "%v", faults)
-	return h
+	if faults.Errors() {
+		return nil, fmt.Errorf("%s: %v", name, faults)
+	}
+	return h, nil
 }
 
 // The joints of the demo house counted by hand from its plan.
@@ -173,6 +185,15 @@ func TestGirderSitsOnItsPiles(t *testing.T) {
 		OnTop: box(10, 16, 0, 100), Clear: box(10, 16, 0, 98), Notched: box(10, 16, 0, 105), Beside: box(60, 66, 0, 105), Apart: box(70, 76, 0, 100),
 	} {
 		assert.Equal(t, want, g.seatOn(girder, pile))
+	}
+	// A pile of 6 by 6 around a girder of 60 by 6, from any side: a tenth of an inch apart, touching, a tenth of one over it.
+	for _, to := range []geom.Vec2{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
+		far := geom.Vec2{X: 27, Y: 0}.Add(geom.Vec2{X: to.X * 33, Y: to.Y * 6}) // its corner where it touches
+		for by, want := range map[float64]Seat{0.1: Apart, 0: Beside, -0.1: Notched} {
+			at := far.Add(to.Mul(by))
+			pile := &Member{Z1: 105, Solid: []geom.Solid{geom.Box(at.Up(0), geom.Vec3{X: 6}, geom.Vec3{Y: 6}, geom.Vec3{Z: 105})}}
+			assert.Equal(t, want, g.seatOn(girder, pile), "%v %v", to, by)
+		}
 	}
 }
 

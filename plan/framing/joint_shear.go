@@ -150,7 +150,26 @@ func (b *builder) goesOn(w *framedWall, top *Member, end, dir float64) (on []*Me
 	if m := b.inLineAbove(w, out, dir); m != nil {
 		return []*Member{m}, true
 	}
-	return nil, !met
+	return nil, !met && !b.rafterRunsOn(w, out, dir)
+}
+
+// rafterRunsOn tells whether a rafter that a rake wall ends under runs on past its end:
+// the deck is nailed to it there as over the wall, and it to the wall's plates all along.
+func (b *builder) rafterRunsOn(w *framedWall, out, dir float64) bool {
+	if !w.rake() {
+		return false
+	}
+	in := out - 2*dir*beyond
+	z := w.seatAt(in) + 2*plate
+	lo, hi := w.frame.Box(min(in, in+dir), max(in, in+dir), 0, w.Depth(), z-2, z+beyond).Bounds()
+	return slices.ContainsFunc(b.index.Within(lo, hi), func(m *Member) bool {
+		if m.Role != plan.Rafter || !geom.Parallel(m.B.Sub(m.A).Flat().Unit(), w.frame.D) {
+			return false
+		}
+		x0, t := w.frame.Local(m.A.Flat())
+		x1, _ := w.frame.Local(m.B.Flat())
+		return t > -plate/2 && t < w.Depth()+plate/2 && min(x0, x1) <= min(in, out)+plate && max(x0, x1) >= max(in, out)-plate
+	})
 }
 
 // insideCorner tells whether the house goes on past an exterior wall's end on one
@@ -192,7 +211,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 	best := math.Inf(1)
 	for _, m := range b.index.Within(lo, hi) {
 		switch m.Role {
-		case plan.Joist, plan.Beam, plan.PlateBeam, plan.Truss, plan.GirderBeam, plan.Rim:
+		case plan.Joist, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.Truss, plan.GirderBeam, plan.Rim:
 		default:
 			continue
 		}

@@ -43,7 +43,7 @@ func (b *builder) joists(d *deck) {
 			break
 		}
 		band, spans := d.free(middle-half, middle+half)
-		for _, bay := range d.cutAt(spans, middle-half, middle+half) {
+		for _, bay := range d.aroundExtra(d.cutAt(spans, middle-half, middle+half), middle-half, middle+half) {
 			b.joistRun(d, band, bay, fmt.Sprintf("%s/joist@%s", level.Name, at(middle-lo)), level.Joists)
 		}
 	}

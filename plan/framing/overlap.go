@@ -86,7 +86,7 @@ func owner(m *Member) string {
 		return "porch " + host
 	case m.Role == plan.GirderBeam || m.Role == plan.Pile:
 		return "girder " + host
-	case m.Role == plan.PlateBeam:
+	case m.Role == plan.PlateBeam || m.Role == plan.FlushBeam || m.Role == plan.BeamPost:
 		return "beam " + host
 	}
 	return "level " + host
@@ -107,7 +107,7 @@ func (b *builder) posOf(m *Member) plan.Pos {
 		}
 	}
 	for _, x := range b.plan.Beams {
-		if x.Name == host && m.Role == plan.PlateBeam {
+		if x.Name == host && owner(m) == "beam "+host {
 			return x.Pos
 		}
 	}

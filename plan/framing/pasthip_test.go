@@ -19,10 +19,10 @@ func TestARidgeRunsPastAHipsFoot(t *testing.T) {
 	h := exampleHouse(t, "sanderling.toml")
 	var wing, main *Member
 	for _, m := range h.Members {
-		if m.Role == plan.Ridge && m.ID == "wing/ridge@224" {
+		if m.Role == plan.Ridge && m.Roof.Name == "wing" { // the last piece
 			wing = m
 		}
-		if m.Role == plan.Ridge && m.ID == "main/ridge@224" {
+		if m.Role == plan.Ridge && m.Roof.Name == "main" {
 			main = m
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"galewright/plan"
@@ -227,6 +228,46 @@ func TestWallLengthsClose(t *testing.T) {
 				t.Fatalf("wall %s, %v long, has %v of top and %v of bottom plate", w.Name, w.Length(), lower, bottom)
 			}
 		}
+	})
+}
+
+// Where two walls meet at a right angle around the house, the rim of the one whose plates run through to
+// the corner does so too, and the other's stops at it.
+func TestRimsMeetAsTheWallsDo(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawShapeOf(t, outlineNames[:4], []float64{16})
+		if rapid.Bool().Draw(t, "square") { // its first wall and its last have equal claims to run through
+			s = shape{outline: rect(0, 0, 288, 288), stories: 1, spacing: 16, balloon: -1, run: plan.AxisX, posts: s.posts, joins: make([]plan.Join, 4), studs: s.studs, openings: make([][]*plan.Opening, 4)}
+		}
+		h := frameDrawn(t, s.plan(same, false))
+		far := map[[2]string]float64{} // how far members of a wall reach along it, by wall and role
+		for _, m := range h.Members {
+			if (m.Role == plan.TopPlate || m.Role == plan.Rim) && m.Wall.Level == m.Level && !m.Wall.Balloon() {
+				for end, at := range map[string]float64{"/tail": m.S1, "": -m.S0} {
+					k := [2]string{m.Wall.Name + end, string(m.Role)}
+					if was, ok := far[k]; !ok || at > was {
+						far[k] = at
+					}
+				}
+			}
+		}
+		n := 0
+		for i, w := range h.Plan.Walls {
+			next := h.Plan.Walls[(i+1)%len(h.Plan.Walls)]
+			if w.To != next.From || w.Frame().D.Cross(next.Frame().D) < 0.9 || !w.Exterior || w.Balloon() || next.Balloon() || w.Level != next.Level {
+				continue
+			}
+			n++
+			rim, other := far[[2]string{w.Name + "/tail", string(plan.Rim)}], -far[[2]string{next.Name, string(plan.Rim)}]
+			if through := far[[2]string{w.Name + "/tail", string(plan.TopPlate)}] > w.Length()-1e-6; through {
+				require.InDelta(t, w.Length(), rim, 1e-6, "%s through %s", w.Name, next.Name)
+				require.InDelta(t, next.Hook+1.5, other, 1e-6, "%s stops at %s", next.Name, w.Name)
+			} else {
+				require.InDelta(t, w.Length()-1.5, rim, 1e-6, "%s stops at %s", w.Name, next.Name)
+				require.InDelta(t, next.Hook, other, 1e-6, "%s through %s", next.Name, w.Name)
+			}
+		}
+		require.NotZero(t, n)
 	})
 }
 

@@ -232,28 +232,52 @@ func (rb *roofBody) isHigh(i int) bool {
 // shed's high wall, and that roof. It returns nil when no roof is over the
 // wall. It is asked before any member stands, so it goes by the plan alone.
 func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane, roof *plan.Roof) {
-	mid := w.From.Add(w.To).Mul(0.5)
+	rb := b.roofOnTop(w)
+	if rb == nil {
+		return nil, nil
+	}
+	for i := range rb.sides {
+		if rb.isHigh(i) && onSide(rb.body, i, w.From, w.To) {
+			return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}, rb.Roof
+		}
+	}
+	for _, i := range roofplan.SidesOf(b.plan.Lay) {
+		if rb.body.Sloped(i) {
+			out = append(out, underside(rb.body.Plane(i), rb.Rafters.Depth))
+		}
+	}
+	return out, rb.Roof
+}
+
+// roofOnTop returns the roof that lies over the middle of a wall's line, on the plates
+// that the wall's top is at: where two roofs meet the higher, in whose rafters the wall
+// ends; nil for none.
+func (b *builder) roofOnTop(w *framedWall) (best *roofBody) {
+	mid, top := w.frame.At(w.Length()/2, w.Depth()/2, 0).Flat(), math.Inf(-1)
 	for _, r := range b.plan.Roofs {
-		if r.Over == nil || !carries(w.Wall, r.Over) || !inArea(r.Area, mid) {
+		if r.Over == nil || !carries(w.Wall, r.Over) || !inArea(r.Area, w.From.Add(w.To).Mul(0.5)) {
 			continue
 		}
 		rb, err := b.bodyOf(r)
 		if err != nil {
 			continue // roofs tells it
 		}
-		for i := range rb.sides {
-			if rb.isHigh(i) && onSide(rb.body, i, w.From, w.To) {
-				return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}, r
-			}
+		if z := rb.over(mid); best == nil || z > top+geom.Eps {
+			best, top = rb, z
 		}
-		for _, i := range roofplan.SidesOf(b.plan.Lay) {
-			if rb.body.Sloped(i) {
-				out = append(out, underside(rb.body.Plane(i), rb.Rafters.Depth))
-			}
-		}
-		return out, r
 	}
-	return nil, nil
+	return best
+}
+
+// over returns the height of a roof over a plan point, in: its lowest plane there.
+func (rb *roofBody) over(p geom.Vec2) float64 {
+	z := math.Inf(1)
+	for i := range rb.sides {
+		if rb.body.Sloped(i) {
+			z = min(z, rb.body.Plane(i).At(p))
+		}
+	}
+	return z
 }
 
 // inArea tells whether p lies in the area, its border included.

@@ -1,6 +1,7 @@
 package framing
 
 import (
+	"cmp"
 	"fmt"
 
 	"galewright/plan"
@@ -17,18 +18,15 @@ import (
 func (f *roofFrame) jackJoints() {
 	hosts := f.lineHosts()
 	for _, r := range f.rafters {
-		for _, e := range []struct {
-			end  roofplan.End
-			at   geom.Vec3
-			high bool
-		}{{r.run.LowEnd, r.member.A, false}, {r.run.HighEnd, r.member.B, true}} {
-			if _, body, _ := r.run.Bearing(); body != nil && !e.high {
-				continue // a tail: the plate beside holds it
-			}
-			if l := f.lineFor(e.end.Line, r, e.high); l != nil && l.line.Kind != roofplan.Ridge && hosts[l] != "" {
-				f.lineJoint(l, hosts[l], r.member, e.at)
+		tie := func(end roofplan.End, p geom.Vec2, at geom.Vec3) {
+			if l := f.lineFor(end.Line, r, p); l != nil && l.line.Kind != roofplan.Ridge && hosts[l] != "" {
+				f.lineJoint(l, hosts[l], r.member, at)
 			}
 		}
+		if _, body, _ := r.run.Bearing(); body == nil { // else it is a tail: the plate beside holds it
+			tie(r.run.LowEnd, r.run.Low, r.member.A)
+		}
+		tie(r.run.HighEnd, r.run.High, r.member.B)
 	}
 	for i, o := range f.lines {
 		if o.line.Kind == roofplan.Ridge || o.member == nil {
@@ -44,13 +42,14 @@ func (f *roofFrame) jackJoints() {
 
 // lineJoint ties member m, whose end is at p, to the line l.
 func (f *roofFrame) lineJoint(l *roofLine, host string, m *Member, p geom.Vec3) {
-	station := min(max(l.u(p.Flat()), 0), l.line.Run())
+	station, on := min(max(l.u(p.Flat()), 0), l.line.Run()), l.member
 	if l.line.Kind == roofplan.Ridge {
 		station = l.owner.station(p.Flat())
+		on = cmp.Or(f.ridgePiece(l, p.Flat()), on) // the one of a long ridge's pieces that it leans on
 	}
 	f.joints = append(f.joints, f.joint(&Joint{
 		Kind: plan.RafterRidge, Host: host, Level: f.level, Roof: m.Roof,
-		Station: station, Members: []*Member{m, l.member}, At: p,
+		Station: station, Members: []*Member{m, on}, At: p,
 		Peak: m.Role == plan.HipRafter && l.member.Role == plan.HipRafter && l.endsAt(p),
 	}))
 }

@@ -132,8 +132,7 @@ func (w *framedWall) plateUnder(s float64) *Member {
 // beamOf returns the beam of a porch at p: where two porches meet at a corner,
 // that of the other touches it there.
 func (f *roofFrame) beamOf(porch string, p geom.Vec3) *Member {
-	d := geom.Vec3{X: 1, Y: 1, Z: 1}
-	for _, m := range f.index.Within(p.Sub(d), p.Add(d)) {
+	for _, m := range f.index.Within(around(p)) {
 		if m.Role == plan.Beam && owner(m) == "porch "+porch {
 			return m
 		}
@@ -168,11 +167,11 @@ func (f *roofFrame) jointsAt(l *roofLine, host string) {
 			continue
 		}
 		members := []*Member{a.member}
-		for _, c := range here[i+1:] {
-			if !done[c] && math.Abs(l.u(c.run.High)-l.u(a.run.High)) < near && geom.Against(c.dir, a.dir) {
-				members, done[c] = append(members, c.member), true
-				break
-			}
+		rest := here[i:]
+		if n := slices.IndexFunc(rest, func(c *roofRafter) bool {
+			return !done[c] && math.Abs(l.u(c.run.High)-l.u(a.run.High)) < near && geom.Against(c.dir, a.dir)
+		}); n >= 0 {
+			members, done[rest[n]] = append(members, rest[n].member), true
 		}
 		f.ridgeJoint(l, host, members, a.run.High)
 	}
@@ -186,7 +185,7 @@ func (f *roofFrame) jointsAt(l *roofLine, host string) {
 // ridgeOf returns the ridge that holds what comes up in direction d to p: of
 // two that end there, as over the corner of an L, the one it meets squarer.
 func (f *roofFrame) ridgeOf(p, d geom.Vec2) (best *roofLine) {
-	for _, l := range f.linesAt.Within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
+	for _, l := range f.linesAt.Within(around(p.Up(0))) {
 		if l.line.Kind != roofplan.Ridge || !l.holds(p) {
 			continue
 		}
@@ -216,9 +215,7 @@ func (f *roofFrame) ridgeJoint(l *roofLine, host string, members []*Member, p ge
 
 // ridgePiece returns the piece of a ridge at p: a long board is several.
 func (f *roofFrame) ridgePiece(l *roofLine, p geom.Vec2) *Member {
-	d := geom.Vec3{X: 1, Y: 1, Z: 1}
-	q := p.Up(l.height(l.u(p)) - l.plumb()/2)
-	for _, m := range f.index.Within(q.Sub(d), q.Add(d)) {
+	for _, m := range f.index.Within(around(p.Up(l.height(l.u(p)) - l.plumb()/2))) {
 		if m.Role == plan.Ridge && m.Roof == l.owner.Roof {
 			return m
 		}

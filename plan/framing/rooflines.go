@@ -351,7 +351,10 @@ func (rb *roofBody) station(p geom.Vec2) float64 {
 // splices returns where a ridge board is cut to stock: at the last rafter
 // within the stock, so that the joint has a pair beside it.
 func (f *roofFrame) splices(l *roofLine, u0, u1 float64) []float64 {
-	stock := longest(f.plan)
+	stock := l.owner.RidgeStock
+	if stock == 0 {
+		stock = longest(f.plan)
+	}
 	cuts := []float64{l.u0}
 	for start := u0; u1-start > stock+geom.Eps; {
 		next := start

@@ -124,10 +124,15 @@ func TestARidgeBoardIsCutAtRafters(t *testing.T) {
 		f, _ := emptyFrame()
 		f.plan.Lumber.Stock, f.runs = c.stock, c.runs
 		l := run(roofplan.Ridge, geom.Vec2{}, geom.Vec2{X: 200})
-		l.u0, l.u1 = -50, 250
+		l.u0, l.u1, l.owner = -50, 250, &roofBody{Roof: &plan.Roof{}}
 		want := append(append([]float64{-50}, c.want...), 250)
 		assert.Equal(t, want, f.splices(l, c.u0, c.u1), c.name)
 	}
+	f, _ := emptyFrame()
+	f.plan.Lumber.Stock, f.runs = []float64{200}, runs(false, 0, roofplan.Ridge, module...)
+	l := run(roofplan.Ridge, geom.Vec2{}, geom.Vec2{X: 200})
+	l.u0, l.u1, l.owner = -50, 250, &roofBody{Roof: &plan.Roof{RidgeStock: 100}}
+	assert.Equal(t, []float64{-50, 96, 192, 250}, f.splices(l, 0, 200), "shorter pieces than the stock, by the plan")
 }
 
 // Two lines that would take one place: in a straight line the later is cut square at its ends;

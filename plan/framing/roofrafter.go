@@ -13,8 +13,11 @@ import (
 // wall's outside face, in.
 const minJack = 4
 
-// aroundPoint reaches from a point to whatever lies at it.
-var aroundPoint = geom.Vec3{X: 1, Y: 1, Z: 1}
+// around returns the corners of a box, an inch all around p, that holds whatever lies at p.
+func around(p geom.Vec3) (lo, hi geom.Vec3) {
+	d := geom.Vec3{X: 1, Y: 1, Z: 1}
+	return p.Sub(d), p.Add(d)
+}
 
 // roofRafter is a rafter with the line it follows.
 type roofRafter struct {
@@ -81,7 +84,7 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 		Role: plan.Rafter, Roof: owner.Roof, Section: owner.Rafters, Ref: f.ref(),
 	}, r.bar, parts, lo, hi)
 	f.rafters, f.takes[r.member] = append(f.rafters, r), r.space()
-	if body == nil && f.lineFor(run.LowEnd.Line, r, false) == nil {
+	if body == nil && f.lineFor(run.LowEnd.Line, r, run.Low) == nil {
 		f.rakeEnd(r, r.member.A.Flat().Add(r.dir))
 	}
 	if body != nil {
@@ -108,9 +111,10 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 	mid := r.at.Add(r.dir.Mul(length / 2))
 	for _, tip := range []struct {
 		end  roofplan.End
+		at   geom.Vec2
 		high bool
-	}{{r.run.LowEnd, false}, {r.run.HighEnd, true}} {
-		line := f.lineFor(tip.end.Line, r, tip.high)
+	}{{r.run.LowEnd, r.run.Low, false}, {r.run.HighEnd, r.run.High, true}} {
+		line := f.lineFor(tip.end.Line, r, tip.at)
 		if line == nil || geom.Skims(line.dir, r.dir) {
 			if line != nil && tip.high { // square at the end of the line itself
 				u1 -= line.short(r.rise)
@@ -140,17 +144,13 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 	return u0, u1, planes
 }
 
-// lineFor returns the stick at the end of a rafter, or nil when there is
+// lineFor returns the stick at an end p of a rafter, or nil when there is
 // none at its place, as over a gable truss where the ridge stops.
-func (f *roofFrame) lineFor(line *roofplan.Line, r *roofRafter, high bool) *roofLine {
+func (f *roofFrame) lineFor(line *roofplan.Line, r *roofRafter, p geom.Vec2) *roofLine {
 	if line == nil {
 		return nil
 	}
-	p := r.run.Low
-	if high {
-		p = r.run.High
-	}
-	for _, l := range f.linesAt.Within(p.Up(0).Sub(aroundPoint), p.Up(0).Add(aroundPoint)) {
+	for _, l := range f.linesAt.Within(around(p.Up(0))) {
 		u := l.u(p)
 		if l.line.Kind == line.Kind && math.Abs(p.Sub(l.at).Cross(l.dir)) < onLine {
 			if lo, hi := l.extent(l.u0, l.u1, l.planes); u > lo-r.half && u < hi+r.half || l.line.Kind != roofplan.Ridge {

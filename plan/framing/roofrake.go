@@ -3,6 +3,7 @@ package framing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -91,26 +92,17 @@ func (m *Member) FlatTop() (n geom.Vec3) {
 
 // across returns the member of one of the roles whose body holds p, or nil.
 func (f *roofFrame) across(p geom.Vec3, roles ...plan.Role) *Member {
-	d := geom.Vec3{X: 0.1, Y: 0.1, Z: 0.1}
-	probe := geom.Box(p.Sub(d), geom.Vec3{X: 0.2}, geom.Vec3{Y: 0.2}, geom.Vec3{Z: 0.2})
-	for _, m := range f.index.Within(p.Sub(d), p.Add(d)) {
-		for _, role := range roles {
-			if m.Role == role && overlaps(probe, m) {
-				return m
-			}
+	for _, m := range f.index.Within(p, p) {
+		if slices.Contains(roles, m.Role) && slices.ContainsFunc(m.Solid, func(s geom.Solid) bool { return surrounds(s, p) }) {
+			return m
 		}
 	}
 	return nil
 }
 
-// overlaps tells whether a solid shares room with a member.
-func overlaps(s geom.Solid, m *Member) bool {
-	for _, x := range m.Solid {
-		if geom.Overlap(s, x, 0.01) {
-			return true
-		}
-	}
-	return false
+// surrounds tells whether a solid has a point in it.
+func surrounds(s geom.Solid, p geom.Vec3) bool {
+	return !slices.ContainsFunc(s.Planes(), func(q geom.Plane) bool { return q.N.Dot(p) > q.C })
 }
 
 // endJoint adds one joint of an overhang, unless one of its members is not

@@ -52,22 +52,15 @@ func (f *roofFrame) ties() {
 
 // tiePairs finds the pairs.
 func (f *roofFrame) tiePairs() (out []tiePair) {
-	row := map[*roofBody]map[int][]*roofRafter{} // by station in inches
+	var all []*roofRafter
 	for _, r := range f.rafters {
 		if rb := r.owner; rb.CeilingTies && !rb.Trusses && rb.Kind != plan.ShedRoof && tied(r) {
-			if row[rb] == nil {
-				row[rb] = map[int][]*roofRafter{}
-			}
-			k := int(math.Floor(r.run.Station))
-			row[rb][k] = append(row[rb][k], r)
+			all = append(all, r)
 		}
 	}
-	done := map[*roofRafter]bool{}
-	for _, a := range f.rafters {
-		done[a] = true
-		k := int(math.Floor(a.run.Station))
-		for _, c := range slices.Concat(row[a.owner][k-1], row[a.owner][k], row[a.owner][k+1]) {
-			if !done[c] && tied(a) && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
+	for i, a := range all {
+		for _, c := range all[i:] {
+			if a.owner == c.owner && math.Abs(a.run.Station-c.run.Station) < near && geom.Against(c.dir, a.dir) && levelFeet(a, c) {
 				out = append(out, tiePair{a.owner, a, c, a.owner.station(a.run.High)})
 			}
 		}
@@ -109,38 +102,47 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 }
 
 // tieLumber returns the section of the roof's ceiling joists.
-func (rb *roofBody) tieLumber() plan.Lumber {
-	if rb.Ceiling.Ply == 0 {
+func (rb *roofBody) tieLumber() plan.Lumber { return ceilingLumber(rb.Roof) }
+
+// ceilingLumber returns the section of a roof's ceiling joists.
+func ceilingLumber(r *plan.Roof) plan.Lumber {
+	if r.Ceiling.Ply == 0 {
 		return tieLumber
 	}
-	return rb.Ceiling
+	return r.Ceiling
 }
 
 // tie adds the joist of one pair: one piece, or where that is longer than the
 // stock several that meet over bearing walls, or between them where the plan
-// orders a splice, each break with a piece beside it. It returns false where
-// something stands in its way.
+// orders a splice, each break with a piece beside it. Where something stands in its
+// way it adds nothing and returns false.
 func (f *roofFrame) tie(p tiePair) bool {
 	r, side, length := f.tieBar(p)
 	planes := []geom.Plane{below(p.a), below(p.c)}
 	t := &Tie{Roof: p.rb.Roof, Along: p.at, Rafters: [2]*Member{p.a.member, p.c.member}, Walls: f.tieWalls(r, length)}
-	cuts, lap, ok := p.rb.tieCuts(t.Walls, length, longest(f.plan))
+	t.Beams = f.tieBeams(r, length)
+	id := fmt.Sprintf("%s/tie@%s", p.rb.Name, at(p.rb.station(r.at)))
+	if hung := t.hungRuns(length); len(hung) > 1 {
+		return f.hungTie(p, t, r, id, planes, hung)
+	}
+	cuts, lap, ok := p.rb.tieCuts(t.bearings(), length, longest(f.plan))
 	if ok && len(cuts) > 2 {
 		ok = f.spliceRoom(r, side, cuts, lap)
 	}
 	if !ok {
 		cuts = []float64{0, length}
 	}
-	id := fmt.Sprintf("%s/tie@%s", p.rb.Name, at(p.rb.station(r.at)))
-	for i := 1; i < len(cuts); i++ {
-		parts := r.cut(cuts[i-1], cuts[i], planes, nil)
+	var pieces [][]geom.Solid
+	from := 0.0
+	for _, to := range cuts[1:] {
+		parts := r.cut(from, to, planes, nil)
 		if len(parts) == 0 || !f.clear(parts) {
-			continue
+			return false
 		}
-		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i-1], cuts[i]))
+		pieces, from = append(pieces, parts), to
 	}
-	if len(t.Pieces) < len(cuts)-1 {
-		return len(t.Pieces) > 0
+	for i, parts := range pieces {
+		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i], cuts[i+1]))
 	}
 	beside := r.shifted(side)
 	for _, c := range cuts[1 : len(cuts)-1] {
@@ -177,7 +179,7 @@ func (f *roofFrame) tieStick(rb *roofBody, id string, r bar, parts []geom.Solid,
 // tieCuts returns where a joist begins, breaks and ends, and the lap of what lies
 // beside the breaks; ok is false where it is longer than the stock and neither
 // bearing walls nor an ordered splice let it break.
-func (rb *roofBody) tieCuts(walls []TieWall, length, stock float64) (cuts []float64, lap float64, ok bool) {
+func (rb *roofBody) tieCuts(walls []float64, length, stock float64) (cuts []float64, lap float64, ok bool) {
 	if length <= stock+geom.Eps {
 		return []float64{0, length}, 0, true
 	}
@@ -192,15 +194,15 @@ func (rb *roofBody) tieCuts(walls []TieWall, length, stock float64) (cuts []floa
 	return cuts, lap, lap > 0 && length/n > 2*lap
 }
 
-// overWalls breaks a length over the farthest wall within reach, each time; nil
+// overWalls breaks a length over the farthest wall or beam within reach, each time; nil
 // where one of the pieces would be longer than the stock.
-func overWalls(walls []TieWall, length, stock float64) []float64 {
+func overWalls(walls []float64, length, stock float64) []float64 {
 	cuts := []float64{0}
 	for from := 0.0; length-from > stock+geom.Eps; {
 		next := from
 		for _, w := range walls {
-			if w.Along <= from+stock+geom.Eps {
-				next = max(next, w.Along)
+			if w <= from+stock+geom.Eps {
+				next = max(next, w)
 			}
 		}
 		if next <= from+geom.Eps {

@@ -88,6 +88,39 @@ func TestCeilingJoistsBreakElsewhereOnlyByASplice(t *testing.T) {
 	}
 }
 
+// A partition that rises over the plates at x = 81, from y = 20 to 60, is in the way of half of the joist
+// that would stand there; nothing of it is laid, and at a spacing the pair before or after has one.
+func TestACeilingJoistWithoutRoomIsLeftOut(t *testing.T) {
+	for _, space := range []float64{0, 32} {
+		plain, blocked := wide(), wide()
+		for _, p := range []*plan.Plan{plain, blocked} {
+			p.Roofs[0].CeilingSplice, p.Roofs[0].CeilingSpace = 24, space
+		}
+		w := wall(blocked, "I", 0, geom.Vec2{X: 81, Y: 20}, geom.Vec2{X: 81, Y: 60})
+		w.Height = 109.125 + 20
+		all, _ := tiesOf(t, plain)
+		h, _ := Frame(blocked)
+		at := map[float64]bool{}
+		for _, x := range h.Ties {
+			require.Len(t, x.Pieces, 2)
+			at[x.Along] = true
+		}
+		joists := 0
+		for _, m := range h.Members {
+			if m.Role == plan.Joist && m.Roof != nil {
+				joists++
+			}
+		}
+		assert.Equal(t, 3*len(h.Ties), joists, "two pieces and what is beside their break")
+		assert.False(t, at[80], "%v", at)
+		if space == 0 {
+			assert.Len(t, h.Ties, len(all)-1)
+			continue
+		}
+		assert.True(t, at[96], "%v", at)
+	}
+}
+
 // At 32 on center every second of the 14 pairs has one, 16, 48 ... 208, and the last,
 // 224, as well: 8. Their lumber is the plan's.
 func TestCeilingJoistsAtTheirOwnSpacing(t *testing.T) {
@@ -107,16 +140,8 @@ func TestCeilingJoistsAtTheirOwnSpacing(t *testing.T) {
 // Of walls at 100, 130 and 200 along 500 the farthest within 192 is 130, from
 // there 200, and from 200 the end is 300 off: too far.
 func TestOverWalls(t *testing.T) {
-	assert.Equal(t, []float64{0, 130, 200, 380}, overWalls(under(100, 130, 200), 380, 192))
-	assert.Nil(t, overWalls(under(100, 130, 200), 500, 192))
+	assert.Equal(t, []float64{0, 130, 200, 380}, overWalls([]float64{100, 130, 200}, 380, 192))
+	assert.Nil(t, overWalls([]float64{100, 130, 200}, 500, 192))
 	assert.Nil(t, overWalls(nil, 300, 240))
-	assert.Equal(t, []float64{0, 150, 300}, overWalls(under(150), 300, 240))
-}
-
-// under is walls at places along a joist.
-func under(at ...float64) (out []TieWall) {
-	for _, u := range at {
-		out = append(out, TieWall{Along: u})
-	}
-	return out
+	assert.Equal(t, []float64{0, 150, 300}, overWalls([]float64{150}, 300, 240))
 }

@@ -227,7 +227,7 @@ func (b *builder) wellClear(d *deck, h *stairwell) bool {
 		}
 	}
 	for _, o := range d.wells {
-		if h.over().meets(o.over()) && h.cut().meets(o.cut()) {
+		if h.over().meets(o.over()) && h.bay.meets(o.bay) { // trimmers run from bearing to bearing
 			b.wellFault(h.FloorOpening, "floor-openings-meet", fmt.Sprintf("floor openings %s and %s or their trimmers take the same place", o.Name, h.Name), "move one, or make one of the two")
 			return false
 		}
@@ -287,12 +287,11 @@ func (b *builder) wellJoints() {
 	for _, e := range b.wellEnds {
 		runs := b.runOf(e.d.level)
 		lo, hi := e.header.Bounds()
-		reach := geom.Vec3{X: 1, Y: 1, Z: 0}
+		reach := geom.Vec3{X: near, Y: near}
 		for _, m := range b.index.Within(lo.Sub(reach), hi.Add(reach)) {
-			if m.Role != plan.Joist || m.Level != e.d.level || m == e.header || m.Roof != nil {
-				continue
+			if m.Role == plan.Joist {
+				e.joint(b, runs, m)
 			}
-			e.joint(b, runs, m)
 		}
 	}
 }
@@ -308,11 +307,11 @@ func (e *wellEnd) joint(b *builder, runs geom.Frame, m *Member) {
 		tail, face = s0, e.at.hi
 	}
 	switch {
-	case math.Abs(t0+half-e.h.wide.lo) < 1.0/16 && s0 < e.at.mid() && s1 > e.at.mid():
+	case math.Abs(t0+half-e.h.wide.lo) < sixteenth:
 		j.Kind, j.Station, j.Members, j.At = plan.HeaderTrimmer, 0, []*Member{e.header, m}, runs.At(e.at.mid(), e.h.wide.lo, z)
-	case math.Abs(t0-half-e.h.wide.hi) < 1.0/16 && s0 < e.at.mid() && s1 > e.at.mid():
+	case math.Abs(t0-half-e.h.wide.hi) < sixteenth:
 		j.Kind, j.Station, j.Members, j.At = plan.HeaderTrimmer, e.h.wide.hi-e.h.wide.lo, []*Member{e.header, m}, runs.At(e.at.mid(), e.h.wide.hi, z)
-	case math.Abs(tail-face) < 1.0/16 && t0 > e.h.wide.lo && t0 < e.h.wide.hi:
+	case math.Abs(tail-face) < sixteenth && t0 > e.h.wide.lo && t0 < e.h.wide.hi:
 		j.Kind, j.Station, j.Members, j.At = plan.TailHeader, t0-e.h.wide.lo, []*Member{m, e.header}, runs.At(face, t0, z)
 		j.Tributary = e.d.level.JoistSpace
 	default:

@@ -1,6 +1,7 @@
 package framing
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -181,6 +182,8 @@ func TestFloorOpeningsThatCannotBeFramed(t *testing.T) {
 		{"floor-opening-no-header", `leaves 2" for a header of 3"`, []*plan.FloorOpening{well("w", 104, 3.5, 164, 120)}},
 		{"floor-opening-no-trimmer", `3" thick`, []*plan.FloorOpening{well("w", 4, 60, 64, 120)}},
 		{"floor-openings-meet", "a and w", []*plan.FloorOpening{well("a", 104, 60, 164, 120), well("w", 169, 60, 200, 120)}},
+		// one behind the other in one bay: the trimmers of both would run from rim to rim
+		{"floor-openings-meet", "a and w", []*plan.FloorOpening{well("a", 104, 30, 164, 80), well("w", 120, 140, 180, 200)}},
 	} {
 		h, faults := Frame(wellPlan(c.x...))
 		require.Len(t, faults, 1, "%v", faults)
@@ -248,4 +251,125 @@ func TestFloorOpeningsAnywhere(t *testing.T) {
 		}
 		require.Equal(t, ends, tails, "joists that end inside the floor")
 	})
+}
+
+// flipped is the well plan on 352 in, whose joists at 16, 32 .. 336 are the same seen from its east
+// end, seen in a mirror along x, along y, or with x and y changed over; the last is of a square house.
+func flippedWell(how string, o plan.FloorOpening) (*plan.Plan, func(geom.Vec3) geom.Vec3) {
+	wide := map[string]float64{"as it is": 352, "x": 352, "y": 352}[how]
+	if wide == 0 {
+		wide = 240
+	}
+	flip := func(p geom.Vec3) geom.Vec3 {
+		switch how {
+		case "x":
+			p.X = wide - p.X
+		case "y":
+			p.Y = 240 - p.Y
+		case "changed over":
+			p.X, p.Y = p.Y, p.X
+		}
+		return p
+	}
+	a, z := flip(o.Lo.Up(0)).Flat(), flip(o.Hi.Up(0)).Flat()
+	p := stories(2)
+	ring(p, 0, rect(0, 0, wide, 240)...)
+	ring(p, 1, rect(0, 0, wide, 240)...)
+	girders(p, 0, wide, 6, 120, 234)
+	o.Lo, o.Hi, o.Level = geom.Vec2{X: min(a.X, z.X), Y: min(a.Y, z.Y)}, geom.Vec2{X: max(a.X, z.X), Y: max(a.Y, z.Y)}, p.Levels[1]
+	p.FloorOpenings = []*plan.FloorOpening{&o}
+	if how == "changed over" {
+		p.Levels[1].JoistRun = plan.AxisX
+	}
+	return p, flip
+}
+
+// wellLines lists joists of the upper floor and joints of its opening as they would be without a flip.
+func wellLines(h *House, flip func(geom.Vec3) geom.Vec3) (out []string) {
+	for _, m := range h.Members {
+		if m.Role == plan.Joist && m.Level == h.Plan.Levels[1] {
+			lo, hi := m.Bounds()
+			out = append(out, fmt.Sprintf("%s %g %s", m.Section.Text, mil(m.Length), three(flip(lo.Add(hi).Mul(0.5)))))
+		}
+	}
+	for _, j := range h.Joints {
+		if j.Host == "w" {
+			a, z := j.First(), j.Members[1]
+			out = append(out, fmt.Sprintf("%s %s %g: %g %s, %g %s", j.Kind, three(flip(j.At)), j.Tributary, mil(a.Length), a.Section.Text, mil(z.Length), z.Section.Text))
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// A floor opening near any side of the floor is framed alike, whichever side it is and whichever way
+// the joists run; its stations count from its corner with the lowest coordinates.
+func TestAFloorOpeningIsFramedAlikeFromAnySide(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		at := rapid.SampledFrom([]float64{5.5, 6, 7, 30, 60})
+		x0, y0 := max(7, at.Draw(t, "x0")), at.Draw(t, "y0")
+		long := rapid.SampledFrom([]float64{30, 48, 90, 130}).Draw(t, "long")
+		wide := rapid.SampledFrom([]float64{20, 47, 60, 100}).Draw(t, "wide")
+		o := well("w", x0, y0, x0+wide, y0+long)
+		for _, pair := range [][2]string{{"as it is", "x"}, {"as it is", "y"}, {"square", "changed over"}} {
+			p, same := flippedWell(pair[0], *o)
+			h, faults := Frame(p)
+			require.Empty(t, faults)
+			q, flip := flippedWell(pair[1], *o)
+			g, faults := Frame(q)
+			require.Empty(t, faults)
+			want := wellLines(h, same)
+			require.Equal(t, want, wellLines(g, flip), pair[1])
+			require.Greater(t, len(want), 20)
+			for _, j := range g.Joints {
+				if j.Host == "w" {
+					across := 0
+					if pair[1] == "changed over" {
+						across = 1
+					}
+					require.InDelta(t, j.At.Flat().Sub(q.FloorOpenings[0].Lo).Along(across), j.Station, 1e-9, j.ID)
+				}
+			}
+		}
+	})
+}
+
+// An opening from bearing to bearing has no header, and nothing to double. Where the plan has its
+// own sections, the rule (see above) is told of where they are single and an opening is too long
+// (4 ft) or its header too far from its bearing (3 ft), not where both are doubled.
+func TestSingleMembersOfFloorOpenings(t *testing.T) {
+	joist, two := twoByTen, twoByTen.Times(2)
+	for _, c := range []struct {
+		name            string
+		header, trimmer plan.Lumber
+		long, behind    float64
+		ends            [2]bool
+		want            string
+	}{
+		{"no headers", joist, joist, 90, 60, [2]bool{}, ""},
+		{"both doubled", two, two, 90, 60, [2]bool{true, true}, ""},
+		{"short and near", joist, joist, 48, 36, [2]bool{true, true}, ""},
+		{"long header", joist, two, 49, 10, [2]bool{true, true}, "header spans 4'-1\" and is a single joist"},
+		{"long header at the low end", joist, two, 49, 10, [2]bool{true, false}, "header spans 4'-1\" and is a single joist"},
+		{"long header at the high end", joist, two, 49, 10, [2]bool{false, true}, "header spans 4'-1\" and is a single joist"},
+		{"both single", joist, joist, 49, 10, [2]bool{true, true}, "header spans 4'-1\" and is a single joist"},
+		{"single trimmers", two, joist, 49, 10, [2]bool{true, true}, "header spans 4'-1\" and its trimmers are single"},
+		{"far from bearing", two, joist, 48, 37, [2]bool{true, false}, "header stands 3'-1\" from the bearing"},
+		{"far from bearing, both single", joist, joist, 48, 37, [2]bool{false, true}, "header stands 3'-1\" from the bearing"},
+		{"far from bearing, doubled trimmers", joist, two, 48, 37, [2]bool{true, true}, ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			b := newBuilder(wellPlan())
+			b.single(&stairwell{
+				FloorOpening: well("w", 0, 0, 1, 1), header: c.header, trimmer: c.trimmer, ends: c.ends,
+				wide: span{100, 100 + c.long}, bay: span{1.5, 238.5}, clear: span{1.5 + c.behind, 238.5 - c.behind},
+			})
+			if c.want == "" {
+				assert.Empty(t, b.faults)
+				return
+			}
+			require.Len(t, b.faults, 1)
+			assert.Contains(t, b.faults[0].Summary, c.want)
+		})
+	}
 }

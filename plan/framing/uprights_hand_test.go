@@ -69,6 +69,75 @@ func TestMoreStudsAtTheEndOfASegment(t *testing.T) {
 	}
 }
 
+// Studs of a post are set tight from a place on, each way; what stands there is passed over, and what
+// has no room in the wall is left out.
+func TestStudsSetTightFromAPlaceOn(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		at, to float64
+		n      int
+		there  []span
+		want   []span
+	}{
+		{"to the right", 10, 1, 2, nil, []span{{10, 11.5}, {11.5, 13}}},
+		{"to the left", 20, -1, 2, nil, []span{{18.5, 20}, {17, 18.5}}},
+		{"past a stud to the right", 10, 1, 2, []span{{12, 13.5}}, []span{{10, 11.5}, {13.5, 15}}},
+		{"past a stud to the left", 20, -1, 2, []span{{16.5, 18}}, []span{{18.5, 20}, {15, 16.5}}},
+		{"past two that touch", 10, 1, 1, []span{{11, 12.5}, {12.5, 14}}, []span{{14, 15.5}}},
+		{"past two that touch, to the left", 20, -1, 1, []span{{17.5, 19}, {16, 17.5}}, []span{{14.5, 16}}},
+		{"up to the wall's end", 45, 1, 3, nil, []span{{45, 46.5}, {46.5, 48}}},
+		{"up to the wall's start", 3, -1, 3, nil, []span{{1.5, 3}, {0, 1.5}}},
+		{"none", 10, 1, 0, nil, nil},
+	} {
+		l := &layout{wall: span{0, 48}}
+		for _, s := range c.there {
+			require.True(t, l.put(slot{span: s, role: plan.Stud}), c.name)
+		}
+		l.beside(c.at, c.to, c.n)
+		var got []span
+		for _, x := range l.slots[len(c.there):] {
+			assert.Equal(t, plan.Post, x.role, c.name)
+			got = append(got, x.span)
+		}
+		require.Len(t, got, len(c.want), c.name)
+		for i := range got {
+			assert.InDelta(t, c.want[i].lo, got[i].lo, 1e-6, c.name)
+			assert.InDelta(t, c.want[i].hi, got[i].hi, 1e-6, c.name)
+		}
+	}
+}
+
+// A segment from 20 to 68 wants posts whose middles are at 20.75 and 67.25; a full-height member up to 3 in
+// from there does as well, a jack does not.
+func TestPostsAtTheEndsOfASegment(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		there slot
+		want  []float64 // where posts are set
+	}{
+		{"nothing there", slot{span: span{40, 41.5}, role: plan.Stud}, []float64{20, 66.5}},
+		{"3 in before the first", slot{span: span{17, 18.5}, role: plan.Stud}, []float64{66.5}},
+		{"3 in after the first", slot{span: span{23, 24.5}, role: plan.King}, []float64{66.5}},
+		{"farther before", slot{span: span{16.9, 18.4}, role: plan.Stud}, []float64{20, 66.5}},
+		{"farther after", slot{span: span{23.1, 24.6}, role: plan.Stud}, []float64{20, 66.5}},
+		{"a jack", slot{span: span{23, 24.5}, role: plan.Jack}, []float64{20, 66.5}},
+		{"3 in before the last", slot{span: span{63.5, 65}, role: plan.Stud}, []float64{20}},
+		{"3 in after the last", slot{span: span{69.5, 71}, role: plan.Post}, []float64{20}},
+		{"farther after the last", slot{span: span{69.6, 71.1}, role: plan.Post}, []float64{20, 66.5}},
+	} {
+		l := &layout{wall: span{0, 96}}
+		require.True(t, l.put(c.there))
+		shearPosts(&framedWall{Wall: &plan.Wall{Shear: []*plan.Shear{{From: 20, To: 68, Posts: 1}}}, s1: 96}, l)
+		var got []float64
+		for _, x := range l.slots[1:] {
+			assert.Equal(t, plan.Post, x.role, c.name)
+			assert.InDelta(t, 1.5, x.hi-x.lo, 1e-9, c.name)
+			got = append(got, x.lo)
+		}
+		assert.Equal(t, c.want, got, c.name)
+	}
+}
+
 // The center line of a stud goes up the middle of the wall's depth, that of a plate along
 // it, half way up its thickness: of a wall from (10, 20) north, with its inside to the
 // west, 5-1/2 deep, 2-3/4 in in from its face.

@@ -12,8 +12,8 @@ import (
 
 // setUp makes a framedWall of each wall of the plan, with its heights.
 func (b *builder) setUp() {
-	for _, w := range b.plan.Walls {
-		f := &framedWall{Wall: w, frame: w.Frame(), mirrored: b.plan.Lay.Mirrored, s0: w.Hook, s1: w.Length(), floor: w.Level.Floor, top: w.PlateTop()}
+	for nth, w := range b.plan.Walls {
+		f := &framedWall{Wall: w, nth: nth, frame: w.Frame(), mirrored: b.plan.Lay.Mirrored, s0: w.Hook, s1: w.Length(), floor: w.Level.Floor, top: w.PlateTop()}
 		f.base, f.head = f.floor+plate, f.top-2*plate
 		if w.Length()-w.Hook < 2*plate {
 			b.wallFault(w, "wall-too-short", "has no length to frame", "give it two ends that lie apart")

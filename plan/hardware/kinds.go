@@ -60,7 +60,7 @@ var Kinds = []*Kind{
 		Name: plan.ClipItem, Code: "clip", Doc: "ties two members that cross, at the corner between them", Purpose: "clip",
 		On: []plan.JointKind{
 			plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
-			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder,
+			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder, plan.JoistBeam, plan.BeamSeat,
 			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker,
 		},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
@@ -130,17 +130,17 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.PostBaseItem, Code: "base", Doc: "holds a post down, clear of what it stands on", Purpose: "post base",
-		On:     []plan.JointKind{plan.PostBase, plan.GirderPile},
+		On:     []plan.JointKind{plan.PostBase, plan.BeamPostBase, plan.GirderPile},
 		Symbol: "sym-post-base", Phase: plan.BeforeFloor,
 	},
 	{
 		Name: plan.PostCapItem, Code: "cap", Doc: "ties a beam to its post", Purpose: "post cap",
-		On:     []plan.JointKind{plan.PostCap, plan.GirderPile},
+		On:     []plan.JointKind{plan.PostCap, plan.BeamToPost, plan.GirderPile},
 		Symbol: "sym-post-cap", Phase: plan.BeforeFloor,
 	},
 	{
 		Name: plan.HangerItem, Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
-		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing, plan.HeaderTrimmer, plan.TailHeader, plan.BeamEnd},
+		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing, plan.HeaderTrimmer, plan.TailHeader, plan.BeamEnd, plan.JoistHung},
 		Symbol: "sym-hanger", Phase: plan.BeforeFloor,
 	},
 	{

@@ -19,6 +19,7 @@ type analysis struct {
 	lateral *lateral
 	deck    *deck.Winds
 	flow    *nailFlow
+	index   map[*nailing.Line]*spotIndex
 }
 
 // fittings is what of a house no wind changes: worked out once, and read at each
@@ -32,22 +33,26 @@ type fittings struct {
 	panels  *deck.Deck
 }
 
-func fittingsOf(pl *placement.Placement) *fittings {
+func fittingsOf(bodies *steel.Steel) *fittings {
+	pl := bodies.Placed
 	p := pl.House.Plan
-	f := &fittings{steel: steel.New(pl), nails: nailing.New(pl.House), species: speciesOf(p), dead: deadOf(p), panels: deck.New(pl.House)}
+	f := &fittings{steel: bodies, nails: nailing.New(pl.House), species: speciesOf(p), dead: deadOf(p), panels: deck.New(pl.House)}
 	f.allowed = capacity.New(f.steel, capacity.Context{Species: f.species, Pile: p.Foundation.Pile, Wet: pl.House, Units: p.Project.Units})
 	return f
 }
 
 // analyze works the uplift and the lateral load path out.
-func analyze(pl *placement.Placement) *analysis { return fittingsOf(pl).analyze(pl, "") }
+func analyze(pl *placement.Placement) *analysis { return fittingsOf(steel.New(pl)).analyze(pl, "") }
 
 // analyze works the load path of the house that the fittings are of out, for wind
 // from one side alone; "" for any. Nothing of its plan may differ but [site].
 func (f *fittings) analyze(pl *placement.Placement, side plan.Side) *analysis {
 	m := newModel(pl, f)
 	m.side = side
-	a := &analysis{model: m, uplift: m.allUplift(), lateral: m.allGusts(), deck: f.panels.Blow(m.basis)}
+	a := &analysis{model: m, uplift: m.allUplift(), lateral: m.allGusts(), deck: f.panels.Blow(m.basis), index: map[*nailing.Line]*spotIndex{}}
+	for _, l := range a.nails.Lines {
+		a.index[l] = indexOf(l)
+	}
 	a.flow = a.nailFlow(a.steel.Ties())
 	return a
 }

@@ -99,9 +99,6 @@ func (a *analysis) heldAtBeside(j *framing.Joint) *Capacity {
 	var out *Capacity
 	for _, s := range line.Spots {
 		o := otherSide(s, j.First())
-		if o == nil {
-			continue
-		}
 		foot, held := a.engineeredFoot(o)
 		if held == nil {
 			continue
@@ -171,11 +168,7 @@ func (a *analysis) engineeredFoot(m *framing.Member) (*framing.Joint, *Capacity)
 // they share what its hold-down has to spare.
 func (a *analysis) barefoot(line *nailing.Line, m *framing.Member) (n int) {
 	for _, s := range line.Spots {
-		o := otherSide(s, m)
-		if o == nil {
-			continue
-		}
-		for _, j := range a.byFirst[o] {
+		for _, j := range a.byFirst[otherSide(s, m)] { // nothing stands first of nil
 			if j.Kind == plan.StudBase && a.allowed.At(j, capacity.Upward) == nil && a.peaks[j] != nil && a.peaks[j].demand > least {
 				n++
 			}

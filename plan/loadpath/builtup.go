@@ -24,18 +24,25 @@ func (b *builder) builtUp(m *framing.Member) []*framing.Member {
 
 // atCorner returns the studs of other walls that a wall's end stud is nailed to at
 // a corner, where the plan orders those nails.
-func (b *builder) atCorner(m *framing.Member) (out []*framing.Member) {
+func (b *builder) atCorner(m *framing.Member) []*framing.Member {
 	if b.plan.Ordered(plan.CornerStuds) == nil {
 		return nil
 	}
-	for _, j := range b.house.Joints {
+	if b.corners == nil {
+		b.corners = cornersOf(b.house)
+	}
+	return b.corners[m]
+}
+
+// cornersOf finds for each end stud what it meets at corners, in the joints' order.
+func cornersOf(h *framing.House) map[*framing.Member][]*framing.Member {
+	out := map[*framing.Member][]*framing.Member{}
+	for _, j := range h.Joints {
 		if j.Kind != plan.WallCorner || len(j.Members) < 2 {
 			continue
 		}
 		for i, x := range j.Members[:2] {
-			if x == m {
-				out = append(out, j.Members[1-i])
-			}
+			out[x] = append(out[x], j.Members[1-i])
 		}
 	}
 	return out
@@ -68,8 +75,8 @@ func (b *builder) uprights(w *plan.Wall) []*framing.Member {
 		return list
 	}
 	var out []*framing.Member
-	for _, m := range b.house.Members {
-		if m.Wall == w && m.Role.FullHeight() {
+	for _, m := range b.house.In(w) {
+		if m.Role.FullHeight() {
 			out = append(out, m)
 		}
 	}

@@ -51,14 +51,15 @@ type ceilingJoist struct {
 	seats []ceilingSeat // by place along the joist
 }
 
-// ceilingSeat is a plate under a ceiling joist: that of the rafter beside it, or
-// a bearing wall between.
+// ceilingSeat is what carries a ceiling joist: the plate under the rafter beside it, or
+// a bearing wall or beam between.
 type ceilingSeat struct {
 	u       float64 // along the joist, in
 	plate   *framing.Joint
 	wall    *wallPath // where plate is nil
-	station float64   // along the wall, in
-	weight  float64   // of ceiling that comes to it, lb
+	station float64   // along the wall or beam, in
+	beam    *framing.Beam
+	weight  float64 // of ceiling that comes to it, lb
 }
 
 // hangCeilings brings the ceilings on joists to the plates under them.
@@ -96,6 +97,9 @@ func (b *builder) ceilingJoists() (out []*ceilingJoist) {
 				at := w.Wall.Frame().At(w.Station, w.Wall.Depth()/2, 0).Flat()
 				c.seats = append(c.seats, ceilingSeat{u: at.Sub(c.from).Dot(c.dir), wall: p, station: w.Station})
 			}
+		}
+		for _, x := range t.Beams {
+			c.seats = append(c.seats, ceilingSeat{u: x.Along, beam: x.Beam, station: x.Station})
 		}
 		slices.SortFunc(c.seats, func(x, y ceilingSeat) int { return cmpFloat(x.u, y.u) })
 		out = append(out, c)
@@ -185,6 +189,10 @@ func (s *caseState) fromCeilings() {
 			case x.weight == 0:
 			case x.plate != nil:
 				s.onPlate(x.plate, down(x.weight))
+			case x.beam != nil:
+				s.m.handOver(x.beam, []push{{x.station, x.weight}}, func(p *wallPath, station, lb float64) {
+					s.roofLoad(p, station, down(lb))
+				})
 			default:
 				s.roofLoad(x.wall, x.station, down(x.weight))
 			}
@@ -200,6 +208,10 @@ func (s *caseState) ceilingWorkings(p *wallPath, j *framing.Joint) (out []string
 			if x.plate != nil {
 				station = x.plate.Station
 			}
+			if x.weight > 0 && x.beam != nil {
+				out = append(out, s.byBeam(p, j, c, x)...)
+				continue
+			}
 			if x.weight == 0 || x.plate != nil && x.plate.Wall != p.w || x.plate == nil && x.wall != p {
 				continue
 			}
@@ -210,5 +222,17 @@ func (s *caseState) ceilingWorkings(p *wallPath, j *framing.Joint) (out []string
 			}
 		}
 	}
+	return out
+}
+
+// byBeam tells what a ceiling joist brings a stud or header by a beam.
+func (s *caseState) byBeam(p *wallPath, j *framing.Joint, c *ceilingJoist, x ceilingSeat) (out []string) {
+	s.m.handOver(x.beam, []push{{x.station, x.weight}}, func(q *wallPath, station, lb float64) {
+		for _, on := range p.places(station) {
+			if q == p && on.joint() == j {
+				out = append(out, s.m.u.Sprintf("from ceiling joist %s by beam %s: dead %.0f lb of ceiling comes to the wall, times %.3f by lever arm", tieID(c.tie), x.beam.Name, lb, on.k))
+			}
+		}
+	})
 	return out
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -142,7 +141,7 @@ func (a *analysis) closeBolts(l *Link, cast []castBolt, here func(castBolt) bool
 func (a *analysis) pushed(b castBolt) (lb float64, text, governs string) {
 	v := timber.SillBolt{
 		D: b.rod.Diameter, Plate: timber.Part{Thickness: b.sill.Z1 - b.sill.Z0, G: a.species.G}, Embed: b.rod.Ends[1].Embed,
-		Condition: timber.Condition{Duration: timber.WindDuration, WetUse: a.wet(plan.SillPlate)},
+		Condition: timber.Condition{Duration: timber.WindDuration, WetUse: a.house.Wet(b.sill)},
 	}.Value()
 	if v.Nothing != "" {
 		return 0, v.Nothing, v.Nothing
@@ -153,13 +152,4 @@ func (a *analysis) pushed(b castBolt) (lb float64, text, governs string) {
 		return given.Along, a.u.Sprintf("%.0f lb along by the catalog, %s; in the wood %.0f lb", given.Along, given.Source, v.Allow), "the catalog's allowable load along"
 	}
 	return v.Allow, text, governs
-}
-
-// wet tells whether members of a role are taken as wet.
-func (m *model) wet(r plan.Role) bool {
-	roles := m.plan.Loads.Wet
-	if roles == nil {
-		roles = plan.WetRoles
-	}
-	return slices.Contains(roles, r)
 }

@@ -152,8 +152,8 @@ func (b *bent) flat(n int, why string) wood {
 // piece.
 func (b *bent) plates(lo, hi float64) (n int) {
 	for _, role := range []plan.Role{plan.TopPlate, plan.UpperPlate} {
-		for _, m := range b.a.house.Members {
-			if m.Wall == b.p.w && m.Role == role && m.S0 <= lo+1 && m.S1 >= hi-1 {
+		for _, m := range b.a.house.In(b.p.w) {
+			if m.Role == role && m.S0 <= lo+1 && m.S1 >= hi-1 {
 				n++
 				break
 			}
@@ -208,8 +208,8 @@ func (p *wallPath) opens(l, r float64) bool {
 // and of the header.
 func (b *bent) opening(o *opened) (out []*Link) {
 	supports, tied := []float64{o.lo, o.hi}, []*framing.Member{}
-	for _, m := range b.a.house.Members {
-		if m.Wall == b.p.w && m.Role == plan.Cripple && m.Mid() > o.lo && m.Mid() < o.hi && b.a.crippleHeld(m) != nil {
+	for _, m := range b.a.house.In(b.p.w) {
+		if m.Role == plan.Cripple && m.Mid() > o.lo && m.Mid() < o.hi && b.a.crippleHeld(m) != nil {
 			supports, tied = append(supports, m.Mid()), append(tied, m)
 		}
 	}

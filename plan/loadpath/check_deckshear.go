@@ -2,12 +2,10 @@ package loadpath
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
 	"galewright/plan"
-	"galewright/plan/framing"
 	"galewright/plan/nailing"
 )
 
@@ -95,7 +93,7 @@ func (a *analysis) handLink(c *Check, x *LineShear, what string, strength float6
 
 // handed is what all ordered nails of the places asked for hold across; nil
 // where there are none.
-func (a *analysis) handed(here func(*nailing.Spot) bool) *Capacity {
+func (a *analysis) handed(here places) *Capacity {
 	out := &Capacity{Source: "ordered nailing"}
 	var governs []string
 	for _, l := range a.nails.Lines {
@@ -136,9 +134,9 @@ type nailsAlike struct {
 
 // alike gathers the nails of a line at the places asked for by what one holds, in the
 // order of the house.
-func (a *analysis) alike(l *nailing.Line, here func(*nailing.Spot) bool) (out []nailsAlike) {
-	for _, s := range l.Spots {
-		if s.Side == s.Main || !here(s) {
+func (a *analysis) alike(l *nailing.Line, here places) (out []nailsAlike) {
+	for _, s := range a.spots(l, here) {
+		if s.Side == s.Main {
 			continue
 		}
 		one, n := l.One(s, a.species), s.Nails(l.Order)
@@ -152,31 +150,4 @@ func (a *analysis) alike(l *nailing.Line, here func(*nailing.Spot) bool) (out []
 		out[i].n, out[i].sum = out[i].n+n, out[i].sum+float64(n)*one.Lateral
 	}
 	return out
-}
-
-// onPlates tells of a nailed place whether it ties members of a sort to the top
-// plates of a line's walls.
-func onPlates(x *LineShear, of func(*framing.Member) bool) func(*nailing.Spot) bool {
-	on := map[*plan.Wall]bool{}
-	for _, g := range x.Segments {
-		on[g.Wall] = true
-	}
-	return func(s *nailing.Spot) bool {
-		top := func(m *framing.Member) bool {
-			return (m.Role == plan.UpperPlate || m.Role == plan.TopPlate) && on[m.Wall]
-		}
-		return top(s.Main) && of(s.Side) || top(s.Side) && of(s.Main)
-	}
-}
-
-// overGirders tells of a nailed place whether it ties a rim or joist in a line to
-// the girder under it, or to one that it crosses.
-func (a *analysis) overGirders(x *LineShear) func(*nailing.Spot) bool {
-	return func(s *nailing.Spot) bool {
-		if s.Main.Role != plan.GirderBeam && s.Main.Role != plan.SillPlate || !deckRole(s.Side) {
-			return false
-		}
-		mid := axis(s.Side.A.Add(s.Side.B).Mul(0.5).Flat(), 1-x.Axis)
-		return s.Side.B.Sub(s.Side.A).Flat().Unit().RunsAlong(x.Axis) && math.Abs(mid-x.At) < oneLine
-	}
 }

@@ -37,8 +37,16 @@ func (b Bay) Unit() float64 {
 func (b Bay) Chord() float64 { return math.Abs(b.Moment) / math.Max(1, b.Depth) }
 
 // bays lists the bays of all decks as simple beams between the lines, with
-// cantilevers past the outer ones.
-func (l *lateral) bays() (out []Bay) {
+// cantilevers past the outer ones. They are worked out once.
+func (l *lateral) bays() []Bay {
+	if l.listed == nil {
+		l.listed = l.allBays()
+	}
+	return l.listed
+}
+
+func (l *lateral) allBays() []Bay {
+	out := []Bay{}
 	for _, s := range l.stories {
 		for _, d := range l.m.decks {
 			if ax := slices.Index(plan.Axes[:], s.Axis); d.level == s.Level && len(d.lines[ax]) > 0 {
@@ -62,7 +70,7 @@ func (m *model) baysOf(d *diaphragm, s StoryShear, ax int) (out []Bay) {
 		b := Bay{Level: s.Level, Axis: ax, Lines: [2]string{names[i-1], names[i]}, Lo: edges[i-1], Hi: edges[i], Case: s.Case, bands: s.Bands}
 		if b.Hi-b.Lo > 1 {
 			b.Depth = m.indoors[d.level].depth(d.extent, ax, b.Lo, b.Hi)
-			b.load(s.Bands)
+			b.load(bandsWithin(s.Bands, b.Lo, b.Hi))
 			out = append(out, b)
 		}
 	}
@@ -81,6 +89,17 @@ func (s StoryShear) reach(lo, hi float64) (float64, float64) {
 // link is the name of the link at an end of a bay of a roof's or floor's deck.
 func (b Bay) link(deck string, i int) string {
 	return fmt.Sprintf("%s deck, line %s, from %s", deck, b.Lines[i], []string{"its high side", "its low side"}[i])
+}
+
+// bandsWithin returns the bands that reach into a stretch, in their order: no other has
+// a part in its forces.
+func bandsWithin(bands []Band, lo, hi float64) (out []Band) {
+	for _, w := range bands {
+		if math.Min(w.Hi, hi) > math.Max(w.Lo, lo) {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // load works the ends and the moment of a bay out under the bands of wind on it.

@@ -144,9 +144,11 @@ func (e *Eave) note(a *analysis) string {
 // rafters' nails. What else the deck is nailed to there counts with both.
 func (a *analysis) overEave(x *LineShear, e *Eave) *Capacity {
 	full := e.Roof.Blocking == plan.FullBlocking && e.Blocks > 0
-	other := func(s *nailing.Spot) bool {
+	other := onPlates(x, deckRole)
+	onPlate := other.is
+	other.is = func(s *nailing.Spot) bool {
 		c := s.Row.Connection
-		return c != plan.BlockingToPlate && (!full || c != plan.RafterToPlate) && onPlates(x, deckRole)(s)
+		return c != plan.BlockingToPlate && (!full || c != plan.RafterToPlate) && onPlate(s)
 	}
 	out := a.handed(other)
 	if !full {

@@ -148,7 +148,7 @@ func (a *analysis) nailsOf(at plan.Connection, studs []*framing.Member) *Capacit
 		return nil
 	}
 	out := &Capacity{Source: "ordered nailing", Mark: line.Mark()}
-	for _, x := range a.alike(line, func(s *nailing.Spot) bool { return isOne(studs, s.Main) }) {
+	for _, x := range a.alike(line, places{walls: wallsOf(studs), is: func(s *nailing.Spot) bool { return isOne(studs, s.Main) }}) {
 		out.Value, out.Pieces = out.Value+x.sum, out.Pieces+x.n
 		out.Terms = append(out.Terms, ofCapacity(Term{a.u.Sprintf("%s of %s, %s: one holds %.0f lb, %s", plan.Counted(x.n, "nail"), line.Mark(), line.Row.One, x.one.Lateral, x.one.Text), x.sum, "lb"})...)
 	}
@@ -156,6 +156,17 @@ func (a *analysis) nailsOf(at plan.Connection, studs []*framing.Member) *Capacit
 		return nil
 	}
 	out.Governs = fmt.Sprintf("%s of %s, %s", plan.Counted(out.Pieces, "nail"), line.Mark(), line.Row.One)
+	return out
+}
+
+// wallsOf returns the walls of members; nil where one is in none.
+func wallsOf(list []*framing.Member) (out []*plan.Wall) {
+	for _, m := range list {
+		if m.Wall == nil {
+			return nil
+		}
+		out = append(out, m.Wall)
+	}
 	return out
 }
 

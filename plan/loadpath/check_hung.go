@@ -211,13 +211,13 @@ func (a *analysis) addHung(l *Link, p *pair, h hungOn) bool {
 	return true
 }
 
-// takes tells whether the pull that a hip or valley brings to a ridge board is in the
-// forces of this pair: that of the nearest pair on two plates alone, which may stand
-// bays away where the rafters beside end at a valley.
+// takes tells whether all of the pull that a hip or valley brings to a ridge board is in
+// the forces of this pair, which may stand bays away where the rafters beside end at a
+// valley.
 func (a *analysis) takes(p *pair, j *framing.Joint) bool {
 	for _, s := range a.rafters {
 		for _, e := range s.ends {
-			if e.joint == j && e.ridge != nil && !e.ridge.bearing && e.ridge.nearest(e.at) == p {
+			if e.joint == j && e.ridge != nil && !e.ridge.bearing && e.ridge.gives(e.at, p) {
 				return true
 			}
 		}

@@ -17,14 +17,14 @@ const wetShear = 0.97
 // length and thickness, Fv CD b l, lb. Of lines whose nails are spaced along rims, blocks and
 // joists; 0 of any other. It is shear through the board's whole depth, without bending, and
 // the same all over.
-func (a *analysis) alongWood(l *nailing.Line, here func(*nailing.Spot) bool) (lb float64, terms []Term) {
+func (a *analysis) alongWood(l *nailing.Line, here places) (lb float64, terms []Term) {
 	w, ok := a.species.Along()
 	if !ok || !l.Row.Spaced {
 		return 0, nil
 	}
 	long, fv := 0.0, w.Fv*float64(timber.WindDuration)
-	for _, s := range l.Spots {
-		if s.Side == s.Main || !here(s) || !standing(s.Side.Role) {
+	for _, s := range a.spots(l, here) {
+		if s.Side == s.Main || !standing(s.Side.Role) {
 			continue
 		}
 		long += s.Touch

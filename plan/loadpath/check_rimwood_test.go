@@ -39,7 +39,7 @@ func TestWoodAlongALineOfNails(t *testing.T) {
 	rim := &framing.Member{Role: plan.Rim, Section: plan.Lumber{Ply: 1, Breadth: 1.25}}
 	girder := &framing.Member{Role: plan.GirderBeam}
 	plate := &framing.Member{Role: plan.BottomPlate, Section: plan.Lumber{Ply: 1, Breadth: 1.5}}
-	all := func(*nailing.Spot) bool { return true }
+	all := places{is: func(*nailing.Spot) bool { return true }}
 	l := &nailing.Line{Row: plan.RimToSupport.Row(), Spots: []*nailing.Spot{{Side: rim, Main: girder, Touch: 40}, {Side: plate, Main: girder, Touch: 100}, {Side: rim, Main: girder, Touch: 60}}}
 	lb, terms := a.alongWood(l, all)
 	require.Len(t, terms, 1)

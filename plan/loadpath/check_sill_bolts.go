@@ -26,8 +26,8 @@ type plateRun struct {
 // piece is a run of its own, as long as the wall.
 func (a *analysis) plateRuns(w *plan.Wall, bolts []*placement.Piece, lifts []plateLift) []plateRun {
 	var out []plateRun
-	for _, m := range a.house.Members {
-		if m.Wall == w && (m.Role == plan.SillPlate || m.Role == plan.BottomPlate) {
+	for _, m := range a.house.In(w) {
+		if m.Role == plan.SillPlate || m.Role == plan.BottomPlate {
 			out = append(out, plateRun{of: m, lo: m.S0, hi: m.S1})
 		}
 	}

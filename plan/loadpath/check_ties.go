@@ -37,6 +37,11 @@ func tieThrust(c *Check, a *analysis) (out []*Link) {
 		for i, s := range t.Splices {
 			out = append(out, a.tieLink(c, t, fmt.Sprintf(" splice %d", i+1), plan.CeilingSplice, s, lb))
 		}
+		for _, x := range t.Beams {
+			if x.Beam.Set == plan.SetFlush {
+				out = append(out, a.cutTie(c, t, x, lb))
+			}
+		}
 	}
 	return out
 }
@@ -142,6 +147,17 @@ func (a *analysis) tieLink(c *Check, t *framing.Tie, what string, at plan.Connec
 		l.Gap = "no nails ordered: " + string(at) + " under [nailing]"
 	}
 	return l
+}
+
+// cutTie is the gap of a ceiling joist that is cut at a flush beam: hangers carry it
+// down, and nothing that the plan can say draws its two parts together over the beam.
+func (a *analysis) cutTie(c *Check, t *framing.Tie, x framing.TieBeam, lb float64) *Link {
+	return &Link{
+		Check: c, ID: tieID(t) + " beam " + x.Beam.Name, Host: "roof " + t.Roof.Name, Unit: "lb", Demand: lb, Strength: lb * deadStrength, Case: "dead load", Ratio: math.Inf(1),
+		Where: fmt.Sprintf("roof %s, ceiling joist at %s, at beam %s", t.Roof.Name, a.u.Length(t.Along), x.Beam.Name),
+		Terms: []Term{{"thrust of the rafters from dead load that it holds", lb, "lb"}},
+		Gap:   fmt.Sprintf("the joist is cut at beam %s and holds no thrust across it: set the beam dropped, so that joists lap over it, or have the engineer of record tie the two over it", x.Beam.Name),
+	}
 }
 
 // tieNails is what the ordered nails of a connection through a member hold on

@@ -61,6 +61,9 @@ func TestExamplesLoseNothing(t *testing.T) {
 			for _, p := range a.porches {
 				reached.take(state.posts[p.n])
 			}
+			for _, f := range state.poles {
+				reached.take(f)
+			}
 			lifted.take(down(hung(a)))
 			ledger := ledgerLoad(state)
 			assert.InDelta(t, lifted.W, reached.W+ledger.W, 1e-6*math.Abs(lifted.W)+1e-6, "%s: wind", c)

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -83,7 +84,7 @@ func TestExplainFromManySides(t *testing.T) {
 
 func TestCasesLeaveTheModelAlone(t *testing.T) {
 	p := placed(t, sample.plan())
-	m := newModel(p, fittingsOf(p))
+	m := newModel(p, fittingsOf(steel.New(p)))
 	for _, c := range m.cases() {
 		first := m.run(c)
 		assert.True(t, reflect.DeepEqual(first, m.run(c)), "%s: a case is the same each time", c)
@@ -91,7 +92,7 @@ func TestCasesLeaveTheModelAlone(t *testing.T) {
 	for _, g := range m.gusts() {
 		assert.True(t, reflect.DeepEqual(m.blow(g), m.blow(g)), "%s", g)
 	}
-	assert.True(t, reflect.DeepEqual(newModel(p, fittingsOf(p)), m))
+	assert.True(t, reflect.DeepEqual(newModel(p, fittingsOf(steel.New(p))), m))
 }
 
 // anew works the report of a placement out by itself.

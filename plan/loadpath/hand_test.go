@@ -2,6 +2,8 @@ package loadpath
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -112,6 +114,25 @@ func demoWith(t *testing.T, edits ...string) *Report {
 func exampleWith(t *testing.T, name string, edits ...string) *Report {
 	t.Helper()
 	w := WorkOut(name, string(plantest.Edit(t, Source(t, name), edits...)))
+	require.False(t, w.Faults.Errors())
+	r, ds := w.Loads()
+	require.False(t, ds.Errors())
+	return r
+}
+
+// elbow is the plan of an L whose two lines end at the corner of its court with nothing
+// there to carry them on, and whose ridges' ends nothing holds.
+func elbow(t *testing.T) []byte {
+	t.Helper()
+	src, err := os.ReadFile(filepath.Join("testdata", "elbow.toml"))
+	require.NoError(t, err)
+	return src
+}
+
+// elbowWith is that L with strings of its plan replaced, old before new.
+func elbowWith(t *testing.T, edits ...string) *Report {
+	t.Helper()
+	w := WorkOut("elbow.toml", string(plantest.Edit(t, elbow(t), edits...)))
 	require.False(t, w.Faults.Errors())
 	r, ds := w.Loads()
 	require.False(t, ds.Errors())

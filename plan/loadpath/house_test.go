@@ -104,6 +104,9 @@ func (b box) walls(p func(string, ...any), i int, level string) {
 			long = b.width
 		}
 		p("[[wall]]\nname = \"%d%s\"\nlevel = %q\nfrom = [\"%gin\", \"%gin\"]\nto = [\"%gin\", \"%gin\"]\nstuds = \"2x6 @ 16in\"", i+1, side, level, from[0], from[1], to[0], to[1])
+		if side := []string{"S", "E", "N", "W"}[k]; b.kind == "shed" && i == b.stories-1 && side != "S" {
+			p("top = \"rake\"")
+		}
 		if b.shear {
 			p("shear = [{ name = \"A\", from = \"6in\", to = \"%gin\", panel = \"15/32\", nail = \"8d common\", edge = \"4in\" }]", long/3)
 		}

@@ -76,13 +76,13 @@ nails = [
 	assert.NotEmpty(t, links["main-144c-RR"].Gap)
 }
 
-// In sanderling the rafters beside the east hips end at the valley with one foot: what the
+// In an L the rafters beside the east hips end at the valley with one foot: what the
 // hips bring to the ridge is in the forces of a pair 8 ft away, while their hangers are
 // nailed to this one, and to the rafter in line, which they hold too. All three are added
 // here: P a b / (L f) = (49 + 768 + 161 lb) x 46.9 x 142.0 / (188.9 x 47.2) = 730 lb level,
 // with its own 171 along a slope of 6 in 12: 1007 lb.
 func TestHipsHangOnAPairWithoutAPlate(t *testing.T) {
-	a, links := ridgeLinksOf(t, "sanderling.toml", string(Source(t, "sanderling.toml")))
+	a, links := ridgeLinksOf(t, "elbow.toml", string(elbow(t)))
 	beside, one, two, far := links["main-336-RR"], links["main-336c-RR"], links["main-336d-RR"], links["main-240-RR"]
 	for _, l := range []*Link{beside, one, two, far} {
 		require.NotNil(t, l)

@@ -82,6 +82,7 @@ type lateral struct {
 	lines   []*LineShear // by ShearLine
 	base    [2]BaseShear
 	best    map[storyAxis]int // of stories
+	listed  []Bay             // see bays
 }
 
 // storyAxis is a story, counted from the top, and the axis of the wind.

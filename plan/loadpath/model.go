@@ -46,6 +46,8 @@ type roofModel struct {
 	pairs   []*pair
 	pairAt  map[*framing.Joint]*pair
 	ridges  []*ridge
+	// poleCount is how many posts stand under ridges
+	poleCount int
 	// ceilings are the ceiling joists with the weight on them, in the order of the house
 	ceilings []*ceilingJoist
 	walled   map[*plan.Roof]extent // the part of each roof's area with walls round it
@@ -80,7 +82,8 @@ type porchPost struct {
 type builder struct {
 	*model
 	bearing  map[bearingCell][]*plan.Wall
-	standing map[*plan.Wall][]*framing.Member // see uprights
+	standing map[*plan.Wall][]*framing.Member      // see uprights
+	corners  map[*framing.Member][]*framing.Member // see atCorner
 }
 
 // newModel reads the load path's model out of a framed house.
@@ -106,6 +109,7 @@ func newModel(pl *placement.Placement, f *fittings) *model {
 	b.strips()
 	b.shapePairs()
 	b.ridgeEnds()
+	b.poles()
 	b.hangCeilings()
 	b.number()
 	b.layDecks()
@@ -185,7 +189,7 @@ func (b *builder) porchPosts() {
 	found := map[key]*porchPost{}
 	for _, j := range b.house.Joints {
 		p := porch[j.Host]
-		if p == nil || j.Kind != plan.PostBase && j.Kind != plan.PostCap {
+		if p == nil || j.Roof != nil || j.Kind != plan.PostBase && j.Kind != plan.PostCap {
 			continue
 		}
 		k := key{j.Host, math.Round(j.Station)}

@@ -1,7 +1,7 @@
 package loadpath
 
 import (
-	"math"
+	"slices"
 
 	"galewright/plan/geom"
 )
@@ -38,16 +38,9 @@ func (m *model) sideLoads(s *strip, rc roofCase) (out side) {
 	return out
 }
 
-// nearest returns the pair of rafters nearest to p along the ridge that
-// stands on plates with both feet, or nil.
-func (r *ridge) nearest(p geom.Vec2) (best *pair) {
-	at := axis(p, r.roof.RidgeAxis())
-	for _, q := range r.pairs {
-		if q.onPlates() && (best == nil || math.Abs(q.along-at) < math.Abs(best.along-at)) {
-			best = q
-		}
-	}
-	return best
+// gives tells whether a ridge hands all of a force at p, or more, to a pair.
+func (r *ridge) gives(p geom.Vec2, q *pair) bool {
+	return slices.ContainsFunc(r.held(axis(p, r.roof.RidgeAxis())), func(x part) bool { return x.pair == q && x.k >= 1-1e-9 })
 }
 
 // onPlates tells whether plates hold both rafters of the pair.

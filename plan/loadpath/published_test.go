@@ -8,6 +8,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 	"galewright/plan/wind"
 
 	"github.com/stretchr/testify/assert"
@@ -110,7 +111,7 @@ func TestResidentialUpliftTable(t *testing.T) {
 	for _, span := range []float64{12, 18, 24, 28, 32, 36, 42, 48} {
 		for i, pitch := range []float64{4, 6} {
 			house := fresh(t, tabled(span, pitch).plan())
-			fitted := fittingsOf(house)
+			fitted := fittingsOf(steel.New(house))
 			for exposure, table := range upliftTables {
 				rows := table[span]
 				for k, speed := range []float64{110, 115, 120, 130, 140} {

@@ -7,16 +7,21 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 )
 
 // Run works out the load path of a house with its hardware. A report comes
 // back whenever the wind basis can be read; diagnostics tell what in the plan
 // keeps it from that, and what of the path was lost.
-func Run(pl *placement.Placement) (*Report, plan.Diagnostics) {
+func Run(pl *placement.Placement) (*Report, plan.Diagnostics) { return RunOn(steel.New(pl)) }
+
+// RunOn is Run for a placement whose bodies are there already.
+func RunOn(bodies *steel.Steel) (*Report, plan.Diagnostics) {
+	pl := bodies.Placed
 	if ds := basisFaults(pl.House); ds != nil {
 		return &Report{Placement: pl, Missing: ds[0].Summary + "; " + ds[0].Mend}, ds
 	}
-	a := analyze(pl)
+	a := fittingsOf(bodies).analyze(pl, "")
 	r := &Report{
 		Placement: pl, Basis: a.basis, Main: a.main, Choice: a.choice, Limits: a.outside(), Dead: a.dead.lines,
 		Balance: a.balances, Stories: a.lateral.stories, Base: a.lateral.base, Lines: a.lateral.lines, Torsion: a.lateral.torsion,

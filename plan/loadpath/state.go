@@ -17,10 +17,12 @@ type caseState struct {
 	roofs    map[*plan.Roof]roofCase
 	rafters  map[*framing.Joint]Force // what rafters bring to the joints that hold them
 	pulls    []Force                  // tension across the ridge, by pair
+	brought  []Force                  // to the ridge of a pair by what ends there beside it
 	walls    []wallForce              // by wallPath
 	carriers []carried                // by carrier
 	headers  [][2]Force               // at both ends, by opening
 	posts    []Force                  // by porch post
+	poles    []Force                  // by post under a ridge
 	piles    []Force                  // by pile, the floor's weight included
 	lost     map[*plan.Level]Force    // what found nothing below
 	orphans  map[*plan.Wall]float64   // the largest of one stud of it, lb ASD
@@ -56,8 +58,8 @@ func (m *model) run(c windCase) *caseState {
 func (m *model) newCase(c windCase) *caseState {
 	s := &caseState{
 		m: m, wind: c, roofs: make(map[*plan.Roof]roofCase, len(m.plan.Roofs)), rafters: make(map[*framing.Joint]Force, 2*len(m.rafters)),
-		pulls: make([]Force, len(m.pairs)), walls: make([]wallForce, len(m.paths)), carriers: make([]carried, m.wallModel.carriers),
-		headers: make([][2]Force, m.wallModel.headers), posts: make([]Force, len(m.porches)), piles: make([]Force, m.piles.count),
+		pulls: make([]Force, len(m.pairs)), brought: make([]Force, len(m.pairs)), walls: make([]wallForce, len(m.paths)), carriers: make([]carried, m.wallModel.carriers),
+		headers: make([][2]Force, m.wallModel.headers), posts: make([]Force, len(m.porches)), poles: make([]Force, m.poleCount), piles: make([]Force, m.piles.count),
 		lost: map[*plan.Level]Force{}, orphans: map[*plan.Wall]float64{},
 		unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{},
 	}
@@ -212,24 +214,14 @@ func (s *caseState) onPorch(j *framing.Joint, f Force) {
 	}
 }
 
-// onRidge takes a force to the walls under the ends of a ridge beam, or at a
-// ridge board to the nearest pair of rafters.
+// onRidge takes a force at a ridge to what holds it there.
 func (s *caseState) onRidge(r *ridge, p geom.Vec2, f Force) {
-	if near := r.nearest(p); near != nil && !r.bearing {
-		s.lift(near, f)
-		return
-	}
-	u := axis(p, r.roof.RidgeAxis())
-	switch len(r.ends) {
-	case 0:
+	on := r.held(axis(p, r.roof.RidgeAxis()))
+	if len(on) == 0 {
 		s.onFeet(r, f)
-	case 1:
-		s.roofLoad(r.ends[0].wall, r.ends[0].station, f)
-	default:
-		l, h := r.ends[0], r.ends[len(r.ends)-1]
-		k := (u - l.at) / (h.at - l.at)
-		s.roofLoad(l.wall, l.station, f.times(1-k))
-		s.roofLoad(h.wall, h.station, f.times(k))
+	}
+	for _, h := range on {
+		s.hold(h, f)
 	}
 }
 
@@ -292,6 +284,7 @@ func (s *caseState) reactPair(p *pair, left, right Force) {
 func (s *caseState) lift(p *pair, f Force) {
 	k := p.apex / p.span
 	s.reactPair(p, f.times(1-k), f.times(k))
+	s.brought[p.n].take(f)
 	if p.rise > 1 {
 		s.pulls[p.n].take(f.times(k * (p.span - p.apex) / p.rise))
 	}

@@ -53,7 +53,7 @@ func TestAForceOnARidgeBeam(t *testing.T) {
 	}{
 		{"between two walls", []float64{20, 120}, 0, 45, []float64{75, 25}, 0},
 		{"past the second", []float64{20, 120}, 0, 170, []float64{-50, 150}, 0},
-		{"three walls, by the outer two", []float64{20, 70, 120}, 0, 45, []float64{75, 0, 25}, 0},
+		{"three walls, by those on both sides", []float64{20, 70, 120}, 0, 45, []float64{50, 50, 0}, 0},
 		{"one wall", []float64{20}, 0, 170, []float64{100}, 0},
 		{"no wall, four feet", nil, 4, 45, nil, 0},
 		{"no wall, no feet", nil, 0, 45, nil, 60},

@@ -144,11 +144,7 @@ func (b *builder) levers(g *Segment, ax int) {
 
 // edgeOf is where a segment ends, in: along the line.
 func (g *Segment) edgeOf(i int, ax int) float64 {
-	at := g.Shear.From
-	if i == 1 {
-		at = g.Shear.To
-	}
-	return axis(g.Wall.Frame().At(at, 0, 0).Flat(), ax)
+	return axis(g.Wall.Frame().At([]float64{g.Shear.From, g.Shear.To}[i], 0, 0).Flat(), ax)
 }
 
 // postAt is the middle of a segment's end post along the line; where none is

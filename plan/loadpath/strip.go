@@ -60,6 +60,7 @@ type ridge struct {
 	lo, hi  float64 // ends along its axis
 	pairs   []*pair // by place along the ridge
 	ends    []ridgeEnd
+	poles   []*pole          // by place along the ridge
 	feet    []*framing.Joint // plates under what leans on it
 }
 

@@ -226,7 +226,7 @@ func (r *Report) writeBalance(p printer) {
 	p.head("Balance of uplift in the case that lifts the roof most, {lb}, unfactored wind / dead")
 	worst, most := "", 0.0
 	for _, b := range r.Balance {
-		if b.Roof.W > most {
+		if b.Roof.W > most+least { // of cases that are alike the first, whatever their last bits say
 			worst, most = b.Case, b.Roof.W
 		}
 	}

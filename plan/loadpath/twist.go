@@ -64,6 +64,8 @@ type twister struct {
 	next   map[*framing.Member][]*framing.Member
 	ground map[*framing.Member]bool
 	out    []*Link
+	lanes  map[lane][]*framing.Member      // see inLane
+	tied   map[*LineShear][]*framing.Joint // see tiesAlong
 }
 
 // gap tells of a missing edge of a line; lb is the force that needs it at
@@ -136,9 +138,11 @@ func (t *twister) met(list []*framing.Member, role func(*framing.Member) bool) b
 
 // plates returns the top plates of the walls of a line.
 func (t *twister) plates(x *LineShear) (out []*framing.Member) {
-	for _, m := range t.a.house.Members {
-		if (m.Role == plan.TopPlate || m.Role == plan.UpperPlate) && slices.ContainsFunc(x.Segments, func(g *SegmentShear) bool { return g.Wall == m.Wall }) {
-			out = append(out, m)
+	for _, w := range x.walls() {
+		for _, m := range t.a.house.In(w) {
+			if m.Role == plan.TopPlate || m.Role == plan.UpperPlate {
+				out = append(out, m)
+			}
 		}
 	}
 	return out
@@ -147,10 +151,7 @@ func (t *twister) plates(x *LineShear) (out []*framing.Member) {
 // collect finds the joints of collectors and the breaks in plates that nothing
 // ties across.
 func (t *twister) collect(x *LineShear) {
-	for _, j := range t.a.house.Joints {
-		if j.Kind != plan.Collector && j.Kind != plan.PlateSplice || t.a.lineOf(j) != x {
-			continue
-		}
+	for _, j := range t.tiesAlong(x) {
 		drag := math.Abs(x.DragAt(axis(j.At.Flat(), x.Axis)))
 		if ASD.W*drag <= least {
 			continue
@@ -163,6 +164,20 @@ func (t *twister) collect(x *LineShear) {
 			t.gap(x, j.Wall, j.ID, drag, "collector force there", "nothing ties the %s to the %s at %s; put a strap across", m[0].Role, m[1].Role, t.a.u.Length(j.Station))
 		}
 	}
+}
+
+// tiesAlong returns the joints of collectors and the breaks in plates of a line.
+func (t *twister) tiesAlong(x *LineShear) []*framing.Joint {
+	if t.tied == nil {
+		t.tied = map[*LineShear][]*framing.Joint{}
+		for _, j := range t.a.house.Joints {
+			if j.Kind == plan.Collector || j.Kind == plan.PlateSplice {
+				on := t.a.lineOf(j)
+				t.tied[on] = append(t.tied[on], j)
+			}
+		}
+	}
+	return t.tied[x]
 }
 
 // onFor is how far past a segment's end a member must go to carry its line on,
@@ -236,8 +251,8 @@ func (x *ShearLine) under(deck outline, at float64) bool {
 // walls in it, joists, rims and beams just over it.
 func (t *twister) along(x *LineShear) (out [][2]float64) {
 	top := x.Level.Top()
-	for _, m := range t.a.house.Members {
-		if !gathers(m) || !m.B.Sub(m.A).Flat().Unit().RunsAlong(x.Axis) || math.Abs(axis(m.A.Flat(), 1-x.Axis)-x.At) > oneLine {
+	for _, m := range t.inLane(x) {
+		if !m.B.Sub(m.A).Flat().Unit().RunsAlong(x.Axis) || math.Abs(axis(m.A.Flat(), 1-x.Axis)-x.At) > oneLine {
 			continue
 		}
 		lo, hi := axis(m.A.Flat(), x.Axis), axis(m.B.Flat(), x.Axis)
@@ -248,10 +263,33 @@ func (t *twister) along(x *LineShear) (out [][2]float64) {
 	return out
 }
 
+// inLane returns the members that can gather force and begin in the lane of a line or
+// in those beside it.
+func (t *twister) inLane(x *LineShear) (out []*framing.Member) {
+	if t.lanes == nil {
+		t.lanes = map[lane][]*framing.Member{}
+		for _, m := range t.a.house.Members {
+			for ax := range 2 {
+				if gathers(m) {
+					at := laneAt(ax, axis(m.A.Flat(), 1-ax))
+					t.lanes[at] = append(t.lanes[at], m)
+				}
+			}
+		}
+	}
+	for n := -1; n <= 1; n++ {
+		out = append(out, t.lanes[laneAt(x.Axis, x.At+float64(n)*oneLine)]...)
+	}
+	return out
+}
+
 // gathers tells whether a member can gather force along a line.
 func gathers(m *framing.Member) bool {
+	if m.Role == plan.Blocking && m.Roof == nil && m.Wall == nil {
+		return false // between joists: nothing draws one block to the next
+	}
 	switch m.Role {
-	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
+	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
 		return true
 	}
 	return false
@@ -359,8 +397,8 @@ func (t *twister) reaches(from *framing.Member, pass, stop func(*framing.Member)
 // sole finds the bottom plates of a segment whose shear nothing takes: to what
 // lies below, and on to the plates of the wall below or to the ground.
 func (t *twister) sole(x *LineShear, g *SegmentShear) {
-	for _, m := range t.a.house.Members {
-		if m.Wall != g.Wall || m.Role != plan.BottomPlate && m.Role != plan.SillPlate || overlap(m.S0, m.S1, g.Shear.From, g.Shear.To) < 1 {
+	for _, m := range t.a.house.In(g.Wall) {
+		if m.Role != plan.BottomPlate && m.Role != plan.SillPlate || overlap(m.S0, m.S1, g.Shear.From, g.Shear.To) < 1 {
 			continue
 		}
 		share := g.V * overlap(m.S0, m.S1, g.Shear.From, g.Shear.To) / math.Max(1, g.Length)

@@ -11,13 +11,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Sanderling is an L. The line of its court's north wall, C, takes 8,248 lb from a deck
+// The line of its court's north wall, C, takes 8,248 lb from a deck
 // 40 ft long beside it, of which the wall is the west half: at the inside corner 4,124
 // lb, 2,474 ASD, have yet to come in, and no plate, joist or beam runs on there. The
 // court's east wall, D, is 16 of 40 ft long: 24/40 of 8,263 lb, 2,975 ASD. Ends at
 // outside corners ask for nothing.
 func TestNothingCarriesALineOnPastAnInsideCorner(t *testing.T) {
-	r := exampleReport(t, "sanderling.toml")
+	r := elbowWith(t)
 	got := map[string]float64{}
 	for _, l := range r.Links {
 		if l.Check.ID == twistCheck {
@@ -60,7 +60,7 @@ func TestWhatRunsOnPastAWallsEnd(t *testing.T) {
 	}
 }
 
-// A flush beam in the line of sanderling's wall D, strapped to its plate over the
+// A flush beam in the line of the L's wall D, strapped to its plate over the
 // corner. The strap takes the line's force where the plate ends, 5 1/2 in past the
 // corner: of 8,263 lb over 40 ft, 23 ft 6 1/2 in have yet to come in, 2,918 lb ASD.
 // The beam lies under the roof, and nothing ties the deck to it: that stays a gap, of
@@ -93,7 +93,7 @@ where = { wall = "D" }
 		}
 		return out
 	}
-	r := exampleWith(t, "sanderling.toml", append(stock, splice, top+splice)...)
+	r := elbowWith(t, append(stock, splice, top+splice)...)
 	link := demand(t, r, "D-0-CO", "collector")
 	assert.InDelta(t, 0.6*8263.0*(24*12-5.5)/480, link.Demand, 2)
 	assert.Empty(t, link.Gap)
@@ -102,7 +102,7 @@ where = { wall = "D" }
 	assert.Contains(t, got, `collector past C at 20'-0"`)
 	assert.InDelta(t, 0.6*8263.0*24/40, got[`deck to BD/beam@0 past D at 0"`], 2)
 
-	r = exampleWith(t, "sanderling.toml", append(stock, "name = \"collectors\"\nat = \"collector\"", "name = \"collectors\"\nat = \"collector\"\nexcept = { wall = \"D\" }")...)
+	r = elbowWith(t, append(stock, "name = \"collectors\"\nat = \"collector\"", "name = \"collectors\"\nat = \"collector\"\nexcept = { wall = \"D\" }")...)
 	got = gaps(r)
 	assert.NotEmpty(t, demand(t, r, "D-0-CO", "collector").Gap)
 	assert.NotContains(t, got, `deck to BD/beam@0 past D at 0"`)

@@ -82,6 +82,13 @@ func (u *uplift) foldGround(s *caseState) {
 			u.note(x.joint, s.wind, f, [4]Force{f.add(Force{D: -x.weight}), {}, {}, down(x.weight)})
 		}
 	}
+	for _, r := range s.m.ridges {
+		for _, x := range r.poles {
+			f := s.poles[x.n]
+			u.note(x.cap, s.wind, f, [4]Force{f})
+			u.note(x.base, s.wind, f, [4]Force{f})
+		}
+	}
 	for _, x := range s.m.porches {
 		f := s.posts[x.n]
 		u.note(x.cap, s.wind, f, [4]Force{f})

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 )
 
 // wallPath is one wall as uplift goes through it: its top plates share what
@@ -23,8 +24,9 @@ type wallPath struct {
 }
 
 // floorOut is a stretch of a wall beside which an opening cuts the joists that
-// bear on it: there no more rests on it than the joists up to the opening bring
-// by half. What headers bring to the trimmers beside it is not counted.
+// bear on it, or a beam carries them: there no more rests on it than the joists up to
+// the opening or the beam bring by half. What headers bring to the trimmers beside it is
+// not counted.
 type floorOut struct {
 	lo, hi float64 // stations
 	less   Force   // of floorPer
@@ -38,8 +40,9 @@ type carrier struct {
 	share    float64 // of the wall's length, in
 	st, base *framing.Joint
 	wall     *wallPath
-	weight   float64  // of wall and plates on it, lb
-	floor    Force    // weight of the floor on the plates over it
+	weight   float64 // of wall and plates on it, lb
+	floor    Force   // weight of the floor on the plates over it, and of floors that beams bring
+	beams    []beamPart
 	below    []partOf // where its base force goes
 	ground   []pilePart
 }
@@ -172,6 +175,7 @@ func (b *builder) stack() {
 			p.weighFloors()
 		}
 	}
+	b.floorBeams()
 }
 
 // joistSpans returns the joist spans that rest on a wall, in: to the next bearing
@@ -205,21 +209,34 @@ func (b *builder) joistSpans(p *wallPath, next *plan.Level) (before, after float
 	return lo, hi
 }
 
-// floorOuts lists where openings in the floor over a wall leave it less of that
-// floor's weight.
+// floorOuts lists where openings in the floor over a wall, or beams that carry it
+// nearer than the next wall does, leave the wall less of that floor's weight.
 func (b *builder) floorOuts(p *wallPath, next *plan.Level, before, after float64) (out []floorOut) {
-	i := 0
-	if next.JoistRun == plan.AxisY {
-		i = 1
+	i := joistAxis(next)
+	if before == 0 && after == 0 && p.w.Frame().D.Leans(i) {
+		return nil // along the joists: none rest on it
 	}
-	for _, x := range b.plan.FloorOpenings {
-		if gone := cutJoists(x, i, axis(p.w.From, i), before, after); x.Level == next && gone > 0 {
-			s0, _ := p.w.Frame().Local(x.Lo)
-			s1, _ := p.w.Frame().Local(x.Hi)
-			out = append(out, floorOut{math.Min(s0, s1), math.Max(s0, s1), down(b.dead.floor(next) * gone / 2 / 144)})
+	at, cuts := axis(p.w.From, i), b.acrossCuts(next)
+	for k := 1; k < len(cuts); k++ {
+		across := (cuts[k] + cuts[k-1]) / 2
+		b0, a0 := b.beamSpans(next, at, across, before, after)
+		gone := before - b0 + after - a0 + b.cutBeside(next, at, across, b0, a0)
+		if gone == 0 {
+			continue
 		}
+		s0, _ := p.w.Frame().Local(onAxes(i, at, cuts[k-1]))
+		s1, _ := p.w.Frame().Local(onAxes(i, at, cuts[k]))
+		out = append(out, floorOut{math.Min(s0, s1), math.Max(s0, s1), down(b.dead.floor(next) * gone / 2 / 144)})
 	}
 	return out
+}
+
+// onAxes is the plan point with a coordinate along axis i and one across it.
+func onAxes(i int, along, across float64) geom.Vec2 {
+	if i == 0 {
+		return geom.Vec2{X: along, Y: across}
+	}
+	return geom.Vec2{X: across, Y: along}
 }
 
 // cutJoists returns what an opening leaves out, in, of the joist spans before and after

@@ -48,7 +48,7 @@ func TestForceAtARidgeByStatics(t *testing.T) {
 	near, far := &framing.Member{}, &framing.Member{}
 	for rise, pull := range map[float64]float64{50: 90, 1: 0} {
 		p := &pair{a: &strip{Share: &framing.Share{Member: near}}, b: &strip{Share: &framing.Share{Member: far}}, span: 240, apex: 60, rise: rise}
-		s := &caseState{pulls: make([]Force, 1), unheld: map[*framing.Member]float64{}}
+		s := &caseState{pulls: make([]Force, 1), brought: make([]Force, 1), unheld: map[*framing.Member]float64{}}
 		s.lift(p, Force{W: 100})
 		assert.InDelta(t, pull, s.pulls[0].W, 1e-9)
 		assert.InDelta(t, 0.6*75, s.unheld[near], 1e-9, "without a bearing it is lost, and told")

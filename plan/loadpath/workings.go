@@ -77,7 +77,8 @@ func (e *Explainer) upliftWorkings(l *Link) []string {
 		}
 		return out
 	case plan.PostCap, plan.PostBase:
-		return e.run(p.wind).porchWorkings(l.Joint)
+		s := e.run(p.wind)
+		return append(s.porchWorkings(l.Joint), s.poleWorkings(l.Joint)...)
 	}
 	return nil
 }
@@ -161,14 +162,20 @@ func (s *caseState) gathered(j *framing.Joint) (out []string) {
 func (s *caseState) pairWorkings(p *pair) []string {
 	l, r := s.m.sideLoads(p.a, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.roofs[p.b.roof])
 	over := l.moment.add(r.moment.times(-1)).times(1 / p.span)
-	return []string{
-		fmt.Sprintf("the pair bears at the middle of its seats, %s and %s up the plan and %s apart; the ridge lies %s from the first and %s up",
-			s.m.u.Length(p.a.foot()), s.m.u.Length(p.b.foot()), s.m.u.Length(p.span), s.m.u.Length(p.apex), s.m.u.Length(p.rise)),
+	out := []string{
+		fmt.Sprintf("the pair, %s the first of it, bears at the middle of its seats, %s and %s up the plan and %s apart; the ridge lies %s from the first and %s up",
+			p.a.Member.ID, s.m.u.Length(p.a.foot()), s.m.u.Length(p.b.foot()), s.m.u.Length(p.span), s.m.u.Length(p.apex), s.m.u.Length(p.rise)),
 		s.m.u.Sprintf("moment about the first's plate: wind %.0f{lb-in}, dead %.0f lb-in; the other's about its own: wind %.0f{lb-in}, dead %.0f lb-in (wind times 1 + tan²: it is normal to the slope)",
 			l.moment.W, l.moment.D, r.moment.W, r.moment.D),
 		s.m.u.Sprintf("their difference over the span goes across the ridge: wind %.0f{lb}, dead %.0f lb; the first plate holds its side's load less that, the other its side's and that", whole(over.W), whole(over.D)),
 		s.m.u.Sprintf("horizontal tension at the ridge: first moment less what goes across times the distance, over the height: wind %.0f{lb}, dead %.0f lb", (l.moment.W-over.W*p.apex)/p.rise, (l.moment.D-over.D*p.apex)/p.rise),
 	}
+	if f := s.brought[p.n]; f != (Force{}) {
+		k := p.apex / p.span
+		out = append(out, s.m.u.Sprintf("hips, valleys and rafters that end at the ridge here bring it wind %.0f{lb}, dead %.0f lb more: times %.3f to the first plate, %.3f to the other, and across the ridge times %.3f, the second part by the first's distance over the height",
+			f.W, f.D, 1-k, k, k*(p.span-p.apex)/p.rise))
+	}
+	return out
 }
 
 // plateWorkings tells which rafters bring a stud or header its load.
@@ -207,9 +214,12 @@ func (s *caseState) footWorkings(j *framing.Joint) (out []string) {
 			}
 			if k.base == j {
 				out = append(out, s.m.u.Sprintf("its length of wall: %s long, %s high, %.2f psf, openings counted as wall", s.m.u.Length(k.share), s.m.u.Length(p.w.TopHeight()), s.m.dead.wall(p.w)))
-				if k.floor.D > 0 {
+				if own := k.floor.D - k.byBeams(); own > 0.005 {
 					psf := s.m.dead.floor(s.m.plan.Above(p.top))
-					out = append(out, s.m.u.Sprintf("floor on its plates: %.2f psf on %s of joists", psf, s.m.u.Length(k.floor.D/k.share*144/psf)))
+					out = append(out, s.m.u.Sprintf("floor on its plates: %.2f psf on %s of joists", psf, s.m.u.Length(own/k.share*144/psf)))
+				}
+				for _, x := range k.beams {
+					out = append(out, s.m.u.Sprintf("from beam %s, half of the joists on each side of it, by lever: dead %.0f{lb}", x.beam, x.lb))
 				}
 			}
 		}

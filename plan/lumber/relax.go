@@ -35,6 +35,7 @@ type master struct {
 	basis           []pattern
 	inverse         [][]float64 // of the basis matrix, rows by pattern
 	use             []float64
+	sack            sack // its room, used again by every knapsack
 }
 
 // relax solves the program for the distinct lengths with their numbers.
@@ -180,7 +181,7 @@ type bundle struct{ length, n, weight int }
 // more of a length than is wanted.
 func (m *master) knapsack(prices []float64) *sack {
 	top := m.stock[len(m.stock)-1] + kerf
-	k := &sack{value: make([]float64, top+1)}
+	k := m.emptied(top + 1)
 	for i, l := range m.lengths {
 		if prices[i] <= 0 {
 			continue
@@ -195,16 +196,44 @@ func (m *master) knapsack(prices []float64) *sack {
 	return k
 }
 
+// emptied returns the master's sack for a number of capacities with nothing in it.
+func (m *master) emptied(capacities int) *sack {
+	k := &m.sack
+	if len(k.value) != capacities {
+		*k = sack{value: make([]float64, capacities)}
+	}
+	clear(k.value)
+	k.items = k.items[:0]
+	return k
+}
+
 // add lets the sack take a bundle or leave it.
 func (k *sack) add(b bundle, price float64) {
 	gain := price * float64(b.n)
-	taken := make([]bool, len(k.value))
-	for c := len(k.value) - 1; c >= b.weight; c-- {
-		if v := k.value[c-b.weight] + gain; v > k.value[c] {
-			k.value[c], taken[c] = v, true
+	taken := k.room()
+	k.items = append(k.items, b)
+	if b.weight >= len(k.value) {
+		return
+	}
+	// the compiler leaves out bounds checks where it sees three lengths alike
+	with, without := k.value[b.weight:], k.value[:len(k.value)-b.weight]
+	mark := taken[b.weight:]
+	without, mark = without[:len(with)], mark[:len(with)]
+	for c := len(with) - 1; c >= 0; c-- {
+		if v := without[c] + gain; v > with[c] {
+			with[c], mark[c] = v, true
 		}
 	}
-	k.items, k.taken = append(k.items, b), append(k.taken, taken)
+}
+
+// room returns where the choices of the next bundle are kept, all of them no.
+func (k *sack) room() []bool {
+	if n := len(k.items); n < len(k.taken) {
+		clear(k.taken[n])
+		return k.taken[n]
+	}
+	k.taken = append(k.taken, make([]bool, len(k.value)))
+	return k.taken[len(k.taken)-1]
 }
 
 // counts returns how many of each of n lengths fill a capacity best.

@@ -11,7 +11,6 @@ import (
 	"galewright/plan/lift"
 	"galewright/plan/loadpath"
 	"galewright/plan/schedule"
-	"galewright/plan/steel"
 )
 
 // Model is a house as it stands, with all hardware in space.
@@ -38,7 +37,7 @@ type jsonTie struct {
 // plan gives no wind basis the report says what is missing, and only ties are
 // known.
 func New(count *schedule.Schedule, loads *loadpath.Report) *Model {
-	s := steel.New(count.Placement)
+	s := count.Steel
 	h := s.Placed.House
 	m := &Model{members: membersOf(h), joints: jointsOf(h), pieces: piecesOf(s, count), missing: loads.Missing}
 	if l := loads.Lift(); l != nil {

@@ -213,12 +213,14 @@ func TestWhichJoistsARimIsNailedTo(t *testing.T) {
 }
 
 // Plies of a girder and of a header are nailed, a single member is not; a
-// block goes in between two studs, at both ends.
+// block of a wall goes in between two studs, one of a floor between two joists, at both
+// ends.
 func TestPliesAndBlocks(t *testing.T) {
 	g, one, b := bar(plan.GirderBeam, 0, 50, 100, 50, 0), bar(plan.Beam, 0, 90, 100, 90, 0), bar(plan.Blocking, 0, 20, 14.5, 20, 0)
 	h, single := bar(plan.Header, 0, 70, 41, 70, 0), bar(plan.Header, 0, 72, 41, 72, 0)
-	g.Section.Ply, h.Section.Ply = 3, 2
-	found := floorOf(g, one, b, h, single)
+	between := bar(plan.Blocking, 0, 30, 14.5, 30, 0)
+	g.Section.Ply, h.Section.Ply, b.Wall = 3, 2, &plan.Wall{Name: "1S"}
+	found := floorOf(g, one, b, h, single, between)
 	require.Len(t, found[plan.GirderPlies], 1)
 	assert.Equal(t, 2, found[plan.GirderPlies][0].Times, "two faces between three plies")
 	assert.InDelta(t, 100, found[plan.GirderPlies][0].Touch, 1e-9)
@@ -226,6 +228,9 @@ func TestPliesAndBlocks(t *testing.T) {
 	assert.Equal(t, 1, found[plan.HeaderPlies][0].Times)
 	require.Len(t, found[plan.BlockingToStud], 1)
 	assert.Equal(t, 2, found[plan.BlockingToStud][0].Times)
+	require.Len(t, found[plan.BlockingToJoist], 1)
+	assert.Same(t, between, found[plan.BlockingToJoist][0].Main)
+	assert.Equal(t, 2, found[plan.BlockingToJoist][0].Times)
 }
 
 // Three joists cross a part of a plate from 0 to 60 at 10, 26 and 55: the first

@@ -283,13 +283,17 @@ func (f *finder) member(m *framing.Member) {
 		if plies.Times > 0 {
 			f.add(plan.HeaderPlies, plies)
 		}
-	case plan.GirderBeam, plan.Beam, plan.PlateBeam:
+	case plan.GirderBeam, plan.Beam, plan.PlateBeam, plan.FlushBeam:
 		if plies.Times > 0 {
 			f.add(plan.GirderPlies, plies)
 		}
 	case plan.Blocking:
 		if m.Roof != nil {
 			return // at an eave: block
+		}
+		if m.Wall == nil {
+			f.add(plan.BlockingToJoist, Spot{Side: m, Main: m, Times: 2})
+			return
 		}
 		f.add(plan.BlockingToStud, Spot{Side: m, Main: m, Wall: m.Wall, Station: m.Mid(), Times: 2})
 	case plan.Rim:

@@ -29,7 +29,7 @@ func along(a, b *framing.Member) bool {
 // lies tells whether a member carries a floor.
 func lies(m *framing.Member) bool {
 	switch m.Role {
-	case plan.UpperPlate, plan.SillPlate, plan.GirderBeam:
+	case plan.UpperPlate, plan.SillPlate, plan.GirderBeam, plan.PlateBeam:
 		return true
 	}
 	return false
@@ -37,7 +37,7 @@ func lies(m *framing.Member) bool {
 
 // wide returns how wide a lying member is on plan, in.
 func wide(m *framing.Member) float64 {
-	if m.Role == plan.GirderBeam {
+	if m.Role == plan.GirderBeam || m.Role == plan.PlateBeam {
 		return m.Section.Width()
 	}
 	return m.Section.Depth

@@ -96,7 +96,11 @@ func (r *Result) runLoads() (*loadpath.Report, plan.Diagnostics) {
 	if r.Placement == nil {
 		return nil, nil
 	}
-	report, faults := loadpath.Run(r.Placement)
+	bodies := r.Steel
+	if bodies == nil {
+		bodies = steel.New(r.Placement)
+	}
+	report, faults := loadpath.RunOn(bodies)
 	if faults.Errors() {
 		return nil, faults.Sorted()
 	}

@@ -21,30 +21,37 @@ import (
 // written under it.
 func placedFile(t *testing.T, file, more string) (*Placement, plan.Diagnostics) {
 	t.Helper()
-	src, err := os.ReadFile(file)
+	p, ds, err := placeFile(file, more)
 	require.NoError(t, err)
+	return p, ds
+}
+
+func placeFile(file, more string) (*Placement, plan.Diagnostics, error) {
+	src, err := os.ReadFile(file)
+	if err != nil {
+		return nil, nil, err
+	}
 	beside := func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(file), name)) }
 	p, ds := read.Plan(filepath.Base(file), append(src, more...), beside)
-	require.False(t, ds.Errors(), "%v", ds)
+	if ds.Errors() {
+		return nil, nil, fmt.Errorf("%s: %v", file, ds)
+	}
 	h, ds := framing.Frame(p)
-	require.False(t, ds.Errors(), "%v", ds)
+	if ds.Errors() {
+		return nil, nil, fmt.Errorf("%s: %v", file, ds)
+	}
 	c, ds := hardware.New(p.Items)
-	require.False(t, ds.Errors(), "%v", ds)
-	return Place(h, c)
+	if ds.Errors() {
+		return nil, nil, fmt.Errorf("%s: %v", file, ds)
+	}
+	out, ds := Place(h, c)
+	return out, ds, nil
 }
 
 // Every piece of every plan has all that its kind needs.
 func TestEveryLieIsWhole(t *testing.T) {
-	files, err := filepath.Glob("testdata/*.toml")
-	require.NoError(t, err)
-	more, err := filepath.Glob("../../examples/*.toml")
-	require.NoError(t, err)
 	n := 0
-	for _, file := range append(files, more...) {
-		if filepath.Base(file) == "hardware.toml" {
-			continue
-		}
-		p, _ := placedFile(t, file, "")
+	for file, p := range placedPlans(t) {
 		for _, q := range p.Pieces {
 			n++
 			whole(t, file+" "+q.Tag, q)

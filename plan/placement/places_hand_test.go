@@ -10,6 +10,7 @@ import (
 	"galewright/plan/hardware"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // Steel that lies along or square to one way has one direction, south of east or on it:
@@ -57,6 +58,36 @@ func TestOutsideOfAnL(t *testing.T) {
 		assert.Equal(t, c.out, beyond(walls(true, l), l, c.p), "%v", c.p)
 		assert.False(t, beyond(walls(false, l), l, c.p), "partitions bound no floor")
 		assert.False(t, beyond(walls(true, other), l, c.p), "nor do walls of another level")
+	}
+}
+
+// Outside of an outline with slanted walls is where its corners, seen around, do not add up to a turn.
+func TestOutsideOfSlantedWalls(t *testing.T) {
+	l := &plan.Level{Name: "first"}
+	for name, pts := range map[string][]geom.Vec2{
+		"kite": {{X: 0, Y: 0}, {X: 70, Y: -10}, {X: 100, Y: 40}, {X: 30, Y: 70}, {X: -10, Y: 40}},
+		"dart": {{X: 0, Y: 0}, {X: 90, Y: 30}, {X: 10, Y: 80}, {X: 35, Y: 35}},
+		"bay":  {{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 45, Y: -17}, {X: 60, Y: -17}, {X: 75, Y: 0}, {X: 100, Y: 0}, {X: 100, Y: 60}, {X: 0, Y: 60}},
+	} {
+		var walls []*plan.Wall
+		for i, a := range pts {
+			walls = append(walls, &plan.Wall{Level: l, ToLevel: l, From: a, To: pts[(i+1)%len(pts)], Exterior: true})
+		}
+		n := map[bool]int{}
+		for x := -25.3; x < 115; x += 4.7 {
+			for y := -30.1; y < 95; y += 4.3 {
+				p, turn := geom.Vec2{X: x, Y: y}, 0.0
+				for i, a := range pts {
+					a, z := a.Sub(p), pts[(i+1)%len(pts)].Sub(p)
+					turn += math.Atan2(a.Cross(z), a.Dot(z))
+				}
+				out := math.Abs(turn) < math.Pi
+				n[out]++
+				require.Equal(t, out, beyond(walls, l, p), "%s %v", name, p)
+			}
+		}
+		assert.Greater(t, n[true], 100, name)
+		assert.Greater(t, n[false], 100, name)
 	}
 }
 

@@ -218,7 +218,9 @@ func (x *placer) tabs(w want, b butt, tall, wide float64) bool {
 // flange adds a band of one plate, whose fasteners start at its first point.
 func (x *placer) flange(w want, l *Lie, on *Laid, p geom.Plate) {
 	on.starts = append(on.starts, Start{len(l.Bands), false})
-	on.Room = max(on.Room, x.room(on.Member, geom.Band{p}.Turned(), 0)) // from its head: the foot may hang lower than what it is on
+	// from its head, for the foot may hang lower than what it is on; from the foot where the head stands over a rafter that falls
+	b := geom.Band{p}
+	on.Room = max(on.Room, cmp.Or(x.room(on.Member, b.Turned(), 0), x.room(on.Member, b, 0)))
 	l.Bands = append(l.Bands, geom.Band{p})
 }
 

@@ -54,6 +54,54 @@ func TestAStrapFromGirderToPile(t *testing.T) {
 	}
 }
 
+// Steel of 6 in on a plate and 8 on the rim 3/4 in under it, on a wall 5 1/2 in deep: flush it is one
+// stretch; where the rim stands out it bends over its top, where it stands back under the plate, and what
+// the bend takes is less on the rim.
+func TestSteelOnTheStepBetweenTwoFaces(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		face   plan.Face
+		lo, hi float64   // the rim's faces
+		y      float64   // of the plate's face
+		step   []float64 // y of the rim's face and height of the bend
+		up     float64   // normal of the step
+	}{
+		{"flush", "", 0, 1.5, 0, nil, 0},
+		{"flush inside", plan.Inside, 4, 5.5, 5.5, nil, 0},
+		{"out", plan.Outside, -0.5, 1, 0, []float64{-0.5, 99.25}, 1},
+		{"back", plan.Outside, 0.5, 2, 0, []float64{0.5, 100}, -1},
+		{"out on the inside", plan.Inside, 4.5, 6, 5.5, []float64{6, 99.25}, 1},
+		{"back on the inside", plan.Inside, 3.5, 5, 5.5, []float64{5, 100}, -1},
+	} {
+		plate := boxed("plate", plan.BottomPlate, geom.Vec3{Z: 100}, geom.Vec3{X: 96, Y: 5.5, Z: 101.5})
+		rim := boxed("rim", plan.Rim, geom.Vec3{Y: c.lo, Z: 90}, geom.Vec3{X: 96, Y: c.hi, Z: 99.25})
+		for _, m := range []*framing.Member{plate, rim} {
+			lo, hi := m.Bounds()
+			m.Z0, m.Z1, m.A, m.B = lo.Z, hi.Z, geom.Vec3{Y: (lo.Y + hi.Y) / 2, Z: (lo.Z + hi.Z) / 2}, geom.Vec3{X: 96, Y: (lo.Y + hi.Y) / 2, Z: (lo.Z + hi.Z) / 2}
+		}
+		j := &framing.Joint{Kind: plan.SoleRim, Gap: 0.75, Members: []*framing.Member{plate, rim}, At: geom.Vec3{X: 40, Y: 2.75, Z: 100 - 0.375}}
+		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{}, Members: j.Members})}
+		item := &hardware.Item{Item: &plan.Item{Length: 14, Width: 1.25}, Kind: hardware.KindNamed(plan.StrapItem)}
+		f := geom.NewFrame(geom.Vec2{}, geom.Vec2{X: 96})
+		l := x.stepped(want{joint: j, item: item, face: c.face, n: 1}, f, plate, rim, 6, 8, 3)
+		at := func(y, z float64) geom.Vec3 { return geom.Vec3{X: 40, Y: y, Z: z} }
+		if c.step == nil {
+			assertPath(t, l.Path, at(c.y, 99.25-8), at(c.y, 106))
+			assert.InDelta(t, 0.75, l.Gap, 1e-9, c.name)
+		} else {
+			assertPath(t, l.Path, at(c.step[0], 99.25-7.5), at(c.step[0], c.step[1]), at(c.y, c.step[1]), at(c.y, 106))
+			assert.InDelta(t, c.up, l.Bands[0][1].N.Z, 1e-9, c.name)
+			assert.InDelta(t, 1.25, l.Gap, 1e-9, c.name)
+		}
+		for _, p := range []geom.Plate{l.Bands[0][0], l.Bands[0][len(l.Bands[0])-1]} {
+			assert.Equal(t, c.face == plan.Inside, p.N.Y > 0, c.name)
+		}
+		assert.InDelta(t, 40, l.Station, 1e-9, c.name)
+		assert.InDelta(t, 3, l.Cut, 1e-9, c.name)
+		assert.InDelta(t, 6, l.Laid[0].Lap, 1e-9, c.name)
+	}
+}
+
 // A strap of 40 in over a rafter 1 1/2 in thick: its top is at 115 over the wall's face, 15 up
 // from its foot 20 in out at 3 in 4, the plates' at 108. Over it and down both sides to the seat
 // 1 1/2 + 2 x 7 = 15 1/2 in, and on down the wall (40 - 15 1/2)/2 = 12 1/4 on either side.

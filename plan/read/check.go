@@ -107,6 +107,12 @@ func (r *reader) checkNames() {
 	for _, x := range r.plan.FloorOpenings {
 		add("floor opening", x.Name, x.Pos)
 	}
+	for _, x := range r.plan.FloorJoists {
+		add("joist", x.Name, x.Pos)
+	}
+	for _, x := range r.plan.FloorBlocks {
+		add("blocking", x.Name, x.Pos)
+	}
 }
 
 // checkRoofs looks at what each roof covers and at its ridge.

@@ -72,7 +72,9 @@ func TestEveryFieldOfTheModelCanBeWritten(t *testing.T) {
 	}
 	names := strings.NewReplacer("[[wall]]", "[[wall]]\nname = \"w\"\nto = [\"9'\", \"0'\"]", "[[girder]]", "[[girder]]\nname = \"g\"",
 		"[[floor_opening]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[floor_opening]]\nname = \"s\"\narea = [[\"1'\", \"1'\"], [\"2'\", \"2'\"]]",
-		"[[porch]]", "[[porch]]\nname = \"p\"", "[[beam]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[beam]]\nname = \"b\"\nmember = \"2-2x8\"\nfrom = [\"2'\", \"1'\"]\nto = [\"9'\", \"1'\"]", "[[item]]", "[[item]]\nmark = \"m\"\nkind = \"clip\"")
+		"[[joist]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[joist]]\nname = \"j\"\nfrom = [\"1'\", \"1'\"]\nto = [\"1'\", \"9'\"]",
+		"[[blocking]]", "[[level]]\nname = \"second\"\nplate_height = \"8'\"\n[[blocking]]\nname = \"k\"\nfrom = [\"1'\", \"1'\"]\nto = [\"9'\", \"1'\"]",
+		"[[roof.post]]", "[[roof.post]]\nat = \"9'\"", "[[porch]]", "[[porch]]\nname = \"p\"", "[[beam]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[beam]]\nname = \"b\"\nmember = \"2-2x8\"\nfrom = [\"2'\", \"1'\"]\nto = [\"9'\", \"1'\"]", "[[item]]", "[[item]]\nmark = \"m\"\nkind = \"clip\"")
 	for _, k := range read.Keys() {
 		note(names.Replace(headers[k.Table])+"\n"+k.Example+"\n", "../../examples")
 	}

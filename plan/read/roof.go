@@ -43,6 +43,8 @@ var roofKeys = []binding[roofDraft]{
 		otherwise("the end of the ridge at a hip, else the outside face of the west or south gable; of roofs on one module that of a hip's own face, else the first one's"),
 	lumberKey("ridge_member", `"1.75x11.875"`, "ridge board or beam", func(d *roofDraft) *plan.Lumber { return &d.RidgeMember }).
 		otherwise("the shallowest 2x that takes the rafters' plumb cut"),
+	sizeKey("ridge_stock", `"16'"`, "longest piece of a ridge board: it breaks over a pair of rafters within that, counted from the ridge's west or south end", func(d *roofDraft) *float64 { return &d.RidgeStock }).within(24, 1200).usual(96, 720).
+		otherwise("the longest stock of [lumber]"),
 	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
 	flagKey("trusses", "trusses at the same spacing instead of rafters", func(d *roofDraft) *bool { return &d.Trusses }),
 	custom("gable_ends", "words", `["rake", "gable truss"]`, "how the low and the high end of the ridge are closed; one word for both", readGableEnds).
@@ -54,10 +56,31 @@ var roofKeys = []binding[roofDraft]{
 	}).otherwise(`"2x6", at each pair of rafters`),
 	lengthKey("ceiling_splice", `"2'"`, "how far the splice piece beside a break in a ceiling joist laps each side; where it is given, joists longer than the stock may break between bearing walls",
 		func(d *roofDraft) *float64 { return &d.CeilingSplice }).within(0, 240).usual(12, 96).otherwise("1' over a bearing wall; no break anywhere else"),
+	custom("post", "tables", `[{ at = "28'" }]`, "posts under its ridge, each from a footing of its own up through the floors", func(v value, d *roofDraft) {
+		for _, n := range v.nodes("post") {
+			readRidgePost(n, d.Roof)
+		}
+	}),
 	choiceKey("blocking", plan.EaveBlockings, "blocks between the rafters or trusses over the plates at the eaves: full, beveled up to the deck, which is nailed to them; or vented, 2 in lower for air, which keep the rafters upright and take no nails of the deck",
 		func(d *roofDraft) *plan.EaveBlocking { return &d.Blocking }).orWord(string(plan.NoBlocking)),
 	custom("blocking_set", "length", `"1 1/2in"`, "how far the blocks stand back from the outside face of the plates", func(v value, d *roofDraft) { d.BlockingSet = v.station() }).
 		otherwise("flush with the plates' inside face: clear of clips outside and of straps over the plates"),
+}
+
+// ridgePostKeys fill one post under a ridge.
+var ridgePostKeys = []binding[plan.RidgePost]{
+	lengthKey("at", `"28'"`, "place of its middle along the ridge, from the outside face of the wall at the ridge's west or south end", func(p *plan.RidgePost) *float64 { return &p.At }).within(-240, 24000).must(),
+	lumberKey("member", `"6x6"`, "its size", func(p *plan.RidgePost) *plan.Lumber { return &p.Member }).or("6x6", `"6x6"`),
+	lengthKey("base", `"8in"`, "top of its footing, above grade", func(p *plan.RidgePost) *float64 { return &p.Base }).within(-240, 1200).usual(-48, 480).or("0'", `"0'"`),
+}
+
+// readRidgePost reads one [[roof.post]].
+func readRidgePost(n node, r *plan.Roof) {
+	p := &plan.RidgePost{Pos: n.pos()}
+	read(n, ridgePostKeys, p)
+	if n.has("at") {
+		r.Posts = append(r.Posts, p)
+	}
 }
 
 // pitchKey reads "7:12".

@@ -30,6 +30,8 @@ type site struct {
 	underside plan.Finish
 	overrides []*plan.SaltPlace
 	used      map[*plan.SaltPlace]bool
+	walls     *walls
+	porches   map[string]bool // by name
 }
 
 func newSite(h *framing.House) *site {
@@ -39,6 +41,10 @@ func newSite(h *framing.House) *site {
 	}
 	s.overrides = slices.Clone(s.salt.Overrides)
 	slices.Reverse(s.overrides)
+	s.walls, s.porches = newWalls(h.Plan), map[string]bool{}
+	for _, x := range h.Plan.Porches {
+		s.porches[x.Name] = true
+	}
 	return s
 }
 
@@ -63,7 +69,7 @@ func (s *site) at(p geom.Vec3, j *framing.Joint) At {
 			return At{Class: o.Class, Where: why}
 		}
 	}
-	if slices.ContainsFunc(s.house.Plan.Porches, func(x *plan.Porch) bool { return x.Name == j.Host }) {
+	if s.porches[j.Host] {
 		return At{Class: plan.PartiallySheltered, Where: "in a porch, under its roof"}
 	}
 	first := s.house.Plan.Levels[0]
@@ -196,13 +202,12 @@ func (s *site) beyond(p geom.Vec3) At {
 // face returns the exterior wall at whose outside face a point is, or nil. The
 // finish of the wall goes on past its floor and up between the rafters.
 func (s *site) face(p geom.Vec3) *plan.Wall {
-	for _, w := range s.house.Plan.Walls {
-		if !w.Exterior || p.Z < w.Level.Floor-w.Level.FloorDepth-hair && w.Level.Index > 0 || s.covered(p, w) {
+	for _, w := range s.walls.at(p.Flat()) {
+		if !w.Exterior || p.Z < w.Level.Floor-w.Level.FloorDepth-hair && w.Level.Index > 0 {
 			continue
 		}
-		at, deep := w.Frame().Local(p.Flat())
-		if deep >= -skin && deep <= hair && at >= w.Hook-skin && at <= w.Length()+skin {
-			return w
+		if w.near(p.Flat(), hair) && !s.covered(p, w.Wall) {
+			return w.Wall
 		}
 	}
 	return nil
@@ -218,13 +223,9 @@ func (s *site) covered(p geom.Vec3, w *plan.Wall) bool {
 // wall returns the wall that a point of a level is in, or whose face it is
 // at, or nil.
 func (s *site) wall(p geom.Vec3, l *plan.Level) *plan.Wall {
-	for _, w := range s.house.Plan.Walls {
-		if !w.On(l) {
-			continue
-		}
-		at, deep := w.Frame().Local(p.Flat())
-		if deep >= -skin && deep <= w.Depth()+skin && at >= w.Hook-skin && at <= w.Length()+skin {
-			return w
+	for _, w := range s.walls.at(p.Flat()) {
+		if w.On(l) && w.near(p.Flat(), w.Depth()+skin) {
+			return w.Wall
 		}
 	}
 	return nil
@@ -245,17 +246,12 @@ func (s *site) level(p geom.Vec3) *plan.Level {
 // within tells whether a point is inside the exterior walls of a level on
 // plan, or within their skin.
 func (s *site) within(p geom.Vec3, l *plan.Level) bool {
-	in := false
-	for _, w := range s.house.Plan.Walls {
-		if !w.Exterior || !w.On(l) {
-			continue
-		}
-		if at, deep := w.Frame().Local(p.Flat()); deep >= -skin && deep <= w.Depth() && at >= w.Hook-skin && at <= w.Length()+skin {
+	for _, w := range s.walls.at(p.Flat()) {
+		if w.Exterior && w.On(l) && w.near(p.Flat(), w.Depth()) {
 			return true
 		}
-		in = in != crosses(w.From, w.To, p.Flat())
 	}
-	return in
+	return s.walls.around[l].Inside(p.Flat())
 }
 
 // roofed tells whether a roof is over a point.
@@ -267,13 +263,7 @@ func (s *site) roofed(p geom.Vec3) bool {
 func covers(f *framing.Face, p geom.Vec2) bool {
 	in := false
 	for i, a := range f.Outline {
-		in = in != crosses(a.Flat(), f.Outline[(i+1)%len(f.Outline)].Flat(), p)
+		in = in != geom.CrossesEast(a.Flat(), f.Outline[(i+1)%len(f.Outline)].Flat(), p)
 	}
 	return in
-}
-
-// crosses tells whether the side from a to b crosses the line from p to the
-// east.
-func crosses(a, b, p geom.Vec2) bool {
-	return (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)
 }

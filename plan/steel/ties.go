@@ -84,7 +84,7 @@ func (s *Steel) grounded() (out []lift.Tie) {
 		}
 		held, _ := b.gripped()
 		for _, m := range held {
-			if m.Role == plan.PorchPost && len(b.Piece.Joint.Members) < 2 {
+			if (m.Role == plan.PorchPost || m.Role == plan.RidgePole) && len(b.Piece.Joint.Members) < 2 {
 				out = append(out, lift.Tie{A: m, By: b.Piece.Tag + ", footing by the engineer"})
 			}
 		}

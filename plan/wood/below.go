@@ -76,7 +76,7 @@ func (w *Index) Below(top geom.Vec3, reach float64, washer Washer, room float64,
 // beam, header, plate or blocking, but not a joist or a subfloor.
 func Carries(m *framing.Member) bool {
 	switch m.Role {
-	case plan.GirderBeam, plan.Beam, plan.PlateBeam, plan.Header, plan.UpperPlate, plan.TopPlate, plan.Blocking:
+	case plan.GirderBeam, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.Header, plan.UpperPlate, plan.TopPlate, plan.Blocking:
 		return true
 	}
 	return false

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"galewright/plan/geom"
-	"galewright/plan/steel"
 	"galewright/render/page"
 	"galewright/render/scene"
 	"galewright/render/sheet"
@@ -13,7 +12,7 @@ import (
 // Pages packs the details of all conditions onto pages, each at the largest
 // scale that leaves it at most half a page wide and a page high.
 func Pages(c *page.Context) []*page.Page {
-	st, house := steel.New(c.Placement), scene.New(c.House)
+	st, house := c.Schedule.Steel, scene.New(c.House)
 	var drafts []*draft
 	var marks, scales []string
 	for _, l := range c.Schedule.Lines {

@@ -63,7 +63,7 @@ func slabOf(r plan.Role) (slab, bool) {
 		return slab{6, 6, 12}, true
 	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.Truss, plan.Outlooker:
 		return slab{0.5, 0, 1}, true
-	case plan.Ridge, plan.Beam, plan.PlateBeam:
+	case plan.Ridge, plan.Beam, plan.PlateBeam, plan.FlushBeam:
 		return slab{0.5, 0, 1}, true
 	}
 	return slab{}, false
@@ -100,7 +100,7 @@ func (e *elev) concerns(m *framing.Member) bool {
 			if i == 0 && s.wall.Level.Index == 0 {
 				return true
 			}
-		case plan.Rim, plan.Joist, plan.Blocking, plan.Ledger, plan.PlateBeam:
+		case plan.Rim, plan.Joist, plan.Blocking, plan.Ledger, plan.PlateBeam, plan.FlushBeam:
 			if m.Level == nil || m.Level == s.wall.Level || s.wall.Balloon() && m.Level == s.wall.ToLevel {
 				return true
 			}

@@ -132,12 +132,14 @@ func (v *planView) drawLevel(l *plan.Level, walls []*plan.Wall, runs map[*plan.W
 	for _, w := range walls {
 		v.drawWall(w, of[w])
 	}
+	v.drawAdded(l)
+	v.drawBeams(l)
 	v.drawStairwells(l)
 	v.drawSplices(l)
 	for _, w := range walls {
 		v.drawRuns(w, runs[w])
 	}
-	v.drawFlushBeams(l)
+	v.namePosts(l)
 	v.drawCollectors(l)
 	v.drawHoles(holes)
 	v.drawJoists(l, walls, s)

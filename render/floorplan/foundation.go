@@ -55,7 +55,7 @@ func FoundationPages(c *page.Context) []*page.Page {
 
 func onFoundationPlan(r plan.Role) bool {
 	switch r {
-	case plan.GirderBeam, plan.Pile, plan.Beam, plan.PorchPost:
+	case plan.GirderBeam, plan.Pile, plan.Beam, plan.PorchPost, plan.RidgePole:
 		return true
 	}
 	return false
@@ -70,7 +70,7 @@ func (v *planView) drawFoundation(s planSheet) {
 			v.dashedWall(w)
 		}
 	}
-	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.Pile, plan.PorchPost} {
+	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.Pile, plan.PorchPost, plan.RidgePole} {
 		for _, m := range v.House.Members {
 			if m.Role == r {
 				v.drawSupport(m)
@@ -79,6 +79,7 @@ func (v *planView) drawFoundation(s planSheet) {
 	}
 	v.girderNames()
 	v.pileStations()
+	v.poleStations()
 	var spots []spot
 	for _, pc := range v.Placement.Pieces {
 		if page.HomeOf(pc) != page.OnFoundation {
@@ -90,7 +91,9 @@ func (v *planView) drawFoundation(s planSheet) {
 				away = m.B.Sub(m.A).Flat().Unit()
 			}
 		}
-		spots = append(spots, spotOf(pc, away))
+		s := spotOf(pc, away)
+		s.at = s.at.Add(away.Mul(v.besidePole(pc)))
+		spots = append(spots, s)
 	}
 	v.drawSpots(spots)
 }
@@ -274,7 +277,7 @@ func foundationNotes(c *page.Context) []string {
 	fnd := c.House.Plan.Foundation
 	notes := []string{
 		"Walls of the lowest floor are dashed. Figures at piles and posts run along each girder or porch from its start to the center of the pile or post.",
-		"Pieces on girders, piles and porch posts are counted here.",
+		"Pieces on girders, piles and the feet of posts are counted here.",
 	}
 	if fnd.Kind == plan.Piles && fnd.Pile.Text != "" {
 		s := "Piles " + fnd.Pile.Text

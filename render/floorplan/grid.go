@@ -49,7 +49,7 @@ func gridOf(c *page.Context) (lines []gridLine) {
 			}
 			return cmp.Compare(outerRank(a), outerRank(b))
 		})
-		of = slices.CompactFunc(of, func(a, b gridLine) bool { return math.Abs(a.at-b.at) <= 1 })
+		of = besideOuter(slices.CompactFunc(of, func(a, b gridLine) bool { return math.Abs(a.at-b.at) <= 1 }))
 		for i := range of {
 			of[i].name = fmt.Sprint(i + 1)
 			if !alongY {
@@ -60,6 +60,43 @@ func gridOf(c *page.Context) (lines []gridLine) {
 	}
 	return lines
 }
+
+// besideFace is how near to the face of an outer wall an inner wall's line has none of its
+// own, in: the figure between them would find no room. A note tells it.
+const besideFace = 6.0
+
+// besideOuter leaves out the lines of inner walls that lie beside an outer wall's.
+func besideOuter(lines []gridLine) []gridLine {
+	outer := func(g gridLine) bool {
+		return slices.ContainsFunc(lines, func(o gridLine) bool { return o.outer && math.Abs(o.at-g.at) < besideFace })
+	}
+	return slices.DeleteFunc(slices.Clone(lines), func(g gridLine) bool { return !g.outer && outer(g) })
+}
+
+// besideNotes says where inner walls of a level stand that have no grid line because they
+// lie beside an outer wall's.
+func besideNotes(c *page.Context, l *plan.Level) (out []string) {
+	for _, w := range c.House.Plan.Walls {
+		for _, alongY := range []bool{true, false} {
+			line, ok := lineOf(w, alongY)
+			if !ok || w.Exterior || w.Level != l {
+				continue
+			}
+			for _, g := range gridOf(c) {
+				off := line.at - g.at
+				if g.alongY != alongY || !g.outer || math.Abs(off) < 1.0/16 || math.Abs(off) >= besideFace {
+					continue
+				}
+				side := map[[2]bool]plan.Side{{true, true}: plan.East, {true, false}: plan.West, {false, true}: plan.North, {false, false}: plan.South}[[2]bool{alongY, off > 0}]
+				out = append(out, fmt.Sprintf("Wall %s: the face that it is measured from is %s %s of grid line %s.", w.Name, c.Length(math.Abs(off)), sideWord[side], g.name))
+			}
+		}
+	}
+	return out
+}
+
+// sideWord are the sides in a sentence.
+var sideWord = map[plan.Side]string{plan.North: "north", plan.East: "east", plan.South: "south", plan.West: "west"}
 
 func outerRank(g gridLine) int {
 	if g.outer {
@@ -181,8 +218,9 @@ func (v *planView) overall(lines []gridLine, xs []sheet.MM, set func(mid sheet.M
 }
 
 // stringParts returns where each figure of a string wants its middle, the
-// figures, and the room they take. At an end of the string a figure wider
-// than its bay stands outside, where no line runs through it.
+// figures, and the room they take. A figure wider than its bay stands
+// outside at an end of the string, else beside it in a wide bay, where no line runs
+// through it.
 func (v *planView) stringParts(lines []gridLine, xs []sheet.MM) (mids []sheet.MM, words []string, sizes []sheet.MM) {
 	last := len(lines) - 1
 	for i := 1; i <= last; i++ {
@@ -191,8 +229,10 @@ func (v *planView) stringParts(lines []gridLine, xs []sheet.MM) (mids []sheet.MM
 		switch narrow := xs[i]-xs[i-1] < size; {
 		case narrow && i == 1:
 			mid = xs[0] - size/2
-		case narrow && i == last:
-			mid = xs[last] + size/2
+		case narrow && (i == last || xs[i+1]-xs[i] > 3*size):
+			mid = xs[i] + size/2
+		case narrow && xs[i-1]-xs[i-2] > 3*size:
+			mid = xs[i-1] - size/2
 		}
 		mids, words, sizes = append(mids, mid), append(words, s), append(sizes, size)
 	}

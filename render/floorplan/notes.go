@@ -6,9 +6,9 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"galewright/plan"
+	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
@@ -49,26 +49,6 @@ func (v *planView) drawCollectors(l *plan.Level) {
 		v.board.Block(b)
 		v.showPiece(pc.Item)
 		v.labelCollector(pc, mid, long)
-	}
-}
-
-// drawFlushBeams draws the beams at the level's top plates, which the plan is cut
-// below, as bars with dashed edges, their name and section along them.
-func (v *planView) drawFlushBeams(l *plan.Level) {
-	for _, m := range v.House.Members {
-		if m.Role != plan.PlateBeam || m.Level != l {
-			continue
-		}
-		a, b := m.A.Flat(), m.B.Flat()
-		f := geom.NewFrame(a, b)
-		half := m.Section.Width() / 2
-		for _, t := range []float64{-half, half} {
-			if p, q, ok := v.stroke(sheet.PenHidden, sheet.LayerMember, f.At(0, t, 0).Flat(), f.At(m.Length, t, 0).Flat()); ok {
-				v.board.BlockLine(p, q)
-			}
-		}
-		name, _, _ := strings.Cut(m.ID, "/")
-		v.nameBeam(name+"  "+m.Section.Text+", flush with the plates", a, b, m.Section.Width())
 	}
 }
 
@@ -129,7 +109,7 @@ func (v *planView) drawJoists(level *plan.Level, walls []*plan.Wall, s planSheet
 	if level.Joists.Depth == 0 {
 		return
 	}
-	middle, room := v.openSpace(walls, stairwells(v.Context, level), s)
+	middle, room := v.openSpace(walls, stairwells(v.Context, level), v.dashed(level), s)
 	if room < 30 {
 		return
 	}
@@ -174,9 +154,9 @@ func (v *planView) arrowHead(p, k sheet.Pt) {
 }
 
 // openSpace returns the point of the sheet's range, on a raster of 2 ft, that
-// is farthest from every wall and floor opening but inside the walls, and how far
+// is farthest from every wall, floor opening and drawn beam or joist but inside the walls, and how far
 // that is, in.
-func (v *planView) openSpace(walls []*plan.Wall, wells []*plan.FloorOpening, s planSheet) (best geom.Vec2, room float64) {
+func (v *planView) openSpace(walls []*plan.Wall, wells []*plan.FloorOpening, bars []*framing.Member, s planSheet) (best geom.Vec2, room float64) {
 	const step = 24.0
 	for a := s.u0 + step; a < s.u1; a += step {
 		for b := s.v0 + step; b < s.v1; b += step {
@@ -190,6 +170,9 @@ func (v *planView) openSpace(walls []*plan.Wall, wells []*plan.FloorOpening, s p
 			}
 			for _, x := range wells {
 				d = min(d, offOpening(p, x))
+			}
+			for _, m := range bars {
+				d = min(d, offSegment(p, m.A.Flat(), m.B.Flat()))
 			}
 			if d > room+1e-6 && insideWalls(p, walls) {
 				best, room = p, d

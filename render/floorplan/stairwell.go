@@ -60,8 +60,11 @@ func (v *planView) drawStairwells(l *plan.Level) {
 	var spots []spot
 	for _, pc := range v.Placement.Pieces {
 		if page.HomeOf(pc) == page.OnFloor && pc.Joint.Level == l {
-			m := pc.Joint.First()
-			spots = append(spots, spot{piece: pc, at: pc.Joint.At.Flat(), away: m.B.Sub(m.A).Flat().Unit(), home: true})
+			m, away := pc.Joint.First(), geom.Vec2{X: 1} // of a post to the east
+			if d := m.B.Sub(m.A).Flat(); d.Len() > 1 {
+				away = d.Unit()
+			}
+			spots = append(spots, spot{piece: pc, at: pc.Joint.At.Flat(), away: away, home: true})
 		}
 	}
 	v.drawSpots(spots)

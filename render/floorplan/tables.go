@@ -27,6 +27,9 @@ func NotePages(c *page.Context) []*page.Page {
 		if len(stairwells(c, l)) > 0 {
 			f.Put(wellTable(c, l))
 		}
+		if len(beamsOf(c, l)) > 0 {
+			f.Put(beamTable(c, l))
+		}
 		if rows := holesOf(c, l); len(rows) > 0 {
 			f.Put(holeTable(c, l, rows))
 			notes = append(notes, holeNote)
@@ -34,7 +37,7 @@ func NotePages(c *page.Context) []*page.Page {
 		}
 	}
 	for _, l := range c.House.Plan.Levels {
-		notes = append(notes, append(miterNotes(c, l), floorNotes(c, l)...)...)
+		notes = append(notes, slices.Concat(besideNotes(c, l), miterNotes(c, l), floorNotes(c, l))...)
 	}
 	notes = append(append([]string{}, levelNotes...), notes...)
 	notes = append(notes, foundationNotes(c)...)
@@ -59,10 +62,13 @@ const holeNote = "Holes are laid out from the outside faces of studs, which are 
 
 // levelTables are the tables beside a level's plan.
 func levelTables(c *page.Context, l *plan.Level, holes []holeRow) []*table.Table {
-	notes := append(append(append([]string{}, levelNotes...), miterNotes(c, l)...), floorNotes(c, l)...)
+	notes := slices.Concat(levelNotes, besideNotes(c, l), miterNotes(c, l), floorNotes(c, l))
 	var out []*table.Table
 	if len(stairwells(c, l)) > 0 {
 		out = append(out, wellTable(c, l))
+	}
+	if len(beamsOf(c, l)) > 0 {
+		out = append(out, beamTable(c, l))
 	}
 	if len(holes) > 0 {
 		notes = append(notes, holeNote)

@@ -312,7 +312,7 @@ func hostOf(p *placement.Piece) *host {
 		w := page.HomeWall(j)
 		return &host{Name: "wall " + w.Name, Key: w.Name, Wall: w}
 	}
-	on := j.Kind.Place(j.Wall != nil).Host
+	on := j.Place(j.Wall != nil).Host
 	name := j.Host
 	if name != string(on) { // a porch called "porch"
 		name = j.HostName()

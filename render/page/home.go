@@ -18,7 +18,7 @@ const (
 // says for the host of its joint. It is empty for a kind that the table has
 // not.
 func HomeOf(pc *placement.Piece) plan.JointSheet {
-	return pc.Joint.Kind.Place(HomeWall(pc.Joint) != nil).Home
+	return pc.Joint.Place(HomeWall(pc.Joint) != nil).Home
 }
 
 // HomeWall returns the wall whose elevation shows the joint: its host, of two

@@ -15,8 +15,8 @@ const skin = 1e-3
 func hides(planes []geom.Plane, a, b, toward geom.Vec3) (span, bool) {
 	d := b.Sub(a)
 	t := span{0, 1}
-	low := []line{{skin, 0}} // bounds of s: at + slope t
-	var high []line
+	var lows, highs [12]line                                // most solids have six faces: no allocation for them
+	low, high := append(lows[:0], line{skin, 0}), highs[:0] // bounds of s: at + slope t
 	for _, p := range planes {
 		room, kt, ks := p.C-skin-p.N.Dot(a), p.N.Dot(d), p.N.Dot(toward)
 		switch {

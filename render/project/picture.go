@@ -79,35 +79,39 @@ func (p *Picture) drawSeen(e edge, owner any) (out []Line) {
 	if e.faces[0].N.Dot(p.view.Toward) < 0 && e.faces[1].N.Dot(p.view.Toward) < 0 {
 		return nil
 	}
-	for _, l := range p.draw(e, owner) {
-		if l.State != Hidden {
-			out = append(out, l)
-		}
+	return p.shown(e, owner, p.hidden(e.a, e.b))
+}
+
+// draw returns an edge in parts seen and hidden.
+func (p *Picture) draw(e edge, owner any) []Line {
+	hidden := p.hidden(e.a, e.b)
+	out := p.shown(e, owner, hidden)
+	if p.state(e) == Broken {
+		return out
+	}
+	for _, s := range hidden {
+		out = p.put(out, e, s, Hidden, owner)
 	}
 	return out
 }
 
-// draw returns an edge in parts seen and hidden.
-func (p *Picture) draw(e edge, owner any) (out []Line) {
-	put := func(s span, state State) {
-		a, b := e.at(s.from), e.at(s.to)
-		l := Line{p.view.At(a), p.view.At(b), state, owner, p.view.Depth(e.at((s.from + s.to) / 2))}
-		if l.B.Sub(l.A).Len() > near {
-			out = append(out, l)
-		}
-	}
-	shown := p.state(e)
-	hidden := p.hidden(e.a, e.b)
+// shown returns the parts of an edge that are not among its hidden ones.
+func (p *Picture) shown(e edge, owner any, hidden []span) (out []Line) {
+	state := p.state(e)
 	for _, s := range without(span{0, 1}, hidden) {
-		put(s, shown)
-	}
-	if shown == Broken {
-		return out
-	}
-	for _, s := range hidden {
-		put(s, Hidden)
+		out = p.put(out, e, s, state, owner)
 	}
 	return out
+}
+
+// put appends a part of an edge, unless it is a point in the picture.
+func (p *Picture) put(out []Line, e edge, s span, state State, owner any) []Line {
+	a, b := e.at(s.from), e.at(s.to)
+	l := Line{p.view.At(a), p.view.At(b), state, owner, p.view.Depth(e.at((s.from + s.to) / 2))}
+	if l.B.Sub(l.A).Len() <= near {
+		return out
+	}
+	return append(out, l)
 }
 
 // state returns how an edge that nothing hides is drawn.
@@ -131,11 +135,17 @@ func (p *Picture) hidden(a, b geom.Vec3) []span {
 	lo := geom.Vec3{X: min(qa.X, qb.X), Y: min(qa.Y, qb.Y), Z: min(p.view.Depth(a), p.view.Depth(b))}
 	hi := geom.Vec3{X: max(qa.X, qb.X), Y: max(qa.Y, qb.Y), Z: 1e9}
 	var out []span
-	for _, x := range p.index.Within(lo, hi) {
-		if s, ok := hides(x.planes, a, b, p.view.Toward); ok {
+	p.index.Each(lo, hi, func(_ int, x *block) bool {
+		s, ok := hides(x.planes, a, b, p.view.Toward)
+		if ok {
 			out = append(out, s)
 		}
-	}
+		if whole := ok && s == (span{0, 1}); whole {
+			out = []span{s}
+			return false
+		}
+		return true
+	})
 	return union(out)
 }
 
@@ -144,10 +154,13 @@ func (p *Picture) Sees(at geom.Vec3) bool {
 	q := p.view.At(at)
 	lo := geom.Vec3{X: q.X, Y: q.Y, Z: p.view.Depth(at)}
 	hi := geom.Vec3{X: q.X, Y: q.Y, Z: 1e9}
-	return !slices.ContainsFunc(p.index.Within(lo, hi), func(x *block) bool {
-		_, _, ok := geom.Within(shrunk(x.planes), at, p.view.Toward, skin, 1e9)
-		return ok
+	sees := true
+	p.index.Each(lo, hi, func(_ int, x *block) bool {
+		_, _, hit := geom.Within(shrunk(x.planes), at, p.view.Toward, skin, 1e9)
+		sees = !hit
+		return sees
 	})
+	return sees
 }
 
 // Parts returns a line in space, a fastener's shank for one, in parts seen and

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"galewright/plan/geom"
 )
@@ -44,15 +45,18 @@ func tidyTrack(lines []Line) (out []Line) {
 	_, d := trackOf(lines[0])
 	at := func(p geom.Vec2) float64 { return p.Dot(d) }
 	base := lines[0].A.Sub(d.Mul(at(lines[0].A)))
-	where := func(of ...Line) (out []span) {
-		for _, l := range of {
-			out = append(out, span{min(at(l.A), at(l.B)), max(at(l.A), at(l.B))})
+	where := func(of []Line) []span {
+		out := make([]span, len(of))
+		for i, l := range of {
+			out[i] = span{min(at(l.A), at(l.B)), max(at(l.A), at(l.B))}
 		}
 		return union(out)
 	}
-	for _, group := range alike(lines) {
-		over := where(slices.DeleteFunc(slices.Clone(lines), func(l Line) bool { return !group[0].yields(l) })...)
-		for _, s := range where(group...) {
+	groups := alike(lines)
+	over := coverers(lines, groups, where)
+	for i, group := range groups {
+		over := over(i)
+		for _, s := range where(group) {
 			for _, s := range without(s, over) {
 				if s.to-s.from > near {
 					l := group[0]
@@ -65,16 +69,30 @@ func tidyTrack(lines []Line) (out []Line) {
 	return out
 }
 
-// yields tells whether a line is left out where it coincides with another: a
-// hidden one with any that shows, a seen one with the same body's cut.
-func (l Line) yields(to Line) bool {
-	switch l.State {
-	case Hidden:
-		return to.State == Seen || to.State == Cut
-	case Seen:
-		return to.State == Cut && to.Owner == l.Owner
+// coverers returns, by the number of a group, where its lines are left out because
+// they coincide with others: hidden ones with any that shows, seen ones with the same
+// body's cut.
+func coverers(lines []Line, groups [][]Line, where func([]Line) []span) func(i int) []span {
+	cut := map[any][]Line{} // by owner
+	var shows []Line
+	for _, l := range lines {
+		if l.State == Cut {
+			cut[l.Owner] = append(cut[l.Owner], l)
+		}
+		if l.State == Seen || l.State == Cut {
+			shows = append(shows, l)
+		}
 	}
-	return false
+	all := sync.OnceValue(func() []span { return where(shows) })
+	return func(i int) []span {
+		switch g := groups[i][0]; g.State {
+		case Hidden:
+			return all()
+		case Seen:
+			return where(cut[g.Owner])
+		}
+		return nil
+	}
 }
 
 // alike groups lines by owner and state, in the order of the first of each;
