@@ -212,7 +212,7 @@ func (b *builder) hungFrom(t body, s, out, foot, top float64) (best *Member) {
 			continue
 		}
 		for _, solid := range o.Solid {
-			if area := covered(solid, t, foot, top); geom.Overlap(end, solid, 0.01) && area > most {
+			if area := covered(solid, t, foot, top); meets(end, solid) && area > most {
 				best, most = o, area
 			}
 		}

@@ -225,7 +225,7 @@ func (f *roofFrame) eavesAt(p geom.Vec2) (out []geom.Plane) {
 	for _, face := range f.roof.Faces {
 		for i, a := range face.Outline {
 			b := face.Outline[(i+1)%len(face.Outline)]
-			if face.Edges[i] == roofplan.Eave && (a.Sub(p).Len() < 0.01 || b.Sub(p).Len() < 0.01) {
+			if face.Edges[i] == roofplan.Eave && (a.Sub(p).Len() < skin || b.Sub(p).Len() < skin) {
 				n := b.Sub(a).Unit().Left().Mul(-1)
 				out = append(out, geom.Plane{N: n.Up(0), C: n.Dot(a)})
 			}
@@ -247,7 +247,7 @@ func (f *roofFrame) commonsAt(l *roofLine) (out []geom.Plane) {
 			p geom.Vec3
 			d geom.Vec2
 		}{{o.A, o.Dir().Mul(-1)}, {o.B, o.Dir()}} {
-			if end.p.Sub(l.line.B).Len() < 0.01 && end.d.Dot(l.dir) < 0 {
+			if end.p.Sub(l.line.B).Len() < skin && end.d.Dot(l.dir) < 0 {
 				king := bar{at: end.p.Flat(), dir: end.d, half: half}
 				out = append(out, king.after(half), king.beside(l.line.A.Flat()))
 			}
@@ -258,7 +258,7 @@ func (f *roofFrame) commonsAt(l *roofLine) (out []geom.Plane) {
 
 // yield cuts the one of two lines that ends against the other.
 func yield(o, l *roofLine) {
-	if !geom.Overlap(o.column, l.column, 0.001) {
+	if !meets(o.column, l.column) {
 		return
 	}
 	u, v, ok := meetAt(o.line, l.line)
