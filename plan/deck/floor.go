@@ -74,8 +74,8 @@ func layFloor(h *framing.House, l *plan.Level) *Floor {
 // thickness and its length, in.
 type acrossRim struct{ at, half, long float64 }
 
-// floorLines reads the joists and rims of a level: those along the joists by their
-// place across, and the rims across them.
+// floorLines reads the joists, rims and flush beams of a level: those along the joists by
+// their place across, and those across them.
 func floorLines(h *framing.House, l *plan.Level) (lines []*joistLine, cross []acrossRim) {
 	i := 0
 	if l.JoistRun == plan.AxisY {
@@ -89,7 +89,8 @@ func floorLines(h *framing.House, l *plan.Level) (lines []*joistLine, cross []ac
 	}
 	byPlace := map[int]*joistLine{}
 	for _, m := range h.Members {
-		if m.Level != l || m.Roof != nil || m.Role != plan.Joist && m.Role != plan.Rim || m.B.Sub(m.A).Flat().Len() < 1 {
+		flush := m.Role == plan.FlushBeam && math.Abs(m.Z1-(l.Floor-l.Subfloor)) < touch // not one of the ceiling
+		if m.Level != l || m.Roof != nil || m.Role != plan.Joist && m.Role != plan.Rim && !flush || m.B.Sub(m.A).Flat().Len() < 1 {
 			continue
 		}
 		a, b := m.A.Flat(), m.B.Flat()

@@ -65,3 +65,41 @@ func TestFloorFollowsItsJoists(t *testing.T) {
 	assert.Equal(t, 4*2, b.Sheets, "four courses of 12 ft, each of two panels")
 	assert.NotEqual(t, a.Nails, b.Nails)
 }
+
+// A second floor of the same size over a beam in its middle: the joists of the second
+// course are 3 in shorter, 45 in takes five nails at 12 in as 48 does, and the beam, 189 in
+// between the rims, takes (189 - 0.75)/6, begun, + 1 = 33 more.
+func TestFloorIsNailedToAFlushBeamByHand(t *testing.T) {
+	const two = `
+level = [
+  { name = "one", floor = "0'", plate_height = "8' 1 1/8in" },
+  { name = "two", plate_height = "8' 1 1/8in", joists = "2x10 @ 16in", joist_run = "y" },
+]
+wall = [
+  { name = "S", level = "one", from = ["0'", "0'"], to = ["16'", "0'"] }, { name = "E", level = "one", to = ["16'", "12'"] },
+  { name = "N", level = "one", to = ["0'", "12'"] }, { name = "W", level = "one", to = ["0'", "0'"] },
+  { name = "2S", level = "two", from = ["0'", "0'"], to = ["16'", "0'"] }, { name = "2E", level = "two", to = ["16'", "12'"] },
+  { name = "2N", level = "two", to = ["0'", "12'"] }, { name = "2W", level = "two", to = ["0'", "0'"] },
+]
+foundation = { kind = "slab" }
+[project]
+name = "Invented"
+[floor]
+nail = "10d common"
+edge = "6in"
+field = "12in"
+`
+	without, with := Floors(framed(t, two, "")), Floors(framed(t, two+`
+[[beam]]
+name = "B1"
+level = "one"
+set = "flush"
+member = "2-2x10"
+from = ["0'", "6'"]
+to = ["16'", "6'"]
+`, ""))
+	require.Len(t, without, 1)
+	require.Len(t, with, 1)
+	assert.Equal(t, without[0].Nails+33, with[0].Nails)
+	assert.Equal(t, without[0].Pieces, with[0].Pieces)
+}

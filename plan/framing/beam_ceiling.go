@@ -106,13 +106,17 @@ func (t *Tie) hungRuns(length float64) []span {
 // length.
 func (f *roofFrame) hungTie(p tiePair, t *Tie, r bar, id string, planes []geom.Plane, runs []span) bool {
 	long := false
+	var pieces [][]geom.Solid
 	for _, s := range runs {
 		parts := r.cut(s.lo, s.hi, planes, nil)
 		if len(parts) == 0 || !f.clear(parts) {
-			return len(t.Pieces) > 0
+			return false
 		}
-		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, s.lo, s.hi))
+		pieces = append(pieces, parts)
 		long = long || s.hi-s.lo > longest(f.plan)+geom.Eps
+	}
+	for i, parts := range pieces {
+		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, runs[i].lo, runs[i].hi))
 	}
 	f.house.Ties = append(f.house.Ties, t)
 	if long {

@@ -147,9 +147,9 @@ type House struct {
 	Ties    []*Tie    // ceiling joists, by roof and place
 	Shares  []*Share  // what carries the roof, in order of Members
 	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
-	walls   *inWalls  // see In
 	Added   []*Added  // joists and blocks that the plan adds to floors, by floor
 	Beams   []*Beam   // of floors and ceilings: the dropped ones, then the flush ones
+	walls   *inWalls  // see In
 }
 
 // Added is a joist that the plan adds to a floor, in its pieces, or a row of blocks.

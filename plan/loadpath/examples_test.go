@@ -65,11 +65,27 @@ func TestExamplesLoseNothing(t *testing.T) {
 				reached.take(f)
 			}
 			lifted.take(down(hung(a)))
+			reached.take(down(onPosts(a)))
 			ledger := ledgerLoad(state)
 			assert.InDelta(t, lifted.W, reached.W+ledger.W, 1e-6*math.Abs(lifted.W)+1e-6, "%s: wind", c)
 			assert.InDelta(t, lifted.D, reached.D+ledger.D, 1e-6*lifted.D+1e-6, "%s: weight", c)
 		}
 	})
+}
+
+// onPosts is the ceiling's weight that beams bring to posts, which is not followed: what
+// comes to the beams and not by them to walls, lb.
+func onPosts(a *analysis) (lb float64) {
+	for _, c := range a.ceilings {
+		for _, x := range c.seats {
+			if x.beam == nil {
+				continue
+			}
+			lb += x.weight
+			a.handOver(x.beam, []push{{x.station, x.weight}}, func(_ *wallPath, _, to float64) { lb -= to })
+		}
+	}
+	return lb
 }
 
 // ledgerLoad is what ends at ledgers: their joints are neither plate, ridge,

@@ -17,15 +17,17 @@ func TestWhatEachRoleDoesSideways(t *testing.T) {
 	roof := &plan.Roof{}
 	for role, want := range map[plan.Role][3]bool{
 		plan.Rafter: {true, true, false}, plan.HipRafter: {true, false, false}, plan.ValleyRafter: {true, false, false}, plan.FlyRafter: {true, false, false},
-		plan.Outlooker: {true, false, false}, plan.Truss: {true, true, false}, plan.Rim: {true, true, true}, plan.Blocking: {true, true, true},
+		plan.Outlooker: {true, false, false}, plan.Truss: {true, true, false}, plan.Rim: {true, true, true}, plan.Blocking: {true, false, true},
 		plan.Ledger: {true, false, true}, plan.Joist: {true, true, true}, plan.TopPlate: {false, true, true}, plan.UpperPlate: {false, true, true},
 		plan.BottomPlate: {false, false, true}, plan.SillPlate: {false, false, true}, plan.Beam: {false, true, true}, plan.GirderBeam: {false, true, true},
-		plan.PlateBeam: {false, true, false}, plan.Pile: {false, false, true}, plan.Stud: {}, plan.King: {}, plan.Jack: {}, plan.Post: {}, plan.PorchPost: {},
+		plan.PlateBeam: {false, true, false}, plan.FlushBeam: {false, true, false}, plan.BeamPost: {}, plan.Pile: {false, false, true}, plan.Stud: {}, plan.King: {}, plan.Jack: {}, plan.Post: {}, plan.PorchPost: {},
 		plan.Cripple: {}, plan.Header: {}, plan.Sill: {}, plan.Ridge: {}, plan.BeveledStud: {}, plan.SquashBlock: {}, plan.Packing: {},
 	} {
 		m := &framing.Member{Role: role}
 		assert.Equal(t, want, [3]bool{deckRole(m), gathers(m), lies(m)}, "%s", role)
 	}
+	assert.True(t, gathers(&framing.Member{Role: plan.Blocking, Roof: roof}), "at an eave; between joists nothing draws one block to the next")
+	assert.True(t, gathers(&framing.Member{Role: plan.Blocking, Wall: &plan.Wall{}}), "of a wall")
 	tie := &framing.Member{Role: plan.Joist, Roof: roof}
 	assert.False(t, deckRole(tie), "nothing makes a ceiling a diaphragm")
 	assert.True(t, ceiling(tie))
