@@ -36,6 +36,7 @@ type Plan struct {
 	Treated       []*TreatedWood
 	Deck          *Deck      // nil where the plan says nothing of it
 	FloorDeck     *FloorDeck // nil where the plan says nothing of it
+	Lay           Lay        // how the house lies against what is written: choices that have a hand are made as there
 }
 
 // Assumption is a key that the plan left out, with the value taken as a plan
@@ -148,6 +149,9 @@ type Wall struct {
 	// a plan writes of openings, shear segments and layout is measured from From.
 	// Framing finds it, and counts all stations from there.
 	Hook float64
+	// Past is how far past To its last stud ends, where it runs through at an inside corner,
+	// in. Framing finds it.
+	Past float64
 	Pos  Pos
 }
 

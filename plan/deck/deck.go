@@ -21,7 +21,7 @@ func New(h *framing.House) *Deck {
 	d := &Deck{House: h, Spec: h.Plan.Deck}
 	for _, f := range h.Roof {
 		if f.Roof != nil && len(f.Outline) > 2 {
-			x := newFace(f)
+			x := newFace(f, h.Plan.Lay)
 			x.n = len(d.Faces)
 			d.Faces = append(d.Faces, x)
 		}

@@ -45,11 +45,12 @@ type Face struct {
 	edges  *edges // of all faces that share its zones
 }
 
-// newFace returns a face in its own axes.
-func newFace(f *framing.Face) *Face {
+// newFace returns a face in its own axes. Along the eave it counts east or north, or where
+// the house lies the other way what these are there: panels are laid from the same end.
+func newFace(f *framing.Face, lay plan.Lay) *Face {
 	x := &Face{Face: f, up: f.Slope.Mul(-1)}
 	x.along = x.up.Left().Mul(-1) // to the right of one who looks uphill
-	if x.along.X+x.along.Y < 0 {
+	if d := lay.Back(x.along); d.X+d.Y < 0 {
 		x.along = x.along.Mul(-1)
 	}
 	lo, hi := f.Outline[0], f.Outline[0]

@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 )
 
 // Floor is the panels of one level's floor with their nails, laid over the joists and
@@ -80,6 +81,12 @@ func floorLines(h *framing.House, l *plan.Level) (lines []*joistLine, cross []ac
 	if l.JoistRun == plan.AxisY {
 		i = 1
 	}
+	way := [2]float64{1, 1} // in which the panels are laid along x and y
+	for k, axis := range plan.Axes {
+		if h.Plan.Lay.Reversed(axis) {
+			way[k] = -1
+		}
+	}
 	byPlace := map[int]*joistLine{}
 	for _, m := range h.Members {
 		flush := m.Role == plan.FlushBeam && math.Abs(m.Z1-(l.Floor-l.Subfloor)) < touch // not one of the ceiling
@@ -87,6 +94,7 @@ func floorLines(h *framing.House, l *plan.Level) (lines []*joistLine, cross []ac
 			continue
 		}
 		a, b := m.A.Flat(), m.B.Flat()
+		a, b = geom.Vec2{X: way[0] * a.X, Y: way[1] * a.Y}, geom.Vec2{X: way[0] * b.X, Y: way[1] * b.Y}
 		if !b.Sub(a).Unit().RunsAlong(i) {
 			cross = append(cross, acrossRim{(a.Along(i) + b.Along(i)) / 2, m.Section.Breadth / 2, b.Sub(a).Len()})
 			continue

@@ -24,9 +24,11 @@ var reading = []row{
 	{"bad-range", "A range is not two lengths, the smaller first.", `Write it like ["2'", "4'"].`},
 	{"bad-order", "Lengths or stations do not rise.", "Write them from the smallest to the largest."},
 
-	{"absolute-path", "A catalog file is named by a place on this machine only.", "Name its place relative to the plan."},
+	{"absolute-path", "A catalog file, or the plan that this one begins with, is named by a place on this machine only.", "Name its place relative to the plan."},
 	{"named-twice", "A catalog file is named twice.", "Take one of them out."},
-	{"no-file", "A catalog file cannot be read.", "Correct its name; it is relative to the plan."},
+	{"no-file", "A catalog file, or the plan that this one begins with, cannot be read.", "Correct its name; it is relative to the plan."},
+	{"base-circle", "A plan begins with one that begins with it, or there are more than eight one on the other.", "Begin with a plan that has no base."},
+	{"nothing-to-remove", "A difference takes out what its base has not.", "Write the name that it has in the base."},
 
 	{"same-name", "Two things have one name, and tags are made of names.", "Give one of them another."},
 	{"same-mark", "An item has a mark that another one has.", "Give it another, or override = true to change an item of a catalog file."},

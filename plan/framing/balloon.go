@@ -19,7 +19,7 @@ func (b *builder) balloons(d *deck) {
 		}
 	}
 	for _, w := range d.passing {
-		if !w.Exterior && !geom.With(w.frame.D, runOf(d.level).D) && !geom.Against(w.frame.D, runOf(d.level).D) {
+		if !w.Exterior && !geom.With(w.frame.D, b.runOf(d.level).D) && !geom.Against(w.frame.D, b.runOf(d.level).D) {
 			b.ledger(d, w, body{w.frame, w.s0, w.s1, w.Depth()}, w.Depth())
 			b.ledger(d, w, body{w.frame, w.s0, w.s1, w.Depth()}, -plate)
 		}

@@ -34,7 +34,7 @@ func (b *builder) flushBeams(d *deck) {
 func (b *builder) fitsFlush(d *deck, fb *framedBeam) bool {
 	x := fb.FloorBeam
 	switch joists := d.level.Joists.Depth; {
-	case math.Abs(fb.Frame.D.Dot(runOf(d.level).D)) > squareOff:
+	case math.Abs(fb.Frame.D.Dot(b.runOf(d.level).D)) > squareOff:
 		b.beamFault(x, "beam-off-square", fmt.Sprintf("beam %s is to be flush with the joists of level %s and does not lie square across them", x.Name, d.level.Name), "turn it, or set it dropped")
 		return false
 	case x.Member.Depth < joists-sixteenth:

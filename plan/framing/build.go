@@ -2,6 +2,7 @@ package framing
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"galewright/plan"
@@ -114,8 +115,9 @@ func at(s float64) string {
 // Stations are along the plan wall's line, from where its tape hooks.
 type framedWall struct {
 	*plan.Wall
-	nth   int // among the plan's walls
-	frame geom.Frame
+	nth      int // among the plan's walls
+	frame    geom.Frame
+	mirrored bool // the house is: choices between left and right are the other way
 	// s0 and s1 are the stations between which its bottom plate, studs and
 	// lower top plate stand; c0 and c1 those of its upper plate, which laps
 	// over corners.
@@ -138,7 +140,22 @@ type framedWall struct {
 }
 
 // capAt returns the upper plate over station s, or nil where there is none.
-func (w *framedWall) capAt(s float64) *Member { return memberAt(w.caps, s) }
+func (w *framedWall) capAt(s float64) *Member { return w.memberAt(w.caps, s) }
+
+// memberAt returns the member of list whose extent holds station s, or nil: where one ends
+// as the next begins the first, in a mirrored house the next.
+func (w *framedWall) memberAt(list []*Member, s float64) *Member {
+	if w.mirrored {
+		s = -s
+		for _, m := range slices.Backward(list) {
+			if -m.S1-geom.Eps <= s && s <= -m.S0+geom.Eps {
+				return m
+			}
+		}
+		return nil
+	}
+	return memberAt(list, s)
+}
 
 // memberAt returns the member of list whose extent holds station s, or nil.
 func memberAt(list []*Member, s float64) *Member {

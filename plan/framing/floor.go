@@ -21,6 +21,7 @@ type deck struct {
 	supports []body        // girders, bearing walls and dropped beams below
 	wells    []*stairwell  // openings in it
 	extra    []*extraJoist // joists in it beside those at the spacing
+	runs     geom.Frame    // of its joists
 	unborne  float64       // longest run of joists for which there is no support within the stock, in
 }
 
@@ -53,7 +54,7 @@ func (b *builder) floors() {
 
 // deckOf gathers what bounds, interrupts and carries one floor.
 func (b *builder) deckOf(level *plan.Level, loops [][]edge, find func(lo, hi geom.Vec2) []*framedWall) *deck {
-	d := &deck{level: level, z1: level.Floor - level.Subfloor, loops: loops}
+	d := &deck{level: level, runs: b.runOf(level), z1: level.Floor - level.Subfloor, loops: loops}
 	d.z0 = d.z1 - level.Joists.Depth
 	for i, loop := range loops {
 		d.inner = append(d.inner, insetLoop(loop))
@@ -204,8 +205,7 @@ func stopAt(b, o body, tail bool, old float64) float64 {
 
 // strip adds the pieces of a rim, ledger or sill plate along w, cut to stock.
 func (b *builder) strip(w *framedWall, l *plan.Level, role plan.Role, s body, section plan.Lumber, z0, z1 float64) (out []*Member) {
-	from := s.s0
-	for _, to := range append(even(s.s0, s.s1, b.longest()), s.s1) {
+	b.eachPart(append(append([]float64{s.s0}, b.even(s.s0, s.s1, b.longest())...), s.s1), func(from, to float64) {
 		m := b.lying(role, s.f, from, to, 0, s.d, z0, z1)
 		m.Wall, m.Level, m.Section = w.Wall, l, section
 		shift, _ := w.frame.Local(s.f.Origin)
@@ -215,9 +215,8 @@ func (b *builder) strip(w *framedWall, l *plan.Level, role plan.Role, s body, se
 			m.ID = fmt.Sprintf("%s/%s %s@%s", w.Name, l.Name, role, at(max(0, m.S0)))
 		}
 		out = append(out, b.member(m))
-		from = to
-	}
-	return out
+	})
+	return b.inOrder(out)
 }
 
 // lying makes a member that lies along a frame.

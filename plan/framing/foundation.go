@@ -12,11 +12,12 @@ import (
 // framedGirder is a girder with its resolved extent.
 type framedGirder struct {
 	*plan.Girder
-	body   body      // along the outer face, stations from the plan's point From
-	lo, hi geom.Vec2 // extent on plan
-	z0, z1 float64
-	pieces []*Member
-	told   bool // that its notch is deep
+	body     body      // along the outer face, stations from the plan's point From
+	lo, hi   geom.Vec2 // extent on plan
+	z0, z1   float64
+	pieces   []*Member
+	mirrored bool // the house is
+	told     bool // that its notch is deep
 }
 
 // layGirders resolves where girders meet, before joists look for supports.
@@ -31,7 +32,7 @@ func (b *builder) layGirders() {
 		f := geom.NewFrame(g.From, g.To)
 		length, width := g.To.Sub(g.From).Len(), g.Member.Width()
 		f.Origin = f.At(0, -width/2, 0).Flat()
-		fg := &framedGirder{Girder: g, body: body{f, 0, length, width}, z0: top - g.Member.Depth, z1: top}
+		fg := &framedGirder{Girder: g, mirrored: b.plan.Lay.Mirrored, body: body{f, 0, length, width}, z0: top - g.Member.Depth, z1: top}
 		lo, hi := f.Box(0, length, 0, width, 0, 1).Bounds()
 		fg.lo, fg.hi = lo.Flat(), hi.Flat()
 		if length < width {
@@ -128,14 +129,13 @@ func (b *builder) pileTops() {
 
 // girder adds the girder, broken over piles where longer than the stock.
 func (b *builder) girder(g *framedGirder) {
-	from := g.body.s0
-	for _, to := range append(cutsOver(g.Piles, g.body.s0, g.body.s1, b.longest()), g.body.s1) {
+	b.eachPart(append(append([]float64{g.body.s0}, b.cutsOver(g.Piles, g.body.s0, g.body.s1)...), g.body.s1), func(from, to float64) {
 		m := b.lying(plan.GirderBeam, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
 		m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s", g.Name, at(from)), g.Member, b.plan.Levels[0]
 		g.pieces = append(g.pieces, b.member(m))
 		b.packing(g, from, to)
-		from = to
-	}
+	})
+	g.pieces = b.inOrder(g.pieces)
 }
 
 // packing adds the boards on the girder's right face that bring it out to what
@@ -154,6 +154,17 @@ func (b *builder) packing(g *framedGirder, from, to float64) {
 // cutsOver returns the places of supports over which something from lo to hi
 // is spliced, where it is longer than the stock; none once it must be had in
 // one length because there is no support to break over.
+func (b *builder) cutsOver(supports []float64, lo, hi float64) []float64 {
+	return fromStart(b.plan.Lay.Mirrored, lo, hi, func(lo, hi, way float64) []float64 {
+		at := slices.Clone(supports)
+		for i := range at {
+			at[i] *= way
+		}
+		return cutsOver(at, lo, hi, b.longest())
+	})
+}
+
+// cutsOver is that from lo on.
 func cutsOver(supports []float64, lo, hi, longest float64) (cuts []float64) {
 	at := slices.Sorted(slices.Values(supports))
 	for from := lo; hi-from > longest+geom.Eps; {
@@ -201,9 +212,26 @@ func (b *builder) piles(g *framedGirder) {
 		b.joint(&Joint{
 			Seat: g.seatOn(members, pile),
 			Kind: plan.GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
-			Members: append(members, pile), Below: true, Gap: max(g.z0-pile.Z1, 0), Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
+			Members: append(b.inOrder(members), pile), Below: true, Gap: max(g.z0-pile.Z1, 0), Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
 		})
 	}
+}
+
+// inOrder returns members along something in the order of the house as written.
+func (b *builder) inOrder(list []*Member) []*Member {
+	if b.plan.Lay.Mirrored {
+		slices.Reverse(list)
+	}
+	return list
+}
+
+// written returns the pieces in the order of the house as written.
+func (g *framedGirder) written() []*Member {
+	list := slices.Clone(g.pieces)
+	if g.mirrored {
+		slices.Reverse(list)
+	}
+	return list
 }
 
 // seatOn tells how the pieces of a girder sit on a pile, by their solids.

@@ -18,8 +18,17 @@ func hooked(p *plan.Plan) *plan.Plan {
 	out.Walls = slices.Clone(p.Walls)
 	changed := false
 	for i, w := range p.Walls {
-		if f := b.byWall[w]; f != nil && f.s0 < -onLine/100 {
+		f := b.byWall[w]
+		if f == nil {
+			continue
+		}
+		if f.s0 < -onLine/100 {
 			out.Walls[i], changed = w.Hooked(w.Hook-f.s0), true
+		}
+		if past := f.s1 - w.Length(); past > onLine/100 {
+			one := *out.Walls[i]
+			one.Past = past
+			out.Walls[i], changed = &one, true
 		}
 	}
 	if !changed {

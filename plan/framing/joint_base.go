@@ -79,7 +79,7 @@ func (b *builder) footOf(w *framedWall, m *Member) footing {
 func (b *builder) onWall(w, below *framedWall, m *Member, s float64) footing {
 	foot := footing{kind: plan.StudStud, passes: b.between(w, below, m, s)}
 	foot.gap = m.Z0 - below.head
-	hit := nearest(below.uprights, s)
+	hit := below.nearest(below.uprights, s)
 	if hit != nil {
 		foot.offset = hit.Mid() - s
 	}
@@ -102,13 +102,13 @@ func (b *builder) onWall(w, below *framedWall, m *Member, s float64) footing {
 
 // between lists the plates and rim between m and the wall below.
 func (b *builder) between(w, d *framedWall, m *Member, s float64) []*Member {
-	return []*Member{memberAt(w.bottoms, m.Mid()), memberAt(w.rims, m.Mid()), d.capAt(s), memberAt(d.plates, s)}
+	return []*Member{w.memberAt(w.bottoms, m.Mid()), w.memberAt(w.rims, m.Mid()), d.capAt(s), d.memberAt(d.plates, s)}
 }
 
 // onFloor finds the rim, joist, girder or sill plate under m.
 func (b *builder) onFloor(w *framedWall, m *Member) footing {
 	f := footing{kind: plan.StudBase, below: true}
-	bottom := memberAt(w.bottoms, m.Mid())
+	bottom := w.memberAt(w.bottoms, m.Mid())
 	if bottom != nil && bottom.Role == plan.SillPlate {
 		f.member = bottom
 		return f

@@ -32,7 +32,7 @@ func (b *builder) soleJoints(w *framedWall) {
 	}
 	share := tributary(w)
 	for _, m := range w.uprights {
-		sole := memberAt(w.bottoms, m.Mid())
+		sole := w.memberAt(w.bottoms, m.Mid())
 		if !m.Role.FullHeight() || sole == nil {
 			continue
 		}
@@ -79,7 +79,7 @@ func (b *builder) rimJoints(w *framedWall) {
 				continue
 			}
 			for _, m := range w.uprights {
-				if !m.Role.FullHeight() || memberAt(w.rims, m.Mid()) != rim {
+				if !m.Role.FullHeight() || w.memberAt(w.rims, m.Mid()) != rim {
 					continue
 				}
 				slice := rim.Solid[0].Clip(w.after(m.S0)).Clip(w.before(m.S1))
@@ -115,7 +115,7 @@ func (g *framedGirder) carries(s geom.Solid) (at geom.Vec3, piece *Member, ok bo
 	f := g.body.f
 	most := leastOver
 	var lo, hi geom.Vec3
-	for _, m := range g.pieces {
+	for _, m := range g.written() {
 		x, _ := f.Local(m.A.Flat())
 		part := s
 		for _, p := range []geom.Plane{
@@ -192,7 +192,7 @@ func (b *builder) girderSplices(g *framedGirder) {
 		}
 		s, _ := g.body.f.Local(m.A.Flat())
 		at := g.body.f.At(s, g.body.d/2, (g.z0+g.z1)/2)
-		members := []*Member{g.pieces[i-1], m}
+		members := b.inOrder([]*Member{g.pieces[i-1], m})
 		sec := b.plan.Foundation.Pile
 		if pile := b.pileAt(g.body.f.At(s, g.body.d/2+g.aside(sec), 0).Flat(), max(sec.Breadth, sec.Depth)/2); pile != nil {
 			members = append(members, pile)

@@ -44,7 +44,7 @@ func (b *builder) cripplesOver(w *framedWall, o *framedOpening) {
 	for _, m := range over {
 		share := shareOf(stations, m.Mid(), o.h0, o.h1)
 		b.newJoint(w, plan.CrippleHeader, m.Mid(), m.Z0, m, o.header).Tributary = share
-		b.newJoint(w, plan.CripplePlate, m.Mid(), m.Z1, m, memberAt(w.plates, m.Mid()), w.capAt(m.Mid())).Tributary = share
+		b.newJoint(w, plan.CripplePlate, m.Mid(), m.Z1, m, w.memberAt(w.plates, m.Mid()), w.capAt(m.Mid())).Tributary = share
 	}
 }
 

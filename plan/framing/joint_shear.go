@@ -57,7 +57,7 @@ func (w *framedWall) through(side float64) bool {
 // stand tight: what its tie is fastened to. dir is the way out of the segment.
 func (w *framedWall) innermost(m *Member, dir float64, n int) *Member {
 	for range n - 1 {
-		next := nearest(w.uprights, m.Mid()-dir*plate)
+		next := w.nearest(w.uprights, m.Mid()-dir*plate)
 		if abs(abs(next.Mid()-m.Mid())-plate) > geom.Eps {
 			break
 		}
@@ -82,7 +82,7 @@ func (b *builder) shearJoints() {
 		for _, s := range w.Shear {
 			for _, end := range []struct{ s, mid, dir float64 }{{s.From, s.From + plate/2, -1}, {s.To, s.To - plate/2, 1}} {
 				mid := min(max(end.mid, w.s0+plate/2), w.s1-plate/2)
-				if m := nearest(w.uprights, mid); m != nil {
+				if m := w.nearest(w.uprights, mid); m != nil {
 					m = w.innermost(m, end.dir, s.Posts)
 					f := b.footOf(w, m)
 					b.footJoint(w, plan.WallEnd, m, f).Tributary = s.To - s.From
@@ -122,9 +122,9 @@ func (b *builder) collector(w *framedWall, s *plan.Shear, end, dir float64) {
 func (b *builder) goesOn(w *framedWall, top *Member, end, dir float64) (on []*Member, need bool) {
 	out := end + dir*beyond
 	if out > w.s0 && out < w.s1 {
-		next := w.capAt(out)
+		next := w.capAt(out + dir*sixteenth) // where it breaks just there, the piece beyond
 		if next == nil || next == top {
-			next = memberAt(w.plates, out)
+			next = w.memberAt(w.plates, out)
 		}
 		return present(next), true
 	}

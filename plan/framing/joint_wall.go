@@ -37,7 +37,7 @@ func (b *builder) studTops(w *framedWall) {
 	share := tributary(w)
 	for _, m := range w.uprights {
 		if m.Role.FullHeight() {
-			j := b.newJoint(w, plan.StudTop, m.Mid(), m.Z1, m, memberAt(w.plates, m.Mid()), w.capAt(m.Mid()))
+			j := b.newJoint(w, plan.StudTop, m.Mid(), m.Z1, m, w.memberAt(w.plates, m.Mid()), w.capAt(m.Mid()))
 			j.Tributary = share[m]
 		}
 	}
@@ -81,7 +81,7 @@ func (b *builder) openingJoints(w *framedWall) {
 			s    float64
 			sill float64
 		}{{w.leftOf(o.h0), o.h0, o.lo}, {w.rightOf(o.h1), o.h1, o.hi}} {
-			j := b.newJoint(w, plan.OpeningHead, side.s, o.head, o.header, side.king, memberAt(w.plates, side.s), w.capAt(side.s))
+			j := b.newJoint(w, plan.OpeningHead, side.s, o.head, o.header, side.king, w.memberAt(w.plates, side.s), w.capAt(side.s))
 			j.Tributary, j.Gap = (o.h1-o.h0)/2, max(0, w.head-o.top)
 			if o.sillPlate != nil {
 				j := b.newJoint(w, plan.OpeningSill, side.sill, o.sill, o.sillPlate, o.jackAt(side.sill), side.king)
@@ -123,7 +123,12 @@ func (b *builder) spliceJoints(w *framedWall) {
 	for _, rows := range [][2][]*Member{{w.plates, w.caps}, {w.caps, w.plates}} {
 		for i, m := range rows[0] {
 			if i > 0 && m.S0-rows[0][i-1].S1 < geom.Eps {
-				j := b.newJoint(w, plan.PlateSplice, m.S0, topAt(m, m.S0)-plate/2, rows[0][i-1], m, memberAt(rows[1], m.S0))
+				first, second := rows[0][i-1], m
+				if w.mirrored {
+					first, second = second, first
+				}
+				s := (rows[0][i-1].S1 + m.S0) / 2 // plates that a ridge at a slant parts lie past each other
+				j := b.newJoint(w, plan.PlateSplice, s, topAt(m, s)-plate/2, first, second, w.memberAt(rows[1], s))
 				j.Faces = []plan.Face{plan.Outside, plan.Inside}
 				if m.Role == plan.UpperPlate || j.Members[len(j.Members)-1] == m {
 					j.Faces = []plan.Face{plan.Top, plan.Outside, plan.Inside}
@@ -140,7 +145,11 @@ func (b *builder) cornerJoints(w *framedWall) {
 		b.miterJoint(w, m)
 	}
 	for _, m := range w.meets {
-		if !m.over && !(m.line && m.end > 0) {
+		first := 1 // of two walls in line the joint is the first one's
+		if w.mirrored {
+			first = -1
+		}
+		if !m.over && !(m.line && m.end == first) {
 			continue
 		}
 		s := (m.lo + m.hi) / 2
@@ -150,7 +159,7 @@ func (b *builder) cornerJoints(w *framedWall) {
 		case m.end < 0:
 			s = w.s0
 		}
-		b.newJoint(w, plan.WallCorner, s, min(w.head, m.other.head), nearest(m.other.uprights, m.other.endStation(m.tail)), nearest(w.uprights, s), w.capAt(s))
+		b.newJoint(w, plan.WallCorner, s, min(w.head, m.other.head), m.other.nearest(m.other.uprights, m.other.endStation(m.tail)), w.nearest(w.uprights, s), w.capAt(s))
 	}
 }
 
@@ -161,10 +170,15 @@ func (w *framedWall) endStation(tail bool) float64 {
 	return w.s0
 }
 
-// nearest returns the full-height member nearest to station s.
-func nearest(list []*Member, s float64) (hit *Member) {
+// nearest returns the full-height member nearest to station s: of two as near the first, in
+// a mirrored house the second.
+func (w *framedWall) nearest(list []*Member, s float64) (hit *Member) {
+	tie := -geom.Eps
+	if w.mirrored {
+		tie = geom.Eps
+	}
 	for _, m := range list {
-		if m.Role.FullHeight() && (hit == nil || abs(m.Mid()-s) < abs(hit.Mid()-s)-geom.Eps) {
+		if m.Role.FullHeight() && (hit == nil || abs(m.Mid()-s) < abs(hit.Mid()-s)+tie) {
 			hit = m
 		}
 	}

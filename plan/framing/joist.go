@@ -9,9 +9,16 @@ import (
 )
 
 // runOf returns the frame in which a level's joists run along D, north or
-// east, and are laid along In, from the south or the west side.
-func runOf(l *plan.Level) geom.Frame {
+// east, and are laid along In, from the south or the west side; in a house that lies
+// the other way, from the sides that these are there.
+func (b *builder) runOf(l *plan.Level) geom.Frame {
 	x, y := geom.Vec2{X: 1}, geom.Vec2{Y: 1}
+	if b.plan.Lay.Reversed(plan.AxisX) {
+		x = geom.Vec2{X: -1}
+	}
+	if b.plan.Lay.Reversed(plan.AxisY) {
+		y = geom.Vec2{Y: -1}
+	}
 	if l.JoistRun == plan.AxisX {
 		return geom.Frame{D: x, In: y}
 	}
@@ -22,7 +29,7 @@ func runOf(l *plan.Level) geom.Frame {
 // edge, each cut at the rims, at balloon walls, and, where longer than the
 // stock, over a support.
 func (b *builder) joists(d *deck) {
-	level, runs := d.level, runOf(d.level)
+	level, runs := d.level, b.runOf(d.level)
 	if level.JoistSpace < plate {
 		return
 	}

@@ -21,7 +21,7 @@ type extraJoist struct {
 // extraJoists finds the joists that a plan adds to one floor; of those that cannot lie
 // there it tells.
 func (b *builder) extraJoists(d *deck) {
-	runs := runOf(d.level)
+	runs := b.runOf(d.level)
 	for _, x := range b.plan.FloorJoists {
 		mid := x.From.Add(x.To).Mul(0.5)
 		if x.Level != d.level || d.level.Joists.Depth == 0 || !d.holds(mid) {
@@ -136,7 +136,7 @@ func (b *builder) layExtra(d *deck) {
 // floorBlocks adds the rows of blocks that a plan asks for between the joists of a floor:
 // one in each bay that the row crosses, from joist to joist.
 func (b *builder) floorBlocks(d *deck) {
-	runs := runOf(d.level)
+	runs := b.runOf(d.level)
 	for _, x := range b.plan.FloorBlocks {
 		mid := x.From.Add(x.To).Mul(0.5)
 		if x.Level != d.level || d.level.Joists.Depth == 0 || !d.holds(mid) {
@@ -181,7 +181,7 @@ func (b *builder) layBlocks(d *deck, x *plan.FloorBlocks, row body) (out []*Memb
 		}
 	}
 	for _, h := range d.wells {
-		runs := runOf(d.level)
+		runs := b.runOf(d.level)
 		if at, _ := runs.Local(row.f.Origin); h.cut().meets(span{at, at + row.d}) {
 			spans = without(spans, h.wide)
 		}

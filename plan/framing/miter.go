@@ -204,12 +204,16 @@ func (b *builder) bevels(w *framedWall) {
 // miterJoint finds the corner where the beveled studs of two walls meet, once, at
 // the wall that ends there.
 func (b *builder) miterJoint(w *framedWall, m *miter) {
-	if !m.tail {
+	if m.tail == w.mirrored { // of a mirrored house the one that begins there
 		return
 	}
-	its := m.other.w.miterAt(-1)
+	side, s := -1, w.Length()
+	if w.mirrored {
+		side, s = 1, w.Hook
+	}
+	its := m.other.w.miterAt(side)
 	if m.stud == nil || its == nil || its.stud == nil {
 		return
 	}
-	b.newJoint(w, plan.WallCorner, w.Length(), min(w.head, m.other.w.head), its.stud, m.stud, w.capAt(w.s1-plate/2))
+	b.newJoint(w, plan.WallCorner, s, min(w.head, m.other.w.head), its.stud, m.stud, w.capAt(min(max(s, w.s0+plate/2), w.s1-plate/2)))
 }

@@ -33,7 +33,7 @@ func TestWhatAPlaceForASpliceCosts(t *testing.T) {
 		w.uprights = append(w.uprights, &Member{Role: plan.Stud, S0: s - 0.75, S1: s + 0.75})
 	}
 	cost := map[float64]float64{}
-	for _, p := range splicePlaces(w, span{88, 210}, nil, []float64{220}) {
+	for _, p := range splicePlaces(w, span{88, 210}, 1, nil, []float64{220}) {
 		if _, ok := cost[p.s]; !ok || p.cost < cost[p.s] {
 			cost[p.s] = p.cost
 		}

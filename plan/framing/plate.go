@@ -42,14 +42,25 @@ func flat(w *framedWall) plan.Lumber { return w.Studs }
 // plateRun adds the pieces of one plate from lo to hi, cut at the stations.
 func (b *builder) plateRun(w *framedWall, p piece, lo, hi float64, cuts []float64) (out []*Member) {
 	p.section = flat(w)
-	for _, c := range append(slices.Clone(cuts), hi) {
-		p.s0, p.s1 = lo, c
-		if c-lo > geom.Eps {
+	b.eachPart(append(append([]float64{lo}, cuts...), hi), func(lo, hi float64) {
+		p.s0, p.s1 = lo, hi
+		if hi-lo > geom.Eps {
 			out = append(out, b.wallMember(w, p))
 		}
-		lo = c
+	})
+	return b.inOrder(out)
+}
+
+// eachPart calls with each part between neighboring stations, in the order of the house as
+// written: what is made first is found first.
+func (b *builder) eachPart(at []float64, with func(lo, hi float64)) {
+	for i := 1; i < len(at); i++ {
+		k := i
+		if b.plan.Lay.Mirrored {
+			k = len(at) - i
+		}
+		with(at[k-1], at[k])
 	}
-	return out
 }
 
 // bottomPlates adds the bottom plate, cut out at openings to the floor. On a
@@ -62,7 +73,7 @@ func (b *builder) bottomPlates(w *framedWall) {
 	from := w.p0()
 	run := func(to float64) {
 		if to-from > geom.Eps {
-			w.bottoms = append(w.bottoms, b.plateRun(w, p, from, to, even(from, to, b.stock(w)))...)
+			w.bottoms = append(w.bottoms, b.plateRun(w, p, from, to, b.even(from, to, b.stock(w)))...)
 		}
 	}
 	for _, o := range w.openings {
@@ -89,6 +100,26 @@ func (b *builder) stock(w *framedWall) float64 {
 	return 192
 }
 
+// fromStart returns cuts of what runs from lo to hi, as count has them. In a house that
+// lies the other way it is counted back from hi: count is then given −hi to −lo, and −1
+// as the way.
+func fromStart(reversed bool, lo, hi float64, count func(lo, hi, way float64) []float64) []float64 {
+	if !reversed {
+		return count(lo, hi, 1)
+	}
+	cuts := count(-hi, -lo, -1)
+	for i := range cuts {
+		cuts[i] = -cuts[i]
+	}
+	slices.Reverse(cuts)
+	return cuts
+}
+
+// even returns the cuts of a run along a wall in lengths of whole stock, the rest at its end.
+func (b *builder) even(lo, hi, stock float64) []float64 {
+	return fromStart(b.plan.Lay.Mirrored, lo, hi, func(lo, hi, _ float64) []float64 { return even(lo, hi, stock) })
+}
+
 // even returns the cuts of a run in lengths of whole stock.
 func even(lo, hi, stock float64) (cuts []float64) {
 	for s := lo + stock; s < hi-geom.Eps; s += stock {
@@ -103,12 +134,16 @@ func even(lo, hi, stock float64) (cuts []float64) {
 // without short pieces.
 func (b *builder) splices(w *framedWall, run span, avoid, laps []float64) []float64 {
 	stock := b.stock(w)
-	places := splicePlaces(w, run, avoid, laps)
-	cuts, ok := chooseCuts(run, places, stock)
+	ok := false
+	cuts := fromStart(b.plan.Lay.Mirrored, run.lo, run.hi, func(lo, hi, way float64) (cuts []float64) {
+		places := splicePlaces(w, run, way, avoid, laps)
+		cuts, ok = chooseCuts(span{lo, hi}, places, stock)
+		return cuts
+	})
 	if !ok {
 		b.wallFault(w.Wall, "plate-splice", fmt.Sprintf("cannot have its top plates spliced %s apart out of %s stock", b.plan.Project.Units.Spacing(spliceOffset), b.inches(stock)),
 			"name a longer plate stock")
-		return even(run.lo, run.hi, stock)
+		return b.even(run.lo, run.hi, stock)
 	}
 	return cuts
 }
@@ -118,7 +153,8 @@ type place struct{ s, cost float64 }
 
 // splicePlaces returns the stations at which run may be spliced: full-height
 // studs, and whole feet as a second choice.
-func splicePlaces(w *framedWall, run span, avoid, laps []float64) (out []place) {
+// They are counted along the wall, or with way -1 back from its end.
+func splicePlaces(w *framedWall, run span, way float64, avoid, laps []float64) (out []place) {
 	add := func(s, cost float64) {
 		if within(avoid, s, spliceOffset) || s < run.lo+plate+geom.Eps || s > run.hi-plate-geom.Eps {
 			return
@@ -131,15 +167,19 @@ func splicePlaces(w *framedWall, run span, avoid, laps []float64) (out []place) 
 				cost += 10 // over a header, or at the king that the plate ties
 			}
 		}
-		out = append(out, place{s, cost})
+		out = append(out, place{way * s, cost})
 	}
 	for _, m := range w.uprights {
 		if m.Role.FullHeight() {
 			add(m.Mid(), 0)
 		}
 	}
-	for s := run.lo + 12; s < run.hi; s += 12 {
-		add(s, 3)
+	for d := 12.0; d < run.hi-run.lo; d += 12 {
+		if way < 0 {
+			add(run.hi-d, 3)
+		} else {
+			add(run.lo+d, 3)
+		}
 	}
 	slices.SortStableFunc(out, func(a, b place) int { return cmp.Compare(a.s, b.s) })
 	return out

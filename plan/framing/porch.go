@@ -17,13 +17,12 @@ func (b *builder) porches() {
 			continue
 		}
 		var beams []*Member
-		from := 0.0
-		for _, to := range append(cutsOver(p.Posts, 0, length, b.longest()), length) {
+		b.eachPart(append(append([]float64{0}, b.cutsOver(p.Posts, 0, length)...), length), func(from, to float64) {
 			m := b.lying(plan.Beam, f, from, to, 0, p.Beam.Width(), foot, p.Top)
 			m.ID, m.Section = fmt.Sprintf("%s/beam@%s", p.Name, at(from)), p.Beam
 			beams = append(beams, b.member(m))
-			from = to
-		}
+		})
+		beams = b.inOrder(beams)
 		for i, s := range p.Posts {
 			if s < 0 || s > length {
 				b.porchFault(p, "post-off-beam", fmt.Sprintf("post %d of porch %s stands off its beam", i+1, p.Name), "give stations along the beam, from its start")
@@ -50,6 +49,7 @@ func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams 
 			over = append(over, beam)
 		}
 	}
+	over = b.inOrder(over)
 	b.joint(&Joint{Kind: plan.PostCap, Host: p.Name, Station: s, At: m.B, Members: append([]*Member{over[0], m}, over[1:]...), Below: true, Tributary: share})
 }
 

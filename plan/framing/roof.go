@@ -44,6 +44,7 @@ func (b *builder) bodyOf(r *plan.Roof) (rb *roofBody, err error) {
 	rb = &roofBody{Roof: r, body: &roofplan.Body{
 		Name: r.Name, Lo: r.Area[0], Hi: r.Area[1],
 		Axis: r.Ridge, Spacing: r.Spacing, Layout: r.Layout, Thick: r.Rafters.Width(),
+		Lay: b.plan.Lay,
 	}}
 	for i, m := range slopes {
 		side := b.sideOf(rb, i)

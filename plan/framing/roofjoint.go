@@ -115,13 +115,16 @@ func (w *framedWall) plateUnder(s float64) *Member {
 	if m := w.capAt(s); m != nil {
 		return m
 	}
-	if m := memberAt(w.plates, s); m != nil {
+	if m := w.memberAt(w.plates, s); m != nil {
 		return m
 	}
-	for _, m := range w.caps {
-		if s > m.S0-w.Depth()-near && s < m.S1+w.Depth()+near {
-			return m
-		}
+	caps := slices.Clone(w.caps)
+	near := func(m *Member) bool { return s > m.S0-w.Depth()-near && s < m.S1+w.Depth()+near }
+	if w.mirrored {
+		slices.Reverse(caps)
+	}
+	if i := slices.IndexFunc(caps, near); i >= 0 {
+		return caps[i]
 	}
 	return nil
 }

@@ -119,7 +119,7 @@ func (f *roofFrame) besides(l *roofplan.Line) (owner *roofBody, drop float64, tr
 	}
 	trusses = true
 	for _, u := range look {
-		for _, k := range []float64{1, -1} {
+		for _, k := range f.leftRight() {
 			_, face, ok := f.roof.Height(l.At(u).Flat().Add(n.Mul(k * 0.05)))
 			if !ok {
 				continue
@@ -132,6 +132,14 @@ func (f *roofFrame) besides(l *roofplan.Line) (owner *roofBody, drop float64, tr
 		}
 	}
 	return owner, drop, trusses
+}
+
+// leftRight are the two sides of a line, the left one first; in a mirrored house the right one.
+func (f *roofFrame) leftRight() [2]float64 {
+	if f.plan.Lay.Mirrored {
+		return [2]float64{-1, 1}
+	}
+	return [2]float64{1, -1}
 }
 
 // hipSection returns the lumber of hips and valleys: one stock size deeper
@@ -291,7 +299,11 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 		cuts = f.splices(l, u0, u1)
 	}
 	less := append(slices.Clone(l.tail), f.less(l.bar, l.bounds(), seats)...)
-	for i := 1; i < len(cuts); i++ {
+	for k := 1; k < len(cuts); k++ {
+		i := k
+		if f.backward(l.dir) { // the first as written first
+			i = len(cuts) - k
+		}
 		parts := l.cut(cuts[i-1], cuts[i], l.planes, less)
 		if len(parts) == 0 {
 			continue
@@ -342,26 +354,35 @@ func (rb *roofBody) station(p geom.Vec2) float64 {
 
 // splices returns where a ridge board is cut to stock: at the last rafter
 // within the stock, so that the joint has a pair beside it.
+// It is counted from the west or south end, or from what that was in the house as written.
 func (f *roofFrame) splices(l *roofLine, u0, u1 float64) []float64 {
 	stock := l.owner.RidgeStock
 	if stock == 0 {
 		stock = longest(f.plan)
 	}
-	cuts := []float64{l.u0}
-	for start := u0; u1-start > stock+geom.Eps; {
-		next := start
-		for _, run := range f.runs {
-			if u := l.u(run.High); !run.Flush && run.HighEnd.Kind == roofplan.Ridge && l.holds(run.High) && u <= start+stock+geom.Eps {
-				next = max(next, u)
+	cuts := fromStart(f.backward(l.dir), u0, u1, func(u0, u1, way float64) (cuts []float64) {
+		for start := u0; u1-start > stock+geom.Eps; {
+			next := start
+			for _, run := range f.runs {
+				if u := way * l.u(run.High); !run.Flush && run.HighEnd.Kind == roofplan.Ridge && l.holds(run.High) && u <= start+stock+geom.Eps {
+					next = max(next, u)
+				}
 			}
+			if next <= start+1 {
+				next = start + stock
+			}
+			cuts = append(cuts, next)
+			start = next
 		}
-		if next <= start+1 {
-			next = start + stock
-		}
-		cuts = append(cuts, next)
-		start = next
-	}
-	return append(cuts, l.u1)
+		return cuts
+	})
+	return append(append([]float64{l.u0}, cuts...), l.u1)
+}
+
+// backward tells whether a direction goes to the west or south end of the house as written.
+func (b *builder) backward(d geom.Vec2) bool {
+	d = b.plan.Lay.Back(d)
+	return d.X+d.Y < -near/100
 }
 
 // longest returns the longest stock of the plan's lumber yard, in.

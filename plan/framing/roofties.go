@@ -35,9 +35,12 @@ func (f *roofFrame) ties() {
 	for _, rb := range f.bodies {
 		own := slices.DeleteFunc(slices.Clone(pairs), func(p tiePair) bool { return p.rb != rb })
 		slices.SortStableFunc(own, func(a, b tiePair) int { return cmp.Compare(math.Round(a.at*1000), math.Round(b.at*1000)) })
-		last := math.Inf(-1)
+		last := math.Inf(1)
+		if f.plan.Lay.Reversed(rb.Ridge) {
+			slices.Reverse(own)
+		}
 		for i, p := range own {
-			if i+1 < len(own) && own[i+1].at-last < rb.CeilingSpace+near {
+			if i+1 < len(own) && math.Abs(own[i+1].at-last) < rb.CeilingSpace+near {
 				continue // the next is near enough
 			}
 			if f.tie(p) {
@@ -87,6 +90,9 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 	wood := p.rb.tieLumber()
 	side = p.a.dir.Left()
 	mid := p.rb.body.Lo.Add(p.rb.body.Hi).Mul(0.5)
+	if f.plan.Lay.Mirrored {
+		side = side.Mul(-1)
+	}
 	if side.Dot(mid.Sub(pa)) < -geom.Eps { // a pair in the middle has it at the left of its first rafter
 		side = side.Mul(-1)
 	}

@@ -210,7 +210,11 @@ func (f *roofFrame) gableStuds(rb *roofBody, bottom bar, length float64, under f
 	for u := rb.Spacing; u < length-lookout.Depth; u += rb.Spacing {
 		stud := bottom
 		stud.top, stud.depth = bottom.top+1200, 1200
-		s := under(stud.solid(u-lookout.Depth/2, u+lookout.Depth/2))
+		mid := u
+		if f.backward(bottom.dir) { // counted from the same end as in the house as written
+			mid = length - u
+		}
+		s := under(stud.solid(mid-lookout.Depth/2, mid+lookout.Depth/2))
 		if lo, hi := s.Along(geom.Vec3{Z: 1}); !s.Empty() && hi-lo > lookout.Depth {
 			out = append(out, s)
 		}

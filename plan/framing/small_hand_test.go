@@ -76,7 +76,7 @@ func TestInnermostStudOfAPost(t *testing.T) {
 	}{
 		{0.75, -1, 1, 0.75}, {0.75, -1, 2, 2.25}, {0.75, -1, 3, 3.75}, {0.75, -1, 6, 3.75}, {3.75, 1, 3, 0.75}, {3.75, 1, 9, 0.75}, {16, 1, 3, 16},
 	} {
-		assert.Equal(t, c.want, w.innermost(nearest(w.uprights, c.from), c.dir, c.n).Mid(), "%+v", c)
+		assert.Equal(t, c.want, w.innermost(w.nearest(w.uprights, c.from), c.dir, c.n).Mid(), "%+v", c)
 	}
 }
 

@@ -75,7 +75,7 @@ func (h *stairwell) over() span {
 // stairwells finds the openings in one floor that can be framed; of the others it
 // tells why not.
 func (b *builder) stairwells(d *deck) {
-	runs := runOf(d.level)
+	runs := b.runOf(d.level)
 	for _, x := range b.plan.FloorOpenings {
 		mid := x.Lo.Add(x.Hi).Mul(0.5)
 		if x.Level != d.level || x.Level.Joists.Depth == 0 || !d.holds(mid) {
@@ -84,7 +84,7 @@ func (b *builder) stairwells(d *deck) {
 		b.found[x] = true
 		s0, t0 := runs.Local(x.Lo)
 		s1, t1 := runs.Local(x.Hi)
-		h := &stairwell{FloorOpening: x, clear: span{s0, s1}, wide: span{t0, t1}}
+		h := &stairwell{FloorOpening: x, clear: span{min(s0, s1), max(s0, s1)}, wide: span{min(t0, t1), max(t0, t1)}}
 		if b.sized(d, h) && b.wellClear(d, h) {
 			d.wells = append(d.wells, h)
 		}
@@ -112,7 +112,7 @@ func (d *deck) holds(p geom.Vec2) bool {
 // free returns the spans of a band of joists, across from t0 to t1: inside the floor
 // and outside of walls that pass it.
 func (d *deck) free(t0, t1 float64) (body, []span) {
-	runs := runOf(d.level)
+	runs := d.runs
 	band := body{f: geom.Frame{Origin: runs.At(0, t0, 0).Flat(), D: runs.D, In: runs.In}, d: t1 - t0}
 	spans := insideBand(d.inner, band.f, 0, band.d)
 	for _, o := range d.taken {
@@ -218,7 +218,7 @@ func (b *builder) single(h *stairwell) {
 // wellClear tells of walls that stand in an opening, and of openings that take the same
 // joists' place.
 func (b *builder) wellClear(d *deck, h *stairwell) bool {
-	runs := runOf(d.level)
+	runs := b.runOf(d.level)
 	box := runs.Box(h.clear.lo, h.clear.hi, h.wide.lo, h.wide.hi, 0, 1)
 	for _, w := range b.walls {
 		if w.Level == d.level && geom.Overlap(box, w.frame.Box(w.s0, w.s1, 0, w.Depth(), 0, 1), 0.1) {
@@ -252,7 +252,7 @@ func (d *deck) cutAt(spans []span, lo, hi float64) []span {
 
 // frameWells adds the trimmers and headers of the openings of a floor.
 func (b *builder) frameWells(d *deck) {
-	runs := runOf(d.level)
+	runs := b.runOf(d.level)
 	for _, h := range d.wells {
 		for _, side := range []span{{h.over().lo, h.wide.lo}, {h.wide.hi, h.over().hi}} {
 			band, spans := d.free(side.lo, side.hi)
@@ -285,7 +285,7 @@ type wellEnd struct {
 // wellJoints finds the joints of all headers, once the joists lie.
 func (b *builder) wellJoints() {
 	for _, e := range b.wellEnds {
-		runs := runOf(e.d.level)
+		runs := b.runOf(e.d.level)
 		lo, hi := e.header.Bounds()
 		reach := geom.Vec3{X: near, Y: near}
 		for _, m := range b.index.Within(lo.Sub(reach), hi.Add(reach)) {

@@ -13,7 +13,7 @@ import (
 // setUp makes a framedWall of each wall of the plan, with its heights.
 func (b *builder) setUp() {
 	for nth, w := range b.plan.Walls {
-		f := &framedWall{Wall: w, nth: nth, frame: w.Frame(), s0: w.Hook, s1: w.Length(), floor: w.Level.Floor, top: w.PlateTop()}
+		f := &framedWall{Wall: w, nth: nth, frame: w.Frame(), mirrored: b.plan.Lay.Mirrored, s0: w.Hook, s1: w.Length(), floor: w.Level.Floor, top: w.PlateTop()}
 		f.base, f.head = f.floor+plate, f.top-2*plate
 		if w.Length()-w.Hook < 2*plate {
 			b.wallFault(w, "wall-too-short", "has no length to frame", "give it two ends that lie apart")
@@ -138,7 +138,11 @@ func (w *framedWall) cornerWith(o *framedWall) bool {
 // uprights makes the members of the layout's full-height slots; jacks stop
 // below their header.
 func (b *builder) uprights(w *framedWall, l *layout) {
-	for _, s := range l.slots {
+	slots := slices.Clone(l.slots)
+	if w.mirrored {
+		slices.Reverse(slots)
+	}
+	for _, s := range slots {
 		if s.role == "" {
 			continue // the opening itself
 		}

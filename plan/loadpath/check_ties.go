@@ -7,6 +7,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/geom"
 	"galewright/plan/timber"
 )
 
@@ -53,10 +54,10 @@ func (a *analysis) shareThrust(take func(p *pair, t *framing.Tie, k float64)) {
 	for _, t := range a.house.Ties {
 		own[t.Rafters[0]], own[t.Rafters[1]] = t, t
 	}
-	at := map[*framing.Tie]float64{} // place along the ridge
+	at := map[*framing.Tie]*pair{} // that it stands beside
 	for _, p := range a.pairs {
 		if t := own[p.a.Member]; t != nil {
-			at[t] = p.along
+			at[t] = p
 		}
 	}
 	for _, p := range a.pairs {
@@ -75,7 +76,7 @@ func (a *analysis) shareThrust(take func(p *pair, t *framing.Tie, k float64)) {
 		case high == nil:
 			take(p, low, 1)
 		default:
-			k := (p.along - at[low]) / (at[high] - at[low])
+			k := (p.along - at[low].along) / (at[high].along - at[low].along)
 			take(p, low, 1-k)
 			take(p, high, k)
 		}
@@ -107,20 +108,29 @@ func tieID(t *framing.Tie) string {
 	return fmt.Sprintf("%s-%.0f-tie", t.Roof.Name, math.Round(t.Along))
 }
 
-// tiesBeside returns the ceiling joists of a pair's roof nearest to it on both
+// tiesBeside returns the ceiling joists under a pair's ridge nearest to it on both
 // sides.
-func (a *analysis) tiesBeside(p *pair, at map[*framing.Tie]float64) (low, high *framing.Tie) {
+func (a *analysis) tiesBeside(p *pair, at map[*framing.Tie]*pair) (low, high *framing.Tie) {
 	for _, t := range a.house.Ties {
-		s, ok := at[t]
+		q := at[t]
 		switch {
-		case !ok || t.Roof != p.a.roof:
-		case s <= p.along && (low == nil || s > at[low]):
+		case q == nil || t.Roof != p.a.roof && t.Roof != p.b.roof || !p.oneRidge(q):
+		case q.along <= p.along && (low == nil || q.along > at[low].along):
 			low = t
-		case s > p.along && (high == nil || s < at[high]):
+		case q.along > p.along && (high == nil || q.along < at[high].along):
 			high = t
 		}
 	}
 	return low, high
+}
+
+// oneRidge tells whether two pairs meet at ridges in one line: at the corner of an L the
+// rafters of both roofs stand across each other.
+func (p *pair) oneRidge(q *pair) bool {
+	if !geom.Parallel(p.a.Up, q.a.Up) {
+		return false
+	}
+	return p.joint == nil || q.joint == nil || math.Abs(p.joint.At.Sub(q.joint.At).Flat().Dot(p.a.Up)) < 1
 }
 
 // tieLink is the link of the nails of one connection at a ceiling joist: those

@@ -1,6 +1,7 @@
 package loadpath
 
 import (
+	"math"
 	"testing"
 
 	"galewright/plan"
@@ -28,6 +29,53 @@ func TestNothingCarriesALineOnPastAnInsideCorner(t *testing.T) {
 	require.Len(t, got, 2)
 	assert.InDelta(t, 0.6*8248.0*20/40, got[`collector past C at 20'-0"`], 2)
 	assert.InDelta(t, 0.6*8263.0*24/40, got[`collector past D at 0"`], 2)
+}
+
+// In line with the walls of sanderling's court stand inner walls, so that each side of a
+// corner takes about what it gathers: of line C/P the wall C takes CA and CB's shares of the line's
+// force, and gathers half; what is left, and what it would be if the segments shared by their
+// length, goes over the valley, by the three nails at 4 in that each face of the deck has
+// within a foot of the corner. With one nail there it does not, and the gap is told.
+func TestWhatADeckHandsOverAnInsideCorner(t *testing.T) {
+	r := exampleReport(t, "sanderling.toml")
+	for id, name := range map[string]string{`deck past C at 20'-0"`: "C/P", `deck past D at 0"`: "D/Q"} {
+		var l *Link
+		for _, x := range r.Links {
+			if x.Check.ID == twistCheck && x.ID == id {
+				l = x
+			}
+		}
+		require.NotNil(t, l, id)
+		var line *LineShear
+		for _, x := range r.work.lateral.lines {
+			if x.Name == name {
+				line = x
+			}
+		}
+		require.NotNil(t, line)
+		at, gathers := 240.0, 20.0/40
+		if name == "D/Q" {
+			at, gathers = 0, 16.0/40
+		}
+		by, other := 0.0, 0.0 // of the segments of the court's wall
+		for _, g := range line.Segments {
+			if g.Hi <= at+1 {
+				by, other = by+g.Share, other+g.OtherShare
+			}
+		}
+		assert.InDelta(t, 0.6*line.Force*(math.Abs(gathers-by)+math.Abs(by-other)), l.Demand, 0.02*line.Force*0.6, id)
+		assert.Equal(t, 3, l.Capacity.Pieces)
+		assert.Empty(t, l.Gap)
+	}
+	r = exampleWith(t, "sanderling.toml", `within = "4'", edge = "4in", field = "4in"`, `within = "4'", edge = "12in", field = "4in"`)
+	gaps := 0
+	for _, l := range r.Links {
+		if l.Check.ID == twistCheck {
+			assert.Contains(t, l.Gap, "inside corner")
+			gaps++
+		}
+	}
+	assert.Equal(t, 2, gaps)
 }
 
 // What a wall's plates are tied to carries the line on where it lies in the line and

@@ -167,9 +167,17 @@ func TestAPlateGoesOnPastASegmentsEnd(t *testing.T) {
 			at, lo, hi, across float64
 			want               bool
 		}{
-			{240, 200, 252, 10, true}, {240, 200, 251, 10, false}, {240, 252, 200, 10, true}, {230, 200, 300, 10, true}, {221, 0, 300, 10, false},
-			{120, 108, 160, 10, true}, {120, 109, 400, 10, false}, {120, 160, 108, 10, true}, {139, 0, 110, 10, false},
-			{240, 200, 300, 10 + oneLine + 1, false}, {240, 200, 300, 10 - oneLine + 1, true},
+			{240, 200, 252, 10, true},
+			{240, 200, 251, 10, false},
+			{240, 252, 200, 10, true},
+			{230, 200, 300, 10, true},
+			{221, 0, 300, 10, false},
+			{120, 108, 160, 10, true},
+			{120, 109, 400, 10, false},
+			{120, 160, 108, 10, true},
+			{139, 0, 110, 10, false},
+			{240, 200, 300, 10 + oneLine + 1, false},
+			{240, 200, 300, 10 - oneLine + 1, true},
 		} {
 			assert.Equal(t, c.want, x.goesOn(joint(c.at), lying(plan.TopPlate, ax, c.lo, c.hi, c.across, 96)), "%+v", c)
 		}

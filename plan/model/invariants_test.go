@@ -66,7 +66,7 @@ func TestAMovedHouseHasMovedBodies(t *testing.T) {
 	for _, name := range examples(t) {
 		text := source(t, name)
 		was := built(t, text, nil)
-		for _, c := range []change{moved()} {
+		for _, c := range []change{moved(), lying("mirrored", plan.MirrorX), lying("turned to the right", plan.Turned(3))} {
 			t.Run(name+" "+c.name, func(t *testing.T) { samePlaces(t, was, built(t, text, &c), c) })
 		}
 	}
@@ -149,10 +149,9 @@ func samePlaces(t assert.TestingT, was, is object, c change) {
 	}
 }
 
-// Generated houses, moved and turned, have the same bodies there. (In a mirror
-// framing is not the same: see package steel.)
+// Generated houses, moved, turned and mirrored, have the same bodies there.
 func TestAGeneratedHouseHasItsBodiesAnywhere(t *testing.T) {
-	for _, c := range []change{moved(), turned()} {
+	for _, c := range []change{moved(), turned(), lying("mirrored", plan.MirrorX), lying("mirrored, north for south", plan.MirrorY), lying("turned around", plan.Turned(2))} {
 		t.Run(c.name, func(t *testing.T) {
 			few(t, func(r *rapid.T) {
 				text := drawHouse(r).toml()

@@ -11,6 +11,8 @@ type change struct {
 	// at puts a point, way a direction.
 	at  func(geom.Vec2) geom.Vec2
 	way func(geom.Vec2) geom.Vec2
+	// lie is the plan's own way to lie elsewhere; nil for what is changed here.
+	lie func(*plan.Plan)
 }
 
 func same(v geom.Vec2) geom.Vec2 { return v }
@@ -19,10 +21,33 @@ func same(v geom.Vec2) geom.Vec2 { return v }
 var by = geom.Vec2{X: 1234.5, Y: -777.25}
 
 func moved() change {
-	return change{"moved", func(v geom.Vec2) geom.Vec2 { return v.Add(by) }, same}
+	return change{"moved", func(v geom.Vec2) geom.Vec2 { return v.Add(by) }, same, nil}
 }
 
-func turned() change { return change{"turned", geom.Vec2.Left, geom.Vec2.Left} }
+func turned() change { return change{"turned", geom.Vec2.Left, geom.Vec2.Left, nil} }
+
+// lying is a plan that is mirrored or turned as a plan can say it: about the middle of the box around its walls.
+func lying(name string, lay plan.Lay) change {
+	var from, to geom.Vec2
+	middle := func(p *plan.Plan) geom.Vec2 {
+		lo, hi := p.Walls[0].From, p.Walls[0].From
+		for _, w := range p.Walls {
+			for _, q := range []geom.Vec2{w.From, w.To} {
+				lo = geom.Vec2{X: min(lo.X, q.X), Y: min(lo.Y, q.Y)}
+				hi = geom.Vec2{X: max(hi.X, q.X), Y: max(hi.Y, q.Y)}
+			}
+		}
+		return lo.Add(hi).Mul(0.5)
+	}
+	return change{
+		name, func(v geom.Vec2) geom.Vec2 { return lay.Way(v.Sub(from)).Add(to) }, lay.Way,
+		func(p *plan.Plan) {
+			from = middle(p)
+			p.LieBy(lay, by)
+			to = middle(p)
+		},
+	}
+}
 
 // vec puts a point in space.
 func (c change) vec(v vec) vec {
@@ -32,6 +57,10 @@ func (c change) vec(v vec) vec {
 
 // plan puts a plan there, in place.
 func (c change) plan(p *plan.Plan) {
+	if c.lie != nil {
+		c.lie(p)
+		return
+	}
 	for _, l := range p.Levels {
 		l.JoistRun = c.axis(l.JoistRun)
 	}

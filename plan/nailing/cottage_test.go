@@ -167,7 +167,7 @@ func TestWhichJoistsLieOnAGirder(t *testing.T) {
 		g.Section.Ply, g.Solid = 3, []geom.Solid{geom.NewFrame(geom.Vec2{Y: 50}, geom.Vec2{X: 100, Y: 50}).Box(0, 100, -2.25, 2.25, 0.75, 10)}
 		joist := bar(plan.Joist, c.x0, c.y0, c.x1, c.y1, c.z)
 		if c.z == 10 && !along(joist, g) {
-			assert.Equal(t, c.crosses, crosses(joist, g), c.name)
+			assert.Equal(t, c.crosses, crosses(joist, g, false), c.name)
 		}
 		found := floorOf(g, joist)
 		assert.Len(t, found[plan.JoistToSupport], map[bool]int{true: 1}[c.crosses], c.name)

@@ -144,7 +144,7 @@ func (f *finder) joist(m *framing.Member) {
 			if touch := f.touch(m, o); touch > touching {
 				f.add(plan.JoistAlongSupport, Spot{Side: m, Main: o, Wall: o.Wall, Station: stationOn(o, m), Touch: touch})
 			}
-		case crosses(m, o):
+		case crosses(m, o, f.house.Plan.Lay.Mirrored):
 			f.add(plan.JoistToSupport, Spot{Side: m, Main: o})
 		}
 	}
@@ -162,8 +162,9 @@ func (f *finder) joist(m *framing.Member) {
 }
 
 // crosses tells whether a joist's center line lies over a support, within its
-// length.
-func crosses(m, o *framing.Member) bool {
+// length: of two that meet under it over the one that begins there, in a mirrored house
+// over the one that ends there.
+func crosses(m, o *framing.Member, mirrored bool) bool {
 	fr, half := frameOf(o), wide(o)/2
 	s0, t0 := fr.Local(m.A.Flat())
 	s1, t1 := fr.Local(m.B.Flat())
@@ -176,6 +177,9 @@ func crosses(m, o *framing.Member) bool {
 		s = s0 + (s1-s0)*(t-t0)/(t1-t0)
 	}
 	long := o.B.Sub(o.A).Flat().Len()
+	if mirrored {
+		s = long - s
+	}
 	return s >= -geom.Eps && s < long-geom.Eps
 }
 

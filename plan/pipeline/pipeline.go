@@ -37,6 +37,7 @@ type Result struct {
 	lumber func() *lumber.Cut
 	Salt   *salt.Report
 	file   string
+	load   Load
 	src    []byte // nil of a plan that was not read from text
 	us     bool   // what is still to be worked out speaks US units
 }
@@ -67,7 +68,7 @@ type Load func(name string) ([]byte, error)
 func Run(file string, src []byte, load Load) (*Result, plan.Diagnostics) {
 	p, faults := read.Plan(file, src, load)
 	r := newResult(p)
-	r.file, r.src = file, src
+	r.file, r.src, r.load = file, src, load
 	if faults.Errors() {
 		whole := slices.DeleteFunc(slices.Clone(p.Items), func(it *plan.Item) bool { return it.Broken })
 		_, more := hardware.NewIn(p.Project.Units, whole)
@@ -144,7 +145,7 @@ func (r *Result) from(p *plan.Plan) plan.Diagnostics {
 // could not be read or framed, or its wind, and of a plan that was not read
 // from text.
 func (r *Result) BareLoads() (*loadpath.Report, plan.Diagnostics) {
-	p, faults := read.House(r.file, r.src)
+	p, faults := read.House(r.file, r.src, r.load)
 	if faults.Errors() {
 		return nil, nil // the plan's own run tells them
 	}

@@ -134,7 +134,7 @@ func (x *placer) blocker(p *Piece, plates []geom.Plate) (other *Piece) {
 // at tells whether the piece lies over r on the plane.
 func (p *Piece) at(pl plane, r rect) bool {
 	for _, b := range p.nailed() {
-		if q, s := flat(b); q == pl && s.overlaps(r) {
+		if q, s := flat(b); pl.near(q) && s.overlaps(r) {
 			return true
 		}
 	}

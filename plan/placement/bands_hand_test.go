@@ -18,7 +18,7 @@ func TestBandSeenSquareToItsFace(t *testing.T) {
 	b := geom.Plate{N: geom.Vec3{Y: -1}, A: geom.Vec3{X: 10, Z: 5}, B: geom.Vec3{X: 10, Z: 25}, Width: 2}
 	pl, r := flat(b)
 	assert.Equal(t, plane{y: -1000}, pl)
-	assert.Equal(t, rect{9, 11, 5, 25}, r)
+	assert.Equal(t, rect{9, 11, 5, 25, 0}, r)
 	// Laid the other way it is the same.
 	b.A, b.B = b.B, b.A
 	_, again := flat(b)
@@ -27,7 +27,7 @@ func TestBandSeenSquareToItsFace(t *testing.T) {
 	b = geom.Plate{N: geom.Vec3{Y: -1}, A: geom.Vec3{X: 5, Y: 3, Z: 20}, B: geom.Vec3{X: 25, Y: 3, Z: 20}, Width: 2}
 	pl, r = flat(b)
 	assert.Equal(t, plane{y: -1000, off: -24}, pl, "3 in off the origin, in eighths")
-	assert.Equal(t, rect{5, 25, 19, 21}, r)
+	assert.Equal(t, rect{5, 25, 19, 21, -3}, r)
 	lo, hi := heights(b)
 	assert.Equal(t, [2]float64{19, 21}, [2]float64{lo, hi}, "a level band is as high as it is wide")
 	// Up the face it is as high as it is long.
@@ -36,6 +36,19 @@ func TestBandSeenSquareToItsFace(t *testing.T) {
 	// Flat on a plate's top it has no height.
 	lo, hi = heights(geom.Plate{N: geom.Vec3{Z: 1}, A: geom.Vec3{Z: 9}, B: geom.Vec3{X: 5, Z: 9}, Width: 2})
 	assert.Equal(t, [2]float64{9, 9}, [2]float64{lo, hi})
+}
+
+// Whether two pieces meet does not go by where the house stands: faces 0.01 in apart are flush on
+// both sides of an odd sixteenth too, where the index parts them.
+func TestFlushFacesOnBothSidesOfAnEighth(t *testing.T) {
+	for _, from := range []float64{0, 3.05, 3.0575, 3.0625, -3.0675} {
+		at := func(y float64) *Piece {
+			return &Piece{Item: &hardware.Item{Item: &plan.Item{}}, Lie: Lie{Bands: []geom.Band{{{N: geom.Vec3{Y: -1}, A: geom.Vec3{X: 10, Y: y, Z: 5}, B: geom.Vec3{X: 10, Y: y, Z: 25}, Width: 2}}}}}
+		}
+		x := &placer{p: &Placement{Pieces: []*Piece{at(from), at(from + 0.01), at(from + 0.1)}}}
+		x.fill()
+		assert.Len(t, x.overlaps, 1, "%g", from)
+	}
 }
 
 func TestBandsOnTopLieInOneFrame(t *testing.T) {
@@ -57,17 +70,19 @@ func TestBandsOnTopLieInOneFrame(t *testing.T) {
 }
 
 func TestOverlapIsMoreThanAnEighthBothWays(t *testing.T) {
-	a := rect{0, 10, 0, 10}
+	a := rect{0, 10, 0, 10, 3.05}
 	for _, c := range []struct {
 		b    rect
 		want bool
 	}{
-		{rect{9.8, 20, 9.8, 20}, true},
-		{rect{9.9, 20, 0, 10}, false},
-		{rect{0, 10, 9.9, 20}, false},
-		{rect{-10, 0.2, -10, 0.2}, true},
-		{rect{-10, 0.1, 0, 10}, false},
-		{rect{4, 5, 4, 5}, true},
+		{rect{9.8, 20, 9.8, 20, 3.05}, true},
+		{rect{9.9, 20, 0, 10, 3.05}, false},
+		{rect{0, 10, 9.9, 20, 3.05}, false},
+		{rect{-10, 0.2, -10, 0.2, 3.05}, true},
+		{rect{-10, 0.1, 0, 10, 3.05}, false},
+		{rect{4, 5, 4, 5, 3.05}, true},
+		{rect{4, 5, 4, 5, 3.1}, true},   // flush to a sixteenth, on both sides of 3 1/16
+		{rect{4, 5, 4, 5, 3.12}, false}, // 0.07 apart
 	} {
 		assert.Equal(t, c.want, a.overlaps(c.b), "%v", c.b)
 		assert.Equal(t, c.want, c.b.overlaps(a), "%v", c.b)

@@ -127,7 +127,11 @@ const (
 func (x *placer) roomOnPlate(at want, l link, plate *framing.Member, t, z float64, taken []float64) (s float64, clear bool) {
 	wall, w := at.joint.Wall, washer(at.item)
 	f := wall.Frame()
-	lo, hi := 0.0, wall.Length()
+	lo, hi := 0.0, wall.Length()+wall.Past
+	way := 1.0
+	if x.first() == plan.Right {
+		way = -1
+	}
 	if plate != nil && plate.Wall == wall {
 		lo, hi = plate.S0, plate.S1
 	}
@@ -143,20 +147,21 @@ func (x *placer) roomOnPlate(at want, l link, plate *framing.Member, t, z float6
 	if at.joint.Kind == plan.SillFoundation { // no stud stands there
 		roomy, tight = 0, 0
 	}
-	s, ok := nearestFree(mid, roomy, func(s float64) bool { return free(s, 0.5, max(boltEnd*at.item.Rod, w/2)) })
+	s, ok := nearestFree(mid, roomy, way, func(s float64) bool { return free(s, 0.5, max(boltEnd*at.item.Rod, w/2)) })
 	if !ok {
-		s, ok = nearestFree(mid, tight, func(s float64) bool { return free(s, 0, w/2) })
+		s, ok = nearestFree(mid, tight, way, func(s float64) bool { return free(s, 0, w/2) })
 	}
 	if !ok {
-		return mid + roomy, false
+		return mid + way*roomy, false
 	}
 	return s, true
 }
 
-// nearestFree looks right and left of mid, from a first distance outward.
-func nearestFree(mid, first float64, free func(float64) bool) (float64, bool) {
+// nearestFree looks right and left of mid, or with way -1 left and right, from a first distance
+// outward.
+func nearestFree(mid, first, way float64, free func(float64) bool) (float64, bool) {
 	for d := first; d <= boltReach; d += boltStep {
-		for _, s := range []float64{mid + d, mid - d} {
+		for _, s := range []float64{mid + way*d, mid - way*d} {
 			if free(s) {
 				return s, true
 			}

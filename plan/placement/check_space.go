@@ -136,9 +136,11 @@ func (s *space) add(p *Piece) {
 // near calls f with each piece on the face that overlaps r.
 func (s *space) near(pl plane, r rect, f func(spot)) {
 	for k := int32(math.Floor(r.u0 / bucket)); k <= int32(math.Floor(r.u1/bucket)); k++ {
-		for _, q := range s.strips[strip{pl, k}] {
-			if q.rect.overlaps(r) {
-				f(q)
+		for _, on := range pl.beside() {
+			for _, q := range s.strips[strip{on, k}] {
+				if q.rect.overlaps(r) {
+					f(q)
+				}
 			}
 		}
 	}

@@ -43,7 +43,7 @@ func (w *world) choose(r *plan.Rule, hit []*framing.Joint) []*framing.Joint {
 			}
 		}
 		for _, part := range stretches(run) {
-			for _, x := range thin(r, part) {
+			for _, x := range w.thin(r, part) {
 				keep[x] = true
 			}
 		}
@@ -90,7 +90,7 @@ func stretches(run []*framing.Joint) (out [][]*framing.Joint) {
 // thin takes every nth joint of a run from its first; with at_most the first,
 // the last, and between them the fewest that are never farther apart than
 // that, where the joints allow it, spread as evenly as they can be.
-func thin(r *plan.Rule, run []*framing.Joint) (out []*framing.Joint) {
+func (w *world) thin(r *plan.Rule, run []*framing.Joint) (out []*framing.Joint) {
 	n := max(r.Every, 1)
 	var nth []*framing.Joint
 	for i := 0; i < len(run); i += n {
@@ -104,11 +104,11 @@ func thin(r *plan.Rule, run []*framing.Joint) (out []*framing.Joint) {
 	}
 	for i, j := range nth {
 		last := i == len(nth)-1
-		if len(out) == 0 || last || nth[i+1].Station-out[len(out)-1].Station > r.AtMost+touch {
+		if len(out) == 0 || last || w.apart(out[len(out)-1], nth[i+1]) > r.AtMost+touch {
 			out = append(out, j)
 		}
 	}
-	if even := evenly(nth, len(out)); widest(even) <= max(r.AtMost+touch, widest(out)) {
+	if even := w.evenly(nth, len(out)); w.widest(even) <= max(r.AtMost+touch, w.widest(out)) {
 		return even
 	}
 	return out
@@ -116,15 +116,15 @@ func thin(r *plan.Rule, run []*framing.Joint) (out []*framing.Joint) {
 
 // evenly takes the first, the last and n-2 joints of a run, each nearest to
 // its place at equal distances.
-func evenly(run []*framing.Joint, n int) (out []*framing.Joint) {
+func (w *world) evenly(run []*framing.Joint, n int) (out []*framing.Joint) {
 	if n < 3 {
 		return append(out, run[0], run[len(run)-1])[:n]
 	}
-	from, to := run[0].Station, run[len(run)-1].Station
+	from, to := w.house.AsWritten(run[0]), w.house.AsWritten(run[len(run)-1])
 	i := 0
 	for k := range n {
 		want := from + (to-from)*float64(k)/float64(n-1)
-		for i+1 < len(run) && math.Abs(run[i+1].Station-want) <= math.Abs(run[i].Station-want) {
+		for i+1 < len(run) && math.Abs(w.house.AsWritten(run[i+1])-want) <= math.Abs(w.house.AsWritten(run[i])-want) {
 			i++
 		}
 		if len(out) == 0 || out[len(out)-1] != run[i] {
@@ -134,10 +134,15 @@ func evenly(run []*framing.Joint, n int) (out []*framing.Joint) {
 	return out
 }
 
+// apart is how far b comes after a, in.
+func (w *world) apart(a, b *framing.Joint) float64 {
+	return w.house.AsWritten(b) - w.house.AsWritten(a)
+}
+
 // widest returns the largest distance between neighbors, in.
-func widest(run []*framing.Joint) (d float64) {
+func (w *world) widest(run []*framing.Joint) (d float64) {
 	for i := 1; i < len(run); i++ {
-		d = max(d, run[i].Station-run[i-1].Station)
+		d = max(d, w.apart(run[i-1], run[i]))
 	}
 	return d
 }

@@ -262,7 +262,8 @@ func (x *placer) lengthways(w want, m, plate *framing.Member) (l Lie, ok bool) {
 	}
 	wall := w.joint.Wall
 	f := wall.Frame()
-	for _, n := range []geom.Vec3{d.Left().Up(0), d.Left().Up(0).Mul(-1)} {
+	left := x.house.Left(m).Up(0)
+	for _, n := range []geom.Vec3{left, left.Mul(-1)} {
 		_, a := extent(m, n)
 		_, b := extent(plate, n)
 		if math.Abs(a-b) > touch {
@@ -336,6 +337,9 @@ func (x *placer) rafterSide(w want, f geom.Frame, m *framing.Member, at map[plan
 	if j.Wall != nil {
 		end = j.Wall.Length()
 	}
+	if j.Wall != nil {
+		end += j.Wall.Past
+	}
 	on := func(side plan.Face) bool {
 		a, b := at[side].s, at[side].s+at[side].way*w.wide()
 		return min(a, b) >= -touch && max(a, b) <= end+touch
@@ -349,7 +353,7 @@ func (x *placer) rafterSide(w want, f geom.Frame, m *framing.Member, at map[plan
 		return sides[0]
 	}
 	if len(sides) == 0 {
-		return plan.Left
+		return x.first()
 	}
 	if w.other {
 		slices.Reverse(sides)

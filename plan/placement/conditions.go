@@ -102,8 +102,9 @@ var conditions = []condition{
 	{
 		key:   "from, to",
 		given: func(w *plan.Where) bool { return w.From > 0 || w.To > 0 },
-		holds: func(_ *world, w *plan.Where, j *framing.Joint) bool {
-			return (w.From == 0 || j.Station >= w.From-touch) && (w.To == 0 || j.Station <= w.To+touch)
+		holds: func(x *world, w *plan.Where, j *framing.Joint) bool {
+			s := x.house.AsWritten(j)
+			return (w.From == 0 || s >= w.From-touch) && (w.To == 0 || s <= w.To+touch)
 		},
 		want: func(u units.System, w *plan.Where) string {
 			if w.To == 0 {
@@ -111,7 +112,7 @@ var conditions = []condition{
 			}
 			return u.Length(w.From) + " to " + u.Length(w.To)
 		},
-		have: func(_ *world, j *framing.Joint) string { return j.Units.Length(j.Station) },
+		have: func(x *world, j *framing.Joint) string { return j.Units.Length(x.house.AsWritten(j)) },
 	},
 }
 
@@ -225,7 +226,7 @@ func (w *world) fromCorner(j *framing.Joint) float64 {
 		return max(0, min(j.Station-j.Wall.Hook, j.Wall.Length()-j.Station))
 	}
 	list := w.byHost[hostKind{j.Host, j.Kind}]
-	return min(j.Station-list[0].Station, list[len(list)-1].Station-j.Station)
+	return min(math.Abs(w.apart(list[0], j)), math.Abs(w.apart(j, list[len(list)-1])))
 }
 
 func fromOpening(_ *world, j *framing.Joint) float64 {

@@ -295,7 +295,7 @@ func TestEqualBaysOnlyWhereTheyAreNarrowEnough(t *testing.T) {
 		{[]float64{0, 16, 48.05}, 48, []float64{0, 16, 48.05}},
 		{[]float64{0, 10, 40, 90}, 50, []float64{0, 40, 90}},
 	} {
-		assert.Equal(t, c.want, at2(thin(&plan.Rule{AtMost: c.most}, run(nil, c.at...))), "%v", c.at)
+		assert.Equal(t, c.want, at2(world0.thin(&plan.Rule{AtMost: c.most}, run(nil, c.at...))), "%v", c.at)
 	}
 	for _, c := range []struct {
 		at   []float64
@@ -308,7 +308,7 @@ func TestEqualBaysOnlyWhereTheyAreNarrowEnough(t *testing.T) {
 		{[]float64{0, 1, 2, 99}, 4, []float64{0, 2, 99}},      // 33 and 66: 2 and 99, which is the last
 		{[]float64{0, 20, 40, 60, 80}, 5, []float64{0, 20, 40, 60, 80}},
 	} {
-		assert.Equal(t, c.want, at2(evenly(run(nil, c.at...), c.n)), "%v", c.at)
+		assert.Equal(t, c.want, at2(world0.evenly(run(nil, c.at...), c.n)), "%v", c.at)
 	}
 }
 

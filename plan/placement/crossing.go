@@ -93,8 +93,8 @@ func (x *placer) twisted(w want) Lie {
 	j := w.joint
 	above, below := j.Members[0], j.Members[1]
 	n := nearFace(below, j.At)
-	side := above.B.Sub(above.A).Flat().Unit().Left().Up(0)
-	if w.k%2 == 1 || w.face == plan.Right {
+	side := x.house.Left(above).Up(0)
+	if w.k%2 == 1 || w.face == opposite(x.first()) {
 		side = side.Mul(-1)
 	}
 	corner := n.at.Add(side.Mul(reachAlong(above, side) - n.at.Dot(side)))

@@ -115,7 +115,7 @@ func (x *placer) nearest(host string, kinds []plan.JointKind, s float64) (best *
 	d = math.Inf(1)
 	for _, k := range kinds {
 		for _, j := range x.byHost[hostKind{host, k}] {
-			if m := math.Abs(j.Station - s); m < d-geomTie {
+			if m := math.Abs(x.house.AsWritten(j) - s); m < d-geomTie {
 				best, d = j, m
 			}
 		}
@@ -138,7 +138,7 @@ func (x *placer) missed(e *plan.Place, pos plan.Pos, host string, kinds []plan.J
 		if m := j.First(); m != nil {
 			name = fmt.Sprintf("the nearest is the %s", m.Role)
 		}
-		d.Mend = fmt.Sprintf("%s at %s (%s), %s off: write that station", name, x.units().Length(j.Station), j.ID, x.units().Length(off))
+		d.Mend = fmt.Sprintf("%s at %s (%s), %s off: write that station", name, x.units().Length(x.house.AsWritten(j)), j.ID, x.units().Length(off))
 	}
 	x.raise(d)
 }

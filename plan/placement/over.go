@@ -95,7 +95,7 @@ func (x *placer) besideRafter(w want) (Lie, *plan.Diagnostic) {
 	seat, plate := plates(j)
 	total, cut := w.cut(j.Gap, 2*w.item.Lap)
 	if w.face != plan.Left && w.face != plan.Right {
-		w.face = append(x.freeSides(j, m, seat), plan.Left)[0]
+		w.face = append(x.freeSides(j, m, seat), x.first())[0]
 	}
 	s0, s1 := breadthAt(j, m)
 	g := facingOf(f, s0, s1, 0, w.face)

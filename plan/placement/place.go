@@ -82,7 +82,21 @@ func Place(h *framing.House, c *hardware.Catalog) (*Placement, plan.Diagnostics)
 	x.seatRods()
 	x.cutHoles()
 	x.check()
+	x.inOrder()
 	return x.p, x.tell.list()
+}
+
+// inOrder puts the pieces of a house that lies the other way into the order of its joints.
+func (x *placer) inOrder() {
+	if x.house.Plan.Lay == (plan.Lay{}) {
+		return
+	}
+	rank := make(map[*framing.Joint]int, len(x.house.Joints))
+	for i, j := range x.house.Joints {
+		rank[j] = i
+	}
+	slices.SortStableFunc(x.p.Pieces, func(a, b *Piece) int { return cmp.Compare(rank[a.Joint], rank[b.Joint]) })
+	slices.SortStableFunc(x.p.Holes, func(a, b *Hole) int { return cmp.Compare(rank[a.Piece.Joint], rank[b.Piece.Joint]) })
 }
 
 // rule asks for a rule's item wherever it matches; it beats earlier rules of
@@ -190,7 +204,7 @@ func (x *placer) belongs(it *hardware.Item, k plan.JointKind, pos plan.Pos, wher
 
 // build turns the asks that stand into pieces, in the order of the house.
 func (x *placer) build() {
-	for _, j := range x.house.Joints {
+	for _, j := range x.joints {
 		asks := slices.Clone(x.p.asks[j])
 		slices.SortStableFunc(asks, func(a, b *ask) int { return cmp.Compare(a.purpose, b.purpose) })
 		codes := map[string]int{}

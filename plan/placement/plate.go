@@ -18,13 +18,32 @@ func heights(p geom.Plate) (lo, hi float64) {
 }
 
 // plane names the face a plate lies on: its normal and its distance from the
-// origin, rounded so that faces flush to a sixteenth are one; of level faces
-// also how the steel on it is turned, so that what lies square to each other
-// is compared.
+// origin, in eighths; of level faces also how the steel on it is turned, so that
+// what lies square to each other is compared. Faces on both sides of an eighth can
+// be flush: see overlaps.
 type plane struct{ x, y, z, off, turn int32 }
 
-// rect is a plate seen square to its face; u runs level, v up the face.
-type rect struct{ u0, u1, v0, v1 float64 }
+// rect is a plate seen square to its face; u runs level, v up the face, off is how far
+// the face is from the origin.
+type rect struct{ u0, u1, v0, v1, off float64 }
+
+// flush is how far apart two faces are at most that steel meets on, in.
+const flush = 1.0 / 16
+
+// beside returns the planes in which steel can be flush with that on p.
+func (p plane) beside() [3]plane {
+	below, above := p, p
+	below.off--
+	above.off++
+	return [3]plane{p, below, above}
+}
+
+// near tells whether steel on q can be flush with that on p.
+func (p plane) near(q plane) bool {
+	d := q.off - p.off
+	q.off = p.off
+	return p == q && -1 <= d && d <= 1
+}
 
 // flat returns the plane of a plate and its rectangle there.
 func flat(p geom.Plate) (plane, rect) {
@@ -36,7 +55,8 @@ func flat(p geom.Plate) (plane, rect) {
 	}
 	across = across.Unit()
 	up := normal.Cross(across)
-	face := rect{p.A.Dot(across), p.B.Dot(across), p.A.Dot(up), p.B.Dot(up)}
+	off := p.A.Dot(normal)
+	face := rect{p.A.Dot(across), p.B.Dot(across), p.A.Dot(up), p.B.Dot(up), off}
 	if face.u0 > face.u1 {
 		face.u0, face.u1 = face.u1, face.u0
 	}
@@ -49,7 +69,7 @@ func flat(p geom.Plate) (plane, rect) {
 		face.v0, face.v1 = face.v0-p.Width/2, face.v1+p.Width/2
 	}
 	rounded := func(v float64) int32 { return int32(math.Round(v * 1000)) }
-	return plane{rounded(normal.X), rounded(normal.Y), rounded(normal.Z), int32(math.Round(p.A.Dot(normal) * 8)), rounded(turn)}, face
+	return plane{rounded(normal.X), rounded(normal.Y), rounded(normal.Z), int32(math.Round(off * 8)), rounded(turn)}, face
 }
 
 // quarter returns the level direction square to d, turned by right angles until
@@ -66,11 +86,11 @@ func quarter(d geom.Vec3) geom.Vec3 {
 	return geom.Vec3{X: d.Y, Y: -d.X}
 }
 
-// overlaps tells whether two rectangles share more than an eighth of an inch
-// both ways.
+// overlaps tells whether two rectangles on faces flush to a sixteenth share more than an
+// eighth of an inch both ways.
 func (r rect) overlaps(s rect) bool {
 	const tol = 1.0 / 8
-	return min(r.u1, s.u1)-max(r.u0, s.u0) > tol && min(r.v1, s.v1)-max(r.v0, s.v0) > tol
+	return math.Abs(r.off-s.off) < flush+geom.Eps && min(r.u1, s.u1)-max(r.u0, s.u0) > tol && min(r.v1, s.v1)-max(r.v0, s.v0) > tol
 }
 
 // facing is one face of an upright member in a wall: a point in the middle of

@@ -158,8 +158,8 @@ func (x *placer) side(w want, l link) (want, link) {
 	if w.face == plan.Left || w.face == plan.Right {
 		return w, l
 	}
-	toward, other := plan.Right, plan.Left
-	if x.shearMiddle(w.joint, l) < (l.s0+l.s1)/2 {
+	toward, other := opposite(x.first()), x.first()
+	if d := x.shearMiddle(w.joint, l) - (l.s0+l.s1)/2; math.Abs(d) > geom.Eps && (d < 0) == (toward == plan.Right) {
 		toward, other = other, toward
 	}
 	if x.holds(w, l, toward) {
@@ -177,7 +177,7 @@ func (x *placer) side(w want, l link) (want, link) {
 // shearMiddle returns the station of the middle of the nearest shear segment,
 // else of the wall.
 func (x *placer) shearMiddle(j *framing.Joint, l link) float64 {
-	mid, to, best := (l.s0+l.s1)/2, j.Wall.Length()/2, 1e9
+	mid, to, best := (l.s0+l.s1)/2, (j.Wall.Length()+j.Wall.Past)/2, 1e9
 	for _, s := range j.Wall.Shear {
 		if d := max(s.From-mid, mid-s.To, 0); d < best {
 			best, to = d, (s.From+s.To)/2
@@ -195,7 +195,7 @@ const postWide = 8
 func (x *placer) next(l link, side plan.Face) (link, bool) {
 	list := x.byHost[hostKind{l.joint.Host, l.joint.Kind}]
 	i := slices.Index(list, l.joint) + 1
-	if side == plan.Left {
+	if side == x.first() { // the list goes as written
 		i -= 2
 	}
 	if i < 0 || i >= len(list) || math.Abs(list[i].Station-l.joint.Station) > postWide || list[i].First().Role != plan.Post {
@@ -220,7 +220,7 @@ func (x *placer) holds(w want, l link, side plan.Face) bool {
 		}
 		half := w.wide()/2 - probeInset
 		room := f.Box(a+probeNear, b-probeNear, depth/2-half, depth/2+half, z+touch, z+body-touch)
-		return a > -touch && b < w.joint.Wall.Length()+touch && x.inside(room, l.above, l.below) == nil
+		return a > -touch && b < w.joint.Wall.Length()+w.joint.Wall.Past+touch && x.inside(room, l.above, l.below) == nil
 	}
 	if w.item.Kind.Shape == hardware.Pair && !fits(l.below, l.joint.Offset, l.zBelow-body) {
 		return false

@@ -168,9 +168,8 @@ func (x *placer) pick(w want, m *framing.Member, z float64) want {
 // no rough opening needs clear, the better first: away from the opening, away
 // from the wall's end.
 func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out []plan.Face) {
-	s0, _ := breadthAt(j, m)
 	order := []plan.Face{plan.Left, plan.Right}
-	if s0 <= 0.5 || m.Wall != nil && m.Opening != nil && m.Opening.At+m.Opening.Width/2 < s0 {
+	if x.rightFirst(j, m) {
 		order = []plan.Face{plan.Right, plan.Left}
 	}
 	for _, side := range order {
@@ -179,6 +178,32 @@ func (x *placer) freeSides(j *framing.Joint, m *framing.Member, z float64) (out 
 		}
 	}
 	return out
+}
+
+// rightFirst tells whether the right side of an upright is the better one: the left one is,
+// and in a mirrored house the right one, but at the end of the wall and beside an opening.
+func (x *placer) rightFirst(j *framing.Joint, m *framing.Member) bool {
+	s0, s1 := breadthAt(j, m)
+	mid, opening := 0.0, m.Wall != nil && m.Opening != nil
+	if opening {
+		mid = m.Opening.At + m.Opening.Width/2
+	}
+	if !x.house.Plan.Lay.Mirrored {
+		return s0 <= 0.5 || opening && mid < s0
+	}
+	end := math.Inf(1)
+	if j.Wall != nil {
+		end = j.Wall.Length() + j.Wall.Past
+	}
+	return end-s1 > 0.5 && !(opening && mid > s1)
+}
+
+// first is the side that is taken where nothing else decides.
+func (x *placer) first() plan.Face {
+	if x.house.Plan.Lay.Mirrored {
+		return plan.Right
+	}
+	return plan.Left
 }
 
 // inOpening tells whether a side of an upright is the edge of its rough

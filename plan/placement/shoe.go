@@ -160,9 +160,10 @@ func (x *placer) hanger(w want) (Lie, *plan.Diagnostic) {
 	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Path: []geom.Vec3{w.joint.At}, Station: w.joint.Station}
 	hung, from := Laid{Member: b.held, Lap: tall}, Laid{Member: b.on, Lap: tall, of: len(b.sides)}
 	if b.sides[0].on != b.on && b.sides[1].on != b.on {
-		from.Member = b.sides[0].on
+		from.Member = b.sides[x.leftRight()[0]].on
 	}
-	for i, a := range b.sides {
+	for _, i := range x.leftRight() {
+		a := b.sides[i]
 		_, n := b.side(i)
 		x.flange(w, &lie, &hung, b.upright(w, n, a.corner.Sub(b.d.Mul(held/2)), tall, held))
 		tab, wood, clear := x.tab(w, b, i, tall, other)
@@ -173,6 +174,15 @@ func (x *placer) hanger(w want) (Lie, *plan.Diagnostic) {
 	}
 	lie.Laid = []Laid{hung, from}
 	return lie, nil
+}
+
+// leftRight are the sides of a held member, its left one (0) first; in a mirrored house its
+// right one.
+func (x *placer) leftRight() [2]int {
+	if x.first() == plan.Right {
+		return [2]int{1, 0}
+	}
+	return [2]int{0, 1}
 }
 
 // upright returns a plate of a width standing on a plumb face at a point.
@@ -222,7 +232,7 @@ func (x *placer) angle(w want) (Lie, *plan.Diagnostic) {
 	if !ok {
 		return noWay(w)
 	}
-	i := w.k % 2
+	i := x.leftRight()[w.k%2]
 	if w.other {
 		i = 1 - i
 	}

@@ -76,30 +76,30 @@ func TestThinningARun(t *testing.T) {
 		// Of 0 30 64 96 the one nearest to 48 is 64, 16 off.
 		{"every second, 64 at most", plan.Rule{Every: 2, AtMost: 64}, run(nil, 0, 10, 30, 50, 64, 80, 96), []float64{0, 64, 96}},
 	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, at2(thin(&c.rule, c.run))) })
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, at2(world0.thin(&c.rule, c.run))) })
 	}
 	a, b := plate(0, 40), plate(60, 100)
 	parts := stretches(append(run(a, 1, 20, 39), run(b, 61, 99)...))
 	require.Len(t, parts, 2)
 	assert.Equal(t, []float64{1, 20, 39}, at2(parts[0]))
 	assert.Equal(t, []float64{61, 99}, at2(parts[1]))
-	assert.Equal(t, 38.0, widest(run(nil, 1, 20, 58, 60)))
-	assert.Zero(t, widest(run(nil, 5)))
+	assert.Equal(t, 38.0, world0.widest(run(nil, 1, 20, 58, 60)))
+	assert.Zero(t, world0.widest(run(nil, 5)))
 }
 
 func TestNearestFreePlaceForABolt(t *testing.T) {
 	// Right before left, a quarter inch at a time, 24 in at most.
-	s, ok := nearestFree(50, 2, func(float64) bool { return true })
+	s, ok := nearestFree(50, 2, 1, func(float64) bool { return true })
 	assert.True(t, ok)
 	assert.Equal(t, 52.0, s)
-	s, _ = nearestFree(50, 2, func(s float64) bool { return s < 50 })
+	s, _ = nearestFree(50, 2, 1, func(s float64) bool { return s < 50 })
 	assert.Equal(t, 48.0, s)
-	s, _ = nearestFree(50, 2, func(s float64) bool { return s >= 53.1 })
+	s, _ = nearestFree(50, 2, 1, func(s float64) bool { return s >= 53.1 })
 	assert.Equal(t, 53.25, s)
-	s, ok = nearestFree(50, 2, func(s float64) bool { return s >= 74 })
+	s, ok = nearestFree(50, 2, 1, func(s float64) bool { return s >= 74 })
 	assert.True(t, ok)
 	assert.Equal(t, 74.0, s)
-	_, ok = nearestFree(50, 2, func(s float64) bool { return s > 74 })
+	_, ok = nearestFree(50, 2, 1, func(s float64) bool { return s > 74 })
 	assert.False(t, ok)
 }
 
@@ -162,3 +162,6 @@ func TestBoltKeepsSevenDiametersFromThePlatesEnd(t *testing.T) {
 		}
 	}
 }
+
+// world0 is that of a house which lies as written.
+var world0 = &world{house: &framing.House{Plan: &plan.Plan{}}}

@@ -20,8 +20,9 @@ type hostKind struct {
 // world is the house with the indexes that placing needs.
 type world struct {
 	house   *framing.House
+	joints  []*framing.Joint // in the order of the house as written
 	byKind  map[plan.JointKind][]*framing.Joint
-	byHost  map[hostKind][]*framing.Joint // by station
+	byHost  map[hostKind][]*framing.Joint // by station as written
 	hosts   []string                      // that have joints, in the order of the house
 	isHost  map[string]bool
 	byID    map[string]*framing.Joint
@@ -55,7 +56,8 @@ func newWorld(h *framing.House) *world {
 			w.packing = append(w.packing, m)
 		}
 	}
-	for _, j := range h.Joints {
+	w.joints = h.JointsAsWritten()
+	for _, j := range w.joints {
 		w.byKind[j.Kind] = append(w.byKind[j.Kind], j)
 		k := hostKind{j.Host, j.Kind}
 		w.byHost[k] = append(w.byHost[k], j)
@@ -69,7 +71,7 @@ func newWorld(h *framing.House) *world {
 		}
 	}
 	for _, list := range w.byHost {
-		slices.SortStableFunc(list, func(a, b *framing.Joint) int { return sign(a.Station - b.Station) })
+		slices.SortStableFunc(list, func(a, b *framing.Joint) int { return sign(h.AsWritten(a) - h.AsWritten(b)) })
 	}
 	w.endZone = endZone(h)
 	return w

@@ -74,11 +74,14 @@ func TestEveryFieldOfTheModelCanBeWritten(t *testing.T) {
 		"[[floor_opening]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[floor_opening]]\nname = \"s\"\narea = [[\"1'\", \"1'\"], [\"2'\", \"2'\"]]",
 		"[[joist]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[joist]]\nname = \"j\"\nfrom = [\"1'\", \"1'\"]\nto = [\"1'\", \"9'\"]",
 		"[[blocking]]", "[[level]]\nname = \"second\"\nplate_height = \"8'\"\n[[blocking]]\nname = \"k\"\nfrom = [\"1'\", \"1'\"]\nto = [\"9'\", \"1'\"]",
-		"[[porch]]", "[[porch]]\nname = \"p\"", "[[beam]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[beam]]\nname = \"b\"\nmember = \"2-2x8\"\nfrom = [\"2'\", \"1'\"]\nto = [\"9'\", \"1'\"]", "[[item]]", "[[item]]\nmark = \"m\"\nkind = \"clip\"")
+		"[[roof.post]]", "[[roof.post]]\nat = \"9'\"", "[[porch]]", "[[porch]]\nname = \"p\"", "[[beam]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[beam]]\nname = \"b\"\nmember = \"2-2x8\"\nfrom = [\"2'\", \"1'\"]\nto = [\"9'\", \"1'\"]", "[[item]]", "[[item]]\nmark = \"m\"\nkind = \"clip\"")
 	for _, k := range read.Keys() {
 		note(names.Replace(headers[k.Table])+"\n"+k.Example+"\n", "../../examples")
 	}
-	filled["Wall.Hook"] = true // no key's: framing finds it
+	shed, err := os.ReadFile("../../examples/shed.toml")
+	require.NoError(t, err)
+	note("mirror = \"x\"\nturn = 90\n"+string(shed), "../../examples")
+	filled["Wall.Hook"], filled["Wall.Past"] = true, true // no key's: framing finds them
 	want := all(reflect.TypeFor[plan.Plan](), map[reflect.Type]bool{})
 	require.Contains(t, want, "Fasteners.Stagger")
 	require.Empty(t, slices.DeleteFunc(want, func(f string) bool { return filled[f] }), "fields that no key fills")

@@ -37,7 +37,7 @@ func complaint(ds plan.Diagnostics, line int) (out []string) {
 }
 
 func TestEveryExampleOfTheKeysReads(t *testing.T) {
-	files := map[string]string{"hardware.toml": "[[item]]\nmark = \"x\"\nkind = \"clip\"\n"}
+	files := map[string]string{"marsh-wren.toml": house, "hardware.toml": "[[item]]\nmark = \"x\"\nkind = \"clip\"\n"}
 	for _, k := range read.Keys() {
 		header, ok := headers[k.Table]
 		require.True(t, ok, "table %q", k.Table)

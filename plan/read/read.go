@@ -24,8 +24,8 @@ func Plan(file string, src []byte, load func(name string) ([]byte, error)) (*pla
 var hardwareTables = []string{"catalog", "item", "rule", "place"}
 
 // House reads a plan without its hardware, as if none of it were written.
-func House(file string, src []byte) (*plan.Plan, plan.Diagnostics) {
-	return readPlan(file, src, nil, hardwareTables...)
+func House(file string, src []byte, load func(name string) ([]byte, error)) (*plan.Plan, plan.Diagnostics) {
+	return readPlan(file, src, load, hardwareTables...)
 }
 
 // readPlan reads a plan but for the tables that are left out.
@@ -35,6 +35,9 @@ func readPlan(file string, src []byte, load func(name string) ([]byte, error), w
 	r := newReader(file, p, &found)
 	r.load = load
 	m, ok := r.decode(src)
+	if ok {
+		m, ok = r.compose(m, nil)
+	}
 	for _, table := range without {
 		delete(m, table)
 	}
@@ -49,6 +52,9 @@ func readPlan(file string, src []byte, load func(name string) ([]byte, error), w
 		})
 		r.check(m)
 	}
+	if !found.Errors() {
+		r.layHouse()
+	}
 	return p, found.Sorted()
 }
 
@@ -57,6 +63,7 @@ func readPlan(file string, src []byte, load func(name string) ([]byte, error), w
 // tables refer to one another.
 func rootKeys() []binding[plan.Plan] {
 	return []binding[plan.Plan]{
+		baseKey(), layKey(layKeys[0]), layKey(layKeys[1]), layKey(layKeys[2]),
 		tableKey("project", "[project]", "what the title block says", projectKeys,
 			func(p *plan.Plan) *plan.Project { return &p.Project }).must(),
 		tableKey("site", "[site]", "the wind basis; load computing needs it", siteKeys,

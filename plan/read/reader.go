@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/pos"
@@ -15,7 +16,11 @@ type reader struct {
 	plan  *plan.Plan // what is read so far: references are resolved in it
 	found *plan.Diagnostics
 	load  func(name string) ([]byte, error) // nil in a catalog file
-	own   map[string]bool                   // marks that this file defines
+	// origins are the parts of a plan with a base that do not stand in its first base, by
+	// their paths; steps how each file lays the house.
+	origins map[string]origin
+	steps   []step
+	own     map[string]bool // marks that this file defines
 	// lost tells that a catalog could not be read, and spoiled has the marks
 	// of items that could not: rules may well name what was in them.
 	lost    bool
@@ -43,16 +48,23 @@ type faultKey struct {
 }
 
 func newReader(file string, p *plan.Plan, found *plan.Diagnostics) *reader {
-	return &reader{file: file, plan: p, found: found, own: map[string]bool{}, spoiled: map[string]bool{}, broken: map[any]bool{}, names: map[string]map[string]bool{}, types: map[string]map[string]node{}, told: map[faultKey]bool{}}
+	return &reader{file: file, plan: p, found: found, own: map[string]bool{}, spoiled: map[string]bool{}, broken: map[any]bool{}, names: map[string]map[string]bool{}, types: map[string]map[string]node{}, told: map[faultKey]bool{}, origins: map[string]origin{}}
 }
 
 // pos returns the place of a key path, or of its nearest ancestor.
 func (r *reader) pos(path string) plan.Pos {
-	p, ok := r.index.Pos(path)
-	if !ok {
-		p = pos.Pos{Line: 1, Col: 1}
+	from := origin{source{r.file, r.index}, path}
+	for p := path; p != "" && len(r.origins) > 0; p = p[:max(strings.LastIndexAny(p, ".["), 0)] {
+		if o, ok := r.origins[p]; ok {
+			from = origin{o.source, o.path + path[len(p):]}
+			break
+		}
 	}
-	return plan.Pos{File: r.file, Line: p.Line, Col: p.Col}
+	at, ok := from.index.Pos(from.path)
+	if !ok {
+		at = pos.Pos{Line: 1, Col: 1}
+	}
+	return plan.Pos{File: from.file, Line: at.Line, Col: at.Col}
 }
 
 // whole calls f and notes x as broken when f found errors.
@@ -165,6 +177,9 @@ func kindOf(raw any) string {
 	return "a date"
 }
 
+// element is the path of an element of the array at a path.
+func element(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }
+
 // label names a table for messages: its own name when it has one.
 func label(kind string, m map[string]any, i int) string {
 	for _, key := range []string{"name", "mark"} {
@@ -182,7 +197,10 @@ func (v value) nodes(kind string) (out []node) {
 		prefix += ", "
 	}
 	one := func(m map[string]any, i int) {
-		path := fmt.Sprintf("%s[%d]", v.at(v.key), i)
+		if _, gone := m[removed]; gone {
+			return
+		}
+		path := element(v.at(v.key), i)
 		out = append(out, node{r: v.r, path: path, where: prefix + label(kind, m, i), m: m})
 	}
 	switch list := v.raw.(type) {

@@ -56,11 +56,11 @@ var roofKeys = []binding[roofDraft]{
 	}).otherwise(`"2x6", at each pair of rafters`),
 	lengthKey("ceiling_splice", `"2'"`, "how far the splice piece beside a break in a ceiling joist laps each side; where it is given, joists longer than the stock may break between bearing walls",
 		func(d *roofDraft) *float64 { return &d.CeilingSplice }).within(0, 240).usual(12, 96).otherwise("1' over a bearing wall; no break anywhere else"),
-	custom("post", "tables", "", "posts under its ridge, each from a footing of its own up through the floors", func(v value, d *roofDraft) {
+	custom("post", "tables", `[{ at = "28'" }]`, "posts under its ridge, each from a footing of its own up through the floors", func(v value, d *roofDraft) {
 		for _, n := range v.nodes("post") {
 			readRidgePost(n, d.Roof)
 		}
-	}).showing("[[roof.post]]"),
+	}),
 	choiceKey("blocking", plan.EaveBlockings, "blocks between the rafters or trusses over the plates at the eaves: full, beveled up to the deck, which is nailed to them; or vented, 2 in lower for air, which keep the rafters upright and take no nails of the deck",
 		func(d *roofDraft) *plan.EaveBlocking { return &d.Blocking }).orWord(string(plan.NoBlocking)),
 	custom("blocking_set", "length", `"1 1/2in"`, "how far the blocks stand back from the outside face of the plates", func(v value, d *roofDraft) { d.BlockingSet = v.station() }).

@@ -55,7 +55,7 @@ func readShear(n node, i int, w *wallDraft) {
 		read(n, shearKeys, d)
 	})
 	if d.Name == "" {
-		d.Name = fmt.Sprintf("%s%c", w.Name, 'A'+i%26)
+		d.Name = shearName(w.Name, i)
 	}
 	if !d.toGiven && !n.has("to") {
 		w.toEnd = append(w.toEnd, d.Shear)
@@ -68,6 +68,9 @@ func readShear(n node, i int, w *wallDraft) {
 	}
 	w.Shear = append(w.Shear, d.Shear)
 }
+
+// shearName is the name of the nth segment of a wall, from 0, that the plan gives none.
+func shearName(wall string, n int) string { return fmt.Sprintf("%s%c", wall, 'A'+n%26) }
 
 // postKeys fill one post of a wall.
 var postKeys = []binding[plan.WallPost]{

@@ -22,6 +22,18 @@ var outward = [4]geom.Vec2{{X: 0, Y: -1}, {X: 1, Y: 0}, {X: 0, Y: 1}, {X: -1, Y:
 // SideNames are the letters of the sides.
 var SideNames = [4]plan.Side{plan.South, plan.East, plan.North, plan.West}
 
+// sidesOf returns the sides in the order south, east, north, west of the house as written.
+func sidesOf(l plan.Lay) (out [4]int) {
+	for i, d := range outward {
+		for j, e := range outward {
+			if geom.With(l.Way(d), e) {
+				out[i] = j
+			}
+		}
+	}
+	return out
+}
+
 // Outward returns the unit outward normal of side i.
 func Outward(i int) geom.Vec2 { return outward[i] }
 
@@ -61,7 +73,10 @@ type Body struct {
 	// Layout is where the module of the rafters along the ridge starts, in from
 	// the low end of the axis; nil leaves it to the shape.
 	Layout *float64
-	index  int
+	// Lay is how its house lies: what is chosen by place or by order of the sides is chosen as
+	// in the house as written.
+	Lay   plan.Lay
+	index int
 }
 
 // Shape is what a kind of roof is asked: the slopes in rise per inch of run.

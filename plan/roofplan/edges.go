@@ -173,7 +173,9 @@ func (r *Roof) lines() {
 		}
 	}
 	slices.SortFunc(r.Lines, func(a, b *Line) int {
-		return cmp.Or(cmp.Compare(rank(a.Kind), rank(b.Kind)), byPlace(a.A.Flat(), b.A.Flat()), byPlace(a.B.Flat(), b.B.Flat()))
+		a0, a1 := r.written(a)
+		b0, b1 := r.written(b)
+		return cmp.Or(cmp.Compare(rank(a.Kind), rank(b.Kind)), byPlace(a0, b0), byPlace(a1, b1))
 	})
 	r.carry()
 }

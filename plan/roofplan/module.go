@@ -174,16 +174,28 @@ func (b *Body) low() float64 {
 // gable, the low end first.
 func (b *Body) start(i int) float64 {
 	ends := endsOf(i)
-	low, high := b.Sides[ends[0]], b.Sides[ends[1]]
-	switch {
-	case low.Slope > 0:
-		return b.hipEnd(ends[0])
-	case !low.RunsIn:
-		return -b.edge(ends[0])
-	case high.Slope > 0:
-		return b.hipEnd(ends[1])
+	if b.fromHigh(i) {
+		ends[0], ends[1] = ends[1], ends[0]
 	}
-	return b.edge(ends[1])
+	end := ends[0]
+	if first := b.Sides[end]; first.RunsIn && first.Slope == 0 {
+		end = ends[1]
+	}
+	switch {
+	case b.Sloped(end):
+		return b.hipEnd(end)
+	case end == South || end == West:
+		return -b.edge(end)
+	}
+	return b.edge(end)
+}
+
+// fromHigh tells whether what runs along the eave of side i is counted from its high end.
+func (b *Body) fromHigh(i int) bool {
+	if i == South || i == North {
+		return b.Lay.Reversed(plan.AxisX)
+	}
+	return b.Lay.Reversed(plan.AxisY)
 }
 
 // between returns the places of the module from lo to hi.

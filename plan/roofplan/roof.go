@@ -12,6 +12,7 @@ import (
 // Roof is the upper envelope of bodies over one level.
 type Roof struct {
 	Bodies []*Body
+	lay    plan.Lay
 	Faces  []*Face           // in order of the bodies
 	Lines  []*Line           // ridges, then hips, then valleys
 	bounds map[*Face][]bound // filled by boundsOf
@@ -66,6 +67,9 @@ func New(bodies []*Body) (*Roof, []Fault) {
 		faults = append(faults, b.checkRidge()...)
 	}
 	r := &Roof{Bodies: bodies}
+	if len(bodies) > 0 {
+		r.lay = bodies[0].Lay
+	}
 	fs := facets(bodies)
 	faults = append(faults, r.faces(fs)...)
 	r.edges()
@@ -145,7 +149,7 @@ func (o *Body) dies(p, d geom.Vec2, z float64) (run float64, ok bool) {
 // facets returns the planes of all bodies, each over its own plan.
 func facets(bodies []*Body) (out []facet) {
 	for _, b := range bodies {
-		for i := range b.Sides {
+		for _, i := range sidesOf(b.Lay) {
 			if !b.Sloped(i) {
 				continue
 			}
@@ -294,3 +298,18 @@ func angle(a, b geom.Vec2) float64 { return math.Atan2(a.Cross(b), a.Dot(b)) }
 
 // byPlace orders plan points by x, then y.
 func byPlace(a, b geom.Vec2) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) }
+
+// rough is where a point is in the house as written, without what turning leaves of rounding, in.
+func (r *Roof) rough(p geom.Vec3) geom.Vec2 {
+	q := r.lay.Back(p.Flat())
+	return geom.Vec2{X: math.Round(q.X * 1000), Y: math.Round(q.Y * 1000)}
+}
+
+// written returns the ends of a line as the house as written has them, low or west or south first.
+func (r *Roof) written(l *Line) (a, b geom.Vec2) {
+	a, b = r.rough(l.A), r.rough(l.B)
+	if math.Abs(l.A.Z-l.B.Z) <= snap && byPlace(a, b) > 0 {
+		return b, a
+	}
+	return a, b
+}

@@ -52,7 +52,7 @@ func (f *Face) across(p geom.Vec2) float64 {
 	return p.Y
 }
 
-// Runs returns the rafter lines of all faces, in order of face and station.
+// Runs returns the rafter lines of all faces, in order of face and station as written.
 func (r *Roof) Runs() (out []*Run) {
 	for _, f := range r.Faces {
 		for _, s := range f.stations() {
@@ -92,6 +92,9 @@ func (f *Face) stations() []station {
 		}
 	}
 	slices.SortFunc(out, func(a, b station) int { return cmp.Compare(a.at, b.at) })
+	if f.Body.fromHigh(f.Side) {
+		slices.Reverse(out)
+	}
 	return out
 }
 
@@ -108,6 +111,9 @@ func (f *Face) layouts() (all []station) {
 				return -1
 			}
 			return 1
+		}
+		if f.Body.fromHigh(f.Side) {
+			a, b = b, a
 		}
 		return cmp.Compare(a.at, b.at)
 	})

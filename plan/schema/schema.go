@@ -117,7 +117,17 @@ func of(k read.Key) (object, error) {
 }
 
 // Write writes the schema of a plan file.
-func Write(w io.Writer) error {
+func Write(w io.Writer) error { return write(w, "galewright plan", true) }
+
+// WriteDifference writes the schema of a plan file that begins with another one: nothing is
+// required in it, and what has a name can be taken out.
+func WriteDifference(w io.Writer) error { return write(w, "galewright difference", false) }
+
+// remove is the key by which a difference takes a table out.
+var remove = object{"type": "boolean", "description": "take the one of this name out of the plan that this one begins with"}
+
+// write writes the schema of a plan file, whole or a difference.
+func write(w io.Writer, title string, whole bool) error {
 	tables := map[string]object{}
 	for _, k := range read.Keys() {
 		t := tables[k.Table]
@@ -130,7 +140,10 @@ func Write(w io.Writer) error {
 			return err
 		}
 		t["properties"].(object)[k.Name] = s
-		if k.Required && k.Table+"."+k.Name != overridden {
+		if !whole && k.Table != "" && k.Table != "project" && (k.Name == "name" || k.Name == "mark") {
+			t["properties"].(object)["remove"] = remove
+		}
+		if k.Required && whole && k.Table+"."+k.Name != overridden {
 			required, _ := t["required"].([]string)
 			t["required"] = append(required, k.Name)
 		}
@@ -138,7 +151,10 @@ func Write(w io.Writer) error {
 	root := tables[""]
 	delete(tables, "")
 	root["$schema"] = "http://json-schema.org/draft-07/schema#"
-	root["title"] = "galewright plan"
+	root["title"] = title
+	if !whole {
+		root["required"] = []string{"base"}
+	}
 	root["definitions"] = tables
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)

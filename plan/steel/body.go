@@ -51,6 +51,9 @@ type Seat struct {
 	Band   int
 	Back   bool // at the band's far end
 	Flange int  // which of those that share the end's fasteners, from 0
+	// Other says that the pattern lies the other way round: in a mirrored house a piece is
+	// turned over, or taken in its other hand.
+	Other bool
 }
 
 // fasten drives the fasteners of an end through a band, from the seat on; lap is
@@ -73,6 +76,9 @@ func (w *Wood) fasten(b *Body, end int, e hardware.End, at Seat, width, lap floa
 		b.Off = append(b.Off, OffSteel{end, need, have})
 	}
 	for _, h := range p.Lay(width) {
+		if at.Other {
+			h.Across = -h.Across
+		}
 		if h.Filled {
 			w.nail(b, band, at, h, end, e)
 		} else {

@@ -54,7 +54,7 @@ func (s *Steel) body(p *placement.Piece) *Body {
 		starts := p.Ends[i].Starts
 		bare := max(0, p.Ends[i].Of-len(starts)) // one flange alone has the fewer ones of an odd number
 		for k, at := range starts {
-			s.Wood.fasten(b, i, portion(e, k+bare, len(starts)+bare), Seat{at.Band, at.Far, k + bare}, p.Item.Across(), p.Laid[p.Ends[i].Laid].Lap)
+			s.Wood.fasten(b, i, portion(e, k+bare, len(starts)+bare), Seat{at.Band, at.Far, k + bare, s.mirrored()}, p.Item.Across(), p.Laid[p.Ends[i].Laid].Lap)
 		}
 	}
 	return b
@@ -149,3 +149,9 @@ func (s *Steel) over(p *placement.Piece) []geom.Band {
 
 // units is that of the piece that the rod is for.
 func (r *Rod) units() units.System { return r.For.Units() }
+
+// mirrored tells whether the house lies mirrored from what its plan writes.
+func (s *Steel) mirrored() bool {
+	p := s.Placed.House.Plan
+	return p != nil && p.Lay.Mirrored
+}
