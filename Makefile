@@ -61,8 +61,13 @@ MUTATE ?= $(addprefix ./plan/,geom length roofplan framing hardware placement wi
 mutate:
 	@$(GO) run ./.ci/mutate -seed $(SEED) -n $(N) $(MUTATE)
 
+# Rows of up to HOUSES houses in one plan; figures for benchstat. The default keeps
+# within a gibibyte; HOUSES=100 wants several, and MEMORY= to be allowed them.
+HOUSES ?= 30
+MEMORY ?= 1GiB
 bench:
-	$(GO) test -run '^$$' -bench . -benchmem ./golden ./plan/... ./render/...
+	GOMEMLIMIT=$(MEMORY) $(GO) test -run '^$$' -bench . -benchmem -timeout 60m ./golden -args -houses $(HOUSES)
+	GOMEMLIMIT=$(MEMORY) $(GO) test -run '^$$' -bench . -benchmem ./plan/... ./render/...
 
 clean:
 	rm -rf bin out

@@ -2,22 +2,30 @@ package golden
 
 import (
 	"bufio"
+	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
+	"slices"
 	"testing"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/loadpath"
+	"galewright/plan/lumber"
 	"galewright/plan/pipeline"
+	"galewright/plan/placement"
+	"galewright/plan/salt"
 	"galewright/plan/steel"
+	"galewright/render"
 	"galewright/render/pdf"
 	"galewright/render/sheet"
 	"galewright/render/svg"
 
 	svgo "github.com/ajstarks/svgo/float"
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -145,76 +153,150 @@ func BenchmarkPlanToSVG(b *testing.B) {
 	b.ReportMetric(float64(bytes), "B/set")
 }
 
-// BenchmarkRowOfHousesToSVG does it for a row of 100 demo houses in one plan,
-// from the read plan on.
-func BenchmarkRowOfHousesToSVG(b *testing.B) {
-	p := row(build(b, demo).Plan, 100)
-	var elements int
-	for b.Loop() {
-		r, faults := pipeline.From(p)
-		require.False(b, faults.Errors(), "%v", faults)
-		set := draw(b, r, "arch-d")
-		writeAll(b, set)
-		elements = marks(set)
-	}
-	b.ReportMetric(float64(elements)*float64(b.N)/b.Elapsed().Seconds(), "elements/s")
-}
+// most is the longest row of houses that is measured: make bench HOUSES=100 measures
+// more than fits in the gibibyte that make bench keeps to.
+var most = flag.Int("houses", 30, "with -bench: houses of the longest row")
 
-// BenchmarkFraming frames rows of houses: time per house must stay nearly
-// level when framing grows as n log n.
-func BenchmarkFraming(b *testing.B) {
-	one := build(b, demo).Plan
-	for _, n := range []int{1, 10, 100, 1000} {
+// rows measures work on rows of the demo house, from one on: set readies a row and
+// returns the work. Printed are the time of one house in the row, and how the whole time
+// grows from the row before: an exponent of 1 is time in step with the houses, 2 with
+// their square. Where a row is done once or twice in the time given, and the machine
+// does other work, the exponent is as good as that.
+func rows(b *testing.B, set func(b *testing.B, n int) func()) {
+	last, before := 0, 0.0 // houses and seconds of the row before
+	for _, n := range slices.Compact([]int{1, min(10, *most), *most}) {
 		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
-			p := row(one, n)
-			var members int
+			work := set(b, n)
 			for b.Loop() {
-				h, faults := framing.Frame(p)
-				require.False(b, faults.Errors())
-				members = len(h.Members)
+				work()
 			}
-			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/house")
-			b.ReportMetric(float64(members), "members")
+			took := b.Elapsed().Seconds() / float64(b.N)
+			b.ReportMetric(took*1e6/float64(n), "µs/house")
+			if last > 0 && last < n {
+				b.ReportMetric(math.Log(took/before)/math.Log(float64(n)/float64(last)), "exponent")
+			}
+			last, before = n, took
 		})
 	}
+}
+
+// framed returns a row that is run as far as its hardware.
+func framed(b *testing.B, n int) *pipeline.Result {
+	r, faults := pipeline.From(row(build(b, demo).Plan, n))
+	require.False(b, faults.Errors(), "%v", faults)
+	return r
+}
+
+// BenchmarkRowToSVG takes a row from the read plan on to the bytes of all its sheets.
+func BenchmarkRowToSVG(b *testing.B) {
+	rows(b, func(b *testing.B, n int) func() {
+		p := row(build(b, demo).Plan, n)
+		return func() {
+			r, faults := pipeline.From(p)
+			require.False(b, faults.Errors(), "%v", faults)
+			bytes := drawEach(b, r)
+			b.ReportMetric(float64(bytes)/float64(n), "B/house")
+		}
+	})
+}
+
+// BenchmarkDraw lays out, draws and writes the sheets of a row whose loads are known.
+func BenchmarkDraw(b *testing.B) {
+	rows(b, func(b *testing.B, n int) func() {
+		r := framed(b, n)
+		r.Loads()
+		return func() { drawEach(b, r) }
+	})
+}
+
+// drawEach writes every sheet once it is drawn, and returns how many bytes that is.
+func drawEach(b *testing.B, r *pipeline.Result) int64 {
+	c := &counter{}
+	faults := render.Each(model(r), render.Options{Paper: "arch-d"}, func(set *sheet.Set) bool {
+		return assert.NoError(b, svg.Write(c, set, 0, svg.Options{}))
+	})
+	require.False(b, faults.Errors(), "%v", faults)
+	return c.n
+}
+
+// BenchmarkFraming frames rows of houses.
+func BenchmarkFraming(b *testing.B) {
+	rows(b, func(b *testing.B, n int) func() {
+		p := row(build(b, demo).Plan, n)
+		return func() {
+			h, faults := framing.Frame(p)
+			require.False(b, faults.Errors())
+			b.ReportMetric(float64(len(h.Members)), "members")
+		}
+	})
+}
+
+// BenchmarkPlacing places the hardware of framed rows.
+func BenchmarkPlacing(b *testing.B) {
+	rows(b, func(b *testing.B, n int) func() {
+		r := framed(b, n)
+		return func() {
+			pl, faults := placement.Place(r.House, r.Catalog)
+			require.False(b, faults.Errors())
+			b.ReportMetric(float64(len(pl.Pieces)), "pieces")
+		}
+	})
 }
 
 // BenchmarkBodies is all hardware as bodies, every fastener a line in the wood
-// it finds, and the checks of them; growth near linear is 100 houses in about
-// 100 times the time of one (µs/house alike).
+// it finds, and the checks of them.
 func BenchmarkBodies(b *testing.B) {
-	one := build(b, demo).Plan
-	for _, n := range []int{1, 10, 100} {
-		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
-			r, faults := pipeline.From(row(one, n))
-			require.False(b, faults.Errors())
-			var fasteners int
-			for b.Loop() {
-				s := steel.New(r.Placement)
-				require.False(b, s.Check().Errors())
-				fasteners = 0
-				for _, x := range s.Bodies {
-					fasteners += len(x.Fasteners)
-				}
+	rows(b, func(b *testing.B, n int) func() {
+		r := framed(b, n)
+		return func() {
+			s := steel.New(r.Placement)
+			require.False(b, s.Check().Errors())
+			fasteners := 0
+			for _, x := range s.Bodies {
+				fasteners += len(x.Fasteners)
 			}
-			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/house")
 			b.ReportMetric(float64(fasteners), "fasteners")
-		})
-	}
+		}
+	})
 }
 
-// BenchmarkLoads runs the load path of one house and of many.
-func BenchmarkLoads(b *testing.B) {
-	one := build(b, demo).Plan
-	for _, n := range []int{1, 1000} {
-		b.Run(fmt.Sprintf("houses=%d", n), func(b *testing.B) {
-			r, faults := pipeline.From(row(one, n))
+// BenchmarkSalt finds the class of place of every piece.
+func BenchmarkSalt(b *testing.B) {
+	rows(b, func(b *testing.B, n int) func() {
+		r := framed(b, n)
+		return func() {
+			_, faults := salt.Run(r.Steel)
 			require.False(b, faults.Errors())
-			for b.Loop() {
-				_, faults := loadpath.Run(r.Placement)
-				require.False(b, faults.Errors())
+		}
+	})
+}
+
+// BenchmarkLoads works the load path of a row out.
+func BenchmarkLoads(b *testing.B) {
+	rows(b, func(b *testing.B, n int) func() {
+		r := framed(b, n)
+		return func() {
+			_, faults := loadpath.RunOn(r.Steel)
+			require.False(b, faults.Errors())
+		}
+	})
+}
+
+// BenchmarkLumber cuts the demo house's lumber from the usual stock, and from a yard
+// that has long lengths too, which leave many ways to cut.
+func BenchmarkLumber(b *testing.B) {
+	p := *build(b, demo).Plan
+	for _, longest := range []float64{240, 480} {
+		b.Run(fmt.Sprintf("longest=%.0fft", longest/12), func(b *testing.B) {
+			p.Lumber.Stock = nil
+			for l := 96.0; l <= longest; l += 24 {
+				p.Lumber.Stock = append(p.Lumber.Stock, l)
 			}
-			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/house")
+			h, faults := framing.Frame(&p)
+			require.False(b, faults.Errors(), "%v", faults)
+			for b.Loop() {
+				lumber.List(h)
+			}
 		})
 	}
 }

@@ -27,11 +27,11 @@ type Winds struct {
 	Basis   wind.Basis
 	A       float64 // width a of the edge strips, in
 	Deck    *Deck
-	figures []wind.Figure        // of each face
-	Faults  map[*plan.Roof]error // of roofs that no figure has
-	walls   map[*plan.Level][]*plan.Wall
-	q       float64 // velocity pressure at mean roof height with Kd, psf
-	soffit  float64 // GCp on the underside of an overhang
+	figures []wind.Figure               // of each face
+	Faults  map[*plan.Roof]error        // of roofs that no figure has
+	walls   map[*plan.Level]*geom.Rings // exterior walls that reach the plates of a level
+	q       float64                     // velocity pressure at mean roof height with Kd, psf
+	soffit  float64                     // GCp on the underside of an overhang
 }
 
 // nailArea is the effective wind area of a nail, ft²: less than the least of
@@ -43,7 +43,7 @@ const nailArea = 1.0
 func (d *Deck) Blow(b wind.Basis) *Winds {
 	w := &Winds{
 		Basis: b, A: 12 * b.EdgeStrip(), Deck: d, figures: make([]wind.Figure, len(d.Faces)), Faults: map[*plan.Roof]error{}, q: b.At(b.Height).QKd,
-		walls: map[*plan.Level][]*plan.Wall{},
+		walls: outlines(d.House.Plan),
 		// the reduction of wall coefficients to 10 degrees is not taken
 		soffit: wind.WallFigure(b.Edition, 45).Zones[0].Positive.At(nailArea),
 	}
@@ -55,12 +55,22 @@ func (d *Deck) Blow(b wind.Basis) *Winds {
 		}
 		w.figures[i] = f
 	}
-	for _, x := range d.House.Plan.Walls {
+	return w
+}
+
+// outlines returns the exterior walls that reach the plates of each level.
+func outlines(p *plan.Plan) map[*plan.Level]*geom.Rings {
+	sides := map[*plan.Level][][2]geom.Vec2{}
+	for _, x := range p.Walls {
 		if l := x.TopLevel(); x.Exterior {
-			w.walls[l] = append(w.walls[l], x)
+			sides[l] = append(sides[l], [2]geom.Vec2{x.From, x.To})
 		}
 	}
-	return w
+	out := map[*plan.Level]*geom.Rings{}
+	for l, list := range sides {
+		out[l] = geom.NewRings(list)
+	}
+	return out
 }
 
 // Figure returns the figure of a roof's first face.
@@ -140,14 +150,7 @@ func (w *Winds) zone(c wind.Clad, over bool) Zone {
 // inside tells whether p lies within the exterior walls that reach the plates
 // of a level: a ray to the east crosses an odd number of them.
 func (w *Winds) inside(l *plan.Level, p geom.Vec2) bool {
-	in := false
-	for _, x := range w.walls[l] {
-		a, b := x.From, x.To
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
+	return w.walls[l] != nil && w.walls[l].Inside(p)
 }
 
 // sort of edge a zone is measured from.

@@ -40,6 +40,11 @@ func (h *House) reversed(j *Joint) (total float64, is bool) {
 			return p.To.Sub(p.From).Len(), lay.Mirrored
 		}
 	}
+	for _, x := range h.Plan.Beams {
+		if x.Name == j.Host {
+			return x.To.Sub(x.From).Len(), lay.Mirrored
+		}
+	}
 	for _, r := range h.Plan.Roofs {
 		if size := r.Area[1].Sub(r.Area[0]); j.Host == r.Name || strings.HasPrefix(j.Host, r.Name+"/"+string(plan.RidgeEdge)) {
 			return map[plan.Axis]float64{plan.AxisX: size.X, plan.AxisY: size.Y}[r.Ridge], lay.Reversed(r.Ridge)

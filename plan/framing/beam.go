@@ -79,7 +79,7 @@ func (b *builder) layBeam(fb *framedBeam) bool {
 	if !carried {
 		return false
 	}
-	cuts := cutsOver(fb.postStations(), t.s0, t.s1, b.longest())
+	cuts := b.cutsOver(fb.postStations(), t.s0, t.s1)
 	from := t.s0
 	for _, to := range append(cuts, t.s1) {
 		if long := to - from; long > b.longest()+geom.Eps {
@@ -100,13 +100,12 @@ func (b *builder) layBeam(fb *framedBeam) bool {
 
 // cutBeam adds the pieces of a beam between its ends and the places where it breaks.
 func (b *builder) cutBeam(fb *framedBeam, cuts []float64) {
-	from := fb.body.s0
-	for _, to := range append(cuts, fb.body.s1) {
+	b.eachPart(append(append([]float64{fb.body.s0}, cuts...), fb.body.s1), func(from, to float64) {
 		m := b.lying(fb.role, fb.body.f, from, to, 0, fb.body.d, fb.foot, fb.top)
 		m.ID, m.Section, m.Level = fmt.Sprintf("%s/beam@%s", fb.Name, at(from-fb.body.s0)), fb.Member, fb.level
 		fb.Pieces = append(fb.Pieces, b.member(m))
-		from = to
-	}
+	})
+	fb.Pieces = b.inOrder(fb.Pieces)
 }
 
 // carriesEnd finds what carries one end of a beam and notes it; false where nothing
@@ -213,7 +212,7 @@ func (b *builder) hungFrom(t body, s, out, foot, top float64) (best *Member) {
 			continue
 		}
 		for _, solid := range o.Solid {
-			if area := covered(solid, t, foot, top); geom.Overlap(end, solid, 0.01) && area > most {
+			if area := covered(solid, t, foot, top); meets(end, solid) && area > most {
 				best, most = o, area
 			}
 		}

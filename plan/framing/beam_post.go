@@ -62,6 +62,7 @@ func (b *builder) postJoints(fb *framedBeam) {
 				over = append(over, m)
 			}
 		}
+		over = b.inOrder(over)
 		share := shareOf(fb.postStations(), u.Along, fb.body.s0, fb.body.s1)
 		b.joint(&Joint{
 			Kind: plan.BeamToPost, Host: fb.Name, Level: fb.FloorBeam.Level, Station: u.Along, At: u.On.B,

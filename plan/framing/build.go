@@ -20,6 +20,17 @@ const near = 0.5
 // and members may reach so far into each other untold.
 const sixteenth = 1.0 / 16
 
+// skin is how far, in, bodies may reach into each other and points lie apart and still
+// only touch.
+const skin = 0.01
+
+// meets tells whether two bodies share room.
+func meets(a, b geom.Solid) bool { return geom.Overlap(a, b, skin) }
+
+// column returns a rectangle on plan as a slab one inch high about z = 0: what overlaps
+// on plan overlaps as columns.
+func column(f geom.Frame, s0, s1, t0, t1 float64) geom.Solid { return f.Box(s0, s1, t0, t1, -0.5, 0.5) }
+
 // onLine is how far, in, a point may lie off a line of the roof and still be
 // on it: what crossing planes leave of rounding, well under a sawcut.
 const onLine = 0.1

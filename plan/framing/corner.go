@@ -372,7 +372,7 @@ func (b *builder) wallGrid() func(lo, hi geom.Vec2) []*framedWall {
 
 // extent returns the rectangle that holds w on plan.
 func (w *framedWall) extent() (lo, hi geom.Vec2) {
-	l, h := w.frame.Box(w.Hook, w.Length(), 0, w.Depth(), 0, 1).Bounds()
+	l, h := column(w.frame, w.Hook, w.Length(), 0, w.Depth()).Bounds()
 	return l.Flat(), h.Flat()
 }
 

@@ -1,6 +1,7 @@
 package framing
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -69,6 +70,66 @@ func TestAStudOverAnOpeningStandsOnItsHeader(t *testing.T) {
 		assert.Equal(t, c.want != nil, f.below, "%v", c)
 		assert.InDelta(t, c.offset, f.offset, 1e-9, "%v", c)
 		assert.InDelta(t, c.gap, f.gap, 1e-9, "%v", c)
+	}
+}
+
+// Without a section of piles none are set, and no girder is tied to one.
+func TestGirdersWithoutPiles(t *testing.T) {
+	p := elevated(1)
+	p.Foundation.Pile = plan.Lumber{}
+	h := frame(t, p)
+	for _, m := range h.Members {
+		assert.NotEqual(t, plan.Pile, m.Role, m.ID)
+	}
+	for _, j := range h.Joints {
+		assert.NotEqual(t, plan.GirderPile, j.Kind, j.ID)
+	}
+	assert.True(t, slices.ContainsFunc(h.Members, func(m *Member) bool { return m.Role == plan.GirderBeam }))
+}
+
+// A wall from 0 to 60 that passes a floor from 100 to 109 has blocks in its bays from 100 to 101-1/2: between
+// studs at 0, 16 and 40 and the wall's end at 60, but not in a crack of a fifth of an inch beside the post at
+// 41.7, under a window from 42 to 58 whose sill is at 90, or at a cripple that ends in the block's height.
+func TestBlocksInTheBaysOfAWallThatPassesAFloor(t *testing.T) {
+	p := stories(2)
+	w := &framedWall{Wall: wall(p, "W", 0, geom.Vec2{}, geom.Vec2{X: 60}), s1: 60}
+	w.frame = w.Frame()
+	up := func(s, z0, z1 float64) { w.uprights = append(w.uprights, &Member{S0: s, S1: s + 1.5, Z0: z0, Z1: z1}) }
+	up(0, 1.5, 200)
+	up(1.7, 1.5, 200) // a fifth after it
+	up(3.5, 1.5, 200) // 0.3 after that
+	up(10, 150, 200)  // over the floor
+	up(16, 1.5, 200)
+	up(24, 101, 200) // begins in the block's height
+	up(30, 1.5, 101) // ends in it
+	up(40, 1.5, 200)
+	for _, c := range []struct {
+		opening *framedOpening
+		want    []float64
+	}{
+		{nil, []float64{3.2, 3.5, 5, 16, 17.5, 40, 41.5, 60}},
+		{&framedOpening{h0: 42, h1: 58, sill: 90, top: 130}, []float64{3.2, 3.5, 5, 16, 17.5, 40}},
+		{&framedOpening{h0: 42, h1: 58, sill: 103, top: 130}, []float64{3.2, 3.5, 5, 16, 17.5, 40, 41.5, 60}},
+		{&framedOpening{h0: 42, h1: 58, sill: 102.9, top: 130}, []float64{3.2, 3.5, 5, 16, 17.5, 40}},
+		{&framedOpening{h0: 42, h1: 58, sill: 30, top: 100}, []float64{3.2, 3.5, 5, 16, 17.5, 40, 41.5, 60}},
+		{&framedOpening{h0: 18, h1: 39, sill: 30, top: 120}, []float64{3.2, 3.5, 5, 16, 41.5, 60}},
+		{&framedOpening{h0: 5, h1: 16, sill: 30, top: 120}, []float64{3.2, 3.5, 17.5, 40, 41.5, 60}},
+	} {
+		b := newBuilder(p)
+		w.openings = nil
+		if c.opening != nil {
+			w.openings = []*framedOpening{c.opening}
+		}
+		b.fireBlocks(&deck{level: p.Levels[1], z0: 100, z1: 109}, w)
+		var got []float64
+		for _, m := range b.house.Members {
+			assert.Equal(t, plan.Blocking, m.Role)
+			assert.Same(t, p.Levels[1], m.Level)
+			assert.Equal(t, [2]float64{100, 101.5}, [2]float64{m.Z0, m.Z1})
+			got = append(got, m.S0, m.S1)
+		}
+		require.Len(t, got, len(c.want), "%v", c.opening)
+		assert.InDeltaSlice(t, c.want, got, 1e-9, "%v", c.opening)
 	}
 }
 

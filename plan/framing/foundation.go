@@ -33,7 +33,7 @@ func (b *builder) layGirders() {
 		length, width := g.To.Sub(g.From).Len(), g.Member.Width()
 		f.Origin = f.At(0, -width/2, 0).Flat()
 		fg := &framedGirder{Girder: g, mirrored: b.plan.Lay.Mirrored, body: body{f, 0, length, width}, z0: top - g.Member.Depth, z1: top}
-		lo, hi := f.Box(0, length, 0, width, 0, 1).Bounds()
+		lo, hi := column(f, 0, length, 0, width).Bounds()
 		fg.lo, fg.hi = lo.Flat(), hi.Flat()
 		if length < width {
 			b.girderFault(g, "girder-too-short", fmt.Sprintf("girder %s has no length", g.Name), "give it two ends that lie apart")

@@ -62,24 +62,29 @@ func (b *builder) beamEnd(fb *framedBeam, u BeamSupport) {
 	if u.Seat {
 		kind = plan.BeamSeat
 	}
-	m := fb.pieceAt(u.Along)
+	m := b.pieceAt(fb, u.Along)
 	j := b.newJoint(w, kind, u.Station, u.At.Z, m, u.On)
 	j.At, j.Level, j.Below = u.At, fb.FloorBeam.Level, true
 }
 
-// pieceAt returns the piece of a beam at a station.
-func (fb *framedBeam) pieceAt(s float64) *Member {
-	for _, m := range fb.Pieces {
-		if from, _ := fb.body.f.Local(m.A.Flat()); s <= from+m.Length+geom.Eps {
+// pieceAt returns the piece of a beam at a station: where it breaks the first, as in the
+// house as written.
+func (b *builder) pieceAt(fb *framedBeam, s float64) *Member {
+	list := b.inOrder(slices.Clone(fb.Pieces))
+	for _, m := range list {
+		if from, _ := fb.body.f.Local(m.A.Flat()); from-geom.Eps <= s && s <= from+m.Length+geom.Eps {
 			return m
 		}
+	}
+	if s < fb.body.s0 {
+		return fb.Pieces[0]
 	}
 	return fb.Pieces[len(fb.Pieces)-1]
 }
 
 // joistsOver finds the joists of floor and ceiling that lie on a dropped beam.
 func (b *builder) joistsOver(fb *framedBeam) (out []*Joint) {
-	g := &framedGirder{body: fb.body, z0: fb.foot, z1: fb.top, pieces: fb.Pieces}
+	g := &framedGirder{body: fb.body, z0: fb.foot, z1: fb.top, pieces: fb.Pieces, mirrored: b.plan.Lay.Mirrored}
 	lo, hi := fb.bounds()
 	for _, m := range b.index.Within(lo.Up(fb.top-1), hi.Up(fb.top+1)) {
 		if m.Role != plan.Joist || b.house.Splices(m) || fb.body.inLine(body{f: geom.NewFrame(m.A.Flat(), m.B.Flat())}) {
@@ -110,7 +115,7 @@ func (b *builder) hungJoists(fb *framedBeam) (out []*Joint) {
 			if s < fb.body.s0-sixteenth || s > fb.body.s1+sixteenth || min(math.Abs(t), math.Abs(t-fb.body.d)) > sixteenth {
 				continue
 			}
-			on := fb.pieceAt(s)
+			on := b.pieceAt(fb, s)
 			at := p
 			at.Z = (max(m.Z0, on.Z0) + min(m.Z1, on.Z1)) / 2
 			out = append(out, &Joint{Kind: plan.JoistHung, Host: fb.Name, Level: fb.level, Station: s, At: at, Members: []*Member{m, on}, Below: true})

@@ -41,12 +41,10 @@ func (b *builder) squashBlocks() {
 	}
 }
 
-// squashBlock adds the block under one stud.
+// squashBlock adds the block under one stud; on the lowest floor, or where a level has no
+// joists, no plates lie right under it and there is none.
 func (b *builder) squashBlock(w *framedWall, m *Member) {
 	l := w.Level
-	if l.Index == 0 || l.Joists.Depth == 0 {
-		return
-	}
 	z1 := w.floor - l.Subfloor
 	z0 := z1 - l.Joists.Depth
 	t0, t1 := 0.0, w.Depth()
@@ -94,7 +92,7 @@ func (b *builder) taken(box geom.Solid) bool {
 	lo, hi := box.Bounds()
 	for _, m := range b.index.Within(lo, hi) {
 		for _, s := range m.Solid {
-			if geom.Overlap(box, s, 0.01) {
+			if meets(box, s) {
 				return true
 			}
 		}

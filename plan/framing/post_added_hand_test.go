@@ -80,6 +80,16 @@ func TestNoSquashBlockWhereAJoistLies(t *testing.T) {
 	assert.Equal(t, 2, n)
 }
 
+// Nor are there any on a floor whose joists the plan leaves out.
+func TestNoSquashBlockInAFloorWithoutJoists(t *testing.T) {
+	p := postPlan(3, 3)
+	p.Levels[1].Joists = plan.Lumber{}
+	h, _ := Frame(p)
+	for _, m := range h.Members {
+		assert.NotEqual(t, plan.SquashBlock, m.Role, m.ID)
+	}
+}
+
 // A post over too few studs is told, one without room too.
 func TestAddedPostsThatFailAreTold(t *testing.T) {
 	_, faults := Frame(postPlan(3, 0))

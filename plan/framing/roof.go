@@ -241,7 +241,7 @@ func (b *builder) rakePlanes(w *framedWall) (out []geom.Plane, roof *plan.Roof) 
 			return []geom.Plane{{N: geom.Vec3{Z: 1}, C: rb.highPlate()}}, rb.Roof
 		}
 	}
-	for i := range rb.sides {
+	for _, i := range roofplan.SidesOf(b.plan.Lay) {
 		if rb.body.Sloped(i) {
 			out = append(out, underside(rb.body.Plane(i), rb.Rafters.Depth))
 		}

@@ -43,10 +43,7 @@ func (r bar) solid(u0, u1 float64) geom.Solid {
 // column returns the plan of the bar as a slab one inch high about z = 0:
 // what overlaps on plan overlaps as columns.
 func (r bar) column(u0, u1 float64) geom.Solid {
-	left := r.dir.Left().Mul(r.half)
-	a, b := r.at.Add(r.dir.Mul(u0)), r.at.Add(r.dir.Mul(u1))
-	return geom.Prism([]geom.Vec3{a.Sub(left).Up(-0.5), b.Sub(left).Up(-0.5), b.Add(left).Up(-0.5), a.Add(left).Up(-0.5)},
-		geom.Vec3{Z: 1})
+	return column(geom.Frame{Origin: r.at, D: r.dir, In: r.dir.Left()}, u0, u1, -r.half, r.half)
 }
 
 // before returns the vertical half space of plan points up to u.

@@ -90,7 +90,7 @@ func (f *roofFrame) free(b *bed, room geom.Solid, s span) []span {
 	base := b.frame.Origin.Dot(b.frame.D)
 	for _, m := range f.index.Within(lo, hi) {
 		for _, part := range m.Solid {
-			if !geom.Overlap(room, part, 0.01) {
+			if !meets(room, part) {
 				continue
 			}
 			in := clipTo(part, room.Planes())

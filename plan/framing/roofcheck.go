@@ -22,11 +22,11 @@ func (f *roofFrame) checkSeat(r *roofRafter, seats []bearing) {
 		d := s.u1 - s.u0
 		switch depth := s.deep(r.bar); {
 		case !s.crosses(r.bar):
-		case depth > r.depth/4+0.01:
+		case depth > r.depth/4+skin:
 			f.rafterFault(r.member, plan.Error, "notch-too-deep",
 				fmt.Sprintf("needs a notch %s deep in its rafters over %s, and a quarter of their depth is %s", f.inches(depth), s.name(), f.inches(r.depth/4)),
 				f.lowerIt(s))
-		case d < minSeat-0.01 && r.owner.sides[r.run.Face.Side].seat < minSeat:
+		case d < minSeat-skin && r.owner.sides[r.run.Face.Side].seat < minSeat:
 			f.rafterFault(r.member, plan.Warning, "short-seat",
 				fmt.Sprintf("lets its rafters bear on %s only; a notch within a quarter of their depth gives no more", f.inches(d)),
 				"take deeper rafters, or a lower pitch")

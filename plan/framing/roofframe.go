@@ -110,12 +110,12 @@ func (f *roofFrame) findBeds() {
 			z, level = f.highBed(w)
 		}
 		if !level {
-			f.rakes = append(f.rakes, &rakeBed{w, w.frame.Box(w.Hook, w.Length(), 0, w.Depth(), -0.5, 0.5)})
+			f.rakes = append(f.rakes, &rakeBed{w, column(w.frame, w.Hook, w.Length(), 0, w.Depth())})
 		} else {
 			s0, s1 := min(w.s0, orElse(w.caps, w.c0, w.s0)), max(w.s1, orElse(w.caps, w.c1, w.s1))
 			f.beds = append(f.beds, bed{
 				wall: w, frame: w.frame, z: z,
-				column: w.frame.Box(s0, s1, 0, w.Depth(), -0.5, 0.5),
+				column: column(w.frame, s0, s1, 0, w.Depth()),
 			})
 		}
 	}
@@ -124,7 +124,7 @@ func (f *roofFrame) findBeds() {
 			fr := geom.NewFrame(p.From, p.To)
 			f.beds = append(f.beds, bed{
 				porch: p, frame: fr, z: p.Top,
-				column: fr.Box(0, p.To.Sub(p.From).Len(), 0, p.Beam.Width(), -0.5, 0.5),
+				column: column(fr, 0, p.To.Sub(p.From).Len(), 0, p.Beam.Width()),
 			})
 		}
 	}

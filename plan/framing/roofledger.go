@@ -47,11 +47,11 @@ func (f *roofFrame) sheathing(rb *roofBody, i int) (in float64) {
 
 // ledgerSpans returns what rake walls leave of the length of a ledger along fr.
 func (f *roofFrame) ledgerSpans(fr geom.Frame, length float64) []span {
-	board := fr.Box(0, length, 0, plate, -0.5, 0.5)
+	board := column(fr, 0, length, 0, plate)
 	lo, hi := board.Bounds()
 	free := []span{{0, length}}
 	for _, r := range f.rakesAt.Within(lo, hi) {
-		if !geom.Overlap(board, r.column, 0.01) || !geom.Crosses(fr.D, r.wall.frame.D) {
+		if !meets(board, r.column) || !geom.Crosses(fr.D, r.wall.frame.D) {
 			continue
 		}
 		a, z := r.column.Along(fr.D.Up(0))

@@ -225,7 +225,7 @@ func (f *roofFrame) eavesAt(p geom.Vec2) (out []geom.Plane) {
 	for _, face := range f.roof.Faces {
 		for i, a := range face.Outline {
 			b := face.Outline[(i+1)%len(face.Outline)]
-			if face.Edges[i] == roofplan.Eave && (a.Sub(p).Len() < 0.01 || b.Sub(p).Len() < 0.01) {
+			if face.Edges[i] == roofplan.Eave && (a.Sub(p).Len() < skin || b.Sub(p).Len() < skin) {
 				n := b.Sub(a).Unit().Left().Mul(-1)
 				out = append(out, geom.Plane{N: n.Up(0), C: n.Dot(a)})
 			}
@@ -247,7 +247,7 @@ func (f *roofFrame) commonsAt(l *roofLine) (out []geom.Plane) {
 			p geom.Vec3
 			d geom.Vec2
 		}{{o.A, o.Dir().Mul(-1)}, {o.B, o.Dir()}} {
-			if end.p.Sub(l.line.B).Len() < 0.01 && end.d.Dot(l.dir) < 0 {
+			if end.p.Sub(l.line.B).Len() < skin && end.d.Dot(l.dir) < 0 {
 				king := bar{at: end.p.Flat(), dir: end.d, half: half}
 				out = append(out, king.after(half), king.beside(l.line.A.Flat()))
 			}
@@ -258,7 +258,7 @@ func (f *roofFrame) commonsAt(l *roofLine) (out []geom.Plane) {
 
 // yield cuts the one of two lines that ends against the other.
 func yield(o, l *roofLine) {
-	if !geom.Overlap(o.column, l.column, 0.001) {
+	if !meets(o.column, l.column) {
 		return
 	}
 	u, v, ok := meetAt(o.line, l.line)
@@ -299,11 +299,7 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 		cuts = f.splices(l, u0, u1)
 	}
 	less := append(slices.Clone(l.tail), f.less(l.bar, l.bounds(), seats)...)
-	for k := 1; k < len(cuts); k++ {
-		i := k
-		if f.backward(l.dir) { // the first as written first
-			i = len(cuts) - k
-		}
+	for i := 1; i < len(cuts); i++ {
 		parts := l.cut(cuts[i-1], cuts[i], l.planes, less)
 		if len(parts) == 0 {
 			continue
@@ -354,29 +350,26 @@ func (rb *roofBody) station(p geom.Vec2) float64 {
 
 // splices returns where a ridge board is cut to stock: at the last rafter
 // within the stock, so that the joint has a pair beside it.
-// It is counted from the west or south end, or from what that was in the house as written.
 func (f *roofFrame) splices(l *roofLine, u0, u1 float64) []float64 {
 	stock := l.owner.RidgeStock
 	if stock == 0 {
 		stock = longest(f.plan)
 	}
-	cuts := fromStart(f.backward(l.dir), u0, u1, func(u0, u1, way float64) (cuts []float64) {
-		for start := u0; u1-start > stock+geom.Eps; {
-			next := start
-			for _, run := range f.runs {
-				if u := way * l.u(run.High); !run.Flush && run.HighEnd.Kind == roofplan.Ridge && l.holds(run.High) && u <= start+stock+geom.Eps {
-					next = max(next, u)
-				}
+	cuts := []float64{l.u0}
+	for start := u0; u1-start > stock+geom.Eps; {
+		next := start
+		for _, run := range f.runs {
+			if u := l.u(run.High); !run.Flush && run.HighEnd.Kind == roofplan.Ridge && l.holds(run.High) && u <= start+stock+geom.Eps {
+				next = max(next, u)
 			}
-			if next <= start+1 {
-				next = start + stock
-			}
-			cuts = append(cuts, next)
-			start = next
 		}
-		return cuts
-	})
-	return append(append([]float64{l.u0}, cuts...), l.u1)
+		if next <= start+1 {
+			next = start + stock
+		}
+		cuts = append(cuts, next)
+		start = next
+	}
+	return append(cuts, l.u1)
 }
 
 // backward tells whether a direction goes to the west or south end of the house as written.

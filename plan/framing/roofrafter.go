@@ -132,13 +132,13 @@ func (f *roofFrame) rafterEnds(r *roofRafter, length float64) (u0, u1 float64, p
 	if r.run.HighEnd.Kind == roofplan.Wall || (r.owner.Kind == plan.ShedRoof && r.run.HighEnd.Line == nil) {
 		planes = append(planes, f.ledgerFace(r)...)
 	}
-	column := clipTo(r.column(u0, u1), planes)
-	lo, hi := column.Bounds()
+	slab := clipTo(r.column(u0, u1), planes)
+	lo, hi := slab.Bounds()
 	for _, line := range f.linesAt.Within(lo, hi) {
-		if geom.Overlap(column, line.column, 0.001) {
+		if meets(slab, line.column) {
 			p := line.beside(mid)
 			planes = append(planes, p)
-			column = column.Clip(p)
+			slab = slab.Clip(p)
 		}
 	}
 	return u0, u1, planes

@@ -114,8 +114,8 @@ func ceilingLumber(r *plan.Roof) plan.Lumber {
 
 // tie adds the joist of one pair: one piece, or where that is longer than the
 // stock several that meet over bearing walls, or between them where the plan
-// orders a splice, each break with a piece beside it. Where something stands in its
-// way it adds nothing and returns false.
+// orders a splice, each break with a piece beside it. Where something stands in the
+// way of a piece it is no tie, and it returns false.
 func (f *roofFrame) tie(p tiePair) bool {
 	r, side, length := f.tieBar(p)
 	planes := []geom.Plane{below(p.a), below(p.c)}
@@ -132,17 +132,15 @@ func (f *roofFrame) tie(p tiePair) bool {
 	if !ok {
 		cuts = []float64{0, length}
 	}
-	var pieces [][]geom.Solid
-	from := 0.0
-	for _, to := range cuts[1:] {
-		parts := r.cut(from, to, planes, nil)
+	for i, to := range cuts[1:] {
+		parts := r.cut(cuts[i], to, planes, nil)
 		if len(parts) == 0 || !f.clear(parts) {
-			return false
+			continue
 		}
-		pieces, from = append(pieces, parts), to
+		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i], to))
 	}
-	for i, parts := range pieces {
-		t.Pieces = append(t.Pieces, f.tieStick(p.rb, id, r, parts, cuts[i], cuts[i+1]))
+	if len(t.Pieces) < len(cuts[1:]) {
+		return false // what has room is laid, but it ties nothing
 	}
 	beside := r.shifted(side)
 	for _, c := range cuts[1 : len(cuts)-1] {
@@ -248,7 +246,7 @@ func (f *roofFrame) clear(parts []geom.Solid) bool {
 		lo, hi := s.Bounds()
 		for _, m := range f.index.Within(lo, hi) {
 			for _, t := range m.Solid {
-				if geom.Overlap(s, t, 0.01) {
+				if meets(s, t) {
 					return false
 				}
 			}

@@ -219,9 +219,9 @@ func (b *builder) single(h *stairwell) {
 // joists' place.
 func (b *builder) wellClear(d *deck, h *stairwell) bool {
 	runs := b.runOf(d.level)
-	box := runs.Box(h.clear.lo, h.clear.hi, h.wide.lo, h.wide.hi, 0, 1)
+	box := column(runs, h.clear.lo, h.clear.hi, h.wide.lo, h.wide.hi)
 	for _, w := range b.walls {
-		if w.Level == d.level && geom.Overlap(box, w.frame.Box(w.s0, w.s1, 0, w.Depth(), 0, 1), 0.1) {
+		if w.Level == d.level && meets(box, column(w.frame, w.s0, w.s1, 0, w.Depth())) {
 			b.wellFault(h.FloorOpening, "floor-opening-under-wall", fmt.Sprintf("wall %s stands over floor opening %s", w.Name, h.Name), "move one of the two")
 			return false
 		}

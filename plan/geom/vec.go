@@ -38,6 +38,9 @@ func (a Vec2) Unit() Vec2 {
 // Left returns a turned 90 degrees counterclockwise.
 func (a Vec2) Left() Vec2 { return Vec2{-a.Y, a.X} }
 
+// Right returns a turned 90 degrees clockwise.
+func (a Vec2) Right() Vec2 { return Vec2{a.Y, -a.X} }
+
 // Up lifts a to height z.
 func (a Vec2) Up(z float64) Vec3 { return Vec3{a.X, a.Y, z} }
 

@@ -177,7 +177,7 @@ func TestAHouseAsksTheSameElsewhereAndTurned(t *testing.T) {
 						continue
 					}
 					for i, v := range list {
-						if !plantest.Near(t, v, got[kind][i], 0.01*(1+slices.Max(v)/1000), how+": "+kind) {
+						if !plantest.Near(t, v, got[kind][i], 0.01+2e-4*slices.Max(v), how+": "+kind) {
 							break
 						}
 					}

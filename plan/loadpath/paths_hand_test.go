@@ -201,3 +201,27 @@ func TestASillBoltInWetWoodByHand(t *testing.T) {
 		assert.Equal(t, c.want == c.along, strings.Contains(governs, "catalog"), "%+v", c)
 	}
 }
+
+// A segment under which no spot of the ordered nails lies has no number, and says why.
+func TestNailsOfABottomPlateThatLiesOnNothing(t *testing.T) {
+	a := exampleReport(t, "marsh-wren.toml").work
+	n := 0
+	for _, x := range a.lateral.lines {
+		for _, s := range x.Segments {
+			if s.Wall.Name != "2S" {
+				continue
+			}
+			n++
+			whole := a.soleNails(s)
+			require.NotNil(t, whole)
+			assert.Empty(t, whole.Unknown)
+			assert.Positive(t, whole.Pieces)
+			off := *s.Segment
+			off.Shear = &plan.Shear{From: -50, To: -40}
+			got := a.soleNails(&SegmentShear{Segment: &off})
+			require.NotNil(t, got)
+			assert.Contains(t, got.Unknown, "no rim or joist under it")
+		}
+	}
+	assert.Equal(t, 2, n)
+}

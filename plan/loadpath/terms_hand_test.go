@@ -198,3 +198,11 @@ func TestWordsOfTermsAreTheirArithmetic(t *testing.T) {
 		}
 	})
 }
+
+// added is a sum.
+func added(list []float64) (sum float64) {
+	for _, x := range list {
+		sum += x
+	}
+	return sum
+}

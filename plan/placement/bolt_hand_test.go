@@ -92,6 +92,21 @@ func TestWhereABoltFindsRoomOnItsPlate(t *testing.T) {
 	}
 }
 
+// A bolt of a sill by itself, with no stud at its place, stands right there, else at the nearest place that
+// is a washer and an inch clear of a rod.
+func TestASillsBoltStandsInItsPlace(t *testing.T) {
+	for taken, at := range map[float64]float64{0: 48, 48.5: 44.5, 47.5: 51.5, 44: 48, 51.75: 47.75} {
+		h := newHand()
+		plate := h.member(0, plan.SillPlate, 0, 96, floor1, floor1+1.5)
+		x := &placer{world: newWorld(h.House)}
+		j := h.joint(h.walls[0], plan.SillFoundation, 48, plate.Z1, plate)
+		item := &hardware.Item{Item: &plan.Item{Rod: 0.5, Washer: 3}}
+		s, clear := x.roomOnPlate(want{joint: j, item: item}, link{s0: 48, s1: 48}, plate, 2.75, plate.Z1, []float64{taken})
+		assert.InDelta(t, at, s, 1e-9, "%v", taken)
+		assert.True(t, clear)
+	}
+}
+
 // Where no plate of the wall is under it the wall's own ends count.
 func TestABoltWithoutAPlateOfItsWall(t *testing.T) {
 	h := newHand()

@@ -14,24 +14,26 @@ import (
 )
 
 // hung is a joist 1 1/2 in thick and 7 1/4 deep about x = 50, from y = 0 up to the face of a
-// beam at y = 100, 1 1/2 thick, that runs along x from x0 to x1; both stand on z = 0. More
+// beam at y = 100, 1 1/2 thick, that runs along x from x0 to x1; both stand at z = hungAt. More
 // members stand in the same house.
 func hung(x0, x1 float64, more ...*framing.Member) (*placer, *framing.Joint) {
-	joist := boxed("joist", plan.Joist, geom.Vec3{X: 49.25}, geom.Vec3{X: 50.75, Y: 100, Z: 7.25})
-	joist.A, joist.B, joist.Section = geom.Vec3{X: 50, Z: 7.25}, geom.Vec3{X: 50, Y: 100, Z: 7.25}, plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 7.25}
-	beam := boxed("beam", plan.Beam, geom.Vec3{X: x0, Y: 100}, geom.Vec3{X: x1, Y: 101.5, Z: 9.25})
-	beam.A, beam.B = geom.Vec3{X: x0, Y: 100.75, Z: 9.25}, geom.Vec3{X: x1, Y: 100.75, Z: 9.25}
-	j := &framing.Joint{Kind: plan.RafterRidge, Host: "H", Station: 50, At: geom.Vec3{X: 50, Y: 100, Z: 7.25}, Members: []*framing.Member{joist, beam}}
+	joist := boxed("joist", plan.Joist, geom.Vec3{X: 49.25, Z: hungAt}, geom.Vec3{X: 50.75, Y: 100, Z: hungAt + 7.25})
+	joist.A, joist.B, joist.Section = geom.Vec3{X: 50, Z: hungAt + 7.25}, geom.Vec3{X: 50, Y: 100, Z: hungAt + 7.25}, plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 7.25}
+	beam := boxed("beam", plan.Beam, geom.Vec3{X: x0, Y: 100, Z: hungAt}, geom.Vec3{X: x1, Y: 101.5, Z: hungAt + 9.25})
+	beam.A, beam.B = geom.Vec3{X: x0, Y: 100.75, Z: hungAt + 9.25}, geom.Vec3{X: x1, Y: 100.75, Z: hungAt + 9.25}
+	j := &framing.Joint{Kind: plan.RafterRidge, Host: "H", Station: 50, At: geom.Vec3{X: 50, Y: 100, Z: hungAt + 7.25}, Members: []*framing.Member{joist, beam}}
 	return &placer{world: newWorld(&framing.House{Plan: &plan.Plan{}, Members: append(more, joist, beam)})}, j
 }
 
+const hungAt = 110.0
+
 // A hanger 5 in tall has a flange 2 wide on each side of the joist, its middle 1 in back from
-// the beam, from the joist's foot at 0 up, and one 1 1/2 wide on the beam's face beside each,
+// the beam, from the joist's foot up, and one 1 1/2 wide on the beam's face beside each,
 // its middle 3/4 out from the joist's side. Where the beam ends at the joist's left side, or
 // another joist stands tight to it there, that side has none on the beam: its share of the
 // fasteners is not driven, of two. Where neither has wood both are laid all the same.
 func TestAHangerByHand(t *testing.T) {
-	next := boxed("next", plan.Joist, geom.Vec3{X: 47.5}, geom.Vec3{X: 49, Y: 100, Z: 7.25})
+	next := boxed("next", plan.Joist, geom.Vec3{X: 47.5, Z: hungAt}, geom.Vec3{X: 49, Y: 100, Z: hungAt + 7.25})
 	item := &hardware.Item{Item: &plan.Item{Length: 5, Legs: [2]float64{2, 1.5}, Width: 1.5}, Kind: hardware.KindNamed(plan.HangerItem)}
 	type flange struct{ x, y, wide, nx, ny float64 }
 	left, right := flange{49.25, 99, 2, -1, 0}, flange{50.75, 99, 2, 1, 0}
@@ -58,7 +60,7 @@ func TestAHangerByHand(t *testing.T) {
 			for _, b := range l.Bands {
 				require.Len(t, b, 1)
 				p := b[0]
-				assert.Equal(t, [2]float64{0, 5}, [2]float64{p.A.Z, p.B.Z})
+				assert.Equal(t, [2]float64{hungAt, hungAt + 5}, [2]float64{p.A.Z, p.B.Z})
 				assert.InDelta(t, p.A.X, p.B.X, 1e-9)
 				round := func(v float64) float64 { return math.Round(v*1e6)/1e6 + 0 }
 				got = append(got, flange{round(p.A.X), round(p.A.Y), p.Width, round(p.N.X), round(p.N.Y)})
@@ -116,7 +118,7 @@ func TestAClipInTheAngleOfAHungJoist(t *testing.T) {
 			require.Len(t, l.Bands, 1)
 			require.Len(t, l.Bands[0], 2)
 			on, held := l.Bands[0][0], l.Bands[0][1]
-			fold := geom.Vec3{X: 50 + 0.75*c.side, Y: 100, Z: 3.625 + c.up}
+			fold := geom.Vec3{X: 50 + 0.75*c.side, Y: 100, Z: hungAt + 3.625 + c.up}
 			for what, d := range map[string][2]geom.Vec3{
 				"on the beam": {on.A, fold.Add(geom.Vec3{X: 3 * c.side})}, "fold": {on.B, fold}, "fold again": {held.A, fold}, "up the joist": {held.B, fold.Sub(geom.Vec3{Y: 2})},
 				"out of the beam": {on.N, {Y: -1}}, "out of the joist": {held.N, {X: c.side}},
@@ -141,10 +143,11 @@ func TestAClipInTheAngleOfAHungJoist(t *testing.T) {
 // outer face, which is nearer to the joint, beside the joist, and one up the joist's side, no
 // more of it than the joist is high, each half the clip's width of 1 1/2 from their corner.
 func TestAClipTwistedWhereAJoistCrossesAGirder(t *testing.T) {
-	joist := boxed("joist", plan.Joist, geom.Vec3{X: 49.25, Y: -20}, geom.Vec3{X: 50.75, Y: 60, Z: 3.5})
-	joist.A, joist.B, joist.Z0, joist.Z1 = geom.Vec3{X: 50, Y: -20}, geom.Vec3{X: 50, Y: 60}, 0, 3.5
-	girder := boxed("girder", plan.GirderBeam, geom.Vec3{Z: -9.25}, geom.Vec3{X: 100, Y: 3})
-	girder.A, girder.B = geom.Vec3{Y: 1.5, Z: -4}, geom.Vec3{X: 100, Y: 1.5, Z: -4}
+	const z = 110.0 // of the girder's top
+	joist := boxed("joist", plan.Joist, geom.Vec3{X: 49.25, Y: -20, Z: z}, geom.Vec3{X: 50.75, Y: 60, Z: z + 3.5})
+	joist.A, joist.B, joist.Z0, joist.Z1 = geom.Vec3{X: 50, Y: -20, Z: z + 1.75}, geom.Vec3{X: 50, Y: 60, Z: z + 1.75}, z, z+3.5
+	girder := boxed("girder", plan.GirderBeam, geom.Vec3{Z: z - 9.25}, geom.Vec3{X: 100, Y: 3, Z: z})
+	girder.A, girder.B, girder.Z0, girder.Z1 = geom.Vec3{Y: 1.5, Z: z - 4.625}, geom.Vec3{X: 100, Y: 1.5, Z: z - 4.625}, z-9.25, z
 	for _, c := range []struct {
 		face plan.Face
 		k    int
@@ -152,7 +155,7 @@ func TestAClipTwistedWhereAJoistCrossesAGirder(t *testing.T) {
 		side float64
 		out  float64 // of the girder's face
 	}{{"", 0, 1, -1, -1}, {"", 1, 1, 1, -1}, {plan.Right, 0, 1, 1, -1}, {plan.Left, 0, 1, -1, -1}, {"", 0, 2, -1, 1}} {
-		j := &framing.Joint{Kind: plan.JoistGirder, Host: "G", Station: 50, At: geom.Vec3{X: 50, Y: c.y}, Members: []*framing.Member{joist, girder}}
+		j := &framing.Joint{Kind: plan.JoistGirder, Host: "G", Station: 50, At: geom.Vec3{X: 50, Y: c.y, Z: z}, Members: []*framing.Member{joist, girder}}
 		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{}, Members: j.Members})}
 		item := &hardware.Item{Item: &plan.Item{Length: 5, Legs: [2]float64{4, 3}, Width: 1.5}, Kind: hardware.KindNamed(plan.ClipItem)}
 		l := x.twisted(want{joint: j, item: item, face: c.face, k: c.k, n: 2})
@@ -163,8 +166,8 @@ func TestAClipTwistedWhereAJoistCrossesAGirder(t *testing.T) {
 		down, up := l.Bands[0][0], l.Bands[0][1]
 		s := 50 + 0.75*c.side
 		for what, d := range map[string][2]geom.Vec3{
-			"down the girder": {down.A, {X: s + 0.75*c.side, Y: face, Z: -3}}, "to its top": {down.B, {X: s + 0.75*c.side, Y: face}},
-			"from the joist's foot": {up.A, {X: s, Y: face - 0.75*c.out}}, "to its top, 3 1/2": {up.B, {X: s, Y: face - 0.75*c.out, Z: 3.5}},
+			"down the girder": {down.A, {X: s + 0.75*c.side, Y: face, Z: z - 3}}, "to its top": {down.B, {X: s + 0.75*c.side, Y: face, Z: z}},
+			"from the joist's foot": {up.A, {X: s, Y: face - 0.75*c.out, Z: z}}, "to its top, 3 1/2": {up.B, {X: s, Y: face - 0.75*c.out, Z: z + 3.5}},
 			"out of the girder": {down.N, {Y: c.out}}, "out of the joist": {up.N, {X: c.side}},
 		} {
 			assert.InDelta(t, 0, d[0].Sub(d[1]).Len(), 1e-9, "%+v %s: %v, want %v", c, what, d[0], d[1])

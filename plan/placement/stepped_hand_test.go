@@ -17,10 +17,11 @@ import (
 // stands 1 in back it bends in under the girder, where it stands 1 in out over the pile's top: of
 // the 24 in the gap of 1/2 and the step of 1 leave 22 1/2, 11 1/4 for each.
 func TestAStrapFromGirderToPile(t *testing.T) {
+	const z = 96.0 // of the girder's underside
 	for _, c := range []struct {
 		name     string
 		y        float64 // of the pile's outer face
-		bend     float64 // height where it bends
+		bend     float64 // over the girder's underside, where it bends
 		n        float64 // of what lies level, up or down
 		gap, low float64
 	}{
@@ -28,21 +29,22 @@ func TestAStrapFromGirderToPile(t *testing.T) {
 		{"the pile stands back", 1, 0, -1, 1.5, 11.25},
 		{"the pile stands out", -1, -0.5, 1, 1.5, 11.25},
 	} {
-		girder := boxed("girder", plan.GirderBeam, geom.Vec3{X: -60}, geom.Vec3{X: 60, Y: 3, Z: 11.25})
-		girder.A, girder.B = geom.Vec3{X: -60, Y: 1.5, Z: 5.6}, geom.Vec3{X: 60, Y: 1.5, Z: 5.6}
-		girder.Z0, girder.Z1 = 0, 11.25
-		pile := boxed("pile", plan.Pile, geom.Vec3{X: -4, Y: c.y, Z: -90}, geom.Vec3{X: 4, Y: c.y + 8, Z: -0.5})
-		pile.A, pile.B = geom.Vec3{Y: c.y + 4, Z: -90}, geom.Vec3{Y: c.y + 4, Z: -0.5}
-		j := &framing.Joint{Kind: plan.GirderPile, Gap: 0.5, Members: []*framing.Member{girder, pile}}
+		girder := boxed("girder", plan.GirderBeam, geom.Vec3{X: -60, Z: z}, geom.Vec3{X: 60, Y: 3, Z: z + 11.25})
+		girder.A, girder.B = geom.Vec3{X: -60, Y: 1.5, Z: z + 5.6}, geom.Vec3{X: 60, Y: 1.5, Z: z + 5.6}
+		girder.Z0, girder.Z1 = z, z+11.25
+		pile := boxed("pile", plan.Pile, geom.Vec3{X: -4, Y: c.y, Z: z - 90}, geom.Vec3{X: 4, Y: c.y + 8, Z: z - 0.5})
+		pile.A, pile.B = geom.Vec3{Y: c.y + 4, Z: z - 90}, geom.Vec3{Y: c.y + 4, Z: z - 0.5}
+		pile.Z0, pile.Z1 = z-90, z-0.5
+		j := &framing.Joint{Kind: plan.GirderPile, Gap: 0.5, At: geom.Vec3{Z: z}, Members: []*framing.Member{girder, pile}}
 		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{}, Members: j.Members})}
 		item := &hardware.Item{Item: &plan.Item{Length: 24, Width: 1.25}, Kind: hardware.KindNamed(plan.StrapItem)}
 		l, fault := x.standalone(want{joint: j, item: item, face: plan.Outside, n: 1})
 		require.Nil(t, fault, c.name)
-		foot, head := geom.Vec3{Y: c.y, Z: -0.5 - c.low}, geom.Vec3{Z: 11.25}
+		foot, head := geom.Vec3{Y: c.y, Z: z - 0.5 - c.low}, geom.Vec3{Z: z + 11.25}
 		if c.n == 0 {
 			assertPath(t, l.Path, foot, head)
 		} else {
-			assertPath(t, l.Path, foot, geom.Vec3{Y: c.y, Z: c.bend}, geom.Vec3{Z: c.bend}, head)
+			assertPath(t, l.Path, foot, geom.Vec3{Y: c.y, Z: z + c.bend}, geom.Vec3{Z: z + c.bend}, head)
 			assert.InDelta(t, c.n, l.Bands[0][1].N.Z, 1e-9, c.name)
 		}
 		assert.InDelta(t, c.gap, l.Gap, 1e-9, c.name)

@@ -252,14 +252,29 @@ func (x *placer) lineOf(j *framing.Joint) geom.Frame {
 			return geom.NewFrame(a, b)
 		}
 	}
-	f := geom.NewFrame(geom.Vec2{}, geom.Vec2{X: 1})
-	for _, p := range x.house.Plan.Porches {
-		if p.Name == j.Host {
-			f = geom.NewFrame(p.From, p.To)
-		}
-	}
+	f := geom.NewFrame(geom.Vec2{}, x.hostLine(j))
 	f.Origin = j.At.Flat()
 	return f
+}
+
+// hostLine is the direction of what a joint without a level member stands on: of its porch,
+// its beam, or its roof's ridge.
+func (x *placer) hostLine(j *framing.Joint) geom.Vec2 {
+	for _, p := range x.house.Plan.Porches {
+		if p.Name == j.Host {
+			return p.To.Sub(p.From)
+		}
+	}
+	for _, b := range x.house.Plan.Beams {
+		if b.Name == j.Host {
+			return b.To.Sub(b.From)
+		}
+	}
+	in := x.house.Plan.Lay.Way(geom.Vec2{Y: 1}) // of a ridge from west to east as written
+	if j.Roof != nil && j.Roof.RidgeAxis() != in.Right().MainAxis() {
+		in = x.house.Plan.Lay.Way(geom.Vec2{X: -1})
+	}
+	return in.Right()
 }
 
 // sideOf returns the outside or inside face of a member that a frame runs

@@ -119,6 +119,10 @@ func (r *reader) under(v value, names []string) (map[string]any, bool) {
 		v.bad("base-circle", "begin with a plan that has no base, or with one that does not come back to this one", "%q begins with the plan that begins with it", name)
 		return nil, false
 	}
+	if r.load == nil {
+		v.bad("no-file", "", "%q is not there to be read", name)
+		return nil, false
+	}
 	src, err := r.load(rel)
 	if err != nil {
 		if e, is := errors.AsType[*fs.PathError](err); is {

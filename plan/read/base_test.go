@@ -135,6 +135,13 @@ remove = true
 	assert.Regexp(t, `^plans/hut.toml:6:44: error: opening door reaches 1'-6" into it`, told[4])
 }
 
+// A name of the base that a difference takes again is told with the file that has it.
+func TestANameThatTheBaseHas(t *testing.T) {
+	_, told := built(t, "base = \"plans/hut.toml\"\n[[wall]]\nname = \"s\"\nfrom = [\"0'\", \"4'\"]\nto = [\"12'\", \"4'\"]\ninterior = true\n", huts)
+	require.Len(t, told, 1)
+	assert.Contains(t, told[0], `lot.toml:2:3: error: the name "s" is "S" of the wall in line 4 of plans/hut.toml but for capitals`)
+}
+
 // What is taken out leaves the places of what comes after it as they were.
 func TestWhatComesAfterATableTakenOutKeepsItsPlace(t *testing.T) {
 	p, told := built(t, "base = \"plans/hut.toml\"\n[[rule]]\nname = \"clips\"\nremove = true\n", huts)

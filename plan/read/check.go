@@ -76,9 +76,9 @@ func (r *reader) checkNames() {
 	add := func(kind, name string, pos plan.Pos) {
 		k := strings.ToLower(name)
 		if old, ok := seen[k]; ok && name != "" {
-			what := fmt.Sprintf("the name %q is that of the %s in line %d", name, old.kind, old.pos.Line)
+			what := fmt.Sprintf("the name %q is that of the %s in %s", name, old.kind, lineIn(old.pos, pos))
 			if old.name != name {
-				what = fmt.Sprintf("the name %q is %q of the %s in line %d but for capitals", name, old.name, old.kind, old.pos.Line)
+				what = fmt.Sprintf("the name %q is %q of the %s in %s but for capitals", name, old.name, old.kind, lineIn(old.pos, pos))
 			}
 			r.add(plan.Diagnostic{
 				Code: "same-name", Where: kind + " " + name, Pos: pos, Related: []plan.Pos{old.pos},

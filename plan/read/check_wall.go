@@ -70,7 +70,7 @@ func (r *reader) checkTwice() {
 		}
 		key := line{w.Level, a, b}
 		if before := seen[key]; before != nil {
-			r.fail(w.Pos, "wall-twice", "wall "+w.Name, "take one of them out", "it stands where wall %s stands (line %d)", before.Name, before.Pos.Line)
+			r.fail(w.Pos, "wall-twice", "wall "+w.Name, "take one of them out", "it stands where wall %s stands (%s)", before.Name, lineIn(before.Pos, w.Pos))
 			continue
 		}
 		seen[key] = w

@@ -211,10 +211,19 @@ func extent(p *plan.Plan, l *plan.Level) (lo, hi geom.Vec2, ok bool) {
 	return lo, hi, true
 }
 
+// lineIn names the line of a place for who reads at another one: with its file where that is
+// another.
+func lineIn(p, at plan.Pos) string {
+	if p.File != at.File {
+		return fmt.Sprintf("line %d of %s", p.Line, p.File)
+	}
+	return fmt.Sprintf("line %d", p.Line)
+}
+
 // twice reports a second thing of one name.
 func (n node) twice(kind, name string, first plan.Pos) {
 	n.r.add(plan.Diagnostic{
-		Code: "same-name", Summary: fmt.Sprintf("a second %s is named %q; the first is in line %d", kind, name, first.Line),
+		Code: "same-name", Summary: fmt.Sprintf("a second %s is named %q; the first is in %s", kind, name, lineIn(first, n.r.pos(n.at("name")))),
 		Where: n.where, Mend: "give it a name of its own", Pos: n.r.pos(n.at("name")), Related: []plan.Pos{first},
 	})
 }

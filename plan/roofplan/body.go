@@ -22,8 +22,8 @@ var outward = [4]geom.Vec2{{X: 0, Y: -1}, {X: 1, Y: 0}, {X: 0, Y: 1}, {X: -1, Y:
 // SideNames are the letters of the sides.
 var SideNames = [4]plan.Side{plan.South, plan.East, plan.North, plan.West}
 
-// sidesOf returns the sides in the order south, east, north, west of the house as written.
-func sidesOf(l plan.Lay) (out [4]int) {
+// SidesOf returns the sides in the order south, east, north, west of the house as written.
+func SidesOf(l plan.Lay) (out [4]int) {
 	for i, d := range outward {
 		for j, e := range outward {
 			if geom.With(l.Way(d), e) {

@@ -136,7 +136,7 @@ func (f *Face) against(p geom.Vec2) bool {
 }
 
 // Line is a ridge, hip or valley, from its low end to its high end; a ridge
-// runs from west to east or from south to north.
+// runs from west to east or from south to north, as these are in the house as written.
 type Line struct {
 	Kind EdgeKind
 	A, B geom.Vec3
@@ -173,9 +173,7 @@ func (r *Roof) lines() {
 		}
 	}
 	slices.SortFunc(r.Lines, func(a, b *Line) int {
-		a0, a1 := r.written(a)
-		b0, b1 := r.written(b)
-		return cmp.Or(cmp.Compare(rank(a.Kind), rank(b.Kind)), byPlace(a0, b0), byPlace(a1, b1))
+		return cmp.Or(cmp.Compare(rank(a.Kind), rank(b.Kind)), byPlace(r.rough(a.A), r.rough(b.A)), byPlace(r.rough(a.B), r.rough(b.B)))
 	})
 	r.carry()
 }
@@ -191,7 +189,7 @@ func (r *Roof) single(f *Face, a, b geom.Vec2) bool {
 // addLine adds the segment, joining it to a line of its kind that it touches
 // or overlaps in the same straight line.
 func (r *Roof) addLine(kind EdgeKind, a, b geom.Vec3) {
-	if a.Z > b.Z+snap || (math.Abs(a.Z-b.Z) <= snap && byPlace(a.Flat(), b.Flat()) > 0) {
+	if a.Z > b.Z+snap || (math.Abs(a.Z-b.Z) <= snap && byPlace(r.rough(a), r.rough(b)) > 0) {
 		a, b = b, a
 	}
 	d := b.Sub(a).Unit()

@@ -149,7 +149,7 @@ func (o *Body) dies(p, d geom.Vec2, z float64) (run float64, ok bool) {
 // facets returns the planes of all bodies, each over its own plan.
 func facets(bodies []*Body) (out []facet) {
 	for _, b := range bodies {
-		for _, i := range sidesOf(b.Lay) {
+		for _, i := range SidesOf(b.Lay) {
 			if !b.Sloped(i) {
 				continue
 			}
@@ -303,13 +303,4 @@ func byPlace(a, b geom.Vec2) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Comp
 func (r *Roof) rough(p geom.Vec3) geom.Vec2 {
 	q := r.lay.Back(p.Flat())
 	return geom.Vec2{X: math.Round(q.X * 1000), Y: math.Round(q.Y * 1000)}
-}
-
-// written returns the ends of a line as the house as written has them, low or west or south first.
-func (r *Roof) written(l *Line) (a, b geom.Vec2) {
-	a, b = r.rough(l.A), r.rough(l.B)
-	if math.Abs(l.A.Z-l.B.Z) <= snap && byPlace(a, b) > 0 {
-		return b, a
-	}
-	return a, b
 }

@@ -45,8 +45,8 @@ func (p *part) hooks() (s string) {
 func (p *part) cuts() (s string) {
 	for _, i := range p.own {
 		w, angle := p.stories[i].wall, 0.0
-		for _, m := range p.House.Members {
-			if m.Wall == w && m.Role == plan.TopPlate {
+		for _, m := range p.House.In(w) {
+			if m.Role == plan.TopPlate {
 				angle = max(angle, m.Bevel)
 			}
 		}
