@@ -98,7 +98,11 @@ func numbersOf(r *loadpath.Report) map[string][][]float64 {
 		if l.Gap != "" {
 			gap = 1
 		}
-		add("check "+l.Check.ID, l.Demand, l.Strength, held, gap)
+		ratio := 0.0
+		if !math.IsInf(l.Ratio, 0) {
+			ratio = l.Ratio
+		}
+		add("check "+l.Check.ID, l.Demand, l.Strength, held, gap, ratio)
 	}
 	for _, s := range r.Stories {
 		add("story", s.Wall, s.Roof, s.Above, s.Total, s.ASD, s.Depth, s.Width)

@@ -225,3 +225,22 @@ func TestNailsOfABottomPlateThatLiesOnNothing(t *testing.T) {
 	}
 	assert.Equal(t, 2, n)
 }
+
+// What passes from the deck into a wall at a rafter: 0.6 of the 4,800 lb that a line has from
+// its deck, even over its 480 in from 100 to 580, on the rafter's 16 in: 96 lb; nothing where
+// no line stands in the wall.
+func TestShareOfTheDecksShearAtARafter(t *testing.T) {
+	l := &plan.Level{Name: "first"}
+	w := &plan.Wall{Name: "S", Level: l, From: geom.Vec2{X: 100, Y: 7}, To: geom.Vec2{X: 580, Y: 7}}
+	x := &LineShear{ShearLine: &ShearLine{Level: l, At: 7, Name: "S", lo: 100, hi: 580}, Deck: -4800}
+	d := &diaphragm{level: l, lines: [2][]*ShearLine{{x.ShearLine}, nil}}
+	a := &analysis{model: &model{decks: []*diaphragm{d}}, lateral: &lateral{lines: []*LineShear{x}}}
+	j := &framing.Joint{Wall: w, Tributary: 16}
+	assert.InDelta(t, 96, a.alongWall(j), 1e-9)
+	assert.Contains(t, a.alongTerm(j, 96).Text, "0.6 of 4800 lb from the deck over 40.00 ft of line S, on 1.33 ft")
+	x.hi = 100
+	assert.Zero(t, a.alongWall(j), "no deck lies beside it")
+	d.lines[0] = nil
+	assert.Zero(t, a.alongWall(j))
+	assert.Contains(t, a.alongTerm(j, 0).Text, "no shear wall line stands in it")
+}
