@@ -52,6 +52,15 @@ func (c elsewhere) put(p *plan.Plan) {
 	for _, x := range p.Porches {
 		x.From, x.To = c.at(x.From), c.at(x.To)
 	}
+	for _, x := range p.Beams {
+		x.From, x.To = c.at(x.From), c.at(x.To)
+	}
+	for _, x := range p.FloorJoists {
+		x.From, x.To = c.at(x.From), c.at(x.To)
+	}
+	for _, x := range p.FloorBlocks {
+		x.From, x.To = c.at(x.From), c.at(x.To)
+	}
 	for _, x := range p.FloorOpenings {
 		x.Lo, x.Hi = c.rectangle(x.Lo, x.Hi)
 	}

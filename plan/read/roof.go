@@ -60,7 +60,7 @@ var roofKeys = []binding[roofDraft]{
 		for _, n := range v.nodes("post") {
 			readRidgePost(n, d.Roof)
 		}
-	}).showing("[[roof.post]]"),
+	}),
 	choiceKey("blocking", plan.EaveBlockings, "blocks between the rafters or trusses over the plates at the eaves: full, beveled up to the deck, which is nailed to them; or vented, 2 in lower for air, which keep the rafters upright and take no nails of the deck",
 		func(d *roofDraft) *plan.EaveBlocking { return &d.Blocking }).orWord(string(plan.NoBlocking)),
 	custom("blocking_set", "length", `"1 1/2in"`, "how far the blocks stand back from the outside face of the plates", func(v value, d *roofDraft) { d.BlockingSet = v.station() }).
