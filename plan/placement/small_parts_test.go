@@ -178,3 +178,12 @@ func TestHowFarAPieceStandsOffItsFace(t *testing.T) {
 
 // world0 is that of a house which lies as written.
 var world0 = &world{house: &framing.House{Plan: &plan.Plan{}}}
+
+// That a piece has no way to lie says at what joint, and on what face where one is asked for.
+func TestNoWayNamesTheFaceAskedFor(t *testing.T) {
+	w := want{joint: &framing.Joint{Kind: plan.StudTop}, item: &hardware.Item{Item: &plan.Item{}, Kind: hardware.KindNamed(plan.StrapItem)}}
+	_, plain := noWay(w)
+	_, left := noWay(w.on(plan.Left))
+	assert.NotContains(t, plain.Summary, "face")
+	assert.Contains(t, left.Summary, "on the left face")
+}
