@@ -11,6 +11,7 @@ import (
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/plantest"
 	"galewright/plan/read"
 
 	"github.com/stretchr/testify/assert"
@@ -108,41 +109,9 @@ func TestALaidHouseIsFramedAlike(t *testing.T) {
 				g, es := framing.Frame(p)
 				assert.Len(t, es, len(ds))
 				m, j := standing(g, lay)
-				same(t, "members", members, m)
-				same(t, "joints", joints, j)
+				plantest.Alike(t, "members", members, m)
+				plantest.Alike(t, "joints", joints, j)
 			})
 		}
 	}
-}
-
-// same compares two sorted lists, and tells the first differences.
-func same(t *testing.T, what string, want, got []string) {
-	t.Helper()
-	count := map[string]int{}
-	for _, s := range want {
-		count[s]++
-	}
-	for _, s := range got {
-		count[s]--
-	}
-	var lost, more []string
-	for s, n := range count {
-		if n > 0 {
-			lost = append(lost, s)
-		} else if n < 0 {
-			more = append(more, s)
-		}
-	}
-	slices.Sort(lost)
-	slices.Sort(more)
-	if len(lost)+len(more) > 0 {
-		assert.Failf(t, what, "%d gone, %d new of %d:\n- %s\n+ %s", len(lost), len(more), len(want), head(lost), head(more))
-	}
-}
-
-func head(list []string) (s string) {
-	for _, x := range list[:min(len(list), 8)] {
-		s += x + "\n  "
-	}
-	return s
 }

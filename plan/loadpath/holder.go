@@ -109,7 +109,10 @@ func between(l, h holder, at float64) []part {
 		k = (at - l.at) / (h.at - l.at)
 	}
 	if l.pair != nil && h.pair != nil { // a tie goes to the lower
-		return []part{{map[bool]holder{true: l, false: h}[k <= 0.5], 1}}
+		if k <= 0.5 {
+			return []part{{l, 1}}
+		}
+		return []part{{h, 1}}
 	}
 	return []part{{l, 1 - k}, {h, k}}
 }
@@ -165,9 +168,6 @@ func (m *model) onRidge(r *ridge) (out []support) {
 	return out
 }
 
-// onPole takes a force to a post under a ridge.
-func (s *caseState) onPole(p *pole, f Force) { s.poles[p.n].take(f) }
-
 // hold gives a holder its part of a force.
 func (s *caseState) hold(h part, f Force) {
 	f = f.times(h.k)
@@ -175,7 +175,7 @@ func (s *caseState) hold(h part, f Force) {
 	case h.pair != nil:
 		s.lift(h.pair, f)
 	case h.pole != nil:
-		s.onPole(h.pole, f)
+		s.poles[h.pole.n].take(f)
 	default:
 		s.roofLoad(h.wall.wall, h.wall.station, f)
 	}

@@ -172,7 +172,7 @@ func (k *nailsBeside) fewer() int {
 	return n[len(n)-2]
 }
 
-// fed tells of what runs on past an inside corner below the deck, a flush beam or
+// fed tells of what runs on past an inside corner below the deck, a dropped beam or
 // the plates of a wall, that no member of the deck is tied to: nothing brings the
 // deck's force into it. It asks whether there is a tie, not how much that holds.
 func (t *twister) fed(x *LineShear, w *plan.Wall, on *framing.Member, at, drag float64) {

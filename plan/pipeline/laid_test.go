@@ -4,15 +4,14 @@ import (
 	"fmt"
 	"math"
 	"os"
-	"slices"
 	"testing"
 
 	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/pipeline"
+	"galewright/plan/plantest"
 	"galewright/plan/read"
 
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -91,41 +90,9 @@ func TestALaidHouseHasItsLoadsAndOrderAlike(t *testing.T) {
 		} {
 			t.Run(name+" "+how, func(t *testing.T) {
 				q := laid(t, name, lays...)
-				alike(t, "links", want, linksOf(q))
-				alike(t, "orders", bought(r), bought(q))
+				plantest.Alike(t, "links", want, linksOf(q))
+				plantest.Alike(t, "orders", bought(r), bought(q))
 			})
 		}
 	}
-}
-
-// alike compares two lists, and tells the first differences.
-func alike(t *testing.T, what string, want, got []string) {
-	t.Helper()
-	count := map[string]int{}
-	for _, s := range want {
-		count[s]++
-	}
-	for _, s := range got {
-		count[s]--
-	}
-	var lost, more []string
-	for s, n := range count {
-		if n > 0 {
-			lost = append(lost, s)
-		} else if n < 0 {
-			more = append(more, s)
-		}
-	}
-	slices.Sort(lost)
-	slices.Sort(more)
-	if len(lost)+len(more) > 0 {
-		assert.Failf(t, what, "%d gone, %d new of %d:\n- %s\n+ %s", len(lost), len(more), len(want), head(lost), head(more))
-	}
-}
-
-func head(list []string) (s string) {
-	for _, x := range list[:min(len(list), 8)] {
-		s += x + "\n  "
-	}
-	return s
 }

@@ -12,6 +12,7 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/hardware"
 	"galewright/plan/placement"
+	"galewright/plan/plantest"
 	"galewright/plan/read"
 	"galewright/plan/steel"
 
@@ -118,41 +119,9 @@ func TestALaidHouseHasItsSteelAlike(t *testing.T) {
 					}
 				}
 				a, b := steelOf(q, lay)
-				alike(t, "pieces", pieces, a)
-				alike(t, "bodies", bodies, b)
+				plantest.Alike(t, "pieces", pieces, a)
+				plantest.Alike(t, "bodies", bodies, b)
 			})
 		}
 	}
-}
-
-// alike compares two lists, and tells the first differences.
-func alike(t *testing.T, what string, want, got []string) {
-	t.Helper()
-	count := map[string]int{}
-	for _, s := range want {
-		count[s]++
-	}
-	for _, s := range got {
-		count[s]--
-	}
-	var lost, more []string
-	for s, n := range count {
-		if n > 0 {
-			lost = append(lost, s)
-		} else if n < 0 {
-			more = append(more, s)
-		}
-	}
-	slices.Sort(lost)
-	slices.Sort(more)
-	if len(lost)+len(more) > 0 {
-		assert.Failf(t, what, "%d gone, %d new of %d:\n- %s\n+ %s", len(lost), len(more), len(want), head(lost), head(more))
-	}
-}
-
-func head(list []string) (s string) {
-	for _, x := range list[:min(len(list), 400)] {
-		s += x + "\n  "
-	}
-	return s
 }
