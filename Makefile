@@ -1,7 +1,7 @@
 # What each target does is its name; `make` alone prints them.
 GO ?= go
 TOOLS := -modfile=.ci/tools.mod
-FUZZTIME ?= 5s
+FUZZTIME ?= 20000x
 
 .PHONY: help build demo test check golden golden-diff bench lint race fuzz mutate tools clean
 
