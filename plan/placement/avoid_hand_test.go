@@ -22,7 +22,9 @@ func moving(h *hand) *placer {
 // goes on no side that is the edge of an opening there, and where it has gone no second one goes.
 func TestAClipIsNotMovedIntoAnOpening(t *testing.T) {
 	// The opening's foot is 60 over the floor at 120: at 180.
-	before := func(height float64) *plan.Opening { return &plan.Opening{At: 41.5, Width: 30, Sill: 60, Height: height} }
+	before := func(height float64) *plan.Opening {
+		return &plan.Opening{At: 41.5, Width: 30, Sill: 60, Height: height}
+	}
 	after := &plan.Opening{At: 10, Width: 30, Sill: 60, Height: 47}
 	for _, c := range []struct {
 		name string
