@@ -168,3 +168,52 @@ func TestAStrapOffItsRoll(t *testing.T) {
 		assert.Len(t, x.tell.list(), map[bool]int{true: 1}[c.told], "%+v", c)
 	}
 }
+
+// A girder breaks at 100 over a pile. A bolt of 3/4 in wants 1 1/2 in of wood from the end of the piece
+// that it passes; what lies past the end of the other piece passes that one no more.
+func TestABoltAtTheEndOfAGirder(t *testing.T) {
+	piece := func(from, to float64) *framing.Member {
+		return &framing.Member{Role: plan.GirderBeam, A: geom.Vec3{X: from, Z: 80}, B: geom.Vec3{X: to, Z: 80}}
+	}
+	pile := &framing.Member{Role: plan.Pile, A: geom.Vec3{X: 100}, B: geom.Vec3{X: 100, Z: 75}}
+	whole, two, apart := []*framing.Member{piece(0, 200), pile}, []*framing.Member{piece(0, 100), piece(100, 200), pile}, []*framing.Member{piece(0, 100), piece(100.25, 200), pile}
+	for _, c := range []struct {
+		name string
+		kind plan.JointKind
+		item plan.ItemKind
+		on   []*framing.Member
+		at   float64
+		says string // none when empty
+	}{
+		{"through a girder that goes on", plan.GirderPile, plan.AnchorBoltItem, whole, 100, ""},
+		{"at its end", plan.GirderPile, plan.AnchorBoltItem, whole, 1.25, `passes the girder 1 1/4" from its end, and needs 1 1/2"`},
+		{"at its other end", plan.GirderPile, plan.AnchorBoltItem, whole, 199, `passes the girder 1" from its end`},
+		{"where two meet", plan.GirderPile, plan.AnchorBoltItem, two, 100, `passes the girder 0" from its end`},
+		{"in the gap between them", plan.GirderPile, plan.AnchorBoltItem, apart, 100.125, `passes the girder 0" from its end`},
+		{"in the second, too near", plan.GirderPile, plan.AnchorBoltItem, two, 101.375, `passes the girder 1 3/8" from its end`},
+		{"in the first, too near", plan.GirderPile, plan.AnchorBoltItem, two, 98.625, `passes the girder 1 3/8" from its end`},
+		{"in the second", plan.GirderPile, plan.AnchorBoltItem, two, 101.625, ""},
+		{"in the first", plan.GirderPile, plan.AnchorBoltItem, two, 98.375, ""},
+		{"at another joint", plan.GirderSplice, plan.AnchorBoltItem, two, 100, ""},
+		{"a strap", plan.GirderPile, plan.StrapItem, two, 100, ""},
+	} {
+		it := &hardware.Item{Item: &plan.Item{Mark: "b", Rod: 0.75}, Kind: hardware.KindNamed(c.item)}
+		p := &Piece{Joint: &framing.Joint{Kind: c.kind, Members: c.on}, Item: it, Rule: &plan.Rule{}, Lie: Lie{Rod: &Axis{A: geom.Vec3{X: c.at, Y: -6, Z: 80}, B: geom.Vec3{X: c.at, Y: 6, Z: 80}}}}
+		x := &placer{world: &world{house: &framing.House{Plan: &plan.Plan{}}}, p: &Placement{Pieces: []*Piece{{Joint: p.Joint, Item: it}, p}}}
+		boltAtSplice.run(x)
+		ds := x.tell.list()
+		if c.says == "" {
+			assert.Empty(t, ds, c.name)
+			continue
+		}
+		require.Len(t, ds, 1, c.name)
+		assert.Contains(t, ds[0].Summary, c.says, c.name)
+	}
+}
+
+// A face told of two pieces is that of the later one, unless that is a place over or through a member.
+func TestTheFaceOfAnOverlapThatIsTold(t *testing.T) {
+	for _, c := range [][3]plan.Face{{plan.Left, plan.Outside, plan.Left}, {plan.Inside, plan.Top, plan.Inside}, {plan.Top, plan.Outside, plan.Outside}, {plan.Through, plan.Right, plan.Right}} {
+		assert.Equal(t, c[2], cleared(c[0], c[1]), "%v", c)
+	}
+}

@@ -168,6 +168,11 @@ func TestBodiesOfAPairOnTheirOwnPosts(t *testing.T) {
 		assert.InDelta(t, floor2+1.5+10.625, l.Bands[0][0].B.Z, 1e-9)
 		assert.InDelta(t, top1-3, l.Bands[1][0].A.Z, 1e-9)
 		assert.InDelta(t, top1-3-10.625, l.Bands[1][0].B.Z, 1e-9)
+		for i, m := range []*framing.Member{high, low} {
+			assert.Same(t, m, l.Laid[i].Member)
+			assert.Equal(t, []Start{{i, true}}, l.Laid[i].starts, "its screws start at its free end")
+			assert.InDelta(t, 10.625, l.Laid[i].Lap, 1e-9)
+		}
 		past := hardware.Past(0.625, 2)
 		assert.InDelta(t, 0, l.Rod.A.Sub(geom.Vec3{X: at.rod, Y: 2.75, Z: floor2 + 3 + past}).Len(), 1e-9)
 		assert.InDelta(t, 0, l.Rod.B.Sub(geom.Vec3{X: at.rod, Y: 2.75, Z: top1 - 4.5 - past}).Len(), 1e-9)
