@@ -137,3 +137,26 @@ func TestLinesComeInTheOrderOfTheHouseAsWritten(t *testing.T) {
 		assert.InDelta(t, first, r.Lines[1].A.X, 1e-6)
 	}
 }
+
+// A shed against a gable has no ridge that would run on into it, whichever of its walls is the high one.
+func TestAShedRunsIntoNothing(t *testing.T) {
+	for _, low := range []int{South, North} {
+		shed := &Body{Name: "shed", Axis: plan.AxisX, Lo: pt(300, 48), Hi: pt(420, 144), Spacing: 16, Thick: 1.5}
+		for i := range shed.Sides {
+			shed.Sides[i].Height = 100
+		}
+		shed.Sides[low].Slope = 0.25
+		assert.Empty(t, shed.runIn([]*Body{body(t, "main", "gable", "y", pt(0, 0), pt(300, 192), 6, 0), shed}))
+		for _, s := range shed.Sides {
+			assert.False(t, s.RunsIn)
+		}
+	}
+}
+
+// Of no bodies there is no roof, and nothing to tell.
+func TestARoofOfNothing(t *testing.T) {
+	r, faults := New(nil)
+	assert.Empty(t, faults)
+	assert.Empty(t, r.Faces)
+	assert.Empty(t, r.Lines)
+}
