@@ -197,3 +197,34 @@ func TestWhereTheModuleOfASideStarts(t *testing.T) {
 		}
 	}
 }
+
+// A shed climbs from the side across from its high wall, and from no other; a high wall on no side is told.
+func TestTheLowSideOfAShed(t *testing.T) {
+	for high, low := range map[plan.Side]int{plan.South: North, plan.East: West, plan.North: South, plan.West: East} {
+		var want [4]float64
+		want[low] = 0.25
+		got, err := shed(Shape{Slope: 0.25, High: high})
+		require.NoError(t, err, high)
+		assert.Equal(t, want, got, high)
+	}
+	_, err := shed(Shape{Slope: 0.25})
+	assert.ErrorContains(t, err, `a shed roof whose high wall is on side "", which is none`)
+}
+
+// Of a module from 0 to 100 at 16 with rafters of their own at 5, 50 and 98 those count that lie from 20 to 60,
+// its ends with them; a second zone adds what lies past the first.
+func TestPlacesOfAModuleWithinAStretch(t *testing.T) {
+	m := &module{fixed: []float64{5, 50, 98}, zones: []zone{{lo: 0, hi: 100, origin: 0, spacing: 16}, {lo: 90, hi: 140, origin: 4, spacing: 24}}}
+	for _, c := range []struct {
+		lo, hi float64
+		want   []station
+	}{
+		{20, 60, []station{{at: 50, fixed: true}, {at: 32}, {at: 48}}},
+		{50, 64, []station{{at: 50, fixed: true}, {at: 64}}},
+		{33, 47, nil},
+		{99, 140, []station{{at: 124}}},
+		{-20, 16, []station{{at: 5, fixed: true}, {at: 0}, {at: 16}}},
+	} {
+		assert.Equal(t, c.want, m.between(c.lo, c.hi), "%v to %v", c.lo, c.hi)
+	}
+}
