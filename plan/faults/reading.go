@@ -4,6 +4,10 @@ package faults
 var reading = []row{
 	{"encoding", "The file is not UTF-8 text.", "Save it as UTF-8."},
 	{"syntax", "The text is not TOML: a quote, bracket or comma is missing or one too many.", "Mend the place named; what is wrong often stands just before it."},
+	{"too-deep", "Tables or lists stand inside one another deeper than in any plan.", "Close those before it."},
+	{"too-many", "A list or a kind of table has more entries than a plan holds.", "Make two plans of it."},
+	{"too-long", "A text is longer than any that a sheet can hold.", "Shorten it."},
+	{"too-large", "Walls and roofs have more studs and rafters than a plan holds.", "Make several plans of it, or correct lengths and spacings."},
 	{"missing-key", "A table lacks a key that it must have.", "Add it, as the message shows."},
 	{"unknown-key", "A table has a key that none of its kind has.", "Correct its spelling, or take it out; `galewright keys TABLE` lists them."},
 	{"wrong-type", "A value is of another type than its key takes, as a number for a text.", "Write it as the message shows."},
