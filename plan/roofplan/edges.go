@@ -195,7 +195,7 @@ func (r *Roof) addLine(kind EdgeKind, a, b geom.Vec3) {
 	d := b.Sub(a).Unit()
 	for i := 0; i < len(r.Lines); i++ {
 		l := r.Lines[i]
-		if l.Kind != kind || l.A.Sub(a).Cross(d).Len() > 10*snap || l.B.Sub(a).Cross(d).Len() > 10*snap {
+		if l.Kind != kind || l.A.Sub(a).Cross(d).Len() > near || l.B.Sub(a).Cross(d).Len() > near {
 			continue
 		}
 		lo, hi := l.A.Sub(a).Dot(d), l.B.Sub(a).Dot(d)
@@ -236,11 +236,11 @@ func (r *Roof) carry() {
 func (r *Roof) supported(l *Line) bool {
 	ridges := 0
 	for _, o := range r.Lines {
-		if o == l || distance(l.B.Flat(), o.A.Flat(), o.B.Flat()) > 10*snap {
+		if o == l || distance(l.B.Flat(), o.A.Flat(), o.B.Flat()) > near {
 			continue
 		}
-		ends := o.A.Sub(l.B).Len() < 10*snap || o.B.Sub(l.B).Len() < 10*snap
-		if !ends || o.Kind == Hip || o.B.Z > l.B.Z+10*snap {
+		ends := o.A.Sub(l.B).Len() < near || o.B.Sub(l.B).Len() < near
+		if !ends || o.Kind == Hip || o.B.Z > l.B.Z+near {
 			return true
 		}
 		if o.Kind == Ridge {

@@ -9,6 +9,10 @@ import (
 // snap is the tolerance, in, within which two corners of faces are one.
 const snap = 1e-4
 
+// near is how far, in, lines and their ends may be from each other that meet: what
+// crosses them is worked out from corners that are each off by up to snap.
+const near = 10 * snap
+
 // Area returns the signed area of a polygon, in²; positive counterclockwise.
 func Area(p []geom.Vec2) (a float64) {
 	for i, q := range p {

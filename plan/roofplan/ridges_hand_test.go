@@ -92,3 +92,71 @@ func TestEdgesWithNothingBeyond(t *testing.T) {
 	assert.InDelta(t, 0, p.Sub(pt(32, 0)).Len(), 1e-6)
 	assert.True(t, runs[0].Outside())
 }
+
+// A wing 40 in wide dies 20 in inside a main roof 192 deep and 360 long of the same pitch, and one of its two
+// valleys is carried on at 45 degrees: to the main ridge at y = 96 where one gets there, whichever it is, and
+// to a rake, 12 in past the wall, only where both come to one, the first as written.
+func TestAValleyIsCarriedToTheRidgeSoonerThanToARake(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		long, middle float64
+		x, y         float64 // where the valley is carried to
+	}{
+		{"in the middle of a long roof", 360, 180, 256, 96}, // 180 + 76
+		{"near its east end", 360, 330, 254, 96},            // 330 - 76, and the other to 372
+		{"near its west end", 360, 30, 106, 96},
+		{"of a short roof", 60, 30, 72, 62}, // 20 + 42
+	} {
+		r, faults := New([]*Body{
+			body(t, "main", "gable", "x", pt(0, 0), pt(c.long, 192), 6, 12),
+			body(t, "wing", "gable", "y", pt(c.middle-20, -120), pt(c.middle+20, 0), 6, 12),
+		})
+		require.Empty(t, faults)
+		n := 0
+		for _, l := range r.Lines {
+			if l.Carried == nil {
+				continue
+			}
+			n++
+			assert.InDelta(t, 0, l.Carried.Sub(pt(c.middle, 20)).Len(), 1e-6, c.name)
+			assert.InDelta(t, 0, l.B.Flat().Sub(pt(c.x, c.y)).Len(), 1e-6, "%s: %v", c.name, l.B)
+		}
+		assert.Equal(t, 1, n, c.name)
+	}
+}
+
+// The four hips of a mirrored roof come in the order in which the house as written has them: there its
+// east end is the west one.
+func TestLinesComeInTheOrderOfTheHouseAsWritten(t *testing.T) {
+	for lay, first := range map[plan.Lay]float64{{}: -12, plan.MirrorX: 252} {
+		b := body(t, "a", "hip", "x", pt(0, 0), pt(240, 144), 6, 12)
+		b.Lay = lay
+		r, faults := New([]*Body{b})
+		require.Empty(t, faults)
+		require.Equal(t, Ridge, r.Lines[0].Kind)
+		assert.InDelta(t, first, r.Lines[1].A.X, 1e-6)
+	}
+}
+
+// A shed against a gable has no ridge that would run on into it, whichever of its walls is the high one.
+func TestAShedRunsIntoNothing(t *testing.T) {
+	for _, low := range []int{South, North} {
+		shed := &Body{Name: "shed", Axis: plan.AxisX, Lo: pt(300, 48), Hi: pt(420, 144), Spacing: 16, Thick: 1.5}
+		for i := range shed.Sides {
+			shed.Sides[i].Height = 100
+		}
+		shed.Sides[low].Slope = 0.25
+		assert.Empty(t, shed.runIn([]*Body{body(t, "main", "gable", "y", pt(0, 0), pt(300, 192), 6, 0), shed}))
+		for _, s := range shed.Sides {
+			assert.False(t, s.RunsIn)
+		}
+	}
+}
+
+// Of no bodies there is no roof, and nothing to tell.
+func TestARoofOfNothing(t *testing.T) {
+	r, faults := New(nil)
+	assert.Empty(t, faults)
+	assert.Empty(t, r.Faces)
+	assert.Empty(t, r.Lines)
+}
