@@ -345,6 +345,9 @@ func cluster(all []*roofBody) (groups [][]*roofBody) {
 // endsAt tells whether rb ends at a higher wall that o stands on, so that it
 // passes under the overhang of o and does not meet its roof.
 func (rb *roofBody) endsAt(o *roofBody) bool {
+	if rb.turnsInto(o) {
+		return false
+	}
 	for i, s := range rb.body.Sides {
 		if s.Against && o.body.Edge((i+2)%4) < near-rb.body.Edge(i) {
 			return true

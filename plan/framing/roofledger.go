@@ -23,8 +23,12 @@ func (f *roofFrame) ledger(rb *roofBody, i int) {
 	length := rb.corner(i, 1).Sub(rb.corner(i, 0)).Len()
 	depth := deeper(rb.Rafters.Depth * cosInv(rb.body.Sides[low].Slope))
 	off := f.sheathing(rb, i)
+	free := f.ledgerSpans(fr, length)
+	if rb.turns() {
+		free = f.cornerSpans(rb, i, fr, length, off)
+	}
 	z := rb.body.Plane(low).At(fr.At(0, off+plate, 0).Flat())
-	for _, s := range f.ledgerSpans(fr, length) {
+	for _, s := range free {
 		m := f.lying(plan.Ledger, fr, s.lo, s.hi, off, off+plate, z-depth, z)
 		m.ID, m.Level, m.Roof = rb.Name+"/ledger", f.level, rb.Roof
 		m.Section = plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)}
@@ -94,7 +98,7 @@ func (f *roofFrame) ledgerFace(r *roofRafter) (out []geom.Plane) {
 // the ledger stops at is tied to that wall's plate.
 func (f *roofFrame) rafterLedgers() {
 	for _, r := range f.rafters {
-		if len(f.ledgers[r.owner]) == 0 {
+		if len(f.ledgers[r.owner]) == 0 || r.run.HighEnd.Line != nil {
 			continue
 		}
 		l := f.ledgerAt(r.owner, r.run.High)
@@ -108,21 +112,27 @@ func (f *roofFrame) rafterLedgers() {
 			}
 		}
 	}
+	f.hipLedgers()
 }
 
 // rafterLedger adds the joint of a rafter at ledger l on side i.
 func (f *roofFrame) rafterLedger(r *roofRafter, l *Member, i int) {
-	walls := slices.DeleteFunc(f.wallsOn(r.owner.body, i), func(w *plan.Wall) bool {
-		s, _ := w.Frame().Local(r.run.High)
+	f.ledgerTie(r.owner, r.bar, r.member, r.run.High, l, i)
+}
+
+// ledgerTie adds the joint of rafter or hip m, whose top is at p, at ledger l on side i.
+func (f *roofFrame) ledgerTie(rb *roofBody, b bar, m *Member, p geom.Vec2, l *Member, i int) {
+	walls := slices.DeleteFunc(f.wallsOn(rb.body, i), func(w *plan.Wall) bool {
+		s, _ := w.Frame().Local(p)
 		return s < w.Hook-near || s > w.Length()+near
 	})
 	w := ledgerWall(walls, l.Z1)
 	if w == nil {
 		return
 	}
-	s, _ := w.Frame().Local(r.run.High)
+	s, _ := w.Frame().Local(p)
 	f.joints = append(f.joints, f.joint(&Joint{
-		Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof, Below: true,
-		Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
+		Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: rb.Roof, Below: true,
+		Station: s, Members: []*Member{m, l}, At: m.B.Flat().Up(m.B.Z - b.plumb()),
 	}))
 }
