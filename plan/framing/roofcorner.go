@@ -72,32 +72,42 @@ func sideFacing(run *roofplan.Run) int {
 	return run.Face.Side
 }
 
-// cornerSpans returns the length of the ledger of a shed that turns a corner: past the
-// corner of the house, flush with the face of the next one's, or from its back.
-func (f *roofFrame) cornerSpans(rb *roofBody, i int, fr geom.Frame, length, off float64) []span {
-	s := span{0, length}
+// turnsAt returns the corner of the house at which a shed turns at end e, ok where it does.
+func (rb *roofBody) turnsAt(e int) (p geom.Vec2, ok bool) {
+	switch high := rb.highSide(); {
+	case high < 0:
+	case rb.hipEnd(e):
+		p, _ = rb.body.HighEnd(e)
+		return p, true
+	case rb.body.Sides[e].RunsIn:
+		p = rb.corner(high, 0)
+		if e == (high+1)%4 {
+			p = rb.corner(high, 1)
+		}
+		return p, true
+	}
+	return p, false
+}
+
+// cornerSpans returns the length of the ledger of a shed that turns corners, on past the
+// corners of the house, and the planes at which it is mitered there to the next one's.
+func (f *roofFrame) cornerSpans(rb *roofBody, i int, fr geom.Frame, length, off float64) ([]span, []geom.Plane) {
+	s, planes := span{0, length}, []geom.Plane(nil)
 	for e := range rb.sides {
-		at := 0.0
-		switch {
-		case rb.hipEnd(e):
-			p, _ := rb.body.HighEnd(e)
-			at, _ = fr.Local(p.Add(roofplan.Outward(e).Mul(off + plate)))
-		case rb.body.Sides[e].RunsIn:
-			p := rb.corner(i, 0)
-			if e != (i+3)%4 {
-				p = rb.corner(i, 1)
-			}
-			at, _ = fr.Local(p.Add(roofplan.Outward(e).Mul(off)))
-		default:
+		p, ok := rb.turnsAt(e)
+		if !ok {
 			continue
 		}
+		n := roofplan.Outward(e).Add(roofplan.Outward(i)).Unit()
+		planes = append(planes, geom.Plane{N: n.Up(0), C: n.Dot(p)})
+		at, _ := fr.Local(p.Add(roofplan.Outward(e).Mul(off + plate)))
 		if geom.With(roofplan.Outward(e), fr.D) {
 			s.hi = at
 		} else {
 			s.lo = at
 		}
 	}
-	return []span{s}
+	return []span{s}, planes
 }
 
 // houseCorner is the corner of the house that a hip leans on.
@@ -146,6 +156,7 @@ func (f *roofFrame) hipLedgers() {
 		}
 		p, _ := c.rb.body.HighEnd(c.end)
 		f.ledgerTie(c.rb, l.bar, l.member, p, f.ledgers[c.rb][0], c.high)
+		f.alsoOn(c)
 	}
 }
 
@@ -177,6 +188,20 @@ func (f *roofFrame) checkTurns() {
 			}
 			f.roofFault(rb.Roof, plan.Error, "hip-off-corner", what,
 				"give both roofs one pitch, both sides of the porch one width and one top, and end the two at the corner of the house")
+		}
+	}
+}
+
+// alsoOn adds the ledger on the other side of the corner to the joint of a hip made last.
+func (f *roofFrame) alsoOn(c *houseCorner) {
+	p, _ := c.rb.body.HighEnd(c.end)
+	for _, rb := range f.bodies {
+		i := rb.highSide()
+		if i < 0 || rb == c.rb || !geom.Against(roofplan.Outward(i), roofplan.Outward(c.end)) || math.Abs(rb.body.On(i, p)) > onLine || len(f.ledgers[rb]) == 0 {
+			continue
+		}
+		if j := f.joints[len(f.joints)-1]; j.Kind == plan.RafterLedger && j.First().Role == plan.HipRafter {
+			j.Members = append(j.Members, f.ledgers[rb][0])
 		}
 	}
 }

@@ -23,14 +23,15 @@ func (f *roofFrame) ledger(rb *roofBody, i int) {
 	length := rb.corner(i, 1).Sub(rb.corner(i, 0)).Len()
 	depth := deeper(rb.Rafters.Depth * cosInv(rb.body.Sides[low].Slope))
 	off := f.sheathing(rb, i)
-	free := f.ledgerSpans(fr, length)
+	free, miters := f.ledgerSpans(fr, length), []geom.Plane(nil)
 	if rb.turns() {
-		free = f.cornerSpans(rb, i, fr, length, off)
+		free, miters = f.cornerSpans(rb, i, fr, length, off)
 	}
 	z := rb.body.Plane(low).At(fr.At(0, off+plate, 0).Flat())
 	for _, s := range free {
 		m := f.lying(plan.Ledger, fr, s.lo, s.hi, off, off+plate, z-depth, z)
 		m.ID, m.Level, m.Roof = rb.Name+"/ledger", f.level, rb.Roof
+		m.Solid[0] = clipTo(m.Solid[0], miters)
 		m.Section = plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)}
 		f.ledgers[rb] = append(f.ledgers[rb], f.member(m))
 	}

@@ -44,8 +44,13 @@ func (b *Body) lowSide() (low int, ok bool) {
 	return 0, false
 }
 
-// HighEnd returns the plan point where the hip at end e of a shed meets its high side,
-// and the height there.
+// clearOfHip is how far from the corner of the house the middle of the last rafters on
+// both sides of a hip stands that leans on a ledger there: a hanger of the hip finds room
+// between (common practice is to keep it clear, no published source for how far), in.
+const clearOfHip = 3
+
+// HighEnd returns the plan point where the hip at end e meets the ridge, or the high side
+// of a shed, and the height there.
 func (b *Body) HighEnd(e int) (p geom.Vec2, z float64) {
 	p, z = b.ridgeEnd(e)
 	in := (z - b.Plane(e).At(p)) / b.Sides[e].Slope
