@@ -202,6 +202,7 @@ func (f *roofFrame) alsoOn(c *houseCorner) {
 		}
 		if j := f.joints[len(f.joints)-1]; j.Kind == plan.RafterLedger && j.First().Role == plan.HipRafter {
 			j.Members = append(j.Members, f.ledgers[rb][0])
+			j.Around, j.AroundAt = f.wallBehind(rb, i, p, f.ledgers[rb][0])
 		}
 	}
 }

@@ -123,17 +123,26 @@ func (f *roofFrame) rafterLedger(r *roofRafter, l *Member, i int) {
 
 // ledgerTie adds the joint of rafter or hip m, whose top is at p, at ledger l on side i.
 func (f *roofFrame) ledgerTie(rb *roofBody, b bar, m *Member, p geom.Vec2, l *Member, i int) {
+	w, s := f.wallBehind(rb, i, p, l)
+	if w == nil {
+		return
+	}
+	f.joints = append(f.joints, f.joint(&Joint{
+		Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: rb.Roof, Below: true,
+		Station: s, Members: []*Member{m, l}, At: m.B.Flat().Up(m.B.Z - b.plumb()),
+	}))
+}
+
+// wallBehind returns the wall that ledger l is on at plan point p of side i, with the station.
+func (f *roofFrame) wallBehind(rb *roofBody, i int, p geom.Vec2, l *Member) (*plan.Wall, float64) {
 	walls := slices.DeleteFunc(f.wallsOn(rb.body, i), func(w *plan.Wall) bool {
 		s, _ := w.Frame().Local(p)
 		return s < w.Hook-near || s > w.Length()+near
 	})
 	w := ledgerWall(walls, l.Z1)
 	if w == nil {
-		return
+		return nil, 0
 	}
 	s, _ := w.Frame().Local(p)
-	f.joints = append(f.joints, f.joint(&Joint{
-		Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: rb.Roof, Below: true,
-		Station: s, Members: []*Member{m, l}, At: m.B.Flat().Up(m.B.Z - b.plumb()),
-	}))
+	return w, s
 }

@@ -262,7 +262,7 @@ func (d *porchDraft) readRoof(legs []*plan.Porch, p *plan.Plan) {
 		if i > 0 {
 			from = deep[i-1]
 		}
-		a, b := f.At(from, 0, 0), f.At(long, deep[i], 0)
+		a, b := even(f.At(from, 0, 0).Flat()), even(f.At(long, deep[i], 0).Flat())
 		r.Area = [2]geom.Vec2{{X: min(a.X, b.X), Y: min(a.Y, b.Y)}, {X: max(a.X, b.X), Y: max(a.Y, b.Y)}}
 		r.High = opposite[facing(leg.From, leg.To)]
 		x := &roofDraft{Roof: &r, area: true}
@@ -276,6 +276,11 @@ func (d *porchDraft) readRoof(legs []*plan.Porch, p *plan.Plan) {
 		x.settle(p)
 		p.Roofs = append(p.Roofs, x.Roof)
 	}
+}
+
+// even is a point without what a frame leaves of rounding.
+func even(p geom.Vec2) geom.Vec2 {
+	return geom.Vec2{X: math.Round(p.X*1e6) / 1e6, Y: math.Round(p.Y*1e6) / 1e6}
 }
 
 // behind returns how far behind the outside face of a porch's beam the nearest exterior
