@@ -46,7 +46,7 @@ func (b *builder) checkPorchCorners(p *plan.Porch) {
 		return
 	}
 	if math.Abs(p.Top-next.Top) > sixteenth || p.Beam != next.Beam || p.Base != next.Base || p.Post != next.Post || !geom.Square(p.To.Sub(p.From).Unit(), next.To.Sub(next.From).Unit()) {
-		b.porchFault(p, "porch-corner", fmt.Sprintf("porches %s and %s meet at a corner and do not fit there", p.Name, next.Name),
+		b.porchFault(p, "porch-corner-unlike", fmt.Sprintf("porches %s and %s meet at a corner and do not fit there", p.Name, next.Name),
 			"give both one beam, one post, one base and one top, and a square corner; or end one short of the other's beam")
 	}
 	for _, x := range []struct {
@@ -59,7 +59,7 @@ func (b *builder) checkPorchCorners(p *plan.Porch) {
 			under = under || math.Abs(at-s) < sixteenth
 		}
 		if !under {
-			b.porchFault(x.of, "porch-corner", fmt.Sprintf("porch %s has no post in the middle of its beam at the corner", x.of.Name),
+			b.porchFault(x.of, "porch-corner-unlike", fmt.Sprintf("porch %s has no post in the middle of its beam at the corner", x.of.Name),
 				fmt.Sprintf("put one at %s", b.inches(s)))
 		}
 	}

@@ -31,7 +31,9 @@ func (f *roofFrame) ledger(rb *roofBody, i int) {
 	for _, s := range free {
 		m := f.lying(plan.Ledger, fr, s.lo, s.hi, off, off+plate, z-depth, z)
 		m.ID, m.Level, m.Roof = rb.Name+"/ledger", f.level, rb.Roof
-		m.Solid[0] = clipTo(m.Solid[0], miters)
+		if m.Solid[0] = clipTo(m.Solid[0], miters); len(miters) > 0 {
+			m.Bevel = 45
+		}
 		m.Section = plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)}
 		f.ledgers[rb] = append(f.ledgers[rb], f.member(m))
 	}
@@ -129,7 +131,7 @@ func (f *roofFrame) ledgerTie(rb *roofBody, b bar, m *Member, p geom.Vec2, l *Me
 	}
 	f.joints = append(f.joints, f.joint(&Joint{
 		Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: rb.Roof, Below: true,
-		Station: s, Members: []*Member{m, l}, At: m.B.Flat().Up(m.B.Z - b.plumb()),
+		Station: s, Members: []*Member{m, l}, At: m.B.Flat().Up(max(m.B.Z-b.plumb(), l.Z0)),
 	}))
 }
 

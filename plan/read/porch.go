@@ -26,7 +26,7 @@ var porchKeys = []binding[porchDraft]{
 	custom("line", "points", `[["0'", "-8'"], ["36'", "-8'"], ["36'", "20'"]]`, "instead of from and to, of a porch that turns corners of the house: the outside face of its beams from its left end as seen from outside, past each corner, to its right end", readPorchLine).within(-12000, 12000),
 	lumberKey("beam", `"3-2x10"`, "section of the beam", func(p *porchDraft) *plan.Lumber { return &p.Beam }).must(),
 	lumberKey("post", `"6x6"`, "section of the posts", func(p *porchDraft) *plan.Lumber { return &p.Post }).or("6x6", `"6x6"`),
-	custom("posts", "lengths or @ spacing", `["3in", "9'", "18'"]`, "stations of the post centers, or their greatest spacing; of a line of several sides a list for each, [[\"3in\", \"9'\"], [\"9'\", \"18'\"]], from its own left end: a post stands under each corner besides",
+	custom("posts", "lengths, a list for each side, or @ spacing", `["3in", "9'", "18'"]`, "stations of the post centers, or their greatest spacing; of a line of several sides a list for each, [[\"3in\", \"9'\"], [\"9'\", \"18'\"]], from its own left end: a post stands under each corner besides",
 		readPorchPosts).must(),
 	lengthKey("base", `"6in"`, "height of the posts' foot above grade", func(p *porchDraft) *float64 { return &p.Base }).within(0, 600).or("0'", `"0'"`),
 	sizeKey("top", `"9'"`, "height of the beam's top above grade", func(p *porchDraft) *float64 { return &p.Top }).within(6, 720).must(),
@@ -63,10 +63,10 @@ func readPorchLine(v value, p *porchDraft) {
 
 // checkTurn reports a corner of a line that is not square, or turns away from the house.
 func (v value) checkTurn(line []geom.Vec2, i int) {
-	at := func(format, mend string) {
+	at := func(what, mend string) {
 		x := v
 		x.index = i
-		x.bad("porch-corner", mend, format)
+		x.bad("porch-corner", mend, "%s", what)
 	}
 	if i > 0 && line[i].Sub(line[i-1]).Len() < 12 {
 		at("lies less than a foot from the point before it", "take one of the two out")
@@ -243,8 +243,15 @@ func (d *porchDraft) readRoof(legs []*plan.Porch, p *plan.Plan) {
 	if n.has("blocking_set") && one.Blocking == plan.NoBlocking {
 		n.fault("blocking_set", "idle-key", `take it out, or write blocking = "full"`, "blocking_set is for blocks at the eaves, and this roof has none")
 	}
+	if one.Over == nil {
+		return // told where levels are read
+	}
 	deep := make([]float64, len(legs))
 	for i, leg := range legs {
+		if d := leg.To.Sub(leg.From); d.X != 0 && d.Y != 0 {
+			n.fault("", "porch-corner", "turn it so that the porch runs along x or y, or leave the roof out", "the porch runs neither along x nor along y, and a roof over it cannot")
+			return
+		}
 		if deep[i] = behind(p, one.Over, leg); deep[i] == 0 {
 			n.fault("", "porch-without-wall", "let the line run along an exterior wall, from left to right as seen from outside, or write the roof as [[roof]]s",
 				"no exterior wall of level %s stands behind the %s side of the porch for its roof to lean on", one.Over.Name, facing(leg.From, leg.To))
