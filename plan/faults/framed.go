@@ -75,6 +75,8 @@ var framed = []row{
 	{"pile-top", "The piles end at another height than the girder on them begins.", "Leave pile_top out: it is computed."},
 	{"porch-no-size", "A porch leaves no room for beam and posts.", "Check from, to, base and top."},
 	{"post-off-beam", "A porch post stands off its beam.", "Give stations along the beam."},
+	{"porch-corner-unlike", "Two sides of porches meet at a corner and do not fit there, or no post stands under it.", "Give both one beam, one post, one base and one top, a square corner, and a post in the middle of the beams there."},
+	{"hip-off-corner", "A shed roof has a hip end, and no other goes on around the corner of the house from it.", "Give both roofs one pitch, both sides of the porch one width and one top, and end the two at the corner of the house."},
 	{"beam-too-short", "A beam has no length between the walls.", "Give it two ends that lie a foot apart or more."},
 	{"beam-too-long", "A beam, or a piece of it between its posts, is longer than the longest stock.", "Name longer stock, end it at a wall between, or give it a post to break over."},
 	{"beam-in-the-air", "An end of a beam reaches no plate, full-height stud or post that carries it.", "Let it end at the face of a wall of its level, a flush one on its plates, or on a post."},

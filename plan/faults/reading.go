@@ -61,6 +61,8 @@ var reading = []row{
 	{"floor-depth", "The depth of a floor is not that of its joists and subfloor.", "Correct one of them, or leave floor_depth out."},
 	{"floor-height", "A level's floor does not lie on the plates of the level below.", "Correct one of them, or leave floor out: it is computed."},
 	{"no-room", "Between base and top of a porch there is no room for posts under the beam.", "Raise top, or lower base."},
+	{"porch-corner", "The line of a porch turns at another angle than square, or an inside corner, or runs off x and y under a roof.", "Write a point at each outside corner, from left to right as seen from outside; begin another porch past an inside corner."},
+	{"porch-without-wall", "No wall stands behind a side of a porch for its roof to lean on.", "Let the line run along an exterior wall, or write the roof as [[roof]]s."},
 	{"off-member", "A station lies past the end of its beam.", "Give stations from its start to its end."},
 	{"no-girder", "The house stands on piles, and no girder is given: nothing carries its lowest floor.", "Add the girders with their piles."},
 	{"idle-girder", "A slab carries no girders, and the plan has some.", "Correct the kind of foundation, or take them out."},
