@@ -114,14 +114,14 @@ func hangingOver(by float64, stock ...float64) *plan.Plan {
 
 // A joist may reach past the wall below as far as it is nominally deep, 10 in, where it
 // lies three times as far back inside: here from the middle of the plates at 2.75 in to
-// that of the ones at 237.25, and from the plates' edge at 0 to the rim, by - 1.5.
+// that of the ones at 237.25, and over from the plates' edge at 0 to the rim's outer face.
 func TestJoistsHangOverByTheRule(t *testing.T) {
-	h, faults := Frame(hangingOver(11.5))
+	h, faults := Frame(hangingOver(10))
 	require.Empty(t, faults)
 	m := joistsNear(h, 0, 160, 0.1)
 	require.Len(t, m, 1)
-	assert.InDelta(t, 238.5+10, m[0].Length, 1e-9)
-	_, faults = Frame(hangingOver(11.75))
+	assert.InDelta(t, 238.5+8.5, m[0].Length, 1e-9)
+	_, faults = Frame(hangingOver(10.25))
 	require.Len(t, faults, 1)
 	assert.Equal(t, plan.Code("joist-overhang"), faults[0].Code)
 	assert.Contains(t, faults[0].Summary, `joist second/joist@16, one of 20, reaches 10 1/4" past what it lies on, more than the 10"`)
@@ -132,7 +132,7 @@ func TestJoistsHangOverByTheRule(t *testing.T) {
 // wall at 20 in, over whose middle, 21.75, the joists break as they are longer than the
 // stock: from 2.75 to the middle of what they lie on there, 20.875, are 18.1, over 10.
 func TestJoistsHangOverWithAShortBackSpan(t *testing.T) {
-	p := hangingOver(11.5)
+	p := hangingOver(10)
 	p.Lumber.Stock = []float64{230}
 	w := wall(p, "1P", 0, geom.Vec2{X: 5.5, Y: 20}, geom.Vec2{X: 330.5, Y: 20})
 	w.Bearing, w.Studs = true, twoByFour
@@ -144,7 +144,7 @@ func TestJoistsHangOverWithAShortBackSpan(t *testing.T) {
 
 // A joist never breaks over what its end hangs over: it would tip off.
 func TestJoistsDoNotBreakWhereTheyHangOver(t *testing.T) {
-	p := hangingOver(11.5)
+	p := hangingOver(10)
 	p.Lumber.Stock = []float64{240}
 	h, faults := Frame(p)
 	require.Len(t, faults, 1)

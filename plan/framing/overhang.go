@@ -45,15 +45,15 @@ func (x *overhangs) take(m *Member, on []span, lo, hi bool) bool {
 	}
 	last := len(at) - 1
 	if !lo {
-		x.note(m, on[0].lo, at[1]-at[0])
+		x.note(m, on[0].lo+m.Level.Rim, at[1]-at[0])
 	}
 	if !hi {
-		x.note(m, long-on[len(on)-1].hi, at[last]-at[last-1])
+		x.note(m, long-on[len(on)-1].hi+m.Level.Rim, at[last]-at[last-1])
 	}
 	return true
 }
 
-// note keeps the worst of the ends that hang over.
+// note keeps the worst of the ends that hang over, the rim counted with them.
 func (x *overhangs) note(m *Member, over, back float64) {
 	x.n++
 	x.depth = calledDeep(m.Section.Depth)
