@@ -19,17 +19,23 @@ type sources map[string]string
 // load runs the plan named by the first argument and prints its
 // diagnostics; with errors it returns errFault.
 func load(args []string, asJSON bool, s streams) (*pipeline.Result, error) {
+	r, _, err := loadTexts(args, asJSON, s)
+	return r, err
+}
+
+// loadTexts is load with the texts that were read.
+func loadTexts(args []string, asJSON bool, s streams) (*pipeline.Result, sources, error) {
 	r, faults, src, err := runPlan(args)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if err := src.print(s.err, faults, asJSON); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if faults.Errors() {
-		return r, errFault
+		return r, src, errFault
 	}
-	return r, nil
+	return r, src, nil
 }
 
 // runPlan runs the plan and returns what came of it, unprinted.

@@ -334,3 +334,40 @@ func drawBeam(t *rapid.T, p *plan.Plan, s shape, i int) {
 	}
 	p.Beams = append(p.Beams, x)
 }
+
+// The end of a flush beam 3 in wide bears on a plate with 1 1/2 in of its length or more, a sixteenth less
+// passes; on two plates at a splice with what they have together, told to be on the one with more of it.
+// A plate that is not under its foot, here at 100, does not count, nor does any under a dropped beam.
+func TestTheLeastThatAFlushBeamBears(t *testing.T) {
+	f := geom.NewFrame(geom.Vec2{}, geom.Vec2{X: 200})
+	plate := func(id string, role plan.Role, lo, hi, top float64) *Member {
+		return &Member{ID: id, Role: role, Z0: top - 1.5, Z1: top, Solid: []geom.Solid{f.Box(lo, hi, -20, 20, top-1.5, top)}}
+	}
+	const upper = plan.UpperPlate
+	for _, c := range []struct {
+		name string
+		set  plan.Role
+		on   []*Member
+		want string
+	}{
+		{"on a plate 5 1/2 in deep", plan.FlushBeam, []*Member{plate("a", upper, 0, 5.5, 100)}, "a"},
+		{"1 15/32 in", plan.FlushBeam, []*Member{plate("a", upper, 0, 1.46875, 100)}, "a"},
+		{"1 3/8 in", plan.FlushBeam, []*Member{plate("a", upper, 0, 1.375, 100)}, ""},
+		{"3/4 and 1 in of two", plan.FlushBeam, []*Member{plate("a", upper, 0, 0.75, 100), plate("b", upper, 0.75, 1.75, 100)}, "b"},
+		{"1 and 3/4 in of two", plan.FlushBeam, []*Member{plate("a", upper, 0, 1, 100), plate("b", upper, 1, 1.75, 100)}, "a"},
+		{"of the lower plates", plan.FlushBeam, []*Member{plate("a", plan.TopPlate, 0, 5.5, 100)}, ""},
+		{"a plate 1/8 in under it", plan.FlushBeam, []*Member{plate("a", upper, 0, 5.5, 99.875)}, ""},
+		{"a dropped one", plan.PlateBeam, []*Member{plate("a", upper, 0, 5.5, 100)}, ""},
+	} {
+		b := newBuilder(stories(1))
+		for _, m := range c.on {
+			addMember(b.index, m)
+		}
+		fb := &framedBeam{Beam: &Beam{}, body: body{f, 0, 200, 3}, foot: 100, top: 109.25, role: c.set}
+		got := ""
+		if m := b.seatUnder(fb, 0, seatReach); m != nil {
+			got = m.ID
+		}
+		assert.Equal(t, c.want, got, c.name)
+	}
+}
