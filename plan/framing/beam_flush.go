@@ -24,7 +24,7 @@ func (b *builder) flushBeams(d *deck) {
 		fb.Carries = d.level
 		b.flushIn[x] = true
 		if b.fitsFlush(d, fb) && b.layBeam(fb) {
-			d.taken = append(d.taken, fb.body)
+			d.taken = append(d.taken, obstacle{fb.body, true})
 		}
 	}
 }
@@ -45,7 +45,7 @@ func (b *builder) fitsFlush(d *deck, fb *framedBeam) bool {
 	}
 	spans := insideBand(d.inner, fb.body.f, 0, fb.body.d)
 	for _, o := range d.taken {
-		if lo, hi, ok := fb.body.crossing(o); ok {
+		if lo, hi, ok := fb.body.crossing(o.body); ok {
 			spans = without(spans, span{lo, hi})
 		}
 	}

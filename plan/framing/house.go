@@ -68,6 +68,10 @@ type Joint struct {
 	// and plate; for stud-base the bottom plate and what lies between it and
 	// the lapped face of the member below.
 	Gap float64
+	// Around is the second wall of what leans on a corner of the house, with the station on
+	// it: each of the two walls takes half. Nil of all else.
+	Around   *plan.Wall
+	AroundAt float64 // in
 	// Faces are those at which a piece reaches the members, where not all do:
 	// a break in a lower top plate is covered by the upper plate, that of the
 	// upper is open at its top.

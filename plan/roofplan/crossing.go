@@ -65,12 +65,16 @@ func thinned(cs []crossing) (out []crossing) {
 }
 
 // better tells whether crossings a describe a line that lies on a corner
-// better than b do: more of them, or a ridge at the top.
+// better than b do: more of them, or a ridge at the top, or a wall beside a hip that ends there.
 func better(a, b []crossing) bool {
 	if len(a) != len(b) {
 		return len(a) > len(b)
 	}
-	return len(a) > 0 && a[len(a)-1].kind == Ridge && b[len(b)-1].kind != Ridge
+	if len(a) == 0 {
+		return false
+	}
+	x, y := a[len(a)-1].kind, b[len(b)-1].kind
+	return x == Ridge && y != Ridge || x == Wall && y == Hip
 }
 
 // bound is one edge of a face's outline, or a carried valley across it.
