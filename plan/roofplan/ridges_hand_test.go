@@ -221,6 +221,7 @@ func TestPlacesOfAModuleWithinAStretch(t *testing.T) {
 	}{
 		{20, 60, []station{{at: 50, fixed: true}, {at: 32}, {at: 48}}},
 		{50, 64, []station{{at: 50, fixed: true}, {at: 64}}},
+		{20, 50, []station{{at: 50, fixed: true}, {at: 32}, {at: 48}}},
 		{33, 47, nil},
 		{99, 140, []station{{at: 124}}},
 		{-20, 16, []station{{at: 5, fixed: true}, {at: 0}, {at: 16}}},
