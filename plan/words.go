@@ -162,10 +162,11 @@ const (
 	SeatTop    GirderSeat = "top"    // on their heads
 	SeatNotch  GirderSeat = "notch"  // in a notch, the rest of the pile running up behind it
 	SeatBeside GirderSeat = "beside" // against their sides, bolted
+	SeatCheeks GirderSeat = "cheeks" // half of its plies against each of two sides, the pile between them
 )
 
 // GirderSeats are the seats that a plan may name.
-var GirderSeats = []GirderSeat{SeatTop, SeatNotch, SeatBeside}
+var GirderSeats = []GirderSeat{SeatTop, SeatNotch, SeatBeside, SeatCheeks}
 
 // Join says how a wall's end meets the other wall of its corner.
 type Join string
