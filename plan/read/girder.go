@@ -80,13 +80,13 @@ func checkSeat(n node, g *plan.Girder) {
 	cut := g.Seat == plan.SeatNotch || g.Seat == plan.SeatCheeks
 	switch {
 	case !cut && (g.Notch > 0 || g.NotchHeight > 0):
-		n.fault("notch", "notch-without-seat", `write seat = "notch" or "cheeks", or take the notch out`, "a girder whose seat is %q has no notch", g.Seat)
+		n.fault("notch", "idle-key", `write seat = "notch" or "cheeks", or take the notch out`, "a girder whose seat is %q has no notch", g.Seat)
 	case g.Seat == plan.SeatCheeks && max(1, g.Member.Ply)%2 != 0:
 		n.fault("member", "cheeks-uneven", "take an even number of plies, as 2-2x12 or 4-2x12", "member %s has no equal halves for both cheeks", g.Member.Text)
 	case g.Notch > g.Line()+tolerance:
-		n.fault("notch", "notch-too-deep", "write no more than that, or leave it out", "notch %s is deeper than the %s of girder that sits in it", u.Length(g.Notch), u.Length(g.Line()))
+		n.fault("notch", "girder-notch-deep", "write no more than that, or leave it out", "notch %s is deeper than the %s of girder that sits in it", u.Length(g.Notch), u.Length(g.Line()))
 	case g.NotchHeight > g.Member.Depth+tolerance:
-		n.fault("notch_height", "notch-too-high", "write no more than that, or leave it out", "notch_height %s goes past the girder's top at %s: the floor lies there", u.Length(g.NotchHeight), u.Length(g.Member.Depth))
+		n.fault("notch_height", "girder-notch-high", "write no more than that, or leave it out", "notch_height %s goes past the girder's top at %s: the floor lies there", u.Length(g.NotchHeight), u.Length(g.Member.Depth))
 	}
 }
 

@@ -285,9 +285,32 @@ func foundationNotes(c *page.Context) []string {
 			s += ", tops at " + strings.Join(tops, " and ") + " above grade"
 		}
 		notes = append(notes, s+".")
+		notes = append(notes, seatNotes(c)...)
 	}
 	if len(anchorsOf(c)) > 0 {
 		notes = append(notes, anchorNote)
+	}
+	return notes
+}
+
+// seatNotes says how the girders' seats are cut into the piles, those alike together.
+func seatNotes(c *page.Context) (notes []string) {
+	names, order := map[string][]string{}, []string{}
+	for _, g := range c.House.Plan.Girders {
+		words := g.SeatWords(c.House.Plan.Foundation.Pile.Depth, c.Length)
+		if words == "" {
+			continue
+		}
+		if names[words] == nil {
+			order = append(order, words)
+		}
+		names[words] = append(names[words], g.Name)
+	}
+	for _, words := range order {
+		notes = append(notes, "On their piles "+strings.Join(names[words], ", ")+words+".")
+	}
+	if len(order) > 0 {
+		notes = append(notes, "Treat every field cut and hole in piles again; cut no pile deeper than shown.")
 	}
 	return notes
 }
