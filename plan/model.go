@@ -21,6 +21,8 @@ type Plan struct {
 	Roofs         []*Roof
 	Foundation    Foundation
 	Girders       []*Girder
+	Braces        []*Brace
+	Breakaways    []*Breakaway
 	FloorOpenings []*FloorOpening // stairs
 	FloorJoists   []*FloorJoist   // beside those at the spacing
 	FloorBlocks   []*FloorBlocks

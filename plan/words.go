@@ -51,6 +51,7 @@ const (
 	CollectorStrapItem ItemKind = "collector strap"
 	AnchorBoltItem     ItemKind = "anchor bolt"
 	AnchorRodItem      ItemKind = "anchor rod"
+	BraceRodItem       ItemKind = "brace rod"
 	PostBaseItem       ItemKind = "post base"
 	PostCapItem        ItemKind = "post cap"
 	HangerItem         ItemKind = "hanger"
@@ -61,7 +62,7 @@ const (
 // ItemKinds are the kinds of items in the order of the load path.
 var ItemKinds = []ItemKind{
 	ClipItem, RidgeStrapItem, WrapStrapItem, OpeningStrapItem, StrapItem, CoilStrapItem, LongStrapItem, HoldDownItem, HoldDownPairItem,
-	CollectorStrapItem, AnchorBoltItem, AnchorRodItem, PostBaseItem, PostCapItem, HangerItem, SheathingItem, GenericItem,
+	CollectorStrapItem, AnchorBoltItem, AnchorRodItem, BraceRodItem, PostBaseItem, PostCapItem, HangerItem, SheathingItem, GenericItem,
 }
 
 // Phase says when a piece goes on.

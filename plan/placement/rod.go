@@ -14,6 +14,12 @@ import (
 // rod sets a bolt across a girder into its pile, or down from a porch post.
 func (x *placer) rod(w want) (Lie, *plan.Diagnostic) {
 	j, it := w.joint, w.item
+	switch j.Kind {
+	case plan.BraceRod:
+		return x.braceRod(w), nil
+	case plan.BraceEnd:
+		return x.braceBolt(w), nil
+	}
 	if j.Kind.Lies() == plan.LiesAgainst {
 		return x.crossing(w)
 	}

@@ -237,9 +237,13 @@ func (s *Steel) across(r *Rod) {
 		}
 		return s.onWasher(r, m, r.A.Add(d.Mul(at)), n)
 	}
+	n0 := d
+	if r.For.Joint.Kind == plan.BraceRod { // its washers are beveled: they lie on the piles' faces
+		n0 = geom.Vec3{X: d.X, Y: d.Y}.Unit()
+	}
 	r.Ends = [2]Bearing{
-		side(first.From, first.From, head, first.Member, d.Mul(-1)),
-		side(last.To, r.Length()-last.To, past, last.Member, d),
+		side(first.From, first.From, head, first.Member, n0.Mul(-1)),
+		side(last.To, r.Length()-last.To, past, last.Member, n0),
 	}
 	r.Ends[0].Nuts = 0 // its head
 }
