@@ -10,10 +10,10 @@ import (
 	"galewright/plan/geom"
 )
 
-// pastBolt is how far a brace goes on past its bolt, in: seven diameters of a bolt of
+// PastBolt is how far a brace goes on past its bolt, in: seven diameters of a bolt of
 // 3/4 in, the full end distance of a softwood board in tension (NDS 2018 Table 12.5.1A,
 // transcribed).
-const pastBolt = 5.25
+const PastBolt = 5.25
 
 // leastRise is the least height between the ends of a crossed brace, in.
 const leastRise = 24
@@ -203,7 +203,7 @@ func (b *builder) board(x *plan.Brace, y bay, nth string, t, s, z [2]float64) *M
 func (b *builder) slanted(x *plan.Brace, y bay, nth string, t, thick float64, s, z [2]float64) *Member {
 	p, q := y.f.At(s[0], t, z[0]), y.f.At(s[1], t, z[1])
 	way := q.Sub(p).Unit()
-	a, e := p.Sub(way.Mul(pastBolt)), q.Add(way.Mul(pastBolt))
+	a, e := p.Sub(way.Mul(PastBolt)), q.Add(way.Mul(PastBolt))
 	in := y.f.In.Up(0)
 	up := in.Cross(way).Unit()
 	if up.Z < 0 {
@@ -272,7 +272,7 @@ func (b *builder) braceNodes(x *plan.Brace) {
 			continue
 		}
 		way := m.B.Sub(m.A).Unit()
-		for _, p := range []geom.Vec3{m.A.Add(way.Mul(pastBolt)), m.B.Sub(way.Mul(pastBolt))} {
+		for _, p := range []geom.Vec3{m.A.Add(way.Mul(PastBolt)), m.B.Sub(way.Mul(PastBolt))} {
 			on, out := b.braced(m, p)
 			if on == nil {
 				continue

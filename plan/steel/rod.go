@@ -245,7 +245,9 @@ func (s *Steel) across(r *Rod) {
 		side(first.From, first.From, head, first.Member, n0.Mul(-1)),
 		side(last.To, r.Length()-last.To, past, last.Member, n0),
 	}
-	r.Ends[0].Nuts = 0 // its head
+	if r.For.Joint.Kind != plan.BraceRod {
+		r.Ends[0].Nuts = 0 // its head
+	}
 }
 
 // Rods returns all rods and bolts of the house, each once, in the order of the

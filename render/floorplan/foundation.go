@@ -70,13 +70,15 @@ func (v *planView) drawFoundation(s planSheet) {
 			v.dashedWall(w)
 		}
 	}
-	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.Pile, plan.PorchPost, plan.RidgePole} {
+	v.breakaways()
+	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.BraceBoard, plan.Pile, plan.PorchPost, plan.RidgePole} {
 		for _, m := range v.House.Members {
 			if m.Role == r {
 				v.drawSupport(m)
 			}
 		}
 	}
+	v.bracingLines()
 	v.girderNames()
 	v.pileStations()
 	v.poleStations()
@@ -102,6 +104,8 @@ func (v *planView) drawFoundation(s planSheet) {
 func (v *planView) drawSupport(m *framing.Member) {
 	b := math.Max(m.Section.Width(), 1.5)
 	switch m.Role {
+	case plan.BraceBoard:
+		v.dashedBoard(m)
 	case plan.GirderBeam, plan.Beam:
 		v.bar(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}, m.A.Flat(), m.B.Flat(), b)
 		for i := 1; i < m.Section.Ply; i++ {
@@ -286,6 +290,7 @@ func foundationNotes(c *page.Context) []string {
 		}
 		notes = append(notes, s+".")
 		notes = append(notes, seatNotes(c)...)
+		notes = append(notes, bracingNotes(c)...)
 	}
 	if len(anchorsOf(c)) > 0 {
 		notes = append(notes, anchorNote)
