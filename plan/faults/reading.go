@@ -63,6 +63,7 @@ var reading = []row{
 	{"cheeks-uneven", "A girder for both cheeks of its piles has no equal halves.", "Take an even number of plies."},
 	{"girder-notch-deep", "A notch is deeper than what of the girder sits in it.", "Write no more than that, or leave it out."},
 	{"girder-notch-high", "The wood behind a notch goes past the girder's top, where the floor lies.", "Write no more than the girder's depth, or leave it out."},
+	{"bad-bay", "A number of a bay or pile that a girder has not.", "Count from the girder's start: bay 1 is that between its first two piles."},
 	{"short-girder", "A girder begins where it ends.", "Let from and to lie apart."},
 	{"short-wall", "A wall has hardly any length.", "Let from and to lie apart."},
 	{"low-wall", "A wall is too low for three plates and a stud.", "Give it a greater height."},

@@ -15,15 +15,15 @@ import (
 func (v *planView) dashedBoard(m *framing.Member) {
 	n := m.B.Sub(m.A).Flat().Unit().Left().Mul(m.Section.Width() / 2)
 	for _, d := range []geom.Vec2{n, n.Mul(-1)} {
-		v.stroke(sheet.PenHidden, sheet.LayerMember, m.A.Flat().Add(d), m.B.Flat().Add(d))
+		v.thin(sheet.PenHidden, m.A.Flat().Add(d), m.B.Flat().Add(d))
 	}
 }
 
-// bracingLines draws rods between piles, and letters where the elevation of the bracing is.
+// bracingLines draws rods between piles.
 func (v *planView) bracingLines() {
 	for _, j := range v.House.Joints {
 		if j.Kind == plan.BraceRod {
-			v.stroke(sheet.PenHidden, sheet.LayerMember, j.Brace.A.Flat(), j.Brace.B.Flat())
+			v.thin(sheet.PenHidden, j.Brace.A.Flat(), j.Brace.B.Flat())
 		}
 	}
 }
@@ -43,9 +43,17 @@ func (v *planView) breakaways() {
 				continue
 			}
 			for _, t := range []float64{-side - breakawayOff, -side - 2*breakawayOff} {
-				v.stroke(sheet.PenDim, sheet.LayerMember, f.At(g.Piles[k-1]+half, t, 0).Flat(), f.At(g.Piles[k]-half, t, 0).Flat())
+				v.thin(sheet.PenDim, f.At(g.Piles[k-1]+half, t, 0).Flat(), f.At(g.Piles[k]-half, t, 0).Flat())
 			}
 		}
+	}
+}
+
+// thin draws a line that lettering keeps off.
+func (v *planView) thin(pen sheet.Pen, a, b geom.Vec2) {
+	v.stroke(pen, sheet.LayerMember, a, b)
+	if p, q, ok := v.vp.Segment(uv(a, v.turned), uv(b, v.turned)); ok {
+		v.board.BlockLine(p, q)
 	}
 }
 
@@ -55,15 +63,11 @@ const breakawayOff = 3
 // bracingNotes say what of bracing and breakaway walls the foundation plan shows.
 func bracingNotes(c *page.Context) (notes []string) {
 	p := c.House.Plan
-	see := ""
-	if on := c.SheetsOf("piling"); len(on) > 0 {
-		see = ", sheet " + strings.Join(on, ", ")
-	}
 	if len(p.Braces) > 0 {
-		notes = append(notes, "Bracing between piles is dashed: "+listed(p.Braces, func(x *plan.Brace) string { return x.Name + " " + string(x.Kind) + " at " + x.Girder })+see+". What it carries is the engineer's: it is in no load path here.")
+		notes = append(notes, "Bracing between piles is dashed: "+listed(p.Braces, func(x *plan.Brace) string { return x.Name + " " + string(x.Kind) + " at " + x.Girder })+"; its elevations follow those of the walls. What it carries is the engineer's: it is in no load path here.")
 	}
 	if len(p.Breakaways) > 0 {
-		notes = append(notes, "Two thin lines beside a girder: breakaway walls under it, "+listed(p.Breakaways, func(x *plan.Breakaway) string { return x.Name + " at " + x.Girder })+see+". They carry nothing and are in no load path.")
+		notes = append(notes, "Two thin lines beside a girder: breakaway walls under it, "+listed(p.Breakaways, func(x *plan.Breakaway) string { return x.Name + " at " + x.Girder })+". They carry nothing and are in no load path.")
 	}
 	return notes
 }

@@ -1,6 +1,7 @@
 package piling
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -23,45 +24,48 @@ func Pages(c *page.Context) []*page.Page {
 	}
 	var best []*page.Page
 	for _, s := range c.Scales() {
-		if !fits(c, lines, s) {
-			continue
+		for columns := 1; columns <= mostColumns; columns++ {
+			if pages := lay(c, lines, s, columns); pages != nil && (best == nil || len(pages) < len(best)) {
+				best = pages
+			}
 		}
-		pages := lay(c, lines, s)
-		if best == nil || len(pages) < len(best) {
-			best = pages
-		}
-		if len(best) == 1 || s.Ratio >= leastScale {
+		if len(best) == 1 || best != nil && s.Ratio >= leastScale {
 			break
 		}
 	}
 	if best == nil {
-		best = lay(c, lines, c.Scales()[len(c.Scales())-1])
+		c.Tell(plan.Diagnostic{
+			Severity: plan.Warning, Code: "no-room-on-sheet", Pos: c.PlanPos(), Where: "bracing between piles",
+			Summary: "no line of piles fits on a sheet of this paper at any scale: its elevations are left out", Mend: "take larger paper",
+		})
 	}
 	return best
 }
 
 // leastScale is the smallest scale taken to have all on fewer sheets, inches of house to one
-// of paper.
-const leastScale = 48
+// of paper; mostColumns how many lines stand beside each other.
+const (
+	leastScale  = 64
+	mostColumns = 3
+)
 
-// fits tells whether every line goes onto a sheet at a scale.
-func fits(c *page.Context, lines []*pileLine, s page.Scale) bool {
-	a := c.DrawingArea()
-	for _, l := range lines {
-		if f := figure(c, l, s); f.W > a.W || f.H > a.H {
-			return false
-		}
-	}
-	return true
-}
-
-// lay puts the lines, the list of braces and the notes on sheets.
-func lay(c *page.Context, lines []*pileLine, s page.Scale) []*page.Page {
+// lay puts the lines, the list of braces and the notes on sheets in columns; nil where a line
+// does not fit into one.
+func lay(c *page.Context, lines []*pileLine, s page.Scale, columns int) []*page.Page {
 	flow := c.NewFlow("Bracing and walls between piles", "piling")
+	flow.Columns(columns)
 	for _, l := range lines {
-		flow.Put(figure(c, l, s))
+		f := figure(c, l, s)
+		if f.W > flow.ColumnWidth || f.H > c.DrawingArea().H {
+			return nil
+		}
+		flow.Put(f)
 	}
-	if t := braceTable(c); len(t.Rows) > 0 {
+	t := braceTable(c)
+	if t.Wanted(c) > flow.ColumnWidth {
+		return nil
+	}
+	if len(t.Rows) > 0 {
 		flow.Put(t)
 	}
 	flow.Put(table.Numbered("Notes", notes(c)))
@@ -232,7 +236,7 @@ func braceTable(c *page.Context) *table.Table {
 			if m.Role == plan.BraceBoard && boardOf(c, m) == x.Name {
 				way := m.B.Sub(m.A).Unit().Mul(framing.PastBolt)
 				a, b := m.A.Add(way), m.B.Sub(way)
-				t.Rows = append(t.Rows, row(c, x, m.Section.Text, m.ID[len(x.Name)+1:], a, b, m.Length))
+				t.Rows = append(t.Rows, row(c, x, m.Section.Text, a, b, m.Length))
 			}
 		}
 		for _, j := range c.House.Joints {
@@ -243,7 +247,7 @@ func braceTable(c *page.Context) *table.Table {
 			for _, pc := range c.Placement.At(j) {
 				cut, of = pc.Cut, pc.Item.Mark+", "+c.Units().Bought(pc.Item.Rod)
 			}
-			t.Rows = append(t.Rows, row(c, x, of, j.ID, j.Brace.A, j.Brace.B, cut))
+			t.Rows = append(t.Rows, row(c, x, of, j.Brace.A, j.Brace.B, cut))
 		}
 	}
 	return t
@@ -263,13 +267,33 @@ func boardOf(c *page.Context, m *framing.Member) string {
 	return ""
 }
 
-func row(c *page.Context, x *plan.Brace, of, at string, a, b geom.Vec3, cut float64) table.Row {
+// stationsOf says between which stations of its girder a brace is; of one across, at which,
+// and to which girder.
+func stationsOf(c *page.Context, x *plan.Brace, a, b geom.Vec3) string {
+	for _, g := range c.House.Plan.Girders {
+		if g.Name != x.Girder {
+			continue
+		}
+		f := geom.NewFrame(g.From, g.To)
+		s, _ := f.Local(a.Flat())
+		t, _ := f.Local(b.Flat())
+		if x.Across != "" {
+			pile := slices.MinFunc(g.Piles, func(p, q float64) int { return cmp.Compare(math.Abs(p-s), math.Abs(q-s)) })
+			return c.Length(pile) + ", to " + x.Across
+		}
+		return c.Length(min(s, t)) + " to " + c.Length(max(s, t))
+	}
+	return ""
+}
+
+// row is a line of the list: a brace from bolt to bolt.
+func row(c *page.Context, x *plan.Brace, of string, a, b geom.Vec3, cut float64) table.Row {
 	d := b.Sub(a)
 	length := "-"
 	if cut > 0 {
 		length = c.Length(cut)
 	}
-	return table.Row{Cells: table.Texts(x.Name, of, x.Girder, at, c.Length(min(a.Z, b.Z))+" and "+c.Length(max(a.Z, b.Z)), c.Length(d.Len()), length,
+	return table.Row{Cells: table.Texts(x.Name, of, x.Girder, stationsOf(c, x, a, b), c.Length(min(a.Z, b.Z))+" and "+c.Length(max(a.Z, b.Z)), c.Length(d.Len()), length,
 		fmt.Sprintf("%.1f°", math.Asin(math.Abs(d.Z)/d.Len())*180/math.Pi))}
 }
 
@@ -279,7 +303,7 @@ func notes(c *page.Context) (out []string) {
 	if len(c.House.Plan.Braces) > 0 {
 		out = append(out,
 			"Braces are drawn, counted and cut from the plan as given. What they carry is not checked: wind, flood, waves, debris and scour on the piles are the engineer's, and so are their size, bolts and embedment. Of two crossed braces the one in tension works. No load of this set's load path is taken by them.",
-			"Boards end square, "+c.Length(framing.PastBolt)+" past their bolts. Cut rods to length with nuts and washers beveled to their slope; draw both of a cross tight together, piles plumb.")
+			"Boards end square, "+c.Length(framing.PastBolt)+" past their bolts. Cut rods to length with nuts and washers beveled to their slope; draw both of a cross tight together, piles plumb. Heights of rods are those of their line over the middles of the piles.")
 	}
 	for _, x := range c.House.Plan.Breakaways {
 		note := ""
