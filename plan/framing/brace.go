@@ -245,6 +245,10 @@ func (b *builder) rods(x *plan.Brace, y bay) {
 	if !ok {
 		return
 	}
+	piles := []*Member{y.piles[0], y.piles[1]}
+	if x.Across == "" {
+		piles = b.inOrder(piles)
+	}
 	first, second := b.crossed(x, lo, hi)
 	for i, z := range [2][2]float64{first, second} {
 		t := rodsApart * (float64(i) - 0.5)
@@ -256,7 +260,7 @@ func (b *builder) rods(x *plan.Brace, y bay) {
 			p, q = q, p
 		}
 		b.joint(&Joint{
-			Kind: plan.BraceRod, Host: x.Girder, Level: b.plan.Levels[0], Station: (y.s[0] + y.s[1]) / 2, At: p.Add(q).Mul(0.5), Members: []*Member{y.piles[0], y.piles[1]},
+			Kind: plan.BraceRod, Host: x.Girder, Level: b.plan.Levels[0], Station: (y.s[0] + y.s[1]) / 2, At: p.Add(q).Mul(0.5), Members: slices.Clone(piles),
 			Below: true, Brace: &Bracing{Name: x.Name, A: p, B: q},
 		})
 	}
@@ -280,7 +284,10 @@ func (b *builder) braceNodes(x *plan.Brace) {
 			face := p.Add(out.Mul(-m.Section.Width() / 2))
 			c := face.Sub(out.Mul(out.Dot(face))) // without the way across: both faces are one node
 			key := [4]int{int(math.Round(c.X * 16)), int(math.Round(c.Y * 16)), int(math.Round(c.Z * 16)), int(on.Role[0])}
-			if j := nodes[key]; j != nil {
+			if j := nodes[key]; j != nil && b.outside(x, g, out) {
+				j.Members, j.At, j.Brace.Out = slices.Insert(j.Members, 0, m), face, out
+				continue
+			} else if j != nil {
 				j.Members = slices.Insert(j.Members, len(j.Members)-1, m)
 				continue
 			}
@@ -291,6 +298,15 @@ func (b *builder) braceNodes(x *plan.Brace) {
 			})
 		}
 	}
+}
+
+// outside tells whether a way out of a face is the outside of a brace's girder; of bracing
+// across, toward the girder's start as written. A bolt through two boards has its head there.
+func (b *builder) outside(x *plan.Brace, g *framedGirder, out geom.Vec3) bool {
+	if x.Across == "" {
+		return out.Dot(g.body.f.In.Up(0)) < 0
+	}
+	return (out.Dot(g.body.f.D.Up(0)) < 0) != b.plan.Lay.Mirrored
 }
 
 // stationOn is where along a brace's girder a place is; of bracing across, the pile that it
