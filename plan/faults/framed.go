@@ -20,6 +20,11 @@ var framed = []row{
 	{"rake-without-roof", "A wall's studs go up to the rafters, and no roof is over it.", "Put a roof over it, or end it at the plate."},
 	{"rake-past-roof", "A wall whose studs go up to the rafters reaches out from under its roof.", "End it at the roof, or give the roof the area of its walls."},
 	{"floor-heights", "Joists do not lie on the plates below them.", "Let the upper floor be the lower one, its plates and the floor's depth together."},
+	{"brace-without-bay", "A brace has no two piles to stand between.", "Name bays between piles of its girder, or of bracing across piles that stand straight across from each other."},
+	{"brace-out-of-line", "No pile of the other girder stands straight across from one that a brace begins at.", "Move one of the two, or brace others."},
+	{"brace-without-height", "A crossed brace has hardly any height between its ends.", "Give it less bottom or top, or a higher floor."},
+	{"brace-not-flush", "The faces that a brace of boards or a knee is to lie on do not lie in one plane.", "Seat the girders alike and in a notch, or brace with rods."},
+	{"brace-without-room", "Two knees do not fit into a bay.", "Give them less reach."},
 	{"notch-past-half", "The notch for a girder takes more than half of its piles.", "Take fewer plies, larger piles, or another seat."},
 	{"joist-too-long", "Joists are longer than the longest stock.", "Put a bearing wall or a girder under them, or name longer stock."},
 

@@ -70,13 +70,15 @@ func (v *planView) drawFoundation(s planSheet) {
 			v.dashedWall(w)
 		}
 	}
-	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.Pile, plan.PorchPost, plan.RidgePole} {
+	v.breakaways()
+	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.BraceBoard, plan.Pile, plan.PorchPost, plan.RidgePole} {
 		for _, m := range v.House.Members {
 			if m.Role == r {
 				v.drawSupport(m)
 			}
 		}
 	}
+	v.bracingLines()
 	v.girderNames()
 	v.pileStations()
 	v.poleStations()
@@ -102,6 +104,8 @@ func (v *planView) drawFoundation(s planSheet) {
 func (v *planView) drawSupport(m *framing.Member) {
 	b := math.Max(m.Section.Width(), 1.5)
 	switch m.Role {
+	case plan.BraceBoard:
+		v.dashedBoard(m)
 	case plan.GirderBeam, plan.Beam:
 		v.bar(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}, m.A.Flat(), m.B.Flat(), b)
 		for i := 1; i < m.Section.Ply; i++ {
@@ -285,9 +289,33 @@ func foundationNotes(c *page.Context) []string {
 			s += ", tops at " + strings.Join(tops, " and ") + " above grade"
 		}
 		notes = append(notes, s+".")
+		notes = append(notes, seatNotes(c)...)
+		notes = append(notes, bracingNotes(c)...)
 	}
 	if len(anchorsOf(c)) > 0 {
 		notes = append(notes, anchorNote)
+	}
+	return notes
+}
+
+// seatNotes says how the girders' seats are cut into the piles, those alike together.
+func seatNotes(c *page.Context) (notes []string) {
+	names, order := map[string][]string{}, []string{}
+	for _, g := range c.House.Plan.Girders {
+		words := g.SeatWords(c.House.Plan.Foundation.Pile.Depth, c.Length)
+		if words == "" {
+			continue
+		}
+		if names[words] == nil {
+			order = append(order, words)
+		}
+		names[words] = append(names[words], g.Name)
+	}
+	for _, words := range order {
+		notes = append(notes, "On their piles "+strings.Join(names[words], ", ")+words+".")
+	}
+	if len(order) > 0 {
+		notes = append(notes, "Treat every field cut and hole in piles again; cut no pile deeper than shown.")
 	}
 	return notes
 }
