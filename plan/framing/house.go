@@ -190,10 +190,11 @@ type Beam struct {
 type BeamSupport struct {
 	Along   float64 // along the beam, from the plan's point From, in
 	At      geom.Vec3
-	On      *Member    // post, plate or upright
+	On      *Member    // post, plate, upright or piece of another beam
 	Seat    bool       // it lies on that; else it hangs from its side
-	Wall    *plan.Wall // of that; nil of a post
-	Station float64    // along the wall, in
+	Wall    *plan.Wall // of that; nil of a post and of a beam
+	Beam    *Beam      // of that; nil of all else
+	Station float64    // along the wall or beam, in
 }
 
 // Story returns the level that a joint belongs to, nil for none: in a wall whose studs
