@@ -150,6 +150,12 @@ var Joints = []*JointRow{
 		Unchecked: ofBeams,
 	},
 	{
+		Kind: BeamHung, Code: "BH", One: "beam to beam", Many: "beams to beams",
+		Doc:    "each end of each beam of a floor or ceiling that hangs on the face of another",
+		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesStandalone,
+		Unchecked: ofBeams,
+	},
+	{
 		Kind: JoistHung, Code: "JH", One: "joist to flush beam", Many: "joists to flush beams",
 		Doc:    "each joist that ends at the face of a flush beam",
 		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesStandalone,

@@ -40,6 +40,7 @@ const (
 	JoistBeam    JointKind = "joist-beam"
 	JoistHung    JointKind = "joist-hung"
 	BeamSeat     JointKind = "beam-seat"
+	BeamHung     JointKind = "beam-hung"
 	BeamToPost   JointKind = "beam-post"
 	BeamPostBase JointKind = "beam-post-base"
 

@@ -68,6 +68,10 @@ type Joint struct {
 	// and plate; for stud-base the bottom plate and what lies between it and
 	// the lapped face of the member below.
 	Gap float64
+	// Around is the second wall of what leans on a corner of the house, with the station on
+	// it: each of the two walls takes half. Nil of all else.
+	Around   *plan.Wall
+	AroundAt float64 // in
 	// Faces are those at which a piece reaches the members, where not all do:
 	// a break in a lower top plate is covered by the upper plate, that of the
 	// upper is open at its top.
@@ -186,10 +190,11 @@ type Beam struct {
 type BeamSupport struct {
 	Along   float64 // along the beam, from the plan's point From, in
 	At      geom.Vec3
-	On      *Member    // post, plate or upright
+	On      *Member    // post, plate, upright or piece of another beam
 	Seat    bool       // it lies on that; else it hangs from its side
-	Wall    *plan.Wall // of that; nil of a post
-	Station float64    // along the wall, in
+	Wall    *plan.Wall // of that; nil of a post and of a beam
+	Beam    *Beam      // of that; nil of all else
+	Station float64    // along the wall or beam, in
 }
 
 // Story returns the level that a joint belongs to, nil for none: in a wall whose studs

@@ -145,7 +145,7 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.HangerItem, Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
-		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing, plan.HeaderTrimmer, plan.TailHeader, plan.BeamEnd, plan.JoistHung},
+		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing, plan.HeaderTrimmer, plan.TailHeader, plan.BeamEnd, plan.BeamHung, plan.JoistHung},
 		Symbol: "sym-hanger", Phase: plan.BeforeFloor,
 	},
 	{

@@ -24,6 +24,7 @@ func (r *reader) check(written map[string]any) {
 	r.checkFoundation()
 	r.checkFloorOpenings()
 	r.checkRules()
+	r.checkSize()
 }
 
 // fail records an error.

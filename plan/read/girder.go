@@ -89,32 +89,3 @@ func checkSeat(n node, g *plan.Girder) {
 		n.fault("notch_height", "girder-notch-high", "write no more than that, or leave it out", "notch_height %s goes past the girder's top at %s: the floor lies there", u.Length(g.NotchHeight), u.Length(g.Member.Depth))
 	}
 }
-
-// porchKeys fill one porch.
-var porchKeys = []binding[plan.Porch]{
-	nameKey("name", `"porch"`, "name in tags and on sheets", func(p *plan.Porch) *string { return &p.Name }).must(),
-	field("from", "point", `["0'", "-8'"]`, "where the outside face of its beam begins, at the left as seen from outside", value.point,
-		func(p *plan.Porch) *geom.Vec2 { return &p.From }).within(-12000, 12000).must(),
-	field("to", "point", `["28'", "-8'"]`, "where it ends", value.point, func(p *plan.Porch) *geom.Vec2 { return &p.To }).within(-12000, 12000).must(),
-	lumberKey("beam", `"3-2x10"`, "section of the beam", func(p *plan.Porch) *plan.Lumber { return &p.Beam }).must(),
-	lumberKey("post", `"6x6"`, "section of the posts", func(p *plan.Porch) *plan.Lumber { return &p.Post }).or("6x6", `"6x6"`),
-	custom("posts", "lengths or @ spacing", `["3in", "9'", "18'"]`, "stations of the post centers, or their greatest spacing", func(v value, p *plan.Porch) {
-		p.Posts = v.stations(p.To.Sub(p.From).Len())
-	}).must(),
-	lengthKey("base", `"6in"`, "height of the posts' foot above grade", func(p *plan.Porch) *float64 { return &p.Base }).within(0, 600).or("0'", `"0'"`),
-	sizeKey("top", `"9'"`, "height of the beam's top above grade", func(p *plan.Porch) *float64 { return &p.Top }).within(6, 720).must(),
-}
-
-// readPorches reads one [[porch]].
-func readPorches(n node, _ int, p *plan.Plan) {
-	x := &plan.Porch{Pos: n.pos()}
-	read(n, porchKeys, x)
-	if x.Name == "" {
-		return
-	}
-	if x.Top > 0 && x.Top-x.Beam.Depth <= x.Base {
-		n.fault("top", "no-room", "raise top or lower base", "top %s less the beam of %s leaves no post above base %s",
-			n.r.units().Length(x.Top), n.r.units().Length(x.Beam.Depth), n.r.units().Length(x.Base))
-	}
-	p.Porches = append(p.Porches, x)
-}

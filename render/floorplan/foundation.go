@@ -82,6 +82,7 @@ func (v *planView) drawFoundation(s planSheet) {
 	v.girderNames()
 	v.pileStations()
 	v.poleStations()
+	v.clearOfBeams()
 	var spots []spot
 	for _, pc := range v.Placement.Pieces {
 		if page.HomeOf(pc) != page.OnFoundation {
@@ -98,6 +99,22 @@ func (v *planView) drawFoundation(s planSheet) {
 		spots = append(spots, s)
 	}
 	v.drawSpots(spots)
+}
+
+// clearOfBeams keeps labels off the beams of porches: they stand where walls have theirs.
+func (v *planView) clearOfBeams() {
+	for _, m := range v.House.Members {
+		if m.Role != plan.Beam {
+			continue
+		}
+		side := m.B.Sub(m.A).Flat().Unit().Left().Mul(m.Section.Width() / 2)
+		for _, k := range []float64{-1, 0, 1} {
+			off := side.Mul(k)
+			if p, q, ok := v.vp.Segment(uv(m.A.Flat().Add(off), v.turned), uv(m.B.Flat().Add(off), v.turned)); ok {
+				v.board.BlockLine(p, q)
+			}
+		}
+	}
 }
 
 // drawSupport draws a girder or beam as a bar, a pile or post as its section.
