@@ -14,7 +14,7 @@ type Brace struct {
 	// Top is how far below the girder's underside its upper ends are held, Bottom how far
 	// above grade its lower ends, in.
 	Top, Bottom float64
-	Reach       float64 // of a knee, from the pile's middle out and from the girder's middle down, in
+	Reach       float64 // of a knee, from the pile's middle out to its bolt in the girder, and as much down, in
 	Pos         Pos
 }
 

@@ -233,7 +233,8 @@ func (b *builder) knees(x *plan.Brace, y bay) {
 		b.braceFault(x, "brace-without-room", fmt.Sprintf("two knees of %s do not fit in bay %d, which is %s long", b.inches(x.Reach), y.n, b.inches(y.len)), "give them less reach")
 		return
 	}
-	mid := (y.g.z0 + y.g.z1) / 2
+	// Half way up the girder, or lower where the board's end would come up past its top.
+	mid := min((y.g.z0+y.g.z1)/2, y.g.z1-(PastBolt+x.Member.Depth/2)*math.Sqrt2/2)
 	on := [2]float64{t0 - x.Member.Width(), t0}
 	b.board(x, y, "", on, [2]float64{0, x.Reach}, [2]float64{mid - x.Reach, mid})
 	b.board(x, y, "b", on, [2]float64{y.len - x.Reach, y.len}, [2]float64{mid, mid - x.Reach})

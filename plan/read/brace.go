@@ -17,7 +17,7 @@ var braceKeys = []binding[plan.Brace]{
 	lumberKey("member", `"2x8"`, "section of boards and knees", func(x *plan.Brace) *plan.Lumber { return &x.Member }).or("2x8", `"2x8"`),
 	sizeKey("top", `"2'"`, "how far under the girder's underside its upper ends are held", func(x *plan.Brace) *float64 { return &x.Top }).within(2, 240).or("12in", `"12in"`),
 	sizeKey("bottom", `"18in"`, "how far above grade its lower ends are held", func(x *plan.Brace) *float64 { return &x.Bottom }).within(2, 480).or("12in", `"12in"`),
-	sizeKey("reach", `"2' 6in"`, "of a knee, from the pile's middle out, and as much from the girder's middle down", func(x *plan.Brace) *float64 { return &x.Reach }).within(12, 96).or("2' 6in", `"2' 6in"`),
+	sizeKey("reach", `"2' 6in"`, "of a knee, from the pile's middle out to its bolt in the girder, and as much down from there to that in the pile", func(x *plan.Brace) *float64 { return &x.Reach }).within(12, 96).or("2' 6in", `"2' 6in"`),
 }
 
 // bays reads the numbers of bays, from 1 on, each once.
