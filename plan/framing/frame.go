@@ -31,6 +31,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.squashBlocks()
 	b.foundation()
 	b.porches()
+	b.porchDecks()
 	b.ceilingBeams()
 	b.lostBeams()
 	b.roofs()
