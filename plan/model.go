@@ -327,7 +327,22 @@ type Porch struct {
 	Posts    []float64 // stations of post centers
 	Base     float64   // height of the posts' foot
 	Top      float64   // height of the beam's top
+	Deck     *PorchDeck
 	Pos      Pos
+}
+
+// PorchDeck is the deck of a porch: joists from a ledger on the house's rim to a girder
+// along the inside of the posts.
+type PorchDeck struct {
+	Level  *Level  // beside whose floor it lies
+	Top    float64 // of its boards, above grade, in
+	Joists Lumber
+	Space  float64 // of the joists, on center
+	Girder Lumber
+	Board  float64   // thickness of its boards, in
+	Boards BoardsRun // the way they run
+	Rail   float64   // greatest distance of the posts of its rails, in; 0 = no rails
+	Pos    Pos
 }
 
 // FloorBeam is a beam that carries the joists of a floor or ceiling over a level:

@@ -105,6 +105,18 @@ const (
 // RoofKinds are the kinds of roofs that a plan may name.
 var RoofKinds = []RoofKind{GableRoof, HipRoof, ShedRoof}
 
+// BoardsRun is the way that the boards of a deck run, seen from the house.
+type BoardsRun string
+
+// The ways; boards along the house lie square across the joists.
+const (
+	BoardsAlong    BoardsRun = "along"
+	BoardsDiagonal BoardsRun = "diagonal"
+)
+
+// BoardRuns are the ways that a plan may name.
+var BoardRuns = []BoardsRun{BoardsAlong, BoardsDiagonal}
+
 // GableEnd says how an end of a ridge is closed.
 type GableEnd string
 

@@ -18,6 +18,7 @@ func init() {
 	list(PanelKinds)
 	list(RoofEdges)
 	list(GableEnds)
+	list(BoardRuns)
 	list(EaveBlockings)
 	list(WallTops)
 	list(GirderSeats)

@@ -32,6 +32,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.foundation()
 	b.braces()
 	b.porches()
+	b.porchDecks()
 	b.ceilingBeams()
 	b.lostBeams()
 	b.roofs()
