@@ -22,6 +22,7 @@ func init() {
 	list(WallTops)
 	list(GirderSeats)
 	list(BeamSets)
+	list(UnderWalls)
 	list(Joins)
 	list(OpeningKinds)
 	list(FoundationKinds)
