@@ -47,6 +47,7 @@ func (b *builder) floors() {
 			b.frameWells(d)
 			b.floorBlocks(d)
 			b.underBlocks(d)
+			b.bareBearing(d)
 			if l.Index == 0 && b.plan.Foundation.Kind == plan.Stem {
 				b.sillPlates(d)
 			}

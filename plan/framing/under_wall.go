@@ -33,6 +33,9 @@ func (b *builder) wallsAlong(d *deck, want plan.UnderWall) (out []alongWall) {
 		}
 		s0, mid := d.runs.Local(w.frame.At(w.s0, w.Depth()/2, 0).Flat())
 		s1, _ := d.runs.Local(w.frame.At(w.s1, w.Depth()/2, 0).Flat())
+		if rule == "" {
+			rule = plan.UnderNothing
+		}
 		if rule == want {
 			out = append(out, alongWall{w, mid, span{min(s0, s1), max(s0, s1)}})
 		}
@@ -108,6 +111,28 @@ func (b *builder) underBlocks(d *deck) {
 				Mend:    `write under = "double joist" for it, and let the engineer size that`,
 			})
 		}
+	}
+}
+
+// bareBearing warns of bearing walls along the joists of a floor under which nothing lies:
+// no joist of more than one ply that the plan names, no beam, and no wall or girder below.
+func (b *builder) bareBearing(d *deck) {
+	for _, w := range b.wallsAlong(d, plan.UnderNothing) {
+		on := func(o body) bool {
+			a, z := obstacle{body: o}.across(body{f: geom.Frame{Origin: d.runs.At(0, w.mid, 0).Flat(), D: d.runs.D, In: d.runs.In}})
+			return geom.Parallel(o.f.D, d.runs.D) && a < plate && z > -plate
+		}
+		named := slices.ContainsFunc(d.extra, func(e *extraJoist) bool {
+			return e.section.Ply > 1 && e.wide.lo < w.mid+plate && e.wide.hi > w.mid-plate && anyMeets(e.long, w.long)
+		})
+		if !w.Bearing || named || slices.ContainsFunc(d.supports, on) || slices.ContainsFunc(d.taken, func(o obstacle) bool { return on(o.body) }) {
+			continue
+		}
+		b.fault(plan.Diagnostic{
+			Severity: plan.Warning, Code: "under-bearing-wall", Pos: w.Pos, Where: "wall " + w.Name,
+			Summary: fmt.Sprintf("bearing wall %s stands along the joists of level %s with no double joist, beam, wall or girder in line under it: the code wants joists there of a size for its load, doubled (IRC 2018 R502.4, from memory)", w.Name, d.level.Name),
+			Mend:    `write under = "double joist" for it, and let the engineer size that`,
+		})
 	}
 }
 

@@ -78,6 +78,40 @@ func TestBlocksUnderAWallByHand(t *testing.T) {
 	assert.Equal(t, plan.Code("under-bearing-wall"), faults[0].Code)
 }
 
+// A bearing wall along the joists with nothing under it is told; not one across them, with
+// a wall of the lower story in line under it, or with a double joist of the plan's.
+func TestABearingWallAlongJoistsWantsSomethingUnderIt(t *testing.T) {
+	told := func(change func(p *plan.Plan, w *plan.Wall)) plan.Diagnostics {
+		p := partitioned("", "")
+		w := p.Walls[len(p.Walls)-1]
+		w.Bearing, p.Levels[0].JoistRun = true, plan.AxisX
+		change(p, w)
+		_, faults := Frame(p)
+		return faults
+	}
+	list := told(func(*plan.Plan, *plan.Wall) {})
+	require.Len(t, list, 1)
+	assert.Equal(t, plan.Code("under-bearing-wall"), list[0].Code)
+	assert.Contains(t, list[0].Summary, "bearing wall 2P stands along the joists of level second with no double joist")
+	assert.Empty(t, told(func(p *plan.Plan, w *plan.Wall) { w.Bearing = false }))
+	assert.Empty(t, told(func(p *plan.Plan, w *plan.Wall) { p.Levels[1].JoistRun = plan.AxisX }))
+	assert.Empty(t, told(func(p *plan.Plan, w *plan.Wall) { w.Under = plan.UnderJoist }))
+	for _, bearing := range []bool{true, false} {
+		n := len(told(func(p *plan.Plan, w *plan.Wall) {
+			b := wall(p, "1P", 0, geom.Vec2{X: 101, Y: 40}, geom.Vec2{X: 101, Y: 160})
+			b.Studs, b.Bearing = twoByFour, bearing
+		}))
+		assert.Equal(t, map[bool]int{true: 0, false: 1}[bearing], n)
+	}
+	j := func(ply int) plan.Diagnostics {
+		return told(func(p *plan.Plan, w *plan.Wall) {
+			p.FloorJoists = []*plan.FloorJoist{{Name: "J1", Level: p.Levels[1], From: geom.Vec2{X: 99, Y: 0}, To: geom.Vec2{X: 99, Y: 240}, Member: p.Levels[1].Joists.Times(ply)}}
+		})
+	}
+	assert.Empty(t, j(2))
+	assert.Len(t, j(1), 1)
+}
+
 // A wall across the joists takes nothing, nor does an outer one; one over which the plan
 // has put its own joist has that.
 func TestOnlyWallsAlongJoistsTakeSomethingUnderThem(t *testing.T) {
