@@ -31,6 +31,8 @@ const (
 	RimGirder     JointKind = "rim-girder"
 	JoistGirder   JointKind = "joist-girder"
 	GirderSplice  JointKind = "girder-splice"
+	BraceEnd      JointKind = "brace-end"
+	BraceRod      JointKind = "brace-rod"
 
 	HeaderTrimmer JointKind = "header-trimmer"
 	TailHeader    JointKind = "tail-header"

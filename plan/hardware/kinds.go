@@ -120,12 +120,17 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.AnchorBoltItem, Code: "anchor", Doc: "holds a sill plate down to what is below, or a girder to its pile", Purpose: "anchor",
-		On:     []plan.JointKind{plan.StudBase, plan.WallEnd, plan.GirderPile, plan.PostBase, plan.LedgerWall, plan.SillFoundation},
+		On:     []plan.JointKind{plan.StudBase, plan.WallEnd, plan.GirderPile, plan.PostBase, plan.LedgerWall, plan.SillFoundation, plan.BraceEnd},
 		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},
 	{
 		Name: plan.AnchorRodItem, Code: "rod", Doc: "a threaded rod with nut and washer", Purpose: "anchor",
 		On:     []plan.JointKind{plan.WallEnd, plan.StudBase, plan.GirderPile, plan.PostBase, plan.SillFoundation},
+		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
+	},
+	{
+		Name: plan.BraceRodItem, Code: "brace", Doc: "a threaded rod through two piles, cut to length, with beveled washers and nuts", Purpose: "brace",
+		On:     []plan.JointKind{plan.BraceRod},
 		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},
 	{
