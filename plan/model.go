@@ -96,15 +96,16 @@ type Site struct {
 // Level is one story: its floor, and the walls that stand on it.
 type Level struct {
 	Name        string
-	Index       int     // 0 is the lowest
-	Floor       float64 // top of subfloor above grade
-	PlateHeight float64 // top of subfloor to top of the double top plate
-	FloorDepth  float64 // subfloor and joists below Floor
-	Subfloor    float64 // thickness of the subfloor
-	Joists      Lumber  // zero when the floor is a slab
-	JoistSpace  float64 // on center
-	JoistRun    Axis    // the way the joists run
-	Rim         float64 // thickness of the rim board
+	Index       int        // 0 is the lowest
+	Floor       float64    // top of subfloor above grade
+	PlateHeight float64    // top of subfloor to top of the double top plate
+	FloorDepth  float64    // subfloor and joists below Floor
+	Subfloor    float64    // thickness of the subfloor
+	Joists      Lumber     // zero when the floor is a slab
+	JoistSpace  float64    // on center
+	JoistRun    Axis       // the way the joists run
+	Rim         float64    // thickness of the rim board
+	Sheathing   *Sheathing // of its exterior walls outside of shear segments, where a wall gives none; nil = the plan says nothing of it
 	Pos         Pos
 }
 
@@ -143,8 +144,10 @@ type Wall struct {
 	Openings []*Opening
 	Shear    []*Shear
 	Posts    []*WallPost
-	Stock    float64 // longest plate stock
-	Bearing  bool
+	// Sheathing is the panels outside of the shear segments; nil where the plan says nothing of them.
+	Sheathing *Sheathing
+	Stock     float64 // longest plate stock
+	Bearing   bool
 	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
 	// a plan writes of openings, shear segments and layout is measured from From.
 	// Framing finds it, and counts all stations from there.
@@ -211,6 +214,16 @@ type Shear struct {
 	Perforated bool
 	Posts      int // studs nailed together at each end; 0 reads as 1
 	Pos        Pos
+}
+
+// Sheathing is the panels of a wall outside of its shear segments, on the outside face of
+// its studs, and their nails. They resist no lateral load and tie nothing.
+type Sheathing struct {
+	Panel string  // "7/16"
+	Nail  string  // "8d common"
+	Edge  float64 // nails along panel edges, on center, in
+	Field float64 // nails along the studs between, on center, in
+	Pos   Pos
 }
 
 // WallPost is studs tight beside each other that a plan adds to a wall: under a

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"galewright/plan/geom"
@@ -42,3 +43,30 @@ func (w *Wall) Hooked(by float64) *Wall {
 	}
 	return &h
 }
+
+// Panels returns the stretches of the wall that its own sheathing covers, from station to
+// station in, as segments without a name: those from From to To that no shear segment
+// covers. None where the plan says nothing of such sheathing.
+func (w *Wall) Panels() (out []*Shear) {
+	x := w.Sheathing
+	if x == nil {
+		return nil
+	}
+	covered := slices.Clone(w.Shear)
+	slices.SortFunc(covered, func(a, b *Shear) int { return cmp.Compare(a.From, b.From) })
+	from := w.Hook
+	stretch := func(to float64) {
+		if to-from > sliver {
+			out = append(out, &Shear{From: from, To: to, Panel: x.Panel, Nail: x.Nail, Edge: x.Edge, Field: x.Field, Pos: x.Pos})
+		}
+	}
+	for _, s := range covered {
+		stretch(s.From)
+		from = max(from, s.To)
+	}
+	stretch(w.Length())
+	return out
+}
+
+// sliver is the length of wall beside a shear segment, in, under which no panel is cut for it.
+const sliver = 1

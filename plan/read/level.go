@@ -46,6 +46,8 @@ var levelKeys = []binding[levelDraft]{
 		}
 	}).otherwise(`"2x6 @ 16in"`),
 	sizeKey("rim", `"1 1/2in"`, "thickness of the rim board", func(d *levelDraft) *float64 { return &d.Rim }).within(0.5, 12).usual(1, 4).or("1 1/2in", `"1 1/2in"`),
+	custom("sheathing", "table", `{ panel = "7/16", edge = "6in" }`, "panels of its exterior walls outside of shear segments, where a wall gives none; the keys are those of [wall.sheathing]",
+		func(v value, d *levelDraft) { d.Sheathing = v.sheathing() }).otherwise("not said: no panel is counted, nothing of it is checked"),
 }
 
 // readLevels reads one [[level]].

@@ -64,6 +64,8 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 				readPost(n, d.Wall)
 			}
 		}),
+		custom("sheathing", "table", `{ panel = "7/16", edge = "6in" }`, "panels on the outside of its studs outside of shear segments: counted, drawn and checked for suction, never a part of a shear wall",
+			func(v value, d *wallDraft) { d.Sheathing = v.sheathing() }).otherwise("the level's outside, none inside"),
 		custom("shear", "tables", "", "its sheathed segments that resist lateral load", func(v value, d *wallDraft) {
 			for i, n := range v.nodes("shear") {
 				readShear(n, i, d)
@@ -90,6 +92,9 @@ func readWalls(n node, _ int, p *plan.Plan) {
 	d.Exterior, d.Bearing = !d.interior, !d.interior
 	if d.bearing != nil {
 		d.Bearing = *d.bearing
+	}
+	if !n.has("sheathing") && d.Exterior && d.Level != nil {
+		d.Sheathing = d.Level.Sheathing
 	}
 	d.preset(n)
 	if d.Spacing == 0 {
