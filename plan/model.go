@@ -146,7 +146,8 @@ type Wall struct {
 	Posts    []*WallPost
 	// Sheathing is the panels outside of the shear segments; nil where the plan says nothing of them.
 	Sheathing *Sheathing
-	Stock     float64 // longest plate stock
+	Breaks    *PlateBreaks // where its plates are spliced; nil = by rule
+	Stock     float64      // longest plate stock
 	Bearing   bool
 	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
 	// a plan writes of openings, shear segments and layout is measured from From.
@@ -224,6 +225,13 @@ type Sheathing struct {
 	Edge  float64 // nails along panel edges, on center, in
 	Field float64 // nails along the studs between, on center, in
 	Pos   Pos
+}
+
+// PlateBreaks says where the plates of a wall are spliced: stations, in. A list that is nil
+// leaves that plate to the rule, an empty one asks for no break.
+type PlateBreaks struct {
+	Bottom, Top, Upper []float64
+	Pos                Pos
 }
 
 // WallPost is studs tight beside each other that a plan adds to a wall: under a

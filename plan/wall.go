@@ -26,6 +26,9 @@ func (w *Wall) Hooked(by float64) *Wall {
 	h, shift := *w, by-w.Hook
 	h.Hook, h.Layout = by, w.Layout+shift
 	h.Openings, h.Shear, h.Posts = slices.Clone(w.Openings), slices.Clone(w.Shear), slices.Clone(w.Posts)
+	if x := w.Breaks; x != nil {
+		h.Breaks = &PlateBreaks{Bottom: shifted(x.Bottom, shift), Top: shifted(x.Top, shift), Upper: shifted(x.Upper, shift), Pos: x.Pos}
+	}
 	for i, o := range w.Openings {
 		moved := *o
 		moved.At += shift
@@ -70,3 +73,12 @@ func (w *Wall) Panels() (out []*Shear) {
 
 // sliver is the length of wall beside a shear segment, in, under which no panel is cut for it.
 const sliver = 1
+
+// shifted returns the stations moved by a length, in; nil stays nil.
+func shifted(list []float64, by float64) []float64 {
+	out := slices.Clone(list)
+	for i := range out {
+		out[i] += by
+	}
+	return out
+}

@@ -53,6 +53,8 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 		}).otherwise("true outside, false inside"),
 		sizeKey("stock", `"16'"`, "longest plate stock for this wall", func(d *wallDraft) *float64 { return &d.Stock }).within(24, 1200).usual(96, 480).
 			otherwise("plate of [lumber]"),
+		custom("breaks", "table", `{ top = ["8'"], upper = ["12'"] }`, "where its plates are spliced, for those that are named", func(v value, d *wallDraft) { d.Breaks = v.breaks() }).
+			otherwise("by rule: the fewest pieces of stock, over studs, those of the two top plates 24 in apart or more"),
 		custom("opening", "tables", "", "its rough openings", func(v value, d *wallDraft) {
 			d.preset(v.node)
 			for _, n := range v.nodes("opening") {
