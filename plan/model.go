@@ -149,6 +149,7 @@ type Wall struct {
 	Breaks    *PlateBreaks // where its plates are spliced; nil = by rule
 	Stock     float64      // longest plate stock
 	Bearing   bool
+	Through   bool // runs through where another interior wall crosses it
 	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
 	// a plan writes of openings, shear segments and layout is measured from From.
 	// Framing finds it, and counts all stations from there.

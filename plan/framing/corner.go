@@ -24,6 +24,7 @@ type meeting struct {
 	over  bool    // this wall runs through and the other butts
 	line  bool    // they go on in one line
 	miter bool    // both ends are cut to meet
+	cross bool    // the other goes on past this wall, or this wall past it
 }
 
 // wallEnd is one end of a wall.
@@ -342,6 +343,10 @@ func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 		return
 	}
 	if lo > u.Hook && hi < u.Length() && !b.endsOn(t, u) {
+		if crossable(u, t) {
+			b.cross(u, t, span{lo, hi})
+			return
+		}
 		b.wallFault(u.Wall, "walls-cross", fmt.Sprintf("crosses wall %s", t.Name),
 			"end one of them at the other's face and continue with a second wall")
 	}

@@ -26,8 +26,16 @@ func (b *builder) plates(w *framedWall) {
 	for _, c := range w.breaks {
 		laps = append(laps, c.lo, c.hi)
 	}
-	lower := b.topCuts(w, span{w.p0(), w.p1()}, laps)
-	w.plates = b.plateRun(w, piece{role: plan.TopPlate, z0: w.head, z1: w.head + plate}, w.p0(), w.p1(), lower)
+	var lower []float64
+	for _, run := range b.partsOf(w, span{w.p0(), w.p1()}) {
+		cuts := b.topCuts(w, run, laps)
+		w.plates = append(w.plates, b.plateRun(w, piece{role: plan.TopPlate, z0: w.head, z1: w.head + plate}, run.lo, run.hi, cuts)...)
+		lower = append(lower, cuts...)
+	}
+	w.plates = b.inOrder(w.plates)
+	for _, g := range w.gaps { // the lower plate ends there as well
+		lower = append(lower, g.lo, g.hi)
+	}
 	slices.SortFunc(w.breaks, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
 	from := w.c0
 	for _, c := range append(slices.Clone(w.breaks), span{w.c1, w.c1}) {
@@ -78,11 +86,9 @@ func (b *builder) bottomPlates(w *framedWall) {
 			w.bottoms = append(w.bottoms, b.plateRun(w, p, from, to, b.bottomCuts(w, from, to))...)
 		}
 	}
-	for _, o := range w.openings {
-		if o.Sill <= geom.Eps {
-			run(o.lo)
-			from = o.hi
-		}
+	for _, c := range w.bottomCutOut() {
+		run(c.lo)
+		from = c.hi
 	}
 	run(w.p1())
 }

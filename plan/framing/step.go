@@ -37,6 +37,7 @@ func heightOf(m *Member, side int) float64 {
 // collector is there already, which ties the same two.
 func (b *builder) lineJoints() {
 	for _, w := range b.walls {
+		b.gapJoints(w)
 		for _, m := range w.meets {
 			first := 1
 			if w.mirrored {
@@ -46,6 +47,24 @@ func (b *builder) lineJoints() {
 				b.lineJoint(w, m)
 			}
 		}
+	}
+}
+
+// gapJoints finds where both top plates of a wall stop at a wall that crosses it.
+func (b *builder) gapJoints(w *framedWall) {
+	for _, g := range w.gaps {
+		if w.capAt(g.mid()) != nil {
+			continue
+		}
+		first, second := w.capAt(g.lo), w.capAt(g.hi)
+		if w.mirrored {
+			first, second = second, first
+		}
+		if first == nil || second == nil || b.collects(first, second) {
+			continue
+		}
+		j := b.newJoint(w, plan.PlateSplice, g.mid(), w.top-plate/2, first, second)
+		j.Gap, j.Faces = g.hi-g.lo, []plan.Face{plan.Top, plan.Outside, plan.Inside}
 	}
 }
 

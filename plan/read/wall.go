@@ -51,6 +51,8 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 				d.bearing = &b
 			}
 		}).otherwise("true outside, false inside"),
+		flagKey("through", "an interior wall that runs through where another interior wall crosses it", func(d *wallDraft) *bool { return &d.Through }).
+			otherwise("the higher, else the bearing, else the longer of the two runs through"),
 		sizeKey("stock", `"16'"`, "longest plate stock for this wall", func(d *wallDraft) *float64 { return &d.Stock }).within(24, 1200).usual(96, 480).
 			otherwise("plate of [lumber]"),
 		custom("breaks", "table", `{ top = ["8'"], upper = ["12'"] }`, "where its plates are spliced, for those that are named", func(v value, d *wallDraft) { d.Breaks = v.breaks() }).
