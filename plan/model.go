@@ -96,16 +96,15 @@ type Site struct {
 // Level is one story: its floor, and the walls that stand on it.
 type Level struct {
 	Name        string
-	Index       int        // 0 is the lowest
-	Floor       float64    // top of subfloor above grade
-	PlateHeight float64    // top of subfloor to top of the double top plate
-	FloorDepth  float64    // subfloor and joists below Floor
-	Subfloor    float64    // thickness of the subfloor
-	Joists      Lumber     // zero when the floor is a slab
-	JoistSpace  float64    // on center
-	JoistRun    Axis       // the way the joists run
-	Rim         float64    // thickness of the rim board
-	Sheathing   *Sheathing // of its exterior walls outside of shear segments, where a wall gives none; nil = the plan says nothing of it
+	Index       int     // 0 is the lowest
+	Floor       float64 // top of subfloor above grade
+	PlateHeight float64 // top of subfloor to top of the double top plate
+	FloorDepth  float64 // subfloor and joists below Floor
+	Subfloor    float64 // thickness of the subfloor
+	Joists      Lumber  // zero when the floor is a slab
+	JoistSpace  float64 // on center
+	JoistRun    Axis    // the way the joists run
+	Rim         float64 // thickness of the rim board
 	Pos         Pos
 }
 

@@ -32,7 +32,7 @@ func (b *builder) plates(w *framedWall) {
 		w.plates = append(w.plates, b.plateRun(w, piece{role: plan.TopPlate, z0: w.head, z1: w.head + plate}, run.lo, run.hi, cuts)...)
 		lower = append(lower, cuts...)
 	}
-	w.plates = b.inOrder(w.plates)
+	slices.SortFunc(w.plates, func(a, b *Member) int { return cmp.Compare(a.S0, b.S0) })
 	for _, g := range w.gaps { // the lower plate ends there as well
 		lower = append(lower, g.lo, g.hi)
 	}

@@ -98,7 +98,7 @@ func readWalls(n node, _ int, p *plan.Plan) {
 		d.Bearing = *d.bearing
 	}
 	if !n.has("sheathing") && d.Exterior && d.Level != nil {
-		d.Sheathing = d.Level.Sheathing
+		d.Sheathing = n.r.levels[d.Level.Index].sheathing
 	}
 	d.preset(n)
 	if d.Spacing == 0 {
