@@ -64,11 +64,11 @@ func (b *builder) miterPost(w *framedWall, l *layout, m meeting) {
 	}
 }
 
-// stepPost puts the studs of the post where two walls of different heights go on in one
-// line beside the end stud of the higher one: of three studs, the end studs of both and one
+// stepPost puts the studs of the post where two walls of one story and different heights go
+// on in one line beside the end stud of the higher one: of three studs, the end studs of both and one
 // more of the higher, or of as many as the plan says at one of the two ends.
 func (b *builder) stepPost(w *framedWall, l *layout, m meeting) {
-	if w.rake() || m.other.rake() || w.top-m.other.top <= sixteenth {
+	if w.rake() || m.other.rake() || w.TopLevel() != m.other.TopLevel() || w.top-m.other.top <= sixteenth {
 		return
 	}
 	n := b.postSize(w, m) - 2

@@ -73,13 +73,18 @@ func (b *builder) lineJoint(w *framedWall, m meeting) {
 	if own == nil || next == nil || b.collects(own, next) {
 		return
 	}
-	s := own.S0
+	s, far := own.S0, next.A
 	if m.end > 0 {
 		s = own.S1
 	}
+	if m.tail {
+		far = next.B
+	}
+	to, _ := w.frame.Local(far.Flat()) // where a third wall's plate laps over, past its breadth
 	step := m.step(own, next)
-	j := b.newJoint(w, plan.PlateSplice, s, heightOf(own, m.end)+min(0, step), own, next)
-	j.Faces, j.Step = []plan.Face{plan.Top, plan.Outside, plan.Inside}, math.Abs(step)
+	j := b.newJoint(w, plan.PlateSplice, (s+to)/2, heightOf(own, m.end)+min(0, step), own, next)
+	j.Gap, j.Step = math.Abs(to-s), math.Abs(step)
+	j.Faces = []plan.Face{plan.Top, plan.Outside, plan.Inside}
 }
 
 // collects tells whether a collector ties two plates.

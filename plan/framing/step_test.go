@@ -69,3 +69,16 @@ func TestACollectorEndsAtAStep(t *testing.T) {
 		}
 	}
 }
+
+// An inside wall that is written up to the thinner of two walls in line reaches into the
+// deeper one: it stops at that one's face, and does not cut it back from its neighbor.
+func TestAnInsideWallWrittenToTheThinnerNeighbor(t *testing.T) {
+	p := inTwo(0)
+	p.Walls[0].Studs = plan.Lumber{Ply: 1, Breadth: 1.5, Depth: 7.25, Text: "2x8"}
+	wall(p, "1P", 0, geom.Vec2{X: 144, Y: 5.5}, geom.Vec2{X: 144, Y: 180})
+	h := frame(t, p)
+	plates := of(h, "1A", plan.TopPlate)
+	assert.InDelta(t, 144, plates[len(plates)-1].S1, 1e-9, "up to its neighbor")
+	lo, _ := of(h, "1P", plan.SillPlate)[0].Solid[0].Bounds()
+	assert.InDelta(t, 7.25, lo.Y, 1e-9, "from the deeper wall's face")
+}

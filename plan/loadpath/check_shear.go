@@ -336,6 +336,10 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		chord, drag := 0.0, 0.0
 		if j.Wall.Exterior {
 			chord, _ = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
+			if j.Step > 0 && j.Members[1].Wall != nil && j.Members[1].Wall.TopLevel() != j.Wall.TopLevel() { // the lower wall's story loses its chord there
+				other, _ := a.lateral.chordAt(j.Members[1].Wall.TopLevel(), 1-ax, at)
+				chord = max(chord, other)
+			}
 		}
 		what := "diaphragm chord, wind across the wall"
 		if x := a.lineOf(j); x != nil {
