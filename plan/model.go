@@ -146,9 +146,13 @@ type Wall struct {
 	Openings []*Opening
 	Shear    []*Shear
 	Posts    []*WallPost
-	Stock    float64 // longest plate stock
-	Bearing  bool
-	Under    UnderWall // what goes under it where it stands along joists; "" = as the level says
+	// Sheathing is the panels outside of the shear segments; nil where the plan says nothing of them.
+	Sheathing *Sheathing
+	Breaks    *PlateBreaks // where its plates are spliced; nil = by rule
+	Stock     float64      // longest plate stock
+	Bearing   bool
+	Through   bool      // runs through where another interior wall crosses it
+	Under     UnderWall // what goes under it where it stands along joists; "" = as the level says
 	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
 	// a plan writes of openings, shear segments and layout is measured from From.
 	// Framing finds it, and counts all stations from there.
@@ -215,6 +219,23 @@ type Shear struct {
 	Perforated bool
 	Posts      int // studs nailed together at each end; 0 reads as 1
 	Pos        Pos
+}
+
+// Sheathing is the panels of a wall outside of its shear segments, on the outside face of
+// its studs, and their nails. They resist no lateral load and tie nothing.
+type Sheathing struct {
+	Panel string  // "7/16"
+	Nail  string  // "8d common"
+	Edge  float64 // nails along panel edges, on center, in
+	Field float64 // nails along the studs between, on center, in
+	Pos   Pos
+}
+
+// PlateBreaks says where the plates of a wall are spliced: stations, in. A list that is nil
+// leaves that plate to the rule, an empty one asks for no break.
+type PlateBreaks struct {
+	Bottom, Top, Upper []float64
+	Pos                Pos
 }
 
 // WallPost is studs tight beside each other that a plan adds to a wall: under a

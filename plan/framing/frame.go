@@ -47,6 +47,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.beamJoints()
 	b.ledgerJoints()
 	b.shearJoints()
+	b.lineJoints()
 	b.shares()
 	b.finish()
 	b.house.indexWalls()
