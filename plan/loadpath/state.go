@@ -63,7 +63,7 @@ func (m *model) newCase(c windCase) *caseState {
 		lost: map[*plan.Level]Force{}, orphans: map[*plan.Wall]float64{},
 		unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{},
 	}
-	for _, r := range m.plan.Roofs {
+	for _, r := range m.house.Roofs() {
 		s.roofs[r] = m.onRoof(c, r)
 	}
 	for _, p := range m.paths {
@@ -140,6 +140,10 @@ const deepest = 8
 // others.
 func (s *caseState) rest(x *strip, u float64, f Force, depth int) {
 	n := len(x.ends)
+	if x.pair != nil && x.pair.joint != nil {
+		s.onPair(x, u, f, depth)
+		return
+	}
 	if n == 0 {
 		s.unheld[x.Member] += math.Max(0, f.net(ASD))
 		return
@@ -167,7 +171,12 @@ func (s *caseState) react(e support, f Force, depth int) {
 	if e.joint != nil {
 		s.at(e.joint, f)
 	}
+	if e.foot != nil {
+		s.at(e.foot, f)
+	}
 	switch {
+	case e.wall != nil:
+		s.roofLoad(e.wall, e.station, f)
 	case e.plate != nil:
 		s.onPlate(e.plate, f)
 	case e.on != nil && depth > deepest: // members that rest on each other
@@ -277,6 +286,30 @@ func (s *caseState) reactPair(p *pair, left, right Force) {
 			continue
 		}
 		s.react(x.ends[0], f, 0)
+	}
+}
+
+// onPair takes a force at u on one rafter of a pair, as what a dormer's header brings to a
+// trimmer: the pair is one stiff piece on two feet, hinged at the ridge. What is brought
+// below a foot's support is that support's.
+func (s *caseState) onPair(x *strip, u float64, f Force, depth int) {
+	p, o := x.pair, x.pair.a
+	if o == x {
+		o = p.b
+	}
+	if len(x.ends) == 0 || len(o.ends) == 0 {
+		s.unheld[x.Member] += math.Max(0, f.net(ASD))
+		return
+	}
+	apex := p.apex
+	if x == p.b {
+		apex = p.span - p.apex
+	}
+	k := math.Max(0, (u-x.foot())/p.span)
+	s.react(x.ends[0], f.times(1-k), depth+1)
+	s.react(o.ends[0], f.times(k), depth+1)
+	if p.rise > 1 {
+		s.pulls[p.n].take(f.times(k * (p.span - apex) / p.rise))
 	}
 }
 

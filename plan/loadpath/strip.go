@@ -33,7 +33,12 @@ type support struct {
 	on    *strip         // on a hip or valley, or
 	ridge *ridge         // at a ridge, or a ledger when all three are nil
 	joint *framing.Joint // nil at a peak where others are tied to this one
-	at    geom.Vec2      // plan point
+	// Of a dormer's plate on a stud: the joint at the stud's foot, and where that stands on
+	// a wall's plates the wall and the station there.
+	foot    *framing.Joint
+	wall    *wallPath
+	station float64
+	at      geom.Vec2 // plan point
 }
 
 // slopesAlong tells whether the strip slopes along its roof's ridge axis, as
@@ -105,8 +110,12 @@ func (b *builder) supports(of *roofMembers) {
 	var ties []*framing.Joint // of peaks
 	for _, j := range b.house.Joints {
 		switch j.Kind {
+		case plan.BoardRafter, plan.DormerTop:
+			b.dormerSupport(j, of)
 		case plan.RafterPlate, plan.RafterLedger:
-			if s := of.share[j.Share]; s != nil {
+			if s := of.share[j.Share]; s != nil && j.Dormer != nil {
+				s.rest(support{on: of.strip[j.Members[1]], joint: j}, j.At.Flat())
+			} else if s != nil {
 				s.rest(support{plate: j, joint: j}, j.At.Flat())
 			}
 		case plan.RafterRidge:
@@ -195,7 +204,7 @@ func readRidge(j *framing.Joint, of *roofMembers) (held []*strip, e support) {
 		switch {
 		case of.ridge[m] != nil:
 			e.ridge = of.ridge[m]
-		case s != nil && i > 0 && m.Role != plan.Rafter:
+		case s != nil && i > 0 && (m.Role != plan.Rafter || j.Dormer != nil && j.First().Role == plan.RoofHeader):
 			e.on = s
 		case s != nil:
 			held = append(held, s)
