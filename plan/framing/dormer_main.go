@@ -58,13 +58,34 @@ func (f *roofFrame) trimmers() {
 			r.half = d.trimmer.Width() / 2
 			d.Trimmers[i] = f.wholeRafter(r, "trimmer", d.trimmer)
 			if o := f.acrossRidge(run); o != nil {
-				owner := f.ownerOf(o)
-				b := owner.barOf(o)
-				b.half = d.trimmer.Width() / 2
-				f.wholeRafter(&roofRafter{bar: b, run: o, owner: owner, trims: d}, "trimmer", d.trimmer)
+				f.oppositeTrimmer(d, o)
 			}
 		}
 	}
+}
+
+// oppositeTrimmer adds the double rafter across the ridge from a trimmer: in two pieces
+// where another dormer's opening is there, none where that one's own trimmer is.
+func (f *roofFrame) oppositeTrimmer(d *dormer, run *roofplan.Run) {
+	owner := f.ownerOf(run)
+	r := &roofRafter{bar: owner.barOf(run), run: run, owner: owner, trims: d}
+	r.half = d.trimmer.Width() / 2
+	for _, o := range f.dormers {
+		if o == d || o.face != run.Face {
+			continue
+		}
+		lo, hi := min(o.runs[0].Station, o.runs[1].Station), max(o.runs[0].Station, o.runs[1].Station)
+		room := (d.trimmer.Width() + o.trimmer.Width()) / 2
+		if math.Abs(run.Station-lo) < room || math.Abs(run.Station-hi) < room {
+			return
+		}
+		if run.Station > lo && run.Station < hi {
+			u0, u1, planes := f.rafterEnds(r, run.High.Sub(run.Low).Len())
+			f.cutRafter(r, o, "trimmer", d.trimmer, u0, u1, planes)
+			return
+		}
+	}
+	f.wholeRafter(r, "trimmer", d.trimmer)
 }
 
 // wholeRafter adds a rafter from its plate to the ridge.
@@ -99,20 +120,20 @@ func (f *roofFrame) pieceOf(r *roofRafter, name string, section plan.Lumber, u0,
 
 // cutRafter adds what a dormer's opening leaves of a rafter: its lower piece from the plate
 // to the lower header, its upper one from the upper header to the ridge.
-func (f *roofFrame) cutRafter(r *roofRafter, d *dormer, u0, u1 float64, planes []geom.Plane) {
+func (f *roofFrame) cutRafter(r *roofRafter, d *dormer, name string, section plan.Lumber, u0, u1 float64, planes []geom.Plane) {
 	u := func(t float64) float64 { return r.u(d.Frame.At(d.c, t, 0).Flat()) }
 	if d.SetBack > 0 {
 		low, cut := *r.run, u(d.SetBack)
 		low.High, low.HighEnd = r.at.Add(r.dir.Mul(cut)), roofplan.End{}
 		piece := &roofRafter{bar: r.bar, run: &low, owner: r.owner, headed: true}
-		if m := f.pieceOf(piece, "rafter", r.owner.Rafters, u0, u1, append(planes[:len(planes):len(planes)], r.before(cut))); m != nil {
+		if m := f.pieceOf(piece, name, section, u0, u1, append(planes[:len(planes):len(planes)], r.before(cut))); m != nil {
 			d.cut = append(d.cut, headed{m, 0, cut, r.bar})
 		}
 	}
 	high, cut := *r.run, u(d.Upper+d.header.Width())
 	high.Low, high.LowEnd = r.at.Add(r.dir.Mul(cut)), roofplan.End{}
 	piece := &roofRafter{bar: r.bar, run: &high, owner: r.owner}
-	if m := f.pieceOf(piece, "rafter", r.owner.Rafters, u0, u1, append(planes[:len(planes):len(planes)], r.after(cut))); m != nil {
+	if m := f.pieceOf(piece, name, section, u0, u1, append(planes[:len(planes):len(planes)], r.after(cut))); m != nil {
 		d.cut = append(d.cut, headed{m, 1, cut, r.bar})
 	}
 }

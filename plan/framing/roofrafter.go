@@ -75,7 +75,7 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody, dormer *dormer) {
 		return // its cheek would cut into its own seat
 	}
 	if dormer != nil {
-		f.cutRafter(r, dormer, u0, u1, planes)
+		f.cutRafter(r, dormer, "rafter", owner.Rafters, u0, u1, planes)
 		return
 	}
 	bounds := append([]geom.Plane{r.after(u0), r.before(u1)}, planes...)
