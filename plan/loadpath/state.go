@@ -270,11 +270,9 @@ func (s *caseState) load(p *wallPath, station float64, f Force) {
 // moment about one plate.
 func (s *caseState) pairLoads(p *pair) {
 	l, r := s.m.sideLoads(p.a, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.roofs[p.b.roof])
-	over := l.moment.add(r.moment.times(-1)).times(1 / p.span) // passes the ridge from a to b
+	over := p.across(l.moment, r.moment) // passes the ridge from a to b
 	s.reactPair(p, l.sum.add(over.times(-1)), r.sum.add(over))
-	if p.rise > 1 {
-		s.pulls[p.n].take(l.moment.add(over.times(-p.apex)).times(1 / p.rise))
-	}
+	s.pulls[p.n].take(p.tension(l.moment, r.moment))
 }
 
 // reactPair hands the reactions of a pair to its lowest supports.
@@ -301,24 +299,21 @@ func (s *caseState) onPair(x *strip, u float64, f Force, depth int) {
 		s.unheld[x.Member] += math.Max(0, f.net(ASD))
 		return
 	}
-	apex := p.apex
+	turn, still := f.times(math.Max(0, u-x.foot())), Force{}
+	over := p.across(turn, still)
 	if x == p.b {
-		apex = p.span - p.apex
+		turn, still = still, turn
+		over = p.across(turn, still).times(-1)
 	}
-	k := math.Max(0, (u-x.foot())/p.span)
-	s.react(x.ends[0], f.times(1-k), depth+1)
-	s.react(o.ends[0], f.times(k), depth+1)
-	if p.rise > 1 {
-		s.pulls[p.n].take(f.times(k * (p.span - apex) / p.rise))
-	}
+	s.react(x.ends[0], f.add(over.times(-1)), depth+1)
+	s.react(o.ends[0], over, depth+1)
+	s.pulls[p.n].take(p.tension(turn, still))
 }
 
 // lift takes a force brought to the ridge of a pair.
 func (s *caseState) lift(p *pair, f Force) {
-	k := p.apex / p.span
+	k := p.far()
 	s.reactPair(p, f.times(1-k), f.times(k))
 	s.brought[p.n].take(f)
-	if p.rise > 1 {
-		s.pulls[p.n].take(f.times(k * (p.span - p.apex) / p.rise))
-	}
+	s.pulls[p.n].take(p.tension(f.times(p.apex), Force{}))
 }

@@ -51,9 +51,10 @@ type pair struct {
 	n     int
 	a, b  *strip
 	joint *framing.Joint
-	apex  float64 // from a's plate to the ridge, in
-	span  float64 // from plate to plate, in
-	rise  float64 // from the plates to the ridge, in
+	apex  float64    // from a's plate to the ridge, in
+	span  float64    // from plate to plate, in
+	rise  float64    // from the plates to the ridge, in; see shape
+	high  [2]float64 // the ridge over the feet of a and b, in
 	along float64
 }
 
