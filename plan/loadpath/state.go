@@ -299,6 +299,10 @@ func (s *caseState) onPair(x *strip, u float64, f Force, depth int) {
 		s.unheld[x.Member] += math.Max(0, f.net(ASD))
 		return
 	}
+	if foot := x.ends[0]; depth > deepest-3 && foot.plate != nil { // across from each other two dormers hand on in a circle what grows less each time
+		s.react(foot, f, depth)
+		return
+	}
 	turn, still := f.times(math.Max(0, u-x.foot())), Force{}
 	over := p.across(turn, still)
 	if x == p.b {
