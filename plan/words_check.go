@@ -21,6 +21,7 @@ func init() {
 	list(EaveBlockings)
 	list(WallTops)
 	list(GirderSeats)
+	list(BraceKinds)
 	list(BeamSets)
 	list(Joins)
 	list(OpeningKinds)

@@ -29,6 +29,7 @@ const (
 	GirderBeam   Role = "girder"       // of a Girder, with its plies together
 	BeveledStud  Role = "beveled stud" // of a corner that is no right angle: stands between end studs, carries nothing
 	Pile         Role = "pile"
+	BraceBoard   Role = "brace" // of a Brace, bolted flat to the faces of piles and girders
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"
 	RidgePole    Role = "ridge post"   // of a RidgePost: from its footing to the ridge
@@ -47,13 +48,13 @@ const (
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,
-	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate, RoofHeader, ValleyBoard,
+	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate, BraceBoard, RoofHeader, ValleyBoard,
 }
 
 // WetRoles are the roles of members that are taken as wet where the plan does
 // not say which are: they stand in the weather, in splash or over an open
 // underside, and are treated.
-var WetRoles = []Role{Pile, PorchPost, Beam, GirderBeam}
+var WetRoles = []Role{Pile, PorchPost, Beam, GirderBeam, BraceBoard}
 
 // FullHeight tells whether members of the role run from plate to plate and
 // so carry uplift from story to story.

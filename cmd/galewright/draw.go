@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"galewright/cmd/galewright/folder"
 	"galewright/plan"
 	"galewright/plan/pipeline"
 	"galewright/render"
@@ -58,7 +59,7 @@ func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 	if d.poster != "" && !f.Changed("paper") {
 		d.paper = "letter"
 	}
-	r, err := load(args, false, s)
+	r, src, err := loadTexts(args, false, s)
 	if err != nil {
 		return err
 	}
@@ -66,11 +67,16 @@ func draw(args []string, d drawFlags, f *pflag.FlagSet, s streams) error {
 	if err != nil {
 		return err
 	}
-	files, n, err := d.draw(m, s)
+	set, err := begin(d.out, src, d.paper)
 	if err != nil {
 		return err
 	}
-	if err := replace(d.out, files, len(d.sheets) == 0 && d.poster == ""); err != nil {
+	defer set.Discard()
+	n, err := d.draw(m, set, s)
+	if err != nil {
+		return err
+	}
+	if err := commit(set, d.out, len(d.sheets) == 0 && d.poster == "", s); err != nil {
 		return err
 	}
 	_, err = fmt.Fprintf(s.out, "%s in %s, on %s\n", plural(n, "sheet"), d.out, d.paper)
@@ -91,21 +97,21 @@ func (d drawFlags) model(r *pipeline.Result, s streams) (*render.Model, error) {
 	return m, nil
 }
 
-// draw returns the files and how many sheets are in them, and prints what drawing
-// has to tell. Where only SVG is asked for, no more than one sheet is kept.
-func (d drawFlags) draw(m *render.Model, s streams) (files []file, n int, err error) {
+// draw writes the files into out, returns how many sheets are in them, and prints
+// what drawing has to tell. Where only SVG is asked for, each sheet is written as
+// it is drawn and let go.
+func (d drawFlags) draw(m *render.Model, out *folder.Set, s streams) (n int, err error) {
 	o := render.Options{Paper: d.paper, Sheets: d.sheets}
 	if d.poster == "" && !slices.Contains(d.formats, "pdf") {
 		faults := render.Each(m, o, func(set *sheet.Set) bool {
-			var more []file
-			more, err = d.write(set)
-			files = append(files, more...)
+			n++
+			err = d.write(set, out)
 			return err == nil
 		})
 		if err == nil {
 			err = told(faults, s)
 		}
-		return files, len(files), err
+		return n, err
 	}
 	drawn := render.Draw
 	if d.poster != "" {
@@ -115,10 +121,9 @@ func (d drawFlags) draw(m *render.Model, s streams) (files []file, n int, err er
 	}
 	set, faults := drawn(m, o)
 	if err := told(faults, s); err != nil {
-		return nil, 0, err
+		return 0, err
 	}
-	files, err = d.write(set)
-	return files, len(set.Sheets), err
+	return len(set.Sheets), d.write(set, out)
 }
 
 // told prints what drawing found; its error is of use, or of the plan.
@@ -169,27 +174,29 @@ func blank(list []string) bool {
 // posterPaper is what a wall is drawn for before it is cut into pages.
 const posterPaper = "arch-d"
 
-// write returns the files of the set in their order.
-func (d drawFlags) write(set *sheet.Set) (files []file, err error) {
+// write adds the files of the set to out.
+func (d drawFlags) write(set *sheet.Set, out *folder.Set) error {
 	if slices.Contains(d.formats, "svg") {
 		for i, sh := range set.Sheets {
 			var b bytes.Buffer
 			if err := svg.Write(&b, set, i, svg.Options{Screen: d.screen}); err != nil {
-				return nil, fmt.Errorf("sheet %s: %w", sh.Title.Sheet, err)
+				return fmt.Errorf("sheet %s: %w", sh.Title.Sheet, err)
 			}
-			files = append(files, file{sh.Title.Sheet + ".svg", b.Bytes()})
+			if err := out.Add(sh.Title.Sheet+".svg", b.Bytes()); err != nil {
+				return err
+			}
 		}
 	}
-	if slices.Contains(d.formats, "pdf") {
-		var b bytes.Buffer
-		if err := pdf.Write(&b, set, pdf.Options{Date: set.Sheets[0].Title.Date}); err != nil {
-			return nil, err
-		}
-		name := "sheets.pdf"
-		if d.poster != "" {
-			name = "poster-" + set.Sheets[0].Title.Sheet + ".pdf"
-		}
-		files = append(files, file{name, b.Bytes()})
+	if !slices.Contains(d.formats, "pdf") {
+		return nil
 	}
-	return files, nil
+	var b bytes.Buffer
+	if err := pdf.Write(&b, set, pdf.Options{Date: set.Sheets[0].Title.Date}); err != nil {
+		return err
+	}
+	name := "sheets.pdf"
+	if d.poster != "" {
+		name = "poster-" + set.Sheets[0].Title.Sheet + ".pdf"
+	}
+	return out.Add(name, b.Bytes())
 }

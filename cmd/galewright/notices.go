@@ -32,6 +32,8 @@ var notices = []notice{
 	},
 	{"github.com/spf13/pflag", "pflag", "BSD-3-Clause", []string{"pflag.txt"}, ""},
 	{"codeberg.org/go-pdf/fpdf", "fpdf", "MIT", []string{"fpdf.txt", "fpdf-files.txt", "widths.txt"}, ""},
+	{"github.com/gofrs/flock", "flock", "BSD-3-Clause", []string{"flock.txt"}, ""},
+	{"golang.org/x/sys", "sys, of the Go project", "BSD-3-Clause", []string{"sys.txt", "sys-patents.txt"}, ""},
 }
 
 // writeNotices prints every license in full.

@@ -242,15 +242,16 @@ func (w *Winds) flatNames(x *Face, p geom.Vec2) []string {
 	return []string{"1'"}
 }
 
-// shedNames lays zones out on a monoslope roof.
+// shedNames lays zones out on a monoslope roof. The figure has no hips: along one that
+// turns a corner the roof is taken as along a free edge, and its foot as a corner.
 func shedNames(x *Face, p geom.Vec2, a float64, primed bool) []string {
 	out := []string{"1"}
 	in := x.strips(p, 2*a)
 	top, l, s := in[high], in[low], in[side]
-	if top || l || s {
+	if top || l || s || in[hips] {
 		out = append(out, "2")
 	}
-	if l && s {
+	if l && (s || in[hips]) {
 		out = append(out, "3")
 	}
 	if wide := x.strip(side, p, 4*a); top {

@@ -324,7 +324,7 @@ func (b *builder) roofs() {
 func cluster(all []*roofBody) (groups [][]*roofBody) {
 	touch := func(a, b *roofBody) bool {
 		lap := max(a.Overhang, a.Rake) + max(b.Overhang, b.Rake)
-		return a.Area[0].X <= b.Area[1].X+lap && b.Area[0].X <= a.Area[1].X+lap &&
+		return a.turnsInto(b) || a.Area[0].X <= b.Area[1].X+lap && b.Area[0].X <= a.Area[1].X+lap &&
 			a.Area[0].Y <= b.Area[1].Y+lap && b.Area[0].Y <= a.Area[1].Y+lap && !a.endsAt(b) && !b.endsAt(a)
 	}
 	for _, rb := range all {
@@ -345,6 +345,9 @@ func cluster(all []*roofBody) (groups [][]*roofBody) {
 // endsAt tells whether rb ends at a higher wall that o stands on, so that it
 // passes under the overhang of o and does not meet its roof.
 func (rb *roofBody) endsAt(o *roofBody) bool {
+	if rb.turnsInto(o) {
+		return false
+	}
 	for i, s := range rb.body.Sides {
 		if s.Against && o.body.Edge((i+2)%4) < near-rb.body.Edge(i) {
 			return true

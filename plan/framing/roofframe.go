@@ -92,6 +92,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.checkStock()
 	f.checkBeam()
 	f.checkHigh()
+	f.checkTurns()
 }
 
 // faces adds the roof's surfaces to the house.

@@ -23,10 +23,17 @@ func (f *roofFrame) ledger(rb *roofBody, i int) {
 	length := rb.corner(i, 1).Sub(rb.corner(i, 0)).Len()
 	depth := deeper(rb.Rafters.Depth * cosInv(rb.body.Sides[low].Slope))
 	off := f.sheathing(rb, i)
+	free, miters := f.ledgerSpans(fr, length), []geom.Plane(nil)
+	if rb.turns() {
+		free, miters = f.cornerSpans(rb, i, fr, length, off)
+	}
 	z := rb.body.Plane(low).At(fr.At(0, off+plate, 0).Flat())
-	for _, s := range f.ledgerSpans(fr, length) {
+	for _, s := range free {
 		m := f.lying(plan.Ledger, fr, s.lo, s.hi, off, off+plate, z-depth, z)
 		m.ID, m.Level, m.Roof = rb.Name+"/ledger", f.level, rb.Roof
+		if m.Solid[0] = clipTo(m.Solid[0], miters); len(miters) > 0 {
+			m.Bevel = 45
+		}
 		m.Section = plan.Lumber{Ply: 1, Breadth: plate, Depth: depth, Text: nominal(plate, depth)}
 		f.ledgers[rb] = append(f.ledgers[rb], f.member(m))
 	}
@@ -94,7 +101,7 @@ func (f *roofFrame) ledgerFace(r *roofRafter) (out []geom.Plane) {
 // the ledger stops at is tied to that wall's plate.
 func (f *roofFrame) rafterLedgers() {
 	for _, r := range f.rafters {
-		if len(f.ledgers[r.owner]) == 0 {
+		if len(f.ledgers[r.owner]) == 0 || r.run.HighEnd.Line != nil {
 			continue
 		}
 		l := f.ledgerAt(r.owner, r.run.High)
@@ -108,21 +115,36 @@ func (f *roofFrame) rafterLedgers() {
 			}
 		}
 	}
+	f.hipLedgers()
 }
 
 // rafterLedger adds the joint of a rafter at ledger l on side i.
 func (f *roofFrame) rafterLedger(r *roofRafter, l *Member, i int) {
-	walls := slices.DeleteFunc(f.wallsOn(r.owner.body, i), func(w *plan.Wall) bool {
-		s, _ := w.Frame().Local(r.run.High)
+	f.ledgerTie(r.owner, r.bar, r.member, r.run.High, l, i)
+}
+
+// ledgerTie adds the joint of rafter or hip m, whose top is at p, at ledger l on side i.
+func (f *roofFrame) ledgerTie(rb *roofBody, b bar, m *Member, p geom.Vec2, l *Member, i int) {
+	w, s := f.wallBehind(rb, i, p, l)
+	if w == nil {
+		return
+	}
+	f.joints = append(f.joints, f.joint(&Joint{
+		Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: rb.Roof, Below: true,
+		Station: s, Members: []*Member{m, l}, At: m.B.Flat().Up(max(m.B.Z-b.plumb(), l.Z0)),
+	}))
+}
+
+// wallBehind returns the wall that ledger l is on at plan point p of side i, with the station.
+func (f *roofFrame) wallBehind(rb *roofBody, i int, p geom.Vec2, l *Member) (*plan.Wall, float64) {
+	walls := slices.DeleteFunc(f.wallsOn(rb.body, i), func(w *plan.Wall) bool {
+		s, _ := w.Frame().Local(p)
 		return s < w.Hook-near || s > w.Length()+near
 	})
 	w := ledgerWall(walls, l.Z1)
 	if w == nil {
-		return
+		return nil, 0
 	}
-	s, _ := w.Frame().Local(r.run.High)
-	f.joints = append(f.joints, f.joint(&Joint{
-		Kind: plan.RafterLedger, Host: w.Name, Wall: w, Level: w.Level, Roof: r.owner.Roof, Below: true,
-		Station: s, Members: []*Member{r.member, l}, At: r.member.B.Flat().Up(r.member.B.Z - r.plumb()),
-	}))
+	s, _ := w.Frame().Local(p)
+	return w, s
 }

@@ -78,3 +78,24 @@ func TestALedgerRunsThroughWithoutRakeWalls(t *testing.T) {
 	}
 	require.Equal(t, 8, n, "and two gable trusses")
 }
+
+// Of what lies behind a ledger from 100 to 107.25 the boards of the role count that share the most of its
+// height with it: of a rim from 90 to 101.25 1 1/4 in, of plates from 101.25 on 1 1/2, of one from 106.5 3/4.
+func TestTheBoardsThatALedgerIsMostlyOn(t *testing.T) {
+	board := func(id string, r plan.Role, z0, z1 float64) *Member { return &Member{ID: id, Role: r, Z0: z0, Z1: z1} }
+	rim, plates := board("rim", plan.Rim, 90, 101.25), []*Member{board("p1", plan.BottomPlate, 101.25, 102.75), board("p2", plan.BottomPlate, 101.25, 102.75)}
+	high, deep := board("high", plan.UpperPlate, 106.5, 108), board("deep", plan.Rim, 96, 106)
+	ledger := board("ledger", plan.Ledger, 100, 107.25)
+	for _, c := range []struct{ lying, want []*Member }{
+		{nil, nil},
+		{[]*Member{rim}, []*Member{rim}},
+		{[]*Member{rim, plates[0], plates[1]}, plates},
+		{[]*Member{plates[0], rim, plates[1]}, plates},
+		{[]*Member{high, rim}, []*Member{rim}},
+		{[]*Member{rim, high}, []*Member{rim}},
+		{[]*Member{plates[0], deep, high}, []*Member{deep}},
+		{[]*Member{rim, plates[0], deep}, []*Member{rim, deep}},
+	} {
+		assert.Equal(t, c.want, most(ledger, c.lying))
+	}
+}

@@ -226,7 +226,7 @@ func (f *roofFrame) eavesAt(p geom.Vec2) (out []geom.Plane) {
 		for i, a := range face.Outline {
 			b := face.Outline[(i+1)%len(face.Outline)]
 			if face.Edges[i] == roofplan.Eave && (a.Sub(p).Len() < skin || b.Sub(p).Len() < skin) {
-				n := b.Sub(a).Unit().Left().Mul(-1)
+				n := b.Sub(a).Unit().Right()
 				out = append(out, geom.Plane{N: n.Up(0), C: n.Dot(a)})
 			}
 		}
@@ -299,6 +299,10 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 		cuts = f.splices(l, u0, u1)
 	}
 	less := append(slices.Clone(l.tail), f.less(l.bar, l.bounds(), seats)...)
+	tip := u1
+	if corner := f.ledgerCorner(l); corner != nil {
+		less, tip = append(less, corner.house()), min(u1, l.u(corner.at))
+	}
 	for i := 1; i < len(cuts); i++ {
 		parts := l.cut(cuts[i-1], cuts[i], l.planes, less)
 		if len(parts) == 0 {
@@ -307,7 +311,7 @@ func (f *roofFrame) addLine(i int, l *roofLine) {
 		m := f.addStick(&Member{
 			ID:   fmt.Sprintf("%s/%s@%s", l.owner.Name, name, at(f.along(l, max(cuts[i-1], u0, l.named)))),
 			Role: role, Roof: l.owner.Roof, Section: l.section,
-		}, l.bar, parts, max(cuts[i-1], u0), min(cuts[i], u1))
+		}, l.bar, parts, max(cuts[i-1], u0), min(cuts[i], tip))
 		f.takes[m] = append(l.bounds(), l.body()...)
 		if l.member == nil {
 			l.member = m

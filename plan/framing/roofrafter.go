@@ -30,10 +30,10 @@ type roofRafter struct {
 }
 
 // ownerOf returns the roof body whose rafter a run is: the one whose wall it
-// bears on, or the one whose plane it lies in.
+// bears on and at whose ledger it ends, or the one whose plane it lies in.
 func (f *roofFrame) ownerOf(run *roofplan.Run) *roofBody {
 	if _, b, _ := run.Bearing(); b != nil {
-		return f.of[b]
+		return f.ledgerOwner(run, f.of[b])
 	}
 	return f.of[run.Face.Body]
 }

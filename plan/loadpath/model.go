@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -76,6 +77,8 @@ type porchPost struct {
 	porch     *plan.Porch
 	station   float64
 	cap, base *framing.Joint
+	// brings are the other sides' ends on the same post, at a corner.
+	brings []*porchPost
 }
 
 // builder makes a model; the rest of it is needed no longer then.
@@ -201,6 +204,19 @@ func (b *builder) porchPosts() {
 			found[k].base = j
 		} else {
 			found[k].cap = j
+		}
+	}
+	b.cornerPosts()
+}
+
+// cornerPosts lets the base of a post at a corner, where the beams of two sides lie on it,
+// take what both bring.
+func (b *builder) cornerPosts() {
+	for _, x := range b.porches {
+		for _, o := range b.porches {
+			if x.base != nil && o.base == nil && o.cap != nil && slices.Contains(o.cap.Members, x.base.First()) {
+				x.brings = append(x.brings, o)
+			}
 		}
 	}
 }

@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/wind"
@@ -16,6 +17,9 @@ type openRoof struct {
 	across    bool
 	halves    []openCase // wind across ridge or eaves: windward, leeward half
 	strips    []openCase // wind along them: by distance
+	// hip are the cases of the slope at a shed's hip end, around the corner: wind across the
+	// one side of a porch is wind along the other, and no figure has the corner.
+	hip []openCase
 }
 
 // openCase is one case of the figures.
@@ -46,6 +50,14 @@ func (m *model) openCase(c windCase, r *plan.Roof, area extent) *openRoof {
 	for _, f := range wind.FreeSlope(r.Kind, math.Min(r.Angle(), wind.FreeTheta), meetsHigh(r, c)) {
 		o.halves = append(o.halves, openCase{"free roof, case " + f.Case, []float64{k * f.Windward, k * f.Lee}})
 	}
+	if r.Kind == plan.ShedRoof && slices.Contains(r.GableEnd[:], plan.HipEnd) {
+		o.hip = slices.Concat(o.strips, o.halves)
+		for _, high := range []bool{false, true} {
+			for _, f := range wind.FreeSlope(r.Kind, math.Min(r.Angle(), wind.FreeTheta), high) {
+				o.hip = append(o.hip, openCase{"free roof around a corner, case " + f.Case, []float64{k * f.Windward, k * f.Lee}})
+			}
+		}
+	}
 	return o
 }
 
@@ -60,6 +72,9 @@ func (rc roofCase) free(s *strip, u0, u1 float64) (up float64, name string) {
 	if s.Up.Mainly(rc.wind.axis) {
 		x0, x1 = axis(s.At(u0), rc.wind.axis), axis(s.At(u1), rc.wind.axis)
 	}
+	if rc.shed && s.slopesAlong() {
+		return o.hipMost()
+	}
 	list, bounds := o.strips, o.bounds
 	if o.across {
 		list, bounds = o.halves, []float64{math.Abs(o.mid - o.edge)}
@@ -67,6 +82,18 @@ func (rc roofCase) free(s *strip, u0, u1 float64) (up float64, name string) {
 	up = math.Inf(-1)
 	for _, c := range list {
 		if f := stripMean(o.edge, rc.wind.sign, bounds, c.up, x0, x1); f > up {
+			up, name = f, c.name
+		}
+	}
+	return up, name
+}
+
+// hipMost returns the largest net uplift coefficient of the slope at a shed's hip end, and
+// its case: that of any part of any case.
+func (o *openRoof) hipMost() (up float64, name string) {
+	up = math.Inf(-1)
+	for _, c := range o.hip {
+		if f := slices.Max(c.up); f > up {
 			up, name = f, c.name
 		}
 	}

@@ -197,6 +197,10 @@ func (s *caseState) at(j *framing.Joint, f Force) {
 
 // onPlate puts a rafter's reaction on the wall or porch beam under it.
 func (s *caseState) onPlate(j *framing.Joint, f Force) {
+	if o := s.m.byWall[j.Around]; o != nil { // half on each wall of a corner
+		f = f.times(0.5)
+		s.roofLoad(o, j.AroundAt, f)
+	}
 	if j.Wall != nil {
 		if p := s.m.byWall[j.Wall]; p != nil {
 			s.roofLoad(p, j.Station, f)

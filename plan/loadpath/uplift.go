@@ -94,6 +94,9 @@ func (u *uplift) foldGround(s *caseState) {
 	for _, x := range s.m.porches {
 		f := s.posts[x.n]
 		u.note(x.cap, s.wind, f, [4]Force{f})
+		for _, o := range x.brings {
+			f.take(s.posts[o.n])
+		}
 		u.note(x.base, s.wind, f, [4]Force{f})
 	}
 }

@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -13,7 +14,7 @@ import (
 func (s *caseState) porchWorkings(j *framing.Joint) (out []string) {
 	for _, x := range s.m.house.Joints {
 		f, ok := s.rafters[x]
-		if !ok || x.Host != j.Host {
+		if !ok {
 			continue
 		}
 		if k := s.m.shareOfPost(x, j); k > 0.0005 {
@@ -26,7 +27,11 @@ func (s *caseState) porchWorkings(j *framing.Joint) (out []string) {
 // shareOfPost returns the part of a rafter's reaction that goes to the post of
 // a joint, as onPorch hands it out.
 func (m *model) shareOfPost(rafter, post *framing.Joint) float64 {
-	of := func(x *porchPost) bool { return x != nil && (x.cap == post || x.base == post) }
+	of := func(x *porchPost) bool {
+		return x != nil && (x.cap == post || x.base == post || slices.ContainsFunc(m.porches, func(o *porchPost) bool {
+			return o.base == post && slices.Contains(o.brings, x)
+		}))
+	}
 	l, r := m.postsBeside(rafter)
 	switch {
 	case l == nil || r == nil || l == r:

@@ -22,7 +22,7 @@ var boltAtSplice = newCheck("bolt-at-splice", plan.Warning, "a bolt at the end o
 				continue
 			}
 			for _, m := range p.Joint.Members {
-				if d, ok := fromEnd(m, p.Rod); ok && d < leastEnd*p.Item.Rod {
+				if d, ok := fromEnd(m, p.Rod, p.Item.Rod); ok && d < leastEnd*p.Item.Rod {
 					x.about(c, p, p.Tag, fmt.Sprintf("passes the girder %s from its end, and needs %s", x.units().Length(max(d, 0)), x.units().Length(leastEnd*p.Item.Rod)),
 						"place two with count = 2, one in each piece, or take it out and let straps hold each piece")
 					break
@@ -31,14 +31,15 @@ var boltAtSplice = newCheck("bolt-at-splice", plan.Warning, "a bolt at the end o
 		}
 	})
 
-// fromEnd returns how far a rod across a girder is from the nearer end of a
-// piece of it that it may pass, in.
-func fromEnd(m *framing.Member, rod *Axis) (float64, bool) {
+// fromEnd returns how far a rod of a diameter across a girder is from the nearer end
+// of a piece of it, in, and whether its hole cuts that piece: what lies past the end
+// goes through the next one.
+func fromEnd(m *framing.Member, rod *Axis, thick float64) (float64, bool) {
 	d := m.B.Sub(m.A)
 	if m.Role != plan.GirderBeam {
 		return 0, false
 	}
 	s := rod.A.Sub(m.A).Dot(d.Unit())
 	near := math.Min(s, d.Len()-s)
-	return near, near > -leastEnd*1.0
+	return near, near > -thick/2
 }

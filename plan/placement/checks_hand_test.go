@@ -168,3 +168,138 @@ func TestAStrapOffItsRoll(t *testing.T) {
 		assert.Len(t, x.tell.list(), map[bool]int{true: 1}[c.told], "%+v", c)
 	}
 }
+
+// A girder breaks at 100 over a pile. A bolt of 3/4 in wants 1 1/2 in of wood from the end of the piece
+// that it passes; what lies past the end of the other piece passes that one no more.
+func TestABoltAtTheEndOfAGirder(t *testing.T) {
+	piece := func(from, to float64) *framing.Member {
+		return &framing.Member{Role: plan.GirderBeam, A: geom.Vec3{X: from, Z: 80}, B: geom.Vec3{X: to, Z: 80}}
+	}
+	pile := &framing.Member{Role: plan.Pile, A: geom.Vec3{X: 100}, B: geom.Vec3{X: 100, Z: 75}}
+	whole, two, apart := []*framing.Member{piece(0, 200), pile}, []*framing.Member{piece(0, 100), piece(100, 200), pile}, []*framing.Member{piece(0, 100), piece(100.25, 200), pile}
+	for _, c := range []struct {
+		name string
+		kind plan.JointKind
+		item plan.ItemKind
+		on   []*framing.Member
+		at   float64
+		says string // none when empty
+	}{
+		{"through a girder that goes on", plan.GirderPile, plan.AnchorBoltItem, whole, 100, ""},
+		{"at its end", plan.GirderPile, plan.AnchorBoltItem, whole, 1.25, `passes the girder 1 1/4" from its end, and needs 1 1/2"`},
+		{"at its other end", plan.GirderPile, plan.AnchorBoltItem, whole, 199, `passes the girder 1" from its end`},
+		{"where two meet", plan.GirderPile, plan.AnchorBoltItem, two, 100, `passes the girder 0" from its end`},
+		{"in the gap between them", plan.GirderPile, plan.AnchorBoltItem, apart, 100.125, `passes the girder 0" from its end`},
+		{"in the second, too near", plan.GirderPile, plan.AnchorBoltItem, two, 101.375, `passes the girder 1 3/8" from its end`},
+		{"in the first, too near", plan.GirderPile, plan.AnchorBoltItem, two, 98.625, `passes the girder 1 3/8" from its end`},
+		{"in the second", plan.GirderPile, plan.AnchorBoltItem, two, 101.625, ""},
+		{"in the first", plan.GirderPile, plan.AnchorBoltItem, two, 98.375, ""},
+		{"at another joint", plan.GirderSplice, plan.AnchorBoltItem, two, 100, ""},
+		{"a strap", plan.GirderPile, plan.StrapItem, two, 100, ""},
+	} {
+		it := &hardware.Item{Item: &plan.Item{Mark: "b", Rod: 0.75}, Kind: hardware.KindNamed(c.item)}
+		p := &Piece{Joint: &framing.Joint{Kind: c.kind, Members: c.on}, Item: it, Rule: &plan.Rule{}, Lie: Lie{Rod: &Axis{A: geom.Vec3{X: c.at, Y: -6, Z: 80}, B: geom.Vec3{X: c.at, Y: 6, Z: 80}}}}
+		x := &placer{world: &world{house: &framing.House{Plan: &plan.Plan{}}}, p: &Placement{Pieces: []*Piece{{Joint: p.Joint, Item: it}, p}}}
+		boltAtSplice.run(x)
+		ds := x.tell.list()
+		if c.says == "" {
+			assert.Empty(t, ds, c.name)
+			continue
+		}
+		require.Len(t, ds, 1, c.name)
+		assert.Contains(t, ds[0].Summary, c.says, c.name)
+	}
+}
+
+// A face told of two pieces is that of the later one, unless that is a place over or through a member.
+func TestTheFaceOfAnOverlapThatIsTold(t *testing.T) {
+	for _, c := range [][3]plan.Face{{plan.Left, plan.Outside, plan.Left}, {plan.Inside, plan.Top, plan.Inside}, {plan.Top, plan.Outside, plan.Outside}, {plan.Through, plan.Right, plan.Right}} {
+		assert.Equal(t, c[2], cleared(c[0], c[1]), "%v", c)
+	}
+}
+
+// A joist at a flush beam and a beam's end at a wall want a hanger; not the end under which a post of
+// the beam's own stands, less than 6 in from it on plan, and no joint of another kind.
+func TestWhatHangsAtABeamWithoutAHanger(t *testing.T) {
+	post, upright := &framing.Member{Role: plan.BeamPost}, &framing.Member{Role: plan.Stud}
+	joist, one, two := &framing.Member{Role: plan.Joist}, &framing.Member{Role: plan.PlateBeam}, &framing.Member{Role: plan.PlateBeam}
+	for _, c := range []struct {
+		name   string
+		kind   plan.JointKind
+		first  *framing.Member
+		on     *framing.Member // under the second beam, near the joint
+		off    float64
+		hanger bool
+		says   string // none when empty
+		line   int
+	}{
+		{"a joist", plan.JoistHung, joist, upright, 0, false, "a joist hangs here", 8},
+		{"a joist at a post", plan.JoistHung, joist, post, 0, false, "a joist hangs here", 8},
+		{"a joist in a hanger", plan.JoistHung, joist, upright, 0, true, "", 0},
+		{"an end", plan.BeamEnd, two, upright, 0, false, "a beam's end hangs here", 8},
+		{"an end in a hanger", plan.BeamEnd, two, upright, 0, true, "", 0},
+		{"an end on a post", plan.BeamEnd, two, post, 5.9, false, "", 0},
+		{"an end beside a post", plan.BeamEnd, two, post, 6, false, "a beam's end hangs here", 8},
+		{"at the post of another beam", plan.BeamEnd, one, post, 0, false, "a beam's end hangs here", 7},
+		{"a seat", plan.BeamSeat, two, upright, 0, false, "", 0},
+	} {
+		h := newHand()
+		h.Beams = []*framing.Beam{
+			{FloorBeam: &plan.FloorBeam{Pos: plan.Pos{File: "t.toml", Line: 7}}, Pieces: []*framing.Member{{}, one}},
+			{FloorBeam: &plan.FloorBeam{Pos: plan.Pos{File: "t.toml", Line: 8}}, Pieces: []*framing.Member{{}, two}, Supports: []framing.BeamSupport{
+				{On: upright, At: geom.Vec3{X: 200}}, {On: c.on, At: geom.Vec3{X: 40 + c.off, Z: 90}},
+			}},
+		}
+		j := &framing.Joint{Kind: c.kind, At: geom.Vec3{X: 40, Z: 100}, Members: []*framing.Member{c.first, upright}}
+		if c.first == joist {
+			j.Members[1] = two
+		}
+		h.Joints = []*framing.Joint{j}
+		x := &placer{world: newWorld(h.House), p: &Placement{Pieces: []*Piece{
+			{Joint: j, Item: &hardware.Item{Kind: hardware.KindNamed(plan.ClipItem)}}, {Joint: &framing.Joint{}, Item: &hardware.Item{Kind: hardware.KindNamed(plan.HangerItem)}},
+		}}}
+		if c.hanger {
+			x.p.Pieces = append(x.p.Pieces, &Piece{Joint: j, Item: &hardware.Item{Kind: hardware.KindNamed(plan.HangerItem)}})
+		}
+		beamUnhung.run(x)
+		ds := x.tell.list()
+		if c.says == "" {
+			assert.Empty(t, ds, c.name)
+			continue
+		}
+		require.Len(t, ds, 1, c.name)
+		assert.Contains(t, ds[0].Summary, c.says, c.name)
+		assert.Contains(t, ds[0].Mend, string(c.kind), c.name)
+		assert.Equal(t, c.line, ds[0].Pos.Line, c.name)
+	}
+}
+
+// A wrap strap goes over a plate or down its inside or outside face, on no side; a strap's kind lists no
+// faces: where it lies is for its shape to say.
+func TestFacesThatAnItemCanBeNailedTo(t *testing.T) {
+	for _, c := range []struct {
+		kind plan.ItemKind
+		face plan.Face
+		want bool
+	}{
+		{plan.WrapStrapItem, "", true},
+		{plan.WrapStrapItem, plan.Both, true},
+		{plan.WrapStrapItem, plan.Inside, true},
+		{plan.WrapStrapItem, plan.Left, false},
+		{plan.StrapItem, plan.Left, true},
+		{plan.StrapItem, plan.Outside, true},
+	} {
+		x := &placer{found: map[plan.Code][]finding{}}
+		it := &hardware.Item{Item: &plan.Item{Mark: "m"}, Kind: hardware.KindNamed(c.kind)}
+		assert.Equal(t, c.want, x.faced(it, c.face, plan.Pos{}, "here"), "%s %s", c.kind, c.face)
+		var told []string
+		for _, f := range x.found["face-not-for-item"] {
+			told = append(told, f.diag.Mend)
+		}
+		if c.want {
+			assert.Empty(t, told)
+		} else {
+			assert.Equal(t, []string{"write one of inside, outside, or leave face out"}, told)
+		}
+	}
+}

@@ -189,3 +189,27 @@ func TestWhatALieLacks(t *testing.T) {
 		assert.Equal(t, c.want, w.lacks(&l), "%s", c.kind)
 	}
 }
+
+// A clip at a stud's head meets the lower of two plates of 1 1/2 in, whichever the joint names first,
+// and 3 in of them; where only the upper one is named, that.
+func TestThePlateThatAStudsHeadMeets(t *testing.T) {
+	h := newHand()
+	stud := h.member(0, plan.Stud, 40, 41.5, floor1+1.5, top1-3)
+	lower := h.member(0, plan.TopPlate, 0, 96, top1-3, top1-1.5)
+	upper := h.member(0, plan.UpperPlate, 0, 96, top1-1.5, top1)
+	x := &placer{world: newWorld(h.House)}
+	for _, c := range []struct {
+		plates []*framing.Member
+		want   *framing.Member
+	}{
+		{[]*framing.Member{lower}, lower},
+		{[]*framing.Member{lower, upper}, lower},
+		{[]*framing.Member{upper, lower}, lower},
+		{[]*framing.Member{upper}, upper},
+	} {
+		j := h.joint(h.walls[0], plan.StudTop, 40.75, top1-3, append([]*framing.Member{stud}, c.plates...)...)
+		m, thick := x.meets(j, -1)
+		assert.Same(t, c.want, m)
+		assert.InDelta(t, 3, thick, 1e-9)
+	}
+}

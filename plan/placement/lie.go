@@ -258,7 +258,7 @@ func (w want) lacks(l *Lie) string {
 		return "no line for its rod"
 	case !rod && len(l.plates()) == 0:
 		return "no place for its steel"
-	case (k.Strap || k.Shape == hardware.Pair) && !l.back() && len(l.Members()) < 2:
+	case (k.Strap || k.Shape == hardware.Pair) && len(l.Laid) < 2:
 		return "nothing for its second end to be fastened to"
 	case len(l.Path) == 0:
 		return "no line in space"
@@ -274,12 +274,6 @@ func (w want) lacks(l *Lie) string {
 		}
 	}
 	return ""
-}
-
-// back tells that a strap goes over something and down the same member again.
-func (l *Lie) back() bool {
-	t := l.ties()
-	return t[0].Member == t[1].Member && len(l.Laid) > 1
 }
 
 // heights returns the heights between which the piece lies.

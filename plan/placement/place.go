@@ -175,7 +175,7 @@ func (x *placer) item(mark string, pos plan.Pos, where string) *hardware.Item {
 // faced tells whether an item of its kind can be nailed to a face, "" for its own.
 func (x *placer) faced(it *hardware.Item, face plan.Face, pos plan.Pos, where string) bool {
 	can := it.Kind.Faces
-	if face == "" || face == plan.Both || face == it.Kind.Face || len(can) == 0 || slices.Contains(can, face) {
+	if face == "" || face == plan.Both || len(can) == 0 || slices.Contains(can, face) {
 		return true
 	}
 	x.raise(plan.Diagnostic{

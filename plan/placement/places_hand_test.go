@@ -239,6 +239,11 @@ func TestHowAMemberEndsAtAnother(t *testing.T) {
 		assert.InDelta(t, 0, b.corner[0].Sub(geom.Vec2{X: c.x, Y: c.y}).Len(), 1e-9, "%s: %v", c.name, b.corner)
 		assert.InDelta(t, 0, b.corner[1].Sub(geom.Vec2{X: c.x, Y: -c.y}).Len(), 1e-9, "%s: %v", c.name, b.corner)
 	}
+	x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{}, Members: []*framing.Member{r, header, ridge}})}
+	b, _ := x.butts(want{joint: &framing.Joint{At: geom.Vec3{X: 60, Z: 145}, Members: []*framing.Member{r, header, ridge}}})
+	assert.Same(t, ridge, b.on, "a ridge before all else")
+	b, _ = x.butts(want{joint: &framing.Joint{At: geom.Vec3{X: 60, Z: 145}, Members: []*framing.Member{ridge, header}}})
+	assert.Same(t, header, b.on, "a ridge does not end at itself")
 	_, ok := (&placer{}).butts(want{joint: &framing.Joint{Members: []*framing.Member{r}}})
 	assert.False(t, ok, "at nothing")
 	_, ok = (&placer{}).butts(want{joint: &framing.Joint{Members: []*framing.Member{{A: geom.Vec3{}, B: geom.Vec3{Z: 90}}, ridge}}})

@@ -47,6 +47,71 @@ func TestTheBetterSideOfAStud(t *testing.T) {
 	}
 }
 
+// In a mirrored house the right side is the better one of a stud of 1 1/2 in; within 1/2 in of the end
+// of the wall, 96 long and 4 past its end, from a right side at 99 1/2 on, and beside an opening, of
+// middle 40, before it, the left.
+func TestTheBetterSideOfAStudInAMirroredHouse(t *testing.T) {
+	o := &plan.Opening{At: 30, Width: 20, Sill: 24, Height: 36}
+	for _, c := range []struct {
+		name  string
+		s0    float64
+		o     *plan.Opening
+		off   bool // at a joint of no wall
+		right bool
+	}{
+		{"at the start", 0, nil, false, true},
+		{"farther in", 60, nil, false, true},
+		{"9/16 in from the end", 97.9375, nil, false, true},
+		{"1/2 in from it", 98, nil, false, false},
+		{"7/16 in from it", 98.0625, nil, false, false},
+		{"at the end", 98.5, nil, false, false},
+		{"at no wall, its stud the same", 98.5, nil, true, true},
+		{"before an opening", 28.5, o, false, false},
+		{"after it", 50, o, false, true},
+		{"after it at the wall's end", 98.5, o, false, false},
+	} {
+		h := newHand()
+		h.Plan.Lay = plan.MirrorX
+		h.walls[0].Past = 4
+		m := h.member(0, plan.Stud, c.s0, c.s0+1.5, floor1+1.5, top1-3)
+		m.Opening = c.o
+		x := &placer{world: newWorld(h.House)}
+		j := h.joint(h.walls[0], plan.StudTop, c.s0+0.75, top1-3, m)
+		if c.off {
+			j.Wall = nil
+		}
+		assert.Equal(t, c.right, x.rightFirst(j, m), c.name)
+	}
+}
+
+// What stands against a stud's left side at z is looked for from 7/8 in under z to 7/8 over it, 1 in
+// less an eighth, and in the middle half of its depth of 5 1/2 less an eighth on each side: 1 1/2 to 4.
+func TestHowMuchOfAStudsSideIsLookedAt(t *testing.T) {
+	for _, c := range []struct {
+		name           string
+		y0, y1, z0, z1 float64 // of blocking against it, z over the height looked at
+		want           bool
+	}{
+		{"all over it", 0, 5.5, -9, 9, true},
+		{"up to 3/4 under", 0, 5.5, -9, -0.75, true},
+		{"up to 15/16 under", 0, 5.5, -9, -0.9375, false},
+		{"from 3/4 over", 0, 5.5, 0.75, 9, true},
+		{"from 15/16 over", 0, 5.5, 0.9375, 9, false},
+		{"its outer 1 5/8", 0, 1.625, -9, 9, true},
+		{"its outer 1 3/8", 0, 1.375, -9, 9, false},
+		{"its inner 1 5/8", 3.875, 5.5, -9, 9, true},
+		{"its inner 1 3/8", 4.125, 5.5, -9, 9, false},
+	} {
+		h := newHand()
+		m := h.member(0, plan.Stud, 40, 41.5, floor1+1.5, top1-3)
+		o := h.member(0, plan.Blocking, 30, 40, 170+c.z0, 170+c.z1)
+		o.Solid = []geom.Solid{h.walls[0].Frame().Box(30, 40, c.y0, c.y1, 170+c.z0, 170+c.z1)}
+		w := newWorld(h.House)
+		assert.Equal(t, c.want, w.beside(m, plan.Left, 170), c.name)
+		assert.False(t, w.beside(m, plan.Right, 170), c.name)
+	}
+}
+
 // Of several pieces on two free sides one each goes on both; of four two on each, beside each
 // other; a face that is asked for stays, and where no side is free they go inside.
 func TestTheSidesOfSeveralPieces(t *testing.T) {
@@ -103,6 +168,11 @@ func TestBodiesOfAPairOnTheirOwnPosts(t *testing.T) {
 		assert.InDelta(t, floor2+1.5+10.625, l.Bands[0][0].B.Z, 1e-9)
 		assert.InDelta(t, top1-3, l.Bands[1][0].A.Z, 1e-9)
 		assert.InDelta(t, top1-3-10.625, l.Bands[1][0].B.Z, 1e-9)
+		for i, m := range []*framing.Member{high, low} {
+			assert.Same(t, m, l.Laid[i].Member)
+			assert.Equal(t, []Start{{i, true}}, l.Laid[i].starts, "its screws start at its free end")
+			assert.InDelta(t, 10.625, l.Laid[i].Lap, 1e-9)
+		}
 		past := hardware.Past(0.625, 2)
 		assert.InDelta(t, 0, l.Rod.A.Sub(geom.Vec3{X: at.rod, Y: 2.75, Z: floor2 + 3 + past}).Len(), 1e-9)
 		assert.InDelta(t, 0, l.Rod.B.Sub(geom.Vec3{X: at.rod, Y: 2.75, Z: top1 - 4.5 - past}).Len(), 1e-9)
@@ -154,5 +224,37 @@ func TestWhereABoltFindsRoomOnThePlate(t *testing.T) {
 		s, free := x.roomOnPlate(w, link{s0: 49.25, s1: 50.75}, plate, 2.75, z, c.taken)
 		assert.Equal(t, c.free, free, c.name)
 		assert.InDelta(t, c.at, s, 1e-9, c.name)
+	}
+}
+
+// Of a clip on the inside of a stud the outside is told as free, before its sides; of one on the outside the
+// inside; off the walls, and of a piece that lies nowhere, no face is.
+func TestTheFaceThatIsToldAsFree(t *testing.T) {
+	const else0 = "move one of them, or change its face"
+	clip := &hardware.Item{Item: &plan.Item{Length: 4.375, Width: 1.625, Fasteners: nails("to stud", 7, 1)}, Kind: hardware.KindNamed(plan.ClipItem)}
+	for _, c := range []struct {
+		name     string
+		face     plan.Face
+		off, lie bool
+		want     string
+	}{
+		{"inside", plan.Inside, false, true, `the outside face is free there: face = "outside"`},
+		{"outside", plan.Outside, false, true, `the inside face is free there: face = "inside"`},
+		{"off the walls", plan.Inside, true, true, else0},
+		{"nowhere", plan.Inside, false, false, else0},
+	} {
+		h := newHand()
+		m := h.member(0, plan.Stud, 40, 41.5, floor1+1.5, top1-3)
+		joints := h.held(0)
+		x := moving(h)
+		j := *joints[1]
+		p := &Piece{Joint: &j, Item: clip, Lie: Lie{Face: c.face}}
+		if c.lie {
+			p.Laid = []Laid{{Member: m}}
+		}
+		if c.off {
+			j.Wall = nil
+		}
+		assert.Equal(t, c.want, x.freeFace(p, "none"), c.name)
 	}
 }

@@ -65,12 +65,16 @@ func thinned(cs []crossing) (out []crossing) {
 }
 
 // better tells whether crossings a describe a line that lies on a corner
-// better than b do: more of them, or a ridge at the top.
+// better than b do: more of them, or a ridge at the top, or a wall beside a hip that ends there.
 func better(a, b []crossing) bool {
 	if len(a) != len(b) {
 		return len(a) > len(b)
 	}
-	return len(a) > 0 && a[len(a)-1].kind == Ridge && b[len(b)-1].kind != Ridge
+	if len(a) == 0 {
+		return false
+	}
+	x, y := a[len(a)-1].kind, b[len(b)-1].kind
+	return x == Ridge && y != Ridge || x == Wall && y == Hip
 }
 
 // bound is one edge of a face's outline, or a carried valley across it.
@@ -129,7 +133,7 @@ func (r *Roof) crossings(f *Face, s, beside float64) (out []crossing) {
 func (r *Roof) lineOn(kind EdgeKind, a, b geom.Vec2) *Line {
 	mid := a.Add(b).Mul(0.5)
 	for _, l := range r.Lines {
-		if l.Kind == kind && distance(mid, l.A.Flat(), l.B.Flat()) < 10*snap {
+		if l.Kind == kind && distance(mid, l.A.Flat(), l.B.Flat()) < near {
 			return l
 		}
 	}
@@ -143,7 +147,7 @@ func (r *Roof) atRidgeEnd(run *Run) {
 		return
 	}
 	for _, l := range r.Lines {
-		if l.Kind == Ridge && (l.A.Flat().Sub(run.High).Len() < 0.01 || l.B.Flat().Sub(run.High).Len() < 0.01) {
+		if l.Kind == Ridge && (l.A.Flat().Sub(run.High).Len() < near || l.B.Flat().Sub(run.High).Len() < near) {
 			run.HighEnd = End{Ridge, l}
 		}
 	}

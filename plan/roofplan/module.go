@@ -158,6 +158,9 @@ func (p facet) hipFace() bool {
 // rafter in the ridge's own line.
 func (b *Body) hipMiddle(i int) float64 {
 	e, _ := b.ridgeEnd(i)
+	if low, shed := b.lowSide(); shed {
+		e = e.Sub(outward[low].Mul(clearOfHip))
+	}
 	return (&Face{Plane: b.Plane(i)}).across(e)
 }
 

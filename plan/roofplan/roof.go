@@ -82,7 +82,8 @@ func New(bodies []*Body) (*Roof, []Fault) {
 func (b *Body) runIn(bodies []*Body) (faults []Fault) {
 	sides, ends := eaves(b.Axis)
 	if !b.Sloped(sides[0]) || !b.Sloped(sides[1]) {
-		return nil // a shed has no ridge to run on
+		b.goOn(bodies) // a shed has no ridge to run on
+		return nil
 	}
 	for _, e := range ends {
 		if b.Sides[e].Against {
@@ -115,6 +116,12 @@ func (b *Body) runIn(bodies []*Body) (faults []Fault) {
 // its end e if that were a gable.
 func (b *Body) ridgeEnd(e int) (p geom.Vec2, z float64) {
 	sides, _ := eaves(b.Axis)
+	for k, i := range sides {
+		if o := sides[1-k]; !b.Sloped(o) { // a shed: its high side
+			p = outward[o].Mul(b.edge(o)).Add(outward[e].Mul(b.edge(e)))
+			return p, b.Plane(i).At(p)
+		}
+	}
 	lo, hi := b.Plane(sides[0]), b.Plane(sides[1])
 	u := outward[sides[1]] // from the low side to the high one
 	start := u.Mul(-b.edge(sides[0]))

@@ -165,9 +165,10 @@ func endsOf(low int) [2]int {
 // hipEnd returns the coordinate along the axis of the ridge's end at the
 // hip end e.
 func (b *Body) hipEnd(e int) float64 {
-	p, z := b.ridgeEnd(e)
-	in := (z - b.Plane(e).At(p)) / b.Sides[e].Slope
-	q := p.Sub(outward[e].Mul(in))
+	q, _ := b.HighEnd(e)
+	if _, shed := b.lowSide(); shed {
+		q = q.Sub(outward[e].Mul(clearOfHip))
+	}
 	if b.Axis == plan.AxisY {
 		return q.Y
 	}
@@ -209,7 +210,7 @@ func (run *Run) Bearing() (p geom.Vec2, b *Body, side int) {
 			return run.Low.Add(run.Face.Uphill().Mul(lo)), part.body, part.side
 		}
 	}
-	return p, nil, 0
+	return
 }
 
 // beside tells whether p lies between the two sides next to side i.

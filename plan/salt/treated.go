@@ -19,7 +19,7 @@ func (r *Report) preservative(m *framing.Member) plan.Preservative {
 		}
 	}
 	switch m.Role {
-	case plan.SillPlate, plan.Pile, plan.PorchPost, plan.Beam:
+	case plan.SillPlate, plan.Pile, plan.PorchPost, plan.Beam, plan.BraceBoard:
 		return plan.Treated
 	case plan.GirderBeam:
 		if p.Foundation.Kind == plan.Piles && r.site.underside == plan.OpenFinish {

@@ -70,16 +70,19 @@ func (v *planView) drawFoundation(s planSheet) {
 			v.dashedWall(w)
 		}
 	}
-	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.Pile, plan.PorchPost, plan.RidgePole} {
+	v.breakaways()
+	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.BraceBoard, plan.Pile, plan.PorchPost, plan.RidgePole} {
 		for _, m := range v.House.Members {
 			if m.Role == r {
 				v.drawSupport(m)
 			}
 		}
 	}
+	v.bracingLines()
 	v.girderNames()
 	v.pileStations()
 	v.poleStations()
+	v.clearOfBeams()
 	var spots []spot
 	for _, pc := range v.Placement.Pieces {
 		if page.HomeOf(pc) != page.OnFoundation {
@@ -98,10 +101,28 @@ func (v *planView) drawFoundation(s planSheet) {
 	v.drawSpots(spots)
 }
 
+// clearOfBeams keeps labels off the beams of porches: they stand where walls have theirs.
+func (v *planView) clearOfBeams() {
+	for _, m := range v.House.Members {
+		if m.Role != plan.Beam {
+			continue
+		}
+		side := m.B.Sub(m.A).Flat().Unit().Left().Mul(m.Section.Width() / 2)
+		for _, k := range []float64{-1, 0, 1} {
+			off := side.Mul(k)
+			if p, q, ok := v.vp.Segment(uv(m.A.Flat().Add(off), v.turned), uv(m.B.Flat().Add(off), v.turned)); ok {
+				v.board.BlockLine(p, q)
+			}
+		}
+	}
+}
+
 // drawSupport draws a girder or beam as a bar, a pile or post as its section.
 func (v *planView) drawSupport(m *framing.Member) {
 	b := math.Max(m.Section.Width(), 1.5)
 	switch m.Role {
+	case plan.BraceBoard:
+		v.dashedBoard(m)
 	case plan.GirderBeam, plan.Beam:
 		v.bar(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}, m.A.Flat(), m.B.Flat(), b)
 		for i := 1; i < m.Section.Ply; i++ {
@@ -285,9 +306,33 @@ func foundationNotes(c *page.Context) []string {
 			s += ", tops at " + strings.Join(tops, " and ") + " above grade"
 		}
 		notes = append(notes, s+".")
+		notes = append(notes, seatNotes(c)...)
+		notes = append(notes, bracingNotes(c)...)
 	}
 	if len(anchorsOf(c)) > 0 {
 		notes = append(notes, anchorNote)
+	}
+	return notes
+}
+
+// seatNotes says how the girders' seats are cut into the piles, those alike together.
+func seatNotes(c *page.Context) (notes []string) {
+	names, order := map[string][]string{}, []string{}
+	for _, g := range c.House.Plan.Girders {
+		words := g.SeatWords(c.House.Plan.Foundation.Pile.Depth, c.Length)
+		if words == "" {
+			continue
+		}
+		if names[words] == nil {
+			order = append(order, words)
+		}
+		names[words] = append(names[words], g.Name)
+	}
+	for _, words := range order {
+		notes = append(notes, "On their piles "+strings.Join(names[words], ", ")+words+".")
+	}
+	if len(order) > 0 {
+		notes = append(notes, "Treat every field cut and hole in piles again; cut no pile deeper than shown.")
 	}
 	return notes
 }
