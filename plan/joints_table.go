@@ -78,7 +78,7 @@ var Joints = []*JointRow{
 		Unchecked: notYet,
 	},
 	{
-		Kind: BoardRafter, Code: "BR", One: "valley board to rafter", Many: "valley boards to rafters",
+		Kind: BoardRafter, Code: "VB", One: "valley board to rafter", Many: "valley boards to rafters",
 		Doc:    "each valley board of a dormer to each rafter of the roof below that it lies on",
 		Places: []JointPlace{{DormerHost, RoofSheet}}, Lies: LiesOnSlope,
 		Demand: []string{"of the dormer's roof"}, Check: "dormer-uplift",
