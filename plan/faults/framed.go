@@ -73,7 +73,7 @@ var framed = []row{
 	{"ridge-post-off-ridge", "A post under a ridge has no ridge over it.", "Let it stand where the ridge runs."},
 	{"ridge-post-no-size", "A post under a ridge has no room between its footing and the ridge.", "Lower its base."},
 	{"dormer-no-slope", "A dormer looks to a side where its roof has no slope, or stands on trusses.", "Name the side of a slope of rafters; openings in trusses are their maker's."},
-	{"dormer-off-face", "A cheek of a dormer does not stand over a common rafter: a hip, a valley or the end of the roof is in the way of its trimmer.", "Move its center, or make it narrower."},
+	{"dormer-off-face", "A side wall of a dormer does not stand over a common rafter: a hip, a valley or the end of the roof is in the way of its trimmer.", "Move its center, or make it narrower."},
 	{"dormer-too-low", "The front wall of a dormer has no height over the roof it stands on.", "Raise its plates, or let it stand nearer the eave."},
 	{"dormer-near-eave", "The header under a dormer's front wall reaches into the plates or ceiling joists below.", "Let it stand over the wall under the eave, or farther in."},
 	{"dormer-over-ridge", "A dormer ends past the main ridge.", "Lower its plates, or make it narrower or flatter."},

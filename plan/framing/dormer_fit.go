@@ -27,8 +27,8 @@ func (f *roofFrame) dormerInFace(d *dormer) bool {
 			d.face, d.runs[i] = face, f.wholeRun(d, face, p)
 		}
 		if d.runs[i] == nil {
-			f.dormerFault(d.Dormer.Dormer, "dormer-off-face", fmt.Sprintf("the trimmer under the %s cheek of dormer %s does not run from the eave to the ridge: a hip, a valley or the end of the roof is in its way", d.cheekName(k), d.Name),
-				"move its center, or make it narrower, so that both cheeks stand over common rafters")
+			f.dormerFault(d.Dormer.Dormer, "dormer-off-face", fmt.Sprintf("the trimmer under the %s wall of dormer %s does not run from the eave to the ridge: a hip, a valley or the end of the roof is in its way", d.cheekName(k), d.Name),
+				"move its center, or make it narrower, so that both side walls stand over common rafters")
 			return false
 		}
 	}

@@ -222,7 +222,7 @@ func (f *roofFrame) dormerFoot(d *dormer, r *dormerRafter, board *Member) {
 	}
 	p := r.at2(d.Overhang + d.seat/2)
 	f.joints = append(f.joints, f.joint(&Joint{
-		Kind: plan.RafterPlate, Host: d.Name + "/cheek" + d.cheekName(r.k), Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: r.at - d.SetBack,
+		Kind: plan.RafterPlate, Host: d.Name + "/side" + d.cheekName(r.k), Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: r.at - d.SetBack,
 		Members: []*Member{r.member, d.plates[i]}, At: p.Up(d.top),
 	}))
 }

@@ -64,7 +64,7 @@ func TestADormerByTheFramingSquare(t *testing.T) {
 		assert.InDelta(t, 20, long("D/"+side+"/jack@64")-long("D/"+side+"/jack@80"), 0.01)
 		assert.InDelta(t, 19.21*run, long("D/valley board"+side), 0.03)
 		// Cheek studs at 16 in differ by the main roof's rise in 16 in: 12 in at 9 in 12.
-		assert.InDelta(t, 12, named(t, h, "D/cheek"+side+"/stud@16").Length-named(t, h, "D/cheek"+side+"/stud@32").Length, 0.01)
+		assert.InDelta(t, 12, named(t, h, "D/side"+side+"/stud@16").Length-named(t, h, "D/side"+side+"/stud@32").Length, 0.01)
 	}
 	// Both planes meet the main one above the plates: the ridge of a dormer as steep as the
 	// roof dies as far in from the cheeks' valleys as the dormer is half wide.

@@ -64,7 +64,7 @@ func (d *dormer) lyingPlate() plan.Lumber { return d.Studs }
 // cut to the main roof at their foot, and double plates beveled to it at their ends.
 func (f *roofFrame) cheekWalls(d *dormer) {
 	for i, k := range [2]float64{-1, 1} {
-		name, out := "cheek"+d.cheekName(k), d.outer(k)
+		name, out := "side"+d.cheekName(k), d.outer(k)
 		in, front := out-k*d.depth, d.SetBack+d.depth
 		box := func(t0, t1, z0, z1 float64) geom.Solid {
 			return d.Frame.Box(min(out, in), max(out, in), t0, t1, z0, z1)
@@ -132,7 +132,7 @@ func (f *roofFrame) frontWall(d *dormer) {
 	for i, k := range [2]float64{-1, 1} {
 		s := d.outer(k) - k*in/2
 		d.posts[i] = f.upright(d, plan.Post, fmt.Sprintf("post%s", d.cheekName(k)), d.Studs.Times(2), box(s-in/2, s+in/2, d.mainAt(t0)-1, d.top-2*plate), d.onMain(0))
-		f.standing(d, d.posts[i], d.plates[i], d.Trimmers[i], "cheek"+d.cheekName(k), d.depth/2, d.Frame.At(s, (t0+t1)/2, foot))
+		f.standing(d, d.posts[i], d.plates[i], d.Trimmers[i], "side"+d.cheekName(k), d.depth/2, d.Frame.At(s, (t0+t1)/2, foot))
 	}
 	w := &dormerFront{d: d, box: box, base: base + plate, head: d.top - 2*plate, lo: a, hi: z}
 	for _, m := range f.frontStuds(w) {

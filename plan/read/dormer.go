@@ -15,12 +15,12 @@ var dormerKeys = []binding[dormerDraft]{
 		otherwise("the only roof"),
 	choiceKey("side", plan.Sides, "the side that its front looks to: that of the slope it stands on", func(d *dormerDraft) *plan.Side { return &d.Side }).must(),
 	lengthKey("center", `"14'"`, "its middle along the eave, from the outside face of the studs at that side's west or south end", func(d *dormerDraft) *float64 { return &d.Center }).within(0, 24000).must(),
-	sizeKey("width", `"6'"`, "between the outside faces of its cheek walls' studs", func(d *dormerDraft) *float64 { return &d.Width }).within(24, 1200).usual(36, 480).must(),
+	sizeKey("width", `"6'"`, "between the outside faces of its side walls' studs", func(d *dormerDraft) *float64 { return &d.Width }).within(24, 1200).usual(36, 480).must(),
 	lengthKey("set_back", `"3'"`, "of the outside face of its front wall's studs from that of the wall under the eave; 0' = over that wall, on its plates", func(d *dormerDraft) *float64 { return &d.SetBack }).within(0, 600).
 		or("0'", `"0'"`),
 	sizeKey("plate_height", `"5' 6in"`, "top of its plates over the top of those of the wall under the eave", func(d *dormerDraft) *float64 { return &d.PlateHeight }).within(12, 240).usual(24, 144).must(),
 	field("pitch", "pitch", `"8:12"`, "rise in run of its own roof", value.pitch, func(d *dormerDraft) *float64 { return &d.Pitch }).must(),
-	custom("overhang", "length", `"8in"`, "over its cheeks, horizontal", func(v value, d *dormerDraft) { d.Overhang, d.overhang = v.length() }).within(0, 48).usual(0, 24).
+	custom("overhang", "length", `"8in"`, "over its side walls, horizontal", func(v value, d *dormerDraft) { d.Overhang, d.overhang = v.length() }).within(0, 48).usual(0, 24).
 		otherwise("8in"),
 	custom("rake", "length", `"8in"`, "over its front, horizontal", func(v value, d *dormerDraft) { d.Rake, d.rake = v.length() }).within(0, 48).usual(0, 24).
 		otherwise("overhang"),
