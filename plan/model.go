@@ -19,6 +19,7 @@ type Plan struct {
 	Levels        []*Level // lowest first
 	Walls         []*Wall  // as written
 	Roofs         []*Roof
+	Dormers       []*Dormer
 	Foundation    Foundation
 	Girders       []*Girder
 	Braces        []*Brace

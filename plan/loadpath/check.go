@@ -28,6 +28,7 @@ func Checks() []*Check {
 		{tieCheck, "Ceiling joists that hold rafters together", tieDoc, tieThrust},
 		{"overhang-uplift", "Outlookers and fly rafters", "uplift of a gable overhang by components and cladding of the worst zone, its soffit pushed up as the wall below is, at each outlooker: half of its width at the fly rafter, all of it by lever at the gable; the roof over the inner end at the rafter there", overhangUplift},
 		{"rafter-uplift", "Rafters to plates", "uplift of each rafter at each bearing, by statics over its whole length; with the wind's lateral load on the wall where the maker gives allowable loads along or across it", rafterUplift},
+		{"dormer-uplift", "Dormers on their roofs", "uplift of a dormer's roof as it goes down: from the plates of its walls to their studs, from those to trimmers, headers or the plates under the eave, and from valley boards to the rafters below them, by lever arm between what holds on both sides", dormerUplift},
 		{"stud-top-uplift", "Plates to studs", "uplift from the top plates to each full-height member", upliftAt(plan.StudTop)},
 		{platesCheck, "Upper plates to top plates", "what each rafter's tie brings into the upper of the two top plates and the studs' ties do not reach, by the part of their fasteners in each plate, against the ordered nails between the plates half way to the next rafters, drawn out", platesApart},
 		{bendingCheck, "Plates and headers between their ties", bendingDoc, plateBending},
