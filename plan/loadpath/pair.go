@@ -17,12 +17,12 @@ func (p *pair) shape() {
 	left, right := p.a.foot(), p.b.foot()
 	p.apex = p.a.Run - left
 	p.span = p.apex + p.b.Run - right
-	p.high = [2]float64{p.a.Tan * p.apex, p.b.Tan * (p.span - p.apex)}
-	if !p.a.atDormer() && !p.b.atDormer() {
-		mean := (p.high[0] + p.high[1]) / 2
-		p.high = [2]float64{mean, mean}
+	over := [2]float64{p.a.Tan * p.apex, p.b.Tan * (p.span - p.apex)}
+	p.rise = (over[0] + over[1]) / 2
+	if p.a.atDormer() || p.b.atDormer() {
+		p.high = over
+		p.rise = (over[0]*(p.span-p.apex) + over[1]*p.apex) / math.Max(p.span, 1e-9)
 	}
-	p.rise = (p.high[0]*(p.span-p.apex) + p.high[1]*p.apex) / math.Max(p.span, 1e-9)
 }
 
 // atDormer tells whether a rafter's foot is at a dormer's header or valley board.
@@ -32,7 +32,7 @@ func (s *strip) atDormer() bool {
 
 // across returns what passes the ridge from a to b of moments about their own feet.
 func (p *pair) across(left, right Force) Force {
-	if p.rise <= 1 {
+	if p.high == ([2]float64{}) || p.rise <= 1 {
 		return left.add(right.times(-1)).times(1 / p.span)
 	}
 	return left.times(p.high[1]).add(right.times(-p.high[0])).times(1 / (p.rise * p.span))

@@ -54,7 +54,7 @@ type pair struct {
 	apex  float64    // from a's plate to the ridge, in
 	span  float64    // from plate to plate, in
 	rise  float64    // from the plates to the ridge, in; see shape
-	high  [2]float64 // the ridge over the feet of a and b, in
+	high  [2]float64 // the ridge over the feet of a and b where a dormer sets them at different heights, in; else 0
 	along float64
 }
 
