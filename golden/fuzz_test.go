@@ -250,11 +250,16 @@ func (m *maker) roof(i, pitch int) {
 // rules write most of what a house needs.
 func (m *maker) rules() {
 	for _, r := range [][3]string{
-		{"rafter-plate", "rafter-clip", ""}, {"stud-top", "stud-clip", `where = { role = "stud" }`},
+		{"rafter-plate", "rafter-clip", ""},
+		{"stud-top", "stud-clip", `where = { role = "stud" }`},
 		{"rafter-ridge", "ridge-strap", `where = { role = "rafter", against = "ridge" }`},
 		{"rafter-ridge", "jack-hanger", `where = { role = "rafter", against = "hip rafter" }`},
-		{"stud-stud", "floor-strap", `where = { role = ["stud", "king", "post"] }`}, {"opening-head", "opening-strap", ""}, {"sill-foundation", "sill-bolt", ""},
-		{"wall-end", "cast-in-rod", ""}, {"plate-splice", "splice-strap", ""}, {"header-king", "header-clip", ""},
+		{"stud-stud", "floor-strap", `where = { role = ["stud", "king", "post"] }`},
+		{"opening-head", "opening-strap", ""},
+		{"sill-foundation", "sill-bolt", ""},
+		{"wall-end", "cast-in-rod", ""},
+		{"plate-splice", "splice-strap", ""},
+		{"header-king", "header-clip", ""},
 	} {
 		if m.of(4) > 0 {
 			m.say("[[rule]]\nat = %q\nuse = %q\n%s", r[0], r[1], r[2])

@@ -17,10 +17,13 @@ const notYet = "not checked yet: no load is followed through them, and ordinary 
 const ofFloors = "they carry the floor's own weight and live load, which are not computed; wind brings no uplift to them"
 
 // ofBeams is the reason of the joints of what carries a beam of a floor or ceiling.
-const ofBeams = "they carry floors and ceilings down, dead and live, which are not compared with what holds them: size beam, hangers, bearing and posts by the engineer of record; wind brings no uplift to them, and the collector force of a beam in a shear wall's line is checked at the collector joint where it begins"
+const ofBeams = "they carry floors and ceilings down, dead and live, which are not compared with what holds them, nor followed from a post inside to girders, piles or footings: size beam, hangers, bearing, posts and what is under them by the engineer of record; wind brings no uplift to them, and the collector force of a beam in a shear wall's line is checked at the collector joint where it begins"
 
 // ofBraces is the reason of the ends of bracing between piles.
 const ofBraces = "what braces carry is the engineer's: wind and flood, waves and debris on the piles are not computed, of two crossed braces the one in tension works, and nothing of them counts as capacity here"
+
+// ofDecks is the reason of the joints of a porch's deck.
+const ofDecks = "a porch's deck is not followed: wind on it from below and from the side, what lies and stands on it, and what leans on its rails are the engineer's; rails are no load path"
 
 // byBending is the reason of the ends of cripples over headers.
 const byBending = "a cripple that pieces tie at both its ends is checked with the plates over its opening (plate-bending), and one that they do not holds nothing there"
@@ -238,6 +241,24 @@ var Joints = []*JointRow{
 		Doc:    "each porch post to its footing or pile, each post under a ridge to its footing",
 		Places: []JointPlace{{PorchHost, FoundationSheet}, {RoofHost, FoundationSheet}}, Lies: LiesStandalone,
 		Demand: []string{"from the beam"}, Check: "porch-base-uplift",
+	},
+	{
+		Kind: DeckHung, Code: "DH", One: "hung deck joist", Many: "hung deck joists",
+		Doc:    "each end of a porch deck's joist or girder that is hung: from the ledger on the house, the doubled joist or the girder past a corner",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Unchecked: ofDecks,
+	},
+	{
+		Kind: DeckOver, Code: "DG", One: "deck joist on girder", Many: "deck joists on girders",
+		Doc:    "each joist of a porch's deck over its outer girder",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesOver,
+		Unchecked: ofDecks,
+	},
+	{
+		Kind: DeckPost, Code: "DP", One: "deck girder to post", Many: "deck girders to posts",
+		Doc:    "each girder of a porch's deck to each post that it lies against",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Unchecked: ofDecks,
 	},
 	{
 		Kind: GirderSplice, Code: "GX", One: "girder splice", Many: "girder splices",

@@ -245,6 +245,11 @@ func (l layer) wall(w *Wall) {
 	for _, x := range w.Posts {
 		x.At = long - x.At
 	}
+	if x := w.Breaks; x != nil {
+		for _, list := range [][]float64{x.Bottom, x.Top, x.Upper} {
+			l.stations(list, long)
+		}
+	}
 }
 
 func (l layer) roof(r *Roof) {

@@ -98,15 +98,16 @@ type Site struct {
 // Level is one story: its floor, and the walls that stand on it.
 type Level struct {
 	Name        string
-	Index       int     // 0 is the lowest
-	Floor       float64 // top of subfloor above grade
-	PlateHeight float64 // top of subfloor to top of the double top plate
-	FloorDepth  float64 // subfloor and joists below Floor
-	Subfloor    float64 // thickness of the subfloor
-	Joists      Lumber  // zero when the floor is a slab
-	JoistSpace  float64 // on center
-	JoistRun    Axis    // the way the joists run
-	Rim         float64 // thickness of the rim board
+	Index       int       // 0 is the lowest
+	Floor       float64   // top of subfloor above grade
+	PlateHeight float64   // top of subfloor to top of the double top plate
+	FloorDepth  float64   // subfloor and joists below Floor
+	Subfloor    float64   // thickness of the subfloor
+	Joists      Lumber    // zero when the floor is a slab
+	JoistSpace  float64   // on center
+	JoistRun    Axis      // the way the joists run
+	Rim         float64   // thickness of the rim board
+	Under       UnderWall // what goes under its inner walls along the joists
 	Pos         Pos
 }
 
@@ -145,8 +146,13 @@ type Wall struct {
 	Openings []*Opening
 	Shear    []*Shear
 	Posts    []*WallPost
-	Stock    float64 // longest plate stock
-	Bearing  bool
+	// Sheathing is the panels outside of the shear segments; nil where the plan says nothing of them.
+	Sheathing *Sheathing
+	Breaks    *PlateBreaks // where its plates are spliced; nil = by rule
+	Stock     float64      // longest plate stock
+	Bearing   bool
+	Through   bool      // runs through where another interior wall crosses it
+	Under     UnderWall // what goes under it where it stands along joists; "" = as the level says
 	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
 	// a plan writes of openings, shear segments and layout is measured from From.
 	// Framing finds it, and counts all stations from there.
@@ -213,6 +219,23 @@ type Shear struct {
 	Perforated bool
 	Posts      int // studs nailed together at each end; 0 reads as 1
 	Pos        Pos
+}
+
+// Sheathing is the panels of a wall outside of its shear segments, on the outside face of
+// its studs, and their nails. They resist no lateral load and tie nothing.
+type Sheathing struct {
+	Panel string  // "7/16"
+	Nail  string  // "8d common"
+	Edge  float64 // nails along panel edges, on center, in
+	Field float64 // nails along the studs between, on center, in
+	Pos   Pos
+}
+
+// PlateBreaks says where the plates of a wall are spliced: stations, in. A list that is nil
+// leaves that plate to the rule, an empty one asks for no break.
+type PlateBreaks struct {
+	Bottom, Top, Upper []float64
+	Pos                Pos
 }
 
 // WallPost is studs tight beside each other that a plan adds to a wall: under a
@@ -327,7 +350,22 @@ type Porch struct {
 	Posts    []float64 // stations of post centers
 	Base     float64   // height of the posts' foot
 	Top      float64   // height of the beam's top
+	Deck     *PorchDeck
 	Pos      Pos
+}
+
+// PorchDeck is the deck of a porch: joists from a ledger on the house's rim to a girder
+// along the inside of the posts.
+type PorchDeck struct {
+	Level  *Level  // beside whose floor it lies
+	Top    float64 // of its boards, above grade, in
+	Joists Lumber
+	Space  float64 // of the joists, on center
+	Girder Lumber
+	Board  float64   // thickness of its boards, in
+	Boards BoardsRun // the way they run
+	Rail   float64   // greatest distance of the posts of its rails, in; 0 = no rails
+	Pos    Pos
 }
 
 // FloorBeam is a beam that carries the joists of a floor or ceiling over a level:

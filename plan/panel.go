@@ -44,7 +44,7 @@ func PanelOfInches(in float64) Panel {
 }
 
 // WallPanels returns the thinnest and the thickest sheathing of a wall: of its
-// own sheathed segments, else of those of all exterior walls, as panels of one
+// own sheathed segments and what is outside of them, else of those of all exterior walls, as panels of one
 // thickness are carried on between segments; else AssumedWallPanel. A nil wall
 // stands for all exterior walls.
 func (p *Plan) WallPanels(w *Wall) (thin, thick Panel) {
@@ -71,10 +71,11 @@ func (p *Plan) WallPanels(w *Wall) (thin, thick Panel) {
 	return thin, thick
 }
 
-// spread widens the range of panels to those of the walls' segments.
+// spread widens the range of panels to those of the walls' segments and of what is outside
+// of them.
 func spread(walls []*Wall, thin, thick Panel) (Panel, Panel) {
 	for _, w := range walls {
-		for _, s := range w.Shear {
+		for _, s := range append(w.Panels(), w.Shear...) {
 			x := PanelOf(s.Panel)
 			if x.Thick <= 0 {
 				continue

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"galewright/plan"
+	"galewright/plan/geom"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -35,6 +36,7 @@ func TestWallPanelsAreThoseOfThePlan(t *testing.T) {
 		"no outside segment: assumed":  {none, bare, 7. / 16, 7. / 16, "7/16", false},
 		"assumed for the house too":    {none, nil, 7. / 16, 7. / 16, "7/16", false},
 		"a house without a plan's own": {nil, bare, 7. / 16, 7. / 16, "7/16", false},
+		"outside of its segments":      {p, &plan.Wall{To: geom.Vec2{X: 96}, Sheathing: &plan.Sheathing{Panel: "3/8"}}, 3. / 8, 3. / 8, "3/8", true},
 	} {
 		thin, thick := c.plan.WallPanels(c.wall)
 		assert.Equal(t, [2]float64{c.thin, c.thick}, [2]float64{thin.Thick, thick.Thick}, name)

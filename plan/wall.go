@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"galewright/plan/geom"
@@ -25,6 +26,9 @@ func (w *Wall) Hooked(by float64) *Wall {
 	h, shift := *w, by-w.Hook
 	h.Hook, h.Layout = by, w.Layout+shift
 	h.Openings, h.Shear, h.Posts = slices.Clone(w.Openings), slices.Clone(w.Shear), slices.Clone(w.Posts)
+	if x := w.Breaks; x != nil {
+		h.Breaks = &PlateBreaks{Bottom: shifted(x.Bottom, shift), Top: shifted(x.Top, shift), Upper: shifted(x.Upper, shift), Pos: x.Pos}
+	}
 	for i, o := range w.Openings {
 		moved := *o
 		moved.At += shift
@@ -41,4 +45,40 @@ func (w *Wall) Hooked(by float64) *Wall {
 		h.Shear[i] = &moved
 	}
 	return &h
+}
+
+// Panels returns the stretches of the wall that its own sheathing covers, from station to
+// station in, as segments without a name: those from From to To that no shear segment
+// covers. None where the plan says nothing of such sheathing.
+func (w *Wall) Panels() (out []*Shear) {
+	x := w.Sheathing
+	if x == nil {
+		return nil
+	}
+	covered := slices.Clone(w.Shear)
+	slices.SortFunc(covered, func(a, b *Shear) int { return cmp.Compare(a.From, b.From) })
+	from := w.Hook
+	stretch := func(to float64) {
+		if to-from > sliver {
+			out = append(out, &Shear{From: from, To: to, Panel: x.Panel, Nail: x.Nail, Edge: x.Edge, Field: x.Field, Pos: x.Pos})
+		}
+	}
+	for _, s := range covered {
+		stretch(s.From)
+		from = max(from, s.To)
+	}
+	stretch(w.Length())
+	return out
+}
+
+// sliver is the length of wall beside a shear segment, in, under which no panel is cut for it.
+const sliver = 1
+
+// shifted returns the stations moved by a length, in; nil stays nil.
+func shifted(list []float64, by float64) []float64 {
+	out := slices.Clone(list)
+	for i := range out {
+		out[i] += by
+	}
+	return out
 }

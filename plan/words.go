@@ -105,6 +105,18 @@ const (
 // RoofKinds are the kinds of roofs that a plan may name.
 var RoofKinds = []RoofKind{GableRoof, HipRoof, ShedRoof}
 
+// BoardsRun is the way that the boards of a deck run, seen from the house.
+type BoardsRun string
+
+// The ways; boards along the house lie square across the joists.
+const (
+	BoardsAlong    BoardsRun = "along"
+	BoardsDiagonal BoardsRun = "diagonal"
+)
+
+// BoardRuns are the ways that a plan may name.
+var BoardRuns = []BoardsRun{BoardsAlong, BoardsDiagonal}
+
 // GableEnd says how an end of a ridge is closed.
 type GableEnd string
 
@@ -154,6 +166,19 @@ const (
 
 // BeamSets are the ways that a plan may name.
 var BeamSets = []BeamSet{SetDropped, SetFlush}
+
+// UnderWall is what goes into a floor under an inner wall that stands along its joists.
+type UnderWall string
+
+// What may go there.
+const (
+	UnderNothing UnderWall = "none"
+	UnderJoist   UnderWall = "double joist" // under the middle of the wall, as long as the joists are there
+	UnderBlocks  UnderWall = "blocks"       // from joist to joist, in the bay that the wall stands over
+)
+
+// UnderWalls are those that a plan may name.
+var UnderWalls = []UnderWall{UnderNothing, UnderJoist, UnderBlocks}
 
 // GirderSeat is how a girder sits on its piles.
 type GirderSeat string

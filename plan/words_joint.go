@@ -44,6 +44,10 @@ const (
 	BeamToPost   JointKind = "beam-post"
 	BeamPostBase JointKind = "beam-post-base"
 
+	DeckHung JointKind = "deck-hung"
+	DeckOver JointKind = "deck-over"
+	DeckPost JointKind = "deck-post"
+
 	SillFoundation JointKind = "sill-foundation"
 
 	OutlookerGable  JointKind = "outlooker-gable"

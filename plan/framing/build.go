@@ -148,6 +148,7 @@ type framedWall struct {
 	miters                 []*miter      // ends that are cut to meet others
 	past                   [2]float64    // how far the plates go past s0 and s1 there, in
 	breaks                 []span        // where the upper plates of walls that meet it lap over it
+	gaps                   []span        // where walls that cross it run through
 }
 
 // capAt returns the upper plate over station s, or nil where there is none.

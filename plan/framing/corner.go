@@ -24,6 +24,7 @@ type meeting struct {
 	over  bool    // this wall runs through and the other butts
 	line  bool    // they go on in one line
 	miter bool    // both ends are cut to meet
+	cross bool    // the other goes on past this wall, or this wall past it
 }
 
 // wallEnd is one end of a wall.
@@ -334,6 +335,9 @@ func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 		if s < lo-tReach || s > hi+tReach {
 			continue
 		}
+		if !t.Exterior && cornered(e, grouped[e]) {
+			return // the inside wall's own end stops at this one
+		}
 		stop, _ := u.body().buttStop(line, e.tail)
 		e.set(stop)
 		a, z := facesOn(t, u, e.tail)
@@ -342,9 +346,19 @@ func (b *builder) tee(u, t *framedWall, grouped map[wallEnd][]wallEnd) {
 		return
 	}
 	if lo > u.Hook && hi < u.Length() && !b.endsOn(t, u) {
+		if crossable(u, t) {
+			b.cross(u, t, span{lo, hi})
+			return
+		}
 		b.wallFault(u.Wall, "walls-cross", fmt.Sprintf("crosses wall %s", t.Name),
 			"end one of them at the other's face and continue with a second wall")
 	}
+}
+
+// cornered tells whether an exterior wall's end stands at that of another, in a corner or in
+// one line: an inside wall that reaches into it there does not cut it back.
+func cornered(e wallEnd, group []wallEnd) bool {
+	return e.w.Exterior && slices.ContainsFunc(group, func(o wallEnd) bool { return o.w != e.w && o.w.Exterior && o.w.beside(e.w) })
 }
 
 // endsOn tells whether t's own end stops at u, so that u does not cross it.

@@ -194,7 +194,7 @@ func TestTeeMayBeWrittenToTheOutsideFace(t *testing.T) {
 func TestCrossingWallsAreTold(t *testing.T) {
 	p := onSlabPlan()
 	ring(p, 0, rect(0, 0, 336, 240)...)
-	wall(p, "1P", 0, geom.Vec2{X: 120, Y: 5.5}, geom.Vec2{X: 120, Y: 150})
+	wall(p, "1P", 0, geom.Vec2{X: 120, Y: 5.5}, geom.Vec2{X: 120, Y: 150}).Exterior = true
 	wall(p, "1Q", 0, geom.Vec2{X: 60, Y: 80}, geom.Vec2{X: 200, Y: 80})
 	_, faults := Frame(p)
 	require.NotEmpty(t, faults)

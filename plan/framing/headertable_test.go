@@ -123,7 +123,7 @@ func TestWhoOwnsAMember(t *testing.T) {
 func TestWallsThatCrossAreTold(t *testing.T) {
 	p := onSlabPlan()
 	wall(p, "A", 0, geom.Vec2{}, geom.Vec2{X: 120})
-	wall(p, "B", 0, geom.Vec2{X: 60, Y: -60}, geom.Vec2{X: 60, Y: 60})
+	wall(p, "B", 0, geom.Vec2{X: 60, Y: -60}, geom.Vec2{X: 60, Y: 60}).Exterior = true
 	_, ds := Frame(p)
 	require.NotEmpty(t, ds)
 	assert.NotEmpty(t, ds[0].Mend)

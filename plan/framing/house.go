@@ -72,6 +72,9 @@ type Joint struct {
 	// it: each of the two walls takes half. Nil of all else.
 	Around   *plan.Wall
 	AroundAt float64 // in
+	// Step is, for a plate-splice where two walls go on in one line, how much higher the
+	// plates of one lie, in: nothing that lies on them ties one to the other then.
+	Step float64
 	// Faces are those at which a piece reaches the members, where not all do:
 	// a break in a lower top plate is covered by the upper plate, that of the
 	// upper is open at its top.

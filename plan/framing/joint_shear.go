@@ -135,7 +135,11 @@ func (b *builder) goesOn(w *framedWall, top *Member, end, dir float64) (on []*Me
 	met, outside := false, w.Exterior
 	for _, m := range w.meets {
 		if m.end == side && m.line {
-			return present(nearCap(m.other, m.tail)), true
+			next := nearCap(m.other, m.tail)
+			if next != nil && m.step(top, next) != 0 {
+				next = nil // the plates lie at two heights: nothing of one goes on in the other
+			}
+			return present(next), true
 		}
 		met = met || m.end == side
 		outside = outside || m.end == side && m.other.Exterior

@@ -152,6 +152,10 @@ func (b *builder) cornerJoints(w *framedWall) {
 		if !m.over && !(m.line && m.end == first) {
 			continue
 		}
+		if m.cross {
+			b.crossJoints(w, m)
+			continue
+		}
 		s := (m.lo + m.hi) / 2
 		switch {
 		case m.end > 0:

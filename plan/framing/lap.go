@@ -76,7 +76,10 @@ func (a span) meets(b span) bool { return a.lo < b.hi-geom.Eps && b.lo < a.hi-ge
 // over it, and notes where w's own upper plate is broken.
 func lapTees(w *framedWall) {
 	for _, m := range w.meets {
-		if m.end != 0 || !level(w, m.other) {
+		if m.cross && m.over {
+			lapCrossing(w, m)
+		}
+		if m.cross || m.end != 0 || !level(w, m.other) {
 			continue
 		}
 		u := wallEnd{m.other, m.tail}

@@ -2,6 +2,7 @@ package framing
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -82,7 +83,7 @@ func owner(m *Member) string {
 		return "wall " + m.Wall.Name
 	case m.Roof != nil:
 		return "roof " + m.Roof.Name
-	case m.Role == plan.Beam || m.Role == plan.PorchPost:
+	case m.Role == plan.Beam || m.Role == plan.PorchPost || slices.Contains(plan.DeckRoles, m.Role):
 		return "porch " + host
 	case m.Role == plan.GirderBeam || m.Role == plan.Pile:
 		return "girder " + host
@@ -104,7 +105,7 @@ func (b *builder) posOf(m *Member) plan.Pos {
 		return m.Roof.Pos
 	}
 	for _, p := range b.plan.Porches {
-		if p.Name == host && (m.Role == plan.Beam || m.Role == plan.PorchPost) {
+		if p.Name == host && owner(m) == "porch "+host {
 			return p.Pos
 		}
 	}

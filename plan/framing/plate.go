@@ -19,21 +19,31 @@ func (b *builder) plates(w *framedWall) {
 	b.bottomPlates(w)
 	if w.rake() {
 		b.rakePlates(w)
+		b.checkRakeBreaks(w)
 		return
 	}
 	var laps []float64
 	for _, c := range w.breaks {
 		laps = append(laps, c.lo, c.hi)
 	}
-	lower := b.splices(w, span{w.p0(), w.p1()}, nil, laps)
-	w.plates = b.plateRun(w, piece{role: plan.TopPlate, z0: w.head, z1: w.head + plate}, w.p0(), w.p1(), lower)
+	var lower []float64
+	for _, run := range b.partsOf(w, span{w.p0(), w.p1()}) {
+		cuts := b.topCuts(w, run, laps)
+		w.plates = append(w.plates, b.plateRun(w, piece{role: plan.TopPlate, z0: w.head, z1: w.head + plate}, run.lo, run.hi, cuts)...)
+		lower = append(lower, cuts...)
+	}
+	slices.SortFunc(w.plates, func(a, b *Member) int { return cmp.Compare(a.S0, b.S0) })
+	for _, g := range w.gaps { // the lower plate ends there as well
+		lower = append(lower, g.lo, g.hi)
+	}
 	slices.SortFunc(w.breaks, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
 	from := w.c0
 	for _, c := range append(slices.Clone(w.breaks), span{w.c1, w.c1}) {
 		run := span{from, c.lo}
-		w.caps = append(w.caps, b.plateRun(w, piece{role: plan.UpperPlate, z0: w.head + plate, z1: w.top}, run.lo, run.hi, b.splices(w, run, lower, nil))...)
+		w.caps = append(w.caps, b.plateRun(w, piece{role: plan.UpperPlate, z0: w.head + plate, z1: w.top}, run.lo, run.hi, b.upperCuts(w, run, lower))...)
 		from = c.hi
 	}
+	b.checkBreaks(w)
 }
 
 // flat returns the section of a plate of w.
@@ -73,14 +83,12 @@ func (b *builder) bottomPlates(w *framedWall) {
 	from := w.p0()
 	run := func(to float64) {
 		if to-from > geom.Eps {
-			w.bottoms = append(w.bottoms, b.plateRun(w, p, from, to, b.even(from, to, b.stock(w)))...)
+			w.bottoms = append(w.bottoms, b.plateRun(w, p, from, to, b.bottomCuts(w, from, to))...)
 		}
 	}
-	for _, o := range w.openings {
-		if o.Sill <= geom.Eps {
-			run(o.lo)
-			from = o.hi
-		}
+	for _, c := range w.bottomCutOut() {
+		run(c.lo)
+		from = c.hi
 	}
 	run(w.p1())
 }

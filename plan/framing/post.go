@@ -19,6 +19,8 @@ func (b *builder) posts(w *framedWall, l *layout) {
 		switch {
 		case m.miter:
 			b.miterPost(w, l, m)
+		case m.line:
+			b.stepPost(w, l, m)
 		case !m.over:
 		case m.end == 0:
 			l.backing(m.lo, -1)
@@ -60,6 +62,21 @@ func (b *builder) miterPost(w *framedWall, l *layout, m meeting) {
 	} else if n > 0 {
 		l.beside(w.s0+plate, 1, n)
 	}
+}
+
+// stepPost puts the studs of the post where two walls of one story and different heights go
+// on in one line beside the end stud of the higher one: of three studs, the end studs of both and one
+// more of the higher, or of as many as the plan says at one of the two ends.
+func (b *builder) stepPost(w *framedWall, l *layout, m meeting) {
+	if w.rake() || m.other.rake() || w.TopLevel() != m.other.TopLevel() || w.top-m.other.top <= sixteenth {
+		return
+	}
+	n := b.postSize(w, m) - 2
+	if m.end > 0 {
+		l.beside(w.s1-plate, -1, n)
+		return
+	}
+	l.beside(w.s0+plate, 1, n)
 }
 
 // beside puts n studs from the face at station s on, each tight to the last,

@@ -55,7 +55,7 @@ func TestMembersReachTheirJoint(t *testing.T) {
 		for _, j := range h.Joints {
 			for i, m := range j.Members[:min(2, len(j.Members))] {
 				n++
-				assert.LessOrEqual(t, away(m, j.At), j.Gap+math.Abs(j.Offset)+off[j.Kind]+0.02, "%s %s, its member %d, %s", name, j.ID, i, m.ID)
+				assert.LessOrEqual(t, away(m, j.At), j.Gap+j.Step+math.Abs(j.Offset)+off[j.Kind]+0.02, "%s %s, its member %d, %s", name, j.ID, i, m.ID)
 			}
 		}
 	}

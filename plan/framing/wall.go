@@ -91,6 +91,7 @@ func (b *builder) layOut(w *framedWall) *layout {
 	if !l.put(slot{span: span{w.s1 - plate, w.s1}, role: endRole(w, 1)}) {
 		return l
 	}
+	b.gapPosts(w, l)
 	b.openings(w, l)
 	b.posts(w, l)
 	b.addedPosts(w, l)

@@ -100,13 +100,24 @@ func stainless(it *plan.Item) bool {
 	return it.Coating.Stainless() || slices.ContainsFunc(it.Fasteners, func(f plan.Fasteners) bool { return f.Coating.Stainless() })
 }
 
+// panelsUnchecked says of which wall panels outside of shear segments nothing was looked at.
+func panelsUnchecked(p *plan.Plan) string {
+	switch {
+	case !ownPanels(p):
+		return "Wall panels outside of sheathed segments, "
+	case slices.ContainsFunc(p.Walls, func(w *plan.Wall) bool { return w.Exterior && w.Sheathing == nil }):
+		return "Wall panels outside of sheathed segments where the plan says nothing of them, and what others hold but suction on their nails: they count for no shear and no uplift; "
+	}
+	return "What wall panels outside of sheathed segments hold but suction on their nails: they count for no shear and no uplift; "
+}
+
 // unchecked lists what was not looked at.
 func unchecked(a *analysis) []string {
 	p := a.plan
 	out := []string{
 		"The end rafter or gable truss over a gable wall along that wall: its uplift, rake overhang included, is taken at its eaves, and nothing of it at the wall's studs. Outlookers and fly rafters in bending; their uplift is the check overhang-uplift.",
 		"Members themselves: bending and shear of rafters, headers under load from above, studs, joists, girders, ridge beams; plates under load from above or from the side.",
-		"Wall panels outside of sheathed segments, roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
+		panelsUnchecked(p) + "roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
 		"Openings in floors: the deck's shear and its chords around them, what headers and trimmers carry; deflection of floors and roofs; the drift of a story is told, not compared with a limit.",
 		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends is checked without those.",
 		"Out-of-plane forces on studs other than the lateral load at rafter joints and on walls under gables; what holds the plates of gable walls at roof and floor against suction.",

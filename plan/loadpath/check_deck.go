@@ -3,6 +3,7 @@ package loadpath
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -126,13 +127,19 @@ func nailCapacity(u units.System, h deck.Held) *Capacity {
 	return c
 }
 
-// wallPanels checks the nails of the sheathed segments against suction on the
-// wall. They are the segment's own: the same that carry its shear.
+// wallPanels checks the nails of the sheathed segments, and of what the plan says of the
+// sheathing outside of them, against suction on the wall. Those of a segment are its own:
+// the same that carry its shear.
 func wallPanels(c *Check, a *analysis) (out []*Link) {
 	for _, w := range a.plan.Walls {
 		for _, s := range w.Shear {
 			if w.Exterior {
 				out = append(out, a.panelLink(c, w, s))
+			}
+		}
+		for _, s := range w.Panels() {
+			if w.Exterior {
+				out = append(out, a.ownPanelLink(c, w, s))
 			}
 		}
 	}
@@ -168,6 +175,21 @@ func (a *analysis) panelLink(c *Check, w *plan.Wall, s *plan.Shear) *Link {
 	l.close(nailCapacity(a.u, panels.Hold(w.Depth())))
 	l.Notes = append(l.Notes, "the kind of panel is not in the plan: G 0.42, the least, for the pull-through of heads")
 	return l
+}
+
+// ownPanelLink makes the link of a stretch of sheathing outside of shear segments.
+func (a *analysis) ownPanelLink(c *Check, w *plan.Wall, s *plan.Shear) *Link {
+	l := a.panelLink(c, w, s)
+	l.ID = fmt.Sprintf("panel-%s-%.4g", w.Name, s.From)
+	_, zone, _ := strings.Cut(l.Where, ", wall zone ")
+	l.Where = fmt.Sprintf("wall %s, sheathing from %s to %s, wall zone %s", w.Name, a.u.Length(s.From), a.u.Length(s.To), zone)
+	l.Notes = append(l.Notes, "these panels are part of no shear wall, and nothing of them is taken to tie plates, studs or stories together")
+	return l
+}
+
+// ownPanels tells whether the plan gives sheathing outside of shear segments.
+func ownPanels(p *plan.Plan) bool {
+	return slices.ContainsFunc(p.Walls, func(w *plan.Wall) bool { return len(w.Panels()) > 0 })
 }
 
 // deckAssumptions says how panels are weighed.

@@ -336,6 +336,10 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		chord, drag := 0.0, 0.0
 		if j.Wall.Exterior {
 			chord, _ = a.lateral.chordAt(j.Wall.TopLevel(), 1-ax, at)
+			if j.Step > 0 && j.Members[1].Wall != nil && j.Members[1].Wall.TopLevel() != j.Wall.TopLevel() { // the lower wall's story loses its chord there
+				other, _ := a.lateral.chordAt(j.Members[1].Wall.TopLevel(), 1-ax, at)
+				chord = max(chord, other)
+			}
 		}
 		what := "diaphragm chord, wind across the wall"
 		if x := a.lineOf(j); x != nil {
@@ -351,6 +355,10 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		l := &Link{Check: c, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(a.u, j), Unit: "lb", Demand: ASD.W * f, Strength: f, Case: what, Force: Force{W: f}}
 		l.Terms = []Term{{"chord force, strength level", chord, "lb"}, {"collector force, strength level", drag, "lb"}}
 		l.Terms = append(append(l.Terms, a.bothTerm(chord, drag)...), Term{"0.6 of the largest", l.Demand, "lb"})
+		if j.Step > 0 {
+			out = append(out, a.stepped(l, j))
+			continue
+		}
 		cap := a.allowed.At(j, capacity.Endways)
 		through := cap != nil && !a.bridged(j)
 		if through || cap == nil || cap.Unknown != "" {
@@ -369,4 +377,16 @@ func splices(c *Check, a *analysis) (out []*Link) {
 		out = append(out, l)
 	}
 	return out
+}
+
+// stepped closes the link of two walls in line whose plates lie at two heights: nothing on
+// them is counted, for a strap along one plate finds no other.
+func (a *analysis) stepped(l *Link, j *framing.Joint) *Link {
+	l.close(nil)
+	step := a.u.Length(j.Step)
+	if l.Gap != "" {
+		l.Gap = "the top plates step by " + step + " here: the force along them has no way across; the engineer must give it one, as a strap along the lower plates into the higher wall with blocks between its studs"
+	}
+	l.Notes = append(l.Notes, "the wall's height changes by "+step+" here: no strap is counted")
+	return l
 }

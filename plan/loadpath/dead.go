@@ -80,6 +80,9 @@ func wallPanel(p *plan.Plan) (x plan.Panel, words string) {
 	case thin.Thick < thick.Thick:
 		return thin, "sheathing, the thinnest panel"
 	}
+	if ownPanels(p) {
+		return thin, "sheathing of the walls"
+	}
 	return thin, "sheathing of the shear walls"
 }
 

@@ -23,7 +23,7 @@ var Checks = []*Check{
 	unknownHost, placeOffMember, placeWithoutEffect,
 	ruleMatchedNothing, ruleWithoutEffect,
 	jointWithoutMember, noWayToLie, jointOffWall, cornerOfOne, noRafter, noRidge,
-	studNoneBelow, nothingBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, headerWithoutKing, boltTooShort, noRoomOnPlate, sillUnbolted, openingUnhung, beamUnhung, holdDownWithoutAnchor,
+	studNoneBelow, nothingBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, spliceAtStep, headerWithoutKing, boltTooShort, noRoomOnPlate, sillUnbolted, openingUnhung, beamUnhung, holdDownWithoutAnchor,
 	strapTooShort, strapPastMember, facesNotFlush, strapOverStep, boltAtSplice, bareBrace, cutPastRoll,
 	strapSkipped, faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,
 	nailTipThrough,

@@ -26,6 +26,9 @@ var (
 	collectorToNothing = newCheck("collector-to-nothing", plan.Error, "a collector with nothing to go into",
 		"The shear wall ends where no joist, beam, truss or wall continues its line, so a strap has nothing to be nailed to.", nil)
 
+	spliceAtStep = newCheck("splice-at-step", plan.Error, "a splice of plates at two heights",
+		"Where a wall's height changes its top plates lie at two heights, and a strap along one finds no other. Nothing is placed; the load path has a gap there unless nothing pulls.", nil)
+
 	pairOutOfLine = newCheck("pair-out-of-line", plan.Error, "a hold-down pair out of line",
 		"The two bodies must stand over each other, or the rod bends and the nuts do not seat.", func(x *placer, c *Check) {
 			for _, p := range x.p.Pieces {

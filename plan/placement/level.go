@@ -26,6 +26,12 @@ func (x *placer) level(w want) (Lie, *plan.Diagnostic) {
 			Mend: "run a joist, beam or truss over the wall's line, or end the shear wall at another wall",
 		}
 	}
+	if j.Step > 0 {
+		return Lie{}, &plan.Diagnostic{
+			Code: "splice-at-step", Summary: fmt.Sprintf("the top plates step by %s here: nothing is placed", x.units().Length(j.Step)),
+			Mend: "leave the joint out with except, and let the engineer say how the force along the plates goes on",
+		}
+	}
 	if w.face != plan.Inside && w.face != plan.Top {
 		w.face = plan.Outside
 	}

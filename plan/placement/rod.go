@@ -23,7 +23,7 @@ func (x *placer) rod(w want) (Lie, *plan.Diagnostic) {
 	if j.Kind.Lies() == plan.LiesAgainst {
 		return x.crossing(w)
 	}
-	if j.Kind != plan.GirderPile {
+	if j.Kind != plan.GirderPile && j.Kind != plan.DeckPost {
 		return x.rodLie(w, Axis{j.At, j.At.Sub(geom.Vec3{Z: it.Length})}, j.Members, j.Station), nil
 	}
 	f := x.lineOf(j)

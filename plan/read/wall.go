@@ -51,8 +51,14 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 				d.bearing = &b
 			}
 		}).otherwise("true outside, false inside"),
+		choiceKey("under", plan.UnderWalls, "what goes into the floor under it, an inner wall, where it stands along the joists",
+			func(d *wallDraft) *plan.UnderWall { return &d.Under }).otherwise("as under_walls of its level"),
+		flagKey("through", "an interior wall that runs through where another interior wall crosses it", func(d *wallDraft) *bool { return &d.Through }).
+			otherwise("the higher, else the bearing, else the longer of the two runs through"),
 		sizeKey("stock", `"16'"`, "longest plate stock for this wall", func(d *wallDraft) *float64 { return &d.Stock }).within(24, 1200).usual(96, 480).
 			otherwise("plate of [lumber]"),
+		custom("breaks", "table", `{ top = ["8'"], upper = ["12'"] }`, "where its plates are spliced, for those that are named", func(v value, d *wallDraft) { d.Breaks = v.breaks() }).
+			otherwise("by rule: the fewest pieces of stock, over studs, those of the two top plates 24 in apart or more"),
 		custom("opening", "tables", "", "its rough openings", func(v value, d *wallDraft) {
 			d.preset(v.node)
 			for _, n := range v.nodes("opening") {
@@ -64,6 +70,8 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 				readPost(n, d.Wall)
 			}
 		}),
+		custom("sheathing", "table", `{ panel = "7/16", edge = "6in" }`, "panels on the outside of its studs outside of shear segments: counted, drawn and checked for suction, never a part of a shear wall",
+			func(v value, d *wallDraft) { d.Sheathing = v.sheathing() }).otherwise("the level's outside, none inside"),
 		custom("shear", "tables", "", "its sheathed segments that resist lateral load", func(v value, d *wallDraft) {
 			for i, n := range v.nodes("shear") {
 				readShear(n, i, d)
@@ -90,6 +98,9 @@ func readWalls(n node, _ int, p *plan.Plan) {
 	d.Exterior, d.Bearing = !d.interior, !d.interior
 	if d.bearing != nil {
 		d.Bearing = *d.bearing
+	}
+	if !n.has("sheathing") && d.Exterior && d.Level != nil {
+		d.Sheathing = n.r.levels[d.Level.Index].sheathing
 	}
 	d.preset(n)
 	if d.Spacing == 0 {

@@ -56,7 +56,7 @@ func (r *Report) blanks(t *teller) {
 // unbrought says which nails the plan orders that no item brings, "" for none.
 func unbrought(p *plan.Plan) string {
 	var which []string
-	if slices.ContainsFunc(p.Walls, func(w *plan.Wall) bool { return len(w.Shear) > 0 }) {
+	if slices.ContainsFunc(p.Walls, func(w *plan.Wall) bool { return len(w.Shear)+len(w.Panels()) > 0 }) {
 		which = append(which, "the sheathing")
 	}
 	if p.Deck != nil {

@@ -283,7 +283,11 @@ func (s *Schedule) orderPanels(spare float64, u units.System) (out []OrderRow) {
 	}
 	n := map[panel]int{}
 	var order []panel
+	source := "shear wall segments only, upright, cut at the segment's end"
 	for _, h := range s.Sheathing {
+		if h.Own {
+			source = "shear wall segments and the sheathing outside of them, upright, each stretch cut by itself from the subfloor to the top of its plates"
+		}
 		k := panel{h.Shear.Panel, h.Size[0], h.Size[1]}
 		if n[k] == 0 {
 			order = append(order, k)
@@ -294,7 +298,7 @@ func (s *Schedule) orderPanels(spare float64, u units.System) (out []OrderRow) {
 		m := more(n[k], spare)
 		out = append(out, OrderRow{
 			Section: "panels", Name: panelName(u, k.thick) + " structural panel", Detail: u.Length(k.wide) + " x " + u.Length(k.tall),
-			Count: n[k], Spare: m, Order: float64(m), Unit: "panel", Source: "shear wall segments only, upright, cut at the segment's end",
+			Count: n[k], Spare: m, Order: float64(m), Unit: "panel", Source: source,
 		})
 	}
 	return append(append(out, s.orderDeck(spare, u)...), s.orderFloors(spare, u)...)

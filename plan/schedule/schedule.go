@@ -38,7 +38,7 @@ type Schedule struct {
 	Placement *placement.Placement
 	Steel     *steel.Steel
 	Lines     []*Line
-	Sheathing []*Sheathing     // of the walls' shear segments
+	Sheathing []*Sheathing     // of the walls' shear segments, and outside of them
 	Nailing   *nailing.Nailing // between members, as the plan orders it
 	Deck      *deck.Deck       // of the roofs; without panels where the plan says nothing of them
 	Floors    []*deck.Floor    // whose nails the plan orders

@@ -9,10 +9,12 @@ import (
 	"galewright/plan/placement"
 )
 
-// Sheathing is the panels and nails of one shear wall segment, all its faces.
+// Sheathing is the panels and nails of one shear wall segment, all its faces, or of
+// a stretch of wall outside of them.
 type Sheathing struct {
 	Wall   *plan.Wall
-	Shear  *plan.Shear
+	Shear  *plan.Shear    // of a stretch outside of segments one without a name
+	Own    bool           // outside of the shear segments: openings are cut out
 	Item   *hardware.Item // a sheathing item of the same thickness, or nil
 	Size   [2]float64     // of a panel, across and up, in
 	Panels int
@@ -24,20 +26,31 @@ type Sheathing struct {
 // (common practice, no published source).
 const panelWide, panelTall = 48, 96
 
-// sheathing counts the panels and nails of all shear segments.
+// sheathing counts the panels and nails of all shear segments, and of what is outside of them.
 func sheathing(p *placement.Placement) (out []*Sheathing) {
 	for _, w := range p.House.Plan.Walls {
 		for _, s := range w.Shear {
-			h := &Sheathing{Wall: w, Shear: s, Size: [2]float64{panelWide, panelTall}, Item: panelItem(p.Catalog, s.Panel)}
-			if h.Item != nil {
-				h.Size = [2]float64{min(h.Item.Width, h.Item.Length), max(h.Item.Width, h.Item.Length)}
-			}
-			h.Nail, _ = hardware.ParseNail(s.Nail)
+			h := newSheathing(p, w, s)
 			h.count(w.TopHeight())
+			out = append(out, h)
+		}
+		for _, s := range w.Panels() {
+			h := newSheathing(p, w, s)
+			h.Own = true
+			h.countOwn(p.House)
 			out = append(out, h)
 		}
 	}
 	return out
+}
+
+func newSheathing(p *placement.Placement, w *plan.Wall, s *plan.Shear) *Sheathing {
+	h := &Sheathing{Wall: w, Shear: s, Size: [2]float64{panelWide, panelTall}, Item: panelItem(p.Catalog, s.Panel)}
+	if h.Item != nil {
+		h.Size = [2]float64{min(h.Item.Width, h.Item.Length), max(h.Item.Width, h.Item.Length)}
+	}
+	h.Nail, _ = hardware.ParseNail(s.Nail)
+	return h
 }
 
 func panelItem(c *hardware.Catalog, thick string) *hardware.Item {

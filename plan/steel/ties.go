@@ -63,7 +63,7 @@ func (b *Body) gripped() (held []*framing.Member, ground bool) {
 			add(e.Member)
 			ground = ground || e.Kind == CastIn
 		}
-		if b.Piece.Joint.Kind == plan.GirderPile { // a bolt across holds all it passes
+		if k := b.Piece.Joint.Kind; k == plan.GirderPile || k == plan.DeckPost { // a bolt across holds all it passes
 			for _, x := range r.Passes {
 				add(x.Member)
 			}

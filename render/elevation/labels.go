@@ -31,6 +31,7 @@ func (p *part) wordings() (out []wording) {
 		for _, x := range s.wall.Shear {
 			out = append(out, p.shearWordings(s, x)...)
 		}
+		out = append(out, p.panelWordings(s)...)
 	}
 	for _, h := range p.shapes {
 		u0, u1, v0, v1 := h.bounds()
@@ -102,6 +103,33 @@ func (p *part) shearWordings(s story, x *plan.Shear) []wording {
 	}
 	lines := append([]string{"shear wall " + x.Name}, page.Wrap(text, p.Size.Note, false, max(26, min(room.W*0.8, 60)))...)
 	w := p.worded("shear wall "+x.Name, lines, true)
+	w.place.Near = gridIn(room, w.place.W, w.place.H, 9, 13)
+	w.place.Anchors = []sheet.Pt{room.Center()}
+	w.place.Reach = 90
+	return []wording{w}
+}
+
+// panelWordings says how the wall is sheathed and nailed outside of its shear segments, in
+// the longest such stretch that is on the sheet.
+func (p *part) panelWordings(s story) []wording {
+	var u0, u1 float64
+	for _, x := range s.wall.Panels() {
+		if lo, hi := max(s.shift+x.From, p.from), min(s.shift+x.To, p.to); hi-lo > u1-u0+geom.Eps {
+			u0, u1 = lo, hi
+		}
+	}
+	v0, v1 := max(s.floor, p.sv0), min(s.top, p.sv1)
+	if u1-u0 < 12 || v1-v0 < 12 {
+		return nil
+	}
+	room, x := p.vp.Rect(u0, u1, v0, v1), s.wall.Sheathing
+	text := fmt.Sprintf("%s panel, %s nails, edges %s o.c., field %s o.c.", x.Panel, x.Nail, p.Spacing(x.Edge), p.Spacing(x.Field))
+	head := "sheathing"
+	if len(s.wall.Shear) > 0 {
+		head = "sheathing outside of shear walls"
+	}
+	lines := append([]string{head}, page.Wrap(text, p.Size.Note, false, max(26, min(room.W*0.8, 60)))...)
+	w := p.worded("sheathing of wall "+s.wall.Name, lines, true)
 	w.place.Near = gridIn(room, w.place.W, w.place.H, 9, 13)
 	w.place.Anchors = []sheet.Pt{room.Center()}
 	w.place.Reach = 90

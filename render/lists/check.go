@@ -97,6 +97,9 @@ func hostLists(c *page.Context, h *host, w sheet.MM) (out []page.Laid) {
 		t.Foot = nailFoot(c, h, w)
 		out = append(out, t.Lay(c, w))
 	}
+	if t := sheathingCheck(c, h, w); t != nil {
+		out = append(out, t.Lay(c, w))
+	}
 	return out
 }
 

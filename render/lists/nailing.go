@@ -6,6 +6,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/nailing"
+	"galewright/plan/schedule"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -38,7 +39,7 @@ func nailingTable(c *page.Context) *table.Table {
 }
 
 // withNailing returns the hosts of the check sheets: those with pieces, and
-// each wall in its place that has only nails; what is on no wall comes last.
+// each wall in its place that has only nails or panels; what is on no wall comes last.
 func withNailing(c *page.Context, list []*host) (out []*host) {
 	has := map[*plan.Wall]bool{}
 	for _, h := range list {
@@ -47,7 +48,7 @@ func withNailing(c *page.Context, list []*host) (out []*host) {
 	var bare []*host
 	for _, l := range c.House.Plan.Levels {
 		for _, w := range c.House.Plan.Walls {
-			if w.Level == l && !has[w] && nailsOn(c, w) > 0 {
+			if w.Level == l && !has[w] && nailsOn(c, w)+len(ownSheathing(c, w)) > 0 {
 				bare = append(bare, &host{Name: "wall " + w.Name, Key: w.Name, Wall: w})
 			}
 		}
@@ -88,6 +89,36 @@ func nailingCheck(c *page.Context, h *host) *table.Table {
 	if len(t.Rows) == 0 {
 		return nil
 	}
+	return t
+}
+
+// ownSheathing returns the stretches of sheathing outside of shear segments of a wall.
+func ownSheathing(c *page.Context, w *plan.Wall) (out []*schedule.Sheathing) {
+	for _, s := range c.Schedule.Sheathing {
+		if s.Own && w != nil && s.Wall == w {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// sheathingCheck lists the panels of a wall outside of its shear segments to sign; nil
+// where the plan says nothing of them.
+func sheathingCheck(c *page.Context, h *host, w sheet.MM) *table.Table {
+	t := &table.Table{Title: title(h.Name) + ", sheathing outside of shear walls", RowH: table.TickSize + 1.8, Cols: []table.Column{
+		{Head: "Done", Align: sheet.Middle}, {Head: "From"}, {Head: "To"}, {Head: "Panel and nails", Wrap: true, Grow: true}, {Head: "Nails", Align: sheet.Right},
+	}}
+	panels, nails := 0, 0
+	for _, s := range ownSheathing(c, h.Wall) {
+		x := s.Shear
+		text := fmt.Sprintf("%s panel, %s, edges %s o.c., field %s o.c.", x.Panel, x.Nail, c.Spacing(x.Edge), c.Spacing(x.Field))
+		t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{Tick: true}, {S: c.Length(x.From)}, {S: c.Length(x.To)}, {S: text}, {S: fmt.Sprint(s.Nails)}}})
+		panels, nails = panels+s.Panels, nails+s.Nails
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	t.Foot = signLines(c, plan.Counted(panels, "panel")+" and "+plan.Counted(nails, "nail")+" in all", w)
 	return t
 }
 

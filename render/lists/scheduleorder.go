@@ -49,6 +49,7 @@ func shearTable(c *page.Context) *table.Table {
 	t := &table.Table{Title: "Shear walls", Cols: []table.Column{
 		{Head: "Wall"}, {Head: "Name"}, {Head: "From"}, {Head: "To"}, {Head: "Panel"}, {Head: "Faces"}, {Head: "Nail", Wrap: true}, {Head: "Edges"}, {Head: "Field"}, {Head: "Panels", Align: sheet.Right}, {Head: "Nails", Align: sheet.Right},
 	}}
+	own := false
 	for _, s := range c.Schedule.Sheathing {
 		faces := "one"
 		if s.Shear.BothFaces {
@@ -58,11 +59,17 @@ func shearTable(c *page.Context) *table.Table {
 		if s.Shear.Perforated {
 			name = page.Join(name, "perforated")
 		}
+		if s.Own {
+			name, own = "no shear wall", true
+		}
 		t.Rows = append(t.Rows, table.Row{Cells: table.Texts(s.Wall.Name, name, c.Length(s.Shear.From), c.Length(s.Shear.To), s.Shear.Panel, faces, s.Shear.Nail,
 			c.Spacing(s.Shear.Edge)+" o.c.", c.Spacing(s.Shear.Field)+" o.c.", fmt.Sprint(s.Panels), fmt.Sprint(s.Nails))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
+	}
+	if own {
+		t.Title = "Wall sheathing: shear walls, and panels outside of them"
 	}
 	return t
 }
