@@ -234,13 +234,13 @@ var Joints = []*JointRow{
 		Kind: RimGirder, Code: "RG", One: "rim to girder", Many: "rims to girders",
 		Doc:    "the lowest rim to the girder along under it, at each full stud, and to each that it crosses",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesOver,
-		Unchecked: notYet,
+		Unchecked: "no load is followed through them, but where a rim runs with the joists to girders that do not lie under the walls (joist-girder-uplift), and ordinary nailing there counts for nothing",
 	},
 	{
 		Kind: JoistGirder, Code: "JG", One: "joist to girder", Many: "joists to girders",
 		Doc:    "each joist over each girder or stringer",
 		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesOver,
-		Unchecked: notYet,
+		Check: "joist-girder-uplift",
 	},
 	{
 		Kind: SillFoundation, Code: "SF", One: "sill plate to foundation", Many: "sill plates to foundation",

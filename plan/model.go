@@ -333,7 +333,7 @@ type Girder struct {
 	Piles    []float64 // stations of pile centers from From
 	Seat     GirderSeat
 	// Notch is how deep it is cut into its piles, in: one cut in a notch, one on each
-	// side in cheeks, where 0 is none. NotchHeight is how far the wood behind the notch
+	// side astride, where 0 is none. NotchHeight is how far the wood behind the notch
 	// goes up from the seat, in.
 	Notch, NotchHeight float64
 	// Packing is the thickness of the boards on its right face, seen from its start

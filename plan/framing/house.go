@@ -127,7 +127,7 @@ const (
 	Clear   Seat = "clear"   // over the pile, with a gap between
 	Beside  Seat = "beside"  // the pile's side against its side
 	Notched Seat = "notched" // in a notch of the pile
-	Astride Seat = "astride" // half of it on each cheek of the pile
+	Astride Seat = "astride" // half of it on each of two faces of the pile
 	Apart   Seat = "apart"   // its end is cut back and does not reach the pile
 )
 
