@@ -87,7 +87,7 @@ func (s *side) shows(m *framing.Member) bool {
 	host, _, _ := strings.Cut(m.ID, "/")
 	u, t := s.frame.Local(m.A.Flat())
 	switch {
-	case m.Role == plan.PorchPost:
+	case m.Role == plan.PorchPost || m.OfPorch():
 		return math.Abs(t-s.Beam.Width()/2) < 1 && u > -1 && u < s.long+1
 	case m.Roof != nil:
 		low := m.Role == plan.Rafter || m.Role == plan.HipRafter || m.Role == plan.FlyRafter
@@ -173,7 +173,11 @@ func (s *side) heights(p *page.Page, at *page.Viewport) {
 		z    float64
 		name string
 	}
-	list := []level{{s.Base, "foot of posts"}, {s.Top - s.Beam.Depth, "head of posts"}, {s.Top, "top of beam"}}
+	foot := "foot of posts"
+	if s.Piles {
+		foot = "grade"
+	}
+	list := []level{{s.Base, foot}, {s.Top - s.Beam.Depth, "head of posts"}, {s.Top, "top of beam"}}
 	if s.Deck != nil {
 		list = append(list, level{s.Deck.Top, "top of deck"})
 	}
@@ -196,7 +200,12 @@ func (s *side) words(p *page.Page, scale page.Scale) {
 	if s.Deck != nil && s.Deck.Rail > 0 {
 		text += " Rails are no load path; their posts alone are drawn."
 	}
-	title := p.ViewTitle(sheet.Pt{X: a.X, Y: a.Y + a.H}, "Porch "+s.Name+", beam "+s.Beam.Text+", posts "+s.Post.Text, scale)
+	posts := ", posts "
+	if s.Piles {
+		posts = ", piles "
+		text += " Its posts are piles: their embedment is the engineer's."
+	}
+	title := p.ViewTitle(sheet.Pt{X: a.X, Y: a.Y + a.H}, "Porch "+s.Name+", beam "+s.Beam.Text+posts+s.Post.Text, scale)
 	y := title.Y - z.Note*1.6
 	for _, line := range slices.Backward(page.Wrap(text, z.Note, false, a.W*0.55)) {
 		p.BoxedText("label", page.Lettered{S: line, At: sheet.Pt{X: a.X, Y: y}, Role: "note"})
