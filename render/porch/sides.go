@@ -96,17 +96,27 @@ func (s *side) shows(m *framing.Member) bool {
 	return host == s.Name && m.Role != plan.Ledger
 }
 
-// margins is the room around the picture, mm: for the heights beside it, the stations and
-// the title under it.
-func margins(c *page.Context) (beside, under sheet.MM) {
-	return page.TextWidth("top of deck 10'-11 15/16\"", c.Size.Note, false) + 14, c.Size.Note*9 + c.Size.Head*1.3 + 24
+// inset is how far in the picture and its title begin, mm: half of a figure of the scale
+// bar stands out.
+const inset sheet.MM = 8
+
+// margins is the room around the picture, mm: for the heights beside it; for the stations,
+// what to know and the title under it.
+func (s *side) margins(c *page.Context) (beside, under sheet.MM) {
+	z := c.Size
+	for _, l := range s.levels() {
+		beside = max(beside, page.TextWidth(l.name+" "+c.Length(l.z), z.Dim, false))
+	}
+	figures := page.TextWidth(c.Length(s.long+1.0/16), z.Dim, false)
+	_, title := c.ViewTitleSize("Porch "+s.Name, page.Scale{Name: "1", Ratio: 1e4})
+	return beside + 12, 6 + 4 + figures + 3 + sheet.MM(len(s.told(c)))*z.Note*1.7 + z.Note*2 + title
 }
 
 // fit chooses the largest scale at which the side fits the sheet.
 func (s *side) fit(c *page.Context) (page.Scale, bool) {
 	a := c.DrawingArea()
-	beside, under := margins(c)
-	return page.Fit(c.Scales(), s.hi.X-s.lo.X, s.hi.Y-min(s.lo.Y, s.Base), a.W-beside-8, a.H-under)
+	beside, under := s.margins(c)
+	return page.Fit(c.Scales(), s.hi.X-s.lo.X, s.hi.Y-min(s.lo.Y, s.Base), a.W-beside-inset, a.H-under)
 }
 
 // shortest is the shortest line that is drawn, mm.
@@ -114,9 +124,9 @@ const shortest sheet.MM = 0.15
 
 // draw draws the side at a scale.
 func (s *side) draw(p *page.Page, scale page.Scale) {
-	_, under := margins(p.Context)
+	_, under := s.margins(p.Context)
 	a := p.Area
-	at := page.NewViewport(scale, sheet.Pt{X: a.X + 8, Y: a.Y + a.H - under}, s.lo.X, s.hi.X, min(s.lo.Y, s.Base), s.hi.Y)
+	at := page.NewViewport(scale, sheet.Pt{X: a.X + inset, Y: a.Y + a.H - under}, s.lo.X, s.hi.X, min(s.lo.Y, s.Base), s.hi.Y)
 	wood := sheet.Path{Style: page.Style(scale.MemberPen(), sheet.LayerMember)}
 	metal := sheet.Path{Style: page.Style(sheet.PenMember, sheet.LayerHardware)}
 	for _, l := range s.lines {
@@ -150,7 +160,7 @@ func (s *side) stations(p *page.Page, at *page.Viewport) {
 	if list[len(list)-1] < s.long-1 {
 		list = append(slices.Clone(list), s.long)
 	}
-	z := p.Size.Note
+	z := p.Size.Dim
 	y := at.Y(min(s.lo.Y, s.Base)) + 6
 	var centers, sizes []sheet.MM
 	for _, u := range list {
@@ -163,16 +173,18 @@ func (s *side) stations(p *page.Page, at *page.Viewport) {
 	for i, x := range page.Spread(centers, sizes) {
 		text := p.Length(list[i])
 		p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: centers[i], Y: y + 1}, sheet.Pt{X: x, Y: y + 3})
-		p.BoxedText("dimension", page.Lettered{S: text, At: sheet.Pt{X: x + z/2, Y: y + 3.6 + page.TextWidth(text, z, false)}, Angle: 90, Role: "dimension"})
+		p.BoxedText("dimension", page.Lettered{S: text, Cap: z, At: sheet.Pt{X: x + z/2, Y: y + 3.6 + page.TextWidth(text, z, false)}, Angle: 90, Role: "dimension"})
 	}
 }
 
-// heights dimensions what is level, above grade.
-func (s *side) heights(p *page.Page, at *page.Viewport) {
-	type level struct {
-		z    float64
-		name string
-	}
+// level is a height that the elevation names, in above grade.
+type level struct {
+	z    float64
+	name string
+}
+
+// levels are the heights beside the picture, the highest first.
+func (s *side) levels() []level {
 	foot := "foot of posts"
 	if s.Piles {
 		foot = "grade"
@@ -182,32 +194,41 @@ func (s *side) heights(p *page.Page, at *page.Viewport) {
 		list = append(list, level{s.Deck.Top, "top of deck"})
 	}
 	slices.SortFunc(list, func(a, b level) int { return cmp.Compare(b.z, a.z) })
+	return list
+}
+
+// heights dimensions what is level, above grade.
+func (s *side) heights(p *page.Page, at *page.Viewport) {
+	list := s.levels()
 	var centers, sizes []sheet.MM
 	for _, l := range list {
-		centers, sizes = append(centers, at.Y(l.z)), append(sizes, p.Size.Note*1.6)
+		centers, sizes = append(centers, at.Y(l.z)), append(sizes, p.Size.Dim*1.6)
 	}
 	x := at.Clip.X + at.Clip.W + 3
 	for i, y := range page.Spread(centers, sizes) {
 		p.Polyline(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: centers[i]}, sheet.Pt{X: x + 3, Y: centers[i]}, sheet.Pt{X: x + 6, Y: y})
-		p.BoxedText("dimension", page.Lettered{S: list[i].name + " " + p.Length(list[i].z), At: sheet.Pt{X: x + 7, Y: y + p.Size.Note/2}, Role: "dimension"})
+		p.BoxedText("dimension", page.Lettered{S: list[i].name + " " + p.Length(list[i].z), Cap: p.Size.Dim, At: sheet.Pt{X: x + 7, Y: y + p.Size.Dim/2}, Role: "dimension"})
 	}
+}
+
+// told says what to know of the picture, in lines.
+func (s *side) told(c *page.Context) []string {
+	text := "Beam " + s.Beam.Text + ", posts " + s.Post.Text + ". Seen from outside, with its roof's rafters; the house behind is left out. Figures under it run from the beam's left end to the middle of each post; heights are above grade. Hardware is counted on the plans."
+	if s.Piles {
+		text += " Its posts are piles: their embedment is the engineer's."
+	}
+	if s.Deck != nil && s.Deck.Rail > 0 {
+		text += " Rails are no load path; their posts alone are drawn."
+	}
+	return page.Wrap(text, c.Size.Note, false, c.DrawingArea().W*0.55)
 }
 
 // words sets the title and what to know of the picture.
 func (s *side) words(p *page.Page, scale page.Scale) {
 	z, a := p.Size, p.Area
-	text := "Seen from outside, with its roof's rafters; the house behind is left out. Figures under it run from the beam's left end to the middle of each post; heights are above grade. Hardware is counted on the plans."
-	if s.Deck != nil && s.Deck.Rail > 0 {
-		text += " Rails are no load path; their posts alone are drawn."
-	}
-	posts := ", posts "
-	if s.Piles {
-		posts = ", piles "
-		text += " Its posts are piles: their embedment is the engineer's."
-	}
-	title := p.ViewTitle(sheet.Pt{X: a.X, Y: a.Y + a.H}, "Porch "+s.Name+", beam "+s.Beam.Text+posts+s.Post.Text, scale)
+	title := p.ViewTitle(sheet.Pt{X: a.X + inset, Y: a.Y + a.H}, "Porch "+s.Name, scale)
 	y := title.Y - z.Note*1.6
-	for _, line := range slices.Backward(page.Wrap(text, z.Note, false, a.W*0.55)) {
+	for _, line := range slices.Backward(s.told(p.Context)) {
 		p.BoxedText("label", page.Lettered{S: line, At: sheet.Pt{X: a.X, Y: y}, Role: "note"})
 		y -= z.Note * 1.7
 	}
