@@ -21,6 +21,8 @@ type Plan struct {
 	Roofs         []*Roof
 	Foundation    Foundation
 	Girders       []*Girder
+	Braces        []*Brace
+	Breakaways    []*Breakaway
 	FloorOpenings []*FloorOpening // stairs
 	FloorJoists   []*FloorJoist   // beside those at the spacing
 	FloorBlocks   []*FloorBlocks
@@ -306,6 +308,10 @@ type Girder struct {
 	Member   Lumber
 	Piles    []float64 // stations of pile centers from From
 	Seat     GirderSeat
+	// Notch is how deep it is cut into its piles, in: one cut in a notch, one on each
+	// side in cheeks, where 0 is none. NotchHeight is how far the wood behind the notch
+	// goes up from the seat, in.
+	Notch, NotchHeight float64
 	// Packing is the thickness of the boards on its right face, seen from its start
 	// to its end, that bring it out to the faces of what stands over it, in.
 	Packing float64
@@ -447,6 +453,7 @@ type Where struct {
 	Level    []string
 	Wall     []string
 	Roof     []string
+	Girder   []string // of a joint on a girder
 	Exterior *bool
 	Bearing  *bool
 	LinesUp  *bool

@@ -22,6 +22,7 @@ func init() {
 	list(EaveBlockings)
 	list(WallTops)
 	list(GirderSeats)
+	list(BraceKinds)
 	list(BeamSets)
 	list(Joins)
 	list(OpeningKinds)

@@ -29,6 +29,7 @@ const (
 	GirderBeam   Role = "girder"       // of a Girder, with its plies together
 	BeveledStud  Role = "beveled stud" // of a corner that is no right angle: stands between end studs, carries nothing
 	Pile         Role = "pile"
+	BraceBoard   Role = "brace" // of a Brace, bolted flat to the faces of piles and girders
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"
 	RidgePole    Role = "ridge post"   // of a RidgePost: from its footing to the ridge
@@ -49,13 +50,13 @@ const (
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,
-	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate, DeckJoist, DeckGirder,
+	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate, BraceBoard, DeckJoist, DeckGirder,
 }
 
 // WetRoles are the roles of members that are taken as wet where the plan does
 // not say which are: they stand in the weather, in splash or over an open
 // underside, and are treated.
-var WetRoles = []Role{Pile, PorchPost, Beam, GirderBeam}
+var WetRoles = []Role{Pile, PorchPost, Beam, GirderBeam, BraceBoard}
 
 // DeckRoles are the roles of a porch's deck: in the weather as well.
 var DeckRoles = []Role{DeckJoist, DeckGirder, DeckRim, RailPost}

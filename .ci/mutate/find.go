@@ -87,7 +87,7 @@ func (w *finder) visit(n ast.Node) bool {
 	case *ast.Ident:
 		w.boolean(n)
 	case *ast.CallExpr:
-		if w.room(n) {
+		if w.room(n) || w.infinite(n) {
 			return false
 		}
 		w.call(n)
@@ -155,6 +155,20 @@ func (w *finder) room(n *ast.CallExpr) bool {
 	}
 	_, isMap := w.p.info.TypeOf(n.Args[0]).Underlying().(*types.Map)
 	return isMap || len(n.Args) == 3
+}
+
+// infinite turns the sign of an infinity around: of the number that it is called
+// with only the sign counts.
+func (w *finder) infinite(n *ast.CallExpr) bool {
+	if w.text(n.Fun) != "math.Inf" {
+		return false
+	}
+	to := "math.Inf(-1)"
+	if w.text(n) == to {
+		to = "math.Inf(1)"
+	}
+	w.change(n.Pos(), n.End(), to, fmt.Sprintf("%s to %s", w.text(n), to))
+	return true
 }
 
 // whole tells whether an expression is an integer.

@@ -2,10 +2,12 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -44,18 +46,40 @@ func runPlan(args []string) (*pipeline.Result, plan.Diagnostics, sources, error)
 		return nil, nil, nil, usagef("name the plan, such as examples/shed.toml")
 	}
 	file := args[0]
-	text, err := os.ReadFile(file)
+	text, err := readText(file, false)
 	if err != nil {
 		return nil, nil, nil, usagef("cannot read the plan: %s", err)
 	}
 	src := sources{file: string(text)}
 	r, faults := pipeline.Run(file, text, func(name string) ([]byte, error) {
 		path := filepath.Join(filepath.Dir(file), name)
-		b, err := os.ReadFile(path)
+		b, err := readText(path, true)
 		src[name], src[path] = string(b), string(b)
 		return b, err
 	})
 	return r, faults, src, nil
+}
+
+// mostBytes is the largest text that is read: a street of hundreds of houses, each
+// written out, is smaller.
+const mostBytes = 16 << 20
+
+// readText reads a plan, or what a plan names, which must be a regular file: a plan
+// may come from anywhere, and must not make the program wait for a pipe.
+func readText(path string, regular bool) ([]byte, error) {
+	if info, err := os.Stat(path); err == nil && regular && !info.Mode().IsRegular() {
+		return nil, &os.PathError{Op: "read", Path: path, Err: errors.New("is not a regular file")}
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	b, err := io.ReadAll(io.LimitReader(f, mostBytes+1))
+	if err == nil && len(b) > mostBytes {
+		err = &os.PathError{Op: "read", Path: path, Err: fmt.Errorf("is larger than %d MiB", mostBytes>>20)}
+	}
+	return b, err
 }
 
 // print writes the diagnostics, each in one line with the line of the plan
@@ -65,7 +89,8 @@ func (src sources) print(w io.Writer, faults plan.Diagnostics, asJSON bool) erro
 		return src.printJSON(w, faults)
 	}
 	lines := map[string][]string{}
-	for _, d := range faults {
+	first, more := foremost(faults)
+	for _, d := range first {
 		text, ok := src[d.Pos.File]
 		if ok && lines[d.Pos.File] == nil {
 			lines[d.Pos.File] = strings.Split(strings.TrimPrefix(text, "\ufeff"), "\n")
@@ -74,7 +99,43 @@ func (src sources) print(w io.Writer, faults plan.Diagnostics, asJSON bool) erro
 			return err
 		}
 	}
-	return nil
+	if more == 0 {
+		return nil
+	}
+	_, err := fmt.Fprintf(w, "and %s more, after these; `galewright check PLAN --json` lists all\n", thousands(more))
+	return err
+}
+
+// mostFaults is how many faults are printed at once: nobody mends more before he
+// looks again.
+const mostFaults = 100
+
+// foremost returns the faults that are printed, in their order, and how many are
+// not: of too many the errors come before the warnings.
+func foremost(faults plan.Diagnostics) (first plan.Diagnostics, more int) {
+	if len(faults) <= mostFaults {
+		return faults, 0
+	}
+	errs := severities(faults)[plan.Error]
+	warnings := max(mostFaults-errs, 0)
+	for _, d := range faults {
+		if d.Severity == plan.Error && len(first) < mostFaults {
+			first = append(first, d)
+		}
+		if d.Severity == plan.Warning && warnings > 0 {
+			first, warnings = append(first, d), warnings-1
+		}
+	}
+	return first, len(faults) - len(first)
+}
+
+// thousands prints a count with commas.
+func thousands(n int) string {
+	s := strconv.Itoa(n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "," + s[i:]
+	}
+	return s
 }
 
 // excerpt returns the line at pos with a caret below its column.
@@ -86,13 +147,31 @@ func excerpt(lines []string, pos plan.Pos) string {
 	if !utf8.ValidString(line) || strings.ContainsRune(line, 0) {
 		return "" // another encoding: a terminal cannot show it
 	}
+	at := min(max(pos.Col-1, 0), len(line))
+	before, after := []rune(shown(line[:at])), []rune(shown(line[at:]))
+	before, after = window(before, after)
 	lead := strings.Map(func(r rune) rune {
 		if r == '\t' {
 			return r
 		}
 		return ' '
-	}, line[:min(max(pos.Col-1, 0), len(line))])
-	return fmt.Sprintf("%5d | %s\n      | %s^\n", pos.Line, line, lead)
+	}, string(before))
+	return fmt.Sprintf("%5d | %s%s\n      | %s^\n", pos.Line, string(before), string(after), lead)
+}
+
+// A line of the plan is shown up to lineWidth characters, of which leadWidth may
+// stand before the place.
+const lineWidth, leadWidth = 99, 39
+
+// window cuts a line, given before and after a place, to what a terminal shows in one.
+func window(before, after []rune) (_, _ []rune) {
+	if n := len(before); n > leadWidth && n+len(after) > lineWidth {
+		before = append([]rune{'…'}, before[n-leadWidth+1:]...)
+	}
+	if room := lineWidth - len(before); len(after) > room {
+		after = append(after[:room-1:room-1], '…')
+	}
+	return before, after
 }
 
 type jsonFault struct {

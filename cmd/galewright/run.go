@@ -51,6 +51,7 @@ func run(args []string, out, err io.Writer) int { return runAs(dispatch, args, o
 
 // runAs is run with do in place of dispatch.
 func runAs(do func([]string, streams) error, args []string, out, err io.Writer) int {
+	out, err = &visible{w: out}, &visible{w: err}
 	switch e := guarded(do, args, streams{out, err}); {
 	case e == nil:
 		return exitDone

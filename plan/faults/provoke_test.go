@@ -96,7 +96,9 @@ func provoked(t *testing.T) map[plan.Code]plan.Diagnostics {
 	for _, f := range archive.Files {
 		note(plan.Code(f.Name), told("testdata/base.toml", edited(t, base, string(f.Data))))
 	}
-	note("encoding", told("testdata/base.toml", strings.Replace(base, "Invented", "Inv\xe9nted", 1)))
+	for code, text := range vast(base) {
+		note(code, told("testdata/base.toml", text))
+	}
 	read := func(edit string) *plan.Plan {
 		p, ds := read.Plan("base.toml", []byte(edited(t, base, edit)), catalog)
 		require.Empty(t, ds)
@@ -115,6 +117,17 @@ func provoked(t *testing.T) map[plan.Code]plan.Diagnostics {
 	}
 	others(t, seen)
 	return seen
+}
+
+// vast are plans too large, or too odd, to be written out as edits.
+func vast(base string) map[plan.Code]string {
+	return map[plan.Code]string{
+		"encoding":  strings.Replace(base, "Invented", "Inv\xe9nted", 1),
+		"too-deep":  base + "deep = " + strings.Repeat("[", 100_000),
+		"too-many":  base + strings.Repeat("[[rule]]\n", 2001),
+		"too-long":  strings.Replace(base, "Invented", strings.Repeat("Invented", 600), 1),
+		"too-large": base + strings.Repeat("[[wall]]\nname = \"9\"\nlevel = \"second\"\nfrom = [\"0'\", \"0'\"]\nto = [\"1000'\", \"0'\"]\nstuds = \"2x4 @ 3in\"\n", 200),
+	}
 }
 
 // others adds what the plans of placement and framing tell.

@@ -34,8 +34,16 @@ func (b *builder) outerLedger(d *deck, loop []edge, inner []geom.Vec2, k int) {
 	run := body{e.w.frame, math.Inf(-1), math.Inf(1), e.w.Depth()}
 	for _, t := range []float64{e.w.Depth(), e.w.Depth() + plate} {
 		prev, next := loop[(k+n-1)%n], loop[(k+1)%n]
-		run.s0 = max(run.s0, ledgerEnd(e, prev, t, e.w.s0))
-		run.s1 = min(run.s1, ledgerEnd(e, next, t, e.w.s1))
+		if prev.w.frame.D.Cross(e.w.frame.D) < 0 { // an inside corner: the floor goes on past it
+			run.s0 = e.w.s0
+		} else {
+			run.s0 = max(run.s0, ledgerEnd(e, prev, t, e.w.s0))
+		}
+		if e.w.frame.D.Cross(next.w.frame.D) < 0 {
+			run.s1 = e.w.s1
+		} else {
+			run.s1 = min(run.s1, ledgerEnd(e, next, t, e.w.s1))
+		}
 	}
 	b.ledger(d, e.w, run, e.w.Depth())
 }
@@ -61,7 +69,7 @@ func (b *builder) ledger(d *deck, w *framedWall, run body, t float64) {
 		spans = both(spans, insideBand(d.inner, f, 0, plate))
 	}
 	for _, o := range d.taken {
-		if lo, hi, ok := strip.crossing(o); ok {
+		if lo, hi, ok := strip.crossing(o.body); ok {
 			spans = without(spans, span{lo, hi})
 		}
 	}
@@ -72,7 +80,7 @@ func (b *builder) ledger(d *deck, w *framedWall, run body, t float64) {
 		}
 		one := body{f, s.lo, s.hi, plate}
 		w.ledgers = append(w.ledgers, b.strip(w, d.level, plan.Ledger, one, section, d.z0, d.z1)...)
-		d.taken = append(d.taken, one)
+		d.taken = append(d.taken, obstacle{one, true})
 	}
 }
 

@@ -3,6 +3,7 @@ package framing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -129,7 +130,7 @@ func TestBeamsThatCannotCarryAreTold(t *testing.T) {
 		code plan.Code
 		p    *plan.Plan
 	}{
-		{"beam-off-square", twoFloors(plan.SetFlush, at(100, 0), at(100, 240), twoTwoByTen)},
+		{"beam-off-square", twoFloors(plan.SetFlush, at(100, 0), at(140, 240), twoTwoByTen)},
 		{"beam-shallow", twoFloors(plan.SetFlush, at(0, 120), at(336, 120), twoTwoByEight)},
 		{"beam-in-the-air", twoFloors(plan.SetFlush, at(0, 120), at(200, 120), twoTwoByTen)},
 		{"beam-off-floor", twoFloors(plan.SetFlush, at(400, 120), at(600, 120), twoTwoByTen)},
@@ -255,12 +256,12 @@ func bearsAt(h *House, m *Member, p geom.Vec3) bool {
 
 // In drawn houses with beams across their upper floors, flush and dropped, on posts and
 // between walls, no two members share space, all joists are carried at both ends and so
-// are the beams. What a beam cannot do is told, and then it does not stand. Outlines with
-// slanted walls are left out: joists end square there, short of the rim with one corner.
+// are the beams; so too beside balloon walls and along slanted ones. What a beam cannot do
+// is told, and then it does not stand; so is an end of a joist that nothing near carries.
 func TestDrawnHousesWithBeams(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s := drawShapeOf(t, []string{"rectangle", "L", "T", "U"}, []float64{12, 16, 19.2, 24})
-		s.stories, s.inner, s.balloon = 2, false, -1
+		s := drawShapeOf(t, outlineNames, []float64{12, 16, 19.2, 24})
+		s.stories, s.inner = 2, false
 		p := s.plan(same, false)
 		n := rapid.IntRange(1, 2).Draw(t, "beams")
 		for i := range n {
@@ -269,7 +270,7 @@ func TestDrawnHousesWithBeams(t *testing.T) {
 		h, faults := Frame(p)
 		for _, f := range faults {
 			switch string(f.Code) {
-			case "wall-in-opening", "opening-near-end", "beam-in-the-air", "beam-post-off", "beam-too-short", "beam-post-on-subfloor", "members-overlap", "beam-off-floor":
+			case "wall-in-opening", "opening-near-end", "beam-in-the-air", "beam-post-off", "beam-too-short", "beam-post-on-subfloor", "members-overlap", "beam-off-floor", "beam-off-square", "joist-in-the-air":
 			default:
 				t.Fatalf("fault: %v", f)
 			}
@@ -283,10 +284,13 @@ func TestDrawnHousesWithBeams(t *testing.T) {
 		if faults.Errors() {
 			return // told: overlaps of what an error has told of are not told again
 		}
+		told := slices.ContainsFunc(faults, func(f plan.Diagnostic) bool { return f.Code == "joist-in-the-air" })
 		for _, pair := range h.Overlaps(sixteenth) { // less of two things that the plan places is not told
 			t.Fatalf("%s reaches into %s", pair[0].ID, pair[1].ID)
 		}
-		borne(t, h)
+		if !told {
+			borne(t, h)
+		}
 	})
 }
 

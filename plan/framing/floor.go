@@ -17,7 +17,7 @@ type deck struct {
 	inner    [][]geom.Vec2 // where joists may lie
 	lo, hi   geom.Vec2     // extent on plan
 	passing  []*framedWall // balloon walls within the extent
-	taken    []body        // balloon walls, their ledgers, and flush beams
+	taken    []obstacle    // balloon walls, their ledgers, and flush beams
 	supports []body        // girders, bearing walls and dropped beams below
 	wells    []*stairwell  // openings in it
 	extra    []*extraJoist // joists in it beside those at the spacing
@@ -35,7 +35,7 @@ func (b *builder) floors() {
 		}
 		find := b.wallGrid()
 		for _, one := range buildings(loops) {
-			d := b.deckOf(l, one, find)
+			d, from := b.deckOf(l, one, find), len(b.house.Members)
 			b.rims(d, rimBoard(l), d.z0, d.z1)
 			b.balloons(d)
 			b.flushBeams(d)
@@ -48,6 +48,7 @@ func (b *builder) floors() {
 			if l.Index == 0 && b.plan.Foundation.Kind == plan.Stem {
 				b.sillPlates(d)
 			}
+			b.unborneEnds(d, from)
 		}
 	}
 }
@@ -69,7 +70,7 @@ func (b *builder) deckOf(level *plan.Level, loops [][]edge, find func(lo, hi geo
 	for _, w := range find(d.lo, d.hi) {
 		switch {
 		case w.Passes(level):
-			d.passing, d.taken = append(d.passing, w), append(d.taken, w.body())
+			d.passing, d.taken = append(d.passing, w), append(d.taken, obstacle{body: w.body()})
 		case w.Bearing && math.Abs(w.top-d.z0) < sixteenth:
 			d.supports = append(d.supports, w.body())
 		case w.Level.Index < level.Index && w.top > d.z0+sixteenth && w.floor < d.z0 && d.covers(w):

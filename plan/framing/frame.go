@@ -30,6 +30,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.lostJoists()
 	b.squashBlocks()
 	b.foundation()
+	b.braces()
 	b.porches()
 	b.porchDecks()
 	b.ceilingBeams()

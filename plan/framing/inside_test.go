@@ -76,7 +76,9 @@ func TestUpperStorySetBackOrHangingOver(t *testing.T) {
 		upper := ring(p, 1, rect(by("W"), by("S"), 384-by("E"), 288-by("N"))...)
 		h, faults := Frame(p)
 		for _, f := range faults {
-			t.Fatalf("fault: %v", f)
+			if f.Code != "joist-in-the-air" && f.Code != "joist-overhang" { // set back, or hanging over far
+				t.Fatalf("fault: %v", f)
+			}
 		}
 		for _, pair := range h.Overlaps(0.01) {
 			t.Errorf("%s reaches into %s", pair[0].ID, pair[1].ID)

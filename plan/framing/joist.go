@@ -42,9 +42,12 @@ func (b *builder) joists(d *deck) {
 		if middle+half > hi {
 			break
 		}
-		band, spans := d.free(middle-half, middle+half)
-		for _, bay := range d.aroundExtra(d.cutAt(spans, middle-half, middle+half), middle-half, middle+half) {
-			b.joistRun(d, band, bay, fmt.Sprintf("%s/joist@%s", level.Name, at(middle-lo)), level.Joists)
+		for _, x := range b.standing(d, middle-half, middle+half) {
+			t0, t1 := x.wide.lo, x.wide.hi
+			band, _ := d.free(t0, t1)
+			for _, bay := range d.aroundExtra(d.cutAt(x.long, t0, t1), t0, t1) {
+				b.joistRun(d, band, bay, fmt.Sprintf("%s/joist@%s", level.Name, at(x.wide.mid()-lo)), level.Joists)
+			}
 		}
 	}
 	if d.unborne > 0 {
@@ -61,10 +64,17 @@ func (b *builder) joistRun(d *deck, band body, s span, id string, section plan.L
 	if s.hi-s.lo < 2*plate {
 		return
 	}
-	from := s.lo
-	for _, to := range append(b.joistCuts(d, band, s), s.hi) {
+	low, high := b.endAt(d, band, s.lo, -1), b.endAt(d, band, s.hi, 1)
+	from := low.far
+	for _, to := range append(b.joistCuts(d, band, span{low.far, high.far}), high.far) {
 		m := b.lying(plan.Joist, band.f, from, to, 0, band.d, d.z0, d.z1)
 		m.ID, m.Level, m.Section = id, d.level, section
+		if from == low.far {
+			low.cut(m, &m.A)
+		}
+		if to == high.far {
+			high.cut(m, &m.B)
+		}
 		b.member(m)
 		from = to
 	}
@@ -77,7 +87,7 @@ func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 	if s.hi-s.lo <= longest+geom.Eps {
 		return nil
 	}
-	supports := d.under(band, s)
+	supports := b.places(d, band, s)
 	for from := s.lo; s.hi-from > longest+geom.Eps; {
 		i := slices.IndexFunc(supports, func(x float64) bool { return x > from+longest+geom.Eps }) - 1
 		if i == -2 {
@@ -91,6 +101,19 @@ func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 		from = supports[i]
 	}
 	return cuts
+}
+
+// places are the supports over which a run of joists may break: not the one that it hangs
+// over at an end that nothing carries.
+func (b *builder) places(d *deck, band body, s span) []float64 {
+	on := d.under(band, s)
+	if d.level.Index > 0 && len(on) > 0 && !b.carriedEnd(d, band, s.hi, 1) {
+		on = on[:len(on)-1]
+	}
+	if d.level.Index > 0 && len(on) > 0 && !b.carriedEnd(d, band, s.lo, -1) {
+		on = on[1:]
+	}
+	return on
 }
 
 // under returns the stations along a band of the centers of girders and

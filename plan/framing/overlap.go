@@ -87,6 +87,8 @@ func owner(m *Member) string {
 		return "porch " + host
 	case m.Role == plan.GirderBeam || m.Role == plan.Pile:
 		return "girder " + host
+	case m.Role == plan.BraceBoard:
+		return "brace " + host
 	case m.Role == plan.PlateBeam || m.Role == plan.FlushBeam || m.Role == plan.BeamPost:
 		return "beam " + host
 	}
@@ -109,6 +111,11 @@ func (b *builder) posOf(m *Member) plan.Pos {
 	}
 	for _, x := range b.plan.Beams {
 		if x.Name == host && owner(m) == "beam "+host {
+			return x.Pos
+		}
+	}
+	for _, x := range b.plan.Braces {
+		if x.Name == host && m.Role == plan.BraceBoard {
 			return x.Pos
 		}
 	}

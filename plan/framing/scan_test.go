@@ -115,8 +115,8 @@ func TestJoistsRunningEastFillTheMirroredOutline(t *testing.T) {
 	}
 }
 
-// A bay turns the outline by 45 degrees: its joists end at the slant rims,
-// where the longer side of a joist meets them.
+// A bay turns the outline by 45 degrees: its joists are cut along the slant rims, which
+// their center lines meet.
 func TestJoistsEndAtSlantRims(t *testing.T) {
 	bay := []geom.Vec2{{}, {X: 120}, {X: 168, Y: -48}, {X: 264, Y: -48}, {X: 312}, {X: 432}, {X: 432, Y: 192}, {Y: 192}}
 	h := frame(t, scanned([][]geom.Vec2{bay}, "y"))
@@ -126,9 +126,9 @@ func TestJoistsEndAtSlantRims(t *testing.T) {
 		case x > 168 && x < 264:
 			south = -48 + 1.5
 		case x > 120 && x < 168:
-			south = -(x - 0.75 - 120) + slant
+			south = -(x - 120) + slant
 		case x > 264 && x < 312:
-			south = -(312 - x - 0.75) + slant
+			south = -(312 - x) + slant
 		}
 		require.InDelta(t, min(south, 1.5), m.A.Y, 1e-4, "x %g", x)
 		require.InDelta(t, 190.5, m.B.Y, 1e-5)

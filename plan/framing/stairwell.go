@@ -116,7 +116,7 @@ func (d *deck) free(t0, t1 float64) (body, []span) {
 	band := body{f: geom.Frame{Origin: runs.At(0, t0, 0).Flat(), D: runs.D, In: runs.In}, d: t1 - t0}
 	spans := insideBand(d.inner, band.f, 0, band.d)
 	for _, o := range d.taken {
-		if s0, s1, ok := band.crossing(o); ok {
+		if s0, s1, ok := band.crossing(o.body); ok {
 			spans = without(spans, span{s0, s1})
 		}
 	}

@@ -144,7 +144,7 @@ func TestJoistsBreakOverTheFarthestSupport(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			p := stories(1)
 			p.Lumber.Stock = []float64{96, 120}
-			b, d := newBuilder(p), &deck{supports: c.on}
+			b, d := newBuilder(p), &deck{level: p.Levels[0], supports: c.on}
 			assert.Equal(t, c.want, b.joistCuts(d, body{f: north, d: 1.5}, span{0, c.length}))
 			assert.Equal(t, c.unborne, d.unborne)
 		})

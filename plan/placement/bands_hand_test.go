@@ -87,6 +87,9 @@ func TestOverlapIsMoreThanAnEighthBothWays(t *testing.T) {
 		assert.Equal(t, c.want, a.overlaps(c.b), "%v", c.b)
 		assert.Equal(t, c.want, c.b.overlaps(a), "%v", c.b)
 	}
+	// A sixteenth off to the last bit is flush still.
+	assert.True(t, rect{0, 10, 0, 10, 3.0625}.overlaps(rect{0, 10, 0, 10, 3.125}))
+	assert.False(t, rect{0, 10, 0, 10, 3.0625}.overlaps(rect{0, 10, 0, 10, 3.126}))
 }
 
 func TestFacesOfAStud(t *testing.T) {

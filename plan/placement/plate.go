@@ -49,7 +49,7 @@ func (p plane) near(q plane) bool {
 func flat(p geom.Plate) (plane, rect) {
 	normal := p.N.Unit()
 	across, turn := geom.Vec3{X: -normal.Y, Y: normal.X}, 0.0
-	if across.Len() < 1e-3 {
+	if across.Len() < geom.Eps {
 		across = quarter(p.B.Sub(p.A))
 		turn = across.X
 	}

@@ -226,3 +226,35 @@ func TestWhereABoltFindsRoomOnThePlate(t *testing.T) {
 		assert.InDelta(t, c.at, s, 1e-9, c.name)
 	}
 }
+
+// Of a clip on the inside of a stud the outside is told as free, before its sides; of one on the outside the
+// inside; off the walls, and of a piece that lies nowhere, no face is.
+func TestTheFaceThatIsToldAsFree(t *testing.T) {
+	const else0 = "move one of them, or change its face"
+	clip := &hardware.Item{Item: &plan.Item{Length: 4.375, Width: 1.625, Fasteners: nails("to stud", 7, 1)}, Kind: hardware.KindNamed(plan.ClipItem)}
+	for _, c := range []struct {
+		name     string
+		face     plan.Face
+		off, lie bool
+		want     string
+	}{
+		{"inside", plan.Inside, false, true, `the outside face is free there: face = "outside"`},
+		{"outside", plan.Outside, false, true, `the inside face is free there: face = "inside"`},
+		{"off the walls", plan.Inside, true, true, else0},
+		{"nowhere", plan.Inside, false, false, else0},
+	} {
+		h := newHand()
+		m := h.member(0, plan.Stud, 40, 41.5, floor1+1.5, top1-3)
+		joints := h.held(0)
+		x := moving(h)
+		j := *joints[1]
+		p := &Piece{Joint: &j, Item: clip, Lie: Lie{Face: c.face}}
+		if c.lie {
+			p.Laid = []Laid{{Member: m}}
+		}
+		if c.off {
+			j.Wall = nil
+		}
+		assert.Equal(t, c.want, x.freeFace(p, "none"), c.name)
+	}
+}

@@ -18,7 +18,7 @@ var headers = map[string]string{
 	"": "", "project": "[project]", "site": "[site]", "foundation": "[foundation]", "lumber": "[lumber]", "loads": "[loads]", "loads.dead": "[[loads.dead]]",
 	"salt": "[salt]", "salt.override": "[salt]\n[[salt.override]]", "treated": "[[treated]]",
 	"level": "[[level]]", "opening_type": "[[opening_type]]", "shear_type": "[[shear_type]]", "wall": "[[wall]]", "wall.start": "[[wall]]\n[wall.start]", "wall.opening": "[[wall]]\n[[wall.opening]]",
-	"wall.shear": "[[wall]]\n[[wall.shear]]", "wall.post": "[[wall]]\n[[wall.post]]", "roof": "[[roof]]", "roof.post": "[[roof]]\n[[roof.post]]", "deck": "[deck]", "deck.zone": "[deck]\n[[deck.zone]]", "floor": "[floor]", "floor_opening": "[[floor_opening]]", "joist": "[[joist]]", "blocking": "[[blocking]]", "girder": "[[girder]]", "porch": "[[porch]]", "porch.roof": "[[porch]]\n[porch.roof]", "porch.deck": "[[porch]]\n[porch.deck]", "beam": "[[beam]]", "item": "[[item]]",
+	"wall.shear": "[[wall]]\n[[wall.shear]]", "wall.post": "[[wall]]\n[[wall.post]]", "roof": "[[roof]]", "roof.post": "[[roof]]\n[[roof.post]]", "deck": "[deck]", "deck.zone": "[deck]\n[[deck.zone]]", "floor": "[floor]", "floor_opening": "[[floor_opening]]", "joist": "[[joist]]", "blocking": "[[blocking]]", "girder": "[[girder]]", "brace": "[[brace]]", "breakaway": "[[breakaway]]", "porch": "[[porch]]", "porch.roof": "[[porch]]\n[porch.roof]", "porch.deck": "[[porch]]\n[porch.deck]", "beam": "[[beam]]", "item": "[[item]]",
 	"item.nails": "[[item]]\n[item.nails]", "item.loads": "[[item]]\n[item.loads]", "rule": "[[rule]]",
 	"rule.where": "[[rule]]\n[rule.where]", "place": "[[place]]",
 	"nailing": "[nailing]", "nailing.connection": "[nailing.jack_to_king]",

@@ -203,6 +203,9 @@ func (v value) nodes(kind string) (out []node) {
 		path := element(v.at(v.key), i)
 		out = append(out, node{r: v.r, path: path, where: prefix + label(kind, m, i), m: m})
 	}
+	if v.many() {
+		return nil
+	}
 	switch list := v.raw.(type) {
 	case []map[string]any:
 		for i, m := range list {
@@ -238,6 +241,9 @@ func (v value) list() []value {
 	list, ok := v.raw.([]any)
 	if !ok {
 		return []value{v}
+	}
+	if v.many() {
+		return nil
 	}
 	out := make([]value, len(list))
 	for i, x := range list {

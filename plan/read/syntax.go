@@ -3,7 +3,7 @@ package read
 import (
 	"cmp"
 	"errors"
-	"regexp"
+	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -17,6 +17,10 @@ import (
 func (r *reader) decode(src []byte) (m map[string]any, ok bool) {
 	if i := badUTF8(src); i >= 0 {
 		r.add(plan.Diagnostic{Code: "encoding", Summary: "the file is not UTF-8", Mend: notUTF8(src), Pos: placeOf(r.file, string(src), i)})
+		return nil, false
+	}
+	if i := tooDeep(string(src)); i >= 0 {
+		r.add(plan.Diagnostic{Code: "too-deep", Summary: fmt.Sprintf("more than %d tables or lists stand inside one another", mostNested), Mend: "close those before it: a plan's tables lie four deep", Pos: placeOf(r.file, string(src), i)})
 		return nil, false
 	}
 	_, err := toml.Decode(string(src), &m)
@@ -40,56 +44,12 @@ func placeOf(file, src string, i int) plan.Pos {
 
 // syntax reports a fault of TOML itself.
 func (r *reader) syntax(e toml.ParseError, src string) {
-	d := plan.Diagnostic{Code: "syntax", Summary: cmp.Or(oneLine(e.Message), oneLine(e.Error()))}
-	d.Summary = strings.ToLower(d.Summary[:1]) + d.Summary[1:]
 	// The decoder's own line and column are off where a line breaks off.
 	at := min(max(e.Position.Start, 0), len(src))
-	d.Pos = placeOf(r.file, src, at)
 	line, _, _ := strings.Cut(src[strings.LastIndexByte(src[:at], '\n')+1:], "\n")
-	d.Mend = syntaxMend(d.Summary, strings.TrimRight(line, "\r"))
+	d := plan.Diagnostic{Code: "syntax", Pos: placeOf(r.file, src, at)}
+	d.Summary, d.Mend = ownWords(cmp.Or(oneLine(e.Message), oneLine(e.Error())), strings.TrimRight(line, "\r"))
 	r.add(d)
-}
-
-var (
-	// innerMark is an inch mark that closes its string: "5' 4"".
-	innerMark = regexp.MustCompile(`"[^"]*'[^"]*"\s*[^,\]}#\s]`)
-	// bareMeasure is a number with its unit that stands outside of quotes.
-	bareMeasure = regexp.MustCompile(`[=\[,]\s*[0-9][-0-9 ./]*('|"|[A-Za-z:@])`)
-	// bareWord is a word that stands outside of quotes.
-	bareWord = regexp.MustCompile(`[=\[,]\s*[A-Za-z]`)
-)
-
-// syntaxMends give the mend for what the decoder's message has in it, the
-// particular before the general; a line must fit when one is given.
-var syntaxMends = []struct {
-	message string
-	line    *regexp.Regexp
-	mend    string
-}{
-	{"already been defined", nil, "write it once; of what there can be several, each begins with two brackets: [[wall]]"},
-	{"cannot be used as an array", nil, "write every one of its tables with two brackets: [[wall]]"},
-	{"cannot contain newlines", nil, `close the quotes in the same line; the inch mark inside is written \" or in: "5' 4in"`},
-	{"invalid escape", nil, `only the inch mark takes a backslash: "5' 4 1/2\"", or write in: "5' 4 1/2in"`},
-	{"to end table", nil, "close it like [project], or [[wall]] with two brackets"},
-	{"key separator", nil, "a line is key = value, a [table] or a # comment"},
-	{"expected '.' or '='", nil, "a line is key = value, a [table] or a # comment"},
-	{"", innerMark, `inside quotes write the inch mark as \" or as in: "5' 4in"`},
-	{"", bareMeasure, `put a value with a unit in quotes: "5' 4in", "2x6 @ 16in"`},
-	{"expected value", bareWord, `put text in quotes: kind = "clip"`},
-	{"expected value", nil, "write the value after the ="},
-	{"terminator", nil, "put a comma between two values, and close what is open"},
-	{"to end with a newline", nil, "one key = value in a line; text and lengths stand in quotes"},
-	{"end of file", nil, "close what is open: quotes, brackets or braces"},
-}
-
-// syntaxMend says how to mend a fault of TOML in a line.
-func syntaxMend(message, line string) string {
-	for _, m := range syntaxMends {
-		if strings.Contains(message, m.message) && (m.line == nil || m.line.MatchString(line)) {
-			return m.mend
-		}
-	}
-	return ""
 }
 
 // badUTF8 returns the place of the first byte that is not UTF-8 text, or −1.

@@ -23,6 +23,10 @@ func (v value) text() (string, bool) {
 		v.bad("blank", "write it, or leave the key out", "is blank")
 		return "", false
 	}
+	if len(s) > mostText {
+		v.bad("too-long", "shorten it; it must fit on a sheet", "is %d letters long, and %d is the most", len(s), mostText)
+		return "", false
+	}
 	return s, true
 }
 

@@ -133,7 +133,7 @@ func (r *Roof) crossings(f *Face, s, beside float64) (out []crossing) {
 func (r *Roof) lineOn(kind EdgeKind, a, b geom.Vec2) *Line {
 	mid := a.Add(b).Mul(0.5)
 	for _, l := range r.Lines {
-		if l.Kind == kind && distance(mid, l.A.Flat(), l.B.Flat()) < 10*snap {
+		if l.Kind == kind && distance(mid, l.A.Flat(), l.B.Flat()) < near {
 			return l
 		}
 	}
@@ -147,7 +147,7 @@ func (r *Roof) atRidgeEnd(run *Run) {
 		return
 	}
 	for _, l := range r.Lines {
-		if l.Kind == Ridge && (l.A.Flat().Sub(run.High).Len() < 0.01 || l.B.Flat().Sub(run.High).Len() < 0.01) {
+		if l.Kind == Ridge && (l.A.Flat().Sub(run.High).Len() < near || l.B.Flat().Sub(run.High).Len() < near) {
 			run.HighEnd = End{Ridge, l}
 		}
 	}

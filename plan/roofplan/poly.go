@@ -9,6 +9,10 @@ import (
 // snap is the tolerance, in, within which two corners of faces are one.
 const snap = 1e-4
 
+// near is how far, in, lines and their ends may be from each other that meet: what
+// crosses them is worked out from corners that are each off by up to snap.
+const near = 10 * snap
+
 // Area returns the signed area of a polygon, in²; positive counterclockwise.
 func Area(p []geom.Vec2) (a float64) {
 	for i, q := range p {
@@ -46,7 +50,7 @@ func clip(p []geom.Vec2, n geom.Vec2, c float64) (out []geom.Vec2) {
 // inside returns the half plane to the left of edge i of p: n·q <= c.
 func inside(p []geom.Vec2, i int) (n geom.Vec2, c float64) {
 	a, b := p[i], p[(i+1)%len(p)]
-	n = b.Sub(a).Unit().Left().Mul(-1)
+	n = b.Sub(a).Unit().Right()
 	return n, n.Dot(a)
 }
 

@@ -1,6 +1,8 @@
 package steel
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/lift"
@@ -68,6 +70,12 @@ func (b *Body) gripped() (held []*framing.Member, ground bool) {
 		}
 	}
 	return held, ground
+}
+
+// Grips tells whether a body holds a member: by fasteners with enough wood, or a rod.
+func (b *Body) Grips(m *framing.Member) bool {
+	held, _ := b.gripped()
+	return slices.Contains(held, m)
 }
 
 // grounded ties piles to the ground, and porch posts whose base is fastened:

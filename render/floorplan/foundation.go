@@ -70,13 +70,15 @@ func (v *planView) drawFoundation(s planSheet) {
 			v.dashedWall(w)
 		}
 	}
-	for _, r := range []plan.Role{plan.Beam, plan.DeckGirder, plan.DeckJoist, plan.DeckRim, plan.RailPost, plan.GirderBeam, plan.Pile, plan.PorchPost, plan.RidgePole} {
+	v.breakaways()
+	for _, r := range []plan.Role{plan.Beam, plan.DeckGirder, plan.DeckJoist, plan.DeckRim, plan.RailPost, plan.GirderBeam, plan.BraceBoard, plan.Pile, plan.PorchPost, plan.RidgePole} {
 		for _, m := range v.House.Members {
 			if m.Role == r {
 				v.drawSupport(m)
 			}
 		}
 	}
+	v.bracingLines()
 	v.girderNames()
 	v.pileStations()
 	v.poleStations()
@@ -119,6 +121,8 @@ func (v *planView) clearOfBeams() {
 func (v *planView) drawSupport(m *framing.Member) {
 	b := math.Max(m.Section.Width(), 1.5)
 	switch m.Role {
+	case plan.BraceBoard:
+		v.dashedBoard(m)
 	case plan.DeckJoist, plan.DeckRim:
 		v.bar(sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerMember}, m.A.Flat(), m.B.Flat(), b)
 	case plan.GirderBeam, plan.Beam, plan.DeckGirder:
@@ -308,6 +312,8 @@ func foundationNotes(c *page.Context) []string {
 			s += ", tops at " + strings.Join(tops, " and ") + " above grade"
 		}
 		notes = append(notes, s+".")
+		notes = append(notes, seatNotes(c)...)
+		notes = append(notes, bracingNotes(c)...)
 	}
 	if len(anchorsOf(c)) > 0 {
 		notes = append(notes, anchorNote)
@@ -337,6 +343,28 @@ func porchDeckNotes(c *page.Context) (notes []string) {
 			s += " Posts of rails at most " + c.Length(d.Rail) + " apart; rails are no load path, and openings in them for stairs are not drawn."
 		}
 		notes = append(notes, s+" Not checked: wind on the deck, what lies and stands on it, and what leans on its rails.")
+	}
+	return notes
+}
+
+// seatNotes says how the girders' seats are cut into the piles, those alike together.
+func seatNotes(c *page.Context) (notes []string) {
+	names, order := map[string][]string{}, []string{}
+	for _, g := range c.House.Plan.Girders {
+		words := g.SeatWords(c.House.Plan.Foundation.Pile.Depth, c.Length)
+		if words == "" {
+			continue
+		}
+		if names[words] == nil {
+			order = append(order, words)
+		}
+		names[words] = append(names[words], g.Name)
+	}
+	for _, words := range order {
+		notes = append(notes, "On their piles "+strings.Join(names[words], ", ")+words+".")
+	}
+	if len(order) > 0 {
+		notes = append(notes, "Treat every field cut and hole in piles again; cut no pile deeper than shown.")
 	}
 	return notes
 }
