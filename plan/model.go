@@ -351,6 +351,7 @@ type Porch struct {
 	Posts    []float64 // stations of post centers
 	Base     float64   // height of the posts' foot
 	Top      float64   // height of the beam's top
+	Piles    bool      // the posts are piles that go up in one piece: no foot, embedment by the engineer
 	Deck     *PorchDeck
 	Pos      Pos
 }

@@ -9,6 +9,7 @@ import (
 	"galewright/render/lists"
 	"galewright/render/page"
 	"galewright/render/piling"
+	"galewright/render/porch"
 )
 
 // view is one kind of sheet.
@@ -30,6 +31,7 @@ var views = []view{
 	{1, floorplan.DeckPages},
 	{1, floorplan.NotePages},
 	{2, elevation.Pages},
+	{2, porch.Pages},
 	{2, piling.Pages},
 	{3, lists.ChainPages},
 	{3, lists.StormPages},

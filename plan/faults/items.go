@@ -67,7 +67,7 @@ var drawing = []row{
 	{"unknown-paper", "There is no paper of that name.", "Take one of the list."},
 	{"no-such-sheet", "A filter of sheets names none of the set.", "Take a series or a sheet of the set."},
 	{"no-such-wall", "A poster is asked for of a wall that no elevation shows.", "Name a wall of the plan."},
-	{"paper-too-small", "A wall does not fit the paper at any of the scales.", "Take larger paper."},
+	{"paper-too-small", "A wall, or a side of a porch, does not fit the paper at any of the scales.", "Take larger paper."},
 	{"no-room-on-sheet", "Something found no room on a sheet of a plan and is left out there.", "Take larger paper."},
 	{"label-without-place", "A label found no place on an elevation and is left out there.", "Take larger paper."},
 }

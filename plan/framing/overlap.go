@@ -83,7 +83,7 @@ func owner(m *Member) string {
 		return "wall " + m.Wall.Name
 	case m.Roof != nil:
 		return "roof " + m.Roof.Name
-	case m.Role == plan.Beam || m.Role == plan.PorchPost || slices.Contains(plan.DeckRoles, m.Role):
+	case m.Role == plan.Beam || m.Role == plan.PorchPost || m.OfPorch() || slices.Contains(plan.DeckRoles, m.Role):
 		return "porch " + host
 	case m.Role == plan.GirderBeam || m.Role == plan.Pile:
 		return "girder " + host

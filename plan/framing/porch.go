@@ -3,6 +3,7 @@ package framing
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -89,12 +90,18 @@ func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams 
 	share := shareOf(p.Posts, s, 0, p.To.Sub(p.From).Len())
 	m := b.postAt(f.At(s, mid, foot))
 	if m == nil {
+		role, name := plan.PorchPost, "porch post"
+		if p.Piles {
+			role, name = plan.Pile, porchPile
+		}
 		m = b.member(&Member{
-			ID: fmt.Sprintf("%s/porch post@%s", p.Name, at(s)), Role: plan.PorchPost, Section: p.Post, Length: foot - p.Base,
+			ID: fmt.Sprintf("%s/%s@%s", p.Name, name, at(s)), Role: role, Section: p.Post, Length: foot - p.Base,
 			Z0: p.Base, Z1: foot, A: f.At(s, mid, p.Base), B: f.At(s, mid, foot),
 			Solid: []geom.Solid{f.Box(s-w/2, s+w/2, mid-d/2, mid+d/2, p.Base, foot)},
 		})
-		b.joint(&Joint{Kind: plan.PostBase, Host: p.Name, Station: s, At: m.A, Members: []*Member{m}, Below: true, Tributary: share})
+		if !p.Piles {
+			b.joint(&Joint{Kind: plan.PostBase, Host: p.Name, Station: s, At: m.A, Members: []*Member{m}, Below: true, Tributary: share})
+		}
 	}
 	over := []*Member{}
 	for _, beam := range beams {
@@ -107,10 +114,18 @@ func (b *builder) porchPost(p *plan.Porch, f geom.Frame, s, foot float64, beams 
 	b.joint(&Joint{Kind: plan.PostCap, Host: p.Name, Station: s, At: m.B, Members: append([]*Member{over[0], m}, over[1:]...), Below: true, Tributary: share})
 }
 
+// porchPile names a pile that is a post of a porch in IDs.
+const porchPile = "porch pile"
+
+// OfPorch tells whether a pile is a post of a porch, that goes up to its beam.
+func (m *Member) OfPorch() bool {
+	return m.Role == plan.Pile && strings.Contains(m.ID, "/"+porchPile+"@")
+}
+
 // postAt returns the porch post whose head is at p, nil for none.
 func (b *builder) postAt(p geom.Vec3) *Member {
 	for _, m := range b.index.Within(around(p)) {
-		if m.Role == plan.PorchPost && m.B.Sub(p).Len() < sixteenth {
+		if (m.Role == plan.PorchPost || m.OfPorch()) && m.B.Sub(p).Len() < sixteenth {
 			return m
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -109,4 +110,31 @@ func along(p *plan.Plan, m *Member) float64 {
 		}
 	}
 	return -1
+}
+
+// Piles that go up to a porch's beam stand from grade in one piece, have a cap and no base, and the deck's
+// girder is bolted to them.
+func TestPostsOfAPorchThatArePiles(t *testing.T) {
+	src, err := os.ReadFile("testdata/odd/porch-deck.toml")
+	require.NoError(t, err)
+	p, ds := read.Plan("piles.toml", []byte(strings.Replace(string(src), `base = "6in"`, `piles = true`, 1)), os.ReadFile)
+	require.False(t, ds.Errors(), "%v", ds)
+	h := frame(t, p)
+	piles := 0
+	for _, m := range h.Members {
+		require.NotEqual(t, plan.PorchPost, m.Role)
+		if m.OfPorch() {
+			piles++
+			assert.Equal(t, []float64{0, 158 - 9.25, 158 - 9.25}, []float64{m.Z0, m.Z1, m.Length}, m.ID)
+			assert.Equal(t, "6x6", m.Section.Text)
+		}
+	}
+	assert.Equal(t, 3+1+2+1+2, piles, "one under each corner")
+	kinds := map[plan.JointKind]int{}
+	for _, j := range h.Joints {
+		if strings.HasPrefix(j.Host, "porch-") {
+			kinds[j.Kind]++
+		}
+	}
+	assert.Equal(t, []int{11, 9, 0}, []int{kinds[plan.PostCap], kinds[plan.DeckPost], kinds[plan.PostBase]})
 }

@@ -69,9 +69,28 @@ func windAssumptions(a *analysis) []string {
 	}
 	return append(out,
 		"Undersides: eaves, rakes and roof over a porch take the windward wall's pressure from below on the side the wind comes from and on that of its corner ("+soffitText(a)+"); no internal pressure acts there. "+a.plan.InRoofWords("A rafter")+" is inside or outside by the line of its middle.",
-		"An open roof on posts is run as a free roof, clear and obstructed, and as an overhang of the house; the larger uplift is taken place by place.",
+		"An open roof on posts is run as a free roof, clear and obstructed, and as an overhang of the house; the larger uplift is taken place by place."+cornerText(a.plan)+pileText(a.plan),
 		a.u.Sprintf("Lateral load on roofs is never below zero, each roof by itself, none shields another; gable triangles and hip ends take the walls' pressure. Minimum loads of %.0f{psf} and %.0f psf (ASCE 7-16 27.1.5, transcribed) are run too.", wind.LeastWall, wind.LeastRoof),
 	)
+}
+
+// pileText tells what holds the piles of porches down.
+func pileText(p *plan.Plan) string {
+	if !slices.ContainsFunc(p.Porches, func(x *plan.Porch) bool { return x.Piles }) {
+		return ""
+	}
+	return " Posts of porches that are piles hold what their beams' ties bring by their embedment, which is the engineer's; at a corner they hold both sides'."
+}
+
+// cornerText tells how a porch's roof is taken past a corner of the house.
+func cornerText(p *plan.Plan) string {
+	turns := func(r *plan.Roof) bool {
+		return r.Kind == plan.ShedRoof && slices.Contains(r.GableEnd[:], plan.HipEnd)
+	}
+	if !slices.ContainsFunc(p.Roofs, turns) {
+		return ""
+	}
+	return " No figure has the corner of a porch: the slope past it takes the largest of any part of any case of a free roof with one slope, as a hip the strips along its edges, and the hip's pull at the house goes in halves to the two walls of the corner."
 }
 
 // spansAssumed says how pressure on the roof comes to what it bears on.

@@ -76,7 +76,7 @@ func TestEveryFieldOfTheModelCanBeWritten(t *testing.T) {
 		"[[floor_opening]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[floor_opening]]\nname = \"s\"\narea = [[\"1'\", \"1'\"], [\"2'\", \"2'\"]]",
 		"[[joist]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[joist]]\nname = \"j\"\nfrom = [\"1'\", \"1'\"]\nto = [\"1'\", \"9'\"]",
 		"[[blocking]]", "[[level]]\nname = \"second\"\nplate_height = \"8'\"\n[[blocking]]\nname = \"k\"\nfrom = [\"1'\", \"1'\"]\nto = [\"9'\", \"1'\"]",
-		"[[roof.post]]", "[[roof.post]]\nat = \"9'\"", "[[porch]]", "[[porch]]\nname = \"p\"", "[[beam]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[beam]]\nname = \"b\"\nmember = \"2-2x8\"\nfrom = [\"2'\", \"1'\"]\nto = [\"9'\", \"1'\"]", "[[item]]", "[[item]]\nmark = \"m\"\nkind = \"clip\"")
+		"[[roof.post]]", "[[roof.post]]\nat = \"9'\"", "[[porch]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[porch]]\nname = \"p\"", "[porch.deck]", "[porch.deck]\njoists = \"2x8\"\ngirder = \"2-2x8\"", "[[beam]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[beam]]\nname = \"b\"\nmember = \"2-2x8\"\nfrom = [\"2'\", \"1'\"]\nto = [\"9'\", \"1'\"]", "[[item]]", "[[item]]\nmark = \"m\"\nkind = \"clip\"")
 	for _, k := range read.Keys() {
 		note(names.Replace(headers[k.Table])+"\n"+k.Example+"\n", "../../examples")
 	}

@@ -31,6 +31,7 @@ var porchKeys = []binding[porchDraft]{
 		readPorchPosts).must(),
 	lengthKey("base", `"6in"`, "height of the posts' foot above grade", func(p *porchDraft) *float64 { return &p.Base }).within(0, 600).or("0'", `"0'"`),
 	sizeKey("top", `"9'"`, "height of the beam's top above grade", func(p *porchDraft) *float64 { return &p.Top }).within(6, 720).must(),
+	flagKey("piles", "its posts are piles that go up in one piece to the beam: they have no base, and their embedment is the engineer's", func(p *porchDraft) *bool { return &p.Piles }),
 	custom("roof", "table", `{ pitch = "3:12", rafters = "2x6 @ 16in" }`, "its roof, from the beams to ledgers on the house: a shed over each side, named \"porch-roof-S\", with a hip past each corner; without it write [[roof]]s", func(v value, p *porchDraft) {
 		if n, ok := v.table(); ok {
 			p.roof = &n
@@ -191,6 +192,9 @@ func readPorches(n node, _ int, p *plan.Plan) {
 	if d.Top > 0 && d.Top-d.Beam.Depth <= d.Base {
 		n.fault("top", "no-room", "raise top or lower base", "top %s less the beam of %s leaves no post above base %s",
 			n.r.units().Length(d.Top), n.r.units().Length(d.Beam.Depth), n.r.units().Length(d.Base))
+	}
+	if d.Piles && n.has("base") {
+		n.fault("base", "idle-key", "take it out, or piles", "base is for posts on footings, and these are piles out of the ground")
 	}
 	for _, key := range []string{"from", "to"} {
 		switch {

@@ -47,7 +47,7 @@ var roofKeys = []binding[roofDraft]{
 		otherwise("the longest stock of [lumber]"),
 	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
 	flagKey("trusses", "trusses at the same spacing instead of rafters", func(d *roofDraft) *bool { return &d.Trusses }),
-	custom("gable_ends", "words", `["rake", "gable truss"]`, "how the low and the high end of the ridge are closed; one word for both", readGableEnds).
+	custom("gable_ends", "words", `["rake", "gable truss"]`, "how the low and the high end of the ridge are closed; one word for both; of a shed a hip past the corner of the house, where another shed goes on", readGableEnds).
 		words(plan.Words(plan.GableEnds)).otherwise("rake over a wall with top = \"rake\", else a gable truss"),
 	field("ceiling_ties", "true or false", "true", "ceiling joists or ties at the plate", value.flag,
 		func(d *roofDraft) *bool { return &d.CeilingTies }).or(true, "true"),

@@ -228,7 +228,11 @@ func (v *planView) girderNames() {
 		v.nameBeam(g.Name+"  "+g.Member.Text, g.From, g.To, g.Member.Width())
 	}
 	for _, p := range v.House.Plan.Porches {
-		v.nameBeam(p.Name+"  beam "+p.Beam.Text+", posts "+p.Post.Text, p.From, p.To, 2*p.Beam.Width())
+		posts := ", posts "
+		if p.Piles {
+			posts = ", piles "
+		}
+		v.nameBeam(p.Name+"  beam "+p.Beam.Text+posts+p.Post.Text, p.From, p.To, 2*p.Beam.Width())
 	}
 }
 
@@ -282,7 +286,7 @@ func (v *planView) pileStations() {
 func pileTops(c *page.Context) (tops []string) {
 	var heights []float64
 	for _, m := range c.House.Members {
-		if m.Role == plan.Pile {
+		if m.Role == plan.Pile && !m.OfPorch() {
 			heights = append(heights, m.Z1)
 		}
 	}
@@ -313,6 +317,9 @@ func foundationNotes(c *page.Context) []string {
 	}
 	if len(anchorsOf(c)) > 0 {
 		notes = append(notes, anchorNote)
+	}
+	if slices.ContainsFunc(c.House.Plan.Porches, func(p *plan.Porch) bool { return p.Piles }) {
+		notes = append(notes, "Piles of porches go up in one piece to their beam; their embedment is the engineer's.")
 	}
 	return append(notes, porchDeckNotes(c)...)
 }
