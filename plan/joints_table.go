@@ -19,6 +19,12 @@ const ofFloors = "they carry the floor's own weight and live load, which are not
 // ofBeams is the reason of the joints of what carries a beam of a floor or ceiling.
 const ofBeams = "they carry floors and ceilings down, dead and live, which are not compared with what holds them: size beam, hangers, bearing and posts by the engineer of record; wind brings no uplift to them, and the collector force of a beam in a shear wall's line is checked at the collector joint where it begins"
 
+// ofBraces is the reason of the ends of bracing between piles.
+const ofBraces = "what braces carry is the engineer's: wind and flood, waves and debris on the piles are not computed, of two crossed braces the one in tension works, and nothing of them counts as capacity here"
+
+// ofDecks is the reason of the joints of a porch's deck.
+const ofDecks = "a porch's deck is not followed: wind on it from below and from the side, what lies and stands on it, and what leans on its rails are the engineer's; rails are no load path"
+
 // byBending is the reason of the ends of cripples over headers.
 const byBending = "a cripple that pieces tie at both its ends is checked with the plates over its opening (plate-bending), and one that they do not holds nothing there"
 
@@ -147,6 +153,12 @@ var Joints = []*JointRow{
 		Unchecked: ofBeams,
 	},
 	{
+		Kind: BeamHung, Code: "BH", One: "beam to beam", Many: "beams to beams",
+		Doc:    "each end of each beam of a floor or ceiling that hangs on the face of another",
+		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesStandalone,
+		Unchecked: ofBeams,
+	},
+	{
 		Kind: JoistHung, Code: "JH", One: "joist to flush beam", Many: "joists to flush beams",
 		Doc:    "each joist that ends at the face of a flush beam",
 		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesStandalone,
@@ -231,6 +243,24 @@ var Joints = []*JointRow{
 		Demand: []string{"from the beam"}, Check: "porch-base-uplift",
 	},
 	{
+		Kind: DeckHung, Code: "DH", One: "hung deck joist", Many: "hung deck joists",
+		Doc:    "each end of a porch deck's joist or girder that is hung: from the ledger on the house, the doubled joist or the girder past a corner",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Unchecked: ofDecks,
+	},
+	{
+		Kind: DeckOver, Code: "DG", One: "deck joist on girder", Many: "deck joists on girders",
+		Doc:    "each joist of a porch's deck over its outer girder",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesOver,
+		Unchecked: ofDecks,
+	},
+	{
+		Kind: DeckPost, Code: "DP", One: "deck girder to post", Many: "deck girders to posts",
+		Doc:    "each girder of a porch's deck to each post that it lies against",
+		Places: []JointPlace{{PorchHost, FoundationSheet}}, Lies: LiesStandalone,
+		Unchecked: ofDecks,
+	},
+	{
 		Kind: GirderSplice, Code: "GX", One: "girder splice", Many: "girder splices",
 		Doc:    "each break in a girder",
 		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesAlong,
@@ -241,5 +271,17 @@ var Joints = []*JointRow{
 		Doc:    "each girder or stringer over a pile",
 		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesStandalone,
 		Demand: []string{"from walls and joists", "", "", "dead load of the lowest floor"}, Check: "girder-pile-uplift",
+	},
+	{
+		Kind: BraceEnd, Code: "BR", One: "brace to pile", Many: "braces to piles",
+		Doc:    "each end of each brace of boards between piles, and of each knee brace, to the pile or girder it lies on",
+		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesAgainst,
+		Unchecked: ofBraces,
+	},
+	{
+		Kind: BraceRod, Code: "RB", One: "rod between piles", Many: "rods between piles",
+		Doc:    "each rod of crossed bracing, through the two piles that it braces",
+		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesAgainst,
+		Unchecked: ofBraces,
 	},
 }

@@ -161,6 +161,12 @@ func (p *Plan) LieBy(lay Lay, move geom.Vec2) {
 	for _, r := range p.Roofs {
 		l.roof(r)
 	}
+	for _, x := range p.Braces {
+		x.Bays = l.bays(p, x.Girder, x.Bays, x.Across != "")
+	}
+	for _, x := range p.Breakaways {
+		x.Bays = l.bays(p, x.Girder, x.Bays, false)
+	}
 	for _, g := range p.Girders {
 		l.stations(g.Piles, g.To.Sub(g.From).Len())
 		g.From, g.To = l.ends(g.From, g.To)
@@ -267,4 +273,26 @@ func (l layer) roof(r *Roof) {
 	if d := l.Way(across); d.X+d.Y < 0 && r.PitchOther > 0 {
 		r.Pitch, r.PitchOther = r.PitchOther, r.Pitch
 	}
+}
+
+// bays counts bays of a girder, or its piles, from its start as it lies.
+func (l layer) bays(p *Plan, girder string, bays []int, piles bool) []int {
+	if !l.Mirrored || len(bays) == 0 {
+		return bays
+	}
+	for _, g := range p.Girders {
+		if g.Name != girder {
+			continue
+		}
+		n := len(g.Piles)
+		if piles {
+			n++
+		}
+		out := make([]int, len(bays))
+		for i, b := range bays {
+			out[len(bays)-1-i] = n - b
+		}
+		return out
+	}
+	return bays
 }

@@ -21,6 +21,8 @@ type Plan struct {
 	Roofs         []*Roof
 	Foundation    Foundation
 	Girders       []*Girder
+	Braces        []*Brace
+	Breakaways    []*Breakaway
 	FloorOpenings []*FloorOpening // stairs
 	FloorJoists   []*FloorJoist   // beside those at the spacing
 	FloorBlocks   []*FloorBlocks
@@ -327,6 +329,10 @@ type Girder struct {
 	Member   Lumber
 	Piles    []float64 // stations of pile centers from From
 	Seat     GirderSeat
+	// Notch is how deep it is cut into its piles, in: one cut in a notch, one on each
+	// side in cheeks, where 0 is none. NotchHeight is how far the wood behind the notch
+	// goes up from the seat, in.
+	Notch, NotchHeight float64
 	// Packing is the thickness of the boards on its right face, seen from its start
 	// to its end, that bring it out to the faces of what stands over it, in.
 	Packing float64
@@ -342,7 +348,22 @@ type Porch struct {
 	Posts    []float64 // stations of post centers
 	Base     float64   // height of the posts' foot
 	Top      float64   // height of the beam's top
+	Deck     *PorchDeck
 	Pos      Pos
+}
+
+// PorchDeck is the deck of a porch: joists from a ledger on the house's rim to a girder
+// along the inside of the posts.
+type PorchDeck struct {
+	Level  *Level  // beside whose floor it lies
+	Top    float64 // of its boards, above grade, in
+	Joists Lumber
+	Space  float64 // of the joists, on center
+	Girder Lumber
+	Board  float64   // thickness of its boards, in
+	Boards BoardsRun // the way they run
+	Rail   float64   // greatest distance of the posts of its rails, in; 0 = no rails
+	Pos    Pos
 }
 
 // FloorBeam is a beam that carries the joists of a floor or ceiling over a level:
@@ -452,6 +473,7 @@ type Where struct {
 	Level    []string
 	Wall     []string
 	Roof     []string
+	Girder   []string // of a joint on a girder
 	Exterior *bool
 	Bearing  *bool
 	LinesUp  *bool

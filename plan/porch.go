@@ -19,6 +19,18 @@ func (p *Plan) PorchCorners(x *Porch) (before, after *Porch) {
 	return before, after
 }
 
+// Side returns the side of the compass that a porch looks to.
+func (x *Porch) Side() Side {
+	out := x.To.Sub(x.From).Right().Unit()
+	best := South
+	for _, s := range Sides {
+		if sideWays[s].Dot(out) > sideWays[best].Dot(out)+1e-9 {
+			best = s
+		}
+	}
+	return best
+}
+
 // oneCorner is how near the ends of two beams lie that meet at a corner, in.
 const oneCorner = 1.0 / 16
 

@@ -51,6 +51,7 @@ const (
 	CollectorStrapItem ItemKind = "collector strap"
 	AnchorBoltItem     ItemKind = "anchor bolt"
 	AnchorRodItem      ItemKind = "anchor rod"
+	BraceRodItem       ItemKind = "brace rod"
 	PostBaseItem       ItemKind = "post base"
 	PostCapItem        ItemKind = "post cap"
 	HangerItem         ItemKind = "hanger"
@@ -61,7 +62,7 @@ const (
 // ItemKinds are the kinds of items in the order of the load path.
 var ItemKinds = []ItemKind{
 	ClipItem, RidgeStrapItem, WrapStrapItem, OpeningStrapItem, StrapItem, CoilStrapItem, LongStrapItem, HoldDownItem, HoldDownPairItem,
-	CollectorStrapItem, AnchorBoltItem, AnchorRodItem, PostBaseItem, PostCapItem, HangerItem, SheathingItem, GenericItem,
+	CollectorStrapItem, AnchorBoltItem, AnchorRodItem, BraceRodItem, PostBaseItem, PostCapItem, HangerItem, SheathingItem, GenericItem,
 }
 
 // Phase says when a piece goes on.
@@ -103,6 +104,18 @@ const (
 
 // RoofKinds are the kinds of roofs that a plan may name.
 var RoofKinds = []RoofKind{GableRoof, HipRoof, ShedRoof}
+
+// BoardsRun is the way that the boards of a deck run, seen from the house.
+type BoardsRun string
+
+// The ways; boards along the house lie square across the joists.
+const (
+	BoardsAlong    BoardsRun = "along"
+	BoardsDiagonal BoardsRun = "diagonal"
+)
+
+// BoardRuns are the ways that a plan may name.
+var BoardRuns = []BoardsRun{BoardsAlong, BoardsDiagonal}
 
 // GableEnd says how an end of a ridge is closed.
 type GableEnd string
@@ -162,10 +175,11 @@ const (
 	SeatTop    GirderSeat = "top"    // on their heads
 	SeatNotch  GirderSeat = "notch"  // in a notch, the rest of the pile running up behind it
 	SeatBeside GirderSeat = "beside" // against their sides, bolted
+	SeatCheeks GirderSeat = "cheeks" // half of its plies against each of two sides, the pile between them
 )
 
 // GirderSeats are the seats that a plan may name.
-var GirderSeats = []GirderSeat{SeatTop, SeatNotch, SeatBeside}
+var GirderSeats = []GirderSeat{SeatTop, SeatNotch, SeatBeside, SeatCheeks}
 
 // Join says how a wall's end meets the other wall of its corner.
 type Join string

@@ -31,6 +31,8 @@ const (
 	RimGirder     JointKind = "rim-girder"
 	JoistGirder   JointKind = "joist-girder"
 	GirderSplice  JointKind = "girder-splice"
+	BraceEnd      JointKind = "brace-end"
+	BraceRod      JointKind = "brace-rod"
 
 	HeaderTrimmer JointKind = "header-trimmer"
 	TailHeader    JointKind = "tail-header"
@@ -38,8 +40,13 @@ const (
 	JoistBeam    JointKind = "joist-beam"
 	JoistHung    JointKind = "joist-hung"
 	BeamSeat     JointKind = "beam-seat"
+	BeamHung     JointKind = "beam-hung"
 	BeamToPost   JointKind = "beam-post"
 	BeamPostBase JointKind = "beam-post-base"
+
+	DeckHung JointKind = "deck-hung"
+	DeckOver JointKind = "deck-over"
+	DeckPost JointKind = "deck-post"
 
 	SillFoundation JointKind = "sill-foundation"
 

@@ -29,6 +29,7 @@ const (
 	GirderBeam   Role = "girder"       // of a Girder, with its plies together
 	BeveledStud  Role = "beveled stud" // of a corner that is no right angle: stands between end studs, carries nothing
 	Pile         Role = "pile"
+	BraceBoard   Role = "brace" // of a Brace, bolted flat to the faces of piles and girders
 	Beam         Role = "beam"
 	PorchPost    Role = "porch post"
 	RidgePole    Role = "ridge post"   // of a RidgePost: from its footing to the ridge
@@ -36,22 +37,29 @@ const (
 	FlushBeam    Role = "flush beam"   // of a FloorBeam: its top flush with those of the joists that hang on it
 	BeamPost     Role = "beam post"    // under a FloorBeam, off the walls
 	SillPlate    Role = "sill plate"   // on slab or stem wall
+	DeckJoist    Role = "deck joist"   // of a porch's deck
+	DeckGirder   Role = "deck girder"  // along the posts of a porch, under its deck's joists
+	DeckRim      Role = "deck rim"     // across the outer ends of a deck's joists
+	RailPost     Role = "rail post"    // of a porch's rails: no load path
 	SquashBlock  Role = "squash block" // stands in a floor under a post's studs and carries what presses them
 	Packing      Role = "packing"      // boards that bring a girder's face out to the studs': what they fill holds nothing
 )
 
 // Roles are the roles of members that a condition may name: those that can
-// be held by a joint, which a fly rafter, a squash block and packing are not.
+// be held by a joint, which a fly rafter, a deck's rim, a post of rails, a squash block and packing are not.
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,
-	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate,
+	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate, BraceBoard, DeckJoist, DeckGirder,
 }
 
 // WetRoles are the roles of members that are taken as wet where the plan does
 // not say which are: they stand in the weather, in splash or over an open
 // underside, and are treated.
-var WetRoles = []Role{Pile, PorchPost, Beam, GirderBeam}
+var WetRoles = []Role{Pile, PorchPost, Beam, GirderBeam, BraceBoard}
+
+// DeckRoles are the roles of a porch's deck: in the weather as well.
+var DeckRoles = []Role{DeckJoist, DeckGirder, DeckRim, RailPost}
 
 // FullHeight tells whether members of the role run from plate to plate and
 // so carry uplift from story to story.

@@ -8,6 +8,7 @@ import (
 	"galewright/render/frame"
 	"galewright/render/lists"
 	"galewright/render/page"
+	"galewright/render/piling"
 )
 
 // view is one kind of sheet.
@@ -29,6 +30,7 @@ var views = []view{
 	{1, floorplan.DeckPages},
 	{1, floorplan.NotePages},
 	{2, elevation.Pages},
+	{2, piling.Pages},
 	{3, lists.ChainPages},
 	{3, lists.StormPages},
 	{5, detail.Pages},

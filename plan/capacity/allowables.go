@@ -129,14 +129,14 @@ type key struct {
 	wood   float64
 	panel  float64 // sheathing between steel and wood
 	across bool    // a bolt across girder and pile, or a post's foot
-	girder float64 // what such a bolt passes in the girder, in
+	bolt   crossed // what such a bolt goes through
 	dir    Direction
 }
 
 func (a *Allowables) keyOf(p *placement.Piece, dir Direction) key {
 	k := key{item: p.Item, wood: behindSteel(p), panel: a.panel(p), across: crosses(p.Joint), dir: dir}
 	if k.across {
-		k.girder = girder(p)
+		k.bolt = a.crossing(p)
 	}
 	return k
 }

@@ -314,28 +314,3 @@ func (a *Allowables) rodTerms(c *Capacity, p *placement.Piece) {
 	}
 	c.least(Term{a.units.Sprintf("rod %.3f in, A36: 0.75 Fu A/2 (AISC 360-16 Table J3.2, from memory)", it.Rod), timber.RodTension(it.Rod, timber.A36), "lb"}, "rod tension")
 }
-
-// girder returns the thickness of the girder that a bolt crosses, in; 3 in
-// where none is named.
-func girder(p *placement.Piece) float64 {
-	if m := p.Joint.First(); m != nil && m.Role == plan.GirderBeam && m.Section.Width() > 0 {
-		return m.Section.Width()
-	}
-	return 3
-}
-
-// crossBolt adds one bolt across girder and pile in single shear: the
-// girder's grain lies across the load, the pile's along it.
-func (a *Allowables) crossBolt(c *Capacity, p *placement.Piece) {
-	it := p.Item
-	d := timber.Dowel{
-		D: it.Rod, Fyb: boltYield, Fem: timber.DowelBearing(a.species.G, it.Rod, 0),
-		Fes: timber.DowelBearing(a.species.G, it.Rod, 90), Lm: 8, Ls: girder(p), Angle: 90,
-	}
-	if a.pile.Depth > 0 {
-		d.Lm = a.pile.Depth
-	}
-	y := d.SingleShear()
-	c.least(Term{a.units.Sprintf("bolt %.3f in across girder (%.2f in, Fe %.0f{+psi}) and pile (%.2f in, Fe %.0f{+psi}): Z %.0f lb (mode %s), CD 1.6, CM 0.7 wet (NDS 2018 Table 11.3.3, transcribed), Fyb 45 ksi from memory", it.Rod, d.Ls, d.Fes, d.Lm, d.Fem, y.Z, y.Mode), y.Z * 1.6 * 0.7, "lb"},
-		"bolt across the grain, mode "+y.Mode)
-}

@@ -27,14 +27,56 @@ type framedBeam struct {
 // droppedBeams adds the beams between walls or on posts at the height of the plates,
 // cut to the walls' faces, with what carries them.
 func (b *builder) droppedBeams() {
-	for _, x := range b.plan.Beams {
-		if x.Set == plan.SetFlush {
-			continue
-		}
-		top := x.Level.Top()
-		fb := newBeam(x, plan.PlateBeam, x.Level, top)
+	for _, x := range b.hangingLast(func(x *plan.FloorBeam) bool { return x.Set != plan.SetFlush }) {
+		fb := newBeam(x, plan.PlateBeam, x.Level, x.Level.Top())
 		b.cutToWalls(fb)
+		b.cutToBeams(fb)
 		b.layBeam(fb)
+	}
+}
+
+// hangingLast lists the beams of a plan that are wanted, each after those of its level
+// that its ends reach.
+func (b *builder) hangingLast(want func(*plan.FloorBeam) bool) (out []*plan.FloorBeam) {
+	var rest []*plan.FloorBeam
+	for _, x := range b.plan.Beams {
+		if want(x) {
+			rest = append(rest, x)
+		}
+	}
+	for len(rest) > 0 {
+		i := slices.IndexFunc(rest, func(x *plan.FloorBeam) bool {
+			return !slices.ContainsFunc(rest, func(o *plan.FloorBeam) bool { return o != x && reachesBeam(x, o) })
+		})
+		i = max(i, 0) // two that reach each other: the first as it can
+		out = append(out, rest[i])
+		rest = slices.Delete(rest, i, i+1)
+	}
+	return out
+}
+
+// reachesBeam tells whether an end of a beam lies in another of its level, or just short
+// of it.
+func reachesBeam(x, o *plan.FloorBeam) bool {
+	if x.Level != o.Level || x.Set != o.Set {
+		return false
+	}
+	f := newBeam(o, "", nil, 0).body
+	for _, p := range []geom.Vec2{x.From, x.To} {
+		if s, t := f.f.Local(p); s > f.s0-near && s < f.s1+near && t > -near && t < f.d+near {
+			return true
+		}
+	}
+	return false
+}
+
+// cutToBeams cuts a beam's ends to the faces of the beams that they reach and that lie
+// beside them.
+func (b *builder) cutToBeams(fb *framedBeam) {
+	for _, o := range b.beams {
+		if o.role == fb.role && o.foot < fb.top-sixteenth && o.top > fb.foot+sixteenth && !fb.body.inLine(o.body) {
+			endAt(&fb.body, o.body)
+		}
 	}
 }
 
@@ -122,12 +164,36 @@ func (b *builder) carriesEnd(fb *framedBeam, s, out float64) bool {
 		b.support(fb, BeamSupport{Along: s, At: p, On: on})
 		return true
 	}
+	if u, ok := b.hungOnBeam(fb, s, out); ok {
+		b.support(fb, u)
+		return true
+	}
 	for _, p := range fb.postStations() {
 		if math.Abs(p-s) <= fb.Post.Width()/2+near {
 			return true
 		}
 	}
 	return false
+}
+
+// hungOnBeam finds the beam against whose face the end of another stands with all of its
+// width and depth.
+func (b *builder) hungOnBeam(fb *framedBeam, s, out float64) (BeamSupport, bool) {
+	t := fb.body
+	end := t.f.Box(min(s, s+out*near), max(s, s+out*near), 0, t.d, fb.foot, fb.top)
+	for _, o := range b.beams {
+		if o.role != fb.role || !geom.Square(o.Frame.D, fb.Frame.D) || o.foot > fb.foot+sixteenth || o.top < fb.top-sixteenth {
+			continue
+		}
+		for _, m := range o.Pieces {
+			if common(end, m).Volume() > 0.99*near*t.d*(fb.top-fb.foot) {
+				at := t.f.At(s, t.d/2, (fb.foot+fb.top)/2)
+				along, _ := o.Frame.Local(at.Flat())
+				return BeamSupport{Along: s, At: at, On: m, Beam: o.Beam, Station: along}, true
+			}
+		}
+	}
+	return BeamSupport{}, false
 }
 
 // seatReach is how far in from a beam's end the plate that carries it may reach, in.
@@ -245,10 +311,10 @@ func (b *builder) inTheAir(fb *framedBeam, s float64, i int) {
 			nearest, far = m, d
 		}
 	}
-	what, mend := fmt.Sprintf("the %s end of beam %s, at %s, %s, is in the air", []string{"first", "second"}[i], x.Name, b.inches(p.X), b.inches(p.Y)), "let it end at a wall of its level, or on one of its posts"
+	what, mend := fmt.Sprintf("the %s end of beam %s, at %s, %s, is in the air", []string{"first", "second"}[i], x.Name, b.inches(p.X), b.inches(p.Y)), "let it end at a wall of its level, at the face of a beam there no shallower than it, square to it, or on one of its posts"
 	if nearest != nil {
 		what += fmt.Sprintf(": the nearest plate is %s, %s away", nearest.ID, b.inches(far))
-		mend = "let it end at the face of wall " + nearest.Wall.Name + ", at a plate or a full-height stud, or on one of its posts"
+		mend = "let it end at the face of wall " + nearest.Wall.Name + ", at a plate or a full-height stud, at the face of a beam no shallower than it, or on one of its posts"
 		if fb.role == plan.FlushBeam {
 			mend = fmt.Sprintf("let it lie %s or more on a plate, as that of wall %s, or end on one of its posts", b.inches(leastBearing), nearest.Wall.Name)
 		}

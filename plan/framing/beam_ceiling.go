@@ -13,9 +13,9 @@ import (
 // ceilingBeams adds the beams that ceiling joists hang on, their tops level with those
 // of the joists.
 func (b *builder) ceilingBeams() {
-	for _, x := range b.plan.Beams {
+	for _, x := range b.hangingLast(func(x *plan.FloorBeam) bool { return x.Set == plan.SetFlush }) {
 		next := b.plan.Above(x.Level)
-		if x.Set != plan.SetFlush || next != nil && next.Joists.Depth > 0 {
+		if next != nil && next.Joists.Depth > 0 {
 			continue
 		}
 		r := b.ceilingOver(x)

@@ -15,9 +15,9 @@ const squareOff = 0.001
 // ledgers and walls that pass it, on plates or posts, and takes their room from the
 // joists.
 func (b *builder) flushBeams(d *deck) {
-	for _, x := range b.plan.Beams {
+	for _, x := range b.hangingLast(func(x *plan.FloorBeam) bool { return x.Set == plan.SetFlush }) {
 		mid := x.From.Add(x.To).Mul(0.5)
-		if x.Set != plan.SetFlush || b.plan.Above(x.Level) != d.level || !d.holds(mid) {
+		if b.plan.Above(x.Level) != d.level || !d.holds(mid) {
 			continue
 		}
 		fb := newBeam(x, plan.FlushBeam, d.level, d.z1)
@@ -34,8 +34,8 @@ func (b *builder) flushBeams(d *deck) {
 func (b *builder) fitsFlush(d *deck, fb *framedBeam) bool {
 	x := fb.FloorBeam
 	switch joists := d.level.Joists.Depth; {
-	case math.Abs(fb.Frame.D.Dot(b.runOf(d.level).D)) > squareOff:
-		b.beamFault(x, "beam-off-square", fmt.Sprintf("beam %s is to be flush with the joists of level %s and does not lie square across them", x.Name, d.level.Name), "turn it, or set it dropped")
+	case math.Abs(fb.Frame.D.Dot(b.runOf(d.level).D)) > squareOff && math.Abs(fb.Frame.D.Cross(b.runOf(d.level).D)) > squareOff:
+		b.beamFault(x, "beam-off-square", fmt.Sprintf("beam %s is to be flush with the joists of level %s and lies neither square across them nor along them", x.Name, d.level.Name), "turn it, or set it dropped")
 		return false
 	case x.Member.Depth < joists-sixteenth:
 		b.beamFault(x, "beam-shallow", fmt.Sprintf("beam %s is %s deep and the joists that hang on it %s", x.Name, b.inches(x.Member.Depth), b.inches(joists)), "take a beam as deep as the joists or deeper, or set it dropped")

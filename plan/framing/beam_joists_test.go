@@ -130,7 +130,7 @@ func TestBeamsThatCannotCarryAreTold(t *testing.T) {
 		code plan.Code
 		p    *plan.Plan
 	}{
-		{"beam-off-square", twoFloors(plan.SetFlush, at(100, 0), at(100, 240), twoTwoByTen)},
+		{"beam-off-square", twoFloors(plan.SetFlush, at(100, 0), at(140, 240), twoTwoByTen)},
 		{"beam-shallow", twoFloors(plan.SetFlush, at(0, 120), at(336, 120), twoTwoByEight)},
 		{"beam-in-the-air", twoFloors(plan.SetFlush, at(0, 120), at(200, 120), twoTwoByTen)},
 		{"beam-off-floor", twoFloors(plan.SetFlush, at(400, 120), at(600, 120), twoTwoByTen)},

@@ -105,7 +105,7 @@ plan.toml:10:0: error: wall 1A has a rake top and no roof over it to follow (wal
 :0:0: warning: the piles' tops are given at 8'-4" and the underside of girder G1 is at 8'-2 3/4" (foundation); leave pile_top out, and the piles end under their girders [pile-top]`},
 	// 7.5 - 4.5 = 3.
 	{"notch", house(1, func(p *plan.Plan) { p.Girders[1].Seat = plan.SeatNotch }), `
-:0:0: warning: girder G2 is 4 1/2" wide and its notch leaves 3" of piles 7 1/2" thick (girder G2); take a girder of fewer plies, larger piles, or another seat [notch-past-half]`},
+:0:0: warning: girder G2: its notch of 4 1/2" leaves 3" of piles 7 1/2" thick, less than half (FEMA P-499 fact sheet 3.3, 12/2010, read) (girder G2); cut less, take a girder of fewer plies, larger piles, or another seat [notch-past-half]`},
 	// Joists of 1.5 to 238.5: the girder under their start is no place to break, and the one at 120 is
 	// out of reach: all 237 are told.
 	{"joists long", house(1, func(p *plan.Plan) { p.Lumber.Stock = []float64{96, 100} }), `

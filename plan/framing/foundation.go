@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -15,9 +16,10 @@ type framedGirder struct {
 	body     body      // along the outer face, stations from the plan's point From
 	lo, hi   geom.Vec2 // extent on plan
 	z0, z1   float64
-	pieces   []*Member
-	mirrored bool // the house is
-	told     bool // that its notch is deep
+	lines    []span    // across the body: one, or one on each cheek of the piles
+	pieces   []*Member // line by line
+	mirrored bool      // the house is
+	told     bool      // that its notch is deep
 }
 
 // layGirders resolves where girders meet, before joists look for supports.
@@ -30,9 +32,10 @@ func (b *builder) layGirders() {
 	b.girdersAt = geom.NewGrid[*framedGirder]()
 	for _, g := range b.plan.Girders {
 		f := geom.NewFrame(g.From, g.To)
-		length, width := g.To.Sub(g.From).Len(), g.Member.Width()
+		length, lines := g.To.Sub(g.From).Len(), linesOf(g, b.plan.Foundation.Pile)
+		width := lines[len(lines)-1].hi
 		f.Origin = f.At(0, -width/2, 0).Flat()
-		fg := &framedGirder{Girder: g, mirrored: b.plan.Lay.Mirrored, body: body{f, 0, length, width}, z0: top - g.Member.Depth, z1: top}
+		fg := &framedGirder{Girder: g, mirrored: b.plan.Lay.Mirrored, body: body{f, 0, length, width}, lines: lines, z0: top - g.Member.Depth, z1: top}
 		lo, hi := column(f, 0, length, 0, width).Bounds()
 		fg.lo, fg.hi = lo.Flat(), hi.Flat()
 		if length < width {
@@ -45,6 +48,17 @@ func (b *builder) layGirders() {
 		b.girders = append(b.girders, fg)
 		b.girdersAt.Add(fg, fg.lo.Up(0), fg.hi.Up(0), geom.Slant(g.From, g.To, width))
 	}
+}
+
+// linesOf returns what of a girder lies across its width: all of it, or a half on each
+// cheek of a pile, as far apart as the wood left between their seats.
+func linesOf(g *plan.Girder, pile plan.Lumber) []span {
+	w := g.Line()
+	if g.Seat != plan.SeatCheeks {
+		return []span{{0, w}}
+	}
+	between := g.Left(pile.Depth)
+	return []span{{0, w}, {w + between, w + between + w}}
 }
 
 // meetGirders lets one girder end at the other's side: the later one where
@@ -127,15 +141,43 @@ func (b *builder) pileTops() {
 	})
 }
 
-// girder adds the girder, broken over piles where longer than the stock.
+// girder adds the girder, broken over piles where longer than the stock: line by line.
 func (b *builder) girder(g *framedGirder) {
-	b.eachPart(append(append([]float64{g.body.s0}, b.cutsOver(g.Piles, g.body.s0, g.body.s1)...), g.body.s1), func(from, to float64) {
-		m := b.lying(plan.GirderBeam, g.body.f, from, to, 0, g.body.d, g.z0, g.z1)
-		m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s", g.Name, at(from)), g.Member, b.plan.Levels[0]
-		g.pieces = append(g.pieces, b.member(m))
-		b.packing(g, from, to)
-	})
-	g.pieces = b.inOrder(g.pieces)
+	for i, line := range g.lines {
+		sec := g.Member
+		if len(g.lines) > 1 {
+			sec = halved(sec)
+		}
+		var pieces []*Member
+		b.eachPart(append(append([]float64{g.body.s0}, b.cutsOver(g.Piles, g.body.s0, g.body.s1)...), g.body.s1), func(from, to float64) {
+			m := b.lying(plan.GirderBeam, g.body.f, from, to, line.lo, line.hi, g.z0, g.z1)
+			m.ID, m.Section, m.Level = fmt.Sprintf("%s/girder@%s%s", g.Name, at(from), suffix(i+1)), sec, b.plan.Levels[0]
+			pieces = append(pieces, b.member(m))
+			if i == 0 {
+				b.packing(g, from, to)
+			}
+		})
+		g.pieces = append(g.pieces, b.inOrder(pieces)...)
+	}
+}
+
+// halved returns the section of half of the plies.
+func halved(l plan.Lumber) plan.Lumber {
+	l.Ply /= 2
+	_, one, _ := strings.Cut(l.Text, "-")
+	if l.Text = one; l.Ply > 1 {
+		l.Text = fmt.Sprintf("%d-%s", l.Ply, one)
+	}
+	return l
+}
+
+// byLine returns the pieces of each line, in order.
+func (g *framedGirder) byLine() [][]*Member {
+	if len(g.lines) < 2 {
+		return [][]*Member{g.pieces}
+	}
+	n := len(g.pieces) / 2
+	return [][]*Member{g.pieces[:n], g.pieces[n:]}
 }
 
 // packing adds the boards on the girder's right face that bring it out to what
@@ -200,21 +242,30 @@ func (b *builder) piles(g *framedGirder) {
 		if pile == nil {
 			pile = b.pile(g, line, s, sec)
 		}
-		members := []*Member{}
-		for _, m := range g.pieces {
-			if x, _ := g.body.f.Local(m.A.Flat()); s >= x-near && s <= x+m.Length+near {
-				members = append(members, m)
-			}
-		}
-		if len(members) == 0 && len(g.pieces) > 0 { // the end was cut back to another girder
-			members = append(members, g.pieces[min(1, int(math.Round(s/g.body.s1)))*(len(g.pieces)-1)])
+		var members []*Member
+		for _, pieces := range g.byLine() {
+			members = append(members, b.inOrder(g.over(pieces, s))...)
 		}
 		b.joint(&Joint{
 			Seat: g.seatOn(members, pile),
 			Kind: plan.GirderPile, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: geom.Vec3{X: p.X, Y: p.Y, Z: g.z0},
-			Members: append(b.inOrder(members), pile), Below: true, Gap: max(g.z0-pile.Z1, 0), Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
+			Members: append(members, pile), Below: true, Gap: max(g.z0-pile.Z1, 0), Tributary: shareOf(g.Piles, s, g.body.s0, g.body.s1),
 		})
 	}
+}
+
+// over returns those of a line's pieces that lie over the pile at station s; where the
+// end was cut back to another girder, the last one before it.
+func (g *framedGirder) over(pieces []*Member, s float64) (out []*Member) {
+	for _, m := range pieces {
+		if x, _ := g.body.f.Local(m.A.Flat()); s >= x-near && s <= x+m.Length+near {
+			out = append(out, m)
+		}
+	}
+	if len(out) == 0 && len(pieces) > 0 {
+		out = append(out, pieces[min(1, int(math.Round(s/g.body.s1)))*(len(pieces)-1)])
+	}
+	return out
 }
 
 // inOrder returns members along something in the order of the house as written.
@@ -226,10 +277,13 @@ func (b *builder) inOrder(list []*Member) []*Member {
 }
 
 // written returns the pieces in the order of the house as written.
-func (g *framedGirder) written() []*Member {
-	list := slices.Clone(g.pieces)
-	if g.mirrored {
-		slices.Reverse(list)
+func (g *framedGirder) written() (list []*Member) {
+	for _, line := range g.byLine() {
+		line = slices.Clone(line)
+		if g.mirrored {
+			slices.Reverse(line)
+		}
+		list = append(list, line...)
 	}
 	return list
 }
@@ -237,6 +291,9 @@ func (g *framedGirder) written() []*Member {
 // seatOn tells how the pieces of a girder sit on a pile, by their solids.
 func (g *framedGirder) seatOn(pieces []*Member, pile *Member) Seat {
 	over, beside := false, false
+	if g.astride(pieces, pile) {
+		return Astride
+	}
 	for _, m := range pieces {
 		lo, hi := m.Bounds()
 		a, z := pile.Bounds()
@@ -257,6 +314,21 @@ func (g *framedGirder) seatOn(pieces []*Member, pile *Member) Seat {
 		return Beside
 	}
 	return Apart
+}
+
+// astride tells whether pieces of both lines lie against a pile that stands between them.
+func (g *framedGirder) astride(pieces []*Member, pile *Member) bool {
+	reach := make([]bool, len(g.lines))
+	for _, m := range pieces {
+		_, t := g.body.f.Local(m.A.Flat())
+		for i, line := range g.lines {
+			lo, hi := m.Bounds()
+			a, z := pile.Bounds()
+			touch := lo.X < z.X+sixteenth && a.X < hi.X+sixteenth && lo.Y < z.Y+sixteenth && a.Y < hi.Y+sixteenth
+			reach[i] = reach[i] || line.lo < t && t < line.hi && touch && pile.Z1 > g.z0
+		}
+	}
+	return len(reach) > 1 && !slices.Contains(reach, false)
 }
 
 // shareOf returns the length between lo and hi that the support at s carries,
@@ -286,12 +358,13 @@ func (b *builder) pileAt(p geom.Vec2, r float64) *Member {
 }
 
 // aside returns how far the middle of a pile of a section stands to the left of
-// the girder's center line, in: none of it where the girder sits on top; in a
-// notch its outer face is flush with the girder's, and beside it touches.
+// the girder's center line, in: none of it where the girder sits on top or astride;
+// in a notch its outer face is flush with the girder's, or behind it by what the
+// notch is less deep, and beside it touches.
 func (g *framedGirder) aside(sec plan.Lumber) float64 {
 	switch g.Seat {
 	case plan.SeatNotch:
-		return (sec.Depth - g.body.d) / 2
+		return g.body.d/2 - g.Cut() + sec.Depth/2
 	case plan.SeatBeside:
 		return (sec.Depth + g.body.d) / 2
 	}
@@ -299,23 +372,20 @@ func (g *framedGirder) aside(sec plan.Lumber) float64 {
 }
 
 // pile adds one pile, from grade (or a foot below the girder, if that is
-// lower) to the girder's underside, or to its top where it is notched for the
-// girder or stands beside it.
+// lower) to the girder's underside, or up behind it where it is notched for the
+// girder, stands beside it or between its halves.
 func (b *builder) pile(g *framedGirder, line geom.Frame, s float64, sec plan.Lumber) *Member {
-	z0, z1 := min(0, g.z0-12), g.z0
+	z0, z1 := min(0, g.z0-12), g.z0+g.Behind()
 	w, t := sec.Width(), g.aside(sec)
 	lo, hi := t-sec.Depth/2, t+sec.Depth/2
-	var solid []geom.Solid
-	switch g.Seat {
-	case plan.SeatNotch:
-		z1 = g.z1
-		solid = []geom.Solid{line.Box(s-w/2, s+w/2, lo, hi, z0, g.z0), line.Box(s-w/2, s+w/2, g.body.d/2, hi, g.z0, z1)}
+	solid := []geom.Solid{line.Box(s-w/2, s+w/2, lo, hi, z0, z1)}
+	if cut := g.Cut(); cut > 0 {
+		up, down := lo+cut, hi
+		if g.Seat == plan.SeatCheeks {
+			down -= cut
+		}
+		solid = []geom.Solid{line.Box(s-w/2, s+w/2, lo, hi, z0, g.z0), line.Box(s-w/2, s+w/2, up, down, g.z0, z1)}
 		b.checkNotch(g, sec)
-	case plan.SeatBeside:
-		z1 = g.z1
-		fallthrough
-	default:
-		solid = []geom.Solid{line.Box(s-w/2, s+w/2, lo, hi, z0, z1)}
 	}
 	return b.member(&Member{
 		ID: fmt.Sprintf("%s/pile@%s", g.Name, at(s)), Role: plan.Pile, Level: b.plan.Levels[0], Section: sec, Length: z1 - z0, Z0: z0, Z1: z1,
@@ -323,17 +393,25 @@ func (b *builder) pile(g *framedGirder, line geom.Frame, s float64, sec plan.Lum
 	})
 }
 
-// checkNotch warns once of a girder that takes more than half of its piles: what
-// is left is to hold bolts (common practice, no published source).
+// NotchSource is where it is read that a notch takes half of a pile's section at most.
+const NotchSource = "FEMA P-499 fact sheet 3.3, 12/2010, read"
+
+// checkNotch warns once of seats that take more than half of the section of a
+// girder's piles (FEMA P-55 vol. II Fig. 13-4 and P-499 fact sheet 3.3, 12/2010, read).
 func (b *builder) checkNotch(g *framedGirder, sec plan.Lumber) {
-	if g.body.d <= sec.Depth/2+near/2 || g.told {
+	left := g.Left(sec.Depth)
+	if left >= sec.Depth/2-near/2 || g.told {
 		return
 	}
 	g.told = true
+	notch := "its notch of " + b.inches(g.Cut()) + " leaves"
+	if g.Seat == plan.SeatCheeks {
+		notch = "its seats of " + b.inches(g.Cut()) + " in both cheeks leave"
+	}
 	b.fault(plan.Diagnostic{
 		Severity: plan.Warning, Code: "notch-past-half", Pos: g.Pos, Where: "girder " + g.Name,
-		Summary: fmt.Sprintf("girder %s is %s wide and its notch leaves %s of piles %s thick", g.Name, b.inches(g.body.d), b.inches(sec.Depth-g.body.d), b.inches(sec.Depth)),
-		Mend:    "take a girder of fewer plies, larger piles, or another seat",
+		Summary: fmt.Sprintf("girder %s: %s %s of piles %s thick, less than half (%s)", g.Name, notch, b.inches(left), b.inches(sec.Depth), NotchSource),
+		Mend:    "cut less, take a girder of fewer plies, larger piles, or another seat",
 	})
 }
 

@@ -87,6 +87,8 @@ type Joint struct {
 	// Overhang is what an outlooker of a gable overhang serves, at its joints; nil
 	// of other kinds.
 	Overhang *Overhang
+	// Brace is where what braces piles is bolted, at its joints; nil of other kinds.
+	Brace *Bracing
 	// Peak is true where the tops of hips lean on each other without a ridge:
 	// none of them carries another.
 	Peak bool
@@ -94,6 +96,16 @@ type Joint struct {
 	// wall or ridge it serves, in. The width of roof that a rafter serves is
 	// its Share's, which reaches past the wall under a rake.
 	Tributary float64
+}
+
+// Bracing is how the end of a brace, or a rod between two piles, lies.
+type Bracing struct {
+	Name string
+	// Out is the way out of the face that a brace's end lies on, unit; a bolt goes in
+	// against it. Zero of a rod.
+	Out geom.Vec3
+	// A and B are where a rod's line is over the middles of its piles, the lower first.
+	A, B geom.Vec3
 }
 
 // Overhang is the piece of a gable overhang that one outlooker carries, on
@@ -113,6 +125,7 @@ const (
 	Clear   Seat = "clear"   // over the pile, with a gap between
 	Beside  Seat = "beside"  // the pile's side against its side
 	Notched Seat = "notched" // in a notch of the pile
+	Astride Seat = "astride" // half of it on each cheek of the pile
 	Apart   Seat = "apart"   // its end is cut back and does not reach the pile
 )
 
@@ -180,10 +193,11 @@ type Beam struct {
 type BeamSupport struct {
 	Along   float64 // along the beam, from the plan's point From, in
 	At      geom.Vec3
-	On      *Member    // post, plate or upright
+	On      *Member    // post, plate, upright or piece of another beam
 	Seat    bool       // it lies on that; else it hangs from its side
-	Wall    *plan.Wall // of that; nil of a post
-	Station float64    // along the wall, in
+	Wall    *plan.Wall // of that; nil of a post and of a beam
+	Beam    *Beam      // of that; nil of all else
+	Station float64    // along the wall or beam, in
 }
 
 // Story returns the level that a joint belongs to, nil for none: in a wall whose studs

@@ -52,8 +52,14 @@ func joistSpace(p *plan.Plan, j *Joint) float64 {
 // Middle returns the plan point of the middle of a member's center line.
 func (m *Member) Middle() geom.Vec2 { return m.A.Add(m.B).Mul(0.5).Flat() }
 
-// beamEnd adds the joint of a beam and the wall that it hangs from or lies on.
+// beamEnd adds the joint of a beam and the wall or beam that it hangs from or lies on.
 func (b *builder) beamEnd(fb *framedBeam, u BeamSupport) {
+	if u.Beam != nil {
+		b.joint(&Joint{
+			Kind: plan.BeamHung, Host: u.Beam.Name, Level: fb.level, Station: u.Station, At: u.At, Members: []*Member{b.pieceAt(fb, u.Along), u.On}, Below: true,
+		})
+		return
+	}
 	w := b.byWall[u.Wall]
 	if w == nil {
 		return

@@ -116,11 +116,11 @@ func (g *framedGirder) carries(s geom.Solid) (at geom.Vec3, piece *Member, ok bo
 	most := leastOver
 	var lo, hi geom.Vec3
 	for _, m := range g.written() {
-		x, _ := f.Local(m.A.Flat())
-		part := s
+		x, t := f.Local(m.A.Flat())
+		line, part := g.lineAt(t), s
 		for _, p := range []geom.Plane{
 			geom.PlaneAt(f.At(x, 0, 0), f.D.Mul(-1).Up(0)), geom.PlaneAt(f.At(x+m.Length, 0, 0), f.D.Up(0)),
-			geom.PlaneAt(f.At(x, 0, 0), f.In.Mul(-1).Up(0)), geom.PlaneAt(f.At(x, g.body.d, 0), f.In.Up(0)),
+			geom.PlaneAt(f.At(x, line.lo, 0), f.In.Mul(-1).Up(0)), geom.PlaneAt(f.At(x, line.hi, 0), f.In.Up(0)),
 		} {
 			part = part.Clip(p)
 		}
@@ -139,6 +139,16 @@ func (g *framedGirder) carries(s geom.Solid) (at geom.Vec3, piece *Member, ok bo
 	}
 	mid := lo.Flat().Add(hi.Flat()).Mul(0.5)
 	return mid.Up(g.z1), piece, piece != nil
+}
+
+// lineAt returns the line of the girder at a depth of its frame.
+func (g *framedGirder) lineAt(t float64) span {
+	for _, x := range g.lines {
+		if x.lo < t && t < x.hi {
+			return x
+		}
+	}
+	return span{0, g.body.d}
 }
 
 // joistJoints ties each joist that lies over the girder to it.
@@ -186,20 +196,26 @@ func spaced(list []*Joint, s, spacing float64) float64 {
 // girderSplices finds each break of the girder. What carries it there comes
 // after the two pieces.
 func (b *builder) girderSplices(g *framedGirder) {
-	for i, m := range g.pieces {
-		if i == 0 {
-			continue
+	for k, line := range g.byLine() {
+		for i, m := range line {
+			if i > 0 {
+				b.girderSplice(g, line[i-1], m, (g.lines[k].lo+g.lines[k].hi)/2)
+			}
 		}
-		s, _ := g.body.f.Local(m.A.Flat())
-		at := g.body.f.At(s, g.body.d/2, (g.z0+g.z1)/2)
-		members := b.inOrder([]*Member{g.pieces[i-1], m})
-		sec := b.plan.Foundation.Pile
-		if pile := b.pileAt(g.body.f.At(s, g.body.d/2+g.aside(sec), 0).Flat(), max(sec.Breadth, sec.Depth)/2); pile != nil {
-			members = append(members, pile)
-		}
-		b.joint(&Joint{
-			Kind: plan.GirderSplice, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: at, Members: members, Below: len(members) > 2,
-			Tributary: g.pieces[i-1].Length/2 + m.Length/2,
-		})
 	}
+}
+
+// girderSplice is the break between two pieces of a girder, whose middle is t across it.
+func (b *builder) girderSplice(g *framedGirder, before, m *Member, t float64) {
+	s, _ := g.body.f.Local(m.A.Flat())
+	at := g.body.f.At(s, t, (g.z0+g.z1)/2)
+	members := b.inOrder([]*Member{before, m})
+	sec := b.plan.Foundation.Pile
+	if pile := b.pileAt(g.body.f.At(s, g.body.d/2+g.aside(sec), 0).Flat(), max(sec.Breadth, sec.Depth)/2); pile != nil {
+		members = append(members, pile)
+	}
+	b.joint(&Joint{
+		Kind: plan.GirderSplice, Host: g.Name, Level: b.plan.Levels[0], Station: s, At: at, Members: members, Below: len(members) > 2,
+		Tributary: before.Length/2 + m.Length/2,
+	})
 }

@@ -124,7 +124,7 @@ func shareLedger(w *framedWall, m *Member, list []*Joint) {
 func (b *builder) behind(m *Member) (out []*Member) {
 	f := geom.NewFrame(m.A.Flat(), m.B.Flat())
 	half := m.Section.Breadth/2 + 0.1
-	if m.Roof != nil {
+	if m.Roof != nil || b.ofDeck(m) {
 		_, thick := b.plan.WallPanels(nil)
 		half += thick.Thick
 	}

@@ -175,7 +175,7 @@ func (b *builder) layBlocks(d *deck, x *plan.FloorBlocks, row body) (out []*Memb
 			from := row.f.Origin.Dot(row.f.D)
 			cut := span{a - from, z - from}
 			spans = without(spans, cut)
-			if m.Role == plan.Joist || m.Role == plan.Rim || m.Role == plan.Ledger {
+			if m.Role == plan.Joist || m.Role == plan.Rim || m.Role == plan.Ledger || m.Role == plan.FlushBeam {
 				edges = append(edges, cut)
 			}
 		}

@@ -2,6 +2,7 @@ package framing
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -82,10 +83,12 @@ func owner(m *Member) string {
 		return "wall " + m.Wall.Name
 	case m.Roof != nil:
 		return "roof " + m.Roof.Name
-	case m.Role == plan.Beam || m.Role == plan.PorchPost:
+	case m.Role == plan.Beam || m.Role == plan.PorchPost || slices.Contains(plan.DeckRoles, m.Role):
 		return "porch " + host
 	case m.Role == plan.GirderBeam || m.Role == plan.Pile:
 		return "girder " + host
+	case m.Role == plan.BraceBoard:
+		return "brace " + host
 	case m.Role == plan.PlateBeam || m.Role == plan.FlushBeam || m.Role == plan.BeamPost:
 		return "beam " + host
 	}
@@ -102,12 +105,17 @@ func (b *builder) posOf(m *Member) plan.Pos {
 		return m.Roof.Pos
 	}
 	for _, p := range b.plan.Porches {
-		if p.Name == host && (m.Role == plan.Beam || m.Role == plan.PorchPost) {
+		if p.Name == host && owner(m) == "porch "+host {
 			return p.Pos
 		}
 	}
 	for _, x := range b.plan.Beams {
 		if x.Name == host && owner(m) == "beam "+host {
+			return x.Pos
+		}
+	}
+	for _, x := range b.plan.Braces {
+		if x.Name == host && m.Role == plan.BraceBoard {
 			return x.Pos
 		}
 	}

@@ -40,12 +40,16 @@ func (f *roofFrame) jackJoints() {
 	}
 }
 
-// lineJoint ties member m, whose end is at p, to the line l.
+// lineJoint ties member m, whose end is at p, to the line l. Where no board of a
+// ridge reaches there is nothing to tie it to: the load path tells that it hangs free.
 func (f *roofFrame) lineJoint(l *roofLine, host string, m *Member, p geom.Vec3) {
 	station, on := min(max(l.u(p.Flat()), 0), l.line.Run()), l.member
 	if l.line.Kind == roofplan.Ridge {
 		station = l.owner.station(p.Flat())
 		on = cmp.Or(f.ridgePiece(l, p.Flat()), on) // the one of a long ridge's pieces that it leans on
+	}
+	if on == nil {
+		return
 	}
 	f.joints = append(f.joints, f.joint(&Joint{
 		Kind: plan.RafterRidge, Host: host, Level: f.level, Roof: m.Roof,

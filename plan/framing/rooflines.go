@@ -226,7 +226,7 @@ func (f *roofFrame) eavesAt(p geom.Vec2) (out []geom.Plane) {
 		for i, a := range face.Outline {
 			b := face.Outline[(i+1)%len(face.Outline)]
 			if face.Edges[i] == roofplan.Eave && (a.Sub(p).Len() < skin || b.Sub(p).Len() < skin) {
-				n := b.Sub(a).Unit().Left().Mul(-1)
+				n := b.Sub(a).Unit().Right()
 				out = append(out, geom.Plane{N: n.Up(0), C: n.Dot(a)})
 			}
 		}

@@ -58,6 +58,71 @@ func TestPilesStandAsTheirGirderIsSeated(t *testing.T) {
 	}
 }
 
+// A notch 3 in deep and 8 in high for a girder of 4.5 in: the pile's face 1.5 in inside of
+// the girder's, 6.25 in of 9.25 left behind it, 8 in up from the seat.
+func TestANotchOfItsOwnDepthAndHeight(t *testing.T) {
+	p := elevated(1)
+	p.Foundation.Pile = plan.Lumber{Ply: 1, Breadth: 9.25, Depth: 9.25, Text: "10x10"}
+	for _, g := range p.Girders {
+		g.Seat, g.Notch, g.NotchHeight = plan.SeatNotch, 3, 8
+	}
+	h := frame(t, p)
+	list := joints(h, "G1", plan.GirderPile)
+	require.NotEmpty(t, list)
+	for _, j := range list {
+		girder, pile := j.First(), j.Members[len(j.Members)-1]
+		g, _ := girder.Bounds()
+		lo, hi := pile.Bounds()
+		assert.Equal(t, Notched, j.Seat)
+		assert.InDelta(t, g.Y+1.5, lo.Y, 1e-9)
+		assert.InDelta(t, g.Y+1.5+9.25, hi.Y, 1e-9)
+		assert.InDelta(t, girder.Z0+8, pile.Z1, 1e-9)
+		behind, _ := pile.Solid[1].Bounds()
+		assert.InDelta(t, g.Y+4.5, behind.Y, 1e-9)
+		assert.InDelta(t, 6.25, hi.Y-behind.Y, 1e-9)
+	}
+	assert.Empty(t, h.Overlaps(0.01))
+}
+
+// A girder of 4-2x10 astride of piles 9.25 in thick: two plies on each cheek, 3 in outside
+// of them, or on seats of 1.5 in half of them; the pile between, up to their tops. A joist
+// across is tied to one of the halves, a break of the girder is one of each.
+func TestAGirderAstrideOfItsPiles(t *testing.T) {
+	for _, cut := range []float64{0, 1.5} {
+		p := elevated(1)
+		p.Foundation.Pile = plan.Lumber{Ply: 1, Breadth: 9.25, Depth: 9.25, Text: "10x10"}
+		for _, g := range p.Girders {
+			g.Seat, g.Notch, g.Member = plan.SeatCheeks, cut, plan.Lumber{Ply: 4, Breadth: 1.5, Depth: 9.25, Text: "4-2x10"}
+		}
+		h := frame(t, p)
+		assert.Empty(t, h.Overlaps(0.01))
+		list := joints(h, "G1", plan.GirderPile)
+		require.NotEmpty(t, list)
+		for _, j := range list {
+			require.GreaterOrEqual(t, len(j.Members), 3)
+			pile, girder := j.Members[len(j.Members)-1], j.Members[:len(j.Members)-1]
+			assert.Equal(t, Astride, j.Seat)
+			lo, hi := pile.Bounds()
+			out, in := 1e9, -1e9
+			for _, m := range girder {
+				assert.Equal(t, "2-2x10", m.Section.Text)
+				assert.InDelta(t, 3, m.Section.Width(), 1e-9)
+				a, z := m.Bounds()
+				out, in = min(out, a.Y), max(in, z.Y)
+			}
+			assert.InDelta(t, lo.Y-3+cut, out, 1e-9)
+			assert.InDelta(t, hi.Y+3-cut, in, 1e-9)
+			assert.InDelta(t, girder[0].Z1, pile.Z1, 1e-9)
+		}
+		over := map[*Member]bool{}
+		for _, j := range joints(h, "G1", plan.JoistGirder) {
+			require.Len(t, j.Members, 2)
+			over[j.Members[1]] = true
+		}
+		assert.NotEmpty(t, over)
+	}
+}
+
 // An outlooker's joints in a gable of 12 in by hand: end rafter's middle 3/4 in
 // inside of the wall's face, the roof's edge 12 in outside of it, the rafter behind
 // at 16 in; 24 in of slope each but at the ends.

@@ -16,7 +16,7 @@ func (h *House) Wet(m *Member) bool {
 	if roles := h.Plan.Loads.Wet; roles != nil {
 		return slices.Contains(roles, m.Role)
 	}
-	if slices.Contains(plan.WetRoles, m.Role) {
+	if slices.Contains(plan.WetRoles, m.Role) || slices.Contains(plan.DeckRoles, m.Role) {
 		return true
 	}
 	return h.Plan.OpenUnderside() && slices.Contains(openFloor, m.Role) && m.Roof == nil && m.Level != nil && m.Level.Index == 0

@@ -104,8 +104,12 @@ func (it *Item) EndsOn(a, b *framing.Member) (onA, onB End) {
 	return onA, onB
 }
 
-// turned tells whether the first and last end as written are on b and a.
+// turned tells whether the first and last end as written are on b and a; never of two
+// members of one role, as a beam that hangs on a beam, which no name tells apart.
 func turned(first, last End, a, b *framing.Member) bool {
+	if a != nil && b != nil && a.Role == b.Role {
+		return false
+	}
 	return !first.names(a) && (last.names(a) || first.names(b))
 }
 

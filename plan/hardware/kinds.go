@@ -61,7 +61,7 @@ var Kinds = []*Kind{
 		On: []plan.JointKind{
 			plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
 			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder, plan.JoistBeam, plan.BeamSeat,
-			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker,
+			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker, plan.DeckOver,
 		},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},
@@ -120,12 +120,17 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.AnchorBoltItem, Code: "anchor", Doc: "holds a sill plate down to what is below, or a girder to its pile", Purpose: "anchor",
-		On:     []plan.JointKind{plan.StudBase, plan.WallEnd, plan.GirderPile, plan.PostBase, plan.LedgerWall, plan.SillFoundation},
+		On:     []plan.JointKind{plan.StudBase, plan.WallEnd, plan.GirderPile, plan.PostBase, plan.LedgerWall, plan.SillFoundation, plan.BraceEnd, plan.DeckPost},
 		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},
 	{
 		Name: plan.AnchorRodItem, Code: "rod", Doc: "a threaded rod with nut and washer", Purpose: "anchor",
 		On:     []plan.JointKind{plan.WallEnd, plan.StudBase, plan.GirderPile, plan.PostBase, plan.SillFoundation},
+		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
+	},
+	{
+		Name: plan.BraceRodItem, Code: "brace", Doc: "a threaded rod through two piles, cut to length, with beveled washers and nuts", Purpose: "brace",
+		On:     []plan.JointKind{plan.BraceRod},
 		Symbol: "sym-anchor", Shape: Rod, Phase: plan.BeforeFloor, Face: plan.Through,
 	},
 	{
@@ -140,7 +145,7 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.HangerItem, Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
-		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing, plan.HeaderTrimmer, plan.TailHeader, plan.BeamEnd, plan.JoistHung},
+		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing, plan.HeaderTrimmer, plan.TailHeader, plan.BeamEnd, plan.BeamHung, plan.JoistHung, plan.DeckHung},
 		Symbol: "sym-hanger", Phase: plan.BeforeFloor,
 	},
 	{

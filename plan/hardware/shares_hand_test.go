@@ -14,7 +14,7 @@ import (
 // How many ends a piece of each kind has: two, but for what a rod or a footing
 // holds, which has one, and for panels, nailed all round.
 func TestHowManyEndsAKindHas(t *testing.T) {
-	one := map[plan.ItemKind]int{plan.HoldDownItem: 1, plan.AnchorBoltItem: 1, plan.AnchorRodItem: 1, plan.PostBaseItem: 1, plan.SheathingItem: 0}
+	one := map[plan.ItemKind]int{plan.HoldDownItem: 1, plan.AnchorBoltItem: 1, plan.AnchorRodItem: 1, plan.BraceRodItem: 1, plan.PostBaseItem: 1, plan.SheathingItem: 0}
 	for _, k := range Kinds {
 		want, ok := one[k.Name]
 		if !ok {

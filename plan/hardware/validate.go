@@ -183,7 +183,7 @@ func (v *checker) rods() {
 	if it.Kind.Shape == Pair && it.Standoff <= 0 {
 		v.fault("no-standoff", "a hold-down pair without the rod length inside a body", `add standoff = "1 1/2in": from the wood the body stands on to the nut`)
 	}
-	if it.Kind.Shape == Rod && it.Length <= 0 {
+	if it.Kind.Shape == Rod && it.Length <= 0 && it.Kind.Name != plan.BraceRodItem { // that is cut to its bay
 		v.fault("rod-without-length", article(it.Kind.Name)+" without a length", `add length = "12in"`)
 	}
 	if it.Kind.Shape == Rod && it.Coating != "" && !slices.Contains(plan.FastenerCoatings, it.Coating) {

@@ -138,7 +138,11 @@ func unchecked(a *analysis) []string {
 		out[i] = p.InRoofWords(out[i])
 	}
 	if p.Foundation.Kind == plan.Piles || len(p.Girders) > 0 {
-		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.u, a.basis))
+		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.u, a.basis),
+			"The level force from girders to piles, along and across the girder: what of it bolts, straps and the wood behind a notch take; what a notch leaves of a pile in bending.")
+	}
+	if len(p.Breakaways) > 0 {
+		out = append(out, "Breakaway walls below the lowest floor: they carry nothing, are in no load path, and how they give way is their designer's.")
 	}
 	if p.Foundation.Kind != plan.Piles {
 		out = append(out, "Anchorage in concrete or masonry, upward and sideways, shear together with uplift on the bolts there, the foundation, and the soil.")

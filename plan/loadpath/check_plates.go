@@ -70,7 +70,7 @@ func (d *doubled) gather() {
 // link is the link at the rafters of one place; nil where nothing of them enters
 // the upper plate.
 func (d *doubled) link(c *Check, i int) *Link {
-	j := d.bears[i][0]
+	j := named(d.bears[i])
 	l := &Link{
 		Check: c, ID: j.ID + ", upper plate", Joint: j, Wall: d.path.w, Host: j.HostName(), Where: whereOf(d.a.u, j), Unit: "lb", Case: "the rafter's own worst case", uplift: true,
 	}
@@ -98,6 +98,17 @@ func (d *doubled) link(c *Check, i int) *Link {
 		l.Gap = "nothing ordered holds the upper plate to the top plate: order top_plates, or ties that reach both plates"
 	}
 	return l
+}
+
+// named is the one of the rafters of one place that names their link: one on the plates,
+// before what leans on a ledger there.
+func named(at []*framing.Joint) *framing.Joint {
+	for _, j := range at {
+		if j.Kind == plan.RafterPlate {
+			return j
+		}
+	}
+	return at[0]
 }
 
 // alone lets the fasteners in the top plate hold all of the uplift where that is

@@ -39,8 +39,9 @@ func girderPlies(c *Check, a *analysis) (out []*Link) {
 type strappedPlies struct {
 	girder  *framing.Member
 	plies   int
-	nails   [2]int // in the girder, by the face that they come from: outside, inside
-	reached [2]int // plies, from that face
+	apart   float64 // of its two halves astride of the pile, in; 0 of any other seat
+	nails   [2]int  // in the girder, by the face that they come from: outside, inside
+	reached [2]int  // plies, from that face
 }
 
 // strapped counts the nails of the pieces that hold a girder down, and the plies that
@@ -58,6 +59,9 @@ func (a *analysis) strapped(g *girderPath, j *framing.Joint) (s strappedPlies) {
 		for _, f := range a.steel.Body(p).Fasteners {
 			s.count(f, g.frame.In.Up(0))
 		}
+	}
+	if j.Seat == framing.Astride && s.girder != nil {
+		s.plies, s.apart = 2*s.plies, g.g.Left(a.plan.Foundation.Pile.Depth)
 	}
 	return s
 }
@@ -116,7 +120,11 @@ func (s strappedPlies) passed() float64 {
 // arm is how far from the girder's middle its straps pull, in: those on both faces
 // balance.
 func (s strappedPlies) arm() float64 {
-	return math.Abs(2*s.share()-1) * s.girder.Section.Width() / 2
+	wide := s.girder.Section.Width()
+	if s.apart > 0 {
+		wide = 2*wide + s.apart
+	}
+	return math.Abs(2*s.share()-1) * wide / 2
 }
 
 // pliesLink is the link of one pile.
@@ -163,6 +171,9 @@ func (g *girderPath) stretch(i int) float64 {
 // pliesNails is what the ordered nails hold across one seam in a pile's stretch of its
 // girder; nil where none are ordered.
 func (a *analysis) pliesNails(g *girderPath, i int, s strappedPlies) *Capacity {
+	if s.apart > 0 {
+		return &Capacity{Unknown: "the pile stands between the girder's halves and no nail crosses it: strap or bolt both"}
+	}
 	line := a.nails.Line(plan.GirderPlies)
 	if line == nil || line.Order.Spacing <= 0 {
 		return nil

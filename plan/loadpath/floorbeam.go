@@ -133,7 +133,7 @@ func (b *builder) floorBeams() {
 }
 
 // handOver shares the loads on a beam to its supports and tells take what comes to each
-// wall among them.
+// wall among them, and to those of the beams that it hangs on.
 func (m *model) handOver(x *framing.Beam, loads []push, take func(p *wallPath, station, lb float64)) {
 	at := make([]float64, len(x.Supports))
 	for i, u := range x.Supports {
@@ -141,6 +141,9 @@ func (m *model) handOver(x *framing.Beam, loads []push, take func(p *wallPath, s
 	}
 	for i, lb := range reactions(at, loads) {
 		u := x.Supports[i]
+		if lb > 0 && u.Beam != nil {
+			m.handOver(u.Beam, []push{{u.Station, lb}}, take)
+		}
 		if p := m.byWall[u.Wall]; lb > 0 && p != nil && len(p.carriers) > 0 {
 			take(p, u.Station, lb)
 		}

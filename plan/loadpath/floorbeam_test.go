@@ -105,6 +105,21 @@ func TestABeamUnderPartOfAFloorAndAnOpeningByHand(t *testing.T) {
 	assert.InDelta(t, lost*(141.25-72)/(141.25-3.5), by["1W"]-by2["1W"], 0.5)
 }
 
+// B1 hangs on B2, which lies along the joists from plate to plate: of the 138.25 in between
+// the middle of the plates of 1W, at 3.5, and the face of B2, at 141.75, half goes to each,
+// and what lies past the plates' middle, 2 in, to 1W. B2 hands its half on to 1S and 1N, from
+// the middle between them.
+func TestABeamHandsOnWhatHangsOnItByHand(t *testing.T) {
+	a := analyzed(t, beamWith("flush", "0'", "12'", "")+"[[beam]]\nname = \"B2\"\nlevel = \"first\"\nmember = \"3-2x12\"\nset = \"flush\"\nfrom = [\"12'\", \"0'\"]\nto = [\"12'\", \"16'\"]\n")
+	w := a.dead.floor(a.plan.Levels[1]) * 96 / 144
+	_, by := floorsOf(a)
+	face := 144 - 2.25 - 3.5 // of three plies
+	assert.InDelta(t, w*(face/2+2), by["1W"], 0.5)
+	assert.InDelta(t, w*face/4, by["1S"], 0.5)
+	assert.InDelta(t, w*face/4, by["1N"], 0.5)
+	assert.Zero(t, by["1E"])
+}
+
 // The dead load that the uplift of the walls' studs counts, and how it is told.
 func TestTheFloorThatABeamBringsIsTold(t *testing.T) {
 	r := reported(t, beamWith("flush", "0'", "24'", ""))

@@ -24,7 +24,7 @@ var Checks = []*Check{
 	ruleMatchedNothing, ruleWithoutEffect,
 	jointWithoutMember, noWayToLie, jointOffWall, cornerOfOne, noRafter, noRidge,
 	studNoneBelow, nothingBelow, studsOutOfLine, pairWithoutPost, pairOutOfLine, collectorToNothing, spliceAtStep, headerWithoutKing, boltTooShort, noRoomOnPlate, sillUnbolted, openingUnhung, beamUnhung, holdDownWithoutAnchor,
-	strapTooShort, strapPastMember, facesNotFlush, strapOverStep, boltAtSplice, cutPastRoll,
+	strapTooShort, strapPastMember, facesNotFlush, strapOverStep, boltAtSplice, bareBrace, cutPastRoll,
 	strapSkipped, faceTaken, overNails, underClip, faceCovered, noRoomOnFace, strapAcrossOpening,
 	nailTipThrough,
 }

@@ -9,13 +9,13 @@ import (
 )
 
 // beamUnhung is the check of what carries joists at flush beams, and beams at walls.
-var beamUnhung = newCheck("beam-unhung", plan.Warning, "a joist at a flush beam, or a beam's end at a wall, without a hanger",
-	"A joist that ends at a flush beam's face, and a beam that ends at a wall's face with no post under it, hang there: without a hanger, a ledger strip, which the plan cannot say, or a bearing in the wall nothing carries them (common practice, no published source).", func(x *placer, c *Check) {
+var beamUnhung = newCheck("beam-unhung", plan.Warning, "a joist at a flush beam, or a beam's end at a wall or another beam, without a hanger",
+	"A joist that ends at a flush beam's face, and a beam that ends at a wall's or another beam's face with no post under it, hang there: without a hanger, a ledger strip, which the plan cannot say, or a bearing in the wall nothing carries them (common practice, no published source).", func(x *placer, c *Check) {
 		for _, j := range x.house.Joints {
 			what := "a joist"
 			switch {
 			case j.Kind == plan.JoistHung:
-			case j.Kind == plan.BeamEnd && !postAt(x.house, j):
+			case (j.Kind == plan.BeamEnd || j.Kind == plan.BeamHung) && !postAt(x.house, j):
 				what = "a beam's end"
 			default:
 				continue

@@ -44,6 +44,13 @@ var conditions = []condition{
 		}
 		return ""
 	}),
+	names("girder", func(w *plan.Where) []string { return w.Girder }, func(j *framing.Joint) string {
+		switch j.Kind {
+		case plan.GirderPile, plan.GirderSplice, plan.JoistGirder:
+			return j.Host
+		}
+		return ""
+	}),
 	names("role", func(w *plan.Where) []plan.Role { return w.Role }, func(j *framing.Joint) plan.Role {
 		if m := j.First(); m != nil {
 			return m.Role

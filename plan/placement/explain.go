@@ -227,6 +227,21 @@ func (p *Placement) tellGap(b *strings.Builder, j *framing.Joint) {
 	}
 }
 
+// seated says how a girder's seat is cut into its own pile and what it leaves of it:
+// ": notch 4 1/2" deep and 9 1/4" high, which leaves 4 3/4" of the pile's 9 1/4"".
+func (p *Placement) seated(j *framing.Joint) string {
+	pile := j.Members[len(j.Members)-1]
+	if j.Seat == framing.OnTop || j.Seat == framing.Clear || j.Seat == framing.Apart || !strings.HasPrefix(pile.ID, j.Host+"/") {
+		return ""
+	}
+	for _, g := range p.House.Plan.Girders {
+		if g.Name == j.Host {
+			return g.SeatWords(p.House.Plan.Foundation.Pile.Depth, j.Units.Length)
+		}
+	}
+	return ""
+}
+
 func (p *Placement) tellJoint(b *strings.Builder, j *framing.Joint) {
 	fmt.Fprintf(b, "joint %s: %s, %s\n", j.ID, j.Kind, JointPlace(j))
 	for _, m := range j.Members {
@@ -234,7 +249,7 @@ func (p *Placement) tellJoint(b *strings.Builder, j *framing.Joint) {
 	}
 	p.tellGap(b, j)
 	if j.Seat != "" {
-		fmt.Fprintf(b, "  the girder sits %s\n", j.Seat)
+		fmt.Fprintf(b, "  the girder sits %s%s\n", j.Seat, p.seated(j))
 	}
 	if j.Kind == plan.StudStud {
 		switch {

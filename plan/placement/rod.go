@@ -14,24 +14,83 @@ import (
 // rod sets a bolt across a girder into its pile, or down from a porch post.
 func (x *placer) rod(w want) (Lie, *plan.Diagnostic) {
 	j, it := w.joint, w.item
+	switch j.Kind {
+	case plan.BraceRod:
+		return x.braceRod(w), nil
+	case plan.BraceEnd:
+		return x.braceBolt(w), nil
+	}
 	if j.Kind.Lies() == plan.LiesAgainst {
 		return x.crossing(w)
 	}
-	if j.Kind != plan.GirderPile {
+	if j.Kind != plan.GirderPile && j.Kind != plan.DeckPost {
 		return x.rodLie(w, Axis{j.At, j.At.Sub(geom.Vec3{Z: it.Length})}, j.Members, j.Station), nil
 	}
 	f := x.lineOf(j)
 	s, _ := f.Local(j.At.Flat())
 	upper, lower := pile(j)
 	s += spread(w.k, w.n, boltsApart(w, lower))
-	// Half-way up the girder, where the pile's cheek stands behind it.
-	z := j.At.Z
-	if g := j.First(); g.Z1 > g.Z0 {
-		z = (g.Z0 + g.Z1) / 2
-	}
-	through := present(upper, lower)
+	z := boltUp(upper, lower, it.Rod)
 	mid := it.Length / 2
-	return x.rodLie(w, x.headed(Axis{f.At(s, -mid, z), f.At(s, mid, z)}, it, through), through, j.Station), nil
+	a := Axis{f.At(s, -mid, z), f.At(s, mid, z)}
+	through := x.passedOf(j.Members, a)
+	if len(through) == 0 {
+		through = present(upper, lower, otherHalf(j))
+	}
+	return x.rodLie(w, x.headed(a, it, through), through, j.Station), nil
+}
+
+// passedOf returns those of members that the line of a bolt passes, in its order: where a
+// girder breaks over its pile the piece that is there.
+func (x *placer) passedOf(members []*framing.Member, a Axis) (out []*framing.Member) {
+	d := a.B.Sub(a.A).Unit()
+	long := a.B.Sub(a.A).Len()
+	for _, r := range x.wood.Stretches(a.A.Sub(d.Mul(long)), d, 3*long, func(m *framing.Member) bool { return slices.Contains(members, m) }) {
+		if !slices.Contains(out, r.Member) {
+			out = append(out, r.Member)
+		}
+	}
+	return out
+}
+
+// What a bolt that holds a girder down wants, in diameters: to the top of the pile, which
+// it pushes along the grain toward its end, and to the girder's underside, which it pushes
+// across the grain (NDS 2018 Tables 12.5.1A and C, transcribed).
+const (
+	boltToTop  = 7
+	boltToEdge = 4
+)
+
+// boltUp returns the height of a bolt of a diameter across a girder and its pile: half way
+// up where both are, or lower where that leaves more of what the pile wants above it, but
+// no lower than the girder wants below it. Of a girder on top of its pile, half way up it.
+func boltUp(girder, pile *framing.Member, d float64) float64 {
+	top := girder.Z1
+	if pile != nil && pile.Z1 > girder.Z0 {
+		top = min(top, pile.Z1)
+	}
+	mid := (girder.Z0 + top) / 2
+	if pile == nil || pile.Z1 <= girder.Z0 {
+		return mid
+	}
+	return min(mid, max(pile.Z1-boltToTop*d, girder.Z0+boltToEdge*d))
+}
+
+// otherHalf returns the piece of a girder astride of a pile on the pile's inside face;
+// nil of any other seat.
+func otherHalf(j *framing.Joint) *framing.Member {
+	if j.Seat != framing.Astride {
+		return nil
+	}
+	upper := j.First()
+	way := upper.B.Sub(upper.A).Unit()
+	for _, m := range j.Members {
+		off := m.A.Sub(upper.A)
+		if m.Role == upper.Role && off.Sub(way.Mul(off.Dot(way))).Len() > touch {
+			return m
+		}
+	}
+	return nil
 }
 
 // boltsApart returns the distance of the bolts of a girder on a pile: of several

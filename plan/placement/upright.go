@@ -190,6 +190,9 @@ func (x *placer) standalone(w want) (Lie, *plan.Diagnostic) {
 	}
 	f := x.lineOf(j)
 	s, _ := f.Local(j.At.Flat())
+	if o := otherHalf(j); o != nil && w.face == plan.Inside {
+		upper = o
+	}
 	hi, lo := sideOf(f, s, upper, w.face), sideOf(f, s, lower, w.face)
 	step := hi.out(lo)
 	gap := j.Gap + math.Abs(step)

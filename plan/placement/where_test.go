@@ -37,6 +37,10 @@ roof = [
   { name = "west", kind = "gable", ridge = "x", pitch = "6:12", gable_ends = ["hip", "gable truss"], area = [["0'", "0'"], ["14'", "16'"]] },
   { name = "east", kind = "gable", ridge = "x", pitch = "6:12", gable_ends = ["gable truss", "rake"], area = [["14'", "0'"], ["28'", "16'"]] },
 ]
+girder = [
+  { name = "GS", from = ["0'", "3in"], to = ["28'", "3in"], member = "3-2x10", piles = "@ 8'" },
+  { name = "GN", from = ["28'", "15' 9in"], to = ["0'", "15' 9in"], member = "3-2x10", piles = "@ 8'" },
+]
 item = [{ mark = "thing", kind = "generic" }]
 project = { name = "Check", date = 2026-03-02 }
 site = { wind_speed = "150 mph", exposure = "C" }
@@ -71,6 +75,7 @@ func TestEachConditionPicks(t *testing.T) {
 		"level":         {plan.StudTop, []string{`level = "first"`, `level = "second"`}},
 		"wall":          {plan.StudBase, []string{`wall = "1S"`, `wall = ["1E", "1N", "1W", "1A", "1B"]`}},
 		"roof":          {plan.RafterPlate, []string{`roof = "west"`, `roof = "east"`}},
+		"girder":        {plan.GirderPile, []string{`girder = "GS"`, `girder = "GN"`}},
 		"exterior":      {plan.StudBase, []string{`exterior = true`, `exterior = false`}},
 		"bearing":       {plan.StudBase, []string{`bearing = true`, `bearing = false`}},
 		"balloon":       {plan.StudBase, []string{`balloon = true`, `balloon = false`}},

@@ -102,6 +102,12 @@ func (r *reader) checkNames() {
 	for _, x := range r.plan.Porches {
 		add("porch", x.Name, x.Pos)
 	}
+	for _, x := range r.plan.Braces {
+		add("brace", x.Name, x.Pos)
+	}
+	for _, x := range r.plan.Breakaways {
+		add("breakaway wall", x.Name, x.Pos)
+	}
 	for _, x := range r.plan.Beams {
 		add("beam", x.Name, x.Pos)
 	}

@@ -244,7 +244,7 @@ func Keys() []Key {
 		of("", rootKeys()),
 		of("project", projectKeys), of("site", siteKeys),
 		of("level", levelKeys), of("level.sheathing", sheathingKeys), of("wall", wallKeys), of("opening_type", openingTypeKeys), of("shear_type", shearTypeKeys), of("wall.start", endKeys), of("wall.opening", openingKeys), of("wall.breaks", breakKeys), of("wall.sheathing", sheathingKeys), of("wall.shear", shearKeys), of("wall.post", postKeys),
-		of("floor_opening", floorOpeningKeys), of("joist", floorJoistKeys), of("blocking", floorBlockKeys), of("roof", roofKeys), of("roof.post", ridgePostKeys), of("deck", deckKeys), of("deck.zone", nailZoneKeys), of("floor", floorDeckKeys), of("foundation", foundationKeys), of("girder", girderKeys), of("porch", porchKeys), of("porch.roof", porchRoofKeys), of("beam", beamKeys),
+		of("floor_opening", floorOpeningKeys), of("joist", floorJoistKeys), of("blocking", floorBlockKeys), of("roof", roofKeys), of("roof.post", ridgePostKeys), of("deck", deckKeys), of("deck.zone", nailZoneKeys), of("floor", floorDeckKeys), of("foundation", foundationKeys), of("girder", girderKeys), of("brace", braceKeys), of("breakaway", breakawayKeys), of("porch", porchKeys), of("porch.roof", porchRoofKeys), of("porch.deck", porchDeckKeys), of("beam", beamKeys),
 		of("nailing", nailingKeys()), of("nailing.connection", nailLineKeys),
 		of("lumber", lumberKeys), of("loads", loadsKeys), of("loads.dead", deadKeys), of("salt", saltKeys), of("salt.override", saltPlaceKeys), of("treated", treatedKeys), of("item", itemKeys), of("item.nails", nailKeys), of("item.loads", loadKeys),
 		of("rule", ruleKeys), of("rule.where", whereKeys), of("place", placeKeys),

@@ -15,6 +15,7 @@ type porchDraft struct {
 	sides [][]float64 // stations of posts, by side
 	step  float64     // greatest spacing of posts, where no stations are given
 	roof  *node
+	deck  *node
 }
 
 // porchKeys fill one porch.
@@ -35,6 +36,52 @@ var porchKeys = []binding[porchDraft]{
 			p.roof = &n
 		}
 	}),
+	custom("deck", "table", `{ joists = "2x8 @ 16in", girder = "2-2x10", rail = "6'" }`, "its deck, from a ledger on the house's rim to a girder bolted to the inside of the posts", func(v value, p *porchDraft) {
+		if n, ok := v.table(); ok {
+			p.deck = &n
+		}
+	}),
+}
+
+// deckDraft is a deck of a porch with what must wait for its other keys.
+type deckDraft struct {
+	*plan.PorchDeck
+	top bool // given
+}
+
+// porchDeckKeys fill the deck of a porch.
+var porchDeckKeys = []binding[deckDraft]{
+	custom("level", "name of a level", `"first"`, "the level beside whose floor it lies", func(v value, d *deckDraft) { d.Level = v.level() }).otherwise("the lowest"),
+	custom("top", "length", `"9' 10in"`, "height of its boards above grade", func(v value, d *deckDraft) { d.Top, d.top = v.length() }).within(6, 720).
+		otherwise("1 1/2in under the level's floor: rain stays out"),
+	custom("joists", "lumber @ spacing", `"2x8 @ 16in"`, "its joists, with their spacing on center", func(v value, d *deckDraft) { d.Joists, d.Space, _ = v.spaced() }).must(),
+	lumberKey("girder", `"2-2x10"`, "the girder under their outer ends", func(d *deckDraft) *plan.Lumber { return &d.Girder }).must(),
+	sizeKey("board", `"1in"`, "thickness of its boards", func(d *deckDraft) *float64 { return &d.Board }).within(0.5, 3).or("1in", `"1in"`),
+	choiceKey("boards", plan.BoardRuns, "how its boards run: along the house, square across the joists, or diagonal", func(d *deckDraft) *plan.BoardsRun { return &d.Boards }).orWord(string(plan.BoardsAlong)),
+	sizeKey("rail", `"6'"`, "greatest distance of the posts of its rails; rails are no load path", func(d *deckDraft) *float64 { return &d.Rail }).within(12, 144).otherwise("no rails"),
+}
+
+// readDeck gives the sides of a porch their deck.
+func (d *porchDraft) readDeck(legs []*plan.Porch, p *plan.Plan) {
+	n := *d.deck
+	n.where = "porch " + d.Name + ", deck"
+	x := &deckDraft{PorchDeck: &plan.PorchDeck{Pos: n.pos()}}
+	if len(p.Levels) > 0 {
+		x.Level = p.Levels[0]
+	}
+	read(n, porchDeckKeys, x)
+	if x.Level == nil || x.Joists.Depth == 0 || x.Girder.Depth == 0 {
+		return // told where they are read
+	}
+	if !x.top {
+		x.Top = x.Level.Floor - 1.5
+	}
+	if x.Space == 0 {
+		x.Space = 16
+	}
+	for _, leg := range legs {
+		leg.Deck = x.PorchDeck
+	}
 }
 
 // porchRoofKeys fill the roof of a porch.
@@ -157,6 +204,9 @@ func readPorches(n node, _ int, p *plan.Plan) {
 	p.Porches = append(p.Porches, legs...)
 	if d.roof != nil {
 		d.readRoof(legs, p)
+	}
+	if d.deck != nil {
+		d.readDeck(legs, p)
 	}
 }
 

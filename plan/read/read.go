@@ -85,6 +85,8 @@ func rootKeys() []binding[plan.Plan] {
 		custom("deck", "table", "", "sheathing of the roofs and its nails; without it the load path says that nothing is known of them", readDeck).showing("[deck]"),
 		custom("floor", "table", "", "nails of the floors' panels; without it nothing is known of the shear that they bear", readFloorDeck).showing("[floor]"),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),
+		tablesKey("brace", "bracing between piles: crossed rods or boards, knees", readBraces),
+		tablesKey("breakaway", "light walls between piles below the lowest floor that give way to flood: drawn, in no load path", readBreakaways),
 		tablesKey("porch", "post and beam porches", readPorches),
 		tablesKey("beam", "beams between walls or on posts, under a floor's or ceiling's joists or flush with them; a collector past an inside corner", readBeams),
 		nailingKey(),

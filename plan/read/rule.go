@@ -66,6 +66,7 @@ var whereKeys = []binding[plan.Where]{
 	textsKey("level", `"second"`, "levels; of a wall whose studs pass a floor, the story in which the joint is", func(w *plan.Where) *[]string { return &w.Level }),
 	textsKey("wall", `["1S", "1N"]`, "walls", func(w *plan.Where) *[]string { return &w.Wall }),
 	textsKey("roof", `"main"`, "roofs", func(w *plan.Where) *[]string { return &w.Roof }),
+	textsKey("girder", `"GS"`, "girders, of joints on them", func(w *plan.Where) *[]string { return &w.Girder }),
 	boolKey("exterior", "exterior walls only, or interior only", func(w *plan.Where) **bool { return &w.Exterior }),
 	boolKey("bearing", "bearing walls only, or others only", func(w *plan.Where) **bool { return &w.Bearing }),
 	boolKey("balloon", "walls whose studs pass a floor, or the others", func(w *plan.Where) **bool { return &w.Balloon }),

@@ -84,7 +84,7 @@ func merge(pts []geom.Vec2, kinds []EdgeKind) (outline []geom.Vec2, edges []Edge
 // kind names the edge of f from a to b.
 func (r *Roof) kind(f *Face, a, b geom.Vec2) EdgeKind {
 	d := b.Sub(a).Unit()
-	out := d.Left().Mul(-1)
+	out := d.Right()
 	mid := a.Add(b).Mul(0.5)
 	q := mid.Add(out.Mul(probe))
 	level := math.Abs(d.Dot(f.Uphill())) < 1e-7
@@ -105,7 +105,7 @@ func (r *Roof) kind(f *Face, a, b geom.Vec2) EdgeKind {
 
 // ridge notes the face on the other side of f's edge from a to b, a ridge.
 func (r *Roof) ridge(f *Face, a, b geom.Vec2) {
-	q := a.Add(b).Mul(0.5).Add(b.Sub(a).Unit().Left().Mul(-probe))
+	q := a.Add(b).Mul(0.5).Add(b.Sub(a).Unit().Right().Mul(probe))
 	if z, g, ok := r.Height(q); ok && math.Abs(z-f.Plane.At(q)) <= step {
 		r.ridged = append(r.ridged, [2]*Face{f, g})
 	}
@@ -181,7 +181,7 @@ func (r *Roof) lines() {
 // single tells whether nothing is on the other side of an edge, as at the
 // top of a shed.
 func (r *Roof) single(f *Face, a, b geom.Vec2) bool {
-	q := a.Add(b).Mul(0.5).Add(b.Sub(a).Unit().Left().Mul(-probe))
+	q := a.Add(b).Mul(0.5).Add(b.Sub(a).Unit().Right().Mul(probe))
 	z, _, ok := r.Height(q)
 	return !ok || math.Abs(z-f.Plane.At(q)) > step
 }

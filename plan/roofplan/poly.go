@@ -50,7 +50,7 @@ func clip(p []geom.Vec2, n geom.Vec2, c float64) (out []geom.Vec2) {
 // inside returns the half plane to the left of edge i of p: n·q <= c.
 func inside(p []geom.Vec2, i int) (n geom.Vec2, c float64) {
 	a, b := p[i], p[(i+1)%len(p)]
-	n = b.Sub(a).Unit().Left().Mul(-1)
+	n = b.Sub(a).Unit().Right()
 	return n, n.Dot(a)
 }
 

@@ -29,3 +29,24 @@ func TestAnEdgeIsBrokenAtCorners(t *testing.T) {
 	assert.Equal(t, [][2]int{{1, 2}, {2, 3}, {3, 0}}, split(corners, 1, 0))
 	assert.Nil(t, split(corners, 0, 0))
 }
+
+// Of two faces apart, one over the pieces from 0 to 100 and one over that from 200 to 300, each has the sides that reach
+// over a piece of its own, a side over both is in both, and one that only touches a piece is in none.
+func TestSidesOverAFace(t *testing.T) {
+	square := func(x0, x1 float64) []geom.Vec2 { return []geom.Vec2{pt(x0, 0), pt(x1, 0), pt(x1, 50), pt(x0, 50)} }
+	pieces := [][]geom.Vec2{square(0, 60), square(60, 100), square(200, 300)}
+	part := func(side int, polys ...[]geom.Vec2) facet { return facet{side: side, polys: polys} }
+	parts := []facet{part(0, square(0, 50)), part(1, square(250, 280)), part(2, square(70, 80), square(210, 220)), part(3, square(100, 200)), part(4, square(400, 500), square(90, 150))}
+	for _, c := range []struct {
+		loop []geom.Vec2
+		want []int
+	}{{square(0, 100), []int{0, 2, 4}}, {square(200, 300), []int{1, 2}}, {square(400, 500), nil}} {
+		var got []int
+		for _, f := range over(c.loop, pieces, parts) {
+			got = append(got, f.side)
+		}
+		assert.Equal(t, c.want, got)
+	}
+	assert.Len(t, pieces, 3)
+	assert.Len(t, parts, 5)
+}

@@ -160,3 +160,72 @@ func TestARoofOfNothing(t *testing.T) {
 	assert.Empty(t, r.Faces)
 	assert.Empty(t, r.Lines)
 }
+
+// A gable from 10 to 310 counts its rafters from its west end, or from the east one where that runs into another
+// roof; in a mirrored house, and one turned half round, the other way about. A hip 144 deep of equal slopes counts
+// from the end of its ridge, 72 in. Of a body along y, from 20 to 164, it is the south end, also in the mirror.
+func TestWhereTheModuleOfASideStarts(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		kind   plan.RoofKind
+		axis   plan.Axis
+		lay    plan.Lay
+		runsIn int // that end; -1 none
+		want   float64
+	}{
+		{"a gable", "gable", plan.AxisX, plan.Lay{}, -1, 10},
+		{"its far end runs in", "gable", plan.AxisX, plan.Lay{}, East, 10},
+		{"its first end runs in", "gable", plan.AxisX, plan.Lay{}, West, 310},
+		{"mirrored", "gable", plan.AxisX, plan.MirrorX, -1, 310},
+		{"mirrored, its first end runs in", "gable", plan.AxisX, plan.MirrorX, East, 10},
+		{"mirrored, its far end runs in", "gable", plan.AxisX, plan.MirrorX, West, 310},
+		{"half round", "gable", plan.AxisX, plan.Lay{Quarters: 2}, -1, 310},
+		{"a hip", "hip", plan.AxisX, plan.Lay{}, -1, 82},
+		{"a mirrored hip", "hip", plan.AxisX, plan.MirrorX, -1, 238},
+		{"along y", "gable", plan.AxisY, plan.Lay{}, -1, 20},
+		{"along y, mirrored", "gable", plan.AxisY, plan.MirrorX, -1, 20},
+		{"along y, half round", "gable", plan.AxisY, plan.Lay{Quarters: 2}, -1, 164},
+	} {
+		b := body(t, "b", c.kind, c.axis, pt(10, 20), pt(310, 164), 6, 12)
+		b.Lay = c.lay
+		if c.runsIn >= 0 {
+			b.Sides[c.runsIn].RunsIn = true
+		}
+		sides, _ := eaves(c.axis)
+		for _, i := range sides {
+			assert.InDelta(t, c.want, b.start(i), 1e-9, "%s, side %d", c.name, i)
+		}
+	}
+}
+
+// A shed climbs from the side across from its high wall, and from no other; a high wall on no side is told.
+func TestTheLowSideOfAShed(t *testing.T) {
+	for high, low := range map[plan.Side]int{plan.South: North, plan.East: West, plan.North: South, plan.West: East} {
+		var want [4]float64
+		want[low] = 0.25
+		got, err := shed(Shape{Slope: 0.25, High: high})
+		require.NoError(t, err, high)
+		assert.Equal(t, want, got, high)
+	}
+	_, err := shed(Shape{Slope: 0.25})
+	assert.ErrorContains(t, err, `a shed roof whose high wall is on side "", which is none`)
+}
+
+// Of a module from 0 to 100 at 16 with rafters of their own at 5, 50 and 98 those count that lie from 20 to 60,
+// its ends with them; a second zone adds what lies past the first.
+func TestPlacesOfAModuleWithinAStretch(t *testing.T) {
+	m := &module{fixed: []float64{5, 50, 98}, zones: []zone{{lo: 0, hi: 100, origin: 0, spacing: 16}, {lo: 90, hi: 140, origin: 4, spacing: 24}}}
+	for _, c := range []struct {
+		lo, hi float64
+		want   []station
+	}{
+		{20, 60, []station{{at: 50, fixed: true}, {at: 32}, {at: 48}}},
+		{50, 64, []station{{at: 50, fixed: true}, {at: 64}}},
+		{20, 50, []station{{at: 50, fixed: true}, {at: 32}, {at: 48}}},
+		{33, 47, nil},
+		{99, 140, []station{{at: 124}}},
+		{-20, 16, []station{{at: 5, fixed: true}, {at: 0}, {at: 16}}},
+	} {
+		assert.Equal(t, c.want, m.between(c.lo, c.hi), "%v to %v", c.lo, c.hi)
+	}
+}

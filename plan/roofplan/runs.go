@@ -210,7 +210,7 @@ func (run *Run) Bearing() (p geom.Vec2, b *Body, side int) {
 			return run.Low.Add(run.Face.Uphill().Mul(lo)), part.body, part.side
 		}
 	}
-	return p, nil, 0
+	return
 }
 
 // beside tells whether p lies between the two sides next to side i.

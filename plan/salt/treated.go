@@ -19,7 +19,8 @@ func (r *Report) preservative(m *framing.Member) plan.Preservative {
 		}
 	}
 	switch m.Role {
-	case plan.SillPlate, plan.Pile, plan.PorchPost, plan.Beam:
+	case plan.SillPlate, plan.Pile, plan.PorchPost, plan.Beam, plan.BraceBoard,
+		plan.DeckJoist, plan.DeckGirder, plan.DeckRim, plan.RailPost:
 		return plan.Treated
 	case plan.GirderBeam:
 		if p.Foundation.Kind == plan.Piles && r.site.underside == plan.OpenFinish {

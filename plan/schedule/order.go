@@ -198,6 +198,7 @@ func threaded(n hardware.Nail) string {
 type rod struct {
 	diameter, long float64
 	coating        plan.Coating
+	beveled        bool // a washer cut to the rod's slope
 }
 
 // coatingOf returns the coating of an item's rod, nuts and washers.
@@ -215,19 +216,19 @@ func (s *Schedule) orderRods(spare float64, u units.System) (out []OrderRow) {
 	for _, r := range s.Steel.Rods() {
 		c := coatingOf(r.For.Item)
 		if r.For.Cut > 0 {
-			rods[rod{r.Diameter, CutRod(r.Length()), c}]++
+			rods[rod{diameter: r.Diameter, long: CutRod(r.Length()), coating: c}]++
 		}
 		for _, e := range r.Ends {
 			if e.Nuts > 0 {
-				nuts[rod{r.Diameter, 0, c}] += e.Nuts
+				nuts[rod{diameter: r.Diameter, coating: c}] += e.Nuts
 			}
 			if e.Washers > 0 {
-				washers[rod{r.Diameter, e.Washer, c}] += e.Washers
+				washers[rod{r.Diameter, e.Washer, c, r.For.Joint.Kind == plan.BraceRod}] += e.Washers
 			}
 		}
 	}
 	order := func(a, b rod) int {
-		return cmp.Or(cmp.Compare(a.diameter, b.diameter), cmp.Compare(a.long, b.long), cmp.Compare(a.coating, b.coating))
+		return cmp.Or(cmp.Compare(a.diameter, b.diameter), cmp.Compare(a.long, b.long), cmp.Compare(a.coating, b.coating), cmp.Compare(beveledFirst(a), beveledFirst(b)))
 	}
 	for _, k := range sorted(rods, order) {
 		out = append(out, k.row("rods", u.Bought(k.diameter)+" threaded rod", u.Length(k.long)+" long", rods[k], 0))
@@ -240,9 +241,20 @@ func (s *Schedule) orderRods(spare float64, u units.System) (out []OrderRow) {
 		if k.long > 0 {
 			detail = fmt.Sprintf("%s square plate, %s thick", u.Bought(k.long), u.Bought(hardware.WasherThick(k.long)))
 		}
+		if k.beveled {
+			detail += ", beveled to the rod's slope"
+		}
 		out = append(out, k.row("washers", fmt.Sprintf("washer for %s rod", u.Bought(k.diameter)), detail, washers[k], spare))
 	}
 	return out
+}
+
+// beveledFirst sorts washers that are alike but for their bevel.
+func beveledFirst(k rod) int {
+	if k.beveled {
+		return 0
+	}
+	return 1
 }
 
 // CutRod returns the length that a rod is listed with, in: as long as its body,

@@ -48,6 +48,7 @@ var shapes = map[string]object{
 	"true or false":          {"type": "boolean"},
 	"length":                 text(lengthPattern),
 	"lengths":                oneOrMore(text(lengthPattern)),
+	"whole numbers":          {"type": "array", "items": object{"type": "integer", "minimum": 1}, "minItems": 1},
 	"lengths or @ spacing":   either(oneOrMore(text(lengthPattern)), text(stepPattern)),
 	"lengths, a list for each side, or @ spacing": either(list(text(lengthPattern)), list(list(text(lengthPattern))), text(lengthPattern), text(stepPattern)),
 	"length or range":  either(object{"type": "string"}, list(text(lengthPattern))),

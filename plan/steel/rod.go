@@ -237,11 +237,17 @@ func (s *Steel) across(r *Rod) {
 		}
 		return s.onWasher(r, m, r.A.Add(d.Mul(at)), n)
 	}
-	r.Ends = [2]Bearing{
-		side(first.From, first.From, head, first.Member, d.Mul(-1)),
-		side(last.To, r.Length()-last.To, past, last.Member, d),
+	n0 := d
+	if r.For.Joint.Kind == plan.BraceRod { // its washers are beveled: they lie on the piles' faces
+		n0 = geom.Vec3{X: d.X, Y: d.Y}.Unit()
 	}
-	r.Ends[0].Nuts = 0 // its head
+	r.Ends = [2]Bearing{
+		side(first.From, first.From, head, first.Member, n0.Mul(-1)),
+		side(last.To, r.Length()-last.To, past, last.Member, n0),
+	}
+	if r.For.Joint.Kind != plan.BraceRod {
+		r.Ends[0].Nuts = 0 // its head
+	}
 }
 
 // Rods returns all rods and bolts of the house, each once, in the order of the

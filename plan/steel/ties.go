@@ -1,6 +1,8 @@
 package steel
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/lift"
@@ -61,13 +63,19 @@ func (b *Body) gripped() (held []*framing.Member, ground bool) {
 			add(e.Member)
 			ground = ground || e.Kind == CastIn
 		}
-		if b.Piece.Joint.Kind == plan.GirderPile { // a bolt across holds all it passes
+		if k := b.Piece.Joint.Kind; k == plan.GirderPile || k == plan.DeckPost { // a bolt across holds all it passes
 			for _, x := range r.Passes {
 				add(x.Member)
 			}
 		}
 	}
 	return held, ground
+}
+
+// Grips tells whether a body holds a member: by fasteners with enough wood, or a rod.
+func (b *Body) Grips(m *framing.Member) bool {
+	held, _ := b.gripped()
+	return slices.Contains(held, m)
 }
 
 // grounded ties piles to the ground, and porch posts whose base is fastened:

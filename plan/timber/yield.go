@@ -47,6 +47,20 @@ func (d Dowel) SingleShear() Yield {
 	return y.govern()
 }
 
+// DoubleShear evaluates the four modes of NDS 2018 Table 12.3.1A for a main member
+// between two equal side members, equations 12.3-7 to 12.3-10 (transcribed): ls is the
+// bearing length in one of the sides, in.
+func (d Dowel) DoubleShear() Yield {
+	y := d.terms()
+	y.Modes = []Mode{
+		{"Im", d.D * d.Lm * d.Fem / y.RdI},
+		{"Is", 2 * d.D * d.Ls * d.Fes / y.RdI},
+		{"IIIs", 2 * y.K3 * d.D * d.Ls * d.Fem / ((2 + y.Re) * y.Rd3)},
+		{"IV", 2 * d.D * d.D / y.Rd3 * math.Sqrt(2*d.Fem*d.Fyb/(3*(1+y.Re)))},
+	}
+	return y.govern()
+}
+
 // terms fills in the ratios and the coefficients k1 to k3 of Table 12.3.1A.
 func (d Dowel) terms() (y Yield) {
 	re, rt := d.Fem/d.Fes, d.Lm/d.Ls

@@ -222,3 +222,36 @@ func TestReductionTerms(t *testing.T) {
 	a, b, c = Reduction(0.625, 90)
 	assert.Equal(t, [3]float64{5, 4.5, 4}, [3]float64{a, b, c})
 }
+
+// Bolts between boards, G 0.50, in double shear: NDS 2018 Table 12F, p.100 (transcribed), which
+// rounds to 10 lb: 1/2 in through 1 1/2 in each along the grain 1,050 lb, the side members across
+// it 730, the main member across it 470; 3/4 in through 3 1/2 between 1 1/2 2,400 and 1,370.
+func TestPublishedDoubleShear(t *testing.T) {
+	for _, c := range []struct {
+		d, main, side, lm float64 // side and main: angle of load to grain
+		want              float64
+	}{
+		{0.5, 0, 0, 1.5, 1050},
+		{0.5, 0, 90, 1.5, 730},
+		{0.5, 90, 0, 1.5, 470},
+		{0.75, 0, 0, 3.5, 2400},
+		{0.75, 90, 0, 3.5, 1370},
+	} {
+		y := Dowel{D: c.d, Fyb: 45000, Fem: DowelBearing(0.5, c.d, c.main), Fes: DowelBearing(0.5, c.d, c.side), Lm: c.lm, Ls: 1.5, Angle: max(c.main, c.side)}.DoubleShear()
+		assert.InDelta(t, c.want, y.Z, 5.5, "%+v", c)
+		require.Len(t, y.Modes, 4)
+	}
+}
+
+// A girder on each side of a pile, by our own arithmetic of before (no published source):
+// southern pine, pile 7 1/4 in along its grain, sides of 3 in across theirs: 3/4 in 1,779 lb,
+// 1 in 2,687 lb, mode IIIs, which is twice that of one side in single shear.
+func TestDoubleShearAtAPile(t *testing.T) {
+	for d, want := range map[float64]float64{0.75: 1779, 1: 2687} {
+		x := Dowel{D: d, Fyb: 45000, Fem: DowelBearing(0.55, d, 0), Fes: DowelBearing(0.55, d, 90), Lm: 7.25, Ls: 3, Angle: 90}
+		y := x.DoubleShear()
+		assert.InDelta(t, want, y.Z, 1)
+		assert.Equal(t, "IIIs", y.Mode)
+		assert.InDelta(t, 2*x.SingleShear().Z, y.Z, 1e-9)
+	}
+}

@@ -145,6 +145,8 @@ func carriedBy(c *page.Context, x *framing.Beam) string {
 		switch {
 		case u.On.Role == plan.BeamPost:
 			out = append(out, fmt.Sprintf("post %s at %s", x.Post.Text, at))
+		case u.Beam != nil:
+			out = append(out, fmt.Sprintf("hung from beam %s at %s", u.Beam.Name, at))
 		case u.Seat:
 			out = append(out, fmt.Sprintf("plates of wall %s at %s", u.Wall.Name, at))
 		default:

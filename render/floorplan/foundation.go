@@ -58,7 +58,7 @@ func onFoundationPlan(r plan.Role) bool {
 	case plan.GirderBeam, plan.Pile, plan.Beam, plan.PorchPost, plan.RidgePole:
 		return true
 	}
-	return false
+	return slices.Contains(plan.DeckRoles, r)
 }
 
 // drawFoundation draws everything of the foundation that this sheet shows.
@@ -70,16 +70,19 @@ func (v *planView) drawFoundation(s planSheet) {
 			v.dashedWall(w)
 		}
 	}
-	for _, r := range []plan.Role{plan.Beam, plan.GirderBeam, plan.Pile, plan.PorchPost, plan.RidgePole} {
+	v.breakaways()
+	for _, r := range []plan.Role{plan.Beam, plan.DeckGirder, plan.DeckJoist, plan.DeckRim, plan.RailPost, plan.GirderBeam, plan.BraceBoard, plan.Pile, plan.PorchPost, plan.RidgePole} {
 		for _, m := range v.House.Members {
 			if m.Role == r {
 				v.drawSupport(m)
 			}
 		}
 	}
+	v.bracingLines()
 	v.girderNames()
 	v.pileStations()
 	v.poleStations()
+	v.clearOfBeams()
 	var spots []spot
 	for _, pc := range v.Placement.Pieces {
 		if page.HomeOf(pc) != page.OnFoundation {
@@ -87,7 +90,7 @@ func (v *planView) drawFoundation(s planSheet) {
 		}
 		away := geom.Vec2{X: 1, Y: 0}
 		for _, m := range pc.Joint.Members {
-			if m.Role == plan.GirderBeam || m.Role == plan.Beam {
+			if m.Role == plan.GirderBeam || m.Role == plan.Beam || m.Role == plan.DeckGirder {
 				away = m.B.Sub(m.A).Flat().Unit()
 			}
 		}
@@ -98,11 +101,31 @@ func (v *planView) drawFoundation(s planSheet) {
 	v.drawSpots(spots)
 }
 
+// clearOfBeams keeps labels off the beams of porches: they stand where walls have theirs.
+func (v *planView) clearOfBeams() {
+	for _, m := range v.House.Members {
+		if m.Role != plan.Beam {
+			continue
+		}
+		side := m.B.Sub(m.A).Flat().Unit().Left().Mul(m.Section.Width() / 2)
+		for _, k := range []float64{-1, 0, 1} {
+			off := side.Mul(k)
+			if p, q, ok := v.vp.Segment(uv(m.A.Flat().Add(off), v.turned), uv(m.B.Flat().Add(off), v.turned)); ok {
+				v.board.BlockLine(p, q)
+			}
+		}
+	}
+}
+
 // drawSupport draws a girder or beam as a bar, a pile or post as its section.
 func (v *planView) drawSupport(m *framing.Member) {
 	b := math.Max(m.Section.Width(), 1.5)
 	switch m.Role {
-	case plan.GirderBeam, plan.Beam:
+	case plan.BraceBoard:
+		v.dashedBoard(m)
+	case plan.DeckJoist, plan.DeckRim:
+		v.bar(sheet.Style{Pen: sheet.PenDim, Fill: sheet.White, Layer: sheet.LayerMember}, m.A.Flat(), m.B.Flat(), b)
+	case plan.GirderBeam, plan.Beam, plan.DeckGirder:
 		v.bar(sheet.Style{Pen: sheet.PenMember, Fill: sheet.White, Layer: sheet.LayerMember}, m.A.Flat(), m.B.Flat(), b)
 		for i := 1; i < m.Section.Ply; i++ {
 			n := m.B.Sub(m.A).Flat().Unit().Left().Mul(b * (float64(i)/float64(m.Section.Ply) - 0.5))
@@ -285,9 +308,56 @@ func foundationNotes(c *page.Context) []string {
 			s += ", tops at " + strings.Join(tops, " and ") + " above grade"
 		}
 		notes = append(notes, s+".")
+		notes = append(notes, seatNotes(c)...)
+		notes = append(notes, bracingNotes(c)...)
 	}
 	if len(anchorsOf(c)) > 0 {
 		notes = append(notes, anchorNote)
+	}
+	return append(notes, porchDeckNotes(c)...)
+}
+
+// porchDeckNotes tells the decks of porches, each once.
+func porchDeckNotes(c *page.Context) (notes []string) {
+	var told []*plan.PorchDeck
+	for _, p := range c.House.Plan.Porches {
+		d := p.Deck
+		if d == nil || slices.Contains(told, d) {
+			continue
+		}
+		told = append(told, d)
+		boards := "along the house"
+		if d.Boards == plan.BoardsDiagonal {
+			boards = "diagonal"
+		}
+		s := "Deck of porch " + strings.TrimSuffix(p.Name, "-"+string(p.Side())) + ": boards " + c.Length(d.Board) + " thick, " + boards + ", their top at " + c.Length(d.Top) + " above grade; joists " +
+			d.Joists.Text + " at " + c.Length(d.Space) + " o.c., girder " + d.Girder.Text + " against the inside of the posts."
+		if d.Rail > 0 {
+			s += " Posts of rails at most " + c.Length(d.Rail) + " apart; rails are no load path, and openings in them for stairs are not drawn."
+		}
+		notes = append(notes, s+" Not checked: wind on the deck, what lies and stands on it, and what leans on its rails.")
+	}
+	return notes
+}
+
+// seatNotes says how the girders' seats are cut into the piles, those alike together.
+func seatNotes(c *page.Context) (notes []string) {
+	names, order := map[string][]string{}, []string{}
+	for _, g := range c.House.Plan.Girders {
+		words := g.SeatWords(c.House.Plan.Foundation.Pile.Depth, c.Length)
+		if words == "" {
+			continue
+		}
+		if names[words] == nil {
+			order = append(order, words)
+		}
+		names[words] = append(names[words], g.Name)
+	}
+	for _, words := range order {
+		notes = append(notes, "On their piles "+strings.Join(names[words], ", ")+words+".")
+	}
+	if len(order) > 0 {
+		notes = append(notes, "Treat every field cut and hole in piles again; cut no pile deeper than shown.")
 	}
 	return notes
 }
