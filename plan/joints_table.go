@@ -17,7 +17,7 @@ const notYet = "not checked yet: no load is followed through them, and ordinary 
 const ofFloors = "they carry the floor's own weight and live load, which are not computed; wind brings no uplift to them"
 
 // ofBeams is the reason of the joints of what carries a beam of a floor or ceiling.
-const ofBeams = "they carry floors and ceilings down, dead and live, which are not compared with what holds them: size beam, hangers, bearing and posts by the engineer of record; wind brings no uplift to them, and the collector force of a beam in a shear wall's line is checked at the collector joint where it begins"
+const ofBeams = "they carry floors and ceilings down, dead and live, which are not compared with what holds them, nor followed from a post inside to girders, piles or footings: size beam, hangers, bearing, posts and what is under them by the engineer of record; wind brings no uplift to them, and the collector force of a beam in a shear wall's line is checked at the collector joint where it begins"
 
 // ofBraces is the reason of the ends of bracing between piles.
 const ofBraces = "what braces carry is the engineer's: wind and flood, waves and debris on the piles are not computed, of two crossed braces the one in tension works, and nothing of them counts as capacity here"

@@ -98,15 +98,16 @@ type Site struct {
 // Level is one story: its floor, and the walls that stand on it.
 type Level struct {
 	Name        string
-	Index       int     // 0 is the lowest
-	Floor       float64 // top of subfloor above grade
-	PlateHeight float64 // top of subfloor to top of the double top plate
-	FloorDepth  float64 // subfloor and joists below Floor
-	Subfloor    float64 // thickness of the subfloor
-	Joists      Lumber  // zero when the floor is a slab
-	JoistSpace  float64 // on center
-	JoistRun    Axis    // the way the joists run
-	Rim         float64 // thickness of the rim board
+	Index       int       // 0 is the lowest
+	Floor       float64   // top of subfloor above grade
+	PlateHeight float64   // top of subfloor to top of the double top plate
+	FloorDepth  float64   // subfloor and joists below Floor
+	Subfloor    float64   // thickness of the subfloor
+	Joists      Lumber    // zero when the floor is a slab
+	JoistSpace  float64   // on center
+	JoistRun    Axis      // the way the joists run
+	Rim         float64   // thickness of the rim board
+	Under       UnderWall // what goes under its inner walls along the joists
 	Pos         Pos
 }
 
@@ -150,7 +151,8 @@ type Wall struct {
 	Breaks    *PlateBreaks // where its plates are spliced; nil = by rule
 	Stock     float64      // longest plate stock
 	Bearing   bool
-	Through   bool // runs through where another interior wall crosses it
+	Through   bool      // runs through where another interior wall crosses it
+	Under     UnderWall // what goes under it where it stands along joists; "" = as the level says
 	// Hook is how far before From the tape hooks, in. The reader leaves it 0: what
 	// a plan writes of openings, shear segments and layout is measured from From.
 	// Framing finds it, and counts all stations from there.

@@ -167,6 +167,19 @@ const (
 // BeamSets are the ways that a plan may name.
 var BeamSets = []BeamSet{SetDropped, SetFlush}
 
+// UnderWall is what goes into a floor under an inner wall that stands along its joists.
+type UnderWall string
+
+// What may go there.
+const (
+	UnderNothing UnderWall = "none"
+	UnderJoist   UnderWall = "double joist" // under the middle of the wall, as long as the joists are there
+	UnderBlocks  UnderWall = "blocks"       // from joist to joist, in the bay that the wall stands over
+)
+
+// UnderWalls are those that a plan may name.
+var UnderWalls = []UnderWall{UnderNothing, UnderJoist, UnderBlocks}
+
 // GirderSeat is how a girder sits on its piles.
 type GirderSeat string
 

@@ -24,6 +24,7 @@ func init() {
 	list(GirderSeats)
 	list(BraceKinds)
 	list(BeamSets)
+	list(UnderWalls)
 	list(Joins)
 	list(OpeningKinds)
 	list(FoundationKinds)

@@ -64,7 +64,7 @@ func TestEveryNamedWordIsInItsList(t *testing.T) {
 	var all []string
 	for _, words := range [][]string{
 		typed(plan.Faces), typed(plan.ItemKinds), typed(plan.Phases), typed(plan.Actions), typed(plan.RoofKinds),
-		typed(plan.GableEnds), typed(plan.BoardRuns), typed(plan.EaveBlockings), typed(plan.WallTops), typed(plan.GirderSeats), typed(plan.BraceKinds), typed(plan.BeamSets), typed(plan.Joins), typed(plan.OpeningKinds), typed(plan.FoundationKinds),
+		typed(plan.GableEnds), typed(plan.BoardRuns), typed(plan.EaveBlockings), typed(plan.WallTops), typed(plan.GirderSeats), typed(plan.BraceKinds), typed(plan.BeamSets), typed(plan.UnderWalls), typed(plan.Joins), typed(plan.OpeningKinds), typed(plan.FoundationKinds),
 		typed(plan.Axes), typed(plan.Sides), typed(plan.DeadParts), typed(plan.Combinations), typed(plan.Distributions), typed(plan.SegmentShares),
 		typed(plan.Exposures), typed(plan.Risks), typed(plan.Editions), typed(plan.Enclosures), typed(plan.Procedures), typed(plan.Roles), typed(plan.JointKinds()),
 		typed(plan.Connections()), typed(plan.Drives), typed(plan.JointHosts), typed(plan.JointSheets), typed(plan.JointLies),

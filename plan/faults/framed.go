@@ -49,6 +49,8 @@ var framed = []row{
 	{"joist-depth", "An added joist is of another depth than the joists of its floor.", "Take lumber as deep as the joists."},
 	{"joist-in-the-air", "An end of a joist lies over nothing.", "Let it reach to what joists end at, or end it over a girder, bearing wall or dropped beam."},
 	{"joist-overhang", "Joists reach past what carries them by more than the code lets them without its table, or lie too short a way behind it.", "Put a wall, beam or posts under the end, make it shorter, or let the engineer size the joists."},
+	{"under-wall-no-room", "Under a wall that stands along the joists there is no room for the double joist that the plan asks for.", "See what carries the wall there, or ask for none."},
+	{"under-bearing-wall", "A bearing wall stands along the joists on blocks alone, or on nothing of its own.", "Ask for a double joist under it, and let the engineer size that."},
 	{"joists-meet", "An added joist takes the place of another or of a floor opening with its trimmers.", "Move one of the two."},
 	{"blocking-off-floor", "A row of blocks lies in no floor with joists.", "Give points inside its walls."},
 	{"blocking-off-square", "A row of blocks does not lie square across the joists of its floor.", "Give its two ends one place along them."},

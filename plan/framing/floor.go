@@ -41,10 +41,13 @@ func (b *builder) floors() {
 			b.flushBeams(d)
 			b.stairwells(d)
 			b.extraJoists(d)
+			b.underJoists(d)
 			b.joists(d)
 			b.layExtra(d)
 			b.frameWells(d)
 			b.floorBlocks(d)
+			b.underBlocks(d)
+			b.bareBearing(d)
 			if l.Index == 0 && b.plan.Foundation.Kind == plan.Stem {
 				b.sillPlates(d)
 			}

@@ -75,12 +75,18 @@ func (b *builder) slides(d *deck, t0, t1 float64, s span) float64 {
 			break
 		}
 		moved, _ := d.free(t0+by, t1+by)
-		carried := func(m span) bool { return b.carriedEnd(d, moved, m.lo, -1) && b.carriedEnd(d, moved, m.hi, 1) }
-		if list := d.beside(t0+by, t1+by, s); len(list) > 0 && !slices.ContainsFunc(list, func(m span) bool { return !carried(m) }) {
+		if list := d.beside(t0+by, t1+by, s); len(list) > 0 && !slices.ContainsFunc(list, func(m span) bool { return !b.stands(d, moved, m) }) {
 			return by
 		}
 	}
 	return 0
+}
+
+// stands tells whether each end of a stretch of joist is carried, or hangs free over a
+// bearing inside it.
+func (b *builder) stands(d *deck, band body, s span) bool {
+	carried := func(at, out float64) bool { return b.carriedEnd(d, band, at, out) }
+	return carried(s.lo, -1) && carried(s.hi, 1) || len(b.steps(d, band, s)) == 0 && len(d.under(band, s)) > 0
 }
 
 // steps are the moves of a joist that would take those ends of a stretch of it that

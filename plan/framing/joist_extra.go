@@ -152,7 +152,7 @@ func (b *builder) floorBlocks(d *deck) {
 		half := d.level.Joists.Breadth / 2
 		f := geom.Frame{Origin: runs.At((s0+s1)/2-half, 0, 0).Flat(), D: runs.In, In: runs.D}
 		row := body{f, min(t0, t1), max(t0, t1), 2 * half}
-		list := b.layBlocks(d, x, row)
+		list := b.layBlocks(d, x.Name, row, func(span) bool { return true })
 		b.house.Added = append(b.house.Added, &Added{x.Name, d.level, true, list})
 		if len(list) == 0 {
 			b.blockFault(x, "blocking-no-bay", fmt.Sprintf("blocking %s crosses no bay between two joists of level %s", x.Name, d.level.Name), "let it reach from joist to joist, clear of openings")
@@ -160,8 +160,8 @@ func (b *builder) floorBlocks(d *deck) {
 	}
 }
 
-// layBlocks adds the blocks of one row and returns them.
-func (b *builder) layBlocks(d *deck, x *plan.FloorBlocks, row body) (out []*Member) {
+// layBlocks adds the blocks of one row that are kept and returns them.
+func (b *builder) layBlocks(d *deck, name string, row body, keep func(span) bool) (out []*Member) {
 	box := row.f.Box(row.s0-1, row.s1+1, 0, row.d, d.z0, d.z1)
 	lo, hi := box.Bounds()
 	spans, edges := []span{{row.s0 - 1, row.s1 + 1}}, []span{}
@@ -187,11 +187,11 @@ func (b *builder) layBlocks(d *deck, x *plan.FloorBlocks, row body) (out []*Memb
 		}
 	}
 	for _, s := range spans {
-		if s.hi-s.lo < 2*plate || !touchesAny(edges, s.lo) || !touchesAny(edges, s.hi) {
+		if !keep(s) || s.hi-s.lo < 2*plate || !touchesAny(edges, s.lo) || !touchesAny(edges, s.hi) {
 			continue
 		}
 		m := b.lying(plan.Blocking, row.f, s.lo, s.hi, 0, row.d, d.z0, d.z1)
-		m.ID, m.Level = fmt.Sprintf("%s/%s block@%s", d.level.Name, x.Name, at(s.mid()-row.s0)), d.level
+		m.ID, m.Level = fmt.Sprintf("%s/%s block@%s", d.level.Name, name, at(s.mid()-row.s0)), d.level
 		m.Section = plan.Lumber{Ply: 1, Breadth: d.level.Joists.Breadth, Depth: d.level.Joists.Depth, Text: d.level.Joists.Times(1).Text}
 		out = append(out, b.member(m))
 	}

@@ -44,6 +44,9 @@ func (x *overhangs) take(m *Member, on []span, lo, hi bool) bool {
 		return false
 	}
 	last := len(at) - 1
+	if !lo && at[1]-at[0] < on[0].lo || !hi && at[last]-at[last-1] < long-on[len(on)-1].hi {
+		return false // it would tip off
+	}
 	if !lo {
 		x.note(m, on[0].lo+m.Level.Rim, at[1]-at[0])
 	}

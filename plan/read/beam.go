@@ -14,7 +14,7 @@ var beamKeys = []binding[plan.FloorBeam]{
 		otherwise("the only level"),
 	choiceKey("set", plan.BeamSets, "how it lies to the joists over the level's plates: dropped under them, its top flush with the plates, or flush with them, so that they are cut at its faces and hung from it",
 		func(x *plan.FloorBeam) *plan.BeamSet { return &x.Set }).orWord(string(plan.SetDropped)),
-	field("from", "point", `["20' 5 1/2in", "2in"]`, "where its center line begins, [east, north]; a dropped beam in a wall, or less than 1/2 in short of its face, where it is cut, or on a post; a flush one over a plate or a post, or past the rim, where it is cut", value.point,
+	field("from", "point", `["20' 5 1/2in", "2in"]`, "where its center line begins, [east, north]; a dropped beam in a wall, or less than 1/2 in short of its face, where it is cut, or on a post; a flush one over a plate or a post, or past the rim, where it is cut; either at the face of another beam of its kind, no shallower and square to it, where it hangs", value.point,
 		func(x *plan.FloorBeam) *geom.Vec2 { return &x.From }).must(),
 	field("to", "point", `["39' 6 1/2in", "2in"]`, "where its center line ends, in the same way", value.point, func(x *plan.FloorBeam) *geom.Vec2 { return &x.To }).must(),
 	lumberKey("member", `"2-2x8"`, "section, with its plies; of a flush beam no shallower than the joists", func(x *plan.FloorBeam) *plan.Lumber { return &x.Member }).must(),

@@ -47,6 +47,8 @@ var levelKeys = []binding[levelDraft]{
 		}
 	}).otherwise(`"2x6 @ 16in"`),
 	sizeKey("rim", `"1 1/2in"`, "thickness of the rim board", func(d *levelDraft) *float64 { return &d.Rim }).within(0.5, 12).usual(1, 4).or("1 1/2in", `"1 1/2in"`),
+	choiceKey("under_walls", plan.UnderWalls, "what goes into its floor under each of its inner walls that stands along the joists: a joist of twice the plies under the middle of the wall, or blocks from joist to joist, at most 24 in apart, in the bay that it stands over",
+		func(d *levelDraft) *plan.UnderWall { return &d.Under }).orWord(string(plan.UnderNothing)),
 	custom("sheathing", "table", `{ panel = "7/16", edge = "6in" }`, "panels of its exterior walls outside of shear segments, where a wall gives none; the keys are those of [wall.sheathing]",
 		func(v value, d *levelDraft) { d.sheathing = v.sheathing() }).otherwise("not said: no panel is counted, nothing of it is checked"),
 }

@@ -51,6 +51,8 @@ func init() { // refers to openings and shear walls, which refer to nothing here
 				d.bearing = &b
 			}
 		}).otherwise("true outside, false inside"),
+		choiceKey("under", plan.UnderWalls, "what goes into the floor under it, an inner wall, where it stands along the joists",
+			func(d *wallDraft) *plan.UnderWall { return &d.Under }).otherwise("as under_walls of its level"),
 		flagKey("through", "an interior wall that runs through where another interior wall crosses it", func(d *wallDraft) *bool { return &d.Through }).
 			otherwise("the higher, else the bearing, else the longer of the two runs through"),
 		sizeKey("stock", `"16'"`, "longest plate stock for this wall", func(d *wallDraft) *float64 { return &d.Stock }).within(24, 1200).usual(96, 480).
