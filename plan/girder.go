@@ -3,9 +3,9 @@ package plan
 import "fmt"
 
 // Line returns the width of what lies side by side without a pile between, in: the
-// girder's own, or half of it on each cheek.
+// girder's own, or half of it on each of two faces.
 func (g *Girder) Line() float64 {
-	if g.Seat == SeatCheeks {
+	if g.Seat == SeatAstride {
 		return g.Member.Width() / 2
 	}
 	return g.Member.Width()
@@ -22,7 +22,7 @@ func (g *Girder) Cut() float64 {
 
 // Left returns what a seat leaves of a pile so thick across the girder, in.
 func (g *Girder) Left(pile float64) float64 {
-	if g.Seat == SeatCheeks {
+	if g.Seat == SeatAstride {
 		return pile - 2*g.Cut()
 	}
 	return pile - g.Cut()
@@ -51,10 +51,10 @@ func (g *Girder) SeatWords(pile float64, length func(float64) string) string {
 	switch {
 	case g.Seat == SeatNotch:
 		return fmt.Sprintf(": notch %s deep and %s high, which leaves %s of the pile's %s%s", length(cut), length(g.Behind()), length(g.Left(pile)), length(pile), over)
-	case g.Seat == SeatCheeks && cut > 0:
-		return fmt.Sprintf(": a seat %s deep in each cheek, %s of the pile's %s between them, %s high%s", length(cut), length(g.Left(pile)), length(pile), length(g.Behind()), over)
-	case g.Seat == SeatCheeks:
-		return fmt.Sprintf(": flat on both cheeks, the pile's %s between them %s high; nothing of it bears on wood, it hangs on what it is bolted with", length(pile), length(g.Behind()))
+	case g.Seat == SeatAstride && cut > 0:
+		return fmt.Sprintf(": a seat %s deep in each of two faces, %s of the pile's %s between them, %s high%s", length(cut), length(g.Left(pile)), length(pile), length(g.Behind()), over)
+	case g.Seat == SeatAstride:
+		return fmt.Sprintf(": flat on both faces, the pile's %s between them %s high; nothing of it bears on wood, it hangs on what it is bolted with", length(pile), length(g.Behind()))
 	case g.Seat == SeatBeside:
 		return ": against the pile's side; nothing of it bears on wood, it hangs on what it is bolted with"
 	}

@@ -11,10 +11,11 @@ const (
 	PorchHost   JointHost = "porch"
 	OpeningHost JointHost = "floor opening"
 	BeamHost    JointHost = "beam"
+	DormerHost  JointHost = "dormer"
 )
 
 // JointHosts are the hosts of joints.
-var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, OpeningHost, BeamHost}
+var JointHosts = []JointHost{WallHost, RoofHost, GirderHost, PorchHost, OpeningHost, BeamHost, DormerHost}
 
 // JointSheet is a kind of sheet on which pieces are drawn.
 type JointSheet string

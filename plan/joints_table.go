@@ -34,8 +34,8 @@ const byBending = "a cripple that pieces tie at both its ends is checked with th
 var Joints = []*JointRow{
 	{
 		Kind: RafterRidge, Code: "RR", One: "rafters at ridge", Many: "rafters at ridges",
-		Doc:    "each rafter pair, or single rafter, at the ridge; each jack rafter at its hip or valley",
-		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesOverRidge,
+		Doc:    "each rafter pair, or single rafter, at the ridge; each jack rafter at its hip or valley; of a dormer each jack at its valley board, each cut rafter at a header, each header at a trimmer",
+		Places: []JointPlace{{RoofHost, RoofSheet}, {DormerHost, RoofSheet}}, Lies: LiesOverRidge,
 		Demand: []string{"across the ridge or on the beam"}, Check: "ridge-tie",
 	},
 	{
@@ -59,7 +59,7 @@ var Joints = []*JointRow{
 	{
 		Kind: RafterPlate, Code: "RP", One: "rafter to plate", Many: "rafters to plates",
 		Doc:    "each rafter over each bearing plate",
-		Places: []JointPlace{{WallHost, ElevationSheet}, {PorchHost, RoofSheet}}, Shown: RoofSheet, Lies: LiesAtRafter,
+		Places: []JointPlace{{WallHost, ElevationSheet}, {PorchHost, RoofSheet}, {DormerHost, RoofSheet}}, Shown: RoofSheet, Lies: LiesAtRafter,
 		Demand: []string{"of the roof it carries"}, Check: "rafter-uplift",
 	},
 	{
@@ -79,6 +79,24 @@ var Joints = []*JointRow{
 		Doc:    "the end rafter or gable truss along a gable wall to the plate, at each full stud",
 		Places: onWalls, Shown: RoofSheet, Lies: LiesOver,
 		Unchecked: notYet,
+	},
+	{
+		Kind: BoardRafter, Code: "VB", One: "valley board to rafter", Many: "valley boards to rafters",
+		Doc:    "each valley board of a dormer to each rafter of the roof below that it lies on",
+		Places: []JointPlace{{DormerHost, RoofSheet}}, Lies: LiesOnSlope,
+		Demand: []string{"of the dormer's roof"}, Check: "dormer-uplift",
+	},
+	{
+		Kind: DormerTop, Code: "DT", One: "dormer plate to stud", Many: "dormer plates to studs",
+		Doc:    "the top plates of a dormer's walls to each stud, king and corner post from plate to plate",
+		Places: []JointPlace{{DormerHost, RoofSheet}}, Lies: LiesToPlate,
+		Demand: []string{"of the dormer's roof"}, Check: "dormer-uplift",
+	},
+	{
+		Kind: DormerFoot, Code: "DF", One: "dormer stud to roof", Many: "dormer studs to roofs",
+		Doc:    "each such stud to what the wall stands on: the trimmer, the lower header, the plates under the eave",
+		Places: []JointPlace{{DormerHost, RoofSheet}}, Lies: LiesUpright,
+		Demand: []string{"of the dormer's roof"}, Check: "dormer-uplift",
 	},
 	{
 		Kind: StudTop, Code: "ST", One: "stud to top plate", Many: "studs to top plates",
@@ -216,13 +234,13 @@ var Joints = []*JointRow{
 		Kind: RimGirder, Code: "RG", One: "rim to girder", Many: "rims to girders",
 		Doc:    "the lowest rim to the girder along under it, at each full stud, and to each that it crosses",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesOver,
-		Unchecked: notYet,
+		Unchecked: "no load is followed through them, but where a rim runs with the joists to girders that do not lie under the walls (joist-girder-uplift), and ordinary nailing there counts for nothing",
 	},
 	{
 		Kind: JoistGirder, Code: "JG", One: "joist to girder", Many: "joists to girders",
 		Doc:    "each joist over each girder or stringer",
 		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesOver,
-		Unchecked: notYet,
+		Check: "joist-girder-uplift",
 	},
 	{
 		Kind: SillFoundation, Code: "SF", One: "sill plate to foundation", Many: "sill plates to foundation",

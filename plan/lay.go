@@ -158,6 +158,9 @@ func (p *Plan) LieBy(lay Lay, move geom.Vec2) {
 	for _, w := range p.Walls {
 		l.wall(w)
 	}
+	for _, d := range p.Dormers { // while their roofs lie as written
+		l.dormer(d)
+	}
 	for _, r := range p.Roofs {
 		l.roof(r)
 	}
@@ -272,6 +275,24 @@ func (l layer) roof(r *Roof) {
 	}
 	if d := l.Way(across); d.X+d.Y < 0 && r.PitchOther > 0 {
 		r.Pitch, r.PitchOther = r.PitchOther, r.Pitch
+	}
+}
+
+// dormer puts a dormer where its slope lies: it counts from the west or south end there,
+// and its openings from the left of one who looks at its front.
+func (l layer) dormer(d *Dormer) {
+	along := axisWay(AxisX)
+	if d.Side == East || d.Side == West {
+		along = axisWay(AxisY)
+	}
+	if w := l.Way(along); w.X+w.Y < 0 {
+		d.Center = d.Roof.Area[1].Sub(d.Roof.Area[0]).Dot(along) - d.Center
+	}
+	d.Side = l.side(d.Side)
+	if l.Mirrored {
+		for _, o := range d.Openings {
+			o.At = d.Width - o.At - o.Width
+		}
 	}
 }
 

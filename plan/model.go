@@ -19,6 +19,7 @@ type Plan struct {
 	Levels        []*Level // lowest first
 	Walls         []*Wall  // as written
 	Roofs         []*Roof
+	Dormers       []*Dormer
 	Foundation    Foundation
 	Girders       []*Girder
 	Braces        []*Brace
@@ -315,7 +316,7 @@ type Girder struct {
 	Piles    []float64 // stations of pile centers from From
 	Seat     GirderSeat
 	// Notch is how deep it is cut into its piles, in: one cut in a notch, one on each
-	// side in cheeks, where 0 is none. NotchHeight is how far the wood behind the notch
+	// side astride, where 0 is none. NotchHeight is how far the wood behind the notch
 	// goes up from the seat, in.
 	Notch, NotchHeight float64
 	// Packing is the thickness of the boards on its right face, seen from its start

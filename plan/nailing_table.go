@@ -24,6 +24,7 @@ type ConnectionRow struct {
 // nailing lines on sheets.
 var NailedConnections = []*ConnectionRow{
 	{RafterToRidge, "rafter to ridge, hip or valley", "each rafter's end at a ridge, hip or valley, each rafter by itself", []Drive{ToeNail, EndNail, FaceNail}, false, false, `{ nail = "16d common", count = 3 }`},
+	{BoardToRafter, "valley board to rafter below", "each valley board of a dormer at each rafter of the roof it lies on, through that roof's deck", []Drive{FaceNail}, false, true, `{ nail = "16d common", count = 2 }`},
 	{RafterToPlate, "rafter to plate", "each rafter or truss at each plate or beam that it bears on", []Drive{ToeNail}, false, false, `{ nail = "10d common", count = 3 }`},
 	{RafterAlongPlate, "rafter along plate", "along each rafter or truss that runs over the plates of a wall under it, such as at a gable", []Drive{ToeNail, FaceNail}, true, false, `{ nail = "16d common", spacing = "6in" }`},
 	{DeckToBlocking, "roof deck to eave blocking", "along each block between rafters at the eaves that the deck lies on, through the panel; these are not among the deck's own nails", []Drive{FaceNail}, true, false, `{ nail = "8d common", spacing = "6in" }`},

@@ -185,14 +185,14 @@ type GirderSeat string
 
 // The seats of girders.
 const (
-	SeatTop    GirderSeat = "top"    // on their heads
-	SeatNotch  GirderSeat = "notch"  // in a notch, the rest of the pile running up behind it
-	SeatBeside GirderSeat = "beside" // against their sides, bolted
-	SeatCheeks GirderSeat = "cheeks" // half of its plies against each of two sides, the pile between them
+	SeatTop     GirderSeat = "top"     // on their heads
+	SeatNotch   GirderSeat = "notch"   // in a notch, the rest of the pile running up behind it
+	SeatBeside  GirderSeat = "beside"  // against their sides, bolted
+	SeatAstride GirderSeat = "astride" // half of its plies against each of two faces, the pile between them
 )
 
 // GirderSeats are the seats that a plan may name.
-var GirderSeats = []GirderSeat{SeatTop, SeatNotch, SeatBeside, SeatCheeks}
+var GirderSeats = []GirderSeat{SeatTop, SeatNotch, SeatBeside, SeatAstride}
 
 // Join says how a wall's end meets the other wall of its corner.
 type Join string

@@ -53,4 +53,8 @@ const (
 	OutlookerGable  JointKind = "outlooker-gable"
 	OutlookerRafter JointKind = "outlooker-rafter"
 	FlyOutlooker    JointKind = "fly-outlooker"
+
+	DormerTop   JointKind = "dormer-top"
+	DormerFoot  JointKind = "dormer-foot"
+	BoardRafter JointKind = "board-rafter"
 )

@@ -7,6 +7,7 @@ type Connection string
 // The connections, from the roof down.
 const (
 	RafterToRidge     Connection = "rafter_to_ridge"
+	BoardToRafter     Connection = "valley_board_to_rafter"
 	RafterToPlate     Connection = "rafter_to_plate"
 	RafterAlongPlate  Connection = "rafter_along_plate"
 	DeckToBlocking    Connection = "deck_to_blocking"

@@ -42,6 +42,8 @@ const (
 	DeckRim      Role = "deck rim"     // across the outer ends of a deck's joists
 	RailPost     Role = "rail post"    // of a porch's rails: no load path
 	SquashBlock  Role = "squash block" // stands in a floor under a post's studs and carries what presses them
+	RoofHeader   Role = "roof header"  // across the rafters that an opening in a roof cuts, as under a dormer
+	ValleyBoard  Role = "valley board" // flat on a roof under a dormer's valley: its jacks stand on it
 	Packing      Role = "packing"      // boards that bring a girder's face out to the studs': what they fill holds nothing
 )
 
@@ -50,7 +52,7 @@ const (
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
 	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,
-	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate, BraceBoard, DeckJoist, DeckGirder,
+	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate, BraceBoard, DeckJoist, DeckGirder, RoofHeader, ValleyBoard,
 }
 
 // WetRoles are the roles of members that are taken as wet where the plan does

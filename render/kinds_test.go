@@ -183,12 +183,16 @@ roof = [{ kind = "gable", ridge = "x", pitch = "6:12" }]
 // on the sheet that the table names, and has its words on the check sheets.
 func TestPiecesAtEveryKindOfJointAreDrawn(t *testing.T) {
 	seen := map[plan.JointKind]bool{}
-	for _, house := range []*framing.House{pagetest.Example(t, "marsh-wren.toml").House, pagetest.Example(t, "turnstone.toml").House, beamed(t)} {
+	for _, house := range []*framing.House{pagetest.Example(t, "marsh-wren.toml").House, pagetest.Example(t, "turnstone.toml").House, pagetest.Example(t, "dunlin.toml").House, beamed(t)} {
 		p := *house.Plan
 		p.Items = append(slices.Clone(p.Items), &plan.Item{Mark: "shoe", Kind: plan.GenericItem, Length: 3.25, Width: 1.375, Gauge: "14", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d common", Count: 3, Parts: 2}}})
 		p.Rules, p.Places = nil, nil
 		for _, k := range plan.JointKinds() {
-			p.Rules = append(p.Rules, &plan.Rule{Name: string(k), At: k, Use: "shoe"})
+			use := "shoe"
+			if k == plan.BraceRod { // nothing else goes through two piles
+				use = "brace-rod"
+			}
+			p.Rules = append(p.Rules, &plan.Rule{Name: string(k), At: k, Use: use})
 		}
 		h := *house
 		h.Plan = &p

@@ -44,7 +44,11 @@ const dropped = 0.75
 func linesOf(h *framing.House, x *Face) (out []*line) {
 	for _, s := range h.Shares {
 		switch {
-		case s.Gathers() && s.Member.Roof.Over == x.Roof.Over, s.Face == x.Face:
+		case s.Member.Role == plan.HipRafter || s.Member.Role == plan.ValleyRafter:
+			if s.Member.Roof.Over == x.Roof.Over {
+				out = x.add(out, s.Member, s.At(0), s.At(s.Run))
+			}
+		case s.Face == x.Face && !s.Gathers():
 			out = x.add(out, s.Member, s.At(0), s.At(s.Run))
 		}
 	}

@@ -66,7 +66,7 @@ var reading = []row{
 	{"off-member", "A station lies past the end of its beam.", "Give stations from its start to its end."},
 	{"no-girder", "The house stands on piles, and no girder is given: nothing carries its lowest floor.", "Add the girders with their piles."},
 	{"idle-girder", "A slab carries no girders, and the plan has some.", "Correct the kind of foundation, or take them out."},
-	{"cheeks-uneven", "A girder for both cheeks of its piles has no equal halves.", "Take an even number of plies."},
+	{"astride-uneven", "A girder astride of its piles has no equal halves.", "Take an even number of plies."},
 	{"girder-notch-deep", "A notch is deeper than what of the girder sits in it.", "Write no more than that, or leave it out."},
 	{"girder-notch-high", "The wood behind a notch goes past the girder's top, where the floor lies.", "Write no more than the girder's depth, or leave it out."},
 	{"bad-bay", "A number of a bay or pile that a girder has not.", "Count from the girder's start: bay 1 is that between its first two piles."},

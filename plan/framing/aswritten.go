@@ -35,6 +35,9 @@ func (h *House) reversed(j *Joint) (total float64, is bool) {
 			return g.To.Sub(g.From).Len(), lay.Mirrored
 		}
 	}
+	if d := j.Dormer; d != nil && (j.Host == d.Name || j.Host == d.Name+"/opening") {
+		return d.Width, lay.Mirrored
+	}
 	for _, p := range h.Plan.Porches {
 		if p.Name == j.Host {
 			return p.To.Sub(p.From).Len(), lay.Mirrored

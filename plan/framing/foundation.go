@@ -16,7 +16,7 @@ type framedGirder struct {
 	body     body      // along the outer face, stations from the plan's point From
 	lo, hi   geom.Vec2 // extent on plan
 	z0, z1   float64
-	lines    []span    // across the body: one, or one on each cheek of the piles
+	lines    []span    // across the body: one, or one on each of two faces of the piles
 	pieces   []*Member // line by line
 	mirrored bool      // the house is
 	told     bool      // that its notch is deep
@@ -51,10 +51,10 @@ func (b *builder) layGirders() {
 }
 
 // linesOf returns what of a girder lies across its width: all of it, or a half on each
-// cheek of a pile, as far apart as the wood left between their seats.
+// of two faces of a pile, as far apart as the wood left between their seats.
 func linesOf(g *plan.Girder, pile plan.Lumber) []span {
 	w := g.Line()
-	if g.Seat != plan.SeatCheeks {
+	if g.Seat != plan.SeatAstride {
 		return []span{{0, w}}
 	}
 	between := g.Left(pile.Depth)
@@ -381,7 +381,7 @@ func (b *builder) pile(g *framedGirder, line geom.Frame, s float64, sec plan.Lum
 	solid := []geom.Solid{line.Box(s-w/2, s+w/2, lo, hi, z0, z1)}
 	if cut := g.Cut(); cut > 0 {
 		up, down := lo+cut, hi
-		if g.Seat == plan.SeatCheeks {
+		if g.Seat == plan.SeatAstride {
 			down -= cut
 		}
 		solid = []geom.Solid{line.Box(s-w/2, s+w/2, lo, hi, z0, g.z0), line.Box(s-w/2, s+w/2, up, down, g.z0, z1)}
@@ -405,8 +405,8 @@ func (b *builder) checkNotch(g *framedGirder, sec plan.Lumber) {
 	}
 	g.told = true
 	notch := "its notch of " + b.inches(g.Cut()) + " leaves"
-	if g.Seat == plan.SeatCheeks {
-		notch = "its seats of " + b.inches(g.Cut()) + " in both cheeks leave"
+	if g.Seat == plan.SeatAstride {
+		notch = "its seats of " + b.inches(g.Cut()) + " in both faces leave"
 	}
 	b.fault(plan.Diagnostic{
 		Severity: plan.Warning, Code: "notch-past-half", Pos: g.Pos, Where: "girder " + g.Name,

@@ -114,6 +114,9 @@ func (b *builder) hosts() map[string]int {
 	for _, r := range b.plan.Roofs {
 		add(r.Name)
 	}
+	for _, d := range b.plan.Dormers {
+		add(d.Name)
+	}
 	for _, g := range b.plan.Girders {
 		add(g.Name)
 	}

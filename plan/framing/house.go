@@ -87,6 +87,8 @@ type Joint struct {
 	// Overhang is what an outlooker of a gable overhang serves, at its joints; nil
 	// of other kinds.
 	Overhang *Overhang
+	// Dormer is that of whose roof or walls the joint is one; nil of other joints.
+	Dormer *Dormer
 	// Brace is where what braces piles is bolted, at its joints; nil of other kinds.
 	Brace *Bracing
 	// Peak is true where the tops of hips lean on each other without a ridge:
@@ -125,7 +127,7 @@ const (
 	Clear   Seat = "clear"   // over the pile, with a gap between
 	Beside  Seat = "beside"  // the pile's side against its side
 	Notched Seat = "notched" // in a notch of the pile
-	Astride Seat = "astride" // half of it on each cheek of the pile
+	Astride Seat = "astride" // half of it on each of two faces of the pile
 	Apart   Seat = "apart"   // its end is cut back and does not reach the pile
 )
 
@@ -140,6 +142,9 @@ func (j *Joint) First() *Member {
 // Place returns the joint's host and its home sheet: of a kind that stands on roofs and
 // elsewhere too, as a post's head, the roof where it has one.
 func (j *Joint) Place(onWall bool) plan.JointPlace {
+	if p, ok := j.Kind.At(plan.DormerHost); ok && j.Dormer != nil && !onWall {
+		return p
+	}
 	if p, ok := j.Kind.At(plan.RoofHost); ok && j.Roof != nil && !onWall {
 		return p
 	}
@@ -169,7 +174,17 @@ type House struct {
 	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
 	Added   []*Added  // joists and blocks that the plan adds to floors, by floor
 	Beams   []*Beam   // of floors and ceilings: the dropped ones, then the flush ones
+	Dormers []*Dormer // by roof, as written
 	walls   *inWalls  // see In
+}
+
+// Roofs returns the roofs of the plan, then those of its dormers.
+func (h *House) Roofs() []*plan.Roof {
+	out := slices.Clone(h.Plan.Roofs)
+	for _, d := range h.Dormers {
+		out = append(out, d.Own)
+	}
+	return out
 }
 
 // Added is a joist that the plan adds to a floor, in its pieces, or a row of blocks.

@@ -31,6 +31,9 @@ type roofFrame struct {
 	shared  []*rafterFault               // faults of rafters, told together
 	bare    map[string]*bareSide         // rafters that found no plate, by side
 	joints  []*Joint                     // of this roof, for their tributary lengths
+	dormers []*dormer
+
+	houseFace map[*roofplan.Face]*Face
 }
 
 // bed is a level top that rafters may bear on: the plates of a wall or the
@@ -48,6 +51,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f := &roofFrame{
 		builder: b, level: l, bodies: group, of: map[*roofplan.Body]*roofBody{},
 		pockets: map[pocketKey][][]geom.Plane{}, bare: map[string]*bareSide{}, ledgers: map[*roofBody][]*Member{}, takes: map[*Member][]geom.Plane{},
+		houseFace: map[*roofplan.Face]*Face{},
 	}
 	var bodies []*roofplan.Body
 	for _, rb := range group {
@@ -68,8 +72,10 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	}
 	f.findBeds()
 	f.makeLines()
+	f.findDormers()
 	f.gables()
 	f.makeRafters()
+	f.trimmers()
 	f.gableTrusses()
 	f.trussRow()
 	f.valleySets()
@@ -79,6 +85,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.jackJoints()
 	f.rafterLedgers()
 	f.rakeJoints()
+	f.frameDormers()
 	f.tributaries()
 	f.tellBare()
 	f.tellShared()
@@ -97,6 +104,7 @@ func (f *roofFrame) faces() {
 			out.Edges = append(out.Edges, FaceEdge{Kind: face.Edges[i]})
 		}
 		f.house.Roof = append(f.house.Roof, out)
+		f.houseFace[face] = out
 	}
 }
 

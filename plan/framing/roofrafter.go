@@ -25,6 +25,8 @@ type roofRafter struct {
 	run    *roofplan.Run
 	owner  *roofBody
 	member *Member
+	trims  *dormer // beside whose opening it is a trimmer, or across the ridge from one
+	headed bool    // its upper end is at the header of a dormer's opening
 }
 
 // ownerOf returns the roof body whose rafter a run is: the one whose wall it
@@ -55,12 +57,15 @@ func (f *roofFrame) makeRafters() {
 		if run.Flush && f.closed(owner, run) || owner.Trusses && !run.Flush {
 			continue
 		}
-		f.rafter(run, owner)
+		cut, gone := f.dormerAt(run)
+		if !gone {
+			f.rafter(run, owner, cut)
+		}
 	}
 }
 
-// rafter makes the rafter of one run.
-func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
+// rafter makes the rafter of one run, or the two pieces that a dormer's opening leaves of it.
+func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody, dormer *dormer) {
 	r := &roofRafter{bar: owner.barOf(run), run: run, owner: owner}
 	length := run.High.Sub(run.Low).Len()
 	u0, u1, planes := f.rafterEnds(r, length)
@@ -68,6 +73,10 @@ func (f *roofFrame) rafter(run *roofplan.Run, owner *roofBody) {
 	p, body, side := run.Bearing()
 	if body != nil && hi-r.u(p) < max(minJack, f.of[body].sides[side].seat+1) || hi-lo < minJack {
 		return // its cheek would cut into its own seat
+	}
+	if dormer != nil {
+		f.cutRafter(r, dormer, "rafter", owner.Rafters, u0, u1, planes)
+		return
 	}
 	bounds := append([]geom.Plane{r.after(u0), r.before(u1)}, planes...)
 	seats := f.bearings(r.bar, bounds)

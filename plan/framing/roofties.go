@@ -72,7 +72,7 @@ func (f *roofFrame) tiePairs() (out []tiePair) {
 // square to its roof's ridge; what comes up to a ridge's end does not.
 func tied(r *roofRafter) bool {
 	_, body, _ := r.run.Bearing()
-	return body != nil && r.run.HighEnd.Kind == roofplan.Ridge && !r.run.Flush && r.dir.MainAxis() != r.owner.RidgeAxis()
+	return body != nil && (r.run.HighEnd.Kind == roofplan.Ridge || r.headed) && !r.run.Flush && r.dir.MainAxis() != r.owner.RidgeAxis()
 }
 
 // levelFeet tells whether the plates under two rafters are of one height.
@@ -96,7 +96,10 @@ func (f *roofFrame) tieBar(p tiePair) (r bar, side geom.Vec2, length float64) {
 	if side.Dot(mid.Sub(pa)) < -geom.Eps { // a pair in the middle has it at the left of its first rafter
 		side = side.Mul(-1)
 	}
-	shift := side.Mul(p.rb.Rafters.Width()/2 + wood.Width()/2)
+	if d := p.a.trims; d != nil { // off the opening
+		side = side.Mul(math.Copysign(1, side.Dot(pa.Sub(d.Frame.At(d.c, 0, 0).Flat()))))
+	}
+	shift := side.Mul(max(p.a.half, p.c.half) + wood.Width()/2)
 	r = bar{at: pa.Add(shift), dir: p.a.dir, top: p.rb.sides[sa].plate + wood.Depth, depth: wood.Depth, half: wood.Width() / 2}
 	return r, side, math.Abs(pc.Sub(pa).Dot(p.a.dir))
 }

@@ -84,7 +84,7 @@ func TestANotchOfItsOwnDepthAndHeight(t *testing.T) {
 	assert.Empty(t, h.Overlaps(0.01))
 }
 
-// A girder of 4-2x10 astride of piles 9.25 in thick: two plies on each cheek, 3 in outside
+// A girder of 4-2x10 astride of piles 9.25 in thick: two plies on each of two faces, 3 in outside
 // of them, or on seats of 1.5 in half of them; the pile between, up to their tops. A joist
 // across is tied to one of the halves, a break of the girder is one of each.
 func TestAGirderAstrideOfItsPiles(t *testing.T) {
@@ -92,7 +92,7 @@ func TestAGirderAstrideOfItsPiles(t *testing.T) {
 		p := elevated(1)
 		p.Foundation.Pile = plan.Lumber{Ply: 1, Breadth: 9.25, Depth: 9.25, Text: "10x10"}
 		for _, g := range p.Girders {
-			g.Seat, g.Notch, g.Member = plan.SeatCheeks, cut, plan.Lumber{Ply: 4, Breadth: 1.5, Depth: 9.25, Text: "4-2x10"}
+			g.Seat, g.Notch, g.Member = plan.SeatAstride, cut, plan.Lumber{Ply: 4, Breadth: 1.5, Depth: 9.25, Text: "4-2x10"}
 		}
 		h := frame(t, p)
 		assert.Empty(t, h.Overlaps(0.01))

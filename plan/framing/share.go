@@ -29,10 +29,14 @@ type Share struct {
 	From, To float64
 }
 
-// Gathers tells whether it is a hip or valley, which carries what leans on it
-// and no roof of its own.
+// Gathers tells whether it is a hip or valley, or of a dormer a header, valley board or
+// plate, which carries what leans on it and no roof of its own.
 func (s *Share) Gathers() bool {
-	return s.Member.Role == plan.HipRafter || s.Member.Role == plan.ValleyRafter
+	switch s.Member.Role {
+	case plan.HipRafter, plan.ValleyRafter, plan.RoofHeader, plan.ValleyBoard, plan.UpperPlate:
+		return true
+	}
+	return false
 }
 
 // EaveAxis returns the axis that its eave runs along: 0 for x, 1 for y.
@@ -76,7 +80,8 @@ func sharesOf(m *Member) []*Share {
 	case m.Roof == nil || run < 1:
 	case m.Role == plan.Truss:
 		return trussShares(m)
-	case m.Role == plan.Rafter || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter:
+	case m.Role == plan.Rafter || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter ||
+		m.Role == plan.RoofHeader || m.Role == plan.ValleyBoard || m.Role == plan.UpperPlate && m.Wall == nil:
 		return []*Share{{Member: m, Low: m.A.Flat(), Up: d.Flat().Unit(), Run: run, Tan: d.Z / run}}
 	}
 	return nil

@@ -139,10 +139,10 @@ func TestADeepNotchIsToldOnce(t *testing.T) {
 	b.checkNotch(&framedGirder{Girder: &plan.Girder{Name: "G", Seat: plan.SeatNotch, Member: plan.Lumber{Ply: 3, Breadth: 1.5}}}, pile)
 	assert.Equal(t, plan.Code("notch-past-half"), b.faults[0].Code)
 	assert.Contains(t, b.faults[0].Summary, `girder G: its notch of 4 1/2" leaves 3" of piles 7 1/2" thick, less than half`)
-	// Of both cheeks the wood between counts: 7 1/2 less two seats of 2 1/4.
+	// Of both faces the wood between counts: 7 1/2 less two seats of 2 1/4.
 	b = newBuilder(stories(1))
-	b.checkNotch(&framedGirder{Girder: &plan.Girder{Name: "G", Seat: plan.SeatCheeks, Notch: 2.25}}, pile)
-	assert.Contains(t, b.faults[0].Summary, `girder G: its seats of 2 1/4" in both cheeks leave 3" of piles 7 1/2" thick, less than half`)
+	b.checkNotch(&framedGirder{Girder: &plan.Girder{Name: "G", Seat: plan.SeatAstride, Notch: 2.25}}, pile)
+	assert.Contains(t, b.faults[0].Summary, `girder G: its seats of 2 1/4" in both faces leave 3" of piles 7 1/2" thick, less than half`)
 }
 
 // Whether a floor lies over a place: within an outline and not in a hole of it, on a level

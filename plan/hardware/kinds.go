@@ -61,7 +61,7 @@ var Kinds = []*Kind{
 		On: []plan.JointKind{
 			plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
 			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder, plan.JoistBeam, plan.BeamSeat,
-			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker, plan.DeckOver,
+			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker, plan.DeckOver, plan.DormerTop, plan.DormerFoot, plan.BoardRafter,
 		},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},
@@ -85,7 +85,7 @@ var Kinds = []*Kind{
 		On: []plan.JointKind{
 			plan.StudStud, plan.StudBase, plan.PlateSplice, plan.WallCorner, plan.WallEnd,
 			plan.OpeningHead, plan.OpeningSill, plan.RafterPlate, plan.RafterRidge, plan.StudTop, plan.GirderPile, plan.PostCap,
-			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.GirderSplice,
+			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.GirderSplice, plan.DormerTop, plan.DormerFoot,
 		},
 		Symbol: "sym-strap", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,
 	},
@@ -94,7 +94,7 @@ var Kinds = []*Kind{
 		On: []plan.JointKind{
 			plan.StudStud, plan.StudBase, plan.PlateSplice, plan.WallCorner, plan.WallEnd,
 			plan.OpeningHead, plan.OpeningSill, plan.RafterRidge, plan.StudTop, plan.Collector,
-			plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.GirderSplice,
+			plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.GirderSplice, plan.DormerTop, plan.DormerFoot,
 		},
 		Symbol: "sym-coil", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,
 	},

@@ -29,6 +29,9 @@ func assumptions(a *analysis) []string {
 		nailsAssumed(a),
 		pliesAssumed(a),
 	)
+	if len(a.house.Dormers) > 0 {
+		out = append(out, "Dormers: each has the wind of a gable roof of its own with the height of the house, its end zones measured from its own walls. What of the main roof a dormer's roof lies over counts twice, in wind and in weight, but for the opening; trimmers and the pair across the ridge are one stiff piece under what the headers bring. The plates of their side walls hand uplift to the studs on both sides by lever arm, past the last one by lever back to the one before.")
+	}
 	if slices.ContainsFunc(p.Items, stainless) {
 		out = append(out, "Stainless straps are taken at Fy 30 ksi (from memory) and an Fu no higher than that of A653 Gr 33; smooth stainless nails draw out by NDS 2018 equation 12.2-4 (transcribed), and across their shanks are taken as of low carbon steel.")
 	}
@@ -130,6 +133,9 @@ func unchecked(a *analysis) []string {
 	}
 	if a.eccentric() {
 		out = append(out, "Torsion of girders whose straps to their piles lie on one face: where plies must pass their share on, it is told with the check "+pliesCheck+" and compared with nothing; nor is what holds a girder from rolling on its piles.")
+	}
+	if len(a.house.Dormers) > 0 {
+		out = append(out, "Dormers: wind on their side walls, front walls and roofs sideways is in no deck's, shear wall's or plate's load, and what hands it on to the main roof's deck is not checked; their windows' headers, the headers and trimmers of their openings in bending, the deck around these openings in shear; the end of a dormer's ridge board, and the thrust of jacks on their valley boards; wind that turns a corner around a dormer.")
 	}
 	if a.bareEaves() {
 		out = append(out, "Rafters turning over at eaves without blocks, where the deck's shear goes through them to the plates: the moment is told with the check "+deckShearCheck+" and compared with nothing.")

@@ -102,7 +102,7 @@ func newModel(pl *placement.Placement, f *fittings) *model {
 			b.enterBearing(w)
 		}
 	}
-	for _, r := range b.plan.Roofs {
+	for _, r := range b.house.Roofs() {
 		b.walled[r], b.open[r] = walledArea(b.plan, r)
 	}
 	b.lookups = lookupsOf(b.house)

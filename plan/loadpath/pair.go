@@ -1,18 +1,54 @@
 package loadpath
 
 import (
+	"math"
 	"slices"
 
 	"galewright/plan/geom"
 )
 
-// shape fills in the geometry of a pair from where its rafters rest.
+// shape fills in the geometry of a pair from where its rafters rest. Where one foot stands
+// at a dormer's header or on its valley board, higher than the other, its height is that by
+// which the ridge's tension comes out of the moments as if both stood level: both heights,
+// each weighed by the other's distance (statics of two rafters hinged at the ridge and held
+// at both feet). Other pairs are taken as on level feet, the ridge at the mean of both
+// heights.
 func (p *pair) shape() {
 	left, right := p.a.foot(), p.b.foot()
 	p.apex = p.a.Run - left
 	p.span = p.apex + p.b.Run - right
-	p.rise = (p.a.Tan*p.apex + p.b.Tan*(p.b.Run-right)) / 2
+	over := [2]float64{p.a.Tan * p.apex, p.b.Tan * (p.span - p.apex)}
+	p.rise = (over[0] + over[1]) / 2
+	if p.a.atDormer() || p.b.atDormer() {
+		p.high = over
+		p.rise = (over[0]*(p.span-p.apex) + over[1]*p.apex) / math.Max(p.span, 1e-9)
+	}
 }
+
+// atDormer tells whether a rafter's foot is at a dormer's header or valley board.
+func (s *strip) atDormer() bool {
+	return len(s.ends) > 0 && s.ends[0].on != nil && s.ends[0].joint != nil && s.ends[0].joint.Dormer != nil
+}
+
+// across returns what passes the ridge from a to b of moments about their own feet.
+func (p *pair) across(left, right Force) Force {
+	if p.high == ([2]float64{}) || p.rise <= 1 {
+		return left.add(right.times(-1)).times(1 / p.span)
+	}
+	return left.times(p.high[1]).add(right.times(-p.high[0])).times(1 / (p.rise * p.span))
+}
+
+// tension returns the pull across the ridge of moments about the feet; none where the
+// ridge lies no higher than they.
+func (p *pair) tension(left, right Force) Force {
+	if p.rise <= 1 {
+		return Force{}
+	}
+	return left.times(p.span - p.apex).add(right.times(p.apex)).times(1 / (p.rise * p.span))
+}
+
+// far is the part of a force at the ridge that goes to the foot of b.
+func (p *pair) far() float64 { return p.across(Force{W: p.apex}, Force{}).W }
 
 // foot returns u of the lowest support, or of the outside face of the wall
 // where there is none.

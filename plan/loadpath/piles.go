@@ -102,9 +102,17 @@ func (p *piling) near(v geom.Vec2) []*girderPath {
 // A force past the last support lifts that one by more than itself and presses
 // the next one down: that share is negative.
 func (p *piling) at(v geom.Vec2) []pilePart {
-	var on *girderPath
+	on, across := p.reached(v)
+	if on != nil {
+		return on.share(v, 1, nil)
+	}
+	return overJoists(v, across)
+}
+
+// reached returns the girder that lies under plan point v, nil for none, and those that
+// joists there can bring a force to.
+func (p *piling) reached(v geom.Vec2) (on *girderPath, across []reach) {
 	best := geom.Vec2{}
-	var across []reach
 	for _, g := range p.near(v) {
 		s, t := g.frame.Local(v)
 		past := math.Max(0, math.Max(-s, s-g.len))
@@ -118,10 +126,7 @@ func (p *piling) at(v geom.Vec2) []pilePart {
 			across = append(across, reach{g, t * axis(g.frame.In, p.joists)})
 		}
 	}
-	if on != nil {
-		return on.share(v, 1, nil)
-	}
-	return overJoists(v, across)
+	return on, across
 }
 
 // reach is a girder and how far a point lies past it along the joists, in:

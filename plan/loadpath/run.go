@@ -197,9 +197,5 @@ func atHip(j *framing.Joint) bool {
 // lb: wL²/(8f) for an even load.
 func (a *analysis) thrust(p *pair) float64 {
 	l, r := a.sideLoads(p.a, roofCase{}), a.sideLoads(p.b, roofCase{})
-	over := (l.moment.D - r.moment.D) / p.span
-	if p.rise <= 1 {
-		return 0
-	}
-	return (l.moment.D - over*p.apex) / p.rise
+	return p.tension(l.moment, r.moment).D
 }

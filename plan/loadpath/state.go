@@ -63,7 +63,7 @@ func (m *model) newCase(c windCase) *caseState {
 		lost: map[*plan.Level]Force{}, orphans: map[*plan.Wall]float64{},
 		unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{},
 	}
-	for _, r := range m.plan.Roofs {
+	for _, r := range m.house.Roofs() {
 		s.roofs[r] = m.onRoof(c, r)
 	}
 	for _, p := range m.paths {
@@ -140,6 +140,10 @@ const deepest = 8
 // others.
 func (s *caseState) rest(x *strip, u float64, f Force, depth int) {
 	n := len(x.ends)
+	if x.pair != nil && x.pair.joint != nil {
+		s.onPair(x, u, f, depth)
+		return
+	}
 	if n == 0 {
 		s.unheld[x.Member] += math.Max(0, f.net(ASD))
 		return
@@ -167,7 +171,12 @@ func (s *caseState) react(e support, f Force, depth int) {
 	if e.joint != nil {
 		s.at(e.joint, f)
 	}
+	if e.foot != nil {
+		s.at(e.foot, f)
+	}
 	switch {
+	case e.wall != nil:
+		s.roofLoad(e.wall, e.station, f)
 	case e.plate != nil:
 		s.onPlate(e.plate, f)
 	case e.on != nil && depth > deepest: // members that rest on each other
@@ -265,11 +274,9 @@ func (s *caseState) load(p *wallPath, station float64, f Force) {
 // moment about one plate.
 func (s *caseState) pairLoads(p *pair) {
 	l, r := s.m.sideLoads(p.a, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.roofs[p.b.roof])
-	over := l.moment.add(r.moment.times(-1)).times(1 / p.span) // passes the ridge from a to b
+	over := p.across(l.moment, r.moment) // passes the ridge from a to b
 	s.reactPair(p, l.sum.add(over.times(-1)), r.sum.add(over))
-	if p.rise > 1 {
-		s.pulls[p.n].take(l.moment.add(over.times(-p.apex)).times(1 / p.rise))
-	}
+	s.pulls[p.n].take(p.tension(l.moment, r.moment))
 }
 
 // reactPair hands the reactions of a pair to its lowest supports.
@@ -284,12 +291,37 @@ func (s *caseState) reactPair(p *pair, left, right Force) {
 	}
 }
 
+// onPair takes a force at u on one rafter of a pair, as what a dormer's header brings to a
+// trimmer: the pair is one stiff piece on two feet, hinged at the ridge. What is brought
+// below a foot's support is that support's.
+func (s *caseState) onPair(x *strip, u float64, f Force, depth int) {
+	p, o := x.pair, x.pair.a
+	if o == x {
+		o = p.b
+	}
+	if len(x.ends) == 0 || len(o.ends) == 0 {
+		s.unheld[x.Member] += math.Max(0, f.net(ASD))
+		return
+	}
+	if foot := x.ends[0]; depth > deepest-3 && foot.plate != nil { // across from each other two dormers hand on in a circle what grows less each time
+		s.react(foot, f, depth)
+		return
+	}
+	turn, still := f.times(math.Max(0, u-x.foot())), Force{}
+	over := p.across(turn, still)
+	if x == p.b {
+		turn, still = still, turn
+		over = p.across(turn, still).times(-1)
+	}
+	s.react(x.ends[0], f.add(over.times(-1)), depth+1)
+	s.react(o.ends[0], over, depth+1)
+	s.pulls[p.n].take(p.tension(turn, still))
+}
+
 // lift takes a force brought to the ridge of a pair.
 func (s *caseState) lift(p *pair, f Force) {
-	k := p.apex / p.span
+	k := p.far()
 	s.reactPair(p, f.times(1-k), f.times(k))
 	s.brought[p.n].take(f)
-	if p.rise > 1 {
-		s.pulls[p.n].take(f.times(k * (p.span - p.apex) / p.rise))
-	}
+	s.pulls[p.n].take(p.tension(f.times(p.apex), Force{}))
 }

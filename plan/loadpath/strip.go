@@ -33,7 +33,12 @@ type support struct {
 	on    *strip         // on a hip or valley, or
 	ridge *ridge         // at a ridge, or a ledger when all three are nil
 	joint *framing.Joint // nil at a peak where others are tied to this one
-	at    geom.Vec2      // plan point
+	// Of a dormer's plate on a stud: the joint at the stud's foot, and where that stands on
+	// a wall's plates the wall and the station there.
+	foot    *framing.Joint
+	wall    *wallPath
+	station float64
+	at      geom.Vec2 // plan point
 }
 
 // slopesAlong tells whether the strip slopes along its roof's ridge axis, as
@@ -46,9 +51,10 @@ type pair struct {
 	n     int
 	a, b  *strip
 	joint *framing.Joint
-	apex  float64 // from a's plate to the ridge, in
-	span  float64 // from plate to plate, in
-	rise  float64 // from the plates to the ridge, in
+	apex  float64    // from a's plate to the ridge, in
+	span  float64    // from plate to plate, in
+	rise  float64    // from the plates to the ridge, in; see shape
+	high  [2]float64 // the ridge over the feet of a and b where a dormer sets them at different heights, in; else 0
 	along float64
 }
 
@@ -105,8 +111,12 @@ func (b *builder) supports(of *roofMembers) {
 	var ties []*framing.Joint // of peaks
 	for _, j := range b.house.Joints {
 		switch j.Kind {
+		case plan.BoardRafter, plan.DormerTop:
+			b.dormerSupport(j, of)
 		case plan.RafterPlate, plan.RafterLedger:
-			if s := of.share[j.Share]; s != nil {
+			if s := of.share[j.Share]; s != nil && j.Dormer != nil {
+				s.rest(support{on: of.strip[j.Members[1]], joint: j}, j.At.Flat())
+			} else if s != nil {
 				s.rest(support{plate: j, joint: j}, j.At.Flat())
 			}
 		case plan.RafterRidge:
@@ -195,7 +205,7 @@ func readRidge(j *framing.Joint, of *roofMembers) (held []*strip, e support) {
 		switch {
 		case of.ridge[m] != nil:
 			e.ridge = of.ridge[m]
-		case s != nil && i > 0 && m.Role != plan.Rafter:
+		case s != nil && i > 0 && (m.Role != plan.Rafter || j.Dormer != nil && j.First().Role == plan.RoofHeader):
 			e.on = s
 		case s != nil:
 			held = append(held, s)

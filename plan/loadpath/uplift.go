@@ -52,8 +52,10 @@ func (u *uplift) foldRoof(s *caseState) {
 	}
 	for _, x := range s.m.rafters {
 		for _, e := range x.ends {
-			if f, ok := s.rafters[e.joint]; ok && e.joint != nil {
-				u.note(e.joint, s.wind, f, [4]Force{f})
+			for _, j := range []*framing.Joint{e.joint, e.foot} {
+				if f, ok := s.rafters[j]; ok && j != nil {
+					u.note(j, s.wind, f, [4]Force{f})
+				}
 			}
 		}
 	}

@@ -161,19 +161,25 @@ func (s *caseState) gathered(j *framing.Joint) (out []string) {
 // pairWorkings tells the statics of a pair of rafters.
 func (s *caseState) pairWorkings(p *pair) []string {
 	l, r := s.m.sideLoads(p.a, s.roofs[p.a.roof]), s.m.sideLoads(p.b, s.roofs[p.b.roof])
-	over := l.moment.add(r.moment.times(-1)).times(1 / p.span)
+	over, pull := p.across(l.moment, r.moment), p.tension(l.moment, r.moment)
 	out := []string{
 		fmt.Sprintf("the pair, %s the first of it, bears at the middle of its seats, %s and %s up the plan and %s apart; the ridge lies %s from the first and %s up",
 			p.a.Member.ID, s.m.u.Length(p.a.foot()), s.m.u.Length(p.b.foot()), s.m.u.Length(p.span), s.m.u.Length(p.apex), s.m.u.Length(p.rise)),
 		s.m.u.Sprintf("moment about the first's plate: wind %.0f{lb-in}, dead %.0f lb-in; the other's about its own: wind %.0f{lb-in}, dead %.0f lb-in (wind times 1 + tan²: it is normal to the slope)",
 			l.moment.W, l.moment.D, r.moment.W, r.moment.D),
-		s.m.u.Sprintf("their difference over the span goes across the ridge: wind %.0f{lb}, dead %.0f lb; the first plate holds its side's load less that, the other its side's and that", whole(over.W), whole(over.D)),
-		s.m.u.Sprintf("horizontal tension at the ridge: first moment less what goes across times the distance, over the height: wind %.0f{lb}, dead %.0f lb", (l.moment.W-over.W*p.apex)/p.rise, (l.moment.D-over.D*p.apex)/p.rise),
 	}
+	across, level := "their difference over the span goes across the ridge", "first moment less what goes across times the distance, over the height"
+	if math.Abs(p.high[0]-p.high[1]) > 1 {
+		out = append(out, fmt.Sprintf("the feet stand at different heights: the ridge is %s over the first and %s over the other, and the height above is both, each weighed by the other's distance", s.m.u.Length(p.high[0]), s.m.u.Length(p.high[1])))
+		across, level = "each moment times the height over the other's foot, their difference over the span times the height above goes across the ridge", "each moment times the other's distance, their sum over the span times the height above"
+	}
+	out = append(out,
+		s.m.u.Sprintf("%s: wind %.0f{lb}, dead %.0f lb; the first plate holds its side's load less that, the other its side's and that", across, whole(over.W), whole(over.D)),
+		s.m.u.Sprintf("horizontal tension at the ridge: %s: wind %.0f{lb}, dead %.0f lb", level, pull.W, pull.D))
 	if f := s.brought[p.n]; f != (Force{}) {
-		k := p.apex / p.span
+		k := p.far()
 		out = append(out, s.m.u.Sprintf("hips, valleys and rafters that end at the ridge here bring it wind %.0f{lb}, dead %.0f lb more: times %.3f to the first plate, %.3f to the other, and across the ridge times %.3f, the second part by the first's distance over the height",
-			f.W, f.D, 1-k, k, k*(p.span-p.apex)/p.rise))
+			f.W, f.D, 1-k, k, p.tension(Force{W: p.apex}, Force{}).W))
 	}
 	return out
 }

@@ -219,6 +219,11 @@ func (f *finder) joint(j *framing.Joint) {
 		f.add(plan.RafterToPlate, s)
 	case plan.RafterRidge:
 		f.add(plan.RafterToRidge, Spot{Side: s.Side, Main: s.Main, Times: rafters(j)})
+	case plan.BoardRafter:
+		if f.house.Plan.Deck != nil {
+			s.Gap = plan.PanelOf(f.house.Plan.Deck.Panel).Thick
+		}
+		f.add(plan.BoardToRafter, s)
 	case plan.LedgerWall:
 		s.Gap = j.Gap
 		f.add(plan.LedgerToWall, s)

@@ -40,7 +40,7 @@ func (s *Spot) sides() (side, main float64) {
 		return dress, dress
 	case plan.HeaderToKing, plan.TopPlateToStud, plan.SoleToStud, plan.CrippleToPlate, plan.CrippleToSill, plan.SillToJack:
 		return dress, thick
-	case plan.SoleToFloor, plan.SoleAtShearWall:
+	case plan.SoleToFloor, plan.SoleAtShearWall, plan.BoardToRafter:
 		return dress, deep(s.Main)
 	case plan.RafterToJoist, plan.CeilingSplice:
 		return s.Side.Section.Breadth, s.Main.Section.Width()

@@ -15,14 +15,23 @@ import (
 // body lays a piece that is one place: a clip, base, cap, hanger or generic.
 func (x *placer) body(w want) (Lie, *plan.Diagnostic) {
 	j := w.joint
+	if ofDormer(j) {
+		return x.dormerFace(w)
+	}
 	switch w.item.Kind.Name {
 	case plan.HangerItem:
+		if role(j, plan.ValleyBoard) != nil {
+			return noWay(w)
+		}
 		return x.hanger(w)
 	case plan.PostBaseItem, plan.PostCapItem:
 		return x.shoe(w)
 	}
 	switch j.Kind.Lies() {
 	case plan.LiesOverRidge:
+		if role(j, plan.ValleyBoard) != nil {
+			return x.onBoard(w)
+		}
 		return x.angle(w)
 	case plan.LiesAtRafter:
 		return x.rafterClip(w)
@@ -247,7 +256,9 @@ func (x *placer) rafterClip(w want) (Lie, *plan.Diagnostic) {
 	foot := f.At(c.s+c.way*half, t, seat)
 	rise := f.At(c.s, t, seat).Add(c.run.Mul(inward * half))
 	lie.Path = []geom.Vec3{foot}
-	lie.Station = stationOf(f, lie.Path)
+	if lie.Station = stationOf(f, lie.Path); j.Dormer != nil {
+		lie.Station = j.Station
+	}
 	up := geom.Vec3{Z: 1}
 	return x.legs(lie, m, carrier, w.plate(n, foot.Sub(up.Mul(other)), foot), w.plate(c.n, rise, rise.Add(up.Mul(held)))), nil
 }
@@ -290,6 +301,9 @@ func (x *placer) frameAt(j *framing.Joint, carrier *framing.Member) geom.Frame {
 		return j.Wall.Frame()
 	}
 	f := geom.NewFrame(carrier.A.Flat(), carrier.B.Flat())
+	if j.Dormer != nil {
+		return f // from the end of the cheek's plate at its left, seen from outside
+	}
 	s, _ := f.Local(j.At.Flat())
 	f.Origin = f.Origin.Add(f.D.Mul(s - j.Station)) // stations as the joint's host has them
 	return f
@@ -339,6 +353,9 @@ func (x *placer) rafterSide(w want, f geom.Frame, m *framing.Member, at map[plan
 	}
 	if j.Wall != nil {
 		end += j.Wall.Past
+	}
+	if j.Dormer != nil && len(j.Members) > 1 {
+		end = j.Members[1].B.Sub(j.Members[1].A).Len()
 	}
 	on := func(side plan.Face) bool {
 		a, b := at[side].s, at[side].s+at[side].way*w.wide()

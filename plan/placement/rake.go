@@ -14,6 +14,9 @@ import (
 // the truss is below the outlooker and the other, twisted, up its edge.
 func (x *placer) onSlope(w want) (Lie, *plan.Diagnostic) {
 	j := w.joint
+	if j.Kind == plan.BoardRafter {
+		return x.onBoardEdge(w)
+	}
 	o := role(j, plan.Outlooker)
 	c := j.First()
 	if c == o {

@@ -71,6 +71,9 @@ func (w want) toOpenFace() (want, string) {
 // flat lays a flat band: along the wall at plates and sills, round a corner,
 // else upright.
 func (x *placer) flat(w want) (Lie, *plan.Diagnostic) {
+	if ofDormer(w.joint) {
+		return x.dormerFace(w)
+	}
 	switch w.joint.Kind.Lies() {
 	case plan.LiesAlong:
 		return x.level(w)

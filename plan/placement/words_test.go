@@ -26,6 +26,9 @@ func TestEveryStrapHasAWayToLieWhereItBelongs(t *testing.T) {
 			item:  &hardware.Item{Item: &plan.Item{Length: 24, Width: 1.25}, Kind: k},
 			joint: &framing.Joint{Kind: j, Wall: w, Level: l, Station: 60.75, Members: []*framing.Member{m, second}}, n: 1,
 		}
+		if ofDormer(ask.joint) {
+			ask.joint.Dormer = &framing.Dormer{Dormer: &plan.Dormer{Name: "D"}, Frame: w.Frame(), From: 24, To: 96}
+		}
 		x := &placer{world: newWorld(&framing.House{Plan: &plan.Plan{Levels: []*plan.Level{l}, Walls: []*plan.Wall{w}}}), found: map[plan.Code][]finding{}}
 		_, fault := x.lie(ask)
 		return fault

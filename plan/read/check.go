@@ -96,6 +96,9 @@ func (r *reader) checkNames() {
 	for _, x := range r.plan.Roofs {
 		add("roof", x.Name, x.Pos)
 	}
+	for _, x := range r.plan.Dormers {
+		add("dormer", x.Name, x.Pos)
+	}
 	for _, g := range r.plan.Girders {
 		add("girder", g.Name, g.Pos)
 	}

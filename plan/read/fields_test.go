@@ -71,6 +71,7 @@ func TestEveryFieldOfTheModelCanBeWritten(t *testing.T) {
 		note(string(src), "../../examples")
 	}
 	names := strings.NewReplacer("[[wall]]", "[[wall]]\nname = \"w\"\nto = [\"9'\", \"0'\"]", "[[roof.post]]", "[[roof.post]]\nat = \"28'\"", "[[girder]]", "[[girder]]\nname = \"g\"",
+		"[[dormer]]", "[[roof]]\nname = \"main\"\nkind = \"gable\"\npitch = \"9:12\"\n[[dormer]]\nname = \"d\"\nside = \"S\"\nwidth = \"6'\"\nplate_height = \"5'\"\npitch = \"6:12\"",
 		"[[brace]]", "[[girder]]\nname = \"GS\"\n[[brace]]\nname = \"x\"\nkind = \"boards\"\ngirder = \"GS\"", "[[breakaway]]", "[[girder]]\nname = \"GS\"\n[[breakaway]]\nname = \"k\"\ngirder = \"GS\"",
 		"[[floor_opening]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[floor_opening]]\nname = \"s\"\narea = [[\"1'\", \"1'\"], [\"2'\", \"2'\"]]",
 		"[[joist]]", "[[level]]\nname = \"first\"\nplate_height = \"8'\"\n[[joist]]\nname = \"j\"\nfrom = [\"1'\", \"1'\"]\nto = [\"1'\", \"9'\"]",

@@ -16,10 +16,10 @@ var girderKeys = []binding[plan.Girder]{
 	custom("piles", "lengths or @ spacing", `"@ 8'"`, "stations of the pile centers, or their greatest spacing from end to end", func(v value, g *plan.Girder) {
 		g.Piles = v.stations(g.To.Sub(g.From).Len())
 	}).must(),
-	choiceKey("seat", plan.GirderSeats, `how it sits on its piles: on their heads, in a notch of each, against one of their sides, or with half of its plies on each cheek of the pile, which stands between them; a pile notched or beside stands to the left of the girder, looking from its beginning to its end, and goes up to its top`,
+	choiceKey("seat", plan.GirderSeats, `how it sits on its piles: on their heads, in a notch of each, against one of their sides, or with half of its plies against each of two faces of the pile, which stands between them; a pile notched or beside stands to the left of the girder, looking from its beginning to its end, and goes up to its top`,
 		func(g *plan.Girder) *plan.GirderSeat { return &g.Seat }).orWord(string(plan.SeatTop)),
-	sizeKey("notch", `"3in"`, "how deep the seat is cut into the pile, across the girder: less than the girder is wide, and it stands out past the pile's face; of cheeks the seat cut into each of the two", func(g *plan.Girder) *float64 { return &g.Notch }).within(0.25, 24).otherwise("in a notch the girder's width; none in cheeks"),
-	sizeKey("notch_height", `"8in"`, "how far up from the seat the wood goes that the girder is bolted to, of a notch or between cheeks", func(g *plan.Girder) *float64 { return &g.NotchHeight }).within(2, 48).otherwise("the girder's depth"),
+	sizeKey("notch", `"3in"`, "how deep the seat is cut into the pile, across the girder: less than the girder is wide, and it stands out past the pile's face; astride the seat cut into each of the two faces", func(g *plan.Girder) *float64 { return &g.Notch }).within(0.25, 24).otherwise("in a notch the girder's width; none astride"),
+	sizeKey("notch_height", `"8in"`, "how far up from the seat the wood goes that the girder is bolted to, of a notch or between the halves", func(g *plan.Girder) *float64 { return &g.NotchHeight }).within(2, 48).otherwise("the girder's depth"),
 	sizeKey("packing", `"1/2in"`, "thickness of packing boards on its right face, looking from its beginning to its end, where that lies behind the faces of the studs over it: straps then lie flat, and their nails count only in the girder behind", func(g *plan.Girder) *float64 { return &g.Packing }).within(0.125, 6).otherwise("none"),
 }
 
@@ -77,12 +77,12 @@ func readGirders(n node, _ int, p *plan.Plan) {
 // checkSeat looks at a girder's notch.
 func checkSeat(n node, g *plan.Girder) {
 	u := n.r.units()
-	cut := g.Seat == plan.SeatNotch || g.Seat == plan.SeatCheeks
+	cut := g.Seat == plan.SeatNotch || g.Seat == plan.SeatAstride
 	switch {
 	case !cut && (g.Notch > 0 || g.NotchHeight > 0):
-		n.fault("notch", "idle-key", `write seat = "notch" or "cheeks", or take the notch out`, "a girder whose seat is %q has no notch", g.Seat)
-	case g.Seat == plan.SeatCheeks && max(1, g.Member.Ply)%2 != 0:
-		n.fault("member", "cheeks-uneven", "take an even number of plies, as 2-2x12 or 4-2x12", "member %s has no equal halves for both cheeks", g.Member.Text)
+		n.fault("notch", "idle-key", `write seat = "notch" or "astride", or take the notch out`, "a girder whose seat is %q has no notch", g.Seat)
+	case g.Seat == plan.SeatAstride && max(1, g.Member.Ply)%2 != 0:
+		n.fault("member", "astride-uneven", "take an even number of plies, as 2-2x12 or 4-2x12", "member %s has no equal halves for both faces", g.Member.Text)
 	case g.Notch > g.Line()+tolerance:
 		n.fault("notch", "girder-notch-deep", "write no more than that, or leave it out", "notch %s is deeper than the %s of girder that sits in it", u.Length(g.Notch), u.Length(g.Line()))
 	case g.NotchHeight > g.Member.Depth+tolerance:

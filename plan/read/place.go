@@ -91,7 +91,7 @@ func wallNames(p *plan.Plan) []string {
 }
 
 func roofNames(p *plan.Plan) []string {
-	return namesIn(p.Roofs, func(r *plan.Roof) string { return r.Name })
+	return slices.Concat(namesIn(p.Roofs, func(r *plan.Roof) string { return r.Name }), namesIn(p.Dormers, func(d *plan.Dormer) string { return d.Name }))
 }
 
 // hostNames are the names of all that joints stand on.

@@ -40,6 +40,7 @@ var shapes = map[string]object{
 	"name":                   {"type": "string"},
 	"name of a type":         {"type": "string"},
 	"name of a level":        {"type": "string"},
+	"name of a roof":         {"type": "string"},
 	"texts":                  oneOrMore(object{"type": "string"}),
 	"date":                   {},
 	"number":                 {"type": "number"},

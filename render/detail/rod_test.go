@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"galewright/plan"
 	"galewright/plan/geom"
 	"galewright/plan/steel"
 	"galewright/render/page/pagetest"
@@ -58,6 +59,9 @@ func TestARodIsAsLongInThePictureAsItIsCut(t *testing.T) {
 					continue
 				}
 				seen[k] = true
+				if b.Piece.Item.Kind.Name == plan.BraceRodItem {
+					continue // broken off between its piles; the elevation of its line has all of it
+				}
 				long, nuts := measured(h, b, r)
 				assert.InDelta(t, r.Length(), long, 1e-6, "%s: %s", filepath.Base(f), b.Piece.Tag)
 				if r.Ends[0].Nuts+r.Ends[1].Nuts > 0 {

@@ -66,6 +66,9 @@ func (v *planView) drawRoof(s planSheet) {
 // drawFace draws the outline of a face over the paper's white.
 func (v *planView) drawFace(f *framing.Face) {
 	for i, p := range f.Outline {
+		if f.Edges[i].Kind == "" { // joins a dormer's opening to the outline
+			continue
+		}
 		q := f.Outline[(i+1)%len(f.Outline)]
 		v.stroke(sheet.PenMember, sheet.LayerMember, p.Flat(), q.Flat())
 	}
@@ -86,6 +89,9 @@ func edgePen(kind roofplan.EdgeKind) (sheet.Pen, bool) {
 // valleys once each.
 func (v *planView) faceEdges(f *framing.Face) {
 	for i, e := range f.Edges {
+		if e.Kind == "" {
+			continue
+		}
 		a, b := f.Outline[i].Flat(), f.Outline[(i+1)%len(f.Outline)].Flat()
 		pen, lettered := edgePen(e.Kind)
 		p, q, ok := v.stroke(pen, sheet.LayerMember, a, b)
@@ -151,13 +157,16 @@ func (v *planView) dashedWall(w *plan.Wall) {
 func (v *planView) drawRoofMember(m *framing.Member) {
 	fill := sheet.White
 	switch m.Role {
-	case plan.Rafter, plan.Truss, plan.Outlooker, plan.Blocking:
+	case plan.Rafter, plan.Truss, plan.Outlooker, plan.Blocking, plan.RoofHeader, plan.ValleyBoard:
 	case plan.HipRafter, plan.ValleyRafter, plan.Ridge:
 		fill = sheet.Pale
 	default:
 		return
 	}
 	breadth := m.Section.Width()
+	if m.Role == plan.ValleyBoard { // laid flat
+		breadth = m.Section.Depth
+	}
 	if breadth <= 0 {
 		breadth = 1.5
 	}
@@ -290,7 +299,28 @@ func roofNotes(c *page.Context) []string {
 			notes = append(notes, fmt.Sprintf("Roof %s: %s.", r.Name, c.House.Plan.InRoofWords(words)))
 		}
 	}
+	for _, d := range c.House.Dormers {
+		notes = append(notes, dormerNote(c, d))
+	}
 	return notes
+}
+
+// dormerNote says where a dormer stands and of what it is made.
+func dormerNote(c *page.Context, d *framing.Dormer) string {
+	front := "its front over the wall below"
+	if d.SetBack > 0 {
+		front = "its front " + c.Length(d.SetBack) + " in from the wall below"
+	}
+	end := "west"
+	if d.Side == plan.East || d.Side == plan.West {
+		end = "south"
+	}
+	made := ""
+	if len(d.Headers) > 0 && d.Trimmers[0] != nil {
+		made = fmt.Sprintf(", trimmers %s, headers %s", d.Trimmers[0].Section.Text, d.Headers[0].Section.Text)
+	}
+	return fmt.Sprintf("Dormer %s on roof %s, %s side: middle %s from the %s end, %s wide, %s, plates %s over those below; %s in 12, %s%s. The main rafters above its opening go on under its roof: valley boards 2x8 lie flat on the main deck, ripped to no bevel, and the jacks stand on them.",
+		d.Name, d.Roof.Name, d.Side, c.Length(d.Center), end, c.Length(d.Width), front, c.Length(d.PlateHeight), trimFloat(d.Pitch), madeOf(c, d.Own), made)
 }
 
 // madeOf says what a roof is made of, at which spacing, and from where it is

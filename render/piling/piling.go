@@ -84,7 +84,7 @@ const (
 
 // heightsWidth is the room for heights at a picture's left, mm.
 func heightsWidth(c *page.Context) sheet.MM {
-	return page.TextWidth(c.Length(12*19+11.0625), c.Size.Note, false) + 8
+	return page.TextWidth(c.Length(12*19+11.0625), c.Size.Dim, false) + 8
 }
 
 // figure lays out the picture of one line.
@@ -92,7 +92,7 @@ func figure(c *page.Context, l *pileLine, s page.Scale) *page.Figure {
 	left := heightsWidth(c)
 	w, h := sheet.MM((l.len+2*past)*s.K()), sheet.MM((l.top+under)*s.K())
 	_, title := c.ViewTitleSize(l.title, s)
-	rows := sheet.MM(stationRows(l, c, s)+1) * c.Size.Note * rowPitch
+	rows := sheet.MM(stationRows(l, c, s)+1) * c.Size.Dim * rowPitch
 	return &page.Figure{W: left + w, H: h + rows + title + 4, Draw: func(p *page.Page, at sheet.Pt) {
 		vp := page.NewViewport(s, sheet.Pt{X: at.X + left, Y: at.Y + h}, -past, l.len+past, -under, l.top)
 		d := &drawing{p, vp, l}
@@ -174,7 +174,7 @@ func (d *drawing) heights(x sheet.MM) {
 	list := append([]float64{0}, d.l.heights...)
 	var want, tall []sheet.MM
 	for _, z := range list {
-		want, tall = append(want, -d.vp.Y(z)), append(tall, d.Size.Note*1.6)
+		want, tall = append(want, -d.vp.Y(z)), append(tall, d.Size.Dim*1.5)
 	}
 	edge := d.vp.X(-past)
 	for i, y := range page.Spread(want, tall) {
@@ -182,7 +182,7 @@ func (d *drawing) heights(x sheet.MM) {
 		if i == 0 {
 			text = "grade"
 		}
-		d.BoxedText("label", page.Lettered{S: text, At: sheet.Pt{X: edge - 5, Y: -y + d.Size.Note/2}, Anchor: sheet.Right, Role: "dimension"})
+		d.BoxedText("label", page.Lettered{S: text, Cap: d.Size.Dim, At: sheet.Pt{X: edge - 5, Y: -y + d.Size.Dim/2}, Anchor: sheet.Right, Role: "dimension"})
 		d.Polyline(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: edge - 4, Y: -y}, sheet.Pt{X: edge - 1, Y: d.vp.Y(list[i])}, sheet.Pt{X: edge + 3, Y: d.vp.Y(list[i])})
 	}
 }
@@ -195,7 +195,7 @@ const rowPitch = 1.9
 func rowsOf(l *pileLine, c *page.Context, s page.Scale) []int {
 	out, last := make([]int, len(l.piles)), sheet.MM(-1e6)
 	for i, x := range l.piles {
-		at, w := sheet.MM(x.at*s.K()), page.TextWidth(x.text, c.Size.Note, false)
+		at, w := sheet.MM(x.at*s.K()), page.TextWidth(x.text, c.Size.Dim, false)
 		if at-w/2 < last+1 {
 			out[i] = 1
 			continue
@@ -212,11 +212,11 @@ func stationRows(l *pileLine, c *page.Context, s page.Scale) int {
 
 // below letters under a line where its piles stand and what is in its bays.
 func (d *drawing) below(y sheet.MM) {
-	pitch := d.Size.Note * rowPitch
+	pitch := d.Size.Dim * rowPitch
 	y += pitch * 0.8
 	rows := rowsOf(d.l, d.Context, d.vp.Scale)
 	for i, s := range d.l.piles {
-		d.BoxedText("label", page.Lettered{S: s.text, At: sheet.Pt{X: d.vp.X(s.at), Y: y + sheet.MM(rows[i])*pitch}, Anchor: sheet.Middle, Role: "dimension"})
+		d.BoxedText("label", page.Lettered{S: s.text, Cap: d.Size.Dim, At: sheet.Pt{X: d.vp.X(s.at), Y: y + sheet.MM(rows[i])*pitch}, Anchor: sheet.Middle, Role: "dimension"})
 	}
 	y += sheet.MM(stationRows(d.l, d.Context, d.vp.Scale)) * pitch
 	var mid, wide []sheet.MM

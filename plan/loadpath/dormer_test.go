@@ -1,0 +1,94 @@
+package loadpath
+
+import (
+	"os"
+	"testing"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/placement"
+	"galewright/plan/steel"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// dormers is the odd house with four dormers, in wind.
+func dormers(t *testing.T) *placement.Placement {
+	src, err := os.ReadFile("../framing/testdata/odd/dormers.toml")
+	require.NoError(t, err)
+	src = append(src, "[site]\nwind_speed = \"140 mph\"\nexposure = \"C\"\n[deck]\npanel = \"15/32\"\nnail = \"8d common\"\nedge = \"6in\"\nfield = \"6in\"\n[nailing]\nvalley_board_to_rafter = { nail = \"16d common\", count = 2 }\n"...)
+	return placed(t, string(src))
+}
+
+// In each wind case what lifts the roofs, the dormers' with them, comes down on the plates
+// of the walls: none of it is lost in a header, a valley board, a cheek or a trimmer.
+func TestDormersLoseNoUplift(t *testing.T) {
+	pl := dormers(t)
+	m := newModel(pl, fittingsOf(steel.New(pl)))
+	require.Len(t, pl.House.Dormers, 4)
+	for _, c := range m.cases() {
+		s := m.run(c)
+		require.Empty(t, s.unheld, "%s", c)
+		wind, walls, own := 0.0, 0.0, 0.0
+		for _, x := range m.rafters {
+			m.roofLoads(x, s.roofs[x.roof], func(p patch) {
+				wind += p.force.W
+				if x.roof != m.plan.Roofs[0] {
+					own += p.force.W
+				}
+			})
+		}
+		for _, w := range s.walls {
+			walls += w.roof.W
+		}
+		near(t, wind, walls, 1e-6, "%s", c)
+		require.NotZero(t, own, "%s: the dormers' own roofs have wind", c)
+	}
+}
+
+// A stud of a dormer hands on at its foot what comes to it from its plates, and each kind
+// of joint below a dormer's rafters is checked with a demand.
+func TestADormersStudsHandDown(t *testing.T) {
+	pl := dormers(t)
+	r, _ := Run(pl)
+	head, foot, board := map[*framing.Member]float64{}, map[*framing.Member]float64{}, 0
+	for _, l := range r.Links {
+		if l.Check.ID != "dormer-uplift" {
+			continue
+		}
+		switch l.Joint.Kind {
+		case plan.DormerTop:
+			head[l.Joint.Members[1]] = l.Demand
+		case plan.DormerFoot:
+			foot[l.Joint.Members[0]] = l.Demand
+		case plan.BoardRafter:
+			board++
+			require.NotNil(t, l.Capacity, l.ID)
+			assert.Positive(t, l.Capacity.Value, "%s: the ordered nails hold", l.ID)
+		}
+	}
+	require.NotEmpty(t, head)
+	require.Equal(t, head, foot)
+	require.NotZero(t, board)
+}
+
+// A force on one rafter of a pair comes out in both feet and as tension at the ridge as the
+// statics of two bars hinged there say, feet level or not: worked out here by moments about
+// one foot of the whole and about the hinge of each half.
+func TestAPairOnUnevenFeet(t *testing.T) {
+	for _, p := range []*pair{
+		{apex: 100, span: 200, high: [2]float64{60, 60}},
+		{apex: 40, span: 150, high: [2]float64{30, 82.5}},
+		{apex: 90, span: 120, high: [2]float64{70, 20}},
+	} {
+		la, lb := p.apex, p.span-p.apex
+		p.rise = (p.high[0]*lb + p.high[1]*la) / p.span
+		ma, mb := Force{W: 1000}, Force{W: 700}
+		over, pull := p.across(ma, mb).W, p.tension(ma, mb).W
+		// Of each half about its own foot: its load's moment, what passes the ridge at the
+		// distance, the ridge's tension at the height.
+		assert.InDelta(t, 0, ma.W-over*la-pull*p.high[0], 1e-6)
+		assert.InDelta(t, 0, mb.W+over*lb-pull*p.high[1], 1e-6)
+	}
+}
