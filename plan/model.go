@@ -222,23 +222,6 @@ type Shear struct {
 	Pos        Pos
 }
 
-// Sheathing is the panels of a wall outside of its shear segments, on the outside face of
-// its studs, and their nails. They resist no lateral load and tie nothing.
-type Sheathing struct {
-	Panel string  // "7/16"
-	Nail  string  // "8d common"
-	Edge  float64 // nails along panel edges, on center, in
-	Field float64 // nails along the studs between, on center, in
-	Pos   Pos
-}
-
-// PlateBreaks says where the plates of a wall are spliced: stations, in. A list that is nil
-// leaves that plate to the rule, an empty one asks for no break.
-type PlateBreaks struct {
-	Bottom, Top, Upper []float64
-	Pos                Pos
-}
-
 // WallPost is studs tight beside each other that a plan adds to a wall: under a
 // beam's end, behind a fixture.
 type WallPost struct {

@@ -13,6 +13,7 @@ var framed = []row{
 	{"plate-over-stock", "The breaks that the plan gives leave a plate longer than the longest stock.", "Add a break, or name longer plate stock."},
 	{"breaks-too-near", "The breaks that the plan gives in the two top plates are nearer than 24 in to each other.", "Move one of them."},
 	{"break-at-header", "A break that the plan gives in a top plate is over a header or near its end.", "Move it 6 in or more clear of the header's ends, over a stud."},
+	{"break-near-lap", "A break that the plan gives in the lower top plate is within 24 in of where the upper one is broken for the plate of a wall that meets or crosses.", "Move it 24 in or more away."},
 	{"break-off-stud", "A break that the plan gives in a top plate is between studs.", "Move it over a full-height stud, or add a post of one stud there."},
 	{"rake-breaks", "The plan gives breaks of top plates that follow a roof.", "Leave them out: they break by rule."},
 	{"walls-overlap", "Two walls lie in each other.", "End one where the other begins, or move one."},

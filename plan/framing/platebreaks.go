@@ -84,6 +84,7 @@ func (b *builder) checkBreaks(w *framedWall) {
 	}
 	for _, s := range x.Top {
 		b.checkOver(w, "lower top plate", s)
+		b.checkLaps(w, s)
 	}
 	for _, s := range x.Upper {
 		b.checkOver(w, "upper top plate", s)
@@ -126,6 +127,18 @@ func (b *builder) breaksApart(w *framedWall, x plan.PlateBreaks) {
 				b.breakFault(w, plan.Error, "breaks-too-near", fmt.Sprintf("the top plates break at %s and %s, %s apart", b.inches(s), b.inches(u), b.inches(d)),
 					"put "+b.plan.Project.Units.Spacing(spliceOffset)+" or more between them (IRC R602.3.2, from memory)")
 			}
+		}
+	}
+}
+
+// checkLaps warns of a break of the lower top plate near where the upper one is broken for
+// the plate of a wall that meets this one.
+func (b *builder) checkLaps(w *framedWall, s float64) {
+	for _, c := range w.breaks {
+		if s > c.lo-spliceOffset+geom.Eps && s < c.hi+spliceOffset-geom.Eps {
+			b.breakFault(w, plan.Warning, "break-near-lap", fmt.Sprintf("the lower top plate breaks at %s, and the upper one from %s to %s, where the plate of another wall laps over", b.inches(s), b.inches(c.lo), b.inches(c.hi)),
+				"put "+b.plan.Project.Units.Spacing(spliceOffset)+" or more between them (IRC R602.3.2, from memory)")
+			return
 		}
 	}
 }

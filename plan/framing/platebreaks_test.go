@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"galewright/plan"
+	"galewright/plan/geom"
 )
 
 // A wall of 336 in from 0 with studs on 16: plates of 192 at most.
@@ -55,5 +56,20 @@ func TestBreaksThatCannotBe(t *testing.T) {
 			assert.Equal(t, c.code, faults[0].Code)
 			assert.Equal(t, c.text, faults[0].Summary)
 		})
+	}
+}
+
+// The plate of a wall that meets at 100 to 105.5 laps over: 24 in from 94.5 is 70.5, and from
+// 100 is 124. Its faces are at 94.5 and 100.
+func TestABreakNearALapIsTold(t *testing.T) {
+	for s, told := range map[float64]bool{64: false, 80: true, 112: true, 128: false} {
+		p := onSlabPlan()
+		ring(p, 0, rect(0, 0, 256, 240)...)
+		wall(p, "1P", 0, geom.Vec2{X: 100, Y: 5.5}, geom.Vec2{X: 100, Y: 150})
+		p.Walls[0].Breaks = &plan.PlateBreaks{Top: []float64{s}}
+		_, faults := Frame(p)
+		if assert.Len(t, faults, map[bool]int{true: 1}[told], "%v", s) && told {
+			assert.Equal(t, plan.Code("break-near-lap"), faults[0].Code)
+		}
 	}
 }

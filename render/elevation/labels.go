@@ -1,6 +1,7 @@
 package elevation
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -110,12 +111,14 @@ func (p *part) shearWordings(s story, x *plan.Shear) []wording {
 }
 
 // panelWordings says how the wall is sheathed and nailed outside of its shear segments, in
-// the longest such stretch that is on the sheet.
+// the longest such stretch beside openings that is on the sheet.
 func (p *part) panelWordings(s story) []wording {
 	var u0, u1 float64
 	for _, x := range s.wall.Panels() {
-		if lo, hi := max(s.shift+x.From, p.from), min(s.shift+x.To, p.to); hi-lo > u1-u0+geom.Eps {
-			u0, u1 = lo, hi
+		for _, piece := range besideOpenings(s.wall, x) {
+			if lo, hi := max(s.shift+piece[0], p.from), min(s.shift+piece[1], p.to); hi-lo > u1-u0+geom.Eps {
+				u0, u1 = lo, hi
+			}
 		}
 	}
 	v0, v1 := max(s.floor, p.sv0), min(s.top, p.sv1)
@@ -134,6 +137,23 @@ func (p *part) panelWordings(s story) []wording {
 	w.place.Anchors = []sheet.Pt{room.Center()}
 	w.place.Reach = 90
 	return []wording{w}
+}
+
+// besideOpenings returns the parts of a stretch of wall that have no opening, by station.
+func besideOpenings(w *plan.Wall, x *plan.Shear) (out [][2]float64) {
+	list := slices.Clone(w.Openings)
+	slices.SortFunc(list, func(a, b *plan.Opening) int { return cmp.Compare(a.At, b.At) })
+	from := x.From
+	for _, o := range list {
+		if o.At > from && o.At < x.To {
+			out = append(out, [2]float64{from, o.At})
+		}
+		from = max(from, o.End())
+	}
+	if from < x.To {
+		out = append(out, [2]float64{from, x.To})
+	}
+	return out
 }
 
 // gridIn returns centers for a box in a room, the middle first and outward
