@@ -19,6 +19,10 @@ const ofFloors = "they carry the floor's own weight and live load, which are not
 // ofBeams is the reason of the joints of what carries a beam of a floor or ceiling.
 const ofBeams = "they carry floors and ceilings down, dead and live, which are not compared with what holds them, nor followed from a post inside to girders, piles or footings: size beam, hangers, bearing, posts and what is under them by the engineer of record; wind brings no uplift to them, and the collector force of a beam in a shear wall's line is checked at the collector joint where it begins"
 
+// ofOffGirders is the reason of what lies on girders: where those lie under the walls no load
+// is followed through it.
+const ofOffGirders = "no load is followed through them but where walls stand on joists off the girders, to which joists and the rims that run with them bring it (joist-girder-uplift), and ordinary nailing there counts for nothing"
+
 // ofBraces is the reason of the ends of bracing between piles.
 const ofBraces = "what braces carry is the engineer's: wind and flood, waves and debris on the piles are not computed, of two crossed braces the one in tension works, and nothing of them counts as capacity here"
 
@@ -234,13 +238,13 @@ var Joints = []*JointRow{
 		Kind: RimGirder, Code: "RG", One: "rim to girder", Many: "rims to girders",
 		Doc:    "the lowest rim to the girder along under it, at each full stud, and to each that it crosses",
 		Places: onWalls, Shown: FloorSheet, Lies: LiesOver,
-		Unchecked: "no load is followed through them, but where a rim runs with the joists to girders that do not lie under the walls (joist-girder-uplift), and ordinary nailing there counts for nothing",
+		Unchecked: ofOffGirders,
 	},
 	{
 		Kind: JoistGirder, Code: "JG", One: "joist to girder", Many: "joists to girders",
 		Doc:    "each joist over each girder or stringer",
 		Places: []JointPlace{{GirderHost, FoundationSheet}}, Lies: LiesOver,
-		Check: "joist-girder-uplift",
+		Unchecked: ofOffGirders,
 	},
 	{
 		Kind: SillFoundation, Code: "SF", One: "sill plate to foundation", Many: "sill plates to foundation",
