@@ -122,11 +122,11 @@ func TestTheDemoHouseIsClosed(t *testing.T) {
 
 // What the other houses lack, by check: whoever closes one of these takes it from
 // the list, whoever opens another is told here. Curlew-row is longer than the guides go
-// to, and turnstone's porch higher for its depth than the figures of free roofs, and low
-// for its length.
+// to, and both sides of turnstone's porch higher for their depth than the figures of free
+// roofs, and one low for its length.
 func TestTheOtherHousesLackOnlyThese(t *testing.T) {
 	for file, want := range map[string][2]map[string]int{
-		"dunlin.toml": {}, "curlew-row.toml": {{}, {"method-limit": 1}}, "turnstone.toml": {{}, {"method-limit": 2}},
+		"dunlin.toml": {}, "curlew-row.toml": {{}, {"method-limit": 1}}, "turnstone.toml": {{}, {"method-limit": 3}},
 		"sanderling.toml": {},
 	} {
 		report, ds := loadpath.Run(place(t, file))

@@ -69,14 +69,36 @@ func (h *House) mainRoof() (best *plan.Roof) {
 	return best
 }
 
+// FacesOver returns the faces of a roof; of a shed that goes on in the plane of another, as
+// around the corner of a porch, the one over its middle.
+func (h *House) FacesOver(r *plan.Roof) (out []*Face) {
+	for _, f := range h.Roof {
+		if f.Roof == r {
+			out = append(out, f)
+		}
+	}
+	if len(out) > 0 || r.Kind != plan.ShedRoof {
+		return out
+	}
+	mid := r.Area[0].Add(r.Area[1]).Mul(0.5)
+	for _, f := range h.Roof {
+		ring := make([]geom.Vec2, len(f.Outline))
+		for i, p := range f.Outline {
+			ring[i] = p.Flat()
+		}
+		if f.Roof.Over == r.Over && f.Roof.Kind == r.Kind && contains(ring, mid) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
 // RidgeHeight returns the highest point of a roof above grade, in.
 func (h *House) RidgeHeight(r *plan.Roof) float64 {
 	z := 0.0
-	for _, f := range h.Roof {
-		if f.Roof == r {
-			for _, p := range f.Outline {
-				z = max(z, p.Z)
-			}
+	for _, f := range h.FacesOver(r) {
+		for _, p := range f.Outline {
+			z = max(z, p.Z)
 		}
 	}
 	if z > 0 {
@@ -93,11 +115,9 @@ func (h *House) RidgeHeight(r *plan.Roof) float64 {
 // with it, in; the plates under it where it has no faces.
 func (h *House) EaveHeight(r *plan.Roof) float64 {
 	z := math.Inf(1)
-	for _, f := range h.Roof {
-		if f.Roof == r {
-			for _, p := range f.Outline {
-				z = min(z, p.Z)
-			}
+	for _, f := range h.FacesOver(r) {
+		for _, p := range f.Outline {
+			z = min(z, p.Z)
 		}
 	}
 	if math.IsInf(z, 1) {

@@ -50,6 +50,10 @@ func roofArea(p *plan.Plan, r *plan.Roof) extent {
 	return e
 }
 
+// hair is how far a roof reaches over the house when it only ends at its wall, in: what
+// rounding leaves of lengths in millimeters.
+const hair = 0.01
+
 // walledArea returns the part of a roof's area that has the house's walls
 // round it: what reaches over a porch is open below. A roof with none is open
 // all over, and its whole area comes back.
@@ -63,7 +67,7 @@ func walledArea(p *plan.Plan, r *plan.Roof) (e extent, open bool) {
 		geom.Vec2{X: math.Max(e.lo.X, w.lo.X), Y: math.Max(e.lo.Y, w.lo.Y)},
 		geom.Vec2{X: math.Min(e.hi.X, w.hi.X), Y: math.Min(e.hi.Y, w.hi.Y)},
 	}
-	if in.span(0) > 0 && in.span(1) > 0 {
+	if in.span(0) > hair && in.span(1) > hair {
 		return in, false
 	}
 	return e, true

@@ -31,9 +31,8 @@ func (m *model) shapeOf(r *plan.Roof) roofShape {
 	s.fascia = r.Rafters.Depth * math.Hypot(1, math.Max(r.Pitch, r.PitchOther)/12)
 	area, ax := roofArea(m.plan, r), r.RidgeAxis()
 	s.crest = (axis(area.lo, 1-ax) + axis(area.hi, 1-ax)) / 2
-	for _, f := range m.house.Roof {
+	for _, f := range m.house.FacesOver(r) {
 		switch {
-		case f.Roof != r:
 		case f.Slope.Mainly(ax):
 			s.hip = true
 		default:

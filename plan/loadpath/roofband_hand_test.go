@@ -23,12 +23,12 @@ func bandsOn(r *Report, ax plan.Axis, lo, hi float64) (out []Band) {
 	return out
 }
 
-// The lean-to over turnstone's porch lies under the plates of its wall. Seen from its
-// end it is as deep as its outer rafter, a 2x6 at 1.5:12: 5.5 x (1 + 0.125²)^½ = 5.54
+// The lean-to over the east side of turnstone's porch lies under the plates of its wall. Seen
+// from its end it is as deep as its outer rafter, a 2x6 at 1.5:12: 5.5 x (1 + 0.125²)^½ = 5.54
 // in. Less than nothing it is not: it takes nothing off the wind on the house.
 func TestEndOfALeanToShowsItsOuterRafter(t *testing.T) {
 	r := exampleReport(t, "turnstone.toml")
-	on := bandsOn(r, "x", -2400/25.4, 0)
+	on := bandsOn(r, "y", 10800/25.4, 13200/25.4)
 	require.Len(t, on, 1)
 	assert.InDelta(t, 5.5428/12, on[0].High, 1e-4)
 	assert.InDelta(t, on[0].Psf*5.5428/12, on[0].Load, 0.01)

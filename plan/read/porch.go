@@ -323,7 +323,7 @@ func (d *porchDraft) readRoof(legs []*plan.Porch, p *plan.Plan) {
 		if i > 0 {
 			from = deep[i-1]
 		}
-		a, b := even(f.At(from, 0, 0).Flat()), even(f.At(long, deep[i], 0).Flat())
+		a, b := d.even(p, f.At(from, 0, 0).Flat()), d.even(p, f.At(long, deep[i], 0).Flat())
 		r.Area = [2]geom.Vec2{{X: min(a.X, b.X), Y: min(a.Y, b.Y)}, {X: max(a.X, b.X), Y: max(a.Y, b.Y)}}
 		r.High = opposite[facing(leg.From, leg.To)]
 		x := &roofDraft{Roof: &r, area: true}
@@ -339,9 +339,23 @@ func (d *porchDraft) readRoof(legs []*plan.Porch, p *plan.Plan) {
 	}
 }
 
-// even is a point without what a frame leaves of rounding.
-func even(p geom.Vec2) geom.Vec2 {
-	return geom.Vec2{X: math.Round(p.X*1e6) / 1e6, Y: math.Round(p.Y*1e6) / 1e6}
+// even is a point without what a frame leaves of rounding: on the very lines of the walls
+// and of the porch, so that a roof that ends at a wall does not reach over it by a hair.
+func (d *porchDraft) even(p *plan.Plan, q geom.Vec2) geom.Vec2 {
+	on := append(slices.Clone(d.line), d.From, d.To)
+	for _, w := range p.Walls {
+		on = append(on, w.From, w.To)
+	}
+	out := q
+	for _, o := range on {
+		if math.Abs(o.X-q.X) < tolerance {
+			out.X = o.X
+		}
+		if math.Abs(o.Y-q.Y) < tolerance {
+			out.Y = o.Y
+		}
+	}
+	return out
 }
 
 // behind returns how far behind the outside face of a porch's beam the nearest exterior
