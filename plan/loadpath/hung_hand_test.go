@@ -79,8 +79,10 @@ nails = [
 // In an L the rafters beside the east hips end at the valley with one foot: what the
 // hips bring to the ridge is in the forces of a pair 8 ft away, while their hangers are
 // nailed to this one, and to the rafter in line, which they hold too. All three are added
-// here: P a b / (L f) = (49 + 768 + 161 lb) x 46.9 x 142.0 / (188.9 x 47.2) = 730 lb level,
-// with its own 171 along a slope of 6 in 12: 1007 lb.
+// here. The feet lie 46.9 in and 142.0 in from the ridge at 6 in 12, 23.45 in and 71.0 in
+// under it: moments about them give H = P a b / (h1 b + h2 a) = P / (2 tan) = (49 + 768 +
+// 161 lb) / 1 = 978 lb level, and of its own (1 / 35.26 in where level feet would have 47.2)
+// 229 lb; 1207 lb along the slope are 1349 lb.
 func TestHipsHangOnAPairWithoutAPlate(t *testing.T) {
 	a, links := ridgeLinksOf(t, "elbow.toml", string(elbow(t)))
 	beside, one, two, far := links["main-336-RR"], links["main-336c-RR"], links["main-336d-RR"], links["main-240-RR"]
@@ -93,7 +95,7 @@ func TestHipsHangOnAPairWithoutAPlate(t *testing.T) {
 	all := one.Demand + two.Demand + links["main-336b-RR"].Demand
 	level := all * p.apex * (p.span - p.apex) / p.span / p.rise
 	assert.InDelta(t, (a.peaks[beside.Joint].demand+level)*a.slopedTie(beside.Joint), beside.Demand, 1e-6)
-	assert.InDelta(t, 1007, beside.Demand, 3)
+	assert.InDelta(t, 1349, beside.Demand, 3)
 	assert.True(t, a.takes(a.pairAt[far.Joint], two.Joint))
 	assert.False(t, a.takes(p, two.Joint))
 	assert.InDelta(t, a.peaks[far.Joint].demand*a.slopedTie(far.Joint), far.Demand, 1e-6, "and none is relieved")

@@ -36,7 +36,7 @@ func TestCheckOfTextAndJSONAgree(t *testing.T) {
 				for _, x := range data.list("joints") {
 					if x.str("check") == c.ID {
 						links++
-						if x.num("demand_strength") > 0 || x.num("demand") > 0 {
+						if x.num("demand") > 0 {
 							asked++
 						}
 					}
@@ -49,7 +49,7 @@ func TestCheckOfTextAndJSONAgree(t *testing.T) {
 				said(t, lines, []string{"  " + c.Doc}, 0)
 				rows := 0
 				for _, x := range data.list("joints") {
-					if x.str("check") == c.ID && (x.num("demand_strength") > 0 || x.num("demand") > 0) {
+					if x.str("check") == c.ID && (x.num("demand") > 0) {
 						rows++
 						linkSays(t, x, lines, limit)
 					}

@@ -8,26 +8,20 @@ import (
 )
 
 // shape fills in the geometry of a pair from where its rafters rest. Where one foot stands
-// at a dormer's header or on its valley board, higher than the other, its height is that by
-// which the ridge's tension comes out of the moments as if both stood level: both heights,
-// each weighed by the other's distance (statics of two rafters hinged at the ridge and held
-// at both feet). Other pairs are taken as on level feet, the ridge at the mean of both
-// heights.
+// higher than the other, as at a dormer's header, on its valley board or on a valley, the rise
+// is that by which the ridge's tension comes out of the moments as if both stood level: both
+// heights, each weighed by the other's distance (statics of two rafters hinged at the ridge
+// and held at both feet).
 func (p *pair) shape() {
 	left, right := p.a.foot(), p.b.foot()
 	p.apex = p.a.Run - left
 	p.span = p.apex + p.b.Run - right
 	over := [2]float64{p.a.Tan * p.apex, p.b.Tan * (p.span - p.apex)}
 	p.rise = (over[0] + over[1]) / 2
-	if p.a.atDormer() || p.b.atDormer() {
+	if math.Abs(over[0]-over[1]) > 1 { // less is nothing: an inch on five feet makes a ten-thousandth
 		p.high = over
 		p.rise = (over[0]*(p.span-p.apex) + over[1]*p.apex) / math.Max(p.span, 1e-9)
 	}
-}
-
-// atDormer tells whether a rafter's foot is at a dormer's header or valley board.
-func (s *strip) atDormer() bool {
-	return len(s.ends) > 0 && s.ends[0].on != nil && s.ends[0].joint != nil && s.ends[0].joint.Dormer != nil
 }
 
 // across returns what passes the ridge from a to b of moments about their own feet.

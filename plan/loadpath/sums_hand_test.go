@@ -70,8 +70,9 @@ var (
 	beyondLine = regexp.MustCompile(`^of the width (.+) lies beyond the gable wall, where (-?[\d.]+) acts`)
 	seatLine   = regexp.MustCompile(`^the pair, .+ the first of it, bears at the middle of its seats, (.+) and (.+) up the plan and (.+) apart; the ridge lies (.+) from the first and (.+) up$`)
 	momentLine = regexp.MustCompile(`^moment about the first's plate: wind (-?\d+), dead (-?\d+) lb-in; the other's about its own: wind (-?\d+), dead (-?\d+) lb-in`)
-	acrossLine = regexp.MustCompile(`^their difference over the span goes across the ridge: wind (-?\d+), dead (-?\d+) lb;`)
+	acrossLine = regexp.MustCompile(`^(?:their difference over the span|each moment times the height over the other's foot, their difference over the span times the height above) goes across the ridge: wind (-?\d+), dead (-?\d+) lb;`)
 	moreLine   = regexp.MustCompile(`^hips, valleys .* bring it wind (-?\d+), dead (-?\d+) lb more: times (-?[\d.]+) to the first plate, (-?[\d.]+) to the other, and across the ridge times (-?[\d.]+),`)
+	highLine   = regexp.MustCompile(`^the feet stand at different heights: the ridge is (.+) over the first and (.+) over the other, and the height above is both, each weighed by the other's distance$`)
 	pullLine   = regexp.MustCompile(`^horizontal tension at the ridge.*: wind (-?\d+), dead (-?\d+) lb$`)
 	broughtBy  = regexp.MustCompile(`^from \S.*: wind (-?\d+), dead (-?\d+) lb(?:, times (-?[\d.]+) by lever arm.*)?$`)
 	ceilingBy  = regexp.MustCompile(`^from ceiling joist .*: dead (-?\d+) lb of ceiling, times ([\d.]+) by lever arm$`)
@@ -229,7 +230,7 @@ func (s *rafterSheet) turning(list []float64, seat float64) (m, off float64) {
 // about the plates by the places of the stretches, what goes across by the span, the pull by
 // the height; and the joints at the plates and at the ridge are asked for just that.
 func TestSheetsOfRaftersAddUp(t *testing.T) {
-	eachSheet(t, []string{"pressed", "moment", "plate", "ridge", "more"}, func(t *testing.T, r *Report, seen map[string]int) {
+	eachSheet(t, []string{"pressed", "moment", "plate", "ridge", "more", "uneven"}, func(t *testing.T, r *Report, seen map[string]int) {
 		e := r.Explainer()
 		for _, l := range r.Links {
 			if l.Check.ID != "rafter-uplift" && l.Check.ID != "ridge-tie" {
@@ -247,9 +248,17 @@ func TestSheetsOfRaftersAddUp(t *testing.T) {
 			if i < 0 || len(sides) != 2 {
 				continue
 			}
+			at := i
 			require.GreaterOrEqual(t, len(lines), i+4, l.ID)
 			seat, _ := figures(seatLine, lines[i].text)
 			m, ok1 := figures(momentLine, lines[i+1].text)
+			high, uneven := figures(highLine, lines[i+2].text)
+			if uneven {
+				seen["uneven"]++
+				i++
+			} else {
+				high = []float64{seat[4], seat[4]}
+			}
 			over, ok2 := figures(acrossLine, lines[i+2].text)
 			pull, ok3 := figures(pullLine, lines[i+3].text)
 			require.True(t, ok1 && ok2 && ok3, l.ID)
@@ -257,21 +266,21 @@ func TestSheetsOfRaftersAddUp(t *testing.T) {
 			if x := r.work.stripsAt(l.Joint)[0]; x != x.pair.a {
 				slices.Reverse(sides)
 			}
-			require.Contains(t, lines[i].text, ", "+sides[0].name+" the first of it", l.ID)
+			require.Contains(t, lines[at].text, ", "+sides[0].name+" the first of it", l.ID)
 			more := make([]float64, 5)
 			if i+4 < len(lines) {
 				more, ok1 = figures(moreLine, lines[i+4].text)
 				require.True(t, ok1, lines[i+4].text)
 				seen["more"]++
 				assert.InDelta(t, 1, more[2]+more[3], 0.0011, lines[i+4].text)
-				assert.InDelta(t, more[3]*(seat[2]-seat[3])/seat[4], more[4], 0.003*seat[2]/seat[4], lines[i+4].text)
+				assert.InDelta(t, more[3]*(seat[2]-seat[3])/high[1], more[4], 0.003*seat[2]/high[1], lines[i+4].text)
 			}
-			pairSheet(t, r, l, own, sides, seat, m, over, pull, more, seen)
+			pairSheet(t, r, l, own, sides, seat, high, m, over, pull, more, seen)
 		}
 	})
 }
 
-func pairSheet(t *testing.T, r *Report, l *Link, own *rafterSheet, sides []*rafterSheet, seat, m, over, pull, more []float64, seen map[string]int) {
+func pairSheet(t *testing.T, r *Report, l *Link, own *rafterSheet, sides []*rafterSheet, seat, high, m, over, pull, more []float64, seen map[string]int) {
 	for k, s := range sides {
 		w, off := s.turning(s.wind, seat[k])
 		d, offD := s.turning(s.dead, seat[k])
@@ -282,10 +291,13 @@ func pairSheet(t *testing.T, r *Report, l *Link, own *rafterSheet, sides []*raft
 			assert.InDelta(t, d, m[2*k+1], offD+1, "%s: %+v", l.ID, s)
 		}
 	}
+	// Each half by itself: its load's moment about its foot is that of what passes the ridge.
 	span, apex, rise := seat[2], seat[3], seat[4]
+	assert.InDelta(t, (high[0]*(span-apex)+high[1]*apex)/span, rise, 0.1, l.ID)
 	for k := range 2 { // wind, then dead load
-		assert.InDelta(t, (m[k]-m[2+k])/span, over[k], 0.6, l.ID)
-		assert.InDelta(t, (m[k]-over[k]*apex)/rise, pull[k], 0.7+0.6*apex/rise+0.1*math.Abs(pull[k])/rise, l.ID)
+		off := 0.7 + 0.6*math.Max(apex, span-apex)/rise + 0.15*math.Abs(pull[k])/rise
+		assert.InDelta(t, (m[k]-over[k]*apex)/high[0], pull[k], off*rise/high[0], "%s, the first half", l.ID)
+		assert.InDelta(t, (m[2+k]+over[k]*(span-apex))/high[1], pull[k], off*rise/high[1], "%s, the other half", l.ID)
 	}
 	switch {
 	case l.Joint == r.work.stripsAt(l.Joint)[0].pair.joint:
