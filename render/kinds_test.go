@@ -180,10 +180,11 @@ roof = [{ kind = "gable", ridge = "x", pitch = "6:12" }]
 	return h
 }
 
-// decked is a house with the deck of a porch around it.
-func decked(t *testing.T) *framing.House {
+// oddHouse is one of the odd houses of framing: with the deck of a porch around it, with
+// dormers, with beams that hang from beams.
+func oddHouse(t *testing.T, name string) *framing.House {
 	t.Helper()
-	src, err := os.ReadFile("../plan/framing/testdata/odd/porch-deck.toml")
+	src, err := os.ReadFile("../plan/framing/testdata/odd/" + name + ".toml")
 	require.NoError(t, err)
 	p, ds := read.Plan("plan.toml", src, nil)
 	require.False(t, ds.Errors(), "%v", ds)
@@ -196,7 +197,7 @@ func decked(t *testing.T) *framing.House {
 // on the sheet that the table names, and has its words on the check sheets.
 func TestPiecesAtEveryKindOfJointAreDrawn(t *testing.T) {
 	seen := map[plan.JointKind]bool{}
-	for _, house := range []*framing.House{pagetest.Example(t, "marsh-wren.toml").House, pagetest.Example(t, "turnstone.toml").House, pagetest.Example(t, "dunlin.toml").House, beamed(t), decked(t)} {
+	for _, house := range []*framing.House{pagetest.Example(t, "marsh-wren.toml").House, pagetest.Example(t, "turnstone.toml").House, pagetest.Example(t, "dunlin.toml").House, beamed(t), oddHouse(t, "porch-deck"), oddHouse(t, "dormers"), oddHouse(t, "along")} {
 		p := *house.Plan
 		p.Items = append(slices.Clone(p.Items), &plan.Item{Mark: "shoe", Kind: plan.GenericItem, Length: 3.25, Width: 1.375, Gauge: "14", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d common", Count: 3, Parts: 2}}})
 		p.Rules, p.Places = nil, nil

@@ -97,7 +97,7 @@ func (f *roofFrame) dormerBack(d *dormer) bool {
 		return true
 	}
 	f.dormerFault(d.Dormer.Dormer, "dormer-over-ridge", fmt.Sprintf("dormer %s ends %s past where the main ridge leaves it room", d.Name, f.inches(over)),
-		fmt.Sprintf("lower plate_height by %s, or make it narrower or flatter", f.inches(over*(d.slope()))))
+		fmt.Sprintf("lower plate_height by %s, or make it narrower or flatter", f.inches(over*d.slope())))
 	return false
 }
 
