@@ -31,7 +31,7 @@ tools:
 	@sh .ci/install-tools
 
 test: tools
-	$(GO) test ./... ./.ci/golden-diff
+	$(GO) test -timeout 30m ./... ./.ci/golden-diff
 
 race: tools
 	$(GO) test -race -timeout 60m ./...
@@ -43,7 +43,7 @@ lint:
 	@$(GO) build $(TOOLS) -o bin/staticcheck honnef.co/go/tools/cmd/staticcheck && bin/staticcheck ./...
 
 golden:
-	$(GO) test ./golden -update
+	$(GO) test -timeout 30m ./golden -update
 
 # Every changed golden sheet beside what it was: out/golden-diff/index.html.
 # make golden-diff FROM=main compares with another commit.
