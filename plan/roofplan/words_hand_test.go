@@ -148,6 +148,7 @@ func TestWhereAValleyRunsOn(t *testing.T) {
 		{pt(60, 40), pt(50, 30), pt(20, 0).Up(100), true},
 		{pt(40, 40), pt(30, 30), pt(0, 0).Up(100), true},
 		{pt(50, 40), pt(60, 40), pt(100, 40).Up(120), true},
+		{pt(40, 0), pt(50, 0), pt(100, 0).Up(100), true}, // along the eave to its end
 		{pt(80, 60), pt(100, 80), geom.Vec3{}, false},
 		{pt(150, 60), pt(160, 70), geom.Vec3{}, false},
 	} {
