@@ -114,6 +114,9 @@ func TestTheLineOnAnEdge(t *testing.T) {
 	} {
 		assert.True(t, c.want == r.lineOn(c.kind, c.a, c.b), "%+v", c)
 	}
+	// Corners are each off by up to 1/10000 in: an edge within 1/1000 in of a line lies on it.
+	assert.True(t, high == r.lineOn(Ridge, pt(0, 50.00095), pt(100, 50.00095)))
+	assert.Nil(t, r.lineOn(Ridge, pt(0, 50.00105), pt(100, 50.00105)))
 }
 
 // What may end a rafter of a face: its edges, and a valley carried on across it, from where it would have ended; not

@@ -257,3 +257,24 @@ func TestAWallIsBetterThanAHip(t *testing.T) {
 		assert.Equal(t, c.want, better(at(c.a), at(c.b)), "%s, %s", c.a, c.b)
 	}
 }
+
+// A line up a shed's face at the very end of a hip meets the shed's top, whichever side of it the hip is on: under a
+// wall that wall, else the free edge.
+func TestALineAtTheVeryEndOfAHip(t *testing.T) {
+	for _, c := range []struct {
+		end  int
+		x    float64
+		wall bool
+		want EdgeKind
+	}{{East, 104, true, Wall}, {West, 96, true, Wall}, {East, 104, false, Ridge}, {West, 96, false, Ridge}} {
+		b := body(t, "a", plan.ShedRoof, plan.AxisX, pt(0, 0), pt(200, 96), 3, 0)
+		b.Sides[c.end].Slope, b.Sides[North].Against = 0.25, c.wall
+		r, faults := New([]*Body{b})
+		require.Empty(t, faults)
+		runs := r.RunsAt(faceOf(t, r, "a", South), c.x)
+		require.Len(t, runs, 1)
+		assert.Equal(t, c.want, runs[0].HighEnd.Kind, "%+v", c)
+		assert.InDelta(t, 0, runs[0].High.Sub(pt(c.x, 96)).Len(), 1e-9)
+		assert.Equal(t, Common, runs[0].Kind)
+	}
+}
