@@ -278,3 +278,55 @@ func TestALineAtTheVeryEndOfAHip(t *testing.T) {
 		assert.Equal(t, Common, runs[0].Kind)
 	}
 }
+
+// A place lies beside no more than the two sides next to one: out past that side or the one across it is well, past the
+// corner is not, on the corner's own line it is.
+func TestBetweenTheSidesNextToOne(t *testing.T) {
+	b := &Body{Lo: pt(10, 20), Hi: pt(110, 70)}
+	for _, c := range []struct {
+		p           geom.Vec2
+		south, east bool // between the sides next to the south and the north one, to the east and the west one
+	}{
+		{pt(50, 40), true, true},
+		{pt(50, 0), true, false},
+		{pt(50, 90), true, false},
+		{pt(0, 40), false, true},
+		{pt(120, 40), false, true},
+		{pt(0, 0), false, false},
+		{pt(120, 90), false, false},
+		{pt(10, 0), true, false},
+		{pt(110, 90), true, false},
+		{pt(0, 70), false, true},
+	} {
+		for i, want := range [4]bool{South: c.south, East: c.east, North: c.south, West: c.east} {
+			assert.Equal(t, want, b.beside(i, c.p), "side %d, %v", i, c.p)
+		}
+	}
+}
+
+// Of two hip ends in one module the first as written sets where it is counted from: the middle of its face; a layout
+// along a ridge goes before either.
+func TestTheFirstHipSetsTheModule(t *testing.T) {
+	a := body(t, "a", plan.HipRoof, plan.AxisX, pt(0, 0), pt(200, 80), 6, 0)
+	b := body(t, "b", plan.HipRoof, plan.AxisX, pt(0, 100), pt(200, 170), 6, 0)
+	side := func(b *Body, i int) facet { return facet{body: b, side: i} }
+	c := body(t, "c", plan.GableRoof, plan.AxisY, pt(0, 7), pt(80, 90), 6, 0)
+	for name, want := range map[string]struct {
+		sides  []facet
+		origin float64
+	}{
+		"a first":    {[]facet{side(a, East), side(b, East)}, 40},
+		"b first":    {[]facet{side(b, East), side(a, East)}, 135},
+		"a gable":    {[]facet{side(c, East), side(b, East), side(a, East)}, 135},
+		"only gable": {[]facet{side(c, East), side(c, West)}, 7},
+	} {
+		m := &module{sides: want.sides}
+		assert.Empty(t, m.start(), name)
+		assert.InDelta(t, want.origin, m.origin, 1e-9, name)
+	}
+	five := 5.0
+	c.Layout = &five
+	m := &module{sides: []facet{side(a, East), side(c, East)}}
+	assert.Empty(t, m.start())
+	assert.InDelta(t, 12, m.origin, 1e-9)
+}
