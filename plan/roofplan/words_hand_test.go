@@ -185,12 +185,12 @@ func TestRoomForARidgeAnywhere(t *testing.T) {
 		long float64
 		room bool
 	}{
-		{[2]bool{true, true}, 95, true},
-		{[2]bool{true, true}, 93, false},
-		{[2]bool{true, false}, 33, true},
-		{[2]bool{true, false}, 31, false}, // 50 of 32 + 12 + 6
-		{[2]bool{false, true}, 33, true},
-		{[2]bool{false, true}, 31, false},
+		{[2]bool{true, true}, 94.5, true},
+		{[2]bool{true, true}, 93.5, false},
+		{[2]bool{true, false}, 32.5, true},
+		{[2]bool{true, false}, 31.5, false}, // 50 of 32 + 12 + 6
+		{[2]bool{false, true}, 32.5, true},
+		{[2]bool{false, true}, 31.5, false},
 	} {
 		slopes, err := Slopes(plan.GableRoof, Shape{Axis: plan.AxisX, Slope: 0.5, HipEnd: c.hips})
 		require.NoError(t, err)
@@ -202,6 +202,8 @@ func TestRoomForARidgeAnywhere(t *testing.T) {
 			assert.Equal(t, c.room, b.checkRidge() == nil, "%+v, turn %d", c, turn)
 			b = turned(b)
 		}
+		_, faults := New([]*Body{b})
+		assert.Equal(t, c.room, len(faults) == 0, "%+v: the roof tells it", c)
 	}
 }
 
