@@ -94,7 +94,7 @@ func (a *Allowables) distances(c *crossed, p *placement.Piece, r *steel.Rod) {
 		at := r.A.Add(way.Mul((x.From + x.To) / 2))
 		down, top := a.steel.Wood.Ways(x.Member, at, up)
 		back, on := a.steel.Wood.Ways(x.Member, at, up.Cross(way))
-		l := timber.LargePlace{D: r.Diameter, InMain: c.pile, InSides: c.girder, InRow: timber.Far, Rows: rows, Sawn: true}
+		l := timber.LargePlace{D: r.Diameter, InMain: c.pile, InSides: c.girder, InRow: timber.Far, Rows: rows, Sawn: true, Spread: a.spread(p, r, x.Member)}
 		switch x.Member.Role {
 		case plan.Pile:
 			l.TowardEnd, l.End, l.LoadedEdge, l.UnloadedEdge = true, top, back, on
@@ -123,6 +123,20 @@ func (a *Allowables) nextBolt(p *placement.Piece, r *steel.Rod) float64 {
 		}
 	}
 	return near
+}
+
+// spread is how far the outermost bolts of the joint stand apart across a member's
+// grain, in.
+func (a *Allowables) spread(p *placement.Piece, r *steel.Rod, m *framing.Member) float64 {
+	across := m.B.Sub(m.A).Unit().Cross(r.B.Sub(r.A).Unit())
+	lo, hi := 0.0, 0.0
+	for _, q := range a.placed.At(p.Joint) {
+		if b := a.steel.Body(q); q != p && b != nil && len(b.Rods) > 0 {
+			u := b.Rods[0].A.Sub(r.A).Dot(across)
+			lo, hi = math.Min(lo, u), math.Max(hi, u)
+		}
+	}
+	return hi - lo
 }
 
 // crossBolt adds one bolt across girder and pile: the girder's grain lies across the load,

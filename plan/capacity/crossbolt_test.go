@@ -2,6 +2,7 @@ package capacity
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"galewright/plan"
@@ -106,4 +107,32 @@ func TestABoltThroughBothHalves(t *testing.T) {
 	assert.Contains(t, fmt.Sprint(both.Terms), "double shear, both halves of the girder tied down alike")
 	assert.InDelta(t, one.Value, acrossPile(t, 0, -5.625, pile, halves, tie(first, nil)).Value, 1e-6)
 	assert.InDelta(t, one.Value, acrossPile(t, 0, -5.625, pile, halves, tie(first, &plan.Wall{Name: "W"}), tie(last, nil)).Value, 1e-6)
+}
+
+// Bolts beside each other across the pile's grain: the outermost may stand 5 in apart, and
+// past that the standard holds none of them (NDS 2018 12.5.1.3, transcribed).
+func TestOutermostBoltsAcrossThePile(t *testing.T) {
+	girder := []*framing.Member{halfGirder("g", 0, 3, 11.25)}
+	pile := upright(plan.Pile, geom.Vec3{X: -7, Y: 3, Z: -120}, geom.Vec3{X: 7, Y: 12.25})
+	at := func(x float64) *placement.Piece {
+		c, ds := hardware.New([]*plan.Item{{Mark: "b", Kind: plan.AnchorBoltItem, Length: 24, Rod: 0.75, Washer: 3}})
+		require.False(t, ds.Errors(), "%v", ds)
+		return &placement.Piece{Tag: fmt.Sprint("b", x), Item: c.Items[0], Lie: placement.Lie{Face: plan.Through, Rod: &placement.Axis{A: geom.Vec3{X: x, Y: -0.25, Z: -6}, B: geom.Vec3{X: x, Y: 23.75, Z: -6}}}}
+	}
+	several := func(xs ...float64) Capacity {
+		joint := &framing.Joint{ID: "j", Kind: plan.GirderPile, Members: append(slices.Clone(girder), pile)}
+		var all []*placement.Piece
+		for _, x := range xs {
+			p := at(x)
+			p.Joint = joint
+			all = append(all, p)
+		}
+		pine, _ := timber.SpeciesOf("southern pine")
+		return New(steel.New(placement.Of(&framing.House{Members: append(slices.Clone(girder), pile)}, all...)), Context{Species: pine, Pile: plan.Lumber{Ply: 1, Breadth: 14, Depth: 9.25}}).One(all[0], Upward)
+	}
+	assert.NotZero(t, several(-2.5, 2.5).Value)
+	wide := several(-3, 3)
+	assert.Zero(t, wide.Value)
+	assert.Contains(t, wide.Unknown, "outermost fasteners across the grain")
+	assert.Zero(t, several(0, -4, 4).Value, "nor the one in the middle")
 }

@@ -97,7 +97,7 @@ func cornerText(p *plan.Plan) string {
 func spansAssumed(p *plan.Plan) string {
 	s := "Roof pressure acts normal to the slope."
 	if slices.ContainsFunc(p.Roofs, func(r *plan.Roof) bool { return !r.Trusses }) {
-		s += " With no ridge beam, a rafter and its opposite act as one rigid piece on two plates; with a ridge beam, and at hips and valleys, each is a simple beam and the horizontal part of the pressure goes to the diaphragm."
+		s += " With no ridge beam, a rafter and its opposite act as one rigid piece on two plates; where one foot stands higher, as on a valley or at a dormer, the pull at their ridge is that of two bars hinged there, and the level force at the higher foot is not followed. With a ridge beam, and at hips, each is a simple beam and the horizontal part of the pressure goes to the diaphragm."
 	}
 	if slices.ContainsFunc(p.Roofs, func(r *plan.Roof) bool { return r.Trusses }) {
 		s += " Of a truss, what comes on each slope goes to the bearings under that slope, and the horizontal part to the diaphragm."

@@ -104,13 +104,12 @@ type lifted struct {
 
 // liftedOffGirders lists what pulls at the lowest floor where no girder lies.
 func (a *analysis) liftedOffGirders() (out []lifted) {
-	off := func(v geom.Vec2, members []*framing.Member) bool {
-		on, _ := a.piles.reached(v)
-		return on == nil && !slices.ContainsFunc(members, func(m *framing.Member) bool { return a.piles.byMember[m] != nil })
+	off := func(v geom.Vec2, half float64, members []*framing.Member) bool {
+		return !a.piles.covers(v, half) && !slices.ContainsFunc(members, func(m *framing.Member) bool { return a.piles.byMember[m] != nil })
 	}
 	for _, j := range a.house.Joints {
 		p := a.peaks[j]
-		if j.Kind == plan.StudBase && p != nil && p.demand > least && !a.onConcrete(j) && j.Level != nil && j.Level.Index == 0 && off(j.At.Flat(), j.Members) {
+		if j.Kind == plan.StudBase && p != nil && p.demand > least && !a.onConcrete(j) && j.Level != nil && j.Level.Index == 0 && off(j.At.Flat(), halfOf(j.Wall), j.Members) {
 			out = append(out, lifted{j.ID, j.At.Flat(), p.demand, p.force.net(Strength)})
 		}
 	}
@@ -121,7 +120,7 @@ func (a *analysis) liftedOffGirders() (out []lifted) {
 				if !s.base || s.stacked || lb <= least || a.onConcrete(s.ends[i]) {
 					continue
 				}
-				if v, girders := a.landing(s.Segment, i, x.Axis); off(v, girders) {
+				if v, girders := a.landing(s.Segment, i, x.Axis); off(v, halfOf(s.Wall), girders) {
 					lb += ASD.W * a.floorCouple(s)
 					out = append(out, lifted{fmt.Sprintf("the end of %s", s.Name), v, lb, lb / ASD.W})
 				}
@@ -129,6 +128,14 @@ func (a *analysis) liftedOffGirders() (out []lifted) {
 		}
 	}
 	return out
+}
+
+// halfOf is half of a wall's depth, in; 0 where no wall is.
+func halfOf(w *plan.Wall) float64 {
+	if w == nil {
+		return 0
+	}
+	return w.Depth() / 2
 }
 
 // joistsAtGirders checks what ties joists to the girders under them where walls stand off

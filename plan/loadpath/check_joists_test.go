@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -83,4 +84,26 @@ func TestAForceOverTheJoists(t *testing.T) {
 	}
 	assert.InDeltaMapValues(t, map[float64]float64{0: 4.0 / 9, 0.5: 2.0 / 9, 24: 2.0 / 9, 24.5: 1.0 / 9}, got, 1e-12)
 	assert.Empty(t, a.overTheJoists(geom.Vec2{X: 8, Y: 260}, lines), "past the joists' ends")
+}
+
+// A girder whose near edge lies 3 1/4 in off the wall's studs does not carry them: the joists
+// do, by lever, as if it were further away.
+func TestAGirderBesideAWallDoesNotCarryIt(t *testing.T) {
+	r, ds := Run(placed(t, strings.ReplaceAll(offGirders, `"2'"`, `"11in"`)))
+	require.False(t, ds.Errors())
+	foot := demand(t, r, "S-48-SB", "base-uplift").Demand
+	assert.InDelta(t, foot*(216-2.75)/(216-11), demand(t, r, "GS-48-JG", joistsCheck).Demand, 1e-6)
+	r, ds = Run(placed(t, strings.ReplaceAll(offGirders, `"2'"`, `"7 1/2in"`)))
+	require.False(t, ds.Errors())
+	assert.Nil(t, namedLink(r, "GS-48-JG", joistsCheck), "from 5 1/4 to 9 3/4 in: it lies under the studs, that end at 5 1/2")
+}
+
+// namedLink returns a check's link of that name, nil where there is none.
+func namedLink(r *Report, id, check string) *Link {
+	for _, l := range r.Links {
+		if l.ID == id && l.Check.ID == check {
+			return l
+		}
+	}
+	return nil
 }

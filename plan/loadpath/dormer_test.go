@@ -73,9 +73,10 @@ func TestADormersStudsHandDown(t *testing.T) {
 	require.NotZero(t, board)
 }
 
-// A force on one rafter of a pair comes out in both feet and as tension at the ridge as the
-// statics of two bars hinged there say, feet level or not: worked out here by moments about
-// one foot of the whole and about the hinge of each half.
+// The tension at the ridge is that of two bars hinged there on feet of different heights:
+// worked out here by moments about one foot of the whole and about the hinge of each half.
+// What passes the ridge is as if on level feet: by those statics less came to the higher
+// foot, for a level force there that is not followed.
 func TestAPairOnUnevenFeet(t *testing.T) {
 	for _, p := range []*pair{
 		{apex: 100, span: 200, high: [2]float64{60, 60}},
@@ -85,10 +86,20 @@ func TestAPairOnUnevenFeet(t *testing.T) {
 		la, lb := p.apex, p.span-p.apex
 		p.rise = (p.high[0]*lb + p.high[1]*la) / p.span
 		ma, mb := Force{W: 1000}, Force{W: 700}
-		over, pull := p.across(ma, mb).W, p.tension(ma, mb).W
-		// Of each half about its own foot: its load's moment, what passes the ridge at the
-		// distance, the ridge's tension at the height.
+		over := (ma.W*p.high[1] - mb.W*p.high[0]) / (p.high[0]*lb + p.high[1]*la)
+		pull := p.tension(ma, mb).W
 		assert.InDelta(t, 0, ma.W-over*la-pull*p.high[0], 1e-6)
 		assert.InDelta(t, 0, mb.W+over*lb-pull*p.high[1], 1e-6)
+		assert.InDelta(t, 300/p.span, p.across(ma, mb).W, 1e-9)
 	}
+	// The rise of shape is the lesser of both ways: a gable of one pitch whose one foot is at
+	// a valley, 40 in from the ridge where the other is 140 in.
+	strips := func(tan, run float64) *strip { return &strip{Share: &framing.Share{Tan: tan, Run: run}} }
+	p := &pair{a: strips(0.5, 40), b: strips(0.5, 140)}
+	p.shape()
+	assert.InDelta(t, 2*0.5*40*140/180, p.rise, 1e-9, "not the mean of 20 and 70")
+	p = &pair{a: strips(0.5, 80), b: strips(0.25, 160)}
+	p.shape()
+	assert.InDelta(t, 40, p.rise, 1e-9)
+	assert.Equal(t, [2]float64{}, p.high, "feet at one height")
 }

@@ -7,29 +7,28 @@ import (
 	"galewright/plan/geom"
 )
 
-// shape fills in the geometry of a pair from where its rafters rest. Where one foot stands
-// higher than the other, as at a dormer's header, on its valley board or on a valley, the rise
-// is that by which the ridge's tension comes out of the moments as if both stood level: both
-// heights, each weighed by the other's distance (statics of two rafters hinged at the ridge
-// and held at both feet).
+// shape fills in the geometry of a pair from where its rafters rest. What passes the ridge
+// is shared as if both feet stood level. Where one stands higher than the other, as at a
+// dormer's header, on its valley board or on a valley, the pull at the ridge is that of
+// statics of two rafters hinged at the ridge and held at both feet, which is more: the rise
+// that it comes out of is both heights, each weighed by the other's distance. By the same
+// statics less uplift came to the higher foot, for the level force that it then holds; that
+// force is not followed, so the uplift is not lessened.
 func (p *pair) shape() {
 	left, right := p.a.foot(), p.b.foot()
 	p.apex = p.a.Run - left
 	p.span = p.apex + p.b.Run - right
 	over := [2]float64{p.a.Tan * p.apex, p.b.Tan * (p.span - p.apex)}
 	p.rise = (over[0] + over[1]) / 2
-	if math.Abs(over[0]-over[1]) > 1 { // less is nothing: an inch on five feet makes a ten-thousandth
-		p.high = over
-		p.rise = (over[0]*(p.span-p.apex) + over[1]*p.apex) / math.Max(p.span, 1e-9)
+	weighed := (over[0]*(p.span-p.apex) + over[1]*p.apex) / math.Max(p.span, 1e-9)
+	if math.Abs(over[0]-over[1]) > 1 && weighed < p.rise { // less is nothing: an inch on five feet makes a ten-thousandth
+		p.high, p.rise = over, weighed
 	}
 }
 
 // across returns what passes the ridge from a to b of moments about their own feet.
 func (p *pair) across(left, right Force) Force {
-	if p.high == ([2]float64{}) || p.rise <= 1 {
-		return left.add(right.times(-1)).times(1 / p.span)
-	}
-	return left.times(p.high[1]).add(right.times(-p.high[0])).times(1 / (p.rise * p.span))
+	return left.add(right.times(-1)).times(1 / p.span)
 }
 
 // tension returns the pull across the ridge of moments about the feet; none where the

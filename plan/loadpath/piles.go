@@ -129,6 +129,15 @@ func (p *piling) reached(v geom.Vec2) (on *girderPath, across []reach) {
 	return on, across
 }
 
+// covers tells whether a girder lies under plan point v itself, or under what reaches half
+// to both sides of it, in.
+func (p *piling) covers(v geom.Vec2, half float64) bool {
+	return slices.ContainsFunc(p.near(v), func(g *girderPath) bool {
+		s, t := g.frame.Local(v)
+		return s > -12 && s < g.len+12 && math.Abs(t) < half+g.g.Member.Width()/2
+	})
+}
+
 // reach is a girder and how far a point lies past it along the joists, in:
 // positive toward growing coordinates.
 type reach struct {

@@ -168,13 +168,13 @@ func (s *caseState) pairWorkings(p *pair) []string {
 		s.m.u.Sprintf("moment about the first's plate: wind %.0f{lb-in}, dead %.0f lb-in; the other's about its own: wind %.0f{lb-in}, dead %.0f lb-in (wind times 1 + tan²: it is normal to the slope)",
 			l.moment.W, l.moment.D, r.moment.W, r.moment.D),
 	}
-	across, level := "their difference over the span goes across the ridge", "first moment less what goes across times the distance, over the height"
-	if math.Abs(p.high[0]-p.high[1]) > 1 {
+	level := "first moment less what goes across times the distance, over the height"
+	if p.high != [2]float64{} {
 		out = append(out, fmt.Sprintf("the feet stand at different heights: the ridge is %s over the first and %s over the other, and the height above is both, each weighed by the other's distance", s.m.u.Length(p.high[0]), s.m.u.Length(p.high[1])))
-		across, level = "each moment times the height over the other's foot, their difference over the span times the height above goes across the ridge", "each moment times the other's distance, their sum over the span times the height above"
+		level = "each moment times the other's distance, their sum over the span times the height above"
 	}
 	out = append(out,
-		s.m.u.Sprintf("%s: wind %.0f{lb}, dead %.0f lb; the first plate holds its side's load less that, the other its side's and that", across, whole(over.W), whole(over.D)),
+		s.m.u.Sprintf("their difference over the span goes across the ridge: wind %.0f{lb}, dead %.0f lb; the first plate holds its side's load less that, the other its side's and that", whole(over.W), whole(over.D)),
 		s.m.u.Sprintf("horizontal tension at the ridge: %s: wind %.0f{lb}, dead %.0f lb", level, pull.W, pull.D))
 	if f := s.brought[p.n]; f != (Force{}) {
 		k := p.far()
