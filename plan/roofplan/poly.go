@@ -1,6 +1,7 @@
 package roofplan
 
 import (
+	"cmp"
 	"slices"
 
 	"galewright/plan/geom"
@@ -131,12 +132,7 @@ func split(corners []geom.Vec2, a, b int) (out [][2]int) {
 			pos[i] = t
 		}
 	}
-	slices.SortFunc(on, func(i, j int) int {
-		if pos[i] < pos[j] {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(on, func(i, j int) int { return cmp.Compare(pos[i], pos[j]) })
 	for i := 1; i < len(on); i++ {
 		out = append(out, [2]int{on[i-1], on[i]})
 	}

@@ -137,7 +137,7 @@ func (o *Body) dies(p, d geom.Vec2, z float64) (run float64, ok bool) {
 	run = math.Inf(1)
 	try := []float64{0}
 	for i := range o.Sides {
-		if pl := o.Plane(i); o.Sloped(i) && math.Abs(pl.G.Dot(d)) > 1e-9 {
+		if pl := o.Plane(i); math.Abs(pl.G.Dot(d)) > 1e-9 { // of a side without a plane G is 0
 			try = append(try, (z-pl.At(p))/pl.G.Dot(d))
 		}
 	}
