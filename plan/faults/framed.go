@@ -87,6 +87,7 @@ var framed = []row{
 	{"dormer-off-face", "A side wall of a dormer does not stand over a common rafter: a hip, a valley or the end of the roof is in the way of its trimmer.", "Move its center, or make it narrower."},
 	{"dormer-too-low", "The front wall of a dormer has no height over the roof it stands on.", "Raise its plates, or let it stand nearer the eave."},
 	{"dormer-near-eave", "The header under a dormer's front wall reaches into the plates or ceiling joists below.", "Let it stand over the wall under the eave, or farther in."},
+	{"dormer-board-bare", "A valley board of a dormer crosses no rafter of the main roof: it could be nailed to the deck alone.", "Make the dormer wider or steeper, or move it along the eave."},
 	{"dormer-over-ridge", "A dormer ends past the main ridge.", "Lower its plates, or make it narrower or flatter."},
 	{"dormers-meet", "Two dormers stand in each other's way.", "Move one along the eave, or make it narrower."},
 	{"dormer-opening-wide", "A window of a dormer has no room for its jacks and kings between the posts at the dormer's corners.", "Move it to the middle, make it narrower, or the dormer wider."},

@@ -3,6 +3,7 @@ package framing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -186,11 +187,11 @@ func (f *roofFrame) dormerRafter(d *dormer, k, t float64) *dormerRafter {
 		name = "jack"
 	}
 	parts := r.cut(0, u1, []geom.Plane{d.onMain(plate)}, less)
-	for _, cap := range d.plates { // the first jack may pass over the very end of a plate
+	for _, cap := range d.plates { // the first jack may pass over the very end of the plates
 		if r.plate || cap == nil {
 			continue
 		}
-		for _, s := range cap.Solid {
+		for _, s := range slices.Concat(cap.Solid, solidOf(d.lower[cap])) {
 			parts = geom.Carve(parts, s.Planes())
 		}
 	}
@@ -202,6 +203,14 @@ func (f *roofFrame) dormerRafter(d *dormer, k, t float64) *dormerRafter {
 	}, r.bar, parts, u0, u1)
 	d.rafters = append(d.rafters, r)
 	return r
+}
+
+// solidOf returns the solid of a member, none of none.
+func solidOf(m *Member) []geom.Solid {
+	if m == nil {
+		return nil
+	}
+	return m.Solid
 }
 
 // dormerFoot adds the joint at the low end of a rafter: to the cheek's plate, or to the
@@ -250,11 +259,12 @@ func (f *roofFrame) dormerTie(d *dormer, pair []*dormerRafter) {
 	f.house.Ties = append(f.house.Ties, &Tie{Roof: d.Own, Along: pair[0].at - d.SetBack, Rafters: [2]*Member{pair[0].member, pair[1].member}, Pieces: []*Member{m}})
 }
 
-// boardJoints ties each valley board to the rafters of the main roof that it lies on.
+// boardJoints ties each valley board to the rafters of the main roof that it lies on, and
+// tells of one that crosses none: nothing would hold its jacks.
 func (f *roofFrame) boardJoints(d *dormer) {
 	for i, k := range f.cheeks() {
 		m := d.Boards[i]
-		way := m.B.Sub(m.A)
+		way, crossed := m.B.Sub(m.A), 0
 		for _, r := range f.rafters {
 			if r.owner.Roof != d.rb.Roof || !geom.With(r.dir, d.Frame.In) {
 				continue
@@ -267,11 +277,16 @@ func (f *roofFrame) boardJoints(d *dormer) {
 			if u := r.u(p.Flat()); v < 0 || v > 1 || u < lo || u > hi {
 				continue
 			}
+			crossed++
 			s, _ := d.Frame.Local(p.Flat())
 			f.joint(&Joint{
 				Kind: plan.BoardRafter, Host: d.Name + "/valley" + d.cheekName(k), Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: math.Abs(s - d.outer(k)),
 				Members: []*Member{m, r.member}, At: p.Flat().Up(r.height(r.u(p.Flat()))), Below: true,
 			})
+		}
+		if crossed == 0 {
+			f.dormerFault(d.Dormer.Dormer, "dormer-board-bare", fmt.Sprintf("the valley board on the %s side of dormer %s, %s long, crosses no rafter of the main roof that it could be nailed to", d.cheekName(k), d.Name, f.inches(m.Length)),
+				"make the dormer wider or steeper, or move it along the eave")
 		}
 	}
 }
@@ -305,13 +320,13 @@ func (f *roofFrame) dormerRake(d *dormer, ridge *Member) {
 		t := d.SetBack - d.Rake + d.Rafters.Width()/2
 		b, end := d.rafterBar(k, t), d.rafterBar(k, d.SetBack+d.Rafters.Width()/2)
 		u1 := d.Overhang + d.half - d.Own.RidgeMember.Width()/2
-		fly := f.addStick(&Member{ID: fmt.Sprintf("%s/%s/fly", d.Name, d.cheekName(k)), Role: plan.FlyRafter, Roof: d.Own, Section: d.Rafters}, b, b.cut(0, u1, nil, nil), 0, u1)
-		f.dormerRungs(d, k, b, end, u1, fly)
+		fly := f.addStick(&Member{ID: fmt.Sprintf("%s/%s/fly", d.Name, d.cheekName(k)), Role: plan.FlyRafter, Roof: d.Own, Section: d.Rafters}, b, b.cut(0, u1, []geom.Plane{d.onMain(plate)}, nil), d.Overhang+d.lowAt(t), u1)
+		f.dormerRungs(d, k, b, end, d.Overhang+d.lowAt(d.SetBack+d.Rafters.Width()), u1, fly)
 	}
 }
 
 // dormerRungs adds the rungs between an end rafter and its fly rafter, and their joints.
-func (f *roofFrame) dormerRungs(d *dormer, k float64, fly, end bar, u1 float64, flyMember *Member) {
+func (f *roofFrame) dormerRungs(d *dormer, k float64, fly, end bar, u0, u1 float64, flyMember *Member) {
 	var endMember *Member
 	for _, r := range d.rafters {
 		if r.end && r.k == k {
@@ -321,7 +336,7 @@ func (f *roofFrame) dormerRungs(d *dormer, k float64, fly, end bar, u1 float64, 
 	normal := geom.Vec3{X: -fly.dir.X * fly.rise, Y: -fly.dir.Y * fly.rise, Z: 1}.Unit()
 	wide := lookout.Depth / cosInv(fly.rise)
 	var ups []float64
-	for u := 2.0; u+wide < u1-2; u += lookoutSpace {
+	for u := u0 + 2; u+wide < u1-2; u += lookoutSpace {
 		ups = append(ups, u+wide/2)
 	}
 	for _, up := range ups {

@@ -8,9 +8,9 @@ import (
 	"galewright/plan/geom"
 )
 
-// upright adds a member of a dormer's walls that stands, cut by planes at foot or head;
-// nil where nothing is left of it.
-func (f *roofFrame) upright(d *dormer, role plan.Role, id string, section plan.Lumber, box geom.Solid, planes ...geom.Plane) *Member {
+// cut makes a member of a dormer's walls that ends at planes and makes room for the valley
+// boards; nil where nothing is left of it.
+func (f *roofFrame) cut(d *dormer, role plan.Role, id string, section plan.Lumber, box geom.Solid, planes []geom.Plane) *Member {
 	body := clipTo(box, planes)
 	if body.Empty() {
 		return nil
@@ -22,7 +22,16 @@ func (f *roofFrame) upright(d *dormer, role plan.Role, id string, section plan.L
 	if len(parts) == 0 {
 		return nil
 	}
-	m := &Member{ID: d.Name + "/" + id, Role: role, Level: f.level, Roof: d.Own, Section: section, Solid: parts}
+	return &Member{ID: d.Name + "/" + id, Role: role, Level: f.level, Roof: d.Own, Section: section, Solid: parts}
+}
+
+// upright adds a member of a dormer's walls that stands, cut by planes at foot or head;
+// nil where nothing is left of it.
+func (f *roofFrame) upright(d *dormer, role plan.Role, id string, section plan.Lumber, box geom.Solid, planes ...geom.Plane) *Member {
+	m := f.cut(d, role, id, section, box, planes)
+	if m == nil {
+		return nil
+	}
 	lo, hi := m.Bounds()
 	mid := lo.Add(hi).Mul(0.5).Flat()
 	m.Z0, m.Z1, m.Length, m.A, m.B = lo.Z, hi.Z, hi.Z-lo.Z, mid.Up(lo.Z), mid.Up(hi.Z)
@@ -31,18 +40,10 @@ func (f *roofFrame) upright(d *dormer, role plan.Role, id string, section plan.L
 
 // flat adds a level member of a dormer, its center line along the frame (or in from the eave).
 func (f *roofFrame) flat(d *dormer, role plan.Role, id string, section plan.Lumber, box geom.Solid, planes ...geom.Plane) *Member {
-	body := clipTo(box, planes)
-	if body.Empty() {
+	m := f.cut(d, role, id, section, box, planes)
+	if m == nil {
 		return nil
 	}
-	parts := []geom.Solid{body}
-	for _, b := range d.boards {
-		parts = geom.Carve(parts, b.Planes())
-	}
-	if len(parts) == 0 {
-		return nil
-	}
-	m := &Member{ID: d.Name + "/" + id, Role: role, Level: f.level, Roof: d.Own, Section: section, Solid: parts}
 	lo, hi := m.Bounds()
 	a, b := lo, hi
 	if hi.X-lo.X > hi.Y-lo.Y {
