@@ -8,6 +8,7 @@ import (
 	"galewright/plan/geom"
 	"galewright/plan/placement"
 	"galewright/render/page"
+	"galewright/render/project"
 )
 
 // Pages draws every stack of walls from outside, each to the
@@ -34,6 +35,8 @@ type elev struct {
 	pieces         []*placement.Piece // those at home here, in the order of the placement
 	paths          map[*placement.Piece][]geom.Vec2
 	splices        []*framing.Joint // the breaks in the top plates
+	wood           *project.Picture // its lumber as it stands
+	drawn          []project.Line   // of the lumber
 	u0, u1, v0, v1 float64
 }
 
@@ -47,10 +50,10 @@ type story struct {
 
 // shape is one convex part of a member as it is seen.
 type shape struct {
-	m      *framing.Member
-	pts    []geom.Vec2
-	depth  float64 // of its nearest face behind the line
-	hidden bool
+	m     *framing.Member
+	solid geom.Solid // what of it shows
+	pts   []geom.Vec2
+	depth float64 // of its nearest face behind the line
 }
 
 // bounds returns the extent of the shape.
@@ -78,7 +81,7 @@ func elevations(c *page.Context) (out []*elev) {
 			lines = append(lines, &framing.Line{Name: w.Name, Walls: []*plan.Wall{w}, Frame: w.Frame(), Shift: []float64{0}})
 		}
 	}
-	x := newIndex(c.House)
+	x := newIndex(c.House, c.Schedule.Steel)
 	splices := map[*plan.Wall][]*framing.Joint{}
 	for _, j := range c.House.Joints {
 		if j.Kind == plan.PlateSplice {
@@ -114,6 +117,8 @@ func newElev(c *page.Context, l *framing.Line, x *index, home map[*plan.Wall][]*
 		e.paths[pc] = e.trace(pc)
 	}
 	e.shapes = x.seen(e)
+	e.wood = e.look()
+	e.drawn = e.lines()
 	e.extend()
 	return e
 }

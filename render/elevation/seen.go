@@ -2,26 +2,24 @@ package elevation
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/steel"
 )
 
 // index holds the members of the house as elevations look them up.
 type index struct {
 	ofWall map[*plan.Wall][]*framing.Member
-	others []boxed // floors, roofs, foundation
+	others *geom.Grid[*framing.Member] // floors, roofs, foundation
+	steel  *steel.Steel
 }
 
-type boxed struct {
-	m      *framing.Member
-	lo, hi geom.Vec3
-}
-
-func newIndex(h *framing.House) *index {
-	x := &index{ofWall: map[*plan.Wall][]*framing.Member{}}
+func newIndex(h *framing.House, st *steel.Steel) *index {
+	x := &index{ofWall: map[*plan.Wall][]*framing.Member{}, others: geom.NewGrid[*framing.Member](), steel: st}
 	for _, m := range h.Members {
 		if m.Wall != nil {
 			x.ofWall[m.Wall] = append(x.ofWall[m.Wall], m)
@@ -31,7 +29,7 @@ func newIndex(h *framing.House) *index {
 			continue // it lies on its joist, a line's breadth beside it
 		}
 		lo, hi := m.Bounds()
-		x.others = append(x.others, boxed{m, lo, hi})
+		x.others.Add(m, lo, hi, geom.Slant(m.A.Flat(), m.B.Flat(), max(m.Section.Width(), m.Section.Depth)))
 	}
 	return x
 }
@@ -69,26 +67,54 @@ func slabOf(r plan.Role) (slab, bool) {
 	return slab{}, false
 }
 
+// most is the slab that holds those of all roles.
+var most = slab{6, 6, 12}
+
 // seen returns what shows in an elevation, far things first.
 func (x *index) seen(e *elev) (out []shape) {
 	for _, s := range e.stories {
 		for _, m := range x.ofWall[s.wall] {
 			for _, solid := range m.Solid {
-				out = e.addShape(out, m, solid, m.Role == plan.SquashBlock)
+				out = e.addShape(out, m, solid)
 			}
 		}
 	}
-	length := 0.0
-	for _, s := range e.stories {
-		length = max(length, s.shift+s.wall.Length())
-	}
-	for _, b := range x.others {
-		if sl, ok := slabOf(b.m.Role); ok && e.concerns(b.m) {
-			out = e.addCut(out, b, sl, length)
+	for _, m := range x.others.Within(boundsOf(e.corners(most))) {
+		if sl, ok := slabOf(m.Role); ok && e.concerns(m) {
+			out = e.addCut(out, m, sl)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b shape) int { return cmp.Compare(b.depth, a.depth) })
 	return out
+}
+
+// long is how far the stack goes along its line, in.
+func (e *elev) long() (l float64) {
+	for _, s := range e.stories {
+		l = max(l, s.shift+s.wall.Length())
+	}
+	return l
+}
+
+// corners are those of a slab around the stack, as high as anything.
+func (e *elev) corners(sl slab) (out []geom.Vec3) {
+	const high = 1e6
+	for _, s := range [...]float64{-sl.beyond, e.long() + sl.beyond} {
+		for _, t := range [...]float64{-sl.before, e.stories[0].wall.Depth() + sl.behind} {
+			out = append(out, e.line.Frame.At(s, t, -high), e.line.Frame.At(s, t, high))
+		}
+	}
+	return out
+}
+
+// boundsOf returns the box around points.
+func boundsOf(pts []geom.Vec3) (lo, hi geom.Vec3) {
+	lo, hi = pts[0], pts[0]
+	for _, p := range pts {
+		lo = geom.Vec3{X: min(lo.X, p.X), Y: min(lo.Y, p.Y), Z: min(lo.Z, p.Z)}
+		hi = geom.Vec3{X: max(hi.X, p.X), Y: max(hi.Y, p.Y), Z: max(hi.Z, p.Z)}
+	}
+	return lo, hi
 }
 
 // concerns tells whether a member without a wall belongs to one of the
@@ -114,25 +140,21 @@ func (e *elev) concerns(m *framing.Member) bool {
 }
 
 // addCut adds the part of a member that lies in the slab round the wall.
-func (e *elev) addCut(out []shape, b boxed, sl slab, length float64) []shape {
-	f := e.line.Frame
-	depth := e.stories[0].wall.Depth()
-	if !e.reaches(b, -sl.before, depth+sl.behind, -sl.beyond, length+sl.beyond) {
-		return out
-	}
+func (e *elev) addCut(out []shape, m *framing.Member, sl slab) []shape {
+	f, depth := e.line.Frame, e.stories[0].wall.Depth()
 	in, d := f.In.Up(0), f.D.Up(0)
 	planes := [...]geom.Plane{
 		geom.PlaneAt(f.At(0, depth+sl.behind, 0), in),
 		geom.PlaneAt(f.At(0, -sl.before, 0), in.Mul(-1)),
-		geom.PlaneAt(f.At(length+sl.beyond, 0, 0), d),
+		geom.PlaneAt(f.At(e.long()+sl.beyond, 0, 0), d),
 		geom.PlaneAt(f.At(-sl.beyond, 0, 0), d.Mul(-1)),
 	}
-	for _, solid := range b.m.Solid {
+	for _, solid := range m.Solid {
 		for _, p := range planes {
 			solid = solid.Clip(p)
 		}
-		if !solid.Empty() && e.carries(b.m, solid) {
-			out = e.addShape(out, b.m, solid, b.m.Role == plan.Joist || b.m.Role == plan.Blocking && b.m.Roof == nil)
+		if !solid.Empty() && e.carries(m, solid) {
+			out = e.addShape(out, m, solid)
 		}
 	}
 	return out
@@ -158,54 +180,38 @@ func (e *elev) carries(m *framing.Member, cut geom.Solid) bool {
 	return !along && lo.Z < last.top+bears
 }
 
-// reaches tells whether the box of a member meets the slab at all.
-func (e *elev) reaches(b boxed, t0, t1, s0, s1 float64) bool {
-	f := e.line.Frame
-	c := geom.Vec3{X: (b.lo.X + b.hi.X) / 2, Y: (b.lo.Y + b.hi.Y) / 2}
-	h := geom.Vec2{X: (b.hi.X - b.lo.X) / 2, Y: (b.hi.Y - b.lo.Y) / 2}
-	s, t := f.Local(c.Flat())
-	rs := abs(f.D.X)*h.X + abs(f.D.Y)*h.Y
-	rt := abs(f.In.X)*h.X + abs(f.In.Y)*h.Y
-	return s+rs > s0 && s-rs < s1 && t+rt > t0 && t-rt < t1
-}
-
 func abs(x float64) float64 { return max(x, -x) }
 
 // pileShown is how much of a pile shows below what it carries, in.
 const pileShown = 9
 
-// addShape adds the outline of a solid as it is seen.
-func (e *elev) addShape(out []shape, m *framing.Member, solid geom.Solid, hidden bool) []shape {
-	s := shape{m: m, hidden: hidden}
-	first := true
+// brokenAt returns the height at which a pile is broken off.
+func brokenAt(pile *framing.Member) float64 {
+	low := math.Inf(1)
+	for _, s := range pile.Solid {
+		_, hi := s.Bounds()
+		low = min(low, hi.Z-pileShown)
+	}
+	return low
+}
+
+// addShape adds a solid as it is seen: of a pile its head alone.
+func (e *elev) addShape(out []shape, m *framing.Member, solid geom.Solid) []shape {
+	if m.Role == plan.Pile {
+		solid = solid.Clip(geom.PlaneAt(geom.Vec3{Z: brokenAt(m)}, geom.Vec3{Z: -1}))
+	}
+	s := shape{m: m, solid: solid, depth: math.Inf(1)}
 	var pts []geom.Vec2
 	solid.Points(func(p geom.Vec3) {
 		pts = append(pts, e.flat(p))
 		_, t := e.line.Frame.Local(p.Flat())
-		if first || t < s.depth {
-			s.depth, first = t, false
-		}
+		s.depth = min(s.depth, t)
 	})
-	if m.Role == plan.Pile {
-		pts = cutPile(pts)
-	}
 	s.pts = outline(pts)
 	if len(s.pts) < 3 {
 		return out
 	}
 	return append(out, s)
-}
-
-// cutPile keeps the head of a pile.
-func cutPile(pts []geom.Vec2) []geom.Vec2 {
-	top := pts[0].Y
-	for _, p := range pts {
-		top = max(top, p.Y)
-	}
-	for i := range pts {
-		pts[i].Y = max(pts[i].Y, top-pileShown)
-	}
-	return pts
 }
 
 // outline returns the convex outline of points, counterclockwise (Andrew's

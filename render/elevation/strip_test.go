@@ -131,12 +131,23 @@ func onEveryPaper(t *testing.T, m *page.Model) (out []*sheet.Sheet) {
 	return out
 }
 
-func TestEdgesTooNearToPrintApartBecomeOne(t *testing.T) {
-	x := func(q *geom.Vec2) *float64 { return &q.X }
-	pts := []geom.Vec2{{X: 10.3}, {X: 12}, {X: 12, Y: 5}, {X: 10.3, Y: 5}}
-	places := mergeEdges(pts, []float64{0, 10}, 0.5, x)
-	assert.Equal(t, []geom.Vec2{{X: 10}, {X: 12}, {X: 12, Y: 5}, {X: 10, Y: 5}}, pts)
-	assert.Equal(t, []float64{0, 10, 12}, places)
+func TestLinesTooNearToPrintApartBecomeOne(t *testing.T) {
+	p := newPlaces(0.5, 0, 10)
+	p.take(10.3)
+	p.take(12)
+	assert.Equal(t, []float64{0, 10, 12}, p.taken)
+	assert.Equal(t, 10.0, p.of(10.3), "what ends there goes with it")
+	assert.Equal(t, 11.0, p.of(11), "where no line is")
 	assert.Equal(t, 9.4, onto([]float64{0, 10}, 9.4, 0.5), "far enough apart stays")
 	assert.Equal(t, 10.0, onto([]float64{0, 10, 10.9}, 10.4, 0.6), "the nearest is taken")
+}
+
+// Of two lines on one track the heavier is drawn, and of the lighter what goes beyond.
+func TestLinesOnEachOtherAreDrawnOnce(t *testing.T) {
+	at := func(u0, u1, v float64) segment { return segment{geom.Vec2{X: u0, Y: v}, geom.Vec2{X: u1, Y: v}} }
+	over := map[track][]span{}
+	assert.Equal(t, []segment{at(0, 10, 5)}, once([]segment{at(0, 10, 5)}, over))
+	got := once([]segment{at(20, -5, 5), at(2, 8, 5), at(2, 8, 6), {geom.Vec2{X: 5, Y: 0}, geom.Vec2{X: 5, Y: 9}}}, over)
+	assert.Equal(t, []segment{at(-5, 0, 5), at(10, 20, 5), at(2, 8, 6), {geom.Vec2{X: 5, Y: 0}, geom.Vec2{X: 5, Y: 9}}}, got)
+	assert.Equal(t, []span{{-5, 20}}, over[track{across, mil(5)}])
 }

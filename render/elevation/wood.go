@@ -1,0 +1,146 @@
+package elevation
+
+import (
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/render/label"
+	"galewright/render/project"
+	"galewright/render/scene"
+	"galewright/render/sheet"
+)
+
+// subfloor owns the lines of a subfloor, which is no member.
+type subfloor struct{ level *plan.Level }
+
+// view looks at the stack as who stands outside does.
+func (e *elev) view() project.View {
+	return project.Looking(e.line.Frame.In.Up(0), geom.Vec3{Z: 1})
+}
+
+// look projects the lumber of the stack.
+func (e *elev) look() *project.Picture {
+	var s project.Scene
+	parts := map[*framing.Member][]geom.Solid{} // those of a member are one thing
+	for _, h := range e.shapes {
+		parts[h.m] = append(parts[h.m], h.solid)
+	}
+	for _, h := range e.shapes {
+		s.Add(project.Thing{Solids: parts[h.m], Owner: scene.Part{Kind: scene.Wood, Member: h.m}})
+		delete(parts, h.m)
+	}
+	s.Add(e.subfloors()...)
+	return project.Project(&s, e.view())
+}
+
+// subfloors are the subfloors that the walls stand on, and those that a balloon wall
+// passes, which end at its inner face.
+func (e *elev) subfloors() (out []project.Thing) {
+	for _, s := range e.stories {
+		for _, l := range e.passed(s.wall) {
+			if l.Subfloor <= 0 || l.Joists.Depth <= 0 {
+				continue
+			}
+			t0, t1 := 0.0, s.wall.Depth()
+			if l != s.wall.Level {
+				t0, t1 = t1, t1+1
+			}
+			box := e.line.Frame.Box(s.shift, s.shift+s.wall.Length(), t0, t1, l.Floor-l.Subfloor, l.Floor)
+			out = append(out, project.Thing{Solids: []geom.Solid{box}, Owner: subfloor{l}})
+		}
+	}
+	return out
+}
+
+// lines returns the lines of the lumber in the coordinates of the line.
+func (e *elev) lines() []project.Line {
+	off := e.line.Frame.Origin.Dot(e.line.Frame.D)
+	lines := e.wood.Lines()
+	for i := range lines {
+		l := &lines[i]
+		l.A, l.B = geom.Vec2{X: tidy(l.A.X - off), Y: tidy(l.A.Y)}, geom.Vec2{X: tidy(l.B.X - off), Y: tidy(l.B.Y)}
+	}
+	return lines
+}
+
+// drawMembers draws the lumber: what is seen, and dashed what is hidden behind it.
+func (p *part) drawMembers(b *label.Board) {
+	for _, s := range p.shapes {
+		if standing(s.m) || s.m.Role == plan.Header {
+			if u0, u1, v0, v1 := s.bounds(); p.vp.Shows(u0, u1, v0, v1) {
+				b.Discourage(p.vp.Rect(u0, u1, v0, v1))
+			}
+		}
+	}
+	p.clearShear()
+	inked := p.inked()
+	for _, pen := range [...]sheet.Pen{sheet.PenHidden, sheet.PenDim, sheet.PenMember, sheet.PenCut} {
+		p.drawLines(pen, inked[pen])
+	}
+	p.drawBreaks()
+}
+
+// drawLines draws lines in one pen, as far as they are in range.
+func (p *part) drawLines(pen sheet.Pen, lines []segment) {
+	layer := sheet.LayerMember
+	if pen == sheet.PenHidden {
+		layer = sheet.LayerHidden
+	}
+	for _, l := range lines {
+		if a, b, ok := p.vp.Segment(l.a, l.b); ok && dist(a, b) > shortest {
+			p.page.Line(pen, layer, a, b)
+		}
+	}
+}
+
+// shortest is the shortest line that is drawn, mm.
+const shortest = 0.15
+
+// penOf returns the pen of a line of lumber; none for where a pile is broken off and
+// what is hidden and is told on other sheets.
+func (p *part) penOf(l project.Line) sheet.Pen {
+	part, wood := l.Owner.(scene.Part)
+	switch {
+	case wood && part.Member.Role == plan.Pile && (l.State == project.Hidden || p.breaksOff(l)):
+		return sheet.NoPen
+	case l.State == project.Hidden:
+		return sheet.PenHidden
+	case !wood:
+		return sheet.PenDim
+	case part.Member.Role == plan.Pile, part.Member.Role == plan.GirderBeam:
+		return sheet.PenCut
+	}
+	return p.scale.MemberPen()
+}
+
+// breaksOff tells whether a line of a pile is where its head is broken off.
+func (p *part) breaksOff(l project.Line) bool {
+	v := brokenAt(l.Owner.(scene.Part).Member)
+	return abs(l.A.Y-v) < level && abs(l.B.Y-v) < level
+}
+
+// drawBreaks draws where piles are broken off.
+func (p *part) drawBreaks() {
+	for _, s := range p.shapes {
+		u0, u1, v0, _ := s.bounds()
+		if s.m.Role != plan.Pile || abs(v0-brokenAt(s.m)) > level {
+			continue
+		}
+		m := (u0 + u1) / 2
+		pts := []geom.Vec2{{X: u0, Y: v0}, {X: m - 1, Y: v0}, {X: m - 0.5, Y: v0 + 2}, {X: m + 0.5, Y: v0 - 2}, {X: m + 1, Y: v0}, {X: u1, Y: v0}}
+		for i := 1; i < len(pts); i++ {
+			if a, b, ok := p.vp.Segment(pts[i-1], pts[i]); ok {
+				p.page.Line(sheet.PenDim, sheet.LayerMember, a, b)
+			}
+		}
+	}
+}
+
+// clearShear takes the tint of a shear segment from the lumber before it is drawn.
+func (p *part) clearShear() {
+	for _, s := range p.shapes {
+		if s.m.Wall != nil && len(s.m.Wall.Shear) > 0 {
+			p.page.Polygon(sheet.Style{Fill: sheet.White, Layer: sheet.LayerMember}, p.vp.Polygon(s.pts)...)
+		}
+	}
+}
