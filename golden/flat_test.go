@@ -66,7 +66,11 @@ func flat(m sheet.Mark) string {
 	case sheet.Text:
 		return lead(m.Style) + "text " + points(m.At) + " " + lettering(m) + tag(m.Piece)
 	case sheet.Use:
-		return lead(m.Style) + fmt.Sprintf("use %s %s angle %s scale %s", m.Symbol, points(m.At), decimal(m.Angle), decimal(m.Scale)) + tag(m.Piece)
+		mirrored := ""
+		if m.Mirror {
+			mirrored = " mirrored"
+		}
+		return lead(m.Style) + fmt.Sprintf("use %s %s angle %s scale %s", m.Symbol, points(m.At), decimal(m.Angle), decimal(m.Scale)) + mirrored + tag(m.Piece)
 	}
 	panic(fmt.Sprintf("a %T has no line in the flat text", m))
 }

@@ -34,6 +34,7 @@ type elev struct {
 	shapes         []shape            // far ones first
 	pieces         []*placement.Piece // those at home here, in the order of the placement
 	paths          map[*placement.Piece][]geom.Vec2
+	metal          map[*placement.Piece][]metal
 	splices        []*framing.Joint // the breaks in the top plates
 	wood           *project.Picture // its lumber as it stands
 	drawn          []project.Line   // of the lumber
@@ -119,6 +120,10 @@ func newElev(c *page.Context, l *framing.Line, x *index, home map[*plan.Wall][]*
 	e.shapes = x.seen(e)
 	e.wood = e.look()
 	e.drawn = e.lines()
+	e.metal = make(map[*placement.Piece][]metal, len(e.pieces))
+	for _, pc := range e.pieces {
+		e.metal[pc] = e.metals(x.steel.Body(pc))
+	}
 	e.extend()
 	return e
 }
@@ -142,6 +147,9 @@ func (e *elev) extend() {
 	for _, pc := range e.pieces {
 		for _, q := range e.path(pc) {
 			add(q.X, q.X, q.Y, q.Y)
+		}
+		for _, m := range e.metal[pc] {
+			add(shape{pts: m.pts}.bounds())
 		}
 	}
 }

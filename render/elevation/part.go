@@ -93,6 +93,10 @@ func (e *elev) byStory() (out []*part) {
 			for _, pc := range e.pieces {
 				if p.owns(pc) {
 					p.sv0, p.sv1 = min(p.sv0, pc.Z0-3), max(p.sv1, pc.Z1+3)
+					for _, m := range e.metal[pc] {
+						_, _, v0, v1 := shape{pts: m.pts}.bounds()
+						p.sv0, p.sv1 = min(p.sv0, v0-3), max(p.sv1, v1+3)
+					}
 				}
 			}
 			p.sv0, p.sv1 = max(p.sv0, e.v0), min(p.sv1, e.v1)

@@ -87,10 +87,32 @@ func (p *part) drawLines(pen sheet.Pen, lines []segment) {
 		layer = sheet.LayerHidden
 	}
 	for _, l := range lines {
+		if pen == sheet.PenHidden && p.along(l) {
+			continue
+		}
 		if a, b, ok := p.vp.Segment(l.a, l.b); ok && dist(a, b) > shortest {
 			p.page.Line(pen, layer, a, b)
 		}
 	}
+}
+
+// along tells whether a hidden upright line runs along the edge of near steel, too close
+// to print beside it.
+func (p *part) along(l segment) bool {
+	if l.way() != upright {
+		return false
+	}
+	gap := float64(sheet.PenHidden.Width()+2*apart) / p.scale.K()
+	lo, hi := min(l.a.Y, l.b.Y), max(l.a.Y, l.b.Y)
+	for _, pc := range p.pieces {
+		for _, m := range p.metal[pc] {
+			u0, u1, v0, v1 := shape{pts: m.pts}.bounds()
+			if m.face > 0 && l.a.X > u0-gap && l.a.X < u1+gap && v0 < lo+1 && v1 > hi-1 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // shortest is the shortest line that is drawn, mm.

@@ -11,6 +11,7 @@ type placing struct {
 	at       sheet.Pt
 	sin, cos float64
 	deg, k   float64
+	mirror   bool // left for right, before all else
 }
 
 var identity = placing{cos: 1, k: 1}
@@ -18,6 +19,9 @@ var identity = placing{cos: 1, k: 1}
 func (p placing) pt(q sheet.Pt) sheet.Pt {
 	if p == identity {
 		return q
+	}
+	if p.mirror {
+		q.X = -q.X
 	}
 	return sheet.Turn(q, p.sin, p.cos, p.k).Add(p.at)
 }
@@ -182,7 +186,7 @@ func (w *writer) use(m sheet.Use, moved placing) {
 	x, y := w.xy(moved.pt(m.At))
 	deg := w.num(sheet.MM(m.Angle))
 	sin, cos := math.Sincos(deg * math.Pi / 180)
-	at := placing{at: sheet.Pt{X: sheet.MM(x), Y: sheet.MM(y)}, sin: sin, cos: cos, deg: deg, k: w.num(sheet.MM(m.Scale))}
+	at := placing{at: sheet.Pt{X: sheet.MM(x), Y: sheet.MM(y)}, sin: sin, cos: cos, deg: deg, k: w.num(sheet.MM(m.Scale)), mirror: m.Mirror}
 	for _, part := range s.Marks {
 		if _, nested := part.(sheet.Use); nested {
 			w.fail("symbol %q uses another", m.Symbol)

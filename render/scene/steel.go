@@ -13,6 +13,10 @@ import (
 // sides is how many sides a round body has.
 const sides = 16
 
+// Things returns the parts of a piece: its plates, and its rods with what turns on
+// them.
+func Things(b *steel.Body) []project.Thing { return body(b) }
+
 // body returns the parts of a piece.
 func body(b *steel.Body) (out []project.Thing) {
 	for _, band := range b.Bands {

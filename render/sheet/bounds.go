@@ -43,7 +43,11 @@ func Bounds(m Mark, symbols map[string]Symbol) Rect {
 	case Text:
 		return m.Box()
 	case Use:
-		return turned(symbols[m.Symbol].Box, m.At, m.Angle, m.Scale)
+		box := symbols[m.Symbol].Box
+		if m.Mirror {
+			box.X = -box.X - box.W
+		}
+		return turned(box, m.At, m.Angle, m.Scale)
 	case Window:
 		return m.Rect
 	}

@@ -179,6 +179,7 @@ type Use struct {
 	Style
 	Symbol string  // id of a Symbol of the set
 	At     Pt      // where the symbol's origin falls
+	Mirror bool    // left for right, before it is turned
 	Angle  float64 // deg, counterclockwise on paper
 	Scale  float64 // 1 = as defined
 	Piece  *Piece

@@ -105,7 +105,7 @@ func (w *writer) use(m sheet.Use) {
 	if k <= 0 {
 		w.fail(fmt.Errorf("symbol %q has scale %v", m.Symbol, m.Scale))
 	}
-	if a == 0 && k == 1 {
+	if a == 0 && k == 1 && !m.Mirror {
 		w.svg.Use(x, y, "#"+m.Symbol)
 		return
 	}
@@ -113,7 +113,10 @@ func (w *writer) use(m sheet.Use) {
 	if a != 0 {
 		t += " rotate(" + short(-a) + ")"
 	}
-	if k != 1 {
+	switch {
+	case m.Mirror:
+		t += " scale(" + short(-k) + " " + short(k) + ")"
+	case k != 1:
 		t += " scale(" + short(k) + ")"
 	}
 	w.svg.Use(0, 0, "#"+m.Symbol, attr("transform", t))
