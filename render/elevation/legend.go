@@ -200,12 +200,12 @@ var (
 	readingNotes = []string{
 		"Studs: from the wall's start to the near (left) edge, at the stud's foot or in the strip below.",
 		"At left: heights above each story's subfloor: sills, headers, plates. At right: ends of straps, as room allows.",
-		"Solid steel lies on the face toward you, open steel on the far face. Steel is shown to length.",
+		"Solid steel lies on the face toward you or shows its edge, open steel on the far face; what lumber hides is dashed. All is to length but clips: symbols in their corners.",
 		"Numbers in circles are lines of the legend and of the schedule.",
 	}
 	shortNotes = []string{
 		"Studs: wall's start to near (left) edge.",
-		"Black steel: near face; open: far face.",
+		"Black steel: near face; open: far face; dashed: behind lumber.",
 		"Left: heights above subfloor; right: ends of straps.",
 	}
 )

@@ -5,6 +5,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/geom"
+	"galewright/plan/hardware"
 	"galewright/plan/placement"
 	"galewright/plan/steel"
 	"galewright/render/page"
@@ -50,6 +51,8 @@ func (p *part) pose(v *page.Viewport, pc *placement.Piece) pose {
 		q.angle = quarter(legs)
 	case pc.Item.Kind.Strap && len(path) > 1:
 		q.angle = slopeOf(path, s.Box)
+	case pc.Item.Kind.Name == plan.ClipItem || pc.Item.Kind.Shape == hardware.Rod:
+		q.k = min(q.k, p.inside(v, pc, s.Box))
 	default:
 		q.mirror = side < 0
 	}
@@ -70,6 +73,15 @@ func (p *part) pose(v *page.Viewport, pc *placement.Piece) pose {
 		}
 	}
 	return q
+}
+
+// inside returns the size at which a symbol stands inside of the steel it is for, where
+// that is drawn as it is.
+func (p *part) inside(v *page.Viewport, pc *placement.Piece, box sheet.Rect) float64 {
+	if len(p.metal[pc]) == 0 {
+		return math.Inf(1)
+	}
+	return float64(max(bandLeast, v.Len(p.metal[pc][0].across)) / max(box.W, box.H))
 }
 
 // rodOf is where the symbols of hold-downs have the rod under the seat, from their

@@ -84,6 +84,7 @@ func (x *index) seen(e *elev) (out []shape) {
 			out = e.addCut(out, m, sl)
 		}
 	}
+	out = x.receivers(e, out)
 	slices.SortStableFunc(out, func(a, b shape) int { return cmp.Compare(b.depth, a.depth) })
 	return out
 }
@@ -141,20 +142,29 @@ func (e *elev) concerns(m *framing.Member) bool {
 
 // addCut adds the part of a member that lies in the slab round the wall.
 func (e *elev) addCut(out []shape, m *framing.Member, sl slab) []shape {
-	f, depth := e.line.Frame, e.stories[0].wall.Depth()
+	depth := e.stories[0].wall.Depth()
+	for _, solid := range e.between(m, -sl.beyond, e.long()+sl.beyond, -sl.before, depth+sl.behind) {
+		if e.carries(m, solid) {
+			out = e.addShape(out, m, solid)
+		}
+	}
+	return out
+}
+
+// between returns what of a member lies between two stations and two depths, at all heights.
+func (e *elev) between(m *framing.Member, s0, s1, t0, t1 float64) (out []geom.Solid) {
+	f := e.line.Frame
 	in, d := f.In.Up(0), f.D.Up(0)
 	planes := [...]geom.Plane{
-		geom.PlaneAt(f.At(0, depth+sl.behind, 0), in),
-		geom.PlaneAt(f.At(0, -sl.before, 0), in.Mul(-1)),
-		geom.PlaneAt(f.At(e.long()+sl.beyond, 0, 0), d),
-		geom.PlaneAt(f.At(-sl.beyond, 0, 0), d.Mul(-1)),
+		geom.PlaneAt(f.At(0, t1, 0), in), geom.PlaneAt(f.At(0, t0, 0), in.Mul(-1)),
+		geom.PlaneAt(f.At(s1, 0, 0), d), geom.PlaneAt(f.At(s0, 0, 0), d.Mul(-1)),
 	}
 	for _, solid := range m.Solid {
 		for _, p := range planes {
 			solid = solid.Clip(p)
 		}
-		if !solid.Empty() && e.carries(m, solid) {
-			out = e.addShape(out, m, solid)
+		if !solid.Empty() {
+			out = append(out, solid)
 		}
 	}
 	return out

@@ -1,6 +1,8 @@
 package elevation
 
 import (
+	"slices"
+
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
@@ -158,11 +160,12 @@ func (p *part) drawBreaks() {
 	}
 }
 
-// clearShear takes the tint of a shear segment from the lumber before it is drawn.
+// clearShear takes the tint of shear segments from the lumber before it is drawn.
 func (p *part) clearShear() {
+	if !slices.ContainsFunc(p.stories, func(s story) bool { return len(s.wall.Shear) > 0 }) {
+		return
+	}
 	for _, s := range p.shapes {
-		if s.m.Wall != nil && len(s.m.Wall.Shear) > 0 {
-			p.page.Polygon(sheet.Style{Fill: sheet.White, Layer: sheet.LayerMember}, p.vp.Polygon(s.pts)...)
-		}
+		p.page.Polygon(sheet.Style{Fill: sheet.White, Layer: sheet.LayerMember}, p.vp.Polygon(s.pts)...)
 	}
 }
