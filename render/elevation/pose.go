@@ -89,7 +89,8 @@ func (p *part) inside(v *page.Viewport, pc *placement.Piece, box sheet.Rect) flo
 var rodOf = map[string]sheet.Pt{"sym-hold-down": {X: 0.75, Y: 1}, "sym-hold-down-pair": {X: 0.6}}
 
 // bend returns the corner of a clip that is an angle as it is seen, and which way its two
-// legs go from it: one that lies flat on the near or the far face goes to the side.
+// legs go from it: one that lies flat on the near or the far face goes to the side. It is
+// none where a leg goes toward the eye, or both lie in one line.
 func bend(e *elev, b *steel.Body) (corner, legs geom.Vec2, ok bool) {
 	if b == nil || b.Piece.Item.Kind.Name != plan.ClipItem || len(b.Bands) == 0 || len(b.Bands[0]) != 2 {
 		return corner, legs, false
@@ -110,7 +111,7 @@ func bend(e *elev, b *steel.Body) (corner, legs geom.Vec2, ok bool) {
 	default:
 		legs = up.Add(aside)
 	}
-	return corner, legs, true
+	return corner, legs, abs(legs.X) > hair && abs(legs.Y) > hair
 }
 
 // quarter returns the angle by which an angle that lies up and to the right is turned to

@@ -228,10 +228,13 @@ func (s strip) dashes() (out []sheet.Seg) {
 	on, off := sheet.PenHidden.Dash()[0], sheet.PenHidden.Dash()[1]
 	long := sheet.MM(dist(s.a, s.b))
 	n := max(1, sheet.MM(math.Round(float64((long-on)/(on+off)))))
-	step := (long - on) / n
-	if long < 2*on {
+	switch {
+	case long < 2*off:
 		n, on = 0, long
+	case long < 2*on+off:
+		on = (long - off) / 2
 	}
+	step := (long - on) / max(n, 1)
 	for k := sheet.MM(0); k <= n; k++ {
 		d := strip{a: lerp(s.a, s.b, k*step/long), b: lerp(s.a, s.b, (k*step+on)/long), w: s.w}
 		for i, q := range d.outline() {
