@@ -136,7 +136,7 @@ func (p *part) fits(s page.Scale, a sheet.Rect) bool {
 
 // mostCrowded is the share of a wall's drawing that the circles of its pieces may
 // take: tried, with more some find no place.
-const mostCrowded = 0.38
+const mostCrowded = 0.3
 
 // dense tells whether a part of a wall on small paper carries more pieces than their
 // circles have room for.

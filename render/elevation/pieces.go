@@ -169,13 +169,27 @@ func (p *part) drawSymbols(b *label.Board, list []*shown) {
 	}
 }
 
+// body returns what a piece of one place takes on paper; of one along a line its symbol.
+func (d *shown) body() sheet.Rect {
+	r := d.symbol
+	for _, s := range d.steel {
+		for _, q := range s.rects() {
+			if len(d.line) == 1 {
+				r = r.Union(q)
+			}
+		}
+	}
+	return r
+}
+
 // numberLabel returns the label of a piece's legend number.
 func (p *part) numberLabel(piece *shown) label.Label {
 	radius := p.LegendRadius()
 	number := label.Label{Name: "legend of " + piece.pc.Tag, W: 2 * radius, H: 2 * radius}
-	center, aside, above := piece.symbol.Center(), piece.symbol.W/2+radius+0.5, piece.symbol.H/2+radius+0.5
+	body := piece.body()
+	center, aside, above := body.Center(), body.W/2+radius+0.5, body.H/2+radius+0.5
 	add := func(x, y sheet.MM) { number.Near = append(number.Near, sheet.Pt{X: x, Y: y}) }
-	number.Anchors = append(number.Anchors, center)
+	number.Anchors = append(number.Anchors, piece.pose.anchors(piece.symbol)...)
 	add(center.X+aside, center.Y)
 	add(center.X-aside, center.Y)
 	if len(piece.line) > 1 {

@@ -22,12 +22,26 @@ type pose struct {
 	k      float64    // its size over that of its definition
 	box    sheet.Rect // about the symbol's origin, as it lies
 	off    sheet.Pt   // from the middle of the piece's line to that of the box
+	angled bool       // it is an angle in its corner
 }
 
 // rect returns where the symbol stands for a piece whose line on paper is given.
 func (q pose) rect(line []sheet.Pt) sheet.Rect {
 	c := along(line, 0.5).Add(q.off)
 	return sheet.Rect{X: c.X - q.box.W/2, Y: c.Y - q.box.H/2, W: q.box.W, H: q.box.H}
+}
+
+// anchors are where a leader may end on the symbol in its place: its middle, or the legs of
+// an angle, which has nothing there.
+func (q pose) anchors(r sheet.Rect) []sheet.Pt {
+	c := r.Center()
+	if !q.angled {
+		return []sheet.Pt{c}
+	}
+	sin, cos := math.Sincos(q.angle * math.Pi / 180)
+	const leg = 0.35 // of the box, from its middle to that of a leg
+	up, aside := sheet.Pt{X: -leg * r.W, Y: -leg * r.H / 2}, sheet.Pt{X: leg * r.W / 2, Y: leg * r.H}
+	return []sheet.Pt{c.Add(sheet.Turn(up, sin, cos, 1)), c.Add(sheet.Turn(aside, sin, cos, 1)), c}
 }
 
 // use returns the symbol with the middle of its box at a point.
@@ -48,7 +62,7 @@ func (p *part) pose(v *page.Viewport, pc *placement.Piece) pose {
 	seat, side := p.seat(b)
 	switch {
 	case angle:
-		q.angle = quarter(legs)
+		q.angle, q.angled = quarter(legs), true
 	case pc.Item.Kind.Strap && len(path) > 1:
 		q.angle = slopeOf(path, s.Box)
 	case pc.Item.Kind.Name == plan.ClipItem || pc.Item.Kind.Shape == hardware.Rod:
