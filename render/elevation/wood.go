@@ -1,11 +1,13 @@
 package elevation
 
 import (
+	"math"
 	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
+	"galewright/plan/steel"
 	"galewright/render/label"
 	"galewright/render/project"
 	"galewright/render/scene"
@@ -14,6 +16,9 @@ import (
 
 // subfloor owns the lines of a subfloor, which is no member.
 type subfloor struct{ level *plan.Level }
+
+// footing owns the lines of the concrete that rods are cast in.
+type footing struct{ bottom float64 }
 
 // view looks at the stack as who stands outside does.
 func (e *elev) view() project.View {
@@ -32,6 +37,7 @@ func (e *elev) look() *project.Picture {
 		delete(parts, h.m)
 	}
 	s.Add(e.subfloors()...)
+	s.Add(e.concrete())
 	return project.Project(&s, e.view())
 }
 
@@ -49,6 +55,48 @@ func (e *elev) subfloors() (out []project.Thing) {
 			}
 			box := e.line.Frame.Box(s.shift, s.shift+s.wall.Length(), t0, t1, l.Floor-l.Subfloor, l.Floor)
 			out = append(out, project.Thing{Solids: []geom.Solid{box}, Owner: subfloor{l}})
+		}
+	}
+	return out
+}
+
+// concrete is what the sills lie on, as deep as the stack's rods are cast in it: its
+// true depth is on the foundation's drawings. It goes on under doors, and under the wall
+// that the stack meets where a rod stands in that.
+func (e *elev) concrete() project.Thing {
+	top, u0, u1 := math.Inf(1), math.Inf(1), math.Inf(-1)
+	for _, h := range e.shapes {
+		if s0, s1, v0, _ := h.bounds(); h.m.Role == plan.SillPlate {
+			top, u0, u1 = min(top, v0), min(u0, s0), max(u1, s1)
+		}
+	}
+	bottom, depth := top, e.stories[0].wall.Depth()
+	from, to := u0, u1
+	for _, r := range e.castIn() {
+		foot := e.flat(r.B)
+		bottom = min(bottom, foot.Y)
+		if foot.X < u0 {
+			from = u0 - depth
+		}
+		if foot.X > u1 {
+			to = u1 + depth
+		}
+	}
+	if u0 > u1 || top-bottom < level {
+		return project.Thing{}
+	}
+	return project.Thing{Solids: []geom.Solid{e.line.Frame.Box(from, to, 0, depth, bottom, top)}, Owner: footing{bottom}}
+}
+
+// castIn returns the rods of the stack that end in concrete.
+func (e *elev) castIn() (out []*steel.Rod) {
+	for _, pc := range e.pieces {
+		if b := e.Schedule.Steel.Body(pc); b != nil {
+			for _, r := range b.Rods {
+				if r.Ends[1].Kind == steel.CastIn {
+					out = append(out, r)
+				}
+			}
 		}
 	}
 	return out
@@ -120,11 +168,14 @@ func (p *part) along(l segment) bool {
 // shortest is the shortest line that is drawn, mm.
 const shortest = 0.15
 
-// penOf returns the pen of a line of lumber; none for where a pile is broken off and
-// what is hidden and is told on other sheets.
+// penOf returns the pen of a line; none for where a pile or concrete is broken off and
+// what of them is hidden, which other sheets tell.
 func (p *part) penOf(l project.Line) sheet.Pen {
 	part, wood := l.Owner.(scene.Part)
+	under, cast := l.Owner.(footing)
 	switch {
+	case cast && (l.State == project.Hidden || l.A.Y < under.bottom+level && l.B.Y < under.bottom+level):
+		return sheet.NoPen
 	case wood && part.Member.Role == plan.Pile && (l.State == project.Hidden || p.breaksOff(l)):
 		return sheet.NoPen
 	case l.State == project.Hidden:
