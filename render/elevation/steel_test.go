@@ -91,11 +91,12 @@ func TestRodsAreAsLongAsCut(t *testing.T) {
 	rods, nuts, hidden := 0, 0, 0
 	for _, e := range elevationsOf(t) {
 		for _, pc := range e.pieces {
-			want := 0.0
+			want, embedded, dashed := 0.0, 0.0, 0.0
 			for _, r := range e.Schedule.Steel.Body(pc).Rods {
 				if r.For == pc {
 					require.InDelta(t, 0, r.A.Sub(r.B).Flat().Len(), 1e-6, "%s: this test knows upright rods", pc.Tag)
 					want += r.Length()
+					embedded += r.Ends[1].Embed
 				}
 			}
 			is := 0.0
@@ -109,11 +110,13 @@ func TestRodsAreAsLongAsCut(t *testing.T) {
 						is += l.B.Sub(l.A).Len()
 						if l.State == project.Hidden {
 							hidden++
+							dashed += l.B.Sub(l.A).Len()
 						}
 					}
 				}
 			}
 			assert.InDelta(t, want, is, 1e-6, pc.Tag)
+			assert.GreaterOrEqual(t, dashed, embedded-0.01, "%s: what is cast in is dashed", pc.Tag)
 		}
 	}
 	assert.Greater(t, rods, 100)
