@@ -42,6 +42,7 @@ func sample(t testing.TB) *sheet.Set {
 			sheet.Text{Style: label, At: pt(200, 120), Size: 4, Anchor: sheet.Right, S: "flush right"},
 			sheet.Use{Style: hw, Symbol: "flag", At: pt(200, 150), Angle: 90, Scale: 2},
 			sheet.Use{Style: hw, Symbol: "flag", At: pt(170, 150), Scale: 1},
+			sheet.Use{Style: hw, Symbol: "flag", At: pt(140, 150), Mirror: true, Angle: 30, Scale: 2},
 		}
 	}
 	return &sheet.Set{

@@ -126,10 +126,14 @@ func TestBoundsHoldEveryPointOfATurnedSymbol(t *testing.T) {
 		u := Use{
 			Symbol: "s", At: Pt{10, 20},
 			Angle: rapid.Float64Range(-720, 720).Draw(t, "angle"), Scale: rapid.Float64Range(0.1, 9).Draw(t, "scale"),
+			Mirror: rapid.Bool().Draw(t, "mirror"),
 		}
 		b := Bounds(u, map[string]Symbol{"s": sym})
 		a := u.Angle * math.Pi / 180
 		for _, p := range []Pt{{-2, -3}, {3, -3}, {-2, 4}, {3, 4}, {0, 0}} {
+			if u.Mirror {
+				p.X = -p.X
+			}
 			q := Turn(p, math.Sin(a), math.Cos(a), u.Scale).Add(u.At)
 			require.True(t, b.Holds(Rect{q.X, q.Y, 0, 0}, 1e-6))
 		}
