@@ -150,12 +150,13 @@ func (e *elev) seat(b *steel.Body) (at geom.Vec2, side float64) {
 	if b == nil || b.Piece.Item.Kind.Name != plan.HoldDownItem && b.Piece.Item.Kind.Name != plan.HoldDownPairItem {
 		return at, 0
 	}
-	for _, s := range scene.Seats(b) {
-		from, to := e.flat(s.A), e.flat(s.B)
-		if d := to.X - from.X; abs(d) > hair {
-			return from.Add(to).Mul(0.5), math.Copysign(1, d)
-		}
-		break
+	seats := scene.Seats(b)
+	if len(seats) == 0 {
+		return at, 0
+	}
+	from, to := e.flat(seats[0].A), e.flat(seats[0].B)
+	if d := to.X - from.X; abs(d) > hair {
+		return from.Add(to).Mul(0.5), math.Copysign(1, d)
 	}
 	return at, 0
 }
