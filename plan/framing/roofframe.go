@@ -78,6 +78,7 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.trimmers()
 	f.gableTrusses()
 	f.trussRow()
+	f.trussHips()
 	f.valleySets()
 	f.ties()
 	f.eaveBlocks()

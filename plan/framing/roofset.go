@@ -29,7 +29,7 @@ func (rb *roofBody) alone() *roofplan.Roof {
 func (rb *roofBody) trussStations() (out []float64) {
 	half := rb.Rafters.Width() / 2
 	for _, run := range rb.solo.Runs() {
-		if run.Face != rb.solo.Faces[0] || run.Flush {
+		if run.Face != rb.firstSlope() || run.Flush || rb.inHip(run.Station) {
 			continue
 		}
 		s, i := run.Station, rb.endOf(run)
@@ -55,6 +55,25 @@ func (rb *roofBody) trussStations() (out []float64) {
 	return out
 }
 
+// firstSlope returns the first of the body's own faces that run along its ridge.
+func (rb *roofBody) firstSlope() *roofplan.Face {
+	i := slices.IndexFunc(rb.solo.Faces, rb.besideRidge)
+	return rb.solo.Faces[i]
+}
+
+// besideRidge tells whether a face of the body alone runs along its ridge.
+func (rb *roofBody) besideRidge(f *roofplan.Face) bool { return rb.alongRidge(f.Side) }
+
+// inHip tells whether the coordinate s along the ridge lies beyond its end at a hip.
+func (rb *roofBody) inHip(s float64) bool {
+	for i := range rb.sides {
+		if rb.slopedEnd(i) && rb.outside(i, s) > -rb.peakIn(i)+near {
+			return true
+		}
+	}
+	return false
+}
+
 // outermost returns how far outside of end i the truss next to it stands, of those
 // at the stations or else the gable's at the other end; negative within.
 func (rb *roofBody) outermost(i int, stations []float64) float64 {
@@ -70,6 +89,9 @@ func (rb *roofBody) outermost(i int, stations []float64) float64 {
 // wing's tails in a valley is cut to it.
 func (f *roofFrame) trussChords(rb *roofBody, c, drop float64) (out []chord) {
 	for _, face := range rb.solo.Faces {
+		if !rb.besideRidge(face) {
+			continue
+		}
 		for _, run := range rb.solo.RunsAt(face, c) {
 			r := rb.barOf(run)
 			t := chord{bar: r, u1: run.High.Sub(run.Low).Len(), planes: f.tailPlanes(rb, run)}

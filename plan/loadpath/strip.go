@@ -113,11 +113,15 @@ func (b *builder) supports(of *roofMembers) {
 		switch j.Kind {
 		case plan.BoardRafter, plan.DormerTop:
 			b.dormerSupport(j, of)
-		case plan.RafterPlate, plan.RafterLedger:
+		case plan.RafterPlate, plan.GirderPlate, plan.RafterLedger:
 			if s := of.share[j.Share]; s != nil && j.Dormer != nil {
 				s.rest(support{on: of.strip[j.Members[1]], joint: j}, j.At.Flat())
 			} else if s != nil {
 				s.rest(support{plate: j, joint: j}, j.At.Flat())
+			}
+		case plan.JackGirder, plan.JackCorner:
+			if s, on := of.strip[j.First()], of.strip[j.Members[1]]; s != nil {
+				s.rest(support{on: on, joint: j}, j.At.Flat())
 			}
 		case plan.RafterRidge:
 			if j.Peak {
@@ -126,6 +130,9 @@ func (b *builder) supports(of *roofMembers) {
 			}
 			b.ridgeJoint(j, of)
 		}
+	}
+	for _, s := range b.level {
+		s.rest(support{on: of.strip[s.Member]}, s.At(s.Run/2))
 	}
 	for _, p := range peaksOf(ties) {
 		b.peak(p, of)
@@ -137,6 +144,10 @@ func (b *builder) addStrip(share *framing.Share, of *roofMembers) {
 	s := &strip{Share: share, roof: share.Member.Roof}
 	b.rafters, of.share[share] = append(b.rafters, s), s
 	first := of.strip[share.Member]
+	if share.Level {
+		b.level = append(b.level, s)
+		return
+	}
 	if first == nil {
 		of.strip[share.Member] = s
 		return

@@ -60,7 +60,7 @@ func (s *Section) Waste() float64 {
 }
 
 // madeUp lists the roles that no yard length is cut for.
-var madeUp = []plan.Role{plan.Truss, plan.Pile}
+var madeUp = append(slices.Clone(plan.TrussRoles), plan.Pile)
 
 // List returns the cut list of the house.
 func List(h *framing.House) *Cut {
