@@ -17,21 +17,13 @@ import (
 func (p *pair) shape() {
 	left, right := p.a.foot(), p.b.foot()
 	p.apex = p.a.Run - left
-	p.span = p.apex + p.b.Run - right + p.level()
+	p.span = p.apex + p.b.Run - right + p.level
 	over := [2]float64{p.a.Tan * p.apex, p.b.Tan * (p.span - p.apex)}
 	p.rise = (over[0] + over[1]) / 2
 	weighed := (over[0]*(p.span-p.apex) + over[1]*p.apex) / math.Max(p.span, 1e-9)
 	if math.Abs(over[0]-over[1]) > 1 && weighed < p.rise { // less is nothing: an inch on five feet makes a ten-thousandth
 		p.high, p.rise = over, weighed
 	}
-}
-
-// level is the length of the level top of a hip or girder truss, in; 0 of all else.
-func (p *pair) level() float64 {
-	if p.joint != nil || p.a.Member.Flat[0] == p.a.Member.Flat[1] {
-		return 0
-	}
-	return p.a.Member.Flat[1].Sub(p.a.Member.Flat[0]).Len()
 }
 
 // across returns what passes the ridge from a to b of moments about their own feet.

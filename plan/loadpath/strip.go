@@ -56,6 +56,7 @@ type pair struct {
 	rise  float64    // from the plates to the ridge, in; see shape
 	high  [2]float64 // the ridge over the feet of a and b where a dormer sets them at different heights, in; else 0
 	along float64
+	level float64 // length of the level top between them, of a hip or girder truss, in
 }
 
 // ridge is one ridge line; a long board is several members.
@@ -153,6 +154,7 @@ func (b *builder) addStrip(share *framing.Share, of *roofMembers) {
 		return
 	}
 	p := &pair{a: first, b: s, along: axis(first.Low, first.roof.RidgeAxis())}
+	p.level = share.Member.Flat[1].Sub(share.Member.Flat[0]).Len()
 	first.pair, s.pair = p, p
 	b.pairs = append(b.pairs, p)
 }
