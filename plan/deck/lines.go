@@ -72,7 +72,8 @@ func slanted(r plan.Role) bool {
 
 // levelTop appends the level top of a hip or girder truss, which runs along the eave.
 func (x *Face) levelTop(out []*line, m *framing.Member) []*line {
-	p, q := x.own(m.Flat[0].Flat()), x.own(m.Flat[1].Flat())
+	in := x.up.Mul(m.Section.Breadth / 2) // the middle of the ply whose arris lies under the deck
+	p, q := x.own(m.Flat[0].Flat().Add(in)), x.own(m.Flat[1].Flat().Add(in))
 	if q.X < p.X {
 		p, q = q, p
 	}

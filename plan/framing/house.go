@@ -28,8 +28,8 @@ type Member struct {
 	// A and B are the ends of its center line (for rafters: along the top
 	// edge, low end first).
 	A, B geom.Vec3
-	// Flat are the ends of the level top chord of a hip or girder truss, in the roof's
-	// planes; zero of all else.
+	// Flat are the ends of the level top chord of a hip or girder truss, on its outer
+	// arris, which lies in the end's slope; zero of all else.
 	Flat  [2]geom.Vec3
 	Solid []geom.Solid // convex parts that touch but do not overlap
 	// Ref is the number or letter by which sheets speak of it, such as a

@@ -11,10 +11,12 @@ import (
 // hipShares reads a hip or girder truss as two rafters from tail to level top, and that
 // level top as a line up the end's slope.
 func hipShares(m *Member) (out []*Share) {
+	dir := m.B.Sub(m.A).Flat().Unit()
 	for i, low := range []geom.Vec3{m.A, m.B} {
 		d := m.Flat[i].Sub(low)
-		run := d.Flat().Len()
-		out = append(out, &Share{Member: m, Low: low.Flat(), Up: d.Flat().Unit(), Run: run, Tan: d.Z / run})
+		run := d.Flat().Dot(dir)
+		out = append(out, &Share{Member: m, Low: low.Flat(), Up: dir, Run: run, Tan: d.Z / run})
+		dir = dir.Mul(-1)
 	}
 	a, b := m.Flat[0].Flat(), m.Flat[1].Flat()
 	if b.Sub(a).Len() < 1 {

@@ -214,7 +214,8 @@ func (f *roofFrame) hipTruss(h *trussHip, d float64, section plan.Lumber, role p
 	parts := f.trussParts(rb, tops, bottom, length, false)
 	parts = append(parts, f.levelTop(tops, bottom, length, z)...)
 	m := f.addTruss(rb, role, bottom, tops, parts, section, length)
-	m.Flat = [2]geom.Vec3{tops[0].levelEnd(z), tops[1].levelEnd(z)}
+	side := roofplan.Outward(h.side).Mul(section.Width() / 2).Up(0)
+	m.Flat = [2]geom.Vec3{tops[0].levelEnd(z).Add(side), tops[1].levelEnd(z).Add(side)}
 	f.trussJoints(m, rb, bottom, length)
 	return m
 }
