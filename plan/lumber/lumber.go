@@ -18,6 +18,7 @@ type Cut struct {
 	Sections []*Section // thinnest and shallowest first
 	Long     []*Part    // members longer than the longest stock: to be ordered to length
 	Made     []*Part    // trusses, piles: counted, not cut
+	Trusses  []*Truss   // those by shape
 	Units    units.System
 }
 
@@ -95,6 +96,7 @@ func List(h *framing.House) *Cut {
 	}
 	inOrder(c.Long)
 	inOrder(c.Made)
+	c.Trusses = trusses(h)
 	return c
 }
 

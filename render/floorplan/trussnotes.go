@@ -2,17 +2,24 @@ package floorplan
 
 import (
 	"fmt"
-	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
 	"galewright/render/page"
+	"galewright/render/sheet"
+	"galewright/render/table"
 )
 
-// trussNotes says where the trusses of each hip end stand, and whose their design is.
+// trussCaution says what of trusses is nobody's here.
+const trussCaution = "Trusses are shown by their outer chords. Their design, webs and plates, and what fastens the plies of a girder truss to each other, are the truss designer of record's; give that designer the uplift at each bearing and hanger. Where the truss placement plan differs, ask before setting."
+
+// stepNote says what a hip end of trusses is.
+const stepNote = "At a hip end the hip trusses step up from the girder truss to the first full truss under the ridge's end, their level tops in the end's slope, and the deck there is nailed to those; jack trusses hang on the girder truss and on the corner jacks under the hips."
+
+// trussNotes says what roofs of trusses leave to others.
 func trussNotes(c *page.Context) (notes []string) {
-	for _, e := range c.House.TrussEnds {
-		notes = append(notes, trussEndNote(c, e))
+	if len(c.House.TrussEnds) > 0 {
+		notes = append(notes, "Pieces at girder trusses and corner jacks are counted here too.", stepNote)
 	}
 	for _, r := range c.House.Plan.Roofs {
 		if r.Trusses {
@@ -22,49 +29,49 @@ func trussNotes(c *page.Context) (notes []string) {
 	return notes
 }
 
-// trussCaution says what of trusses is nobody's here.
-const trussCaution = "Trusses are shown by their outer chords. Their design, webs and plates, and what fastens the plies of a girder truss to each other, are the truss designer of record's; the uplift at each bearing and hanger is for that designer too. Build to the truss placement plan where it differs."
+// trussTables are the tables of the hip ends of trusses, one an end.
+func trussTables(c *page.Context) (out []*table.Table) {
+	for _, e := range c.House.TrussEnds {
+		out = append(out, trussTable(c, e))
+	}
+	return out
+}
 
-// trussEndNote tells one hip end by its numbers and stations.
-func trussEndNote(c *page.Context, e *framing.TrussEnd) string {
-	parts := []string{fmt.Sprintf("girder truss %s, %s, the middle of its outer ply %s in from the outside face of the end wall's studs", e.Girder.Ref, plies(e.Girder), c.Length(e.Setback))}
-	if len(e.Steps.Members) > 0 {
-		parts = append(parts, "from there in hip "+numbered(c, e.Steps))
+// trussTable tells where each truss of a hip end stands, by its number.
+func trussTable(c *page.Context, e *framing.TrussEnd) *table.Table {
+	t := &table.Table{
+		Title: fmt.Sprintf("Trusses, roof %s, %s end", e.Roof.Name, e.Side),
+		Cols:  []table.Column{{Head: "No.", Align: sheet.Middle}, {Head: "Truss"}, {Head: "At", Align: sheet.Right}},
 	}
-	if len(e.Hung.Members) > 0 {
-		from := "south"
-		if e.Roof.Ridge == plan.AxisY {
-			from = "west"
+	row := func(m *framing.Member, words string, at float64) {
+		t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{S: m.Ref}, {S: words}, {S: c.Length(at)}}})
+	}
+	part := func(words string, r framing.TrussRow) {
+		for i, m := range r.Members {
+			if i == 0 && words != "" {
+				t.Rows = append(t.Rows, table.Row{Group: true, Cells: []table.Cell{{S: words}}})
+			}
+			row(m, string(m.Role), r.At[i])
 		}
-		parts = append(parts, fmt.Sprintf("jack %s, from the %s wall's outside face, hang on it", numbered(c, e.Hung), from))
 	}
+	t.Rows = append(t.Rows, table.Row{Group: true, Cells: []table.Cell{{S: "from the outside face of the end wall's studs"}}})
+	row(e.Girder, girderWords(e.Girder), e.Setback)
+	part("", e.Steps)
+	from := "south"
+	if e.Roof.Ridge == plan.AxisY {
+		from = "west"
+	}
+	part(fmt.Sprintf("hung on %s, from the outside face of the %s wall's studs", e.Girder.Ref, from), e.Hung)
 	for _, x := range e.Corners {
-		s := "corner jack " + x.Member.Ref + " hangs on it too"
-		if len(x.Jacks.Members) > 0 {
-			s += fmt.Sprintf(", and on that, along it on plan from its tail, jack %s", numbered(c, x.Jacks))
-		}
-		parts = append(parts, s)
+		part(fmt.Sprintf("hung on corner jack %s, along it on plan from its tail", x.Member.Ref), x.Jacks)
 	}
-	return fmt.Sprintf("Roof %s, %s end: %s.", e.Roof.Name, e.Side, strings.Join(parts, "; "))
+	return t
 }
 
-// plies counts the plies of a girder truss.
-func plies(m *framing.Member) string {
+// girderWords names a girder truss with its plies.
+func girderWords(m *framing.Member) string {
 	if m.Section.Ply == 1 {
-		return "1 ply"
+		return string(m.Role)
 	}
-	return fmt.Sprintf("%d plies", m.Section.Ply)
-}
-
-// numbered lists trusses by number with the place of each.
-func numbered(c *page.Context, r framing.TrussRow) string {
-	word := "trusses "
-	if len(r.Members) == 1 {
-		word = "truss "
-	}
-	var parts []string
-	for i, m := range r.Members {
-		parts = append(parts, fmt.Sprintf("%s at %s", m.Ref, c.Length(r.At[i])))
-	}
-	return word + strings.Join(parts, ", ")
+	return fmt.Sprintf("%s, outer ply of %d", m.Role, m.Section.Ply)
 }
