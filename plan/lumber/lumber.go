@@ -96,7 +96,7 @@ func List(h *framing.House) *Cut {
 	}
 	inOrder(c.Long)
 	inOrder(c.Made)
-	c.Trusses = trusses(h)
+	c.Trusses = Trusses(h)
 	return c
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/units"
 )
 
 // Truss is a number of trusses of one shape, as they are ordered.
@@ -26,8 +27,8 @@ type Truss struct {
 	Members []string // IDs
 }
 
-// trusses gathers the trusses of a house by shape, in the order of their roles.
-func trusses(h *framing.House) (out []*Truss) {
+// Trusses gathers the trusses of a house by shape, in the order of their roles.
+func Trusses(h *framing.House) (out []*Truss) {
 	for _, m := range h.Members {
 		if !m.Role.IsTruss() {
 			continue
@@ -65,30 +66,31 @@ func (x *Truss) same(o *Truss) bool {
 		near(x.Level, o.Level) && near(x.Slopes[0], o.Slopes[0]) && near(x.Slopes[1], o.Slopes[1])
 }
 
-// TrussTitle heads the list of trusses.
-const TrussTitle = "TRUSSES: ordered by shape, from the truss designer's own drawings; sizes of chords as the plan takes them"
+// trussTitle heads the list of trusses.
+const trussTitle = "TRUSSES: ordered by shape, from the truss designer's own drawings; sizes of chords as the plan takes them"
 
 // trussTable prints the trusses.
 func (c *Cut) trussTable(w io.Writer) {
 	if len(c.Trusses) == 0 {
 		return
 	}
-	fmt.Fprintln(w, TrussTitle)
+	fmt.Fprintln(w, trussTitle)
 	fmt.Fprintln(w, "truss\tchords\tplies\tspan\tslope\theight\tlevel top\tpieces\tnumbers\t")
 	for _, x := range c.Trusses {
-		fmt.Fprintln(w, strings.Join(append(c.TrussRow(x), ""), "\t"))
+		fmt.Fprintln(w, strings.Join(append(x.Row(c.Units), ""), "\t"))
 	}
 	fmt.Fprintln(w)
 }
 
-// TrussRow is the row of a truss in a table.
-func (c *Cut) TrussRow(x *Truss) []string {
+// Row is the row of a truss in a table: its role, chords, plies, span, slope, height,
+// level top, pieces and numbers.
+func (x *Truss) Row(u units.System) []string {
 	level := "-"
 	if x.Level > 0 {
-		level = c.Units.Length(x.Level)
+		level = u.Length(x.Level)
 	}
 	return []string{
-		string(x.Role), x.Chords, fmt.Sprint(x.Plies), c.Units.Length(x.Span), x.slope(), c.Units.Length(x.Height), level,
+		string(x.Role), x.Chords, fmt.Sprint(x.Plies), u.Length(x.Span), x.slope(), u.Length(x.Height), level,
 		fmt.Sprint(x.Count), strings.Join(x.Numbers, " "),
 	}
 }

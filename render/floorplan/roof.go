@@ -25,7 +25,7 @@ func RoofPages(c *page.Context) []*page.Page {
 	return planPages(c, layPlan(c, lo, hi, m, leastOpenScale(c)), planKind{
 		title: "Roof plan", key: "roof", top: top, left: left,
 		draw:   func(v *planView, s planSheet) { v.drawRoof(s) },
-		tables: append([]*table.Table{table.Numbered("Notes", roofNotes(c))}, trussTables(c)...),
+		tables: []*table.Table{table.Numbered("Notes", roofNotes(c))},
 	})
 }
 

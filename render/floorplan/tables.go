@@ -45,7 +45,7 @@ func NotePages(c *page.Context) []*page.Page {
 	if list := anchorsOf(c); len(list) > 0 {
 		f.Put(anchorTable(c, list))
 	}
-	for _, t := range slices.Concat(trussTables(c), nailTables(c), zoneTables(c)) {
+	for _, t := range append(nailTables(c), zoneTables(c)...) {
 		f.Put(t)
 	}
 	return f.Done()

@@ -2,9 +2,11 @@ package floorplan
 
 import (
 	"fmt"
+	"strings"
 
 	"galewright/plan"
 	"galewright/plan/framing"
+	"galewright/plan/lumber"
 	"galewright/render/page"
 	"galewright/render/sheet"
 	"galewright/render/table"
@@ -19,7 +21,7 @@ const stepNote = "At a hip end the hip trusses step up from the girder truss to 
 // trussNotes says what roofs of trusses leave to others.
 func trussNotes(c *page.Context) (notes []string) {
 	if len(c.House.TrussEnds) > 0 {
-		notes = append(notes, "Pieces at girder trusses and corner jacks are counted here too.", stepNote)
+		notes = append(notes, "Pieces at girder trusses and corner jacks are counted here too; the sheet of trusses tells where each of these stands.", stepNote)
 	}
 	for _, r := range c.House.Plan.Roofs {
 		if r.Trusses {
@@ -29,12 +31,63 @@ func trussNotes(c *page.Context) (notes []string) {
 	return notes
 }
 
-// trussTables are the tables of the hip ends of trusses, one an end.
-func trussTables(c *page.Context) (out []*table.Table) {
-	for _, e := range c.House.TrussEnds {
-		out = append(out, trussTable(c, e))
+// TrussPages is the sheet of the trusses: those to order by shape, where those of a hip
+// end stand, and what each brings to what holds it.
+func TrussPages(c *page.Context) []*page.Page {
+	list := lumber.Trusses(c.House)
+	if len(list) == 0 || !c.House.Plan.Trussed() {
+		return nil
 	}
-	return out
+	f := c.NewFlow("Trusses", "trusses")
+	f.ColumnsOf(210)
+	f.Put(table.Numbered("Trusses", []string{stepNote, trussCaution}))
+	f.Put(shapeTable(c, list))
+	for _, e := range c.House.TrussEnds {
+		f.Put(trussTable(c, e))
+	}
+	if t := trussUplift(c); t != nil {
+		f.Put(t)
+	}
+	return f.Done()
+}
+
+// shapeTable lists the trusses to order.
+func shapeTable(c *page.Context, list []*lumber.Truss) *table.Table {
+	t := &table.Table{Title: "To order, by shape", Cols: []table.Column{
+		{Head: "Truss"}, {Head: "Chords"}, {Head: "Plies", Align: sheet.Right}, {Head: "Span", Align: sheet.Right}, {Head: "Slope"},
+		{Head: "Height", Align: sheet.Right}, {Head: "Level top", Align: sheet.Right}, {Head: "Pieces", Align: sheet.Right}, {Head: "Numbers", Wrap: true},
+	}}
+	for _, x := range list {
+		var cells []table.Cell
+		for _, s := range x.Row(c.House.Plan.Project.Units) {
+			cells = append(cells, table.Cell{S: s})
+		}
+		t.Rows = append(t.Rows, table.Row{Cells: cells})
+	}
+	return t
+}
+
+// trussUplift tells the net uplift at each bearing of each truss and where it hangs; nil
+// without loads.
+func trussUplift(c *page.Context) *table.Table {
+	if c.Loads == nil {
+		return nil
+	}
+	t := &table.Table{Title: "Uplift of each truss where it is held, net of dead load, ASD", Cols: []table.Column{
+		{Head: "No.", Align: sheet.Middle}, {Head: "Truss"}, {Head: "Joint and uplift", Wrap: true},
+	}}
+	at := map[*framing.Member][]string{}
+	for _, l := range c.Loads.Links {
+		if j := l.Joint; j != nil && j.First() != nil && j.First().Role.IsTruss() && l.Check.ID == j.Kind.Row().Check && holdsTruss(j.Kind) {
+			at[j.First()] = append(at[j.First()], c.Units().Sprintf("%s: %.0f {lb}", j.ID, l.Demand))
+		}
+	}
+	for _, m := range c.House.Members {
+		if len(at[m]) > 0 {
+			t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{S: m.Ref}, {S: string(m.Role)}, {S: strings.Join(at[m], ", ")}}})
+		}
+	}
+	return t
 }
 
 // trussTable tells where each truss of a hip end stands, by its number.
@@ -74,4 +127,9 @@ func girderWords(m *framing.Member) string {
 		return string(m.Role)
 	}
 	return fmt.Sprintf("%s, outer ply of %d", m.Role, m.Section.Ply)
+}
+
+// holdsTruss tells whether joints of a kind hold a truss down.
+func holdsTruss(k plan.JointKind) bool {
+	return k.OnPlate() || k == plan.JackGirder || k == plan.JackCorner
 }
