@@ -29,6 +29,9 @@ func assumptions(a *analysis) []string {
 		nailsAssumed(a),
 		pliesAssumed(a),
 	)
+	if len(a.house.TrussEnds) > 0 {
+		out = append(out, "The deck at hip ends above the girder trusses: how far its panels span between level tops, and its edges along the hips, where no stick stands under it; the bracing of level tops and of top chords until the deck is on.")
+	}
 	if len(a.house.Dormers) > 0 {
 		out = append(out, "Dormers: each has the wind of a gable roof of its own with the height of the house, its end zones measured from its own walls. What of the main roof a dormer's roof lies over counts twice, in wind and in weight, but for the opening; trimmers and the pair across the ridge are one stiff piece under what the headers bring. The plates of their side walls hand uplift to the studs on both sides by lever arm, past the last one by lever back to the one before.")
 	}

@@ -54,8 +54,15 @@ func TrussPages(c *page.Context) []*page.Page {
 // shapeTable lists the trusses to order.
 func shapeTable(c *page.Context, list []*lumber.Truss) *table.Table {
 	t := &table.Table{Title: "To order, by shape", Cols: []table.Column{
-		{Head: "Truss"}, {Head: "Chords"}, {Head: "Plies", Align: sheet.Right}, {Head: "Span", Align: sheet.Right}, {Head: "Slope"},
-		{Head: "Height", Align: sheet.Right}, {Head: "Level top", Align: sheet.Right}, {Head: "Pieces", Align: sheet.Right}, {Head: "Numbers", Wrap: true},
+		{Head: "Truss"},
+		{Head: "Chords"},
+		{Head: "Plies", Align: sheet.Right},
+		{Head: "Span", Align: sheet.Right},
+		{Head: "Slope"},
+		{Head: "Height", Align: sheet.Right},
+		{Head: "Level top", Align: sheet.Right},
+		{Head: "Pieces", Align: sheet.Right},
+		{Head: "Numbers", Wrap: true},
 	}}
 	for _, x := range list {
 		var cells []table.Cell
