@@ -42,12 +42,15 @@ func (rb *roofBody) trussStations() (out []float64) {
 				s = rb.coordinate(i, -room)
 			}
 		}
+		if rb.girder[i] && rb.outside(i, s) > -rb.girderSection().Width()-half {
+			continue // the girder truss stands there
+		}
 		if n := len(out); n == 0 || math.Abs(out[n-1]-s) >= 2*half {
 			out = append(out, s)
 		}
 	}
 	for i, s := range rb.body.Sides {
-		if s.RunsIn && rb.outermost(i, out)+rb.Spacing < half { // the next one is no frame beyond the end
+		if s.RunsIn && !rb.girder[i] && rb.outermost(i, out)+rb.Spacing < half { // the next one is no frame beyond the end
 			out = append(out, rb.coordinate(i, -half))
 		}
 	}
@@ -80,6 +83,9 @@ func (rb *roofBody) outermost(i int, stations []float64) float64 {
 	last := rb.Rafters.Width()/2 - rb.body.Edge(i) - rb.body.Edge((i+2)%4)
 	for _, s := range stations {
 		last = max(last, rb.outside(i, s))
+	}
+	if rb.girder[i] {
+		last = -rb.Rafters.Width() / 2
 	}
 	return last
 }

@@ -250,11 +250,13 @@ func (f *roofFrame) trussJoints(m *Member, rb *roofBody, bottom bar, length floa
 			low, high = low || s.u0 < length/2, high || s.u1 > length/2
 		}
 	}
-	if !low {
-		f.endAlong(m, bottom, seats, 0, rb)
-	}
-	if !high {
-		f.endAlong(m, bottom, seats, length, rb)
+	for _, end := range []struct {
+		held bool
+		u    float64
+	}{{low, 0}, {high, length}} {
+		if !end.held && !f.endAlong(m, bottom, seats, end.u, rb) {
+			f.hangOnWing(m, bottom.at.Add(bottom.dir.Mul(end.u)), bottom.top-bottom.depth)
+		}
 	}
 	for _, i := range []int{roofplan.South, roofplan.East, roofplan.North, roofplan.West} {
 		if rb.body.Sloped(i) && rb.alongRidge(i) && len(rb.sides[i].walls) == 0 && rb.sides[i].porch == nil {
@@ -266,12 +268,12 @@ func (f *roofFrame) trussJoints(m *Member, rb *roofBody, bottom bar, length floa
 // endAlong adds the joint of an end of a truss, at u, that crosses no wall but
 // lies along one, as a gable truss does where a wing stands flush with it: the
 // wall under it holds it there.
-func (f *roofFrame) endAlong(m *Member, bottom bar, seats []bearing, u float64, rb *roofBody) {
+func (f *roofFrame) endAlong(m *Member, bottom bar, seats []bearing, u float64, rb *roofBody) bool {
 	for _, s := range seats {
 		if !s.crosses(bottom) && s.u0 <= u+near && s.u1 >= u-near && s.bed.wall != nil {
 			s.u0, s.u1 = u, u
-			f.bearingJoint(m, bottom, s, rb)
-			return
+			return f.bearingJoint(m, bottom, s, rb)
 		}
 	}
+	return false
 }

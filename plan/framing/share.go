@@ -85,9 +85,9 @@ func sharesOf(m *Member) []*Share {
 	run := d.Flat().Len()
 	switch {
 	case m.Roof == nil || run < 1:
-	case m.Role == plan.GirderTruss || m.Role == plan.HipTruss:
+	case m.Flat[0] != m.Flat[1]:
 		return hipShares(m)
-	case m.Role == plan.Truss:
+	case m.Role == plan.Truss || m.Role == plan.GirderTruss:
 		return trussShares(m)
 	case m.Role == plan.Rafter || m.Role == plan.JackTruss || m.Role == plan.CornerJack || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter ||
 		m.Role == plan.RoofHeader || m.Role == plan.ValleyBoard || m.Role == plan.UpperPlate && m.Wall == nil:

@@ -122,6 +122,9 @@ func (b *builder) supports(of *roofMembers) {
 			}
 		case plan.JackGirder, plan.JackCorner:
 			if s, on := of.strip[j.First()], of.strip[j.Members[1]]; s != nil {
+				if p := s.pair; p != nil && j.At.Flat().Sub(s.Low).Dot(s.Up) > s.Run {
+					s = p.b
+				}
 				s.rest(support{on: on, joint: j}, j.At.Flat())
 			}
 		case plan.RafterRidge:
