@@ -85,6 +85,12 @@ var Joints = []*JointRow{
 		Demand: []string{"of the roof it carries"}, Check: "hung-uplift",
 	},
 	{
+		Kind: ValleyTruss, Code: "VT", One: "valley frame to truss", Many: "valley frames to trusses",
+		Doc:    "each frame of a valley set to each truss of the roof below that it stands on",
+		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesOver,
+		Demand: []string{"of the roof it carries"}, Check: "hung-uplift",
+	},
+	{
 		Kind: RafterLedger, Code: "RL", One: "rafter to ledger", Many: "rafters to ledgers",
 		Doc:    "each rafter that ends at a ledger on a wall",
 		Places: onWalls, Shown: RoofSheet, Lies: LiesAtRafter,

@@ -53,6 +53,7 @@ const (
 	GirderPlate JointKind = "girder-plate"
 	JackGirder  JointKind = "jack-girder"
 	JackCorner  JointKind = "jack-corner"
+	ValleyTruss JointKind = "valley-truss"
 
 	OutlookerGable  JointKind = "outlooker-gable"
 	OutlookerRafter JointKind = "outlooker-rafter"

@@ -87,7 +87,7 @@ func sharesOf(m *Member) []*Share {
 	case m.Roof == nil || run < 1:
 	case m.Flat[0] != m.Flat[1]:
 		return hipShares(m)
-	case m.Role == plan.Truss || m.Role == plan.GirderTruss:
+	case m.Role == plan.Truss || m.Role == plan.GirderTruss || m.Role == plan.ValleyFrame:
 		return trussShares(m)
 	case m.Role == plan.Rafter || m.Role == plan.JackTruss || m.Role == plan.CornerJack || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter ||
 		m.Role == plan.RoofHeader || m.Role == plan.ValleyBoard || m.Role == plan.UpperPlate && m.Wall == nil:
@@ -304,9 +304,18 @@ func newFaceGrid(faces []*Face) faceGrid {
 	return g
 }
 
-// of returns the face over the middle of a share that slopes its way, or nil.
+// of returns the face over the middle of a share that slopes its way, or nil. Of a truss
+// whose tail a valley set covers it is that over its upper part: the frames carry the rest.
 func (g faceGrid) of(s *Share) *Face {
-	mid := s.At(s.Run / 2)
+	if f := g.at(s, 0.5); f != nil || !s.Member.Role.IsTruss() {
+		return f
+	}
+	return cmp.Or(g.at(s, 0.75), g.at(s, 0.95))
+}
+
+// at returns the face over a place on a share, as a part of its run, that slopes its way.
+func (g faceGrid) at(s *Share, part float64) *Face {
+	mid := s.At(s.Run * part)
 	for _, f := range g.Within(mid.Up(0), mid.Up(0)) {
 		if (geom.Against(f.Slope, s.Up) || s.Level && geom.Parallel(f.Slope, s.Up)) && f.Over(mid) {
 			return f

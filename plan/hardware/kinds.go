@@ -61,7 +61,7 @@ var Kinds = []*Kind{
 		On: []plan.JointKind{
 			plan.RafterPlate, plan.GirderPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
 			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder, plan.JoistBeam, plan.BeamSeat,
-			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker, plan.DeckOver, plan.DormerTop, plan.DormerFoot, plan.BoardRafter,
+			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker, plan.DeckOver, plan.DormerTop, plan.DormerFoot, plan.BoardRafter, plan.ValleyTruss,
 		},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},

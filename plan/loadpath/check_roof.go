@@ -71,9 +71,9 @@ func rafterUplift(c *Check, a *analysis) (out []*Link) {
 	return out
 }
 
-// hungUplift checks what hangs on girder trusses and corner jacks.
+// hungUplift checks what hangs on girder trusses and corner jacks, and valley frames on trusses.
 func hungUplift(c *Check, a *analysis) (out []*Link) {
-	for _, k := range []plan.JointKind{plan.JackGirder, plan.JackCorner} {
+	for _, k := range []plan.JointKind{plan.JackGirder, plan.JackCorner, plan.ValleyTruss} {
 		out = append(out, upliftAt(k)(c, a)...)
 	}
 	return out

@@ -2,6 +2,7 @@ package loadpath
 
 import (
 	"math"
+	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -109,4 +110,55 @@ rule = [{ at = "rafter-plate", use = "eave-clip" }]
 		}
 	}
 	assert.Equal(t, 4, n)
+}
+
+// A wing of 18 ft by 13 ft opens into the south side: a girder truss of the wing carries the
+// trusses of the main roof across its mouth, and the valley set stands on those. All of the
+// roof's weight comes to plates, and what the girder's bearings hold is the girder's own roof
+// and what hangs on it, by the lever of each.
+func TestTheMouthOfAWingByStatics(t *testing.T) {
+	src, err := os.ReadFile("../framing/testdata/odd/truss-wing.toml")
+	require.NoError(t, err)
+	a := analyzed(t, string(src)+`
+[loads]
+dead = [{ part = "roof", name = "all of it", weight = "10 psf" }, { part = "ceiling", name = "none", weight = "0 psf" }]
+`)
+	w := a.dead.roof(a.house.Roofs()[0]) * 13 / 12 / 144
+	s := a.run(a.cases()[0])
+	plates, area := 0.0, 0.0
+	for _, j := range a.house.Joints {
+		if j.Kind.OnPlate() {
+			plates += s.rafters[j].D
+		}
+	}
+	for _, f := range a.house.Roof {
+		for i, p := range f.Outline {
+			area += p.Flat().Cross(f.Outline[(i+1)%len(f.Outline)].Flat()) / 2
+		}
+	}
+	assert.InDelta(t, area*w, plates, 0.001*plates)
+
+	west, east := jointOf(t, a.house, "V-2-TG"), jointOf(t, a.house, "Q-154-TG")
+	girder := west.First()
+	require.Equal(t, plan.GirderTruss, girder.Role)
+	require.Equal(t, 3, girder.Section.Ply)
+	var right, all float64
+	hung := 0
+	for _, j := range a.house.Joints {
+		if j.Kind == plan.JackGirder && j.Members[1] == girder {
+			hung++
+			k := (j.At.X - west.At.X) / (east.At.X - west.At.X)
+			right, all = right+k*s.rafters[j].D, all+s.rafters[j].D
+		}
+	}
+	assert.Equal(t, 9, hung) // trusses at 24 in over the 18 ft between the walls
+	own := 0.0
+	for _, x := range a.house.Shares {
+		if x.Member == girder {
+			own += x.Width * x.Run * w
+		}
+	}
+	require.Greater(t, all, 2*own)
+	assert.InDelta(t, right+own/2, s.rafters[east].D, 0.5)
+	assert.InDelta(t, all-right+own/2, s.rafters[west].D, 0.5)
 }

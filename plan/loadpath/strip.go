@@ -80,14 +80,15 @@ type ridgeEnd struct {
 
 // roofMembers finds the load path's part of each member of the roof.
 type roofMembers struct {
-	share map[*framing.Share]*strip
-	strip map[*framing.Member]*strip // of a truss the one at its A end
-	ridge map[*framing.Member]*ridge
+	share  map[*framing.Share]*strip
+	strip  map[*framing.Member]*strip   // of a truss the one at its A end
+	halves map[*framing.Member][]*strip // of a valley frame
+	ridge  map[*framing.Member]*ridge
 }
 
 // strips reads what carries the roof from framing's shares and joints.
 func (b *builder) strips() {
-	of := &roofMembers{map[*framing.Share]*strip{}, map[*framing.Member]*strip{}, map[*framing.Member]*ridge{}}
+	of := &roofMembers{map[*framing.Share]*strip{}, map[*framing.Member]*strip{}, map[*framing.Member][]*strip{}, map[*framing.Member]*ridge{}}
 	for _, m := range b.house.Members {
 		if m.Roof != nil && m.Role == plan.Ridge {
 			of.ridge[m] = b.ridgeLine(m)
@@ -127,6 +128,13 @@ func (b *builder) supports(of *roofMembers) {
 				}
 				s.rest(support{on: on, joint: j}, j.At.Flat())
 			}
+		case plan.ValleyTruss:
+			for _, s := range of.halves[j.First()] {
+				if u := j.At.Flat().Sub(s.Low).Dot(s.Up); u <= s.Run {
+					s.rest(support{on: of.strip[j.Members[1]], joint: j}, j.At.Flat())
+					break
+				}
+			}
 		case plan.RafterRidge:
 			if j.Peak {
 				ties = append(ties, j)
@@ -134,6 +142,9 @@ func (b *builder) supports(of *roofMembers) {
 			}
 			b.ridgeJoint(j, of)
 		}
+	}
+	for _, m := range b.house.Members {
+		shareSupports(of.halves[m])
 	}
 	for _, s := range b.level {
 		s.rest(support{on: of.strip[s.Member]}, s.At(s.Run/2))
@@ -143,11 +154,32 @@ func (b *builder) supports(of *roofMembers) {
 	}
 }
 
+// shareSupports lets the half of a valley frame that stands on no truss rest where the other
+// half does: the frame is stiff.
+func shareSupports(halves []*strip) {
+	if len(halves) != 2 {
+		return
+	}
+	for i, s := range halves {
+		if o := halves[1-i]; len(s.ends) == 0 {
+			for _, e := range o.ends {
+				s.rest(e, e.at)
+			}
+			return
+		}
+	}
+}
+
 // addStrip adds the strip of a share; both of a truss are a pair.
 func (b *builder) addStrip(share *framing.Share, of *roofMembers) {
 	s := &strip{Share: share, roof: share.Member.Roof}
 	b.rafters, of.share[share] = append(b.rafters, s), s
 	first := of.strip[share.Member]
+	if share.Member.Role == plan.ValleyFrame {
+		of.halves[share.Member] = append(of.halves[share.Member], s)
+		of.strip[share.Member] = s
+		return
+	}
 	if share.Level {
 		b.level = append(b.level, s)
 		return

@@ -308,7 +308,7 @@ func (f *finder) member(m *framing.Member) {
 			f.add(plan.JoistPlies, plies)
 		}
 		f.joist(m)
-	case plan.Rafter, plan.Truss, plan.GirderTruss, plan.HipTruss, plan.JackTruss, plan.CornerJack:
+	case plan.Rafter, plan.Truss, plan.GirderTruss, plan.HipTruss, plan.JackTruss, plan.CornerJack, plan.ValleyFrame:
 		f.rafter(m)
 	}
 }

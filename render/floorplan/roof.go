@@ -157,7 +157,7 @@ func (v *planView) dashedWall(w *plan.Wall) {
 func (v *planView) drawRoofMember(m *framing.Member) {
 	fill := sheet.White
 	switch m.Role {
-	case plan.Rafter, plan.Truss, plan.HipTruss, plan.JackTruss, plan.Outlooker, plan.Blocking, plan.RoofHeader, plan.ValleyBoard:
+	case plan.Rafter, plan.Truss, plan.HipTruss, plan.JackTruss, plan.ValleyFrame, plan.Outlooker, plan.Blocking, plan.RoofHeader, plan.ValleyBoard:
 	case plan.HipRafter, plan.ValleyRafter, plan.Ridge, plan.CornerJack, plan.GirderTruss:
 		fill = sheet.Pale
 	default:

@@ -138,5 +138,5 @@ func girderWords(m *framing.Member) string {
 
 // holdsTruss tells whether joints of a kind hold a truss down.
 func holdsTruss(k plan.JointKind) bool {
-	return k.OnPlate() || k == plan.JackGirder || k == plan.JackCorner
+	return k.OnPlate() || k == plan.JackGirder || k == plan.JackCorner || k == plan.ValleyTruss
 }
