@@ -173,7 +173,7 @@ type House struct {
 	Lines     []*Line     // wall stacks, for drawing and for load paths
 	Roof      []*Face     // roof surfaces
 	Ties      []*Tie      // ceiling joists, by roof and place
-	TrussEnds []*TrussEnd // hip ends of truss roofs, in the order of the roofs
+	TrussEnds []*TrussEnd // hip ends of truss roofs, and mouths of wings with a girder truss
 	Shares    []*Share    // what carries the roof, in order of Members
 	Blocks    []*Block    // between rafters at the eaves, by roof, wall and station
 	Added     []*Added    // joists and blocks that the plan adds to floors, by floor

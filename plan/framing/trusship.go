@@ -3,6 +3,7 @@ package framing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"galewright/plan"
@@ -141,7 +142,8 @@ func (f *roofFrame) trussHip(h *trussHip) {
 	h.end.inOrder()
 }
 
-// TrussEnd is a hip end of a truss roof, from the girder truss in and out.
+// TrussEnd is a hip end of a truss roof, from the girder truss in and out, or the mouth of a
+// wing with a girder truss across it.
 type TrussEnd struct {
 	Roof    *plan.Roof
 	Side    plan.Side
@@ -150,6 +152,12 @@ type TrussEnd struct {
 	Steps   TrussRow // hip trusses, from the outside face of the end wall's studs
 	Hung    TrussRow // jack trusses on the girder, from the wall at its west or south end
 	Corners []*TrussCorner
+	Mouth   bool // of a wing: Setback is from the end of its walls
+}
+
+// StepsUp tells whether hip trusses step up somewhere from a girder truss to the ridge.
+func (h *House) StepsUp() bool {
+	return slices.ContainsFunc(h.TrussEnds, func(e *TrussEnd) bool { return !e.Mouth })
 }
 
 // TrussCorner is a corner jack with the jack trusses on it, on plan from its tail.

@@ -17,6 +17,7 @@ type wingGirder struct {
 	rb     *roofBody
 	end    int // of the wing
 	member *Member
+	hung   *TrussEnd
 }
 
 // host names it as what joints are at.
@@ -102,7 +103,9 @@ func (f *roofFrame) wingGirder(rb *roofBody, i int) {
 	bottom, length := f.bottom(rb, c, section)
 	m := f.addTruss(rb, plan.GirderTruss, bottom, tops, f.trussParts(rb, tops, bottom, length, false), section, length)
 	f.trussJoints(m, rb, bottom, length)
-	f.wings = append(f.wings, &wingGirder{rb, i, m})
+	hung := &TrussEnd{Roof: rb.Roof, Side: roofplan.SideNames[i], Setback: rb.Rafters.Width() / 2, Girder: m, Mouth: true}
+	f.house.TrussEnds = append(f.house.TrussEnds, hung)
+	f.wings = append(f.wings, &wingGirder{rb, i, m, hung})
 }
 
 // hangOnWing joins the end of a truss at plan point p, its bottom chord's underside at z, to
@@ -116,6 +119,8 @@ func (f *roofFrame) hangOnWing(m *Member, p geom.Vec2, z float64) bool {
 			Kind: plan.JackGirder, Host: g.host(), Level: f.level, Roof: g.rb.Roof, Members: []*Member{m, g.member},
 			At: p.Up(z), Station: g.rb.alongTruss(g.member, p),
 		}))
+		g.hung.Hung.add(m, g.rb.alongTruss(g.member, p))
+		g.hung.Hung.inOrder()
 		return true
 	}
 	return false

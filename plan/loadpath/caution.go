@@ -29,7 +29,7 @@ func assumptions(a *analysis) []string {
 		nailsAssumed(a),
 		pliesAssumed(a),
 	)
-	if len(a.house.TrussEnds) > 0 {
+	if a.house.StepsUp() {
 		out = append(out, "The deck at hip ends above the girder trusses: how far its panels span between level tops, and its edges along the hips, where no stick stands under it; the bracing of level tops and of top chords until the deck is on.")
 	}
 	if len(a.house.Dormers) > 0 {

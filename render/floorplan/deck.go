@@ -206,7 +206,7 @@ func deckNotes(c *page.Context, d *deck.Deck) []string {
 		"A letter stands in each part of a face; darker parts are nailed closer. Distances are on plan, from the edge of the roof. Pull a nail that misses its rafter and drive another; drive heads flush, not through the face (FEMA P-55 13.2.4, read).",
 		"Walls below are dashed.",
 	})
-	if len(c.House.TrussEnds) > 0 {
+	if c.House.StepsUp() {
 		notes = append(notes, levelTopNote)
 	}
 	return notes

@@ -2,6 +2,7 @@ package floorplan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"galewright/plan"
@@ -20,8 +21,11 @@ const stepNote = "At a hip end the hip trusses step up from the girder truss to 
 
 // trussNotes says what roofs of trusses leave to others.
 func trussNotes(c *page.Context) (notes []string) {
+	if c.House.StepsUp() {
+		notes = append(notes, stepNote)
+	}
 	if len(c.House.TrussEnds) > 0 {
-		notes = append(notes, "Pieces at girder trusses and corner jacks are counted here too; the sheet of trusses tells where each of these stands.", stepNote)
+		notes = append(notes, "Pieces at girder trusses and corner jacks are counted here too; the sheet of trusses tells where each of these stands.")
 	}
 	for _, r := range c.House.Plan.Roofs {
 		if r.Trusses {
@@ -40,7 +44,7 @@ func TrussPages(c *page.Context) []*page.Page {
 	}
 	f := c.NewFlow("Trusses", "trusses")
 	f.ColumnsOf(210)
-	f.Put(table.Numbered("Trusses", []string{stepNote, trussCaution}))
+	f.Put(table.Numbered("Trusses", trussRules(c)))
 	f.Put(shapeTable(c, list))
 	for _, e := range c.House.TrussEnds {
 		f.Put(trussTable(c, e))
@@ -50,6 +54,20 @@ func TrussPages(c *page.Context) []*page.Page {
 	}
 	return f.Done()
 }
+
+// trussRules are the notes of the sheet of trusses.
+func trussRules(c *page.Context) (notes []string) {
+	if c.House.StepsUp() {
+		notes = append(notes, stepNote)
+	}
+	if slices.ContainsFunc(c.House.TrussEnds, func(e *framing.TrussEnd) bool { return e.Mouth }) {
+		notes = append(notes, mouthNote)
+	}
+	return append(notes, trussCaution)
+}
+
+// mouthNote says what stands across the mouth of a wing.
+const mouthNote = "Where a wing opens into another roof and no bearing wall stands across its mouth, a girder truss of the wing stands there on the wing's walls and carries the ends of that roof's trusses; the frames of the valley set stand on those."
 
 // shapeTable lists the trusses to order.
 func shapeTable(c *page.Context, list []*lumber.Truss) *table.Table {
@@ -99,8 +117,12 @@ func trussUplift(c *page.Context) *table.Table {
 
 // trussTable tells where each truss of a hip end stands, by its number.
 func trussTable(c *page.Context, e *framing.TrussEnd) *table.Table {
+	where, base := string(e.Side)+" end", "from the outside face of the end wall's studs"
+	if e.Mouth {
+		where, base = "its mouth, "+string(e.Side), "from the end of the wing's walls, which the other roof's trusses end at"
+	}
 	t := &table.Table{
-		Title: fmt.Sprintf("Trusses, roof %s, %s end", e.Roof.Name, e.Side),
+		Title: fmt.Sprintf("Trusses, roof %s, %s", e.Roof.Name, where),
 		Cols:  []table.Column{{Head: "No.", Align: sheet.Middle}, {Head: "Truss"}, {Head: "At", Align: sheet.Right}},
 	}
 	row := func(m *framing.Member, words string, at float64) {
@@ -114,7 +136,7 @@ func trussTable(c *page.Context, e *framing.TrussEnd) *table.Table {
 			row(m, string(m.Role), r.At[i])
 		}
 	}
-	t.Rows = append(t.Rows, table.Row{Group: true, Cells: []table.Cell{{S: "from the outside face of the end wall's studs"}}})
+	t.Rows = append(t.Rows, table.Row{Group: true, Cells: []table.Cell{{S: base}}})
 	row(e.Girder, girderWords(e.Girder), e.Setback)
 	part("", e.Steps)
 	from := "south"
