@@ -235,6 +235,14 @@ var roofHouses = []struct {
 		}
 		return p
 	}},
+	{"T of trusses with a girder truss across its mouth", func() *plan.Plan {
+		p := stories(1)
+		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 384, Y: 0}, geom.Vec2{X: 384, Y: 192}, geom.Vec2{X: 0, Y: 192})
+		for _, r := range []*plan.Roof{roofOn(p, "main", "gable", "x", 6, rect(0, 0, 384, 192)), roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 264, 0))} {
+			trussed(r).GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
+		}
+		return p
+	}},
 	{"L flush with a gable", func() *plan.Plan {
 		p := stories(1)
 		w := ring(p, 0, geom.Vec2{}, geom.Vec2{X: 144}, geom.Vec2{X: 144, Y: -120}, geom.Vec2{X: 288, Y: -120}, geom.Vec2{X: 288, Y: 0}, geom.Vec2{X: 288, Y: 192}, geom.Vec2{X: 0, Y: 192})
