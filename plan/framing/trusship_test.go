@@ -22,6 +22,10 @@ func trussHouses(t *testing.T) map[string]*House {
 			out[c.name] = roofed(t, c.plan())
 		}
 	}
+	p := stories(1)
+	ring(p, 0, rect(0, 0, 420, 280)...)
+	trussed(roofOn(p, "main", "hip", "x", 6, rect(0, 0, 420, 280))).PitchOther = 8
+	out["unequal pitches"] = roofed(t, p)
 	for _, name := range []string{"truss-hip", "truss-wing"} {
 		src, err := os.ReadFile("testdata/odd/" + name + ".toml")
 		require.NoError(t, err)
