@@ -67,6 +67,30 @@ var Joints = []*JointRow{
 		Demand: []string{"of the roof it carries"}, Check: "rafter-uplift",
 	},
 	{
+		Kind: GirderPlate, Code: "TG", One: "girder truss to plate", Many: "girder trusses to plates",
+		Doc:    "each girder truss over each bearing plate: it brings what hangs on it too",
+		Places: []JointPlace{{WallHost, ElevationSheet}, {PorchHost, RoofSheet}}, Shown: RoofSheet, Lies: LiesAtRafter,
+		Demand: []string{"of the roof it carries, and of what hangs on it"}, Check: "rafter-uplift",
+	},
+	{
+		Kind: JackGirder, Code: "JT", One: "jack truss to girder truss", Many: "jack trusses to girder trusses",
+		Doc:    "each jack truss and corner jack that ends at a girder truss",
+		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesStandalone,
+		Demand: []string{"of the roof it carries"}, Check: "hung-uplift",
+	},
+	{
+		Kind: JackCorner, Code: "JC", One: "jack truss to corner jack", Many: "jack trusses to corner jacks",
+		Doc:    "each jack truss that ends at a corner jack",
+		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesStandalone,
+		Demand: []string{"of the roof it carries"}, Check: "hung-uplift",
+	},
+	{
+		Kind: ValleyTruss, Code: "VT", One: "valley frame to truss", Many: "valley frames to trusses",
+		Doc:    "each frame of a valley set to each truss of the roof below that it stands on",
+		Places: []JointPlace{{RoofHost, RoofSheet}}, Lies: LiesOver,
+		Demand: []string{"of the roof it carries"}, Check: "hung-uplift",
+	},
+	{
 		Kind: RafterLedger, Code: "RL", One: "rafter to ledger", Many: "rafters to ledgers",
 		Doc:    "each rafter that ends at a ledger on a wall",
 		Places: onWalls, Shown: RoofSheet, Lies: LiesAtRafter,

@@ -146,10 +146,14 @@ type Roof struct {
 	RidgeBearing bool    // the ridge member is a beam that carries, not a board
 	RidgeStock   float64 // longest piece of a ridge board; 0 = the longest stock
 	Trusses      bool
-	GableEnd     [2]GableEnd // at low and high end of the ridge
-	CeilingTies  bool        // ceiling joists or ties at the plate
-	Ceiling      Lumber      // the ceiling joists; zero reads as 2x6
-	CeilingSpace float64     // of the ceiling joists, on center; 0 = at each pair of rafters
+	// HipGirder is how far in from the outside face of a hip end's wall the middle of the
+	// outer ply of its girder truss stands, in; 0 = by the rule.
+	HipGirder      float64
+	HipGirderPlies int         // of it
+	GableEnd       [2]GableEnd // at low and high end of the ridge
+	CeilingTies    bool        // ceiling joists or ties at the plate
+	Ceiling        Lumber      // the ceiling joists; zero reads as 2x6
+	CeilingSpace   float64     // of the ceiling joists, on center; 0 = at each pair of rafters
 	// CeilingSplice is how far the piece beside a break of a ceiling joist laps each
 	// of the two that meet there, in; 0 = none between bearings.
 	CeilingSplice float64

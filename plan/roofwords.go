@@ -2,12 +2,18 @@ package plan
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
 // rafterWord finds the word rafter and what it is part of: hips, valleys and
 // jacks are rafters under any roof, and so are the fly rafters of an overhang.
 var rafterWord = regexp.MustCompile(`((?:fly|hip|valley|jack|end) |-)?\b([Rr])after(s)?\b(-)?`)
+
+// Trussed tells whether a roof of the plan is made of trusses.
+func (p *Plan) Trussed() bool {
+	return slices.ContainsFunc(p.Roofs, func(r *Roof) bool { return r.Trusses })
+}
 
 // InRoofWords returns a text of the program that speaks of rafters in the words
 // of the plan's roofs: trusses where all of them are made of trusses, rafters or

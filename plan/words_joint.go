@@ -50,6 +50,11 @@ const (
 
 	SillFoundation JointKind = "sill-foundation"
 
+	GirderPlate JointKind = "girder-plate"
+	JackGirder  JointKind = "jack-girder"
+	JackCorner  JointKind = "jack-corner"
+	ValleyTruss JointKind = "valley-truss"
+
 	OutlookerGable  JointKind = "outlooker-gable"
 	OutlookerRafter JointKind = "outlooker-rafter"
 	FlyOutlooker    JointKind = "fly-outlooker"
@@ -58,3 +63,6 @@ const (
 	DormerFoot  JointKind = "dormer-foot"
 	BoardRafter JointKind = "board-rafter"
 )
+
+// OnPlate tells whether joints of a kind hold rafters or trusses to the plates under them.
+func (k JointKind) OnPlate() bool { return k == RafterPlate || k == GirderPlate }

@@ -1,5 +1,7 @@
 package plan
 
+import "slices"
+
 // Role is what a member does.
 type Role string
 
@@ -26,6 +28,11 @@ const (
 	Outlooker    Role = "outlooker"
 	FlyRafter    Role = "fly rafter" // of a gable overhang: hangs on outlookers, bears on nothing
 	Truss        Role = "truss"
+	GirderTruss  Role = "girder truss" // of plies, carries the jacks of a hip end or what hangs on it where roofs meet
+	HipTruss     Role = "hip truss"    // with a level top, between a girder truss and the first full one
+	JackTruss    Role = "jack truss"   // from a wall to a girder truss or corner jack
+	ValleyFrame  Role = "valley frame" // of a valley set: stands on the trusses of the roof that a wing runs into
+	CornerJack   Role = "corner jack"  // the half truss under a hip, from the corner to the girder truss
 	GirderBeam   Role = "girder"       // of a Girder, with its plies together
 	BeveledStud  Role = "beveled stud" // of a corner that is no right angle: stands between end studs, carries nothing
 	Pile         Role = "pile"
@@ -51,7 +58,7 @@ const (
 // be held by a joint, which a fly rafter, a deck's rim, a post of rails, a squash block and packing are not.
 var Roles = []Role{
 	Stud, King, Jack, Cripple, Post, Header, Sill, BottomPlate, TopPlate, UpperPlate, Rim, Joist,
-	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderBeam, Pile, Beam,
+	Blocking, Ledger, Rafter, HipRafter, ValleyRafter, Ridge, Outlooker, Truss, GirderTruss, HipTruss, JackTruss, CornerJack, ValleyFrame, GirderBeam, Pile, Beam,
 	PorchPost, RidgePole, PlateBeam, FlushBeam, BeamPost, SillPlate, BraceBoard, DeckJoist, DeckGirder, RoofHeader, ValleyBoard,
 }
 
@@ -66,3 +73,9 @@ var DeckRoles = []Role{DeckJoist, DeckGirder, DeckRim, RailPost}
 // FullHeight tells whether members of the role run from plate to plate and
 // so carry uplift from story to story.
 func (r Role) FullHeight() bool { return r == Stud || r == King || r == Post }
+
+// TrussRoles are the roles of what a truss maker makes.
+var TrussRoles = []Role{Truss, GirderTruss, HipTruss, JackTruss, CornerJack, ValleyFrame}
+
+// IsTruss tells whether members of the role are made by a truss maker.
+func (r Role) IsTruss() bool { return slices.Contains(TrussRoles, r) }

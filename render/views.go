@@ -29,6 +29,7 @@ var views = []view{
 	{1, floorplan.FoundationPages},
 	{1, floorplan.FloorPages},
 	{1, floorplan.RoofPages},
+	{1, floorplan.TrussPages},
 	{1, floorplan.DeckPages},
 	{1, floorplan.NotePages},
 	{2, elevation.Pages},

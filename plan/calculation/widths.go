@@ -19,7 +19,7 @@ func widths(r *loadpath.Report) []*Section {
 	var g groups
 	for _, x := range r.Placement.House.Shares {
 		if m := x.Member; x.Width > 0 && m.Roof != nil {
-			g.put(group{string(m.Role) + "s", "roof " + m.Roof.Name, round(x.Width)}, m.ID)
+			g.put(group{many(m.Role), "roof " + m.Roof.Name, round(x.Width)}, m.ID)
 		}
 	}
 	told := map[*framing.Member]bool{} // a stud's top and base serve one width
@@ -101,3 +101,11 @@ func (g *groups) put(k group, id string) {
 
 // round is a length to the nearest 1/16 in, as a tape reads.
 func round(in float64) float64 { return math.Round(in*16) / 16 }
+
+// many is the word for several members of a role.
+func many(r plan.Role) string {
+	if r.IsTruss() && r != plan.CornerJack {
+		return string(r) + "es"
+	}
+	return string(r) + "s"
+}

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"galewright/plan"
 	"galewright/plan/geom"
 )
 
@@ -113,7 +112,7 @@ func (x *Face) joint(u, most, v0, v1 float64, before []float64) (float64, *line)
 
 // rafter tells whether a line runs straight up the slope and carries.
 func (l *line) rafter() bool {
-	return l.bears() && math.Abs(l.a.X-l.b.X) < touch && l.role != plan.HipRafter && l.role != plan.ValleyRafter
+	return l.bears() && math.Abs(l.a.X-l.b.X) < touch && !slanted(l.role)
 }
 
 // overlapsCourse tells whether a line is there for half the height of a

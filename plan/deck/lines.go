@@ -17,6 +17,7 @@ type line struct {
 	role   plan.Role
 	gable  bool    // over a gable wall, with an overhang beyond
 	hangs  bool    // a fly rafter beyond such a line, which holds the deck for both
+	level  bool    // the level top of a truss, along the eave
 	depth  float64 // of wood along the nail, in
 	member *framing.Member
 }
@@ -44,7 +45,9 @@ const dropped = 0.75
 func linesOf(h *framing.House, x *Face) (out []*line) {
 	for _, s := range h.Shares {
 		switch {
-		case s.Member.Role == plan.HipRafter || s.Member.Role == plan.ValleyRafter:
+		case s.Level && s.Face == x.Face:
+			out = x.levelTop(out, s.Member)
+		case slanted(s.Member.Role):
 			if s.Member.Roof.Over == x.Roof.Over {
 				out = x.add(out, s.Member, s.At(0), s.At(s.Run))
 			}
@@ -62,6 +65,21 @@ func linesOf(h *framing.House, x *Face) (out []*line) {
 	return out
 }
 
+// slanted tells whether members of a role run along hips and valleys, under two faces.
+func slanted(r plan.Role) bool {
+	return r == plan.HipRafter || r == plan.ValleyRafter || r == plan.CornerJack
+}
+
+// levelTop appends the level top of a hip or girder truss, which runs along the eave.
+func (x *Face) levelTop(out []*line, m *framing.Member) []*line {
+	in := x.up.Mul(m.Section.Breadth / 2) // the middle of the ply whose arris lies under the deck
+	p, q := x.own(m.Flat[0].Flat().Add(in)), x.own(m.Flat[1].Flat().Add(in))
+	if q.X < p.X {
+		p, q = q, p
+	}
+	return append(out, &line{a: p, b: q, role: m.Role, depth: m.Section.Depth, member: m, level: true})
+}
+
 // onTop tells whether the top of a member at p lies under the face's deck.
 func (x *Face) onTop(m *framing.Member, p geom.Vec3) bool {
 	mid := m.A.Add(m.B).Mul(0.5)
@@ -75,7 +93,7 @@ func (x *Face) under(m *framing.Member, a geom.Vec2) float64 {
 	if a.Sub(m.B.Flat()).Len() < a.Sub(m.A.Flat()).Len() {
 		end = m.B
 	}
-	if m.Role != plan.Truss || end.Flat().Sub(a).Len() > 1 {
+	if !m.Role.IsTruss() || end.Flat().Sub(a).Len() > 1 {
 		return 0
 	}
 	return x.height(a) - end.Z
@@ -91,7 +109,7 @@ func (x *Face) add(out []*line, m *framing.Member, a, b geom.Vec2) []*line {
 		p, q = q, p
 	}
 	slack := touch
-	if m.Role == plan.HipRafter || m.Role == plan.ValleyRafter || m.Role == plan.FlyRafter {
+	if slanted(m.Role) || m.Role == plan.FlyRafter {
 		slack = 1.5
 	}
 	d := q.Sub(p)

@@ -133,10 +133,33 @@ func (p *Piece) measure(row []Nail, l *line, dir geom.Vec2) {
 			n.Along = min(p.Hi.Y-p.Lo.Y, p.Hi.X-p.Lo.X)
 		}
 		n.rise = n.Along * math.Abs(dir.Y)
-		if l.bears() {
+		switch {
+		case l.level:
+			n.Width, n.reach = n.Along, [2]float64{n.Along / 2, n.Along / 2}
+			n.rise = p.slopeOver(l)
+		case l.bears():
 			n.Width, n.reach = p.width(l, p.Face.own(n.At))
 		}
 	}
+}
+
+// slopeOver returns how much of the piece up the slope the level top l of a truss holds:
+// half way to the next ones, above the last one all; below the first one jacks do.
+func (p *Piece) slopeOver(l *line) float64 {
+	lo, hi := math.Inf(-1), p.Hi.Y
+	for _, o := range p.Face.lines {
+		switch {
+		case !o.level || o == l:
+		case o.a.Y < l.a.Y:
+			lo = max(lo, p.Lo.Y, (o.a.Y+l.a.Y)/2)
+		default:
+			hi = min(hi, (o.a.Y+l.a.Y)/2)
+		}
+	}
+	if math.IsInf(lo, -1) {
+		lo = l.a.Y
+	}
+	return max(0, hi-lo)
 }
 
 // width returns what a nail of line l at q holds across its row, and how far

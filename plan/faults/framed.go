@@ -92,7 +92,8 @@ var framed = []row{
 	{"dormers-meet", "Two dormers stand in each other's way.", "Move one along the eave, or make it narrower."},
 	{"dormer-opening-wide", "A window of a dormer has no room for its jacks and kings between the posts at the dormer's corners.", "Move it to the middle, make it narrower, or the dormer wider."},
 	{"dormer-opening-high", "A window of a dormer does not fit between its bottom plate and its top plates, or its header in the wall.", "Change its sill or height, take a smaller header, or raise the plates."},
-	{"truss-roof-shape", "Trusses are asked for over a shape that needs a truss maker's layout.", "Frame it with rafters, or let its bodies be gables."},
+	{"hip-girder-place", "The girder truss of a hip end finds no place between the end wall and the end of the ridge.", "Write a hip_girder within what the message says, or leave it out."},
+	{"truss-roof-shape", "Trusses are asked for over a shape that needs a truss maker's layout.", "Frame it with rafters, or let its bodies be gables and hips over areas side by side."},
 
 	{"girder-too-short", "A girder has no length.", "Give it two ends that lie apart."},
 	{"girders-overlap", "Two girders lie in each other.", "Join them into one, or move one."},

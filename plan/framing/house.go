@@ -27,7 +27,10 @@ type Member struct {
 	Bevel float64
 	// A and B are the ends of its center line (for rafters: along the top
 	// edge, low end first).
-	A, B  geom.Vec3
+	A, B geom.Vec3
+	// Flat are the ends of the level top chord of a hip or girder truss, on its outer
+	// arris, which lies in the end's slope; zero of all else.
+	Flat  [2]geom.Vec3
 	Solid []geom.Solid // convex parts that touch but do not overlap
 	// Ref is the number or letter by which sheets speak of it, such as a
 	// rafter's number on the roof plan; "" for none.
@@ -164,18 +167,19 @@ func (j *Joint) HostName() string {
 
 // House is a framed plan.
 type House struct {
-	Plan    *plan.Plan
-	Members []*Member // in order of wall as written, then floors, roofs, foundation
-	Joints  []*Joint  // in order of host and station
-	Lines   []*Line   // wall stacks, for drawing and for load paths
-	Roof    []*Face   // roof surfaces
-	Ties    []*Tie    // ceiling joists, by roof and place
-	Shares  []*Share  // what carries the roof, in order of Members
-	Blocks  []*Block  // between rafters at the eaves, by roof, wall and station
-	Added   []*Added  // joists and blocks that the plan adds to floors, by floor
-	Beams   []*Beam   // of floors and ceilings: the dropped ones, then the flush ones
-	Dormers []*Dormer // by roof, as written
-	walls   *inWalls  // see In
+	Plan      *plan.Plan
+	Members   []*Member   // in order of wall as written, then floors, roofs, foundation
+	Joints    []*Joint    // in order of host and station
+	Lines     []*Line     // wall stacks, for drawing and for load paths
+	Roof      []*Face     // roof surfaces
+	Ties      []*Tie      // ceiling joists, by roof and place
+	TrussEnds []*TrussEnd // hip ends of truss roofs, and mouths of wings with a girder truss
+	Shares    []*Share    // what carries the roof, in order of Members
+	Blocks    []*Block    // between rafters at the eaves, by roof, wall and station
+	Added     []*Added    // joists and blocks that the plan adds to floors, by floor
+	Beams     []*Beam     // of floors and ceilings: the dropped ones, then the flush ones
+	Dormers   []*Dormer   // by roof, as written
+	walls     *inWalls    // see In
 }
 
 // Roofs returns the roofs of the plan, then those of its dormers.
@@ -290,6 +294,9 @@ type Face struct {
 	Outline []geom.Vec3
 	Slope   geom.Vec2 // unit, downhill
 	Edges   []FaceEdge
+	// levelFrom is where on the way up the level tops of hip trusses begin to carry it,
+	// along -Slope; nil where none do.
+	levelFrom *float64
 }
 
 // FaceEdge is one edge of a Face: Outline[i] to Outline[i+1].

@@ -73,7 +73,7 @@ func (b *builder) alongTop(w *framedWall, m *Member, z float64) *Member {
 	box := w.frame.Box(m.Mid()-near, m.Mid()+near, 0, w.Depth(), z-near, z+near)
 	lo, hi := box.Bounds()
 	for _, o := range b.index.Within(lo, hi) {
-		if o.Roof == nil || o.Role != plan.Rafter && o.Role != plan.Truss || !w.alongside(o) {
+		if o.Roof == nil || o.Role != plan.Rafter && !o.Role.IsTruss() || !w.alongside(o) {
 			continue
 		}
 		for _, s := range o.Solid {

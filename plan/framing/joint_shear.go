@@ -215,7 +215,7 @@ func (b *builder) inLineAbove(w *framedWall, s, dir float64) (hit *Member) {
 	best := math.Inf(1)
 	for _, m := range b.index.Within(lo, hi) {
 		switch m.Role {
-		case plan.Joist, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.Truss, plan.GirderBeam, plan.Rim:
+		case plan.Joist, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.Truss, plan.GirderTruss, plan.HipTruss, plan.JackTruss, plan.GirderBeam, plan.Rim:
 		default:
 			continue
 		}

@@ -355,7 +355,7 @@ func TestNoGapBetweenTrussesAndFrames(t *testing.T) {
 		h, faults := Frame(p)
 		require.False(t, faults.Errors(), "%v", faults)
 		at := []float64{}
-		for _, m := range withRole(h, plan.Truss) {
+		for _, m := range withRole(h, plan.Truss, plan.ValleyFrame) {
 			if m.Roof.Name == "wing" {
 				at = append(at, m.A.Y)
 			}

@@ -23,9 +23,10 @@ type roofSide struct {
 // roofBody is one roof of the plan with what it bears on.
 type roofBody struct {
 	*plan.Roof
-	body  *roofplan.Body
-	sides [4]roofSide
-	solo  *roofplan.Roof // the body by itself, for trusses
+	body   *roofplan.Body
+	sides  [4]roofSide
+	solo   *roofplan.Roof // the body by itself, for trusses
+	girder [4]bool        // a girder truss stands across the mouth of the wing at this end
 }
 
 // bodyOf returns the geometry of a roof of the plan, or why it has none.

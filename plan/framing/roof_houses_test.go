@@ -26,6 +26,12 @@ func roofOn(p *plan.Plan, name string, kind plan.RoofKind, ridge plan.Axis, pitc
 	return r
 }
 
+// trussed makes a roof one of trusses of 2x4 at 24 in.
+func trussed(r *plan.Roof) *plan.Roof {
+	r.Trusses, r.Rafters, r.Spacing, r.HipGirderPlies = true, twoByFour, 24, 2
+	return r
+}
+
 var roofHouses = []struct {
 	name string
 	plan func() *plan.Plan
@@ -51,6 +57,25 @@ var roofHouses = []struct {
 		r := roofOn(p, "main", "gable", "x", 6, rect(0, 0, 288, 192))
 		r.GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
 		r.Trusses = true
+		return p
+	}},
+	{"trusses under a hip", func() *plan.Plan {
+		p := stories(1)
+		ring(p, 0, rect(0, 0, 408, 312)...)
+		trussed(roofOn(p, "main", "hip", "x", 5, rect(0, 0, 408, 312)))
+		return p
+	}},
+	{"trusses under a hip and a gable, along y", func() *plan.Plan {
+		p := stories(1)
+		ring(p, 0, rect(0, 0, 240, 336)...)
+		r := trussed(roofOn(p, "main", "gable", "y", 7, rect(0, 0, 240, 336)))
+		r.GableEnd, r.HipGirder, r.HipGirderPlies = [2]plan.GableEnd{"gable truss", "hip"}, 66, 3
+		return p
+	}},
+	{"trusses under a point", func() *plan.Plan {
+		p := stories(1)
+		ring(p, 0, rect(0, 0, 264, 264)...)
+		trussed(roofOn(p, "main", "hip", "x", 6, rect(0, 0, 264, 264)))
 		return p
 	}},
 	{"hip", func() *plan.Plan {
@@ -207,6 +232,14 @@ var roofHouses = []struct {
 		roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 264, 0))
 		for _, r := range p.Roofs {
 			r.Trusses, r.GableEnd = true, [2]plan.GableEnd{"gable truss", "gable truss"}
+		}
+		return p
+	}},
+	{"T of trusses with a girder truss across its mouth", func() *plan.Plan {
+		p := stories(1)
+		ring(p, 0, geom.Vec2{}, geom.Vec2{X: 120}, geom.Vec2{X: 120, Y: -120}, geom.Vec2{X: 264, Y: -120}, geom.Vec2{X: 264, Y: 0}, geom.Vec2{X: 384, Y: 0}, geom.Vec2{X: 384, Y: 192}, geom.Vec2{X: 0, Y: 192})
+		for _, r := range []*plan.Roof{roofOn(p, "main", "gable", "x", 6, rect(0, 0, 384, 192)), roofOn(p, "wing", "gable", "y", 6, rect(120, -120, 264, 0))} {
+			trussed(r).GableEnd = [2]plan.GableEnd{"gable truss", "gable truss"}
 		}
 		return p
 	}},

@@ -243,7 +243,12 @@ func TestRoofFaultsAreToldWithTheirPlace(t *testing.T) {
 		bend              func(p *plan.Plan)
 	}{
 		{"no wall under an eave", "rafter-without-plate", "roof main, N side", func(p *plan.Plan) { p.Roofs[0].Area[1].Y = 300 }},
-		{"trusses over a hip", "truss-roof-shape", "roof main", func(p *plan.Plan) { p.Roofs[0].Trusses, p.Roofs[0].GableEnd[0] = true, "hip" }},
+		{"trusses of a shed", "truss-roof-shape", "roof main", func(p *plan.Plan) {
+			p.Roofs[0].Trusses, p.Roofs[0].Kind, p.Roofs[0].High = true, "shed", "N"
+		}},
+		{"a girder truss past the ridge's end", "hip-girder-place", "roof main", func(p *plan.Plan) {
+			p.Roofs[0].Trusses, p.Roofs[0].GableEnd[0], p.Roofs[0].HipGirder = true, "hip", 120
+		}},
 		{"rake wanted, plate built", "gable-on-plate", "roof main", func(p *plan.Plan) { p.Walls[1].Top = "plate" }},
 		{"too steep for its rafters", "short-seat", "roof main, rafter 1, S side, 3/4\" from the west end, and 30 more", func(p *plan.Plan) {
 			p.Roofs[0].Pitch, p.Roofs[0].Rafters = 24, twoByFour

@@ -41,7 +41,7 @@ func (f *roofFrame) eaveBlocks() {
 func (f *roofFrame) bearingOn(rb *roofBody, b *bed) (out []*Joint) {
 	for _, j := range f.joints {
 		on := j.Wall == nil && b.porch != nil && j.Host == b.porch.Name || b.wall != nil && j.Wall == b.wall.Wall
-		if on && j.Kind == plan.RafterPlate && j.Roof == rb.Roof {
+		if on && j.Kind.OnPlate() && j.Roof == rb.Roof {
 			out = append(out, j)
 		}
 	}

@@ -32,6 +32,7 @@ type roofFrame struct {
 	bare    map[string]*bareSide         // rafters that found no plate, by side
 	joints  []*Joint                     // of this roof, for their tributary lengths
 	dormers []*dormer
+	wings   []*wingGirder
 
 	houseFace map[*roofplan.Face]*Face
 }
@@ -76,8 +77,10 @@ func (b *builder) roofOver(l *plan.Level, group []*roofBody) {
 	f.gables()
 	f.makeRafters()
 	f.trimmers()
+	f.wingGirders()
 	f.gableTrusses()
 	f.trussRow()
+	f.trussHips()
 	f.valleySets()
 	f.ties()
 	f.eaveBlocks()

@@ -42,6 +42,9 @@ func (f *roofFrame) bearingJoint(m *Member, r bar, s bearing, owner *roofBody) b
 		station = min(max(station, w.Hook), w.Length())
 	}
 	j := &Joint{Kind: plan.RafterPlate, Station: station, Level: f.level, Roof: owner.Roof, At: p.Up(s.z)}
+	if m.Role == plan.GirderTruss {
+		j.Kind = plan.GirderPlate
+	}
 	switch {
 	case s.bed.wall != nil:
 		plate := s.bed.wall.plateUnder(station)

@@ -60,7 +60,7 @@ func (f *roofFrame) rungJoints(l *ladder, r *rung, space float64) {
 	normal := m.FlatTop()
 	mid := func(p geom.Vec3) geom.Vec3 { return p.Sub(normal.Mul(m.Section.Breadth / 2)) }
 	over := m.A.Add(d.Mul(math.Abs(l.flush - m.A.Flat().Dot(d.Flat())*sign(d))))
-	inner := f.across(mid(m.A.Sub(d.Mul(near))), plan.Rafter, plan.Truss)
+	inner := f.across(mid(m.A.Sub(d.Mul(near))), plan.Rafter, plan.Truss, plan.HipTruss, plan.GirderTruss)
 	fly := f.across(mid(m.B.Add(d.Mul(near))), plan.FlyRafter)
 	half := l.owner.Rafters.Width() / 2
 	o := &Overhang{Space: space, Out: m.B.Sub(over).Len() + 2*half}

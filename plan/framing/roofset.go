@@ -1,6 +1,7 @@
 package framing
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -29,7 +30,7 @@ func (rb *roofBody) alone() *roofplan.Roof {
 func (rb *roofBody) trussStations() (out []float64) {
 	half := rb.Rafters.Width() / 2
 	for _, run := range rb.solo.Runs() {
-		if run.Face != rb.solo.Faces[0] || run.Flush {
+		if run.Face != rb.firstSlope() || run.Flush || rb.inHip(run.Station) {
 			continue
 		}
 		s, i := run.Station, rb.endOf(run)
@@ -42,17 +43,39 @@ func (rb *roofBody) trussStations() (out []float64) {
 				s = rb.coordinate(i, -room)
 			}
 		}
+		if rb.girder[i] && rb.outside(i, s) > -rb.girderSection().Width()-half {
+			continue // the girder truss stands there
+		}
 		if n := len(out); n == 0 || math.Abs(out[n-1]-s) >= 2*half {
 			out = append(out, s)
 		}
 	}
 	for i, s := range rb.body.Sides {
-		if s.RunsIn && rb.outermost(i, out)+rb.Spacing < half { // the next one is no frame beyond the end
+		if s.RunsIn && !rb.girder[i] && rb.outermost(i, out)+rb.Spacing < half { // the next one is no frame beyond the end
 			out = append(out, rb.coordinate(i, -half))
 		}
 	}
 	slices.Sort(out)
 	return out
+}
+
+// firstSlope returns the first of the body's own faces that run along its ridge.
+func (rb *roofBody) firstSlope() *roofplan.Face {
+	i := slices.IndexFunc(rb.solo.Faces, rb.besideRidge)
+	return rb.solo.Faces[i]
+}
+
+// besideRidge tells whether a face of the body alone runs along its ridge.
+func (rb *roofBody) besideRidge(f *roofplan.Face) bool { return rb.alongRidge(f.Side) }
+
+// inHip tells whether the coordinate s along the ridge lies beyond its end at a hip.
+func (rb *roofBody) inHip(s float64) bool {
+	for i := range rb.sides {
+		if rb.slopedEnd(i) && rb.outside(i, s) > -rb.peakIn(i)+near {
+			return true
+		}
+	}
+	return false
 }
 
 // outermost returns how far outside of end i the truss next to it stands, of those
@@ -62,6 +85,9 @@ func (rb *roofBody) outermost(i int, stations []float64) float64 {
 	for _, s := range stations {
 		last = max(last, rb.outside(i, s))
 	}
+	if rb.girder[i] {
+		last = -rb.Rafters.Width() / 2
+	}
 	return last
 }
 
@@ -70,6 +96,9 @@ func (rb *roofBody) outermost(i int, stations []float64) float64 {
 // wing's tails in a valley is cut to it.
 func (f *roofFrame) trussChords(rb *roofBody, c, drop float64) (out []chord) {
 	for _, face := range rb.solo.Faces {
+		if !rb.besideRidge(face) {
+			continue
+		}
 		for _, run := range rb.solo.RunsAt(face, c) {
 			r := rb.barOf(run)
 			t := chord{bar: r, u1: run.High.Sub(run.Low).Len(), planes: f.tailPlanes(rb, run)}
@@ -169,11 +198,79 @@ func (f *roofFrame) valleyFrame(rb *roofBody, i int, d float64, out geom.Vec2) {
 	a, b := space.Along(whole.dir.Up(0))
 	base := whole.dir.Dot(start)
 	m := &Member{
-		ID: fmt.Sprintf("%s/valley frame@%s", rb.Name, at(rb.station(foot))), Role: plan.Truss, Level: f.level, Roof: rb.Roof,
+		ID: fmt.Sprintf("%s/%s@%s", rb.Name, plan.ValleyFrame, at(rb.station(foot))), Role: plan.ValleyFrame, Level: f.level, Roof: rb.Roof,
 		Section: rb.Rafters, Length: b - a, Solid: parts, Z0: lo.Z, Z1: hi.Z, Ref: f.ref(),
 		A: start.Add(whole.dir.Mul(a - base)).Up(lo.Z), B: start.Add(whole.dir.Mul(b - base)).Up(lo.Z),
 	}
 	f.member(m)
+	f.valleyJoints(m, rb, face)
+}
+
+// valleyJoints joins a frame of a valley set to each truss of the roof below that it stands
+// on, but for its tips, which are lower than its chords are deep: a frame that is all tips
+// to one.
+func (f *roofFrame) valleyJoints(m *Member, rb *roofBody, face *roofplan.Face) {
+	d, long := m.B.Sub(m.A).Flat().Unit(), m.B.Sub(m.A).Flat().Len()
+	low, high := rb.tipAt(m.A.Flat()), rb.tipAt(m.B.Flat())
+	var body, tips []*Joint
+	for _, o := range f.below(m) {
+		u := o.A.Flat().Sub(m.A.Flat()).Dot(d)
+		p := m.A.Flat().Add(d.Mul(u))
+		if u < 0 || u > long || pastEnds(o, p) > near {
+			continue
+		}
+		j := &Joint{
+			Kind: plan.ValleyTruss, Host: fmt.Sprintf("%s/frame%s", rb.Name, at(math.Round(rb.station(m.A.Flat())))), Level: f.level, Roof: rb.Roof,
+			Members: []*Member{m, o}, At: p.Up(face.Plane.At(p)), Station: u,
+		}
+		if u < low || u > long-high {
+			tips = append(tips, j)
+		} else {
+			body = append(body, j)
+		}
+	}
+	if len(body) == 0 && len(tips) > 0 { // where it is highest
+		body = []*Joint{slices.MaxFunc(tips, func(a, b *Joint) int {
+			return cmp.Compare(math.Round(min(a.Station, long-a.Station)), math.Round(min(b.Station, long-b.Station)))
+		})}
+	}
+	for _, j := range body {
+		f.joints = append(f.joints, f.joint(j))
+	}
+}
+
+// below returns the trusses of other roofs square to a frame of a valley set, under it or beside.
+func (f *roofFrame) below(m *Member) (out []*Member) {
+	lo, hi := m.Bounds()
+	for _, o := range f.index.Within(lo.Sub(geom.Vec3{Z: 24}), hi) {
+		if o.Role.IsTruss() && o.Roof != m.Roof && geom.Square(m.B.Sub(m.A).Flat().Unit(), o.B.Sub(o.A).Flat().Unit()) {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// tipAt is how far from its end near p a frame of a valley set is lower than its chords are deep, in.
+func (rb *roofBody) tipAt(p geom.Vec2) float64 {
+	return rb.Rafters.Depth / rb.body.Sides[rb.sideAt(p)].Slope
+}
+
+// sideAt returns the side of the body along its ridge that p is nearer to.
+func (rb *roofBody) sideAt(p geom.Vec2) (best int) {
+	best = -1
+	for i := range rb.sides {
+		if rb.alongRidge(i) && (best < 0 || rb.body.On(i, p) > rb.body.On(best, p)) {
+			best = i
+		}
+	}
+	return best
+}
+
+// pastEnds is how far p lies beyond the ends of a truss on plan, in; 0 or less between them.
+func pastEnds(m *Member, p geom.Vec2) float64 {
+	d := m.B.Sub(m.A).Flat()
+	u := p.Sub(m.A.Flat()).Dot(d.Unit())
+	return max(-u, u-d.Len())
 }
 
 // above returns the half space over a roof plane.

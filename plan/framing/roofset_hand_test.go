@@ -2,7 +2,6 @@ package framing
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"galewright/plan"
@@ -20,8 +19,8 @@ func TestValleyFramesAreTrianglesUnderTheRidge(t *testing.T) {
 	seen := 0
 	for _, c := range roofHouses {
 		h := roofed(t, c.plan())
-		for _, m := range withRole(h, plan.Truss) {
-			if !strings.Contains(m.ID, "valley frame") || m.Roof.PitchOther > 0 {
+		for _, m := range withRole(h, plan.ValleyFrame) {
+			if m.Roof.PitchOther > 0 {
 				continue
 			}
 			seen++

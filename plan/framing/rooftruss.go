@@ -9,23 +9,26 @@ import (
 )
 
 // checkTrusses reports truss roofs of shapes that need a truss maker's
-// layout: gables are framed, alone or with wings that end against each other.
+// layout: gables and hips are framed, alone or with wings that end against each other.
 func (f *roofFrame) checkTrusses() bool {
 	for _, rb := range f.bodies {
 		if !rb.Trusses {
 			continue
 		}
-		plain := rb.Kind == plan.GableRoof && rb.GableEnd[0] != plan.HipEnd && rb.GableEnd[1] != plan.HipEnd
+		plain := rb.Kind != plan.ShedRoof
 		for _, o := range f.bodies {
 			plain = plain && o.Trusses && (o == rb || !sameGround(rb, o))
 		}
 		if !plain {
 			f.roofFault(rb.Roof, plan.Error, "truss-roof-shape",
-				"has trusses and is no gable, or meets a roof of rafters or one over the same walls: hips, sheds and the like in trusses need their maker's layout",
-				"take rafters for all roofs that meet here, or gable ends and areas side by side")
+				"has trusses and is a shed, or meets a roof of rafters or one over the same walls: such roofs in trusses need their maker's layout",
+				"take rafters for all roofs that meet here, or gables and hips over areas side by side")
 			return false
 		}
 		rb.solo = rb.alone()
+		if !f.checkGirders(rb) {
+			return false
+		}
 	}
 	return true
 }
@@ -99,7 +102,12 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 	}
 	bottom, length := f.bottom(rb, c, section)
 	parts := f.trussParts(rb, tops, bottom, length, gable)
-	a := tops[0].point(0)
+	m := f.addTruss(rb, plan.Truss, bottom, tops, parts, section, length)
+	f.trussJoints(m, rb, bottom, length)
+}
+
+// addTruss adds the member of a truss from wall to wall, named by its station.
+func (f *roofFrame) addTruss(rb *roofBody, role plan.Role, bottom bar, tops []chord, parts []geom.Solid, section plan.Lumber, length float64) *Member {
 	end := bottom.at // of the bottom chord, at the high side of a shed
 	if tops[0].dir.Dot(bottom.dir) > 0 {
 		end = end.Add(bottom.dir.Mul(length))
@@ -109,13 +117,12 @@ func (f *roofFrame) truss(rb *roofBody, c, drop float64, gable bool) {
 		b = tops[1].point(0)
 	}
 	m := &Member{
-		ID: fmt.Sprintf("%s/truss@%s", rb.Name, at(rb.station(bottom.at))), Role: plan.Truss,
-		Level: f.level, Roof: rb.Roof, Section: section, Length: length, A: a, B: b, Solid: parts, Ref: f.ref(),
+		ID: fmt.Sprintf("%s/%s@%s", rb.Name, role, at(rb.station(bottom.at))), Role: role,
+		Level: f.level, Roof: rb.Roof, Section: section, Length: length, A: tops[0].point(0), B: b, Solid: parts, Ref: f.ref(),
 	}
 	lo, hi := m.Bounds()
 	m.Z0, m.Z1 = lo.Z, hi.Z
-	f.member(m)
-	f.trussJoints(m, rb, bottom, length)
+	return f.member(m)
 }
 
 // topChords returns the top chords at coordinate c.
@@ -131,6 +138,13 @@ func (f *roofFrame) trussParts(rb *roofBody, tops []chord, bottom bar, length fl
 	for _, t := range tops {
 		bounds := append([]geom.Plane{t.after(t.u0), t.before(t.u1)}, t.planes...)
 		parts = append(parts, t.cut(t.u0, t.u1, t.planes, f.less(t.bar, bounds, f.bearings(t.bar, bounds)))...)
+	}
+	for i := range rb.sides {
+		if rb.slopedEnd(i) { // the first full truss stands under the end of the ridge
+			for k := range parts {
+				parts[k] = parts[k].Clip(underside(rb.body.Plane(i), 0))
+			}
+		}
 	}
 	under := func(s geom.Solid) geom.Solid {
 		for _, t := range tops {
@@ -236,14 +250,16 @@ func (f *roofFrame) trussJoints(m *Member, rb *roofBody, bottom bar, length floa
 			low, high = low || s.u0 < length/2, high || s.u1 > length/2
 		}
 	}
-	if !low {
-		f.endAlong(m, bottom, seats, 0, rb)
-	}
-	if !high {
-		f.endAlong(m, bottom, seats, length, rb)
+	for _, end := range []struct {
+		held bool
+		u    float64
+	}{{low, 0}, {high, length}} {
+		if !end.held && !f.endAlong(m, bottom, seats, end.u, rb) {
+			f.hangOnWing(m, bottom.at.Add(bottom.dir.Mul(end.u)), bottom.top-bottom.depth)
+		}
 	}
 	for _, i := range []int{roofplan.South, roofplan.East, roofplan.North, roofplan.West} {
-		if rb.body.Sloped(i) && len(rb.sides[i].walls) == 0 && rb.sides[i].porch == nil {
+		if rb.body.Sloped(i) && rb.alongRidge(i) && len(rb.sides[i].walls) == 0 && rb.sides[i].porch == nil {
 			f.noPlate(rb, i, bottom.at)
 		}
 	}
@@ -252,12 +268,12 @@ func (f *roofFrame) trussJoints(m *Member, rb *roofBody, bottom bar, length floa
 // endAlong adds the joint of an end of a truss, at u, that crosses no wall but
 // lies along one, as a gable truss does where a wing stands flush with it: the
 // wall under it holds it there.
-func (f *roofFrame) endAlong(m *Member, bottom bar, seats []bearing, u float64, rb *roofBody) {
+func (f *roofFrame) endAlong(m *Member, bottom bar, seats []bearing, u float64, rb *roofBody) bool {
 	for _, s := range seats {
 		if !s.crosses(bottom) && s.u0 <= u+near && s.u1 >= u-near && s.bed.wall != nil {
 			s.u0, s.u1 = u, u
-			f.bearingJoint(m, bottom, s, rb)
-			return
+			return f.bearingJoint(m, bottom, s, rb)
 		}
 	}
+	return false
 }

@@ -27,13 +27,16 @@ type Share struct {
 	// From and To are the stretch of its eave that it serves: coordinates along
 	// EaveAxis, in.
 	From, To float64
+	// Level is true of the level top of a hip or girder truss: its line runs up the end's
+	// slope, over what the level top carries of that.
+	Level bool
 }
 
-// Gathers tells whether it is a hip or valley, or of a dormer a header, valley board or
+// Gathers tells whether it is a hip, corner jack or valley, or of a dormer a header, valley board or
 // plate, which carries what leans on it and no roof of its own.
 func (s *Share) Gathers() bool {
 	switch s.Member.Role {
-	case plan.HipRafter, plan.ValleyRafter, plan.RoofHeader, plan.ValleyBoard, plan.UpperPlate:
+	case plan.HipRafter, plan.ValleyRafter, plan.RoofHeader, plan.ValleyBoard, plan.UpperPlate, plan.CornerJack:
 		return true
 	}
 	return false
@@ -60,13 +63,17 @@ func (b *builder) shares() {
 	held := b.reachRidges(of)
 	b.nameShares(of)
 	faces := newFaceGrid(b.house.Roof)
-	var carry []*Share
+	var carry, level []*Share
 	for _, s := range b.house.Shares {
 		s.Face = faces.of(s)
-		if !s.Gathers() && (held[s.Member] || s.Member.Role == plan.Truss) {
+		switch {
+		case s.Level:
+			level = append(level, s)
+		case !s.Gathers() && (held[s.Member] || s.Member.Role.IsTruss()):
 			carry = append(carry, s)
 		}
 	}
+	levelTops(level)
 	for _, g := range bySide(carry) {
 		shareOut(g, carry)
 	}
@@ -78,9 +85,11 @@ func sharesOf(m *Member) []*Share {
 	run := d.Flat().Len()
 	switch {
 	case m.Roof == nil || run < 1:
-	case m.Role == plan.Truss:
+	case m.Flat[0] != m.Flat[1]:
+		return hipShares(m)
+	case m.Role == plan.Truss || m.Role == plan.GirderTruss || m.Role == plan.ValleyFrame:
 		return trussShares(m)
-	case m.Role == plan.Rafter || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter ||
+	case m.Role == plan.Rafter || m.Role == plan.JackTruss || m.Role == plan.CornerJack || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter ||
 		m.Role == plan.RoofHeader || m.Role == plan.ValleyBoard || m.Role == plan.UpperPlate && m.Wall == nil:
 		return []*Share{{Member: m, Low: m.A.Flat(), Up: d.Flat().Unit(), Run: run, Tan: d.Z / run}}
 	}
@@ -114,7 +123,7 @@ func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 	held := map[*Member]bool{}
 	for _, j := range b.house.Joints {
 		switch j.Kind {
-		case plan.RafterPlate, plan.RafterLedger:
+		case plan.RafterPlate, plan.GirderPlate, plan.RafterLedger:
 			held[j.First()] = true
 		case plan.RafterRidge:
 			i := slices.IndexFunc(j.Members, func(m *Member) bool { return m.Role == plan.Ridge })
@@ -135,7 +144,7 @@ func (b *builder) reachRidges(of map[*Member][]*Share) map[*Member]bool {
 // that of the half it is under.
 func (b *builder) nameShares(of map[*Member][]*Share) {
 	for _, j := range b.house.Joints {
-		if j.Kind != plan.RafterPlate && j.Kind != plan.RafterLedger {
+		if !j.Kind.OnPlate() && j.Kind != plan.RafterLedger {
 			continue
 		}
 		for _, s := range of[j.First()] {
@@ -232,7 +241,7 @@ func widthOf(row []*Share, from, to float64) float64 {
 	for _, s := range row {
 		runs += s.Run
 	}
-	return row[0].Face.AreaBetween(row[0].EaveAxis(), from, to) / runs
+	return row[0].Face.below(row[0].EaveAxis(), from, to) / runs
 }
 
 // edges returns the ends of the roof along the eave.
@@ -295,11 +304,20 @@ func newFaceGrid(faces []*Face) faceGrid {
 	return g
 }
 
-// of returns the face over the middle of a share that slopes its way, or nil.
+// of returns the face over the middle of a share that slopes its way, or nil. Of a truss
+// whose tail a valley set covers it is that over its upper part: the frames carry the rest.
 func (g faceGrid) of(s *Share) *Face {
-	mid := s.At(s.Run / 2)
+	if f := g.at(s, 0.5); f != nil || !s.Member.Role.IsTruss() {
+		return f
+	}
+	return cmp.Or(g.at(s, 0.75), g.at(s, 0.95))
+}
+
+// at returns the face over a place on a share, as a part of its run, that slopes its way.
+func (g faceGrid) at(s *Share, part float64) *Face {
+	mid := s.At(s.Run * part)
 	for _, f := range g.Within(mid.Up(0), mid.Up(0)) {
-		if geom.Against(f.Slope, s.Up) && f.Over(mid) {
+		if (geom.Against(f.Slope, s.Up) || s.Level && geom.Parallel(f.Slope, s.Up)) && f.Over(mid) {
 			return f
 		}
 	}

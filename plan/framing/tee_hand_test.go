@@ -32,9 +32,10 @@ import (
 // gable truss of the wing is tied to 1B and 1D at its ends and to 1C's studs between, those under its
 // bottom chord; main's truss at 48 lies over the end of 1B.
 //
-// Shares: each truss 24, the outer ones to the rake's edge: 14 + 12.375. South, those at 48 and 120 have
-// the face from 36 to 84, 48 x (96 - 60) = 1728 over 60; those at 72 and 96, whose tails the wing covers,
-// go half way to their neighbors. The wing's at 48 have 12 x 48 + 12 x 42 over 48, the frame 36²/2 over
+// Shares: each truss 24, the outer ones to the rake's edge: 14 + 12.375. South, the wing's valley comes up
+// from x = 36 and 132 as far as it goes in: those at 48 and 120 have 24 x 60 less 24²/2 = 1152 over 60, those
+// at 72 and 96, whose tails the wing covers, 24 x 60 less 24 x 36 = 576; the frame stands on these two, 12.75
+// and 36.75 from its end, and brings them what is over it. The wing's at 48 have 12 x 48 + 12 x 42 over 48, the frame 36²/2 over
 // its run of 24.75.
 func TestATeeOfTrussesByHand(t *testing.T) {
 	p := ell()
@@ -161,7 +162,9 @@ main/rakeSW-1-OG at 0.75 1.85 233.95, station 1.4, serves 25.4: main/S/outlooker
 main/rakeSW-1-OR at 23.25 1.85 233.95, station 1.4, serves 25.4: main/S/outlooker@-12.5/0 main/truss@24; 14.75 out, 23.25 back
 main/rakeSW-25-FO at -12.5 25.85 251.95, station 25.4, serves 34.6: main/S/fly@-13.25 main/S/outlooker@-12.5/24; 14.75 out, 23.25 back
 main/rakeSW-25-OG at 0.75 25.85 251.95, station 25.4, serves 34.6: main/S/outlooker@-12.5/24 main/truss@0.75; 14.75 out, 23.25 back
-main/rakeSW-25-OR at 23.25 25.85 251.95, station 25.4, serves 34.6: main/S/outlooker@-12.5/24 main/truss@24; 14.75 out, 23.25 back`), roofJoints(h))
+main/rakeSW-25-OR at 23.25 25.85 251.95, station 25.4, serves 34.6: main/S/outlooker@-12.5/24 main/truss@24; 14.75 out, 23.25 back
+wing/frame72-13-VT at 96 12 242.5, station 12.75, serves 24: wing/valley frame@72 main/truss@96
+wing/frame72-37-VT at 72 12 242.5, station 36.75, serves 24: wing/valley frame@72 main/truss@72`), roofJoints(h))
 	assert.Equal(t, strings.TrimSpace(`
 main/truss@191.25 from 191.25 -12, run 60 at 0.75: 179.625 to 206, 26.375 wide
 main/truss@191.25 from 191.25 108, run 60 at 0.75: 179.625 to 206, 26.375 wide
@@ -171,13 +174,13 @@ wing/truss@0.75 from 132 -59.25, run 48 at 0.75: -62 to -47.625, 14.375 wide
 wing/truss@0.75 from 36 -59.25, run 48 at 0.75: -62 to -47.625, 14.375 wide
 main/truss@24 from 24 -12, run 60 at 0.75: 12.375 to 36, 23.625 wide
 main/truss@24 from 24 108, run 60 at 0.75: 12.375 to 36, 23.625 wide
-main/truss@48 from 48 -12, run 60 at 0.75: 36 to 84, 28.8 wide
+main/truss@48 from 48 -12, run 60 at 0.75: 36 to 60, 19.2 wide
 main/truss@48 from 48 108, run 60 at 0.75: 36 to 60, 24 wide
-main/truss@72 from 72 -12, run 60 at 0.75: 60 to 84, 24 wide
+main/truss@72 from 72 -12, run 60 at 0.75: 60 to 84, 9.6 wide
 main/truss@72 from 72 108, run 60 at 0.75: 60 to 84, 24 wide
-main/truss@96 from 96 -12, run 60 at 0.75: 84 to 108, 24 wide
+main/truss@96 from 96 -12, run 60 at 0.75: 84 to 108, 9.6 wide
 main/truss@96 from 96 108, run 60 at 0.75: 84 to 108, 24 wide
-main/truss@120 from 120 -12, run 60 at 0.75: 84 to 132, 28.8 wide
+main/truss@120 from 120 -12, run 60 at 0.75: 108 to 132, 19.2 wide
 main/truss@120 from 120 108, run 60 at 0.75: 108 to 132, 24 wide
 main/truss@144 from 144 -12, run 60 at 0.75: 132 to 156, 24 wide
 main/truss@144 from 144 108, run 60 at 0.75: 132 to 156, 24 wide

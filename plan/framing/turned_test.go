@@ -58,7 +58,7 @@ func turnedBack(h *House, k int) (out []string) {
 			wood += s.Volume()
 		}
 		lo, hi := m.Bounds()
-		if m.Role == plan.Truss {
+		if m.Role.IsTruss() {
 			wood = 0
 		}
 		out = append(out, fmt.Sprintf("%s %s %g long, %g to %g, %g at %s", m.Role, m.Section.Text, mil(m.Length), mil(m.Z0), mil(m.Z1), mil(wood), at(lo.Add(hi).Mul(0.5))))

@@ -38,6 +38,8 @@ func (e End) names(m *framing.Member) bool {
 		case w == "or":
 		case w == "stud" && (m.Role.FullHeight() || m.Role == plan.Jack):
 			return true
+		case w == "truss" && m.Role.IsTruss():
+			return true
 		case w == "post" && (m.Role.FullHeight() || m.Role == plan.Pile):
 			return true
 		case strings.Contains(string(m.Role), w):

@@ -59,9 +59,9 @@ var Kinds = []*Kind{
 	{
 		Name: plan.ClipItem, Code: "clip", Doc: "ties two members that cross, at the corner between them", Purpose: "clip",
 		On: []plan.JointKind{
-			plan.RafterPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
+			plan.RafterPlate, plan.GirderPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
 			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder, plan.JoistBeam, plan.BeamSeat,
-			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker, plan.DeckOver, plan.DormerTop, plan.DormerFoot, plan.BoardRafter,
+			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker, plan.DeckOver, plan.DormerTop, plan.DormerFoot, plan.BoardRafter, plan.ValleyTruss,
 		},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,
 	},
@@ -72,7 +72,7 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.WrapStrapItem, Code: "wrap", Doc: "goes over a plate or rafter and down both faces", Purpose: "strap",
-		On:     []plan.JointKind{plan.StudTop, plan.RafterPlate, plan.OpeningHead, plan.CripplePlate},
+		On:     []plan.JointKind{plan.StudTop, plan.RafterPlate, plan.GirderPlate, plan.OpeningHead, plan.CripplePlate},
 		Symbol: "sym-wrap", Strap: true, Shape: Over, Phase: plan.BeforeSheathing, Faces: []plan.Face{"", plan.Inside, plan.Outside},
 	},
 	{
@@ -84,7 +84,7 @@ var Kinds = []*Kind{
 		Name: plan.StrapItem, Code: "strap", Doc: "a flat band lapped on two members in line", Purpose: "strap",
 		On: []plan.JointKind{
 			plan.StudStud, plan.StudBase, plan.PlateSplice, plan.WallCorner, plan.WallEnd,
-			plan.OpeningHead, plan.OpeningSill, plan.RafterPlate, plan.RafterRidge, plan.StudTop, plan.GirderPile, plan.PostCap,
+			plan.OpeningHead, plan.OpeningSill, plan.RafterPlate, plan.GirderPlate, plan.RafterRidge, plan.StudTop, plan.GirderPile, plan.PostCap,
 			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.GirderSplice, plan.DormerTop, plan.DormerFoot,
 		},
 		Symbol: "sym-strap", Strap: true, Shape: Band, Phase: plan.BeforeSheathing, Face: plan.Outside,
@@ -145,7 +145,7 @@ var Kinds = []*Kind{
 	},
 	{
 		Name: plan.HangerItem, Code: "hanger", Doc: "carries the end of a member against the side of another", Purpose: "hanger",
-		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing, plan.HeaderTrimmer, plan.TailHeader, plan.BeamEnd, plan.BeamHung, plan.JoistHung, plan.DeckHung},
+		On:     []plan.JointKind{plan.RafterRidge, plan.OpeningHead, plan.Collector, plan.RafterLedger, plan.HeaderKing, plan.HeaderTrimmer, plan.TailHeader, plan.BeamEnd, plan.BeamHung, plan.JoistHung, plan.DeckHung, plan.JackGirder, plan.JackCorner},
 		Symbol: "sym-hanger", Phase: plan.BeforeFloor,
 	},
 	{

@@ -29,6 +29,9 @@ func assumptions(a *analysis) []string {
 		nailsAssumed(a),
 		pliesAssumed(a),
 	)
+	if a.house.StepsUp() {
+		out = append(out, "The deck at hip ends above the girder trusses: how far its panels span between level tops, and its edges along the hips, where no stick stands under it; the bracing of level tops and of top chords until the deck is on.")
+	}
 	if len(a.house.Dormers) > 0 {
 		out = append(out, "Dormers: each has the wind of a gable roof of its own with the height of the house, its end zones measured from its own walls. What of the main roof a dormer's roof lies over counts twice, in wind and in weight, but for the opening; trimmers and the pair across the ridge are one stiff piece under what the headers bring. The plates of their side walls hand uplift to the studs on both sides by lever arm, past the last one by lever back to the one before.")
 	}
@@ -100,7 +103,7 @@ func spansAssumed(p *plan.Plan) string {
 		s += " With no ridge beam, a rafter and its opposite act as one rigid piece on two plates; where one foot stands higher, as on a valley or at a dormer, the pull at their ridge is that of two bars hinged there, and the level force at the higher foot is not followed. With a ridge beam, and at hips, each is a simple beam and the horizontal part of the pressure goes to the diaphragm."
 	}
 	if slices.ContainsFunc(p.Roofs, func(r *plan.Roof) bool { return r.Trusses }) {
-		s += " Of a truss, what comes on each slope goes to the bearings under that slope, and the horizontal part to the diaphragm."
+		s += " Of a truss, what comes on each slope goes to the bearings under that slope, and the horizontal part to the diaphragm. What hangs on a girder truss, and what the level top of a girder or hip truss carries, goes to its two bearings as of a stiff beam; jack trusses and corner jacks are simple spans from the plate to what they hang on. No truss is designed, and no fastening of the plies of a girder truss to each other: that is the truss designer's of record."
 	}
 	return s
 }

@@ -90,6 +90,7 @@ func (r *Report) chains(a *analysis) {
 				title string
 			}{
 				{plan.RafterPlate, "rafters to plate"},
+				{plan.GirderPlate, "girder trusses to plate"},
 				{plan.RafterLedger, "rafters to ledger"},
 				{plan.StudTop, "plate to studs"},
 				{plan.OpeningHead, "headers to kings"},

@@ -23,6 +23,7 @@ func Checks() []*Check {
 	return []*Check{
 		{limitCheck, "Limits of the method", "where the house lies within what the wind procedures, their figures and what is left out hold for; outside of one, every other number rests on a method that was not made for this house", methodLimits},
 		{deckCheck, "Roof deck", "suction of components and cladding on the deck that one nail holds, against withdrawal from the framing and pull-through of its head; the worst nail of each zone, on overhangs with what acts from below", deckNails},
+		{"hung-uplift", "Jack trusses to what they hang on, valley frames to trusses", "uplift of each jack truss at the girder truss or corner jack that it ends at, of each corner jack at its girder truss, and of each frame of a valley set at each truss that it stands on", hungUplift},
 		{"ridge-tie", "Rafters to the ridge", "tension across a ridge board (rafters hinged there and held at the plates: moment over rise, wL²/(8f) for a uniform load), or uplift of each rafter on a ridge beam, hip or valley", ridgeTies},
 		{ridgeBendCheck, "Ridge boards", ridgeBendDoc, ridgeBending},
 		{tieCheck, "Ceiling joists that hold rafters together", tieDoc, tieThrust},

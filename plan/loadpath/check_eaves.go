@@ -55,7 +55,7 @@ func (a *analysis) eaveOf(x *LineShear) *Eave {
 	e := &Eave{Line: x, Long: x.hi - x.lo}
 	for _, w := range on {
 		for _, j := range a.joints[w] {
-			if j.Kind != plan.RafterPlate || j.Roof == nil || j.Roof.Over != x.Level || !crossesWall(j) {
+			if !j.Kind.OnPlate() || j.Roof == nil || j.Roof.Over != x.Level || !crossesWall(j) {
 				continue
 			}
 			e.Rafters++
@@ -98,7 +98,7 @@ func (x *LineShear) walls() (out []*plan.Wall) {
 // crossesWall tells whether the rafter of a joint runs square across its wall.
 func crossesWall(j *framing.Joint) bool {
 	m := j.First()
-	if m == nil || m.Role != plan.Rafter && m.Role != plan.Truss {
+	if m == nil || m.Role != plan.Rafter && !m.Role.IsTruss() {
 		return false
 	}
 	d := m.B.Sub(m.A).Flat()

@@ -104,7 +104,7 @@ func (d *doubled) link(c *Check, i int) *Link {
 // before what leans on a ledger there.
 func named(at []*framing.Joint) *framing.Joint {
 	for _, j := range at {
-		if j.Kind == plan.RafterPlate {
+		if j.Kind.OnPlate() {
 			return j
 		}
 	}

@@ -56,7 +56,7 @@ func (a *analysis) slopedTie(j *framing.Joint) float64 {
 }
 
 // bears tells whether a rafter's low or ledger end is at joints of a kind.
-func bears(k plan.JointKind) bool { return k == plan.RafterPlate || k == plan.RafterLedger }
+func bears(k plan.JointKind) bool { return k.OnPlate() || k == plan.RafterLedger }
 
 // rafterUplift checks each rafter at each bearing.
 func rafterUplift(c *Check, a *analysis) (out []*Link) {
@@ -67,6 +67,14 @@ func rafterUplift(c *Check, a *analysis) (out []*Link) {
 		l := a.upliftLink(c, j)
 		a.sideways(l)
 		out = append(out, l)
+	}
+	return out
+}
+
+// hungUplift checks what hangs on girder trusses and corner jacks, and valley frames on trusses.
+func hungUplift(c *Check, a *analysis) (out []*Link) {
+	for _, k := range []plan.JointKind{plan.JackGirder, plan.JackCorner, plan.ValleyTruss} {
+		out = append(out, upliftAt(k)(c, a)...)
 	}
 	return out
 }

@@ -25,7 +25,7 @@ type Comparison struct {
 type ComparisonRow struct{ Name, Unit string }
 
 // upliftRows are the kinds of joints whose largest uplift is compared.
-var upliftRows = []plan.JointKind{plan.RafterPlate, plan.RafterLedger, plan.RafterRidge, plan.StudTop, plan.OpeningHead, plan.StudStud, plan.StudBase, plan.GirderPile, plan.PostBase}
+var upliftRows = []plan.JointKind{plan.RafterPlate, plan.GirderPlate, plan.JackGirder, plan.JackCorner, plan.ValleyTruss, plan.RafterLedger, plan.RafterRidge, plan.StudTop, plan.OpeningHead, plan.StudStud, plan.StudBase, plan.GirderPile, plan.PostBase}
 
 // compare works the house out as the plan has it, partially enclosed, and by
 // each procedure by itself that the building allows.

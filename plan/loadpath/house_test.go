@@ -142,7 +142,7 @@ func drawBox(t *rapid.T) box {
 	if b.kind != "gable" {
 		b.beam = false
 	}
-	b.trusses = b.kind == "gable" && !b.beam && rapid.Bool().Draw(t, "trusses")
+	b.trusses = b.kind != "shed" && !b.beam && rapid.Bool().Draw(t, "trusses")
 	if b.kind == "hip" && b.width > b.length || b.kind == "gable" && rapid.Bool().Draw(t, "ridge along y") {
 		b.ridge = "y"
 	}

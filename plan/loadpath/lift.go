@@ -67,7 +67,7 @@ func (a *analysis) lifted() (out []*framing.Member) {
 // flies tells whether a member is lifted by the roof's own panels.
 func flies(m *framing.Member) bool {
 	switch m.Role {
-	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.FlyRafter, plan.Outlooker, plan.Truss:
+	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.FlyRafter, plan.Outlooker, plan.Truss, plan.GirderTruss, plan.HipTruss, plan.JackTruss, plan.CornerJack, plan.ValleyFrame:
 		return true
 	}
 	return false

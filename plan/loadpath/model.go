@@ -44,6 +44,7 @@ type givens struct {
 // roofModel is what carries the roof.
 type roofModel struct {
 	rafters []*strip
+	level   []*strip // of rafters, the level tops of hip and girder trusses
 	pairs   []*pair
 	pairAt  map[*framing.Joint]*pair
 	ridges  []*ridge

@@ -17,7 +17,7 @@ import (
 func (p *pair) shape() {
 	left, right := p.a.foot(), p.b.foot()
 	p.apex = p.a.Run - left
-	p.span = p.apex + p.b.Run - right
+	p.span = p.apex + p.b.Run - right + p.level
 	over := [2]float64{p.a.Tan * p.apex, p.b.Tan * (p.span - p.apex)}
 	p.rise = (over[0] + over[1]) / 2
 	weighed := (over[0]*(p.span-p.apex) + over[1]*p.apex) / math.Max(p.span, 1e-9)

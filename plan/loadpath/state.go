@@ -144,6 +144,10 @@ func (s *caseState) rest(x *strip, u float64, f Force, depth int) {
 		s.onPair(x, u, f, depth)
 		return
 	}
+	if x.pair != nil && len(x.pair.a.ends) > 0 && len(x.pair.b.ends) > 0 {
+		s.onTruss(x, u, f, depth)
+		return
+	}
 	if n == 0 {
 		s.unheld[x.Member] += math.Max(0, f.net(ASD))
 		return
@@ -316,6 +320,15 @@ func (s *caseState) onPair(x *strip, u float64, f Force, depth int) {
 	s.react(x.ends[0], f.add(over.times(-1)), depth+1)
 	s.react(o.ends[0], over, depth+1)
 	s.pulls[p.n].take(p.tension(turn, still))
+}
+
+// onTruss takes a force at u along a girder or hip truss, as what hangs on it or what its
+// level top carries: the truss is a stiff beam on its two bearings.
+func (s *caseState) onTruss(x *strip, u float64, f Force, depth int) {
+	l, r := x.pair.a.ends[0], x.pair.b.ends[0]
+	k := x.At(u).Sub(l.at).Dot(x.pair.a.Up) / r.at.Sub(l.at).Dot(x.pair.a.Up)
+	s.react(l, f.times(1-k), depth)
+	s.react(r, f.times(k), depth)
 }
 
 // lift takes a force brought to the ridge of a pair.

@@ -56,6 +56,7 @@ type pair struct {
 	rise  float64    // from the plates to the ridge, in; see shape
 	high  [2]float64 // the ridge over the feet of a and b where a dormer sets them at different heights, in; else 0
 	along float64
+	level float64 // length of the level top between them, of a hip or girder truss, in
 }
 
 // ridge is one ridge line; a long board is several members.
@@ -79,14 +80,15 @@ type ridgeEnd struct {
 
 // roofMembers finds the load path's part of each member of the roof.
 type roofMembers struct {
-	share map[*framing.Share]*strip
-	strip map[*framing.Member]*strip // of a truss the one at its A end
-	ridge map[*framing.Member]*ridge
+	share  map[*framing.Share]*strip
+	strip  map[*framing.Member]*strip   // of a truss the one at its A end
+	halves map[*framing.Member][]*strip // of a valley frame
+	ridge  map[*framing.Member]*ridge
 }
 
 // strips reads what carries the roof from framing's shares and joints.
 func (b *builder) strips() {
-	of := &roofMembers{map[*framing.Share]*strip{}, map[*framing.Member]*strip{}, map[*framing.Member]*ridge{}}
+	of := &roofMembers{map[*framing.Share]*strip{}, map[*framing.Member]*strip{}, map[*framing.Member][]*strip{}, map[*framing.Member]*ridge{}}
 	for _, m := range b.house.Members {
 		if m.Roof != nil && m.Role == plan.Ridge {
 			of.ridge[m] = b.ridgeLine(m)
@@ -113,11 +115,25 @@ func (b *builder) supports(of *roofMembers) {
 		switch j.Kind {
 		case plan.BoardRafter, plan.DormerTop:
 			b.dormerSupport(j, of)
-		case plan.RafterPlate, plan.RafterLedger:
+		case plan.RafterPlate, plan.GirderPlate, plan.RafterLedger:
 			if s := of.share[j.Share]; s != nil && j.Dormer != nil {
 				s.rest(support{on: of.strip[j.Members[1]], joint: j}, j.At.Flat())
 			} else if s != nil {
 				s.rest(support{plate: j, joint: j}, j.At.Flat())
+			}
+		case plan.JackGirder, plan.JackCorner:
+			if s, on := of.strip[j.First()], of.strip[j.Members[1]]; s != nil {
+				if p := s.pair; p != nil && j.At.Flat().Sub(s.Low).Dot(s.Up) > s.Run {
+					s = p.b
+				}
+				s.rest(support{on: on, joint: j}, j.At.Flat())
+			}
+		case plan.ValleyTruss:
+			for _, s := range of.halves[j.First()] {
+				if u := j.At.Flat().Sub(s.Low).Dot(s.Up); u <= s.Run {
+					s.rest(support{on: of.strip[j.Members[1]], joint: j}, j.At.Flat())
+					break
+				}
 			}
 		case plan.RafterRidge:
 			if j.Peak {
@@ -127,8 +143,30 @@ func (b *builder) supports(of *roofMembers) {
 			b.ridgeJoint(j, of)
 		}
 	}
+	for _, m := range b.house.Members {
+		shareSupports(of.halves[m])
+	}
+	for _, s := range b.level {
+		s.rest(support{on: of.strip[s.Member]}, s.At(s.Run/2))
+	}
 	for _, p := range peaksOf(ties) {
 		b.peak(p, of)
+	}
+}
+
+// shareSupports lets the half of a valley frame that stands on no truss rest where the other
+// half does: the frame is stiff.
+func shareSupports(halves []*strip) {
+	if len(halves) != 2 {
+		return
+	}
+	for i, s := range halves {
+		if o := halves[1-i]; len(s.ends) == 0 {
+			for _, e := range o.ends {
+				s.rest(e, e.at)
+			}
+			return
+		}
 	}
 }
 
@@ -137,11 +175,21 @@ func (b *builder) addStrip(share *framing.Share, of *roofMembers) {
 	s := &strip{Share: share, roof: share.Member.Roof}
 	b.rafters, of.share[share] = append(b.rafters, s), s
 	first := of.strip[share.Member]
+	if share.Member.Role == plan.ValleyFrame {
+		of.halves[share.Member] = append(of.halves[share.Member], s)
+		of.strip[share.Member] = s
+		return
+	}
+	if share.Level {
+		b.level = append(b.level, s)
+		return
+	}
 	if first == nil {
 		of.strip[share.Member] = s
 		return
 	}
 	p := &pair{a: first, b: s, along: axis(first.Low, first.roof.RidgeAxis())}
+	p.level = share.Member.Flat[1].Sub(share.Member.Flat[0]).Len()
 	first.pair, s.pair = p, p
 	b.pairs = append(b.pairs, p)
 }

@@ -120,7 +120,7 @@ func (t *twister) line(x *LineShear) {
 // makes a ceiling a diaphragm.
 func deckRole(m *framing.Member) bool {
 	switch m.Role {
-	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.FlyRafter, plan.Outlooker, plan.Truss, plan.Rim, plan.Blocking, plan.Ledger:
+	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.FlyRafter, plan.Outlooker, plan.Truss, plan.GirderTruss, plan.HipTruss, plan.JackTruss, plan.CornerJack, plan.ValleyFrame, plan.Rim, plan.Blocking, plan.Ledger:
 		return true
 	case plan.Joist:
 		return !ceiling(m)
@@ -289,7 +289,7 @@ func gathers(m *framing.Member) bool {
 		return false // between joists: nothing draws one block to the next
 	}
 	switch m.Role {
-	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.GirderBeam, plan.Truss, plan.Rafter, plan.Blocking:
+	case plan.TopPlate, plan.UpperPlate, plan.Joist, plan.Rim, plan.Beam, plan.PlateBeam, plan.FlushBeam, plan.GirderBeam, plan.Truss, plan.GirderTruss, plan.HipTruss, plan.JackTruss, plan.CornerJack, plan.ValleyFrame, plan.Rafter, plan.Blocking:
 		return true
 	}
 	return false

@@ -63,7 +63,7 @@ func (e *Explainer) upliftWorkings(l *Link) []string {
 		return a.overhangWorkings(l.Joint)
 	}
 	switch l.Joint.Kind {
-	case plan.RafterPlate, plan.RafterLedger, plan.RafterRidge:
+	case plan.RafterPlate, plan.GirderPlate, plan.JackGirder, plan.JackCorner, plan.ValleyTruss, plan.RafterLedger, plan.RafterRidge:
 		s := e.run(p.wind)
 		return append(s.gathered(l.Joint), s.roofWorkings(l.Joint)...)
 	case plan.StudTop, plan.OpeningHead:

@@ -18,6 +18,7 @@ type Cut struct {
 	Sections []*Section // thinnest and shallowest first
 	Long     []*Part    // members longer than the longest stock: to be ordered to length
 	Made     []*Part    // trusses, piles: counted, not cut
+	Trusses  []*Truss   // those by shape
 	Units    units.System
 }
 
@@ -60,7 +61,7 @@ func (s *Section) Waste() float64 {
 }
 
 // madeUp lists the roles that no yard length is cut for.
-var madeUp = []plan.Role{plan.Truss, plan.Pile}
+var madeUp = append(slices.Clone(plan.TrussRoles), plan.Pile)
 
 // List returns the cut list of the house.
 func List(h *framing.House) *Cut {
@@ -95,6 +96,7 @@ func List(h *framing.House) *Cut {
 	}
 	inOrder(c.Long)
 	inOrder(c.Made)
+	c.Trusses = Trusses(h)
 	return c
 }
 

@@ -187,7 +187,7 @@ func ExampleCut_Text() {
 	// section      role   length  pieces
 	// 1.75x11.875  ridge  25'-0"  1
 	//
-	// BUILT UP OR DRIVEN: counted, not cut
-	// section  role   length  pieces
-	// 2x4      truss  16'-0"  1
+	// TRUSSES: ordered by shape, from the truss designer's own drawings; sizes of chords as the plan takes them
+	// truss  chords  plies  span    slope    height  level top  pieces  numbers
+	// truss  2x4     1      16'-0"  0 in 12  0"      -          1
 }

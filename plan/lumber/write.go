@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -29,7 +30,8 @@ func (c *Cut) Text(w io.Writer) error {
 	c.pieces(t)
 	c.patterns(t)
 	parts(t, c.Units, "LONGER THAN THE LONGEST STOCK: order to length, or splice over a bearing", c.Long)
-	parts(t, c.Units, "BUILT UP OR DRIVEN: counted, not cut", c.Made)
+	c.trussTable(t)
+	parts(t, c.Units, "BUILT UP OR DRIVEN: counted, not cut", slices.DeleteFunc(slices.Clone(c.Made), func(p *Part) bool { return p.Role.IsTruss() }))
 	if err := t.Flush(); err != nil {
 		return err
 	}
@@ -210,11 +212,29 @@ type jsonCut struct {
 	Sections []jsonSection `json:"sections"`
 	Long     []jsonPart    `json:"longer_than_stock"`
 	Made     []jsonPart    `json:"made_up"`
+	Trusses  []jsonTruss   `json:"trusses,omitempty"`
+}
+
+type jsonTruss struct {
+	Role    string   `json:"role"`
+	Chords  string   `json:"chords"`
+	Plies   int      `json:"plies"`
+	Span    float64  `json:"span_in"`
+	Slope   float64  `json:"slope_in_12"`
+	Other   float64  `json:"other_slope_in_12,omitempty"`
+	Height  float64  `json:"height_in"`
+	Level   float64  `json:"level_top_in,omitempty"`
+	Count   int      `json:"count"`
+	Numbers []string `json:"numbers"`
+	Members []string `json:"members"`
 }
 
 // JSON writes the cut list with the members of each kind of piece.
 func (c *Cut) JSON(w io.Writer) error {
 	out := jsonCut{Head: plan.HeadOf("lumber", 1), Stock: c.Stock, Kerf: Kerf, Sections: []jsonSection{}, Long: jsonParts(c.Long), Made: jsonParts(c.Made)}
+	for _, x := range c.Trusses {
+		out.Trusses = append(out.Trusses, jsonTruss{string(x.Role), x.Chords, x.Plies, x.Span, hundredth(x.Slopes[0]), hundredth(x.Slopes[1]), x.Height, x.Level, x.Count, x.Numbers, x.Members})
+	}
 	for _, s := range c.Sections {
 		js := jsonSection{Section: s.Name, Need: s.Need, Bought: s.Bought, Bound: s.Bound, Pieces: jsonParts(s.Parts), Sticks: []jsonStick{}}
 		for _, k := range s.Sticks {
@@ -235,3 +255,6 @@ func jsonParts(list []*Part) []jsonPart {
 	}
 	return out
 }
+
+// hundredth rounds a slope as it is printed.
+func hundredth(rise float64) float64 { return math.Round(rise*100) / 100 }

@@ -215,7 +215,7 @@ func (f *finder) joint(j *framing.Joint) {
 		return
 	}
 	switch j.Kind {
-	case plan.RafterPlate:
+	case plan.RafterPlate, plan.GirderPlate:
 		f.add(plan.RafterToPlate, s)
 	case plan.RafterRidge:
 		f.add(plan.RafterToRidge, Spot{Side: s.Side, Main: s.Main, Times: rafters(j)})
@@ -308,7 +308,7 @@ func (f *finder) member(m *framing.Member) {
 			f.add(plan.JoistPlies, plies)
 		}
 		f.joist(m)
-	case plan.Rafter, plan.Truss:
+	case plan.Rafter, plan.Truss, plan.GirderTruss, plan.HipTruss, plan.JackTruss, plan.CornerJack, plan.ValleyFrame:
 		f.rafter(m)
 	}
 }

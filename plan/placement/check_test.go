@@ -175,7 +175,7 @@ func TestConsequences(t *testing.T) {
 		"unknown mark": {house: standard().with(rule("b", "stud-base", "bass-strap")), code: "unknown-mark", count: 1, contains: []string{`did you mean "base-strap"`}},
 		"item at a joint it does not fit": {
 			house: standard().with(rule("b", "stud-base", "wrap-strap")),
-			code:  "item-not-for-joint", count: 1, contains: []string{"stud-top, rafter-plate, opening-head or cripple-plate"},
+			code:  "item-not-for-joint", count: 1, contains: []string{"stud-top, rafter-plate, girder-plate, opening-head and others"},
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -40,6 +40,9 @@ func (x *placer) body(w want) (Lie, *plan.Diagnostic) {
 	case plan.LiesRound:
 		return x.corner(w)
 	case plan.LiesOver:
+		if j.Kind == plan.ValleyTruss {
+			return x.frameClip(w)
+		}
 		return x.clipOver(w)
 	case plan.LiesAgainst:
 		return x.angle(w)

@@ -133,7 +133,7 @@ func TestNoStrapIsLongerThanItsMembers(t *testing.T) {
 
 // hasHut tells whether the plan of these tests has joints of a kind.
 func hasHut(j plan.JointKind) bool {
-	return j != plan.PostBase && j != plan.RafterLedger && j != plan.DormerTop && j != plan.DormerFoot
+	return j != plan.PostBase && j != plan.RafterLedger && j != plan.GirderPlate && j != plan.DormerTop && j != plan.DormerFoot
 }
 
 // The legs of a clip at a rafter: on the plates' edges below the seat, and up

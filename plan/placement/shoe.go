@@ -48,6 +48,9 @@ func (x *placer) butts(w want) (b butt, ok bool) {
 	if b.d = near.Sub(far).Flat().Unit(); b.d == (geom.Vec2{}) {
 		return b, false
 	}
+	if b.held.Role.IsTruss() { // its bottom chord, on the plates
+		near = j.At
+	}
 	b.e = b.on.B.Sub(b.on.A).Flat().Unit()
 	n := b.e.Left()
 	if geom.Skims(b.e, b.d) { // an upright, or end to end
@@ -63,7 +66,10 @@ func (x *placer) butts(w want) (b butt, ok bool) {
 		b.corner[i] = p.Add(b.d.Mul((reach - p.Dot(n)) / b.d.Dot(n)))
 	}
 	b.foot, b.deep = b.held.Z0, b.held.Z1-b.held.Z0
-	if b.held.Roof != nil { // A to B runs along its top edge
+	switch {
+	case b.held.Role.IsTruss():
+		b.foot, b.deep = j.At.Z, b.held.Section.Depth
+	case b.held.Roof != nil: // A to B runs along its top edge
 		run := near.Sub(far)
 		b.deep = b.held.Section.Depth * run.Len() / run.Flat().Len()
 		b.foot = near.Z - b.deep

@@ -47,6 +47,9 @@ var roofKeys = []binding[roofDraft]{
 		otherwise("the longest stock of [lumber]"),
 	flagKey("ridge_beam", "the ridge member is a beam that carries, not a board", func(d *roofDraft) *bool { return &d.RidgeBearing }),
 	flagKey("trusses", "trusses at the same spacing instead of rafters", func(d *roofDraft) *bool { return &d.Trusses }),
+	sizeKey("hip_girder", `"8'"`, "of a truss roof: the girder truss of each hip end, from the outside face of the end wall's studs to the middle of its outer ply; jack trusses hang on it, hip trusses step up from it", func(d *roofDraft) *float64 { return &d.HipGirder }).within(24, 480).usual(48, 144).
+		otherwise("whole spaces, up to 8' or two thirds of the way to the end of the ridge"),
+	wholeKey("hip_girder_plies", "3", 1, 4, "plies of each girder truss; how they are fastened to each other is the truss designer's", func(d *roofDraft) *int { return &d.HipGirderPlies }).or(int64(2), "2"),
 	custom("gable_ends", "words", `["rake", "gable truss"]`, "how the low and the high end of the ridge are closed; one word for both; of a shed a hip past the corner of the house, where another shed goes on", readGableEnds).
 		words(plan.Words(plan.GableEnds)).otherwise("rake over a wall with top = \"rake\", else a gable truss"),
 	field("ceiling_ties", "true or false", "true", "ceiling joists or ties at the plate", value.flag,

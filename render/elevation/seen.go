@@ -59,7 +59,7 @@ func slabOf(r plan.Role) (slab, bool) {
 		return slab{2, 0, 1}, true
 	case plan.GirderBeam, plan.Packing, plan.Pile:
 		return slab{6, 6, 12}, true
-	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.Truss, plan.Outlooker:
+	case plan.Rafter, plan.HipRafter, plan.ValleyRafter, plan.Truss, plan.GirderTruss, plan.HipTruss, plan.JackTruss, plan.CornerJack, plan.ValleyFrame, plan.Outlooker:
 		return slab{0.5, 0, 1}, true
 	case plan.Ridge, plan.Beam, plan.PlateBeam, plan.FlushBeam:
 		return slab{0.5, 0, 1}, true

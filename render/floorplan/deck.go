@@ -200,13 +200,20 @@ func deckNotes(c *page.Context, d *deck.Deck) []string {
 	if d.Spec.Rings > 0 {
 		shank = "ring shank"
 	}
-	return inRoofWords(c, []string{
+	notes := inRoofWords(c, []string{
 		fmt.Sprintf("Panels %s in %s, %s, long side across the rafters, laid from the eave. Thin lines are the edges of panels as laid, on the slope seen from above: %d pieces, %d of them whole.", d.Spec.Panel, d.Spec.Kind, c.Units().Beside("4 by 8 ft", deck.PanelWide, deck.PanelLong), pieces, whole),
 		fmt.Sprintf("Nails %s, %s. Panel ends: over the rafter that a panel ends on, and over hips and valleys, in each of the two panels. Between: over every other rafter. Gable: into the framing over an end wall (heavy line), which holds the overhang.", d.Spec.Nail, shank),
 		"A letter stands in each part of a face; darker parts are nailed closer. Distances are on plan, from the edge of the roof. Pull a nail that misses its rafter and drive another; drive heads flush, not through the face (FEMA P-55 13.2.4, read).",
 		"Walls below are dashed.",
 	})
+	if c.House.StepsUp() {
+		notes = append(notes, levelTopNote)
+	}
+	return notes
 }
+
+// levelTopNote says what carries the deck of a hip end above its girder truss.
+const levelTopNote = "At a hip end above its girder truss the deck lies on level tops that run along the eave, and is nailed to each as at panel ends; along the hips there nothing stands under it between those. The panels are drawn with their long side along the level tops: turn them, or see that they are rated to span that way, as the engineer of record says."
 
 // inRoofWords puts notes into the words of what the roofs are made of.
 func inRoofWords(c *page.Context, notes []string) []string {

@@ -157,8 +157,8 @@ func (v *planView) dashedWall(w *plan.Wall) {
 func (v *planView) drawRoofMember(m *framing.Member) {
 	fill := sheet.White
 	switch m.Role {
-	case plan.Rafter, plan.Truss, plan.Outlooker, plan.Blocking, plan.RoofHeader, plan.ValleyBoard:
-	case plan.HipRafter, plan.ValleyRafter, plan.Ridge:
+	case plan.Rafter, plan.Truss, plan.HipTruss, plan.JackTruss, plan.ValleyFrame, plan.Outlooker, plan.Blocking, plan.RoofHeader, plan.ValleyBoard:
+	case plan.HipRafter, plan.ValleyRafter, plan.Ridge, plan.CornerJack, plan.GirderTruss:
 		fill = sheet.Pale
 	default:
 		return
@@ -237,7 +237,7 @@ func (v *planView) overhang(f *framing.Face) {
 func (v *planView) numberRafters() {
 	var list []*framing.Member
 	for _, m := range v.House.Members {
-		if m.Ref != "" && (m.Role == plan.Rafter || m.Role == plan.Truss || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter) {
+		if m.Ref != "" && (m.Role == plan.Rafter || m.Role.IsTruss() || m.Role == plan.HipRafter || m.Role == plan.ValleyRafter) {
 			list = append(list, m)
 		}
 	}
@@ -299,6 +299,7 @@ func roofNotes(c *page.Context) []string {
 			notes = append(notes, fmt.Sprintf("Roof %s: %s.", r.Name, c.House.Plan.InRoofWords(words)))
 		}
 	}
+	notes = append(notes, trussNotes(c)...)
 	for _, d := range c.House.Dormers {
 		notes = append(notes, dormerNote(c, d))
 	}
