@@ -61,6 +61,7 @@ type wallModel struct {
 	paths             []*wallPath // highest first
 	byWall            map[*plan.Wall]*wallPath
 	carriers, headers int // of all walls
+	floors            map[*plan.Level]*joistFloor
 }
 
 // lookups finds joints.
@@ -108,7 +109,9 @@ func newModel(pl *placement.Placement, f *fittings) *model {
 	b.lookups = lookupsOf(b.house)
 	b.piles = b.newPiling()
 	b.porchPosts()
+	b.joistFloors()
 	b.wallPaths()
+	b.standOnJoists()
 	b.strips()
 	b.shapePairs()
 	b.ridgeEnds()
