@@ -37,6 +37,7 @@ func Checks() []*Check {
 		{"story-uplift", "Stud to stud through the floor", "uplift from story to story, less the dead load of the wall above", upliftAt(plan.StudStud)},
 		{"base-uplift", "Studs to floor or foundation", "uplift at the base of the lowest studs, less the dead load of the walls above", upliftAt(plan.StudBase)},
 		{sillCheck, "Bottom plates to the foundation", "uplift that clips bring to a sill plate on a slab or stem wall, shared by lever arm to the bolts on both sides; with the uplift t of a perforated wall, at every story; bending of the plate between bolts is the check plate-bending; anchorage of the bolts in concrete or masonry is not computed", sillAnchors},
+		{beamCheck, "Beams on what carries them", beamDoc, beamsBear},
 		{joistsCheck, "Joists to girders", joistsDoc, joistsLifted(false)},
 		{"girder-pile-uplift", "Girders to piles", "uplift from walls and joists at each pile, less the dead load of the lowest floor", upliftAt(plan.GirderPile)},
 		{"pile-overturning", "Shear wall ends to piles", "uplift at a pile plus the end tension that the lowest shear walls bring there through girders and joists", overturnedAtPiles},

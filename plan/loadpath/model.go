@@ -62,6 +62,7 @@ type wallModel struct {
 	byWall            map[*plan.Wall]*wallPath
 	carriers, headers int // of all walls
 	floors            map[*plan.Level]*joistFloor
+	beamAreas         map[*framing.Beam][]beamArea // of floors
 }
 
 // lookups finds joints.
@@ -110,6 +111,7 @@ func newModel(pl *placement.Placement, f *fittings) *model {
 	b.piles = b.newPiling()
 	b.porchPosts()
 	b.joistFloors()
+	b.beamAreas = map[*framing.Beam][]beamArea{}
 	b.wallPaths()
 	b.standOnJoists()
 	b.strips()
