@@ -13,6 +13,9 @@ import (
 type index struct {
 	ofWall map[*plan.Wall][]*framing.Member
 	others []boxed // floors, roofs, foundation
+	// lying are the joists of the floor above that are tied down to a wall's plates: no rim
+	// stands before them.
+	lying map[*framing.Member][]*plan.Wall
 }
 
 type boxed struct {
@@ -21,7 +24,7 @@ type boxed struct {
 }
 
 func newIndex(h *framing.House) *index {
-	x := &index{ofWall: map[*plan.Wall][]*framing.Member{}}
+	x := &index{ofWall: map[*plan.Wall][]*framing.Member{}, lying: map[*framing.Member][]*plan.Wall{}}
 	for _, m := range h.Members {
 		if m.Wall != nil {
 			x.ofWall[m.Wall] = append(x.ofWall[m.Wall], m)
@@ -33,7 +36,17 @@ func newIndex(h *framing.House) *index {
 		lo, hi := m.Bounds()
 		x.others = append(x.others, boxed{m, lo, hi})
 	}
+	for _, j := range h.Joints {
+		if j.Kind == plan.JoistPlate && j.First().Role == plan.Joist {
+			x.lying[j.First()] = append(x.lying[j.First()], j.Wall)
+		}
+	}
 	return x
+}
+
+// liesOn tells whether a joist is tied down to the plates of the highest wall of the stack.
+func (x *index) liesOn(e *elev, m *framing.Member) bool {
+	return slices.Contains(x.lying[m], e.stories[len(e.stories)-1].wall)
 }
 
 // top returns the height of the highest plate of a wall.
@@ -83,8 +96,8 @@ func (x *index) seen(e *elev) (out []shape) {
 		length = max(length, s.shift+s.wall.Length())
 	}
 	for _, b := range x.others {
-		if sl, ok := slabOf(b.m.Role); ok && e.concerns(b.m) {
-			out = e.addCut(out, b, sl, length)
+		if sl, ok := slabOf(b.m.Role); ok && (e.concerns(b.m) || x.liesOn(e, b.m)) {
+			out = e.addCut(out, b, sl, length, x.liesOn(e, b.m))
 		}
 	}
 	slices.SortStableFunc(out, func(a, b shape) int { return cmp.Compare(b.depth, a.depth) })
@@ -113,8 +126,9 @@ func (e *elev) concerns(m *framing.Member) bool {
 	return false
 }
 
-// addCut adds the part of a member that lies in the slab round the wall.
-func (e *elev) addCut(out []shape, b boxed, sl slab, length float64) []shape {
+// addCut adds the part of a member that lies in the slab round the wall; bare of a joist
+// before which no rim stands.
+func (e *elev) addCut(out []shape, b boxed, sl slab, length float64, bare bool) []shape {
 	f := e.line.Frame
 	depth := e.stories[0].wall.Depth()
 	if !e.reaches(b, -sl.before, depth+sl.behind, -sl.beyond, length+sl.beyond) {
@@ -132,7 +146,7 @@ func (e *elev) addCut(out []shape, b boxed, sl slab, length float64) []shape {
 			solid = solid.Clip(p)
 		}
 		if !solid.Empty() && e.carries(b.m, solid) {
-			out = e.addShape(out, b.m, solid, b.m.Role == plan.Joist || b.m.Role == plan.Blocking && b.m.Roof == nil)
+			out = e.addShape(out, b.m, solid, b.m.Role == plan.Joist && !bare || b.m.Role == plan.Blocking && b.m.Roof == nil)
 		}
 	}
 	return out
