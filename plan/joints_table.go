@@ -14,10 +14,10 @@ var carried = []string{"from the plate, floor above included", "from the header"
 const notYet = "not checked yet: no load is followed through them, and ordinary nailing there counts for nothing"
 
 // ofFloors is the reason of the joints around openings in floors.
-const ofFloors = "they carry the floor's own weight and live load, which are not computed; wind brings no uplift to them"
+const ofFloors = "they carry the floor's own weight and live load, which are not computed; wind brings no uplift to them but to joists on which walls stand off what is below (joist-uplift)"
 
 // ofBeams is the reason of the joints of what carries a beam of a floor or ceiling.
-const ofBeams = "they carry floors and ceilings down, dead and live, which are not compared with what holds them, nor followed from a post inside to girders, piles or footings: size beam, hangers, bearing, posts and what is under them by the engineer of record; wind brings no uplift to them, and the collector force of a beam in a shear wall's line is checked at the collector joint where it begins"
+const ofBeams = "they carry floors and ceilings down: what floors bring is compared with bearing and hangers there (beam-bearing), ceilings and roofs are not, and nothing is followed from a post inside to girders, piles or footings: size beam, hangers, bearing, posts and what is under them by the engineer of record; wind brings no uplift to them but where walls stand on joists over them, which is followed by lever to the walls at their ends and not compared at these, and the collector force of a beam in a shear wall's line is checked at the collector joint where it begins"
 
 // ofOffGirders is the reason of what lies on girders: where those lie under the walls no load
 // is followed through it.
@@ -215,6 +215,12 @@ var Joints = []*JointRow{
 		Doc:    "each joist of floor or ceiling that lies on a dropped beam",
 		Places: []JointPlace{{BeamHost, FloorSheet}}, Lies: LiesOver,
 		Unchecked: ofFloors,
+	},
+	{
+		Kind: JoistPlate, Code: "JP", One: "joist to plate", Many: "joists to plates",
+		Doc:    "where a wall stands on joists off the walls below: each joist there, and the rim that runs with them, to each wall's plates that it lies on",
+		Places: onWalls, Shown: FloorSheet, Lies: LiesOver,
+		Demand: []string{"of the walls on the joists, by lever"}, Check: "joist-uplift",
 	},
 	{
 		Kind: BeamToPost, Code: "BP", One: "beam to post inside", Many: "beams to posts inside",

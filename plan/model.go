@@ -56,8 +56,9 @@ type Loads struct {
 	Combination  Combination
 	Distribution Distribution
 	Segments     SegmentShare
-	Wet          []Role // roles of members taken as wet when nailed or in service; WetRoles when the plan says none
-	Dead         []Dead // dead weights that stand for the defaults of their part
+	Wet          []Role  // roles of members taken as wet when nailed or in service; WetRoles when the plan says none
+	Dead         []Dead  // dead weights that stand for the defaults of their part
+	FloorLive    float64 // live load of floors, psf
 	Pos          Pos
 }
 

@@ -26,6 +26,7 @@ func (f Fasteners) Total() int { return f.Count * f.Parts }
 // Load is an allowable load given by the maker.
 type Load struct {
 	Uplift, Along, Across float64 // lb, allowable stress level, wind duration; 0 = not given
+	Down                  float64 // lb, allowable stress level, duration of floors, on what is hung; 0 = not given
 	Source                string  // edition and date of the maker's page
 	Pos                   Pos
 }

@@ -39,6 +39,7 @@ const (
 
 	JoistBeam    JointKind = "joist-beam"
 	JoistHung    JointKind = "joist-hung"
+	JoistPlate   JointKind = "joist-plate"
 	BeamSeat     JointKind = "beam-seat"
 	BeamHung     JointKind = "beam-hung"
 	BeamToPost   JointKind = "beam-post"

@@ -15,13 +15,13 @@ import (
 // crossed is what a bolt across a girder and its pile goes through, as both stand: all
 // that its value depends on but its own size.
 type crossed struct {
-	girder float64 // bearing length in the girder, in: of two halves the shorter
-	pile   float64 // in what is left of the pile there, in
-	astride,
-	even bool // astride of the pile; and uplift comes to both halves alike
-	cdelta float64 // geometry factor; 0 where a floor of the standard is not met
-	rules  string  // which distance rules it; "" at 1
-	unmet  string  // why it is 0
+	girder  float64 // bearing length in the girder, in: of two halves the shorter
+	pile    float64 // in what is left of the pile there, in
+	astride bool    // of the pile
+	larger  float64 // the part of the uplift that comes to the half that has more of it
+	cdelta  float64 // geometry factor; 0 where a floor of the standard is not met
+	rules   string  // which distance rules it; "" at 1
+	unmet   string  // why it is 0
 }
 
 // noGirder is the thickness of a girder that none is named of, in.
@@ -58,30 +58,74 @@ func (a *Allowables) crossing(p *placement.Piece) crossed {
 	}
 	first, last := r.Passes[0].Member, r.Passes[len(r.Passes)-1].Member
 	c.astride = first.Role == plan.GirderBeam && last.Role == plan.GirderBeam && first != last
-	c.even = c.astride && a.evenly(p.Joint, first, last)
+	if c.astride {
+		c.larger = a.larger(p.Joint, first, last)
+	}
 	a.distances(&c, p, r)
 	return c
 }
 
-// evenly tells whether what is tied down to a girder astride of its pile is tied to both
-// halves alike: as many pieces to each, and none of them of a wall, which stands over one.
-func (a *Allowables) evenly(j *framing.Joint, first, last *framing.Member) bool {
-	var n [2]int
+// unevenly is how far a half of a girder astride of its pile may have more than the other of
+// what is tied down to both for the bolt to count in double shear: the larger half's part.
+// No source gives one.
+const unevenly = 0.55
+
+// larger is the part of what is tied down to a girder astride of its pile that comes to this
+// pile through the half that has more of it, by the pieces to each: those in the bays on
+// both sides, by lever. All of it where a piece is of a wall, which stands over one half, or
+// nothing is tied there.
+func (a *Allowables) larger(j *framing.Joint, first, last *framing.Member) float64 {
+	along := first.B.Sub(first.A).Unit()
+	before, after := a.bays(j, along)
+	var n [2]float64
 	for _, b := range a.steel.Bodies {
 		if b.Piece.Joint.Kind == plan.GirderPile {
 			continue
 		}
 		for i, half := range []*framing.Member{first, last} {
-			if !b.Grips(half) {
+			k := levered(b.Piece.Joint.At.Sub(j.At).Dot(along), before, after)
+			if k <= 0 || !b.Grips(half) {
 				continue
 			}
 			if b.Piece.Joint.Wall != nil {
-				return false
+				return 1
 			}
-			n[i]++
+			n[i] += k
 		}
 	}
-	return n[0] == n[1] && n[0] > 0
+	if n[0]+n[1] == 0 {
+		return 1
+	}
+	return math.Max(n[0], n[1]) / (n[0] + n[1])
+}
+
+// bays are how far off the piles before and after one are along its girder, in; Far for none.
+func (a *Allowables) bays(j *framing.Joint, along geom.Vec3) (before, after float64) {
+	before, after = timber.Far, timber.Far
+	for _, o := range a.placed.House.Joints {
+		if o.Kind != plan.GirderPile || o.Host != j.Host || o == j {
+			continue
+		}
+		if d := o.At.Sub(j.At).Dot(along); d > 0 {
+			after = math.Min(after, d)
+		} else {
+			before = math.Min(before, -d)
+		}
+	}
+	return before, after
+}
+
+// levered is the part that a pile takes of a force a distance off along its girder, which
+// goes to it and the next by lever; past the last pile all of it.
+func levered(d, before, after float64) float64 {
+	long := after
+	if d < 0 {
+		d, long = -d, before
+	}
+	if long == timber.Far {
+		return 1
+	}
+	return 1 - d/long
 }
 
 // distances takes a bolt's geometry factor where it stands: uplift pulls the girder up, so
@@ -154,8 +198,12 @@ func (a *Allowables) crossBolt(c *Capacity, p *placement.Piece) {
 	}
 	y, shear := d.SingleShear(), "single shear"
 	switch double := d.DoubleShear(); {
-	case x.even:
+	case x.astride && x.larger <= unevenly:
 		y, shear = double, "double shear, both halves of the girder tied down alike"
+		if x.larger > 0.5+1e-9 {
+			y.Z *= 0.5 / x.larger
+			shear = fmt.Sprintf("double shear, %.1f%% of the uplift through one half of the girder", 100*x.larger)
+		}
 	case x.astride:
 		shear = a.units.Sprintf("all through one half of the girder, single shear (both alike in double shear would be Z %.0f lb)", double.Z)
 	}

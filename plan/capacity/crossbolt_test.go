@@ -28,6 +28,11 @@ func halfGirder(name string, y0, y1, deep float64) *framing.Member {
 // acrossPile is a house of a girder's pieces and a pile, with a bolt of 3/4 in across at x and z,
 // and what else is on it.
 func acrossPile(t *testing.T, x, z float64, pile *framing.Member, girder []*framing.Member, more ...*placement.Piece) Capacity {
+	return besidePiles(t, x, z, nil, pile, girder, more...)
+}
+
+// besidePiles is the same beside joints at other piles.
+func besidePiles(t *testing.T, x, z float64, others []*framing.Joint, pile *framing.Member, girder []*framing.Member, more ...*placement.Piece) Capacity {
 	c, ds := hardware.New([]*plan.Item{{Mark: "b", Kind: plan.AnchorBoltItem, Length: 24, Rod: 0.75, Washer: 3}})
 	require.False(t, ds.Errors(), "%v", ds)
 	p := &placement.Piece{
@@ -39,7 +44,7 @@ func acrossPile(t *testing.T, x, z float64, pile *framing.Member, girder []*fram
 	for _, q := range more {
 		members = append(members, q.Joint.Members[0])
 	}
-	return New(steel.New(placement.Of(&framing.House{Members: members}, append(more, p)...)), Context{Species: pine, Pile: plan.Lumber{Ply: 1, Breadth: 9.25, Depth: 9.25}}).One(p, Upward)
+	return New(steel.New(placement.Of(&framing.House{Members: members, Joints: others}, append(more, p)...)), Context{Species: pine, Pile: plan.Lumber{Ply: 1, Breadth: 9.25, Depth: 9.25}}).One(p, Upward)
 }
 
 // pileFrom is a pile 9 1/4 in wide from y0 to y1, up to the top.
@@ -106,6 +111,22 @@ func TestABoltThroughBothHalves(t *testing.T) {
 	assert.InDelta(t, 1779*1.12, both.Value, 1)
 	assert.Contains(t, fmt.Sprint(both.Terms), "double shear, both halves of the girder tied down alike")
 	assert.InDelta(t, one.Value, acrossPile(t, 0, -5.625, pile, halves, tie(first, nil)).Value, 1e-6)
+
+	// Past the next pile, or a bay off, a tie says nothing of this one: two to the first half
+	// here and two to the last half there are not alike. A quarter of the bay off three
+	// quarters of it come here: 1 of 1.75, more than 0.55, through one half; a twentieth off
+	// 1 of 1.95, 51.3%: 1779 / 2 / 0.513 = 1734.5.
+	far := func(x float64) *placement.Piece {
+		p := tie(last, nil)
+		p.Joint.At = geom.Vec3{X: x}
+		return p
+	}
+	next := func(x float64) *framing.Joint {
+		return &framing.Joint{ID: "next", Kind: plan.GirderPile, At: geom.Vec3{X: x}}
+	}
+	for _, c := range []struct{ at, want float64 }{{96, one.Value}, {24, one.Value}, {4.8, 1734.5 * 1.12}, {0, 1779 * 1.12}} {
+		assert.InDelta(t, c.want, besidePiles(t, 0, -5.625, []*framing.Joint{next(96), next(-96)}, pile, halves, tie(first, nil), far(c.at)).Value, 1, "%v", c.at)
+	}
 	assert.InDelta(t, one.Value, acrossPile(t, 0, -5.625, pile, halves, tie(first, &plan.Wall{Name: "W"}), tie(last, nil)).Value, 1e-6)
 }
 

@@ -43,6 +43,7 @@ func Frame(p *plan.Plan) (*House, plan.Diagnostics) {
 	b.baseJoints()
 	b.sillJoints()
 	b.floorJoints()
+	b.joistPlates()
 	b.wellJoints()
 	b.beamJoints()
 	b.ledgerJoints()

@@ -60,7 +60,7 @@ var Kinds = []*Kind{
 		Name: plan.ClipItem, Code: "clip", Doc: "ties two members that cross, at the corner between them", Purpose: "clip",
 		On: []plan.JointKind{
 			plan.RafterPlate, plan.GirderPlate, plan.StudTop, plan.StudBase, plan.OpeningSill, plan.RafterRidge, plan.OpeningHead,
-			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder, plan.JoistBeam, plan.BeamSeat,
+			plan.RafterLedger, plan.GableStud, plan.CripplePlate, plan.CrippleHeader, plan.HeaderKing, plan.SoleRim, plan.RimGirder, plan.JoistGirder, plan.JoistBeam, plan.JoistPlate, plan.BeamSeat,
 			plan.OutlookerGable, plan.OutlookerRafter, plan.FlyOutlooker, plan.DeckOver, plan.DormerTop, plan.DormerFoot, plan.BoardRafter, plan.ValleyTruss,
 		},
 		Symbol: "sym-clip", Phase: plan.BeforeSheathing, Faces: clipFaces,

@@ -81,12 +81,13 @@ func (v *checker) numbers() {
 		{"load.uplift", it.Load.Uplift},
 		{"load.along", it.Load.Along},
 		{"load.across", it.Load.Across},
+		{"load.down", it.Load.Down},
 	} {
 		if !(x.val >= 0 && x.val <= math.MaxFloat64) { // nor is it NaN
 			v.fault("bad-number", x.key+" is not a usable number", "give a number above zero")
 		}
 	}
-	if l := it.Load; l.Uplift+l.Along+l.Across > 0 && strings.TrimSpace(l.Source) == "" {
+	if l := it.Load; l.Uplift+l.Along+l.Across+l.Down > 0 && strings.TrimSpace(l.Source) == "" {
 		v.warn("load-without-source", "allowable loads without edition and date of their source", "add source to load, or leave loads out to have them computed")
 	}
 }

@@ -16,6 +16,7 @@ type windCase struct {
 	sign   float64 // +1 toward growing coordinates
 	corner float64 // +1: the windward corner is at the high end across the wind
 	pi     float64 // sign of the internal pressure
+	none   bool    // no wind: dead load alone
 	local  bool    // none of these: the worst of components and cladding
 	second bool    // directional: the second of the roof's two values
 	calm   bool    // undersides on the corner's side take no pressure
@@ -71,6 +72,9 @@ func from(axis int, sign float64) string {
 
 // String names the case as a reader on site would say it.
 func (c windCase) String() string {
+	if c.none {
+		return "dead load alone"
+	}
 	if c.local {
 		return "components and cladding, the worst zone of the roof"
 	}

@@ -144,7 +144,7 @@ func unchecked(a *analysis) []string {
 		"Members themselves: bending and shear of rafters, headers under load from above, studs, joists, girders, ridge beams; plates under load from above or from the side.",
 		panelsUnchecked(p) + "roofing, siding, windows and doors, and their fastening; panels themselves between their supports, and wind pressing on them.",
 		"Openings in floors: the deck's shear and its chords around them, what headers and trimmers carry; deflection of floors and roofs; the drift of a story is told, not compared with a limit.",
-		"Downward loads: dead, live, snow, and wind pressing down; compression at shear wall ends is checked without those.",
+		"Downward loads: dead, live, snow, and wind pressing down, but for floors on beams at what carries those (" + beamCheck + "); compression at shear wall ends is checked without those.",
 		"Out-of-plane forces on studs other than the lateral load at rafter joints and on walls under gables; what holds the plates of gable walls at roof and floor against suction.",
 		"Lateral load along and across the wall at rafter bearings, where the maker gives no allowable load for it; the horizontal thrust of rafters on their plates in wind.",
 		"Shear from the roof diaphragm down to interior walls that do not reach it; shear and uplift together on the nails of bottom plates.",

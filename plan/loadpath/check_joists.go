@@ -1,128 +1,42 @@
 package loadpath
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
-	"galewright/plan"
 	"galewright/plan/capacity"
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 )
 
-// joistsCheck is the ID of the check of joists at the girders that they lie on.
-const joistsCheck = "joist-girder-uplift"
+// joistsCheck is the ID of the check of joists at the girders that they lie on, upperJoists
+// that of joists at plates and beams.
+const (
+	joistsCheck = "joist-girder-uplift"
+	upperJoists = "joist-uplift"
+)
 
-// joistsDoc says what the check looks at and what it leaves out.
-const joistsDoc = "where walls stand on joists and no girder lies under them: the uplift of each stud's foot and the end tension of shear walls there, each in its own worst case, by the rim to the joists on both sides and along those, past the last girder by lever, to the girders; dead load of the floor relieves nothing, and what presses another girder down relieves none. Against the pieces there. The joists themselves in bending and shear are not checked, nor what ties the rim to them beyond the lift test"
+// joistsDoc and upperDoc say what the checks look at and what they leave out.
+const (
+	joistsDoc = "where walls stand on joists and no girder lies under them: what lifts the joints of joists, and of rims that run with them, to girders: the uplift of studs' feet by the rim to the joists on both sides and along those, past the last girder by lever; of feet that press on a joist past its last girder, the lever that lifts the next girder's joint, dead load whole (D + 0.6 W, or D alone); with the end couple of shear walls in its own worst case. Parts that press relieve nothing, nor does the floor's weight. Against the pieces there. The joists themselves in bending and shear are not checked, nor what ties the rim to them beyond the lift test"
+	upperDoc  = "where walls of an upper story stand on joists off the walls below: what lifts the joints of joists, and of rims that run with them, to the plates and beams that carry them: the uplift of studs' feet by the rim to the joists on both sides and along those, past the last bearing by lever; of feet that press on a joist past it, the lever that lifts the inner end, dead load whole (D + 0.6 W, or D alone); with the end couple of shear walls in its own worst case. Parts that press relieve nothing, nor does the floor's weight. To the walls below goes what comes to them by statics, upward and downward, less what the lever takes off their dead load; of shear wall ends nothing goes on. The joists in bending and shear are not checked"
+)
 
-// overGirder is one joist with its joints to girders, in order along it.
-type overGirder struct {
-	at     float64 // its place across the joists, in
-	lo, hi float64 // from where to where it goes
-	joints []*framing.Joint
-	s      []float64 // of the joints, along it
+// coupleAt is what one end of a shear wall asks of the joists that it stands on.
+type coupleAt struct {
+	segment *SegmentShear
+	at      geom.Vec2
+	asd     float64
+	upper   bool // on an upper floor
 }
 
-// joistRim is how far past a joist's end a wall may stand that the rim brings to it, in.
-const joistRim = 6
-
-// liesOver tells whether a joint ties a joist to a girder, or a rim that runs with the joists.
-func (a *analysis) liesOver(j *framing.Joint) bool {
-	if len(j.Members) < 2 || j.Members[1] == nil || j.Members[1].Role != plan.GirderBeam {
-		return false
-	}
-	m := j.First()
-	return j.Kind == plan.JoistGirder || j.Kind == plan.RimGirder && m.B.Sub(m.A).Flat().Unit().Leans(a.piles.joists)
-}
-
-// joistLines returns the joists that lie on girders, and the rims that run with them, in
-// order across them.
-func (a *analysis) joistLines() []*overGirder {
-	along := a.piles.joists
-	by := map[*framing.Member]*overGirder{}
-	var out []*overGirder
-	for _, j := range a.house.Joints {
-		if !a.liesOver(j) {
-			continue
-		}
-		m := j.First()
-		if by[m] == nil {
-			p, q := axis(m.A.Flat(), along), axis(m.B.Flat(), along)
-			by[m] = &overGirder{at: axis(m.A.Flat(), 1-along), lo: math.Min(p, q), hi: math.Max(p, q)}
-			out = append(out, by[m])
-		}
-		by[m].joints = append(by[m].joints, j)
-	}
-	slices.SortStableFunc(out, func(x, y *overGirder) int { return cmp.Or(cmp.Compare(x.at, y.at), cmp.Compare(x.lo, y.lo)) })
-	for _, x := range out {
-		slices.SortStableFunc(x.joints, func(p, q *framing.Joint) int { return cmp.Compare(axis(p.At.Flat(), along), axis(q.At.Flat(), along)) })
-		for _, j := range x.joints {
-			x.s = append(x.s, axis(j.At.Flat(), along))
-		}
-	}
-	return out
-}
-
-// joistPart is the share of a force at a joist's joint to a girder.
-type joistPart struct {
-	joint *framing.Joint
-	k     float64
-}
-
-// overTheJoists shares a force at plan point v, under which no girder lies, out to the joints
-// of joists and girders: by the rim to the joists on both sides, along each to its girders.
-func (a *analysis) overTheJoists(v geom.Vec2, lines []*overGirder) (out []joistPart) {
-	along := a.piles.joists
-	s, t := axis(v, along), axis(v, 1-along)
-	var near []*overGirder
-	var at []float64
-	for _, x := range lines {
-		if s > x.lo-joistRim && s < x.hi+joistRim {
-			near, at = append(near, x), append(at, x.at)
-		}
-	}
-	for _, x := range lever(at, t) {
-		line := near[x.i]
-		for _, y := range lever(line.s, s) {
-			if k := x.k * y.k; k > 0 {
-				out = append(out, joistPart{line.joints[y.i], k})
-			}
-		}
-	}
-	return out
-}
-
-// lifted is what one foot or wall end asks of the floor under it.
-type lifted struct {
-	name     string
-	at       geom.Vec2
-	asd, str float64 // lb
-}
-
-// liftedOffGirders lists what pulls at the lowest floor where no girder lies.
-func (a *analysis) liftedOffGirders() (out []lifted) {
-	off := func(v geom.Vec2, half float64, members []*framing.Member) bool {
-		return !a.piles.covers(v, half) && !slices.ContainsFunc(members, func(m *framing.Member) bool { return a.piles.byMember[m] != nil })
-	}
-	for _, j := range a.house.Joints {
-		p := a.peaks[j]
-		if j.Kind == plan.StudBase && p != nil && p.demand > least && !a.onConcrete(j) && j.Level != nil && j.Level.Index == 0 && off(j.At.Flat(), halfOf(j.Wall), j.Members) {
-			out = append(out, lifted{j.ID, j.At.Flat(), p.demand, p.force.net(Strength)})
-		}
-	}
+// couplesOnJoists lists the ends of shear walls that stand on joists.
+func (a *analysis) couplesOnJoists() (out []coupleAt) {
 	for _, x := range a.lateral.lines {
 		for _, s := range x.Segments {
 			for i := range s.ends {
-				lb := ASD.W * s.Lifts
-				if !s.base || s.stacked || lb <= least || a.onConcrete(s.ends[i]) {
-					continue
-				}
-				if v, girders := a.landing(s.Segment, i, x.Axis); off(v, halfOf(s.Wall), girders) {
-					lb += ASD.W * a.floorCouple(s)
-					out = append(out, lifted{fmt.Sprintf("the end of %s", s.Name), v, lb, lb / ASD.W})
+				if c, ok := a.coupleOn(s, i, x.Axis); ok {
+					out = append(out, c)
 				}
 			}
 		}
@@ -130,41 +44,115 @@ func (a *analysis) liftedOffGirders() (out []lifted) {
 	return out
 }
 
-// halfOf is half of a wall's depth, in; 0 where no wall is.
-func halfOf(w *plan.Wall) float64 {
-	if w == nil {
-		return 0
+// coupleOn is that of one end; false where it stands on no joists.
+func (a *analysis) coupleOn(s *SegmentShear, i, ax int) (c coupleAt, ok bool) {
+	lb := ASD.W * s.Lifts
+	if !s.base || s.stacked || lb <= least || a.floors[s.Wall.Level] == nil || a.onConcrete(s.ends[i]) {
+		return c, false
 	}
-	return w.Depth() / 2
+	v, girders := a.landing(s.Segment, i, ax)
+	if s.Wall.Level.Index > 0 {
+		foot := a.footOf[s.ends[i].First()]
+		return coupleAt{s, v, lb, true}, foot != nil && a.onJoists(foot)
+	}
+	return coupleAt{s, v, lb + ASD.W*a.floorCouple(s), false}, a.offGirders(v, halfOf(s.Wall), girders)
 }
 
-// joistsAtGirders checks what ties joists to the girders under them where walls stand off
-// those.
-func joistsAtGirders(c *Check, a *analysis) (out []*Link) {
-	if len(a.piles.girders) == 0 {
-		return nil
-	}
-	links := map[*framing.Joint]*Link{}
-	lines := a.joistLines()
-	for _, f := range a.liftedOffGirders() {
-		for _, x := range a.overTheJoists(f.at, lines) {
-			l := links[x.joint]
-			if l == nil {
-				j := x.joint
-				l = &Link{Check: c, ID: j.ID, Joint: j, Host: j.HostName(), Where: whereOf(a.u, j), Unit: "lb", Case: "each foot and wall end in its own worst case"}
-				links[j] = l
+// joistLinks makes the links of the joints that walls on joists lift.
+type joistLinks struct {
+	*analysis
+	check *Check
+	by    map[*framing.Joint]*Link
+	tips  map[*framing.Joint]bool // of a joist that turns about it
+	bare  []*Link
+}
+
+// joistsLifted checks what ties joists to what carries them where walls stand off that,
+// of the lowest floor or of those above it.
+func joistsLifted(upper bool) func(*Check, *analysis) []*Link {
+	return func(c *Check, a *analysis) (out []*Link) {
+		t := &joistLinks{a, c, map[*framing.Joint]*Link{}, map[*framing.Joint]bool{}, nil}
+		for _, j := range a.house.Joints {
+			if p := a.joists[j]; p != nil && upper == (j.First().Level.Index > 0) {
+				t.feet(j, p)
 			}
-			l.Demand += x.k * f.asd
-			l.Strength += x.k * math.Max(0, f.str)
-			l.Terms = append(l.Terms, Term{a.u.Sprintf("%.3f of %.0f lb at %s, ASD", x.k, f.asd, f.name), x.k * f.asd, "lb"})
+		}
+		t.ends(upper)
+		t.unborne(upper)
+		for _, j := range a.house.Joints {
+			if l := t.by[j]; l != nil && l.Demand > least {
+				out = append(out, t.closed(l))
+			}
+		}
+		return append(out, t.bare...)
+	}
+}
+
+// link is that of a joint, made when first asked for.
+func (t *joistLinks) link(j *framing.Joint) *Link {
+	if t.by[j] == nil {
+		t.by[j] = &Link{Check: t.check, ID: j.ID, Joint: j, Wall: j.Wall, Host: j.HostName(), Where: whereOf(t.u, j), Unit: "lb", Case: "shear wall ends, each in its own worst case"}
+	}
+	return t.by[j]
+}
+
+// feet adds what the feet of studs lift.
+func (t *joistLinks) feet(j *framing.Joint, p *joistPeak) {
+	l := t.link(j)
+	l.Demand, l.Strength, l.Case = p.asd, p.str, p.wind
+	for _, x := range p.parts {
+		lb := x.force.times(x.k).net(ASD)
+		l.Terms = append(l.Terms, Term{t.u.Sprintf("%.3f of %.0f lb at %s, ASD", x.k, lb/x.k, x.foot.ID), lb, "lb"})
+		t.notesTip(j, x.foot.At.Flat())
+	}
+}
+
+// ends adds the couples of shear walls, of which either end may pull or press.
+func (t *joistLinks) ends(upper bool) {
+	for _, c := range t.couplesOnJoists() {
+		if c.upper != upper {
+			continue
+		}
+		parts, _ := t.floors[c.segment.Wall.Level].share(c.at)
+		for _, x := range parts {
+			l, lb := t.link(x.joint), math.Abs(x.k)*c.asd
+			l.Demand, l.Strength = l.Demand+lb, l.Strength+lb/ASD.W
+			l.Terms = append(l.Terms, Term{t.u.Sprintf("%.3f of %.0f lb at the end of %s, pulled or pressed, ASD", math.Abs(x.k), c.asd, c.segment.Name), lb, "lb"})
+			t.notesTip(x.joint, c.at)
 		}
 	}
-	for _, j := range a.house.Joints {
-		if l := links[j]; l != nil && l.Demand > least {
-			l.Terms = append(l.Terms, Term{"together, nothing relieved", l.Demand, "lb"})
-			l.close(a.allowed.At(j, capacity.Upward))
-			out = append(out, l)
+}
+
+// notesTip notes a joint that is the only one of a joist which a force stands off.
+func (t *joistLinks) notesTip(j *framing.Joint, v geom.Vec2) {
+	f := t.floors[j.First().Level]
+	for _, x := range f.lines {
+		if x.joints[0].First() == j.First() && x.tips(axis(v, f.along)) {
+			t.tips[j] = true
 		}
 	}
-	return out
+}
+
+// unborne tells the feet that no joist carries.
+func (t *joistLinks) unborne(upper bool) {
+	for _, p := range t.paths {
+		for _, c := range p.carriers {
+			if j := c.base; j != nil && (p.w.Level.Index > 0) == upper && t.onJoists(j) && len(c.joists) == 0 && t.peaks[j] != nil && t.peaks[j].demand > least {
+				l := t.upliftLink(t.check, j)
+				l.Capacity, l.Ratio, l.Gap = nil, math.Inf(1), "no joist with a joint to what carries it lies under this foot: nothing brings its uplift down"
+				t.bare = append(t.bare, l)
+			}
+		}
+	}
+}
+
+// closed compares a link with the pieces at its joint.
+func (t *joistLinks) closed(l *Link) *Link {
+	l.Terms = append(l.Terms, Term{"together, nothing relieved", l.Demand, "lb"})
+	l.close(t.allowed.At(l.Joint, capacity.Upward))
+	if t.tips[l.Joint] {
+		l.Capacity, l.Ratio = nil, math.Inf(1)
+		l.Gap = fmt.Sprintf("joist %s has no joint but this one, and what it carries stands off it: nothing holds its other end against the lever", l.Joint.First().ID)
+	}
+	return l
 }

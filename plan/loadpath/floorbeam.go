@@ -15,6 +15,12 @@ type beamPart struct {
 	lb   float64
 }
 
+// beamArea is what of a level's floor a beam carries: ft² at places along it.
+type beamArea struct {
+	level *plan.Level
+	area  []push
+}
+
 // byBeams is the weight of floors that beams bring to a carrier, lb.
 func (c *carrier) byBeams() (lb float64) {
 	for _, x := range c.beams {
@@ -122,7 +128,9 @@ func (b *builder) floorBeams() {
 			if !b.carriesFloor(x, next) {
 				continue
 			}
-			b.handOver(x, b.floorOn(x, next), func(p *wallPath, station, lb float64) {
+			area := b.floorOn(x, next, 1)
+			b.beamAreas[x] = append(b.beamAreas[x], beamArea{next, area})
+			b.handOver(x, b.floorOn(x, next, b.dead.floor(next)), func(p *wallPath, station, lb float64) {
 				for _, on := range p.places(station) {
 					on.c.floor = on.c.floor.add(down(on.k * lb))
 					on.c.beams = append(on.c.beams, beamPart{x.Name, on.k * lb})
@@ -151,10 +159,10 @@ func (m *model) handOver(x *framing.Beam, loads []push, take func(p *wallPath, s
 }
 
 // floorOn is the weight of a floor on a beam: half of the joists on each side, up to the
-// next bearing wall or beam there, in stretches along it. The beam's own weight is left
+// next bearing wall or beam there, in stretches along it, at so many psf. The beam's own weight is left
 // out: it would only relieve.
-func (b *builder) floorOn(x *framing.Beam, next *plan.Level) (out []push) {
-	i, psf := joistAxis(next), b.dead.floor(next)
+func (b *builder) floorOn(x *framing.Beam, next *plan.Level, psf float64) (out []push) {
+	i := joistAxis(next)
 	p, q := x.Pieces[0].A.Flat(), x.Pieces[len(x.Pieces)-1].B.Flat()
 	lo, hi := axis(p, 1-i), axis(q, 1-i)
 	cuts := []float64{lo, hi}

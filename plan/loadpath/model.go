@@ -62,6 +62,8 @@ type wallModel struct {
 	paths             []*wallPath // highest first
 	byWall            map[*plan.Wall]*wallPath
 	carriers, headers int // of all walls
+	floors            map[*plan.Level]*joistFloor
+	beamAreas         map[*framing.Beam][]beamArea // of floors
 }
 
 // lookups finds joints.
@@ -109,7 +111,10 @@ func newModel(pl *placement.Placement, f *fittings) *model {
 	b.lookups = lookupsOf(b.house)
 	b.piles = b.newPiling()
 	b.porchPosts()
+	b.joistFloors()
+	b.beamAreas = map[*framing.Beam][]beamArea{}
 	b.wallPaths()
+	b.standOnJoists()
 	b.strips()
 	b.shapePairs()
 	b.ridgeEnds()

@@ -19,22 +19,32 @@ type Force struct{ W, D float64 }
 func (f Force) add(g Force) Force     { return Force{f.W + g.W, f.D + g.D} }
 func (f Force) times(k float64) Force { return Force{f.W * k, f.D * k} }
 func (f *Force) take(g Force)         { f.W, f.D = f.W+g.W, f.D+g.D }
-func (f Force) net(c Combo) float64   { return c.W*f.W - c.D*f.D }
+func (f Force) still() Force          { return Force{D: f.D} }
 func down(weight float64) Force       { return Force{D: weight} }
+
+// net is the force upward of a combination, lb: dead load that lifts counts with the factor
+// of one that presses.
+func (f Force) net(c Combo) float64 {
+	if f.D < 0 {
+		return c.W*f.W - c.Lever*f.D
+	}
+	return c.W*f.W - c.D*f.D
+}
 
 // Combo is a load combination.
 type Combo struct {
 	Name   string
 	W, D   float64
-	Source string // document and clause
+	Lever  float64 // on dead load that lifts, by a lever: D + 0.6 W (2.4.1), 1.2 D + 1.0 W (2.3.1)
+	Source string  // document and clause
 	Grade  source.Grade
 }
 
 // The combinations: ASD compares with allowable loads; Strength is given
 // beside it on request.
 var (
-	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, "ASCE 7-16 2.4.1", source.SecondHand}
-	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, "ASCE 7-16 2.3.1", source.SecondHand}
+	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, 1.0, "ASCE 7-16 2.4.1", source.SecondHand}
+	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, 1.2, "ASCE 7-16 2.3.1", source.SecondHand}
 )
 
 // source cites a combination by the edition of the set that was read.

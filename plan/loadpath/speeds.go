@@ -41,7 +41,7 @@ func (r *Report) Speeds(side plan.Side) []Overtaken {
 	wait.Wait()
 	var out []Overtaken
 	for key, l := range keyed(r.Links) {
-		if l.Check.ID == limitCheck || l.Capacity == nil || l.Capacity.Unknown != "" || l.Capacity.Value <= 0 {
+		if l.Check.ID == limitCheck || l.Check.ID == beamCheck || l.Capacity == nil || l.Capacity.Unknown != "" || l.Capacity.Value <= 0 {
 			continue
 		}
 		o := Overtaken{Link: l, From: side}

@@ -24,8 +24,11 @@ type caseState struct {
 	posts    []Force                  // by porch post
 	poles    []Force                  // by post under a ridge
 	piles    []Force                  // by pile, the floor's weight included
-	lost     map[*plan.Level]Force    // what found nothing below
-	orphans  map[*plan.Wall]float64   // the largest of one stud of it, lb ASD
+	// joists is what lifts the joints of joists that walls stand on, still that of dead load alone.
+	joists, still map[*framing.Joint]*joistPull
+
+	lost    map[*plan.Level]Force  // what found nothing below
+	orphans map[*plan.Wall]float64 // the largest of one stud of it, lb ASD
 	// unheld is uplift of roof members without a bearing, ridgeLost of ridge
 	// beams without a wall, lb ASD.
 	unheld    map[*framing.Member]float64
@@ -60,6 +63,7 @@ func (m *model) newCase(c windCase) *caseState {
 		m: m, wind: c, roofs: make(map[*plan.Roof]roofCase, len(m.plan.Roofs)), rafters: make(map[*framing.Joint]Force, 2*len(m.rafters)),
 		pulls: make([]Force, len(m.pairs)), brought: make([]Force, len(m.pairs)), walls: make([]wallForce, len(m.paths)), carriers: make([]carried, m.wallModel.carriers),
 		headers: make([][2]Force, m.wallModel.headers), posts: make([]Force, len(m.porches)), poles: make([]Force, m.poleCount), piles: make([]Force, m.piles.count),
+		joists: map[*framing.Joint]*joistPull{}, still: map[*framing.Joint]*joistPull{},
 		lost: map[*plan.Level]Force{}, orphans: map[*plan.Wall]float64{},
 		unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{},
 	}
@@ -89,13 +93,16 @@ func (s *caseState) foot(k *carrier) Force {
 
 // handDown gives the force at a carrier's foot to what is below.
 func (s *caseState) handDown(k *carrier, f Force) {
+	s.liftJoists(k, f)
 	switch {
 	case k.base != nil && k.base.Kind == plan.StudBase && len(k.ground) > 0:
 		for _, g := range k.ground {
 			s.piles[g.pile.n].take(f.times(g.k))
 		}
+	case k.base != nil && k.base.Kind == plan.StudBase && k.wall.w.Level.Index > 0 && len(k.joists) > 0 && !k.tips:
+		s.overJoists(k, f)
 	case k.base != nil && k.base.Kind == plan.StudBase && k.wall.w.Level.Index > 0:
-		s.lose(k.wall.w, f) // on the joists of an upper floor, off the walls below
+		s.lose(k.wall.w, f) // on joists of an upper floor that no wall or beam carries, or one alone
 	case k.base != nil && k.base.Kind == plan.StudBase:
 		// slab, stem wall or a floor that no girder carries: the path ends here
 	case len(k.below) > 0 && k.below[0].c != nil:

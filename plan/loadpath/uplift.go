@@ -8,6 +8,7 @@ import (
 // uplift is what all wind cases came to.
 type uplift struct {
 	peaks    map[*framing.Joint]*peak
+	joists   map[*framing.Joint]*joistPeak // what lifts joists that walls stand on
 	balances []Balance
 	orphan   map[*plan.Wall]float64 // largest uplift of a stud that found nothing below, lb ASD
 	// unheld and ridgeLost are those of a caseState, summed up.
@@ -17,7 +18,7 @@ type uplift struct {
 
 // allUplift runs every wind case and keeps the worst at each joint.
 func (m *model) allUplift() *uplift {
-	u := &uplift{peaks: make(map[*framing.Joint]*peak, len(m.house.Joints)), orphan: map[*plan.Wall]float64{}, unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{}}
+	u := &uplift{peaks: make(map[*framing.Joint]*peak, len(m.house.Joints)), joists: map[*framing.Joint]*joistPeak{}, orphan: map[*plan.Wall]float64{}, unheld: map[*framing.Member]float64{}, ridgeLost: map[*plan.Roof]float64{}}
 	for _, c := range m.cases() {
 		u.fold(m.run(c))
 	}
@@ -32,6 +33,7 @@ func (u *uplift) fold(s *caseState) {
 		u.foldWall(s, p)
 	}
 	u.foldGround(s)
+	u.foldJoists(s)
 	for w, lb := range s.orphans {
 		u.orphan[w] = max(u.orphan[w], lb)
 	}
@@ -108,6 +110,9 @@ func (u *uplift) note(j *framing.Joint, c windCase, f Force, parts [4]Force) {
 	}
 	if p, d := u.peaks[j], f.net(ASD); p == nil || d > p.demand {
 		u.peaks[j] = &peak{f, d, c, parts}
+	}
+	if f.D < 0 && f.W < 0 { // dead load lifts it: the wind that relieves may not blow
+		u.note(j, windCase{none: true}, f.still(), [4]Force{parts[0].still(), parts[1].still(), parts[2].still(), parts[3].still()})
 	}
 }
 

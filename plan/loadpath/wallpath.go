@@ -45,6 +45,8 @@ type carrier struct {
 	beams    []beamPart
 	below    []partOf // where its base force goes
 	ground   []pilePart
+	joists   []joistPart // that it stands on off what carries those
+	tips     bool        // these turn about their one joint
 }
 
 // opened is an opening with the kings beside it.

@@ -89,6 +89,7 @@ var loadKeys = []binding[plan.Load]{
 	loadKey("uplift", "allowable uplift or tension, wind duration, in lb, kN or N", func(l *plan.Load) *float64 { return &l.Uplift }),
 	loadKey("along", "allowable load along the wall", func(l *plan.Load) *float64 { return &l.Along }),
 	loadKey("across", "allowable load across the wall", func(l *plan.Load) *float64 { return &l.Across }),
+	loadKey("down", "allowable load downward of a hanger, at the duration of floors' live load", func(l *plan.Load) *float64 { return &l.Down }),
 	textKey("source", `"maker's page, edition 2025-01"`, "edition and date of the maker's page", func(l *plan.Load) *string { return &l.Source }).must(),
 }
 

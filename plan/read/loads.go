@@ -19,6 +19,8 @@ var loadsKeys = []binding[plan.Loads]{
 		orWord(string(plan.ByStiffness)),
 	choicesKey("wet", `["pile", "porch post", "beam", "girder"]`, plan.Roles, "members taken as wet when nailed or in service: what nails, bolts and washers hold there takes CM", func(l *plan.Loads) *[]plan.Role { return &l.Wet }).
 		otherwise("piles, porch posts, porch beams and girders; over an open underside also rims, joists and blocking of the lowest floor"),
+	field("floor_live", "weight", `"40 psf"`, "live load of floors, in psf, kPa or Pa, for what beams bring to what carries them", func(v value) (float64, bool) { return v.quantity(pressures) },
+		func(l *plan.Loads) *float64 { return &l.FloorLive }).or("40 psf", `"40 psf"`),
 	custom("dead", "tables", `[{ part = "roof", name = "standing seam", weight = "1.5 psf" }]`,
 		"dead loads; those given for a part replace its defaults", readDead).otherwise("published weights"),
 }

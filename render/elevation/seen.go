@@ -16,10 +16,13 @@ type index struct {
 	ofWall map[*plan.Wall][]*framing.Member
 	others *geom.Grid[*framing.Member] // floors, roofs, foundation
 	steel  *steel.Steel
+	// lying are the joists of the floor above that are tied down to a wall's plates: no rim
+	// stands before them.
+	lying map[*framing.Member][]*plan.Wall
 }
 
 func newIndex(h *framing.House, st *steel.Steel) *index {
-	x := &index{ofWall: map[*plan.Wall][]*framing.Member{}, others: geom.NewGrid[*framing.Member](), steel: st}
+	x := &index{ofWall: map[*plan.Wall][]*framing.Member{}, others: geom.NewGrid[*framing.Member](), steel: st, lying: map[*framing.Member][]*plan.Wall{}}
 	for _, m := range h.Members {
 		if m.Wall != nil {
 			x.ofWall[m.Wall] = append(x.ofWall[m.Wall], m)
@@ -31,7 +34,17 @@ func newIndex(h *framing.House, st *steel.Steel) *index {
 		lo, hi := m.Bounds()
 		x.others.Add(m, lo, hi, geom.Slant(m.A.Flat(), m.B.Flat(), max(m.Section.Width(), m.Section.Depth)))
 	}
+	for _, j := range h.Joints {
+		if j.Kind == plan.JoistPlate && j.First().Role == plan.Joist {
+			x.lying[j.First()] = append(x.lying[j.First()], j.Wall)
+		}
+	}
 	return x
+}
+
+// liesOn tells whether a joist is tied down to the plates of the highest wall of the stack.
+func (x *index) liesOn(e *elev, m *framing.Member) bool {
+	return slices.Contains(x.lying[m], e.stories[len(e.stories)-1].wall)
 }
 
 // top returns the height of the highest plate of a wall.
@@ -80,7 +93,7 @@ func (x *index) seen(e *elev) (out []shape) {
 		}
 	}
 	for _, m := range x.others.Within(boundsOf(e.corners(most))) {
-		if sl, ok := slabOf(m.Role); ok && e.concerns(m) {
+		if sl, ok := slabOf(m.Role); ok && (e.concerns(m) || x.liesOn(e, m)) {
 			out = e.addCut(out, m, sl)
 		}
 	}
