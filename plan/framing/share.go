@@ -59,7 +59,7 @@ func (b *builder) shares() {
 	}
 	held := b.reachRidges(of)
 	b.nameShares(of)
-	faces := newFaceGrid(b.house.Roof)
+	faces := newFaceGrid(b.house)
 	var carry []*Share
 	for _, s := range b.house.Shares {
 		s.Face = faces.of(s)
@@ -281,11 +281,17 @@ func cutAt(p []geom.Vec2, i int, at, sign float64) (out []geom.Vec2) {
 }
 
 // faceGrid finds the face that a rafter lies in.
-type faceGrid struct{ *geom.Grid[*Face] }
+type faceGrid struct {
+	*geom.Grid[*Face]
+	own map[*plan.Roof]bool // roofs of dormers: they lie over other faces
+}
 
-func newFaceGrid(faces []*Face) faceGrid {
-	g := faceGrid{geom.NewGrid[*Face]()}
-	for _, f := range faces {
+func newFaceGrid(h *House) faceGrid {
+	g := faceGrid{geom.NewGrid[*Face](), map[*plan.Roof]bool{}}
+	for _, d := range h.Dormers {
+		g.own[d.Own] = true
+	}
+	for _, f := range h.Roof {
 		lo, hi := f.Outline[0], f.Outline[0]
 		for _, p := range f.Outline {
 			lo, hi = geom.Vec3{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}, geom.Vec3{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
@@ -295,11 +301,12 @@ func newFaceGrid(faces []*Face) faceGrid {
 	return g
 }
 
-// of returns the face over the middle of a share that slopes its way, or nil.
+// of returns the face over the middle of a share that slopes its way, or nil: none of a
+// dormer, which may lie over that, but for the dormer's own.
 func (g faceGrid) of(s *Share) *Face {
 	mid := s.At(s.Run / 2)
 	for _, f := range g.Within(mid.Up(0), mid.Up(0)) {
-		if geom.Against(f.Slope, s.Up) && f.Over(mid) {
+		if other := f.Roof != s.Member.Roof && (g.own[f.Roof] || g.own[s.Member.Roof]); !other && geom.Against(f.Slope, s.Up) && f.Over(mid) {
 			return f
 		}
 	}

@@ -319,8 +319,12 @@ func dormerNote(c *page.Context, d *framing.Dormer) string {
 	if len(d.Headers) > 0 && d.Trimmers[0] != nil {
 		made = fmt.Sprintf(", trimmers %s, headers %s", d.Trimmers[0].Section.Text, d.Headers[0].Section.Text)
 	}
-	return fmt.Sprintf("Dormer %s on roof %s, %s side: middle %s from the %s end, %s wide, %s, plates %s over those below; %s in 12, %s%s. The main rafters above its opening go on under its roof: valley boards 2x8 lie flat on the main deck, ripped to no bevel, and the jacks stand on them.",
-		d.Name, d.Roof.Name, d.Side, c.Length(d.Center), end, c.Length(d.Width), front, c.Length(d.PlateHeight), trimFloat(d.Pitch), madeOf(c, d.Own), made)
+	over := "The main rafters above its opening go on under its roof: valley boards 2x8 lie flat on the main deck, ripped to no bevel, and the jacks stand on them."
+	if d.Kind == plan.ShedRoof {
+		over = fmt.Sprintf("A shed: its rafters hang on the upper header, %s in from the wall below, their tops flush with the main roof's there; those over its side walls are cut long onto the trimmers.", c.Length(d.Upper))
+	}
+	return fmt.Sprintf("Dormer %s on roof %s, %s side: middle %s from the %s end, %s wide, %s, plates %s over those below; %s in 12, %s%s. %s",
+		d.Name, d.Roof.Name, d.Side, c.Length(d.Center), end, c.Length(d.Width), front, c.Length(d.PlateHeight), trimFloat(d.Pitch), madeOf(c, d.Own), made, over)
 }
 
 // madeOf says what a roof is made of, at which spacing, and from where it is
@@ -334,5 +338,9 @@ func madeOf(c *page.Context, r *plan.Roof) string {
 	if r.Trusses {
 		return fmt.Sprintf("trusses with chords %s at %s o.c.%s", r.Rafters.Text, c.Spacing(r.Spacing), from)
 	}
-	return fmt.Sprintf("rafters %s at %s o.c.%s, ridge %s", r.Rafters.Text, c.Spacing(r.Spacing), from, r.RidgeMember.Text)
+	s := fmt.Sprintf("rafters %s at %s o.c.%s", r.Rafters.Text, c.Spacing(r.Spacing), from)
+	if r.RidgeMember.Text == "" { // the shed of a dormer
+		return s
+	}
+	return s + ", ridge " + r.RidgeMember.Text
 }
