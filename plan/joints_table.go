@@ -93,13 +93,13 @@ var Joints = []*JointRow{
 	{
 		Kind: DormerTop, Code: "DT", One: "dormer plate to stud", Many: "dormer plates to studs",
 		Doc:    "the top plates of a dormer's walls to each stud, king and corner post from plate to plate; of a shed dormer's side walls the rafter over them to each stud",
-		Places: []JointPlace{{DormerHost, RoofSheet}}, Lies: LiesToPlate,
+		Places: []JointPlace{{DormerHost, DormerSheet}}, Lies: LiesToPlate,
 		Demand: []string{"of the dormer's roof"}, Check: "dormer-uplift",
 	},
 	{
 		Kind: DormerFoot, Code: "DF", One: "dormer stud to roof", Many: "dormer studs to roofs",
 		Doc:    "each such stud to what the wall stands on: the trimmer, the lower header, the plates under the eave; of a shed dormer each rafter over a side wall to the trimmer that it comes down on",
-		Places: []JointPlace{{DormerHost, RoofSheet}}, Lies: LiesUpright,
+		Places: []JointPlace{{DormerHost, DormerSheet}}, Lies: LiesUpright,
 		Demand: []string{"of the dormer's roof"}, Check: "dormer-uplift",
 	},
 	{

@@ -4,10 +4,10 @@ package plan
 type Dormer struct {
 	Name   string
 	Kind   RoofKind // of its own roof: a gable, or a shed that slopes as the roof below but flatter
-	Roof   *Roof   // that it stands on
-	Side   Side    // of the slope that it stands on
-	Center float64 // of its middle along the eave, from the outside face at that side's west or south end, in
-	Width  float64 // between the outside faces of its cheek walls' studs, in
+	Roof   *Roof    // that it stands on
+	Side   Side     // of the slope that it stands on
+	Center float64  // of its middle along the eave, from the outside face at that side's west or south end, in
+	Width  float64  // between the outside faces of its cheek walls' studs, in
 	// SetBack is how far the outside face of its front wall's studs stands in from that of
 	// the wall under the eave, in; 0 = over it, on its plates.
 	SetBack     float64

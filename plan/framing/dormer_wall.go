@@ -100,11 +100,14 @@ func (f *roofFrame) standing(d *dormer, m, plate, below *Member, host string, st
 	if host != "" {
 		host = "/" + host
 	}
-	over := []*Member{plate, m}
+	over, head := []*Member{plate, m}, m.B
+	if run := plate.B.Sub(plate.A); plate.Role == plan.Rafter { // its middle is cut lower than its high side
+		head.Z -= run.Z / run.Flat().Len() * m.Section.Breadth / 2
+	}
 	if low := d.lower[plate]; low != nil {
 		over = append(over, low)
 	}
-	f.joint(&Joint{Kind: plan.DormerTop, Host: d.Name + host, Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: station, Members: over, At: m.B, Below: true})
+	f.joint(&Joint{Kind: plan.DormerTop, Host: d.Name + host, Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: station, Members: over, At: head, Below: true})
 	if below != nil {
 		j := &Joint{Kind: plan.DormerFoot, Host: d.Name + host, Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: station, Members: append([]*Member{m, below}, sole...), At: foot, Below: true}
 		for _, p := range sole {
