@@ -97,7 +97,8 @@ func sideOf(d *framing.Dormer, pc *placement.Piece) int {
 func (l *look) project(c *page.Context) {
 	h := &framing.House{Plan: c.House.Plan}
 	for _, m := range c.House.Members {
-		if m.Roof == l.Own && m.Role != plan.ValleyBoard || slices.Contains(l.Headers, m) || slices.Contains(l.Trimmers[:], m) {
+		wall := m.Roof == l.Own && m.Role != plan.ValleyBoard && m.Role != plan.FlyRafter && m.Role != plan.Outlooker
+		if wall || slices.Contains(l.Headers, m) || slices.Contains(l.Trimmers[:], m) {
 			h.Members = append(h.Members, m)
 		}
 	}

@@ -255,7 +255,7 @@ func at3(l *look, v *page.Viewport, pc *placement.Piece) sheet.Pt {
 
 // told says what to know of the elevations, in lines.
 func told(c *page.Context, d *framing.Dormer) []string {
-	text := fmt.Sprintf("Dormer %s, each wall seen from outside with what it stands on, overhangs and what lies behind cut away. Heights are over the plates under the eave, which is where sills and plates of the plan count from. "+
+	text := fmt.Sprintf("Dormer %s, each wall seen from outside with what it stands on; what hangs over toward the eye and what lies behind is cut away. Heights are over the plates under the eave, which is where sills and plates of the plan count from. "+
 		"Figures run along the front from its left end, along the sides from the front wall's outside face to the upper header. Pieces at heads and feet of studs are counted here, numbered as in the schedule; a symbol that would cover another stands over it. Pieces at rafters, headers and valleys are on the roof plan.", d.Name)
 	return page.Wrap(text, c.Size.Note, false, c.DrawingArea().W*0.6)
 }
