@@ -88,6 +88,33 @@ func handsDown(t *testing.T, pl *placement.Placement) {
 	require.NotZero(t, board)
 }
 
+// Explain lists at each stud of a dormer what comes onto the plate over it, or the pressures on
+// the rafter that is its plate; at an end of a header and at a trimmer's foot each stud and
+// rafter that brings something.
+func TestADormersLinksAreExplained(t *testing.T) {
+	for _, name := range dormerHouses {
+		r, _ := Run(dormers(t, name))
+		seen := 0
+		for _, l := range r.Links {
+			j := l.Joint
+			switch {
+			case j == nil || j.Dormer == nil:
+			case j.Kind == plan.DormerTop || j.Kind == plan.DormerFoot:
+				assert.Regexp(t, "brings it at|up the plan: ", r.Explain(j.ID), j.ID)
+				seen++
+			case j.Kind == plan.RafterRidge && j.First().Role == plan.RoofHeader && j.First() == j.Dormer.Headers[0]:
+				assert.Contains(t, r.Explain(j.ID), "brings it at", j.ID)
+			}
+		}
+		require.NotZero(t, seen)
+	}
+	r, _ := Run(dormers(t, "dormers-shed"))
+	text := r.Explain("S-79-RP")
+	for _, s := range []string{"trimmer@78.5 carries what rests on it", "D1/lower header brings it at", "D1/upper header brings it at", "D1/postW, from D1/cap, brings it at", "D1/sideW/stud@32, from D1/S/rafter@0.75, brings it at"} {
+		assert.Contains(t, text, s)
+	}
+}
+
 // The tension at the ridge is that of two bars hinged there on feet of different heights:
 // worked out here by moments about one foot of the whole and about the hinge of each half.
 // What passes the ridge is as if on level feet: by those statics less came to the higher
