@@ -25,12 +25,13 @@ const (
 	ElevationSheet  JointSheet = "elevation"
 	FloorSheet      JointSheet = "floor plan"
 	RoofSheet       JointSheet = "roof plan"
+	DormerSheet     JointSheet = "dormer elevation"
 	FoundationSheet JointSheet = "foundation plan"
 )
 
 // JointSheets are the sheets that may show a piece and be its home, where it is
 // counted; a floor plan is that of pieces within its floor.
-var JointSheets = []JointSheet{ElevationSheet, FloorSheet, RoofSheet, FoundationSheet}
+var JointSheets = []JointSheet{ElevationSheet, FloorSheet, RoofSheet, DormerSheet, FoundationSheet}
 
 // JointLie is how hardware lies on the wood at a joint: placement has one way
 // for each to lay a flat band, a strap that goes over something and a body.

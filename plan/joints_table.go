@@ -38,7 +38,7 @@ const byBending = "a cripple that pieces tie at both its ends is checked with th
 var Joints = []*JointRow{
 	{
 		Kind: RafterRidge, Code: "RR", One: "rafters at ridge", Many: "rafters at ridges",
-		Doc:    "each rafter pair, or single rafter, at the ridge; each jack rafter at its hip or valley; of a dormer each jack at its valley board, each cut rafter at a header, each header at a trimmer",
+		Doc:    "each rafter pair, or single rafter, at the ridge; each jack rafter at its hip or valley; of a dormer each jack at its valley board, each cut rafter and each rafter of a shed at a header, each header at a trimmer",
 		Places: []JointPlace{{RoofHost, RoofSheet}, {DormerHost, RoofSheet}}, Lies: LiesOverRidge,
 		Demand: []string{"across the ridge or on the beam"}, Check: "ridge-tie",
 	},
@@ -116,14 +116,14 @@ var Joints = []*JointRow{
 	},
 	{
 		Kind: DormerTop, Code: "DT", One: "dormer plate to stud", Many: "dormer plates to studs",
-		Doc:    "the top plates of a dormer's walls to each stud, king and corner post from plate to plate",
-		Places: []JointPlace{{DormerHost, RoofSheet}}, Lies: LiesToPlate,
+		Doc:    "the top plates of a dormer's walls to each stud, king and corner post from plate to plate; of a shed dormer's side walls the rafter over them to each stud",
+		Places: []JointPlace{{DormerHost, DormerSheet}}, Lies: LiesToPlate,
 		Demand: []string{"of the dormer's roof"}, Check: "dormer-uplift",
 	},
 	{
 		Kind: DormerFoot, Code: "DF", One: "dormer stud to roof", Many: "dormer studs to roofs",
-		Doc:    "each such stud to what the wall stands on: the trimmer, the lower header, the plates under the eave",
-		Places: []JointPlace{{DormerHost, RoofSheet}}, Lies: LiesUpright,
+		Doc:    "each such stud to what the wall stands on: the trimmer, the lower header, the plates under the eave; of a shed dormer each rafter over a side wall to the trimmer that it comes down on",
+		Places: []JointPlace{{DormerHost, DormerSheet}}, Lies: LiesUpright,
 		Demand: []string{"of the dormer's roof"}, Check: "dormer-uplift",
 	},
 	{

@@ -105,6 +105,9 @@ const (
 // RoofKinds are the kinds of roofs that a plan may name.
 var RoofKinds = []RoofKind{GableRoof, HipRoof, ShedRoof}
 
+// DormerKinds are the kinds of roofs that a dormer may have.
+var DormerKinds = []RoofKind{GableRoof, ShedRoof}
+
 // BoardsRun is the way that the boards of a deck run, seen from the house.
 type BoardsRun string
 

@@ -197,7 +197,7 @@ func oddHouse(t *testing.T, name string) *framing.House {
 // on the sheet that the table names, and has its words on the check sheets.
 func TestPiecesAtEveryKindOfJointAreDrawn(t *testing.T) {
 	seen := map[plan.JointKind]bool{}
-	for _, house := range []*framing.House{pagetest.Example(t, "marsh-wren.toml").House, pagetest.Example(t, "turnstone.toml").House, pagetest.Example(t, "dunlin.toml").House, beamed(t), oddHouse(t, "porch-deck"), oddHouse(t, "dormers"), oddHouse(t, "along"), oddHouse(t, "truss-hip"), oddHouse(t, "truss-wing")} {
+	for _, house := range []*framing.House{pagetest.Example(t, "marsh-wren.toml").House, pagetest.Example(t, "turnstone.toml").House, pagetest.Example(t, "dunlin.toml").House, beamed(t), oddHouse(t, "porch-deck"), oddHouse(t, "dormers"), oddHouse(t, "dormers-shed"), oddHouse(t, "along"), oddHouse(t, "truss-hip"), oddHouse(t, "truss-wing")} {
 		p := *house.Plan
 		p.Items = append(slices.Clone(p.Items), &plan.Item{Mark: "shoe", Kind: plan.GenericItem, Length: 3.25, Width: 1.375, Gauge: "14", Fasteners: []plan.Fasteners{{Part: "each half", Nail: "8d common", Count: 3, Parts: 2}}})
 		p.Rules, p.Places = nil, nil

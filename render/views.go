@@ -3,6 +3,7 @@ package render
 import (
 	"galewright/render/calculations"
 	"galewright/render/detail"
+	"galewright/render/dormer"
 	"galewright/render/elevation"
 	"galewright/render/floorplan"
 	"galewright/render/frame"
@@ -34,6 +35,7 @@ var views = []view{
 	{1, floorplan.NotePages},
 	{2, elevation.Pages},
 	{2, porch.Pages},
+	{2, dormer.Pages},
 	{2, piling.Pages},
 	{3, section.Pages},
 	{5, detail.Pages},

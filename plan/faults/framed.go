@@ -89,6 +89,7 @@ var framed = []row{
 	{"dormer-near-eave", "The header under a dormer's front wall reaches into the plates or ceiling joists below.", "Let it stand over the wall under the eave, or farther in."},
 	{"dormer-board-bare", "A valley board of a dormer crosses no rafter of the main roof: it could be nailed to the deck alone.", "Make the dormer wider or steeper, or move it along the eave."},
 	{"dormer-over-ridge", "A dormer ends past the main ridge.", "Lower its plates, or make it narrower or flatter."},
+	{"dormer-too-steep", "A shed dormer's roof is as steep as the one it stands on, or nearly: the two meet nowhere.", "Take a flatter pitch, 1/2 in 12 less at least, or write kind = \"gable\"."},
 	{"dormers-meet", "Two dormers stand in each other's way.", "Move one along the eave, or make it narrower."},
 	{"dormer-opening-wide", "A window of a dormer has no room for its jacks and kings between the posts at the dormer's corners.", "Move it to the middle, make it narrower, or the dormer wider."},
 	{"dormer-opening-high", "A window of a dormer does not fit between its bottom plate and its top plates, or its header in the wall.", "Change its sill or height, take a smaller header, or raise the plates."},

@@ -16,13 +16,15 @@ import (
 // front wall on the lower header or on the plates of the wall under the eave. A gable
 // dormer's roof lies on the main one: the main rafters go on under it above the opening,
 // and its valley jacks stand on boards laid flat there, so that the main deck and the
-// straps over the main ridge stay whole.
+// straps over the main ridge stay whole. A shed dormer's rafters hang at their upper ends on
+// the lower side of the upper header, flush with the main roof there; its end rafters come down
+// on the trimmers, and the studs of its side walls are cut up to those.
 
 // Dormer is a framed dormer.
 type Dormer struct {
 	*plan.Dormer
 	// Own is its roof, as others know roofs: its area runs from the outside face of its
-	// front wall to where its ridge ends, between the outside faces of its cheeks.
+	// front wall to where its ridge, or a shed, ends, between the outside faces of its cheeks.
 	Own      *plan.Roof
 	Frame    geom.Frame // along the eave from its left end seen from outside, in from the outside face of the wall there
 	From, To float64    // outside faces of its cheeks along Frame
@@ -52,7 +54,7 @@ type dormer struct {
 	boards  []geom.Solid
 	rafters []*dormerRafter
 	posts   [2]*Member          // at the front corners
-	plates  [2]*Member          // upper plates of the cheeks
+	plates  [2]*Member          // upper plates over the front corners: of a gable those of the cheeks, of a shed both times the front wall's
 	lower   map[*Member]*Member // the top plate under each upper one
 	cut     []headed            // pieces of main rafters that end at its headers
 }
@@ -143,13 +145,44 @@ func (f *roofFrame) dormerOf(rb *roofBody, x *plan.Dormer) *dormer {
 		d.c = long - x.Center
 	}
 	d.From, d.To, d.top = d.c-d.half, d.c+d.half, d.eave+x.PlateHeight
+	if d.shed() && d.own() > d.slope()-leastTurn {
+		f.dormerFault(x, "dormer-too-steep", fmt.Sprintf("the roof of shed dormer %s, %.4g in 12, is not 1/2 in 12 or more flatter than the one it stands on, %.4g in 12", x.Name, x.Pitch, 12*d.slope()),
+			"take a flatter pitch, or write kind = \"gable\"")
+		return nil
+	}
 	if d.header.Ply == 0 {
-		deep := deepAtLeast(rb.Rafters.Depth * cosInv(d.slope()))
+		deep := deepAtLeast(d.hung())
 		d.header = plan.Lumber{Ply: 2, Breadth: rb.Rafters.Breadth, Depth: deep, Text: "2-" + nominal(rb.Rafters.Breadth, deep)}
 	}
 	d.settle()
 	d.Own = d.asRoof()
 	return d
+}
+
+// leastTurn is the least by which a shed dormer is flatter than the roof it stands on, rise
+// over run: it meets that roof far up otherwise.
+const leastTurn = 0.5 / 12
+
+// shed tells whether it is a shed dormer.
+func (d *dormer) shed() bool { return d.Kind == plan.ShedRoof }
+
+// aside is how far its roof stands out over its cheeks, in.
+func (d *dormer) aside() float64 {
+	if d.shed() {
+		return d.Rake
+	}
+	return d.Overhang
+}
+
+// hung is how deep a header is that takes the plumb cuts of all that hangs on it: the main
+// rafters', and of a shed's own what the bevel of the header's top, one width of 2x twice,
+// leaves over them.
+func (d *dormer) hung() float64 {
+	deep := d.rb.Rafters.Depth * cosInv(d.slope())
+	if d.shed() {
+		deep = max(deep, d.Rafters.Depth*cosInv(d.own())+2*d.rb.Rafters.Breadth*d.slope())
+	}
+	return deep
 }
 
 // deepAtLeast is the shallowest stock depth of at least so much, in.
@@ -160,6 +193,9 @@ func (d *dormer) settle() {
 	d.seat = seat(d.depth, d.Rafters.Depth, d.own())
 	d.heel = d.top + d.Rafters.Depth*cosInv(d.own()) - d.seat*d.own()
 	d.Upper = d.inAt(d.top)
+	if d.shed() {
+		d.Upper = (d.heel - d.own()*d.SetBack - d.mainAt(0)) / (d.slope() - d.own())
+	}
 }
 
 // ridgeTop is the height at which the planes of a gable dormer meet.
@@ -167,6 +203,9 @@ func (d *dormer) ridgeTop() float64 { return d.heel + d.half*d.own() }
 
 // back is how far in from the outside face of the wall under the eave its roof ends.
 func (d *dormer) back() float64 {
+	if d.shed() {
+		return d.Upper
+	}
 	return d.inAt(d.ridgeTop())
 }
 
@@ -184,6 +223,10 @@ func (d *dormer) asRoof() *plan.Roof {
 		Rafters: d.Rafters, Spacing: d.Spacing, CeilingTies: true, Pos: d.Pos,
 		RidgeMember: plan.Lumber{Ply: 1, Breadth: d.Rafters.Breadth, Depth: deep, Text: nominal(d.Rafters.Breadth, deep)},
 		Blocking:    plan.NoBlocking,
+	}
+	if d.shed() {
+		r.Kind, r.High, r.CeilingTies, r.RidgeMember = plan.ShedRoof, roofplan.SideNames[(d.side+2)%4], false, plan.Lumber{}
+		r.Ridge = map[plan.Axis]plan.Axis{plan.AxisX: plan.AxisY, plan.AxisY: plan.AxisX}[axis]
 	}
 	return r
 }

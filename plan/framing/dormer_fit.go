@@ -97,14 +97,30 @@ func (f *roofFrame) dormerBack(d *dormer) bool {
 		return true
 	}
 	f.dormerFault(d.Dormer.Dormer, "dormer-over-ridge", fmt.Sprintf("dormer %s ends %s past where the main ridge leaves it room", d.Name, f.inches(over)),
-		fmt.Sprintf("lower plate_height by %s, or make it narrower or flatter", f.inches(over*d.slope())))
+		d.lessHigh(f.inches(over*d.turn())))
 	return false
+}
+
+// turn is by how much lower a dormer ends for each inch that its plates are lowered.
+func (d *dormer) turn() float64 {
+	if d.shed() {
+		return d.slope() - d.own()
+	}
+	return d.slope()
+}
+
+// lessHigh says how a dormer is kept below the ridge.
+func (d *dormer) lessHigh(by string) string {
+	if d.shed() {
+		return fmt.Sprintf("lower plate_height by %s, or take a flatter pitch", by)
+	}
+	return fmt.Sprintf("lower plate_height by %s, or make it narrower or flatter", by)
 }
 
 // dormerApart tells of dormers that stand in each other's way.
 func (f *roofFrame) dormerApart(d *dormer) bool {
 	for _, o := range f.dormers {
-		if o.rb == d.rb && o.side == d.side && d.From-d.Overhang < o.To+o.Overhang && o.From-o.Overhang < d.To+d.Overhang {
+		if o.rb == d.rb && o.side == d.side && d.From-d.aside() < o.To+o.aside() && o.From-o.aside() < d.To+d.aside() {
 			f.dormerFault(d.Dormer.Dormer, "dormers-meet", fmt.Sprintf("dormers %s and %s stand in each other's way", o.Name, d.Name), "move one of them along the eave, or make it narrower")
 			return false
 		}

@@ -16,6 +16,7 @@ const noEdge roofplan.EdgeKind = ""
 func (f *roofFrame) openFace(d *dormer) {
 	face := f.houseFace[d.face]
 	in := d.trimmer.Width()
+	d.Opening = [2]geom.Vec2{d.Frame.At(d.From+in, d.SetBack, 0).Flat(), d.Frame.At(d.To-in, d.Upper, 0).Flat()}
 	a, b, t0, t1 := d.From+in, d.To-in, d.SetBack, d.Upper
 	up := func(s, t float64) geom.Vec3 {
 		p := d.Frame.At(s, t, 0).Flat()

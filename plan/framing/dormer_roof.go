@@ -21,6 +21,10 @@ func (f *roofFrame) frameDormers() {
 			continue
 		}
 		f.headers(d)
+		if d.shed() {
+			f.shedDormer(d)
+			continue
+		}
 		f.dormerFaces(d)
 		f.valleyBoards(d)
 		f.cheekWalls(d)
@@ -64,8 +68,6 @@ func (f *roofFrame) dormerFaces(d *dormer) {
 		f.house.Roof = append(f.house.Roof, face)
 	}
 	f.openFace(d)
-	in := d.trimmer.Width()
-	d.Opening = [2]geom.Vec2{d.Frame.At(d.From+in, d.SetBack, 0).Flat(), d.Frame.At(d.To-in, d.Upper, 0).Flat()}
 }
 
 // valleyBoards lays the boards under the valleys, the upper outer arris in the plane of the
@@ -321,12 +323,13 @@ func (f *roofFrame) dormerRake(d *dormer, ridge *Member) {
 		b, end := d.rafterBar(k, t), d.rafterBar(k, d.SetBack+d.Rafters.Width()/2)
 		u1 := d.Overhang + d.half - d.Own.RidgeMember.Width()/2
 		fly := f.addStick(&Member{ID: fmt.Sprintf("%s/%s/fly", d.Name, d.cheekName(k)), Role: plan.FlyRafter, Roof: d.Own, Section: d.Rafters}, b, b.cut(0, u1, []geom.Plane{d.onMain(plate)}, nil), d.Overhang+d.lowAt(t), u1)
-		f.dormerRungs(d, k, b, end, d.Overhang+d.lowAt(d.SetBack+d.Rafters.Width()), u1, fly)
+		f.dormerRungs(d, k, d.Frame.In.Mul(-1), b, end, d.Overhang+d.lowAt(d.SetBack+d.Rafters.Width()), u1, fly)
 	}
 }
 
-// dormerRungs adds the rungs between an end rafter and its fly rafter, and their joints.
-func (f *roofFrame) dormerRungs(d *dormer, k float64, fly, end bar, u0, u1 float64, flyMember *Member) {
+// dormerRungs adds the rungs between an end rafter and its fly rafter, that way out from it,
+// and their joints.
+func (f *roofFrame) dormerRungs(d *dormer, k float64, out geom.Vec2, fly, end bar, u0, u1 float64, flyMember *Member) {
 	var endMember *Member
 	for _, r := range d.rafters {
 		if r.end && r.k == k {
@@ -341,8 +344,7 @@ func (f *roofFrame) dormerRungs(d *dormer, k float64, fly, end bar, u0, u1 float
 	}
 	for _, up := range ups {
 		u := up - wide/2
-		a := end.point(u).Sub(d.Frame.In.Mul(end.half).Up(0))
-		b := fly.point(u).Add(d.Frame.In.Mul(fly.half).Up(0))
+		a, b := end.point(u).Add(out.Mul(end.half).Up(0)), fly.point(u).Sub(out.Mul(fly.half).Up(0))
 		solid := geom.Box(a, b.Sub(a), fly.axis().Mul(lookout.Depth), normal.Mul(-lookout.Breadth))
 		lo, hi := solid.Bounds()
 		mid := fly.axis().Mul(lookout.Depth / 2)

@@ -116,16 +116,44 @@ func TestADormersOpeningIsTrimmed(t *testing.T) {
 	}
 }
 
+// A shed dormer of 3 in 12 on a roof of 9 in 12, by trigonometry: the framing square gives for
+// 3 in 12 12.37 in for each foot of run, and where the planes meet the run is the height of the
+// shed's eave over the main roof there over the difference of the slopes, 1/2.
+func TestAShedDormerByTrigonometry(t *testing.T) {
+	h, faults := dormered(t, "9:12", `{ name = "D", kind = "shed", side = "S", center = "20'", width = "8'", set_back = "3'", plate_height = "6'", pitch = "3:12" }`)
+	require.Empty(t, faults)
+	d := h.Dormers[0]
+	require.Equal(t, plan.ShedRoof, d.Own.Kind)
+	require.Equal(t, plan.North, d.Own.High)
+	// Main rafter's top over the outside face of the wall: a 2x8 of 7 1/4 in square depth,
+	// 9.0625 in plumb, its notch a quarter of that deep: 6.7969 in over the plates. 3 ft in
+	// 27 in more. The dormer's: a 2x6 of 5 1/2 in, 5.6692 in plumb, seated 3 1/2 in, over plates
+	// at 72 in: 72 + 5.6692 - 0.875 = 76.7942.
+	over := 72 + 5.5*math.Sqrt(17)/4 - 3.5*0.25 - (7.25*1.25*3/4 + 27)
+	run := over / (0.75 - 0.25)
+	assert.InDelta(t, 36+run, d.Upper, 0.01)
+	m := named(t, h, "D/S/rafter@48")
+	assert.InDelta(t, 12.37*(run+8)/12, m.B.Sub(m.A).Len(), 0.05)
+	assert.InDelta(t, (run+8)*math.Sqrt(17)/4, m.B.Sub(m.A).Len(), 0.01)
+	assert.InDelta(t, 8*12-1.5, named(t, h, "D/S/rafter@95.25").A.X-named(t, h, "D/S/rafter@0.75").A.X, 0.01)
+	// Studs of its side walls at 16 in differ by the difference of the slopes in 16 in.
+	assert.InDelta(t, 8, named(t, h, "D/sideE/stud@16").Length-named(t, h, "D/sideE/stud@32").Length, 0.01)
+	for _, m := range h.Members {
+		require.False(t, m.Roof == d.Own && (m.Role == plan.Ridge || m.Role == plan.ValleyBoard || m.Role == plan.Joist), m.ID)
+	}
+}
+
 // Whatever dormer fits its roof: no two members share room, and each rafter, stud and header
 // is held at both ends.
 func TestAnyDormerIsSound(t *testing.T) {
-	framed := 0
+	framed := map[plan.RoofKind]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		one := func(name, side string) string {
 			back := rapid.SampledFrom([]int{0, 0, 24, 30, 36, 45}).Draw(t, "back")
-			return fmt.Sprintf(`{ name = %q, side = %q, center = "%din", width = "%din", set_back = "%din", plate_height = "%din", pitch = "%d:12", overhang = "%din", rake = "%din", rafters = "2x%d @ 16in" }`,
-				name, side, rapid.IntRange(90, 390).Draw(t, "center"), rapid.IntRange(40, 130).Draw(t, "width"), back,
-				30+back*3/4+rapid.IntRange(0, 40).Draw(t, "high"), rapid.IntRange(3, 14).Draw(t, "pitch"), rapid.IntRange(0, 16).Draw(t, "overhang"), rapid.IntRange(0, 16).Draw(t, "rake"), rapid.SampledFrom([]int{6, 8}).Draw(t, "deep"))
+			kind := rapid.SampledFrom(plan.DormerKinds).Draw(t, "kind")
+			return fmt.Sprintf(`{ name = %q, kind = %q, side = %q, center = "%din", width = "%din", set_back = "%din", plate_height = "%din", pitch = "%d:12", overhang = "%din", rake = "%din", rafters = "2x%d @ 16in" }`,
+				name, kind, side, rapid.IntRange(90, 390).Draw(t, "center"), rapid.IntRange(40, 130).Draw(t, "width"), back,
+				30+back*3/4+rapid.IntRange(0, 40).Draw(t, "high"), map[plan.RoofKind]*rapid.Generator[int]{plan.GableRoof: rapid.IntRange(3, 14), plan.ShedRoof: rapid.IntRange(1, 7)}[kind].Draw(t, "pitch"), rapid.IntRange(0, 16).Draw(t, "overhang"), rapid.IntRange(0, 16).Draw(t, "rake"), rapid.SampledFrom([]int{6, 8}).Draw(t, "deep"))
 		}
 		h, faults := dormered(t, fmt.Sprintf("%d:12", rapid.IntRange(6, 14).Draw(t, "main")), one("A", "S"), one("B", "N"))
 		if faults.Errors() {
@@ -136,7 +164,9 @@ func TestAnyDormerIsSound(t *testing.T) {
 			}
 			return
 		}
-		framed++
+		for _, d := range h.Dormers {
+			framed[d.Kind]++
+		}
 		for _, pair := range h.Overlaps(sixteenth) {
 			require.Fail(t, pair[0].ID+" reaches into "+pair[1].ID)
 		}
@@ -170,5 +200,7 @@ func TestAnyDormerIsSound(t *testing.T) {
 			}
 		}
 	})
-	require.NotZero(t, framed, "no house drawn was framed")
+	for _, kind := range plan.DormerKinds {
+		require.NotZero(t, framed[kind], "no %s dormer drawn was framed", kind)
+	}
 }

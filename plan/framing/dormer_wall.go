@@ -74,9 +74,7 @@ func (f *roofFrame) cheekWalls(d *dormer) {
 		low := f.flat(d, plan.TopPlate, name+"/plate", d.lyingPlate(), box(front, end, d.top-2*plate, d.top-plate), d.onMain(0))
 		d.plates[i] = f.flat(d, plan.UpperPlate, name+"/cap", d.lyingPlate(), box(d.SetBack, end, d.top-plate, d.top), d.onMain(0))
 		d.lower[d.plates[i]] = low
-		if c := d.plates[i]; c != nil && geom.With(c.B.Sub(c.A).Flat().Unit().Left(), d.Frame.D.Mul(k)) {
-			c.A, c.B = c.B, c.A // so that its outside is at its right, as of a wall
-		}
+		outsideRight(d.plates[i], d.Frame.D.Mul(k))
 		for t := d.SetBack + d.Spacing; ; t += d.Spacing {
 			if d.top-2*plate-d.mainAt(t+plate/2) < d.depth {
 				break
@@ -84,6 +82,13 @@ func (f *roofFrame) cheekWalls(d *dormer) {
 			m := f.upright(d, plan.Stud, fmt.Sprintf("%s/stud@%s", name, at(t-d.SetBack)), d.Studs, box(t-plate/2, t+plate/2, d.mainAt(t-plate), d.top-2*plate), d.onMain(0))
 			f.standing(d, m, d.plates[i], d.Trimmers[i], name, t-d.SetBack, d.Frame.At(out-k*d.depth/2, t, d.mainAt(t)))
 		}
+	}
+}
+
+// outsideRight turns a plate so that its outside is at its right, as of a wall.
+func outsideRight(m *Member, out geom.Vec2) {
+	if m != nil && geom.With(m.B.Sub(m.A).Flat().Unit().Left(), out) {
+		m.A, m.B = m.B, m.A
 	}
 }
 
@@ -95,8 +100,14 @@ func (f *roofFrame) standing(d *dormer, m, plate, below *Member, host string, st
 	if host != "" {
 		host = "/" + host
 	}
-	head := m.B
-	f.joint(&Joint{Kind: plan.DormerTop, Host: d.Name + host, Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: station, Members: append([]*Member{plate, m}, d.lower[plate]), At: head, Below: true})
+	over, head := []*Member{plate, m}, m.B
+	if run := plate.B.Sub(plate.A); plate.Role == plan.Rafter { // its middle is cut lower than its high side
+		head.Z -= run.Z / run.Flat().Len() * m.Section.Breadth / 2
+	}
+	if low := d.lower[plate]; low != nil {
+		over = append(over, low)
+	}
+	f.joint(&Joint{Kind: plan.DormerTop, Host: d.Name + host, Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: station, Members: over, At: head, Below: true})
 	if below != nil {
 		j := &Joint{Kind: plan.DormerFoot, Host: d.Name + host, Level: f.level, Roof: d.Own, Dormer: d.Dormer, Station: station, Members: append([]*Member{m, below}, sole...), At: foot, Below: true}
 		for _, p := range sole {
@@ -127,8 +138,16 @@ func (f *roofFrame) frontWall(d *dormer) {
 	}
 	sole := f.flat(d, plan.BottomPlate, "sole", d.lyingPlate(), box(a+clip, z-clip, base, base+plate))
 	low := f.flat(d, plan.TopPlate, "plate", d.lyingPlate(), box(d.From, d.To, d.top-2*plate, d.top-plate))
-	upper := f.flat(d, plan.UpperPlate, "cap", d.lyingPlate(), box(d.From+d.depth, d.To-d.depth, d.top-plate, d.top))
+	over := d.depth // of the cheeks' upper plates, which lap over the corners
+	if d.shed() {
+		over = 0
+	}
+	upper := f.flat(d, plan.UpperPlate, "cap", d.lyingPlate(), box(d.From+over, d.To-over, d.top-plate, d.top))
 	d.lower[upper] = low
+	if d.shed() {
+		d.plates = [2]*Member{upper, upper}
+		outsideRight(upper, d.Frame.In.Mul(-1))
+	}
 	foot := d.mainAt(d.SetBack + d.depth/2)
 	for i, k := range [2]float64{-1, 1} {
 		s := d.outer(k) - k*in/2

@@ -19,6 +19,8 @@ func untied(h *House) (out []string) {
 		switch j.Kind {
 		case plan.RafterPlate, plan.RafterLedger:
 			plates[j.First()]++
+		case plan.DormerFoot: // the end rafter of a shed dormer on the trimmer
+			high[j.First()] = true
 		case plan.RafterRidge:
 			for _, m := range j.Members {
 				a, b := j.At.Sub(m.A).Flat().Len(), j.At.Sub(m.B).Flat().Len()

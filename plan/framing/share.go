@@ -62,7 +62,7 @@ func (b *builder) shares() {
 	}
 	held := b.reachRidges(of)
 	b.nameShares(of)
-	faces := newFaceGrid(b.house.Roof)
+	faces := newFaceGrid(b.house)
 	var carry, level []*Share
 	for _, s := range b.house.Shares {
 		s.Face = faces.of(s)
@@ -290,11 +290,17 @@ func cutAt(p []geom.Vec2, i int, at, sign float64) (out []geom.Vec2) {
 }
 
 // faceGrid finds the face that a rafter lies in.
-type faceGrid struct{ *geom.Grid[*Face] }
+type faceGrid struct {
+	*geom.Grid[*Face]
+	own map[*plan.Roof]bool // roofs of dormers: they lie over other faces
+}
 
-func newFaceGrid(faces []*Face) faceGrid {
-	g := faceGrid{geom.NewGrid[*Face]()}
-	for _, f := range faces {
+func newFaceGrid(h *House) faceGrid {
+	g := faceGrid{geom.NewGrid[*Face](), map[*plan.Roof]bool{}}
+	for _, d := range h.Dormers {
+		g.own[d.Own] = true
+	}
+	for _, f := range h.Roof {
 		lo, hi := f.Outline[0], f.Outline[0]
 		for _, p := range f.Outline {
 			lo, hi = geom.Vec3{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}, geom.Vec3{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
@@ -304,8 +310,9 @@ func newFaceGrid(faces []*Face) faceGrid {
 	return g
 }
 
-// of returns the face over the middle of a share that slopes its way, or nil. Of a truss
-// whose tail a valley set covers it is that over its upper part: the frames carry the rest.
+// of returns the face over the middle of a share that slopes its way, or nil: none of a
+// dormer, which may lie over that, but for the dormer's own. Of a truss whose tail a valley
+// set covers it is that over its upper part: the frames carry the rest.
 func (g faceGrid) of(s *Share) *Face {
 	if f := g.at(s, 0.5); f != nil || !s.Member.Role.IsTruss() {
 		return f
@@ -317,7 +324,8 @@ func (g faceGrid) of(s *Share) *Face {
 func (g faceGrid) at(s *Share, part float64) *Face {
 	mid := s.At(s.Run * part)
 	for _, f := range g.Within(mid.Up(0), mid.Up(0)) {
-		if (geom.Against(f.Slope, s.Up) || s.Level && geom.Parallel(f.Slope, s.Up)) && f.Over(mid) {
+		other := f.Roof != s.Member.Roof && (g.own[f.Roof] || g.own[s.Member.Roof])
+		if !other && (geom.Against(f.Slope, s.Up) || s.Level && geom.Parallel(f.Slope, s.Up)) && f.Over(mid) {
 			return f
 		}
 	}

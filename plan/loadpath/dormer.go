@@ -8,15 +8,16 @@ import (
 	"galewright/plan/nailing"
 )
 
-// dormerSupport lets a valley board rest on a rafter below it, and a plate of a dormer's
-// walls on a stud: that hands on to the trimmer or header, or the plates of the wall, that
+// dormerSupport lets a valley board rest on a rafter below it, the end rafter of a shed
+// dormer on the trimmer, and a plate of a dormer's walls, or such a rafter, on a stud: that
+// hands on to the trimmer or header, or the plates of the wall, that
 // it stands on. Studs hold in line: none bends.
 func (b *builder) dormerSupport(j *framing.Joint, of *roofMembers) {
 	s := of.strip[j.First()]
 	if s == nil {
 		return
 	}
-	if j.Kind == plan.BoardRafter {
+	if j.Kind == plan.BoardRafter || j.Kind == plan.DormerFoot {
 		s.rest(support{on: of.strip[j.Members[1]], joint: j}, j.At.Flat())
 		return
 	}

@@ -13,9 +13,12 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// dormers is the odd house with four dormers, in wind.
-func dormers(t *testing.T) *placement.Placement {
-	src, err := os.ReadFile("../framing/testdata/odd/dormers.toml")
+// dormerHouses are the odd houses with four dormers each.
+var dormerHouses = []string{"dormers", "dormers-shed"}
+
+// dormers is one of them, in wind.
+func dormers(t *testing.T, name string) *placement.Placement {
+	src, err := os.ReadFile("../framing/testdata/odd/" + name + ".toml")
 	require.NoError(t, err)
 	src = append(src, "[site]\nwind_speed = \"140 mph\"\nexposure = \"C\"\n[deck]\npanel = \"15/32\"\nnail = \"8d common\"\nedge = \"6in\"\nfield = \"6in\"\n[nailing]\nvalley_board_to_rafter = { nail = \"16d common\", count = 2 }\n"...)
 	return placed(t, string(src))
@@ -24,7 +27,12 @@ func dormers(t *testing.T) *placement.Placement {
 // In each wind case what lifts the roofs, the dormers' with them, comes down on the plates
 // of the walls: none of it is lost in a header, a valley board, a cheek or a trimmer.
 func TestDormersLoseNoUplift(t *testing.T) {
-	pl := dormers(t)
+	for _, name := range dormerHouses {
+		t.Run(name, func(t *testing.T) { losesNone(t, dormers(t, name)) })
+	}
+}
+
+func losesNone(t *testing.T, pl *placement.Placement) {
 	m := newModel(pl, fittingsOf(steel.New(pl)))
 	require.Len(t, pl.House.Dormers, 4)
 	for _, c := range m.cases() {
@@ -50,7 +58,12 @@ func TestDormersLoseNoUplift(t *testing.T) {
 // A stud of a dormer hands on at its foot what comes to it from its plates, and each kind
 // of joint below a dormer's rafters is checked with a demand.
 func TestADormersStudsHandDown(t *testing.T) {
-	pl := dormers(t)
+	for _, name := range dormerHouses {
+		t.Run(name, func(t *testing.T) { handsDown(t, dormers(t, name)) })
+	}
+}
+
+func handsDown(t *testing.T, pl *placement.Placement) {
 	r, _ := Run(pl)
 	head, foot, board := map[*framing.Member]float64{}, map[*framing.Member]float64{}, 0
 	for _, l := range r.Links {
@@ -61,7 +74,9 @@ func TestADormersStudsHandDown(t *testing.T) {
 		case plan.DormerTop:
 			head[l.Joint.Members[1]] = l.Demand
 		case plan.DormerFoot:
-			foot[l.Joint.Members[0]] = l.Demand
+			if m := l.Joint.First(); m.Role != plan.Rafter {
+				foot[m] = l.Demand
+			}
 		case plan.BoardRafter:
 			board++
 			require.NotNil(t, l.Capacity, l.ID)
@@ -71,6 +86,33 @@ func TestADormersStudsHandDown(t *testing.T) {
 	require.NotEmpty(t, head)
 	require.Equal(t, head, foot)
 	require.NotZero(t, board)
+}
+
+// Explain lists at each stud of a dormer what comes onto the plate over it, or the pressures on
+// the rafter that is its plate; at an end of a header and at a trimmer's foot each stud and
+// rafter that brings something.
+func TestADormersLinksAreExplained(t *testing.T) {
+	for _, name := range dormerHouses {
+		r, _ := Run(dormers(t, name))
+		seen := 0
+		for _, l := range r.Links {
+			j := l.Joint
+			switch {
+			case j == nil || j.Dormer == nil:
+			case j.Kind == plan.DormerTop || j.Kind == plan.DormerFoot:
+				assert.Regexp(t, "brings it at|up the plan: ", r.Explain(j.ID), j.ID)
+				seen++
+			case j.Kind == plan.RafterRidge && j.First().Role == plan.RoofHeader && j.First() == j.Dormer.Headers[0]:
+				assert.Contains(t, r.Explain(j.ID), "brings it at", j.ID)
+			}
+		}
+		require.NotZero(t, seen)
+	}
+	r, _ := Run(dormers(t, "dormers-shed"))
+	text := r.Explain("S-79-RP")
+	for _, s := range []string{"trimmer@78.5 carries what rests on it", "D1/lower header brings it at", "D1/upper header brings it at", "D1/postW, from D1/cap, brings it at", "D1/sideW/stud@32, from D1/S/rafter@0.75, brings it at"} {
+		assert.Contains(t, text, s)
+	}
 }
 
 // The tension at the ridge is that of two bars hinged there on feet of different heights:

@@ -97,7 +97,7 @@ func (m *model) stripsAt(j *framing.Joint) (out []*strip) {
 	for _, s := range m.rafters {
 		here := s.pair != nil && s.pair.joint == j && s.pair.a == s
 		for _, e := range s.ends {
-			here = here || e.joint == j
+			here = here || e.joint == j || e.foot == j
 		}
 		if !here || s.Gathers() {
 			continue

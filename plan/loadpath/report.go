@@ -125,6 +125,7 @@ type Capacity = capacity.Capacity
 // UpliftLine is the uplift along one wall under a roof.
 type UpliftLine struct {
 	Wall     *plan.Wall
+	Dormer   string // whose plates they are; "" of none
 	Roof     string
 	Joints   int
 	Largest  Force   // of one joint, in its governing case

@@ -129,6 +129,9 @@ func (r *Report) upliftLines(a *analysis) {
 			i = len(r.Uplift)
 			at[j.Host] = i
 			r.Uplift = append(r.Uplift, UpliftLine{Wall: j.Wall, Roof: roofName(j.Roof)})
+			if j.Dormer != nil {
+				r.Uplift[i].Dormer = j.Dormer.Name
+			}
 		}
 		u := &r.Uplift[i]
 		u.Joints++

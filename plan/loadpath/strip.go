@@ -113,7 +113,7 @@ func (b *builder) supports(of *roofMembers) {
 	var ties []*framing.Joint // of peaks
 	for _, j := range b.house.Joints {
 		switch j.Kind {
-		case plan.BoardRafter, plan.DormerTop:
+		case plan.BoardRafter, plan.DormerTop, plan.DormerFoot:
 			b.dormerSupport(j, of)
 		case plan.RafterPlate, plan.GirderPlate, plan.RafterLedger:
 			if s := of.share[j.Share]; s != nil && j.Dormer != nil {

@@ -145,8 +145,11 @@ func (r *Report) writeUplift(p printer) {
 	strength := r.Placement.House.Plan.Loads.Combination == plan.Strength
 	for _, u := range r.Uplift {
 		where := "porch beam"
-		if u.Wall != nil {
+		switch {
+		case u.Wall != nil:
 			where = "wall " + u.Wall.Name
+		case u.Dormer != "":
+			where = "dormer " + u.Dormer
 		}
 		p.line("  %-14s %10s; largest %s: wind %.0f lb, dead %.0f lb, net %.0f lb ASD%s; %s", where, plan.Counted(u.Joints, "joint"), u.At,
 			u.Largest.W, u.Largest.D, u.Largest.net(ASD), perFootText(r.Units(), u), u.Case)

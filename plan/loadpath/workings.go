@@ -66,6 +66,9 @@ func (e *Explainer) upliftWorkings(l *Link) []string {
 	case plan.RafterPlate, plan.GirderPlate, plan.JackGirder, plan.JackCorner, plan.ValleyTruss, plan.RafterLedger, plan.RafterRidge:
 		s := e.run(p.wind)
 		return append(s.gathered(l.Joint), s.roofWorkings(l.Joint)...)
+	case plan.BoardRafter, plan.DormerTop, plan.DormerFoot:
+		s := e.run(p.wind)
+		return append(s.gathered(l.Joint), s.roofWorkings(l.Joint)...)
 	case plan.StudTop, plan.OpeningHead:
 		return e.run(p.wind).plateWorkings(l.Joint)
 	case plan.StudStud, plan.StudBase:
@@ -134,25 +137,42 @@ func (s *caseState) stripWorkings(r *strip) (out []string) {
 	return out
 }
 
-// gathered tells what jacks bring to the hips and valleys at a joint.
+// gathered tells what jacks bring to the hips and valleys at a joint, and at a dormer all that
+// comes onto its plates, boards, headers and the trimmers.
 func (s *caseState) gathered(j *framing.Joint) (out []string) {
 	for _, g := range s.m.rafters {
-		here := false
-		for _, e := range g.ends {
-			here = here || e.joint == j
-		}
-		if !g.Gathers() || !here {
+		if !slices.ContainsFunc(g.ends, func(e support) bool { return e.joint == j || e.foot == j }) {
 			continue
 		}
-		for _, e := range g.ends {
-			out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever arm", g.Member.ID, s.m.u.Length(e.u)))
+		brought := s.broughtTo(g)
+		if !g.Gathers() && (len(brought) == 0 || j.Kind != plan.RafterPlate && j.Kind != plan.RafterRidge) {
+			continue
 		}
-		for _, r := range s.m.rafters {
-			for _, e := range r.ends {
-				if f, ok := s.rafters[e.joint]; e.on == g && e.joint != nil && ok {
-					out = append(out, s.m.u.Sprintf("  %s brings it at %s: wind %.0f{lb}, dead %.0f lb", r.Member.ID, s.m.u.Length(e.at.Sub(g.Low).Dot(g.Up)), whole(f.W), whole(f.D)))
-				}
+		if g.Gathers() {
+			for _, e := range g.ends {
+				out = append(out, fmt.Sprintf("%s rests %s up the plan from its tail; a force goes to the supports on both sides by lever arm", g.Member.ID, s.m.u.Length(e.u)))
 			}
+		} else {
+			out = append(out, g.Member.ID+" carries what rests on it too, each at its place up the plan from its tail")
+		}
+		out = append(out, brought...)
+	}
+	return out
+}
+
+// broughtTo tells what each member that rests on a strip brings there, and through which stud.
+func (s *caseState) broughtTo(g *strip) (out []string) {
+	for _, r := range s.m.rafters {
+		for _, e := range r.ends {
+			f, ok := s.rafters[e.joint]
+			if e.on != g || e.joint == nil || !ok {
+				continue
+			}
+			who := r.Member.ID
+			if e.foot != nil {
+				who = e.foot.First().ID + ", from " + who + ","
+			}
+			out = append(out, s.m.u.Sprintf("  %s brings it at %s: wind %.0f{lb}, dead %.0f lb", who, s.m.u.Length(e.at.Sub(g.Low).Dot(g.Up)), whole(f.W), whole(f.D)))
 		}
 	}
 	return out

@@ -18,10 +18,10 @@ func ofDormer(j *framing.Joint) bool {
 // dormerFace lays a strap or a clip upright on a face of a dormer's wall, flat over both
 // members: on the plates no more of it than they are high. At the head of a corner post it
 // lies on the front; at its foot on the plates under the eave on the side to the opening. Cheek studs stand flush
-// with the trimmer below, the front wall with its header or the plates under the eave.
+// with the trimmer below, as do a shed's end rafters with both, the front wall with its header or the plates under the eave.
 func (x *placer) dormerFace(w want) (Lie, *plan.Diagnostic) {
 	j := w.joint
-	if w.face != "" && w.face != plan.Outside && (w.face != plan.Inside || j.Kind != plan.DormerTop) {
+	if w.face != "" && w.face != plan.Outside && (w.face != plan.Inside || j.Kind != plan.DormerTop || j.First().Role == plan.Rafter) {
 		return noWay(w)
 	}
 	d, up := j.Dormer, geom.Vec3{Z: 1}
@@ -46,10 +46,13 @@ func (x *placer) dormerFace(w want) (Lie, *plan.Diagnostic) {
 	a := j.At.Add(n.Mul(out - j.At.Dot(n)))
 	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Gap: gap, Path: []geom.Vec3{a}, Station: j.Station}
 	high := 2 * upper.Section.Breadth // of the plates
+	if upper.Role == plan.Rafter {    // of a shed over its cheek
+		high = depthAt(upper, j.At)
+	}
 	if w.item.Kind.Strap {
 		total, cut := w.cut(gap, 2*w.item.Lap)
 		top := (total - gap) / 2
-		if j.Kind == plan.DormerTop {
+		if j.Kind == plan.DormerTop || upper.Role == plan.Rafter {
 			top = min(top, high)
 		}
 		low := total - gap - top
@@ -61,10 +64,25 @@ func (x *placer) dormerFace(w want) (Lie, *plan.Diagnostic) {
 		return noWay(w)
 	}
 	held, other := w.item.LegLengths()
-	if j.Kind == plan.DormerTop {
+	if j.Kind == plan.DormerTop || upper.Role == plan.Rafter {
 		held, other = min(held, high), held+other-min(held, high)
 	}
 	return x.legs(lie, upper, lower, w.plate(n, a.Sub(up.Mul(other)), a), w.plate(n, a, a.Add(up.Mul(held)))), nil
+}
+
+// depthAt is how high the wood of a member is over a point below it, in.
+func depthAt(m *framing.Member, at geom.Vec3) (high float64) {
+	for _, s := range m.Solid {
+		x := geom.Vec3{X: 1}
+		if d := m.B.Sub(m.A); math.Abs(d.Y) > math.Abs(d.X) {
+			x = geom.Vec3{Y: 1}
+		}
+		if cut := s.Clip(geom.PlaneAt(at.Sub(x.Mul(touch)), x.Mul(-1))).Clip(geom.PlaneAt(at.Add(x.Mul(touch)), x)); !cut.Empty() {
+			_, hi := cut.Bounds()
+			high = max(high, hi.Z-at.Z)
+		}
+	}
+	return high
 }
 
 // onBoard lays a clip at the foot of a jack on its valley board: one leg up the jack's side

@@ -11,6 +11,7 @@ type dormerDraft struct {
 // dormerKeys fill one dormer.
 var dormerKeys = []binding[dormerDraft]{
 	nameKey("name", `"west"`, "name in tags and on sheets", func(d *dormerDraft) *string { return &d.Name }).must(),
+	choiceKey("kind", plan.DormerKinds, "its own roof: a gable, whose ridge runs into the roof below, or a shed, whose rafters go up from its front wall to a header in that roof", func(d *dormerDraft) *plan.RoofKind { return &d.Kind }).orWord(string(plan.GableRoof)),
 	custom("roof", "name of a roof", `"main"`, "the roof that it stands on, of rafters", func(v value, d *dormerDraft) { d.Roof = v.roof() }).
 		otherwise("the only roof"),
 	choiceKey("side", plan.Sides, "the side that its front looks to: that of the slope it stands on", func(d *dormerDraft) *plan.Side { return &d.Side }).must(),
@@ -20,9 +21,9 @@ var dormerKeys = []binding[dormerDraft]{
 		or("0'", `"0'"`),
 	sizeKey("plate_height", `"5' 6in"`, "top of its plates over the top of those of the wall under the eave", func(d *dormerDraft) *float64 { return &d.PlateHeight }).within(12, 240).usual(24, 144).must(),
 	field("pitch", "pitch", `"8:12"`, "rise in run of its own roof", value.pitch, func(d *dormerDraft) *float64 { return &d.Pitch }).must(),
-	custom("overhang", "length", `"8in"`, "over its side walls, horizontal", func(v value, d *dormerDraft) { d.Overhang, d.overhang = v.length() }).within(0, 48).usual(0, 24).
+	custom("overhang", "length", `"8in"`, "over the walls that its rafters bear on, horizontal: a gable's side walls, a shed's front", func(v value, d *dormerDraft) { d.Overhang, d.overhang = v.length() }).within(0, 48).usual(0, 24).
 		otherwise("8in"),
-	custom("rake", "length", `"8in"`, "over its front, horizontal", func(v value, d *dormerDraft) { d.Rake, d.rake = v.length() }).within(0, 48).usual(0, 24).
+	custom("rake", "length", `"8in"`, "over the others, horizontal: a gable's front, a shed's side walls", func(v value, d *dormerDraft) { d.Rake, d.rake = v.length() }).within(0, 48).usual(0, 24).
 		otherwise("overhang"),
 	custom("rafters", "lumber @ spacing", `"2x6 @ 16in"`, "its rafters, with their spacing on center", func(v value, d *dormerDraft) {
 		d.Rafters, d.Spacing, _ = v.spaced()

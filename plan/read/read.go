@@ -82,7 +82,7 @@ func rootKeys() []binding[plan.Plan] {
 		tablesKey("joist", "joists of floors beside those at the spacing, as doubled under a wall", readFloorJoists),
 		tablesKey("blocking", "rows of blocks between the joists of floors", readFloorBlocks),
 		tablesKey("roof", "the roofs; roofs over one level meet in valleys", readRoofs),
-		tablesKey("dormer", "gable dormers on roofs of rafters", readDormers),
+		tablesKey("dormer", "dormers on roofs of rafters", readDormers),
 		custom("deck", "table", "", "sheathing of the roofs and its nails; without it the load path says that nothing is known of them", readDeck).showing("[deck]"),
 		custom("floor", "table", "", "nails of the floors' panels; without it nothing is known of the shear that they bear", readFloorDeck).showing("[floor]"),
 		tablesKey("girder", "beams or stringers on piles under the lowest floor", readGirders),

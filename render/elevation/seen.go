@@ -194,6 +194,9 @@ func (e *elev) carries(m *framing.Member, cut geom.Solid) bool {
 	if m.Roof == nil {
 		return true
 	}
+	if slices.ContainsFunc(e.House.Dormers, func(d *framing.Dormer) bool { return d.Own == m.Roof }) {
+		return false // it has elevations of its own
+	}
 	last := e.stories[len(e.stories)-1]
 	along := geom.Lengthways(m.B.Sub(m.A).Flat().Unit(), e.line.Frame.D)
 	if last.wall.Exterior || last.wall.Top == plan.RakeTop {

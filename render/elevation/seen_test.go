@@ -21,7 +21,7 @@ func TestJoistsOverAWallThatTheyPass(t *testing.T) {
 	p, ds := read.Plan("along.toml", src, nil)
 	require.False(t, ds.Errors())
 	h, _ := framing.Frame(p)
-	x := newIndex(h)
+	x := newIndex(h, nil)
 	n := 0
 	for _, j := range h.Joints {
 		if j.Kind != plan.JoistPlate || j.First().Role != plan.Joist {

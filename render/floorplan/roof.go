@@ -3,6 +3,7 @@ package floorplan
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"galewright/plan"
 	"galewright/plan/framing"
@@ -61,6 +62,32 @@ func (v *planView) drawRoof(s planSheet) {
 		v.overhang(f)
 	}
 	v.numberRafters()
+	v.trimmers()
+}
+
+// trimmers letters along each doubled rafter at a dormer the station of its middle: along the
+// eave from the west or south end, as the plan counts the dormer's.
+func (v *planView) trimmers() {
+	told := map[string]bool{}
+	for _, d := range v.House.Dormers {
+		for _, m := range v.House.Members {
+			if m.Role != plan.Rafter || m.Roof != d.Roof || m.Section.Ply < 2 || told[m.ID] {
+				continue
+			}
+			told[m.ID] = true
+			a, b := m.A.Flat(), m.B.Flat()
+			p, q := v.pt(a), v.pt(b)
+			if v.sees(a) && v.sees(b) {
+				v.edgeName("doubled, "+v.Length(trimmerAt(m)), p, q, b.Sub(a).Unit())
+			}
+		}
+	}
+}
+
+// trimmerAt is the station of a doubled rafter's middle along the eave of its roof, in.
+func trimmerAt(m *framing.Member) float64 {
+	i := 1 - m.B.Sub(m.A).Flat().MainAxis()
+	return m.A.Flat().Along(i) - m.Roof.Area[0].Along(i)
 }
 
 // drawFace draws the outline of a face over the paper's white.
@@ -318,10 +345,16 @@ func dormerNote(c *page.Context, d *framing.Dormer) string {
 	}
 	made := ""
 	if len(d.Headers) > 0 && d.Trimmers[0] != nil {
-		made = fmt.Sprintf(", trimmers %s, headers %s", d.Trimmers[0].Section.Text, d.Headers[0].Section.Text)
+		at := []float64{trimmerAt(d.Trimmers[0]), trimmerAt(d.Trimmers[1])}
+		slices.Sort(at)
+		made = fmt.Sprintf(", trimmers %s with their middles %s and %s from the %s end, headers %s", d.Trimmers[0].Section.Text, c.Length(at[0]), c.Length(at[1]), end, d.Headers[0].Section.Text)
 	}
-	return fmt.Sprintf("Dormer %s on roof %s, %s side: middle %s from the %s end, %s wide, %s, plates %s over those below; %s in 12, %s%s. The main rafters above its opening go on under its roof: valley boards 2x8 lie flat on the main deck, ripped to no bevel, and the jacks stand on them.",
-		d.Name, d.Roof.Name, d.Side, c.Length(d.Center), end, c.Length(d.Width), front, c.Length(d.PlateHeight), trimFloat(d.Pitch), madeOf(c, d.Own), made)
+	over := "The main rafters above its opening go on under its roof: valley boards 2x8 lie flat on the main deck, ripped to no bevel, and the jacks stand on them."
+	if d.Kind == plan.ShedRoof {
+		over = fmt.Sprintf("A shed: its rafters hang on the upper header, %s in from the wall below, their tops flush with the main roof's there; those over its side walls are cut long onto the trimmers.", c.Length(d.Upper))
+	}
+	return fmt.Sprintf("Dormer %s on roof %s, %s side: middle %s from the %s end, %s wide, %s, plates %s over those below; %s in 12, %s%s. %s",
+		d.Name, d.Roof.Name, d.Side, c.Length(d.Center), end, c.Length(d.Width), front, c.Length(d.PlateHeight), trimFloat(d.Pitch), madeOf(c, d.Own), made, over)
 }
 
 // madeOf says what a roof is made of, at which spacing, and from where it is
@@ -335,5 +368,9 @@ func madeOf(c *page.Context, r *plan.Roof) string {
 	if r.Trusses {
 		return fmt.Sprintf("trusses with chords %s at %s o.c.%s", r.Rafters.Text, c.Spacing(r.Spacing), from)
 	}
-	return fmt.Sprintf("rafters %s at %s o.c.%s, ridge %s", r.Rafters.Text, c.Spacing(r.Spacing), from, r.RidgeMember.Text)
+	s := fmt.Sprintf("rafters %s at %s o.c.%s", r.Rafters.Text, c.Spacing(r.Spacing), from)
+	if r.RidgeMember.Text == "" { // the shed of a dormer
+		return s
+	}
+	return s + ", ridge " + r.RidgeMember.Text
 }

@@ -188,6 +188,8 @@ func seeKey(g loadpath.ChainLink) string {
 	switch home := g.Kind.Place(g.Wall != nil).Home; {
 	case home == plan.RoofSheet:
 		return "roof"
+	case home == plan.DormerSheet:
+		return "dormers"
 	case home == plan.FoundationSheet:
 		return "foundation"
 	case g.Wall != nil:

@@ -10,6 +10,7 @@ import (
 const (
 	OnElevation  = plan.ElevationSheet
 	OnRoof       = plan.RoofSheet
+	OnDormer     = plan.DormerSheet
 	OnFoundation = plan.FoundationSheet
 	OnFloor      = plan.FloorSheet
 )

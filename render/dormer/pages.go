@@ -1,0 +1,272 @@
+package dormer
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"galewright/plan"
+	"galewright/plan/framing"
+	"galewright/plan/geom"
+	"galewright/plan/placement"
+	"galewright/plan/roofplan"
+	"galewright/render/label"
+	"galewright/render/page"
+	"galewright/render/scene"
+	"galewright/render/sheet"
+	"galewright/symbols"
+)
+
+// Pages makes the elevations of each dormer, one dormer a sheet.
+func Pages(c *page.Context) (pages []*page.Page) {
+	for _, d := range c.House.Dormers {
+		if d.Trimmers[0] == nil || d.Trimmers[1] == nil {
+			continue
+		}
+		list := looks(c, d)
+		scale, ok := fit(c, list)
+		if !ok {
+			c.Tell(plan.Diagnostic{
+				Severity: plan.Warning, Code: "paper-too-small", Summary: "the elevations of dormer " + d.Name + " fit this paper at no scale",
+				Where: "dormer " + d.Name, Mend: "take larger paper", Pos: d.Pos,
+			})
+			continue
+		}
+		p := c.NewPage("Dormer elevations, "+d.Name, scale.Name, "dormers", "dormer "+d.Name)
+		p.Draw = func(p *page.Page) { draw(p, list, scale) }
+		pages = append(pages, p)
+	}
+	return pages
+}
+
+// Room around an elevation, mm: between two of them, for the figures of stations, beside the
+// front for those of heights, over all for circles.
+const (
+	apart sheet.MM = 14
+	over  sheet.MM = 12
+)
+
+// under is the room below the elevations, mm: figures, names, what to know.
+func under(c *page.Context, d *framing.Dormer) sheet.MM {
+	z := c.Size
+	_, title := c.ViewTitleSize("Dormer "+d.Name, page.Scale{Name: "1", Ratio: 1e4})
+	return 12 + page.TextWidth(c.Length(199+15.0/16), z.Dim, false) + z.Note*3 + sheet.MM(len(told(c, d)))*z.Note*1.7 + title
+}
+
+// beside is the room of the figures of heights, mm.
+func beside(c *page.Context, list []*look) (w sheet.MM) {
+	for _, l := range list[1].levels {
+		w = max(w, page.TextWidth(l.name+" "+c.Length(l.z), c.Size.Dim, false))
+	}
+	return w + 12
+}
+
+// fit chooses the largest scale at which the three elevations go beside each other.
+func fit(c *page.Context, list []*look) (page.Scale, bool) {
+	a := c.DrawingArea()
+	w, h := 0.0, 0.0
+	for _, l := range list {
+		w, h = w+l.hi.X-l.lo.X, max(h, top(list)-bottom(list))
+	}
+	return page.Fit(c.Scales(), w, h, a.W-2*apart-beside(c, list)-8, a.H-under(c, list[0].Dormer)-over)
+}
+
+// bottom and top are the extent of all elevations in height, in.
+func bottom(list []*look) (v float64) {
+	for _, l := range list {
+		v = min(v, l.lo.Y)
+	}
+	return v
+}
+
+func top(list []*look) float64 {
+	v := math.Inf(-1)
+	for _, l := range list {
+		v = max(v, l.hi.Y)
+	}
+	return v
+}
+
+// draw draws the elevations of a dormer at one height beside each other.
+func draw(p *page.Page, list []*look, scale page.Scale) {
+	d := list[0].Dormer
+	x, y := p.Area.X+8, p.Area.Y+p.Area.H-under(p.Context, d)
+	board := label.NewBoard(p.Area)
+	var labels []label.Label
+	var circles []func(sheet.Rect)
+	for i, l := range list {
+		at := page.NewViewport(scale, sheet.Pt{X: x, Y: y}, l.lo.X, l.hi.X, bottom(list), top(list))
+		l.wood(p, at, scale)
+		l.figures(p, at, board)
+		more, set := l.steel(p, at, board)
+		labels, circles = append(labels, more...), append(circles, set...)
+		x = at.Clip.X + at.Clip.W + apart
+		if i == 1 {
+			l.drawLevels(p, at, board)
+			x += beside(p.Context, list)
+		}
+	}
+	for i, place := range board.Place(labels) {
+		if !place.OK {
+			p.Tell(plan.Diagnostic{
+				Severity: plan.Warning, Code: "no-room-on-sheet", Summary: fmt.Sprintf("no room for %q on sheet %s", labels[i].Name, p.Number),
+				Mend: "take larger paper", Pos: p.PlanPos(),
+			})
+			continue
+		}
+		if len(place.Leader) > 1 {
+			p.Polyline(sheet.PenDim, sheet.LayerLabel, place.Leader...)
+		}
+		circles[i](place.Rect)
+	}
+	words(p, d, scale)
+}
+
+// shortest is the shortest line that is drawn, mm.
+const shortest sheet.MM = 0.15
+
+// wood draws the lines of an elevation.
+func (l *look) wood(p *page.Page, at *page.Viewport, scale page.Scale) {
+	path := sheet.Path{Style: page.Style(scale.MemberPen(), sheet.LayerMember)}
+	for _, x := range l.lines {
+		if _, ok := x.Owner.(scene.Part); !ok {
+			continue
+		}
+		q, r := at.Pt(x.A.X, x.A.Y), at.Pt(x.B.X, x.B.Y)
+		if math.Hypot(float64(r.X-q.X), float64(r.Y-q.Y)) >= float64(shortest) {
+			path.Segs = append(path.Segs, sheet.Seg{Op: 'M', P: [3]sheet.Pt{q}}, sheet.Seg{Op: 'L', P: [3]sheet.Pt{r}})
+		}
+	}
+	if len(path.Segs) > 0 {
+		p.Add(path)
+	}
+}
+
+// figures dimensions the stations under an elevation, and names it.
+func (l *look) figures(p *page.Page, at *page.Viewport, board *label.Board) {
+	z, y := p.Size.Dim, at.Clip.Y+at.Clip.H+6
+	list := slices.Clone(l.stations)
+	k := 1.0
+	if l.back {
+		k = -1
+		slices.Reverse(list)
+	}
+	var centers, sizes []sheet.MM
+	low := y
+	for _, u := range list {
+		x := at.X(k * u)
+		p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: y - 4}, sheet.Pt{X: x, Y: y + 1})
+		p.Tick(sheet.Pt{X: x, Y: y})
+		centers, sizes = append(centers, x), append(sizes, z*1.6)
+	}
+	p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: centers[0], Y: y}, sheet.Pt{X: centers[len(centers)-1], Y: y})
+	for i, x := range page.Spread(centers, sizes) {
+		text := p.Length(list[i])
+		w := page.TextWidth(text, z, false)
+		p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: centers[i], Y: y + 1}, sheet.Pt{X: x, Y: y + 3})
+		p.BoxedText("dimension", page.Lettered{S: text, Cap: z, At: sheet.Pt{X: x + z/2, Y: y + 3.6 + w}, Angle: 90, Role: "dimension"})
+		low = max(low, y+3.6+w)
+	}
+	board.BlockText(sheet.Rect{X: centers[0] - 3, Y: y - 4, W: centers[len(centers)-1] - centers[0] + 6, H: low - y + 4})
+	mid := (centers[0] + centers[len(centers)-1]) / 2
+	r := p.BoxedText("label", page.Lettered{S: l.words(), Cap: p.Size.Note, At: sheet.Pt{X: mid, Y: low + p.Size.Note*2}, Anchor: sheet.Middle, Bold: true, Role: "label"})
+	board.BlockText(r)
+}
+
+// words names an elevation by the side of the compass that it looks to.
+func (l *look) words() string {
+	if l.name == "front" {
+		return "Front, " + string(l.Side)
+	}
+	name := strings.ToUpper(l.name[:1]) + l.name[1:]
+	for i, s := range roofplan.SideNames {
+		if geom.With(roofplan.Outward(i), l.frame.In.Mul(-1)) {
+			return name + ", " + string(s)
+		}
+	}
+	return name
+}
+
+// drawLevels dimensions the heights beside the front.
+func (l *look) drawLevels(p *page.Page, at *page.Viewport, board *label.Board) {
+	var centers, sizes []sheet.MM
+	for _, x := range l.levels {
+		centers, sizes = append(centers, at.Y(x.z)), append(sizes, p.Size.Dim*1.6)
+	}
+	x := at.Clip.X + at.Clip.W + 2
+	for i, y := range page.Spread(centers, sizes) {
+		p.Polyline(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: centers[i]}, sheet.Pt{X: x + 3, Y: centers[i]}, sheet.Pt{X: x + 6, Y: y})
+		r := p.BoxedText("dimension", page.Lettered{S: l.levels[i].name + " " + p.Length(l.levels[i].z), Cap: p.Size.Dim, At: sheet.Pt{X: x + 7, Y: y + p.Size.Dim/2}, Role: "dimension"})
+		board.BlockText(sheet.Rect{X: x, Y: r.Y, W: r.X + r.W - x, H: r.H})
+	}
+}
+
+// size is the size of a symbol, mm.
+func size(c *page.Context) sheet.MM {
+	if page.Large(c.Paper) {
+		return 4.2
+	}
+	return 3.2
+}
+
+// steel draws the pieces at their places, those that would cover each other moved up, and
+// returns the circles with their numbers.
+func (l *look) steel(p *page.Page, at *page.Viewport, board *label.Board) (out []label.Label, set []func(sheet.Rect)) {
+	z, r := size(p.Context), p.LegendRadius()
+	taken := label.NewBoard(sheet.Rect{X: -1e4, Y: -1e4, W: 2e4, H: 2e4})
+	for _, pc := range l.pieces {
+		sym, ok := symbols.For(pc.Item.Kind.Symbol)
+		if !ok {
+			continue
+		}
+		place := at3(l, at, pc)
+		for range 12 {
+			if taken.Free(sheet.Rect{X: place.X - z/2, Y: place.Y - z/2, W: z, H: z}) {
+				break
+			}
+			place.Y -= z + 0.5
+		}
+		scale := float64(z / max(sym.Box.W, sym.Box.H))
+		k := sheet.MM(scale)
+		box := sheet.Rect{X: place.X + sym.Box.X*k, Y: place.Y + sym.Box.Y*k, W: sym.Box.W * k, H: sym.Box.H * k}
+		p.Use(sym.ID, place, 0, scale, p.PieceMark(pc, true))
+		p.Box("piece", pc.Tag, box)
+		taken.Block(sheet.Rect{X: place.X - z/2, Y: place.Y - z/2, W: z, H: z})
+		board.Block(box)
+		name := fmt.Sprintf("legend of %s at %s", pc.Item.Mark, pc.Tag)
+		circle := label.Label{Name: name, W: 2 * r, H: 2 * r, Anchors: []sheet.Pt{place}}
+		for _, far := range []sheet.MM{0.6, 2, 4} {
+			e := z/2 + r + far
+			circle.Near = append(circle.Near, sheet.Pt{X: place.X, Y: place.Y - e}, sheet.Pt{X: place.X, Y: place.Y + e}, sheet.Pt{X: place.X + e, Y: place.Y}, sheet.Pt{X: place.X - e, Y: place.Y})
+		}
+		out = append(out, circle)
+		set = append(set, func(b sheet.Rect) { p.LegendCircle(p.Legend(pc), b.Center(), name, nil) })
+	}
+	return out, set
+}
+
+// at3 is a piece's place on paper.
+func at3(l *look, v *page.Viewport, pc *placement.Piece) sheet.Pt {
+	q := at(pc)
+	u, _ := l.frame.Local(q.Flat())
+	return v.Pt(u, q.Z-l.eave)
+}
+
+// told says what to know of the elevations, in lines.
+func told(c *page.Context, d *framing.Dormer) []string {
+	text := fmt.Sprintf("Dormer %s, each wall seen from outside with what it stands on; what hangs over toward the eye and what lies behind is cut away. Heights are over the plates under the eave, which is where sills and plates of the plan count from. "+
+		"Figures run along the front from its left end, along the sides from the front wall's outside face to the upper header. Pieces at heads and feet of studs are counted here, numbered as in the schedule; a symbol that would cover another stands over it. Pieces at rafters, headers and valleys are on the roof plan.", d.Name)
+	return page.Wrap(text, c.Size.Note, false, c.DrawingArea().W*0.6)
+}
+
+// words sets the title and what to know.
+func words(p *page.Page, d *framing.Dormer, scale page.Scale) {
+	z, a := p.Size, p.Area
+	title := p.ViewTitle(sheet.Pt{X: a.X + 8, Y: a.Y + a.H}, "Dormer "+d.Name, scale)
+	y := title.Y - z.Note*1.6
+	for _, line := range slices.Backward(told(p.Context, d)) {
+		p.BoxedText("label", page.Lettered{S: line, At: sheet.Pt{X: a.X, Y: y}, Role: "note"})
+		y -= z.Note * 1.7
+	}
+}
