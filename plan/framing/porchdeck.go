@@ -240,8 +240,21 @@ func (d *deckLeg) joists(first, last, half float64) (out []float64) {
 		}
 	}
 	slices.Sort(out)
+	d.spread(out, last)
 	return out
 }
+
+// spread moves the last joist before the doubled one at a corner half way to the one before it
+// where the two stand so near that their hangers have no room beside each other.
+func (d *deckLeg) spread(at []float64, twin float64) {
+	if n := len(at); d.after != nil && n > 1 && twin-at[n-1] < hangersApart {
+		at[n-1] = (at[n-2] + twin) / 2
+	}
+}
+
+// hangersApart is how near the middle lines of two joists that hang beside each other may
+// stand, in: their own halves, a flange each and a finger (common practice, no published source).
+const hangersApart = 7.0
 
 // deckJoist adds the joints of a joist: hung at its inner end, over the girder at the outer.
 func (b *builder) deckJoist(d *deckLeg, m *Member, s, to float64, on *Member) {

@@ -184,3 +184,22 @@ date = 2026-01-05
 	assert.InDelta(t, 0, slices.Min(ends), 1e-6)
 	assert.InDelta(t, 240-7.0/16, slices.Max(ends), 1e-6)
 }
+
+// With a house 4 in longer the ledger of the south side is 340 long and its doubled joist's middle at 338.5:
+// the joist on the module at 336 would leave no room for two hangers, and stands half way from 320.
+func TestADeckJoistBesideTheDoubledOne(t *testing.T) {
+	src, err := os.ReadFile("testdata/odd/porch-deck.toml")
+	require.NoError(t, err)
+	longer := strings.NewReplacer(`"30'"`, `"30' 4in"`, `"37'"`, `"37' 4in"`).Replace(string(src))
+	p, ds := read.Plan("deck.toml", []byte(longer), os.ReadFile)
+	require.False(t, ds.Errors(), "%v", ds)
+	var at []float64
+	for _, m := range frame(t, p).Members {
+		if m.Role == plan.DeckJoist && owner(m) == "porch porch-S" {
+			at = append(at, along(p, m))
+		}
+	}
+	slices.Sort(at)
+	require.NotEmpty(t, at)
+	assert.InDeltaSlice(t, []float64{304, 320, 329.25, 338.5}, at[len(at)-4:], 1e-6)
+}
