@@ -203,7 +203,7 @@ func borne(t require.TestingT, h *House) {
 			continue
 		}
 		for _, p := range []geom.Vec3{m.A, m.B} {
-			require.True(t, hangsAt(held[m], p.Flat()) || bearsAt(h, m, p), "the end of %s at %v is in the air", m.ID, p)
+			require.True(t, hangsAt(held[m], p.Flat()) || bearsAt(h, m, p) || hangsOver(h, m, p), "the end of %s at %v is in the air", m.ID, p)
 		}
 	}
 	for _, x := range h.Beams {
@@ -225,6 +225,27 @@ func hangsAt(at []geom.Vec2, p geom.Vec2) bool {
 		}
 	}
 	return false
+}
+
+// hangsOver tells whether the end of a joist reaches past something that it lies on by no
+// more than its nominal depth, with three times as much of it from there to the next thing
+// that it lies on or hangs at (IRC 2018 R502.3.3, from memory): felt for inch by inch.
+func hangsOver(h *House, m *Member, p geom.Vec3) bool {
+	far := m.A.Add(m.B).Sub(p)
+	in, long := far.Sub(p).Unit(), far.Sub(p).Len()
+	first, last := -1.0, -1.0
+	for s := 0.0; s < long; s++ {
+		if bearsAt(h, m, p.Add(in.Mul(s))) {
+			if last = s; first < 0 {
+				first = s
+			}
+		}
+	}
+	if bearsAt(h, m, far) {
+		last = long
+	}
+	over := first + m.Level.Rim
+	return first >= 0 && over <= calledDeep(m.Section.Depth)+1 && last-first >= backSpan*over-2
 }
 
 // bearsAt tells whether something touches a joist's end from below, or a ledger or rim

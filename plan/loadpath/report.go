@@ -164,3 +164,6 @@ func (r *Report) Joint(id string) []*Link {
 
 // At returns the links of a joint, in the order of the checks.
 func (r *Report) At(j *framing.Joint) []*Link { return r.byJoint[j] }
+
+// Uplift tells whether the demand is wind followed from the roof, which lifts.
+func (l *Link) Uplift() bool { return l.uplift }

@@ -292,3 +292,9 @@ func (p *Picture) Draw(pg *page.Page, r sheet.Rect) {
 		pg.Add(path)
 	}
 }
+
+// Slab returns what stands between two stations of a frame, two depths and two heights,
+// in, cut open at those.
+func (h *House) Slab(f geom.Frame, lo, hi geom.Vec3) *project.Scene {
+	return h.within(axes{f.Origin.Up(0), f.D.Up(0), f.In.Up(0), geom.Vec3{Z: 1}}, lo, hi)
+}

@@ -18,8 +18,13 @@ func (l *laidChain) DrawAt(p *page.Page, at sheet.Pt) {
 	if l.from > 0 {
 		title += " (continued)"
 	}
+	link := ""
+	if on := p.SheetsOf("section " + l.chain.Name); len(on) > 0 {
+		link = on[0]
+		title += ", section on " + link
+	}
 	p.Box("label", "chain "+l.chain.Name, sheet.Rect{X: at.X, Y: at.Y, W: l.w, H: l.Height()})
-	p.Text(page.Lettered{S: page.FitText(title, l.m.cap*1.4, true, l.w), Cap: l.m.cap * 1.4, At: sheet.Pt{X: at.X, Y: at.Y + l.m.cap*1.5}, Bold: true, Role: "note"})
+	p.Text(page.Lettered{S: page.FitText(title, l.m.cap*1.4, true, l.w), Cap: l.m.cap * 1.4, At: sheet.Pt{X: at.X, Y: at.Y + l.m.cap*1.5}, Bold: true, Role: "note", Link: link})
 	y := at.Y + l.titleH()
 	for i := l.from; i < l.to; i++ {
 		h := l.highs[i]

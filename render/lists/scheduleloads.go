@@ -2,7 +2,6 @@ package lists
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"galewright/plan/capacity"
@@ -182,16 +181,4 @@ func force(c *page.Context, v float64, unit string) string {
 }
 
 // starred is the ratio of a link with the mark of one that is not a maker's.
-func starred(l *loadpath.Link) string { return ratio(l.Ratio) + l.Capacity.Starred() }
-
-// ratio prints demand over capacity; a gap has none. A ratio that is over 1 by
-// a hair must not read 1.00.
-func ratio(r float64) string {
-	switch {
-	case math.IsInf(r, 1):
-		return "gap"
-	case r > 1 && r < 1.005:
-		return fmt.Sprintf("%.3f", math.Max(r, 1.001))
-	}
-	return fmt.Sprintf("%.2f", r)
-}
+func starred(l *loadpath.Link) string { return page.Ratio(l.Ratio) + l.Capacity.Starred() }

@@ -73,6 +73,6 @@ func TestLoadSheetNeverSaysSafe(t *testing.T) {
 
 func TestRatioOverOneNeverReadsOne(t *testing.T) {
 	for r, want := range map[float64]string{0.996: "1.00", 1: "1.00", 1.0001: "1.001", 1.0049: "1.005", 1.006: "1.01", 0: "0.00"} {
-		require.Equal(t, want, ratio(r))
+		require.Equal(t, want, page.Ratio(r))
 	}
 }
