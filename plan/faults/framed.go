@@ -33,7 +33,7 @@ var framed = []row{
 	{"brace-out-of-line", "No pile of the other girder stands straight across from one that a brace begins at.", "Move one of the two, or brace others."},
 	{"brace-without-height", "A crossed brace has hardly any height between its ends.", "Give it less bottom or top, or a higher floor."},
 	{"brace-not-flush", "The faces that a brace of boards or a knee is to lie on do not lie in one plane.", "Seat the girders alike and in a notch, or brace with rods."},
-	{"brace-without-room", "Two knees do not fit into a bay.", "Give them less reach."},
+	{"brace-without-room", "Two knees do not fit into a bay, or those of two bays meet on the pile between them.", "Give them less reach, or name every second bay."},
 	{"notch-past-half", "The notch for a girder takes more than half of its piles.", "Take fewer plies, larger piles, or another seat."},
 	{"joist-too-long", "Joists are longer than the longest stock.", "Put a bearing wall or a girder under them, or name longer stock."},
 

@@ -229,8 +229,7 @@ func (b *builder) knees(x *plan.Brace, y bay) {
 		b.braceFault(x, "brace-not-flush", fmt.Sprintf("the outside faces of girder %s and of the piles of bay %d do not lie in one plane", x.Girder, y.n), `give the girder seat = "notch", its face flush with the piles'`)
 		return
 	}
-	if 2*x.Reach > y.len-sixteenth {
-		b.braceFault(x, "brace-without-room", fmt.Sprintf("two knees of %s do not fit in bay %d, which is %s long", b.inches(x.Reach), y.n, b.inches(y.len)), "give them less reach")
+	if !b.kneeRoom(x, y) {
 		return
 	}
 	// Half way up the girder, or lower where the board's end would come up past its top.
@@ -238,6 +237,25 @@ func (b *builder) knees(x *plan.Brace, y bay) {
 	on := [2]float64{t0 - x.Member.Width(), t0}
 	b.board(x, y, "", on, [2]float64{0, x.Reach}, [2]float64{mid - x.Reach, mid})
 	b.board(x, y, "b", on, [2]float64{y.len - x.Reach, y.len}, [2]float64{mid, mid - x.Reach})
+}
+
+// kneeRoom tells whether two knees fit in a bay: their boards go on past their bolts, in the
+// girder beside each other and on a pile beside those of the next bay.
+func (b *builder) kneeRoom(x *plan.Brace, y bay) bool {
+	past := (PastBolt + x.Member.Depth/2) * math.Sqrt2 / 2
+	switch most := y.len/2 - past; {
+	case x.Reach > most:
+		mend := "take a longer bay, or brace it by boards or rods"
+		if most >= 12 {
+			mend = fmt.Sprintf("give them a reach of %s or less", b.inches(math.Floor(most)))
+		}
+		b.braceFault(x, "brace-without-room", fmt.Sprintf("two knees of %s do not fit in bay %d, which is %s long: past their bolts they need %s more", b.inches(x.Reach), y.n, b.inches(y.len), b.inches(2*past)), mend)
+	case x.Across == "" && y.n > 1 && plan.In(x.Bays, y.n-1):
+		b.braceFault(x, "brace-without-room", fmt.Sprintf("the knees of bays %d and %d take the same place on the pile between them", y.n-1, y.n), "name every second bay")
+	default:
+		return true
+	}
+	return false
 }
 
 // rods notes the two crossed rods of a bay: what they are is their item's.

@@ -111,6 +111,35 @@ func TestKnees(t *testing.T) {
 	assert.Equal(t, map[plan.Role]int{plan.Pile: 2, plan.GirderBeam: 2}, on)
 }
 
+// Two boards of 7 1/4 in that lean at 45 degrees go 5 1/4 in past their bolts: (5 1/4 + 3 5/8) / sqrt 2 =
+// 6.28 in along the girder each, so that in a bay of 112 in two of 49 in fit and of 50 in do not; and on a
+// pile between two bays the knees of both meet at one height.
+func TestKneesWithoutRoom(t *testing.T) {
+	for _, c := range []struct {
+		reach float64
+		bays  []int
+		says  string
+	}{
+		{49, []int{1, 3}, ""},
+		{50, []int{1}, "past their bolts they need 1'-0 9/16\" more"},
+		{30, nil, "the knees of bays 1 and 2 take the same place on the pile between them"},
+	} {
+		h, ds := Frame(braced(plan.Brace{Kind: plan.KneeBrace, Bays: c.bays, Reach: c.reach}))
+		told := ""
+		for _, d := range ds {
+			if d.Code == "brace-without-room" && told == "" {
+				told = d.Summary
+			}
+		}
+		if c.says == "" {
+			assert.Empty(t, told)
+			assert.Empty(t, h.Overlaps(0.01))
+			continue
+		}
+		assert.Contains(t, told, c.says)
+	}
+}
+
 // Across from the first girder's piles to those straight across of the second, on the sides
 // of the piles: from middle to middle of them.
 func TestBracingAcross(t *testing.T) {

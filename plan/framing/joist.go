@@ -2,6 +2,7 @@ package framing
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"galewright/plan"
@@ -81,26 +82,40 @@ func (b *builder) joistRun(d *deck, band body, s span, id string, section plan.L
 }
 
 // joistCuts returns where a run longer than the stock is broken: over the
-// farthest support within reach, each time.
+// farthest support within reach, each time; over one that it runs along on only where those
+// that it crosses are too far apart.
 func (b *builder) joistCuts(d *deck, band body, s span) (cuts []float64) {
 	longest := b.longest()
 	if s.hi-s.lo <= longest+geom.Eps {
 		return nil
 	}
-	supports := b.places(d, band, s)
-	for from := s.lo; s.hi-from > longest+geom.Eps; {
-		i := slices.IndexFunc(supports, func(x float64) bool { return x > from+longest+geom.Eps }) - 1
-		if i == -2 {
-			i = len(supports) - 1
-		}
-		if i < 0 || supports[i] <= from+geom.Eps {
-			d.unborne = max(d.unborne, s.hi-from)
-			return cuts
-		}
-		cuts = append(cuts, supports[i])
-		from = supports[i]
+	across := b.places(d, band, s)
+	cuts, left := s.cuts(across, longest)
+	if left == 0 {
+		return cuts
 	}
+	if more, rest := s.cuts(slices.Sorted(slices.Values(append(across, d.along(band, s)...))), longest); rest < left {
+		cuts, left = more, rest
+	}
+	d.unborne = max(d.unborne, left)
 	return cuts
+}
+
+// cuts returns the farthest places within the longest piece, each time, and what is left in
+// one where there is none.
+func (s span) cuts(places []float64, longest float64) (cuts []float64, left float64) {
+	for from := s.lo; s.hi-from > longest+geom.Eps; {
+		i := slices.IndexFunc(places, func(x float64) bool { return x > from+longest+geom.Eps }) - 1
+		if i == -2 {
+			i = len(places) - 1
+		}
+		if i < 0 || places[i] <= from+geom.Eps {
+			return cuts, s.hi - from
+		}
+		cuts = append(cuts, places[i])
+		from = places[i]
+	}
+	return cuts, 0
 }
 
 // places are the supports over which a run of joists may break: not the one that it hangs
@@ -114,6 +129,36 @@ func (b *builder) places(d *deck, band body, s span) []float64 {
 		on = on[1:]
 	}
 	return on
+}
+
+// along returns places over girders and bearing walls that a band runs along on, at which its
+// joists may break: from where both pieces bear on 3 in, a foot apart.
+func (d *deck) along(band body, s span) (out []float64) {
+	const bears = 3.0
+	for _, o := range d.supports {
+		lo, hi, ok := band.crossing(o)
+		if !ok || !band.inLine(o) || !band.carries(o) {
+			continue
+		}
+		lo, hi = max(lo, s.lo)+bears, min(hi, s.hi)-bears
+		for at := lo; at < hi; at += 12 {
+			out = append(out, at)
+		}
+		if hi >= lo {
+			out = append(out, hi)
+		}
+	}
+	return out
+}
+
+// carries tells whether the middle line of a band lies over o.
+func (b body) carries(o body) bool {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range o.corners() {
+		_, t := b.f.Local(p)
+		lo, hi = min(lo, t), max(hi, t)
+	}
+	return lo <= b.d/2 && b.d/2 <= hi
 }
 
 // under returns the stations along a band of the centers of girders and

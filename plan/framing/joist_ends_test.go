@@ -151,3 +151,22 @@ func TestJoistsDoNotBreakWhereTheyHangOver(t *testing.T) {
 	assert.Equal(t, plan.Code("joist-too-long"), faults[0].Code)
 	assert.Len(t, joistsNear(h, 0, 160, 0.1), 1)
 }
+
+// A joist that runs along over a bearing wall may break over it where nothing that it crosses lies within
+// the stock: of 237 in over a wall under its middle line to 105.5, in stock of 12 ft, 3 in short of its end;
+// over a wall to 80 as well, and what is left is told: 238.5 - 77 = 161.5, 13 ft 5 1/2.
+func TestJoistsBreakOverAWallAlongUnderThem(t *testing.T) {
+	for _, c := range []struct{ long, at float64 }{{105.5, 102.5}, {80, 77}} {
+		p := hangingOver(0)
+		p.Lumber.Stock = []float64{144}
+		p.Levels[0].Joists = plan.Lumber{} // of the upper floor alone
+		w := wall(p, "1P", 0, geom.Vec2{X: 162.75, Y: 5.5}, geom.Vec2{X: 162.75, Y: c.long})
+		w.Bearing, w.Studs = true, twoByFour
+		h, faults := Frame(p)
+		got := joistsNear(h, 0, 160, 0.1)
+		require.Len(t, got, 2)
+		assert.InDelta(t, c.at, min(got[0].B.Y, got[1].B.Y), 1e-9)
+		require.NotEmpty(t, faults)
+		assert.Equal(t, plan.Code("joist-too-long"), faults[0].Code, "the others cross no wall")
+	}
+}

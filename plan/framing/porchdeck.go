@@ -28,6 +28,7 @@ type deckLeg struct {
 	wall          float64 // t of the house's face
 	off           float64 // sheathing behind the ledger
 	lo, hi        float64 // of the ledger
+	first, last   endWall // the house across its ends
 	post          float64 // t of the inside face of the posts
 	top, foot     float64 // of the joists, above grade
 	ledger, twin  *Member // twin is the doubled joist at a corner
@@ -60,6 +61,7 @@ func (b *builder) porchDecks() {
 	}
 	for _, d := range all {
 		d.reach()
+		d.first, d.last = b.endWall(d, d.lo, d.before), b.endWall(d, d.hi, d.after)
 		b.layDeck(d)
 	}
 }
@@ -132,6 +134,32 @@ func (d *deckLeg) reach() {
 	}
 }
 
+// endWall is what a wall of the house leaves of the end of a deck that it stands across, as
+// at an inside corner.
+type endWall struct {
+	open float64 // how far in from the porch's face the end is open; infinite where no wall is
+	off  float64 // the wall's sheathing
+}
+
+// endWall finds the wall of the house that stands across the end of a deck at s: of the sides
+// that come from it there, which face the deck, the first counted from the porch's face.
+func (b *builder) endWall(d *deckLeg, s float64, next *deckLeg) endWall {
+	end := endWall{open: math.Inf(1)}
+	for _, w := range b.walls {
+		if next != nil || !w.Exterior || !w.On(d.Level) || !geom.Square(w.frame.D, d.f.D) {
+			continue
+		}
+		a, t := d.f.Local(w.From)
+		z, u := d.f.Local(w.To)
+		if math.Abs(d.at(a)-s) > near || math.Abs(d.at(z)-s) > near || max(t, u) < d.post || min(t, u) > d.wall-near || min(t, u) > end.open {
+			continue
+		}
+		_, panel := b.plan.WallPanels(w.Wall)
+		end = endWall{open: min(t, u), off: panel.Thick}
+	}
+	return end
+}
+
 // at is the station of s from the porch's start where it stands.
 func (d *deckLeg) at(s float64) float64 {
 	if d.mirrored {
@@ -156,13 +184,13 @@ func (b *builder) layDeck(d *deckLeg) {
 	one := plan.Lumber{Ply: 1, Breadth: d.Joists.Breadth, Depth: d.Joists.Depth, Text: nominal(d.Joists.Breadth, d.Joists.Depth)}
 	half := one.Breadth / 2
 	face := d.wall - d.off - plate
-	d.ledger = b.deckStick(d, plan.Ledger, one, d.lo, d.hi, face, d.wall-d.off, d.foot, d.top)
+	d.ledger = b.deckStick(d, plan.Ledger, one, d.lo+d.first.off, d.hi-d.last.off, face, d.wall-d.off, d.foot, d.top)
 	b.deckGirder(d)
-	first, last := d.lo+half, d.hi-half
+	first, last := d.lo+d.first.off+half, d.hi-d.last.off-half
 	if d.before != nil {
 		first = d.before.post + plate + half
 	}
-	rimFrom, rimTo := first-half, d.hi
+	rimFrom, rimTo := first-half, last+half
 	if d.after != nil {
 		rimTo, last = d.long-d.after.post, d.hi-one.Breadth
 		twin := one
@@ -212,8 +240,21 @@ func (d *deckLeg) joists(first, last, half float64) (out []float64) {
 		}
 	}
 	slices.Sort(out)
+	d.spread(out, last)
 	return out
 }
+
+// spread moves the last joist before the doubled one at a corner half way to the one before it
+// where the two stand so near that their hangers have no room beside each other.
+func (d *deckLeg) spread(at []float64, twin float64) {
+	if n := len(at); d.after != nil && n > 1 && twin-at[n-1] < hangersApart {
+		at[n-1] = (at[n-2] + twin) / 2
+	}
+}
+
+// hangersApart is how near the middle lines of two joists that hang beside each other may
+// stand, in: their own halves, a flange each and a finger (common practice, no published source).
+const hangersApart = 7.0
 
 // deckJoist adds the joints of a joist: hung at its inner end, over the girder at the outer.
 func (b *builder) deckJoist(d *deckLeg, m *Member, s, to float64, on *Member) {
@@ -298,10 +339,10 @@ func (b *builder) railPosts(d *deckLeg) {
 		}
 	}
 	for _, t := range inBetween(d.p.Beam.Width()/2, d.wall, d.Rail) {
-		if d.before == nil {
+		if d.before == nil && t < d.first.open {
 			add(d.lo-railPost.Depth, d.lo, t-half, t+half)
 		}
-		if d.after == nil {
+		if d.after == nil && t < d.last.open {
 			add(d.hi, d.hi+railPost.Depth, t-half, t+half)
 		}
 	}

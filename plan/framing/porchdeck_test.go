@@ -138,3 +138,68 @@ func TestPostsOfAPorchThatArePiles(t *testing.T) {
 	}
 	assert.Equal(t, []int{11, 9, 0}, []int{kinds[plan.PostCap], kinds[plan.DeckPost], kinds[plan.PostBase]})
 }
+
+// In the corner of an L, of panels 7/16, a deck 84 deep ends at a wall: no rail stands there, and the
+// joist beside it lies outside of the panel. At the open end posts part the way from the middle of the
+// beam, 2 1/4, to the house at 84 in two.
+func TestTheEndOfADeckAtAWallOfTheHouse(t *testing.T) {
+	const L = `
+foundation = { kind = "piles", pile = "10x10" }
+level = [{ name = "floor", floor = "6'", plate_height = "10'", joists = "2x10 @ 16in", joist_run = "y", sheathing = { panel = "7/16" } }]
+wall = [
+  { name = "S", from = ["0'", "0'"], to = ["20'", "0'"] },
+  { name = "D", to = ["20'", "-12'"] },
+  { name = "F", to = ["32'", "-12'"] },
+  { name = "E", to = ["32'", "20'"] },
+  { name = "N", to = ["0'", "20'"] },
+  { name = "W", to = ["0'", "0'"] },
+]
+girder = [
+  { name = "A", from = ["20'", "-11' 9in"], to = ["32'", "-11' 9in"], member = "3-2x12", piles = "@ 8'" },
+  { name = "B", from = ["0'", "3in"], to = ["32'", "3in"], member = "3-2x12", piles = "@ 8'" },
+  { name = "C", from = ["0'", "10'"], to = ["32'", "10'"], member = "3-2x12", piles = "@ 8'" },
+  { name = "G", from = ["0'", "19' 9in"], to = ["32'", "19' 9in"], member = "3-2x12", piles = "@ 8'" },
+]
+roof = [{ name = "main", kind = "hip", pitch = "6:12", area = [["0'", "0'"], ["32'", "20'"]] }, { name = "wing", kind = "hip", ridge = "y", pitch = "6:12", area = [["20'", "-12'"], ["32'", "20'"]] }]
+porch = [{ name = "porch", from = ["0'", "-7'"], to = ["20'", "-7'"], beam = "3-2x10", posts = ["3in", "10'", "19' 9in"], base = "6in", top = "13' 2in", deck = { joists = "2x8 @ 16in", girder = "2-2x10", rail = "6'" } }]
+[project]
+name = "corner"
+date = 2026-01-05
+`
+	p, ds := read.Plan("corner.toml", []byte(L), os.ReadFile)
+	require.False(t, ds.Errors(), "%v", ds)
+	h := frame(t, p)
+	var rails, ends []float64
+	for _, m := range h.Members {
+		switch {
+		case m.Role == plan.RailPost && m.A.Y > -80:
+			rails = append(rails, m.A.X, m.A.Y+84)
+		case m.Role == plan.DeckJoist || m.Role == plan.DeckRim || m.Role == plan.Ledger && owner(m) == "porch porch":
+			lo, hi := m.Solid[0].Bounds()
+			ends = append(ends, lo.X, hi.X)
+		}
+	}
+	assert.InDeltaSlice(t, []float64{-1.75, (2.25 + 84) / 2}, rails, 1e-6)
+	require.NotEmpty(t, ends)
+	assert.InDelta(t, 0, slices.Min(ends), 1e-6)
+	assert.InDelta(t, 240-7.0/16, slices.Max(ends), 1e-6)
+}
+
+// With a house 4 in longer the ledger of the south side is 340 long and its doubled joist's middle at 338.5:
+// the joist on the module at 336 would leave no room for two hangers, and stands half way from 320.
+func TestADeckJoistBesideTheDoubledOne(t *testing.T) {
+	src, err := os.ReadFile("testdata/odd/porch-deck.toml")
+	require.NoError(t, err)
+	longer := strings.NewReplacer(`"30'"`, `"30' 4in"`, `"37'"`, `"37' 4in"`).Replace(string(src))
+	p, ds := read.Plan("deck.toml", []byte(longer), os.ReadFile)
+	require.False(t, ds.Errors(), "%v", ds)
+	var at []float64
+	for _, m := range frame(t, p).Members {
+		if m.Role == plan.DeckJoist && owner(m) == "porch porch-S" {
+			at = append(at, along(p, m))
+		}
+	}
+	slices.Sort(at)
+	require.NotEmpty(t, at)
+	assert.InDeltaSlice(t, []float64{304, 320, 329.25, 338.5}, at[len(at)-4:], 1e-6)
+}

@@ -61,6 +61,21 @@ func TestWhereForceMayGo(t *testing.T) {
 	assert.False(t, h.Held(c) || h.Held(d))
 }
 
+// A stud that stands low on a rafter hands its force to it, though the rafter's middle, at 120, lies
+// higher than its foot at 106, and takes none of it; one whose head meets the rafter gets force from it.
+func TestAStudThatStandsOnASlope(t *testing.T) {
+	rafter := &framing.Member{ID: "rafter", Role: plan.Rafter, A: geom.Vec3{Z: 100}, B: geom.Vec3{X: 100, Z: 140}}
+	on := &framing.Member{ID: "on", Role: plan.Stud, A: geom.Vec3{X: 10, Z: 106}, B: geom.Vec3{X: 10, Z: 150}}
+	under := &framing.Member{ID: "under", Role: plan.Stud, A: geom.Vec3{X: 90, Z: 40}, B: geom.Vec3{X: 90, Z: 134}}
+	beside := &framing.Member{ID: "beside", Role: plan.Stud, A: geom.Vec3{X: -10, Z: 106}, B: geom.Vec3{X: -10, Z: 150}}
+	g := New([]*framing.Member{rafter, on, under, beside}, []Tie{{on, rafter, ""}, {under, rafter, ""}, {rafter, nil, ""}})
+	assert.True(t, g.Leads(on, rafter) && g.Held(on))
+	assert.False(t, g.Leads(rafter, on))
+	assert.True(t, g.Leads(rafter, under))
+	assert.False(t, g.Leads(under, rafter))
+	assert.False(t, g.Leads(beside, rafter), "it has its foot past the rafter's end")
+}
+
 // What stands is as low as its foot, whichever end that is; what lies or slopes
 // as its middle; what hangs is over all, a fly rafter over its outlookers.
 func TestHowLowAMemberIs(t *testing.T) {

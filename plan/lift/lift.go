@@ -113,8 +113,26 @@ func (g *Graph) Tied(a, b *framing.Member) bool {
 	return slices.Contains(g.down[a], b) || slices.Contains(g.down[b], a)
 }
 
-// Leads tells whether the force of a may go on to b: b lies no higher.
-func (g *Graph) Leads(a, b *framing.Member) bool { return g.rank[b] <= g.rank[a]+level }
+// Leads tells whether the force of a may go on to b: b lies no higher, or a stands on it.
+func (g *Graph) Leads(a, b *framing.Member) bool {
+	return stands(a, b) || g.rank[b] <= g.rank[a]+level && !stands(b, a)
+}
+
+// stands tells whether an upright has its foot on a member that slopes, as a stud of a dormer on
+// a trimmer, however low on it: the slope's middle says nothing of the place.
+func stands(a, b *framing.Member) bool {
+	way := b.B.Sub(b.A)
+	if !geom.Upright(a.B.Sub(a.A).Unit()) || math.Abs(way.Z) < level || geom.Upright(way.Unit()) {
+		return false
+	}
+	foot := a.A
+	if a.B.Z < foot.Z {
+		foot = a.B
+	}
+	flat := way.Flat()
+	along := foot.Sub(b.A).Flat().Dot(flat) / flat.Dot(flat)
+	return along > 0 && along < 1 && foot.Z > b.A.Z+along*way.Z-max(level, b.Section.Depth/2)
+}
 
 // Ends tells whether no tie leads down from m.
 func (g *Graph) Ends(m *framing.Member) bool { return len(g.down[m]) == 0 }

@@ -60,8 +60,11 @@ func (x *placer) dormerFace(w want) (Lie, *plan.Diagnostic) {
 		b := geom.Band{w.plate(n, a.Sub(up.Mul(low+gap)), a.Add(up.Mul(top)))}
 		return x.strap(lie, b, lap{upper, top, true}, lap{lower, low, false}), nil
 	}
-	if gap > 0 { // no leg reaches past the bottom plate
-		return noWay(w)
+	if gap > 0 {
+		_, d := noWay(w)
+		d.Summary += ": no leg of it reaches past the bottom plate"
+		d.Mend = "take a strap there"
+		return Lie{}, d
 	}
 	held, other := w.item.LegLengths()
 	if j.Kind == plan.DormerTop || upper.Role == plan.Rafter {

@@ -34,16 +34,36 @@ func (x *placer) place(e *plan.Place) {
 		if i < len(e.AtPos) {
 			pos = e.AtPos[i]
 		}
-		j := x.hit(host, kinds, s)
-		switch {
-		case j == nil:
+		hits := x.bothSides(x.hit(host, kinds, s))
+		if len(hits) == 0 {
 			x.missed(e, pos, host, kinds, s)
-		case e.Action == plan.Remove:
-			x.remove(e, pos, j, it)
-		default:
-			x.put(e, j, it)
+		}
+		for _, j := range hits {
+			if e.Action == plan.Remove {
+				x.remove(e, pos, j, it)
+			} else {
+				x.put(e, j, it)
+			}
 		}
 	}
+}
+
+// bothSides returns the joint that a station means, and with a jack at a hip or valley the one
+// that meets it there from the other side: no station tells the two apart.
+func (x *placer) bothSides(j *framing.Joint) []*framing.Joint {
+	if j == nil {
+		return nil
+	}
+	out := []*framing.Joint{j}
+	if j.Kind != plan.RafterRidge || len(j.Members) < 2 || j.Members[1].Role != plan.HipRafter && j.Members[1].Role != plan.ValleyRafter {
+		return out
+	}
+	for _, o := range x.byHost[hostKind{j.Host, j.Kind}] {
+		if o != j && len(o.Members) > 1 && o.Members[1].Role == j.Members[1].Role && math.Abs(o.Station-j.Station) < 1.0/16 {
+			out = append(out, o)
+		}
+	}
+	return out
 }
 
 // placeKnown tells whether host and action of a place mean anything.

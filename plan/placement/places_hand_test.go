@@ -376,3 +376,19 @@ func TestAClipOnARafterAlongItsPlate(t *testing.T) {
 		assert.InDelta(t, 40, l.Station, 1e-9)
 	}
 }
+
+// A place at a jack means the one across the hip too, which stands at the same station; at a ridge
+// it means its own joint, and so does one at a jack that stands alone.
+func TestAPlaceMeansTheJacksOnBothSides(t *testing.T) {
+	joint := func(role plan.Role, station float64) *framing.Joint {
+		return &framing.Joint{Kind: plan.RafterRidge, Host: "H", Station: station, Members: []*framing.Member{{Role: plan.Rafter}, {Role: role}}}
+	}
+	a, b, alone := joint(plan.ValleyRafter, 27.25), joint(plan.ValleyRafter, 27.25), joint(plan.ValleyRafter, 50)
+	c, d := joint(plan.Ridge, 27.25), joint(plan.HipRafter, 27.25)
+	x := &placer{world: &world{byHost: map[hostKind][]*framing.Joint{{"H", plan.RafterRidge}: {a, b, alone, c}}}}
+	assert.Equal(t, []*framing.Joint{a, b}, x.bothSides(a))
+	assert.Len(t, x.bothSides(alone), 1)
+	assert.Equal(t, []*framing.Joint{c}, x.bothSides(c))
+	assert.Equal(t, []*framing.Joint{d}, x.bothSides(d))
+	assert.Empty(t, x.bothSides(nil))
+}
