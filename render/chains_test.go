@@ -1,9 +1,11 @@
 package render
 
 import (
+	"strings"
 	"testing"
 
 	"galewright/render/page/pagetest"
+	"galewright/render/sheet"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -15,15 +17,34 @@ func TestRingsSayWhereToLook(t *testing.T) {
 	for _, s := range set.Sheets {
 		numbers[s.Title.Sheet] = true
 	}
-	links := 0
-	chains, _ := Draw(m, Options{Paper: "arch-d", Sheets: []string{"3xx"}})
-	for _, x := range pagetest.Texts(chains.Sheets) {
-		if x.Link != "" {
-			links++
-			assert.True(t, numbers[x.Link], x.Link)
-			assert.Equal(t, "see "+x.Link, x.S)
+	links, sections := 0, 0
+	chains, _ := Draw(m, Options{Paper: "arch-d", Sheets: []string{"6xx"}})
+	for _, s := range chains.Sheets {
+		if !strings.HasPrefix(s.Title.SheetTitle, "Load path chains") {
+			continue
+		}
+		for _, x := range pagetest.Texts([]*sheet.Sheet{s}) {
+			switch {
+			case x.Link == "":
+			case strings.HasPrefix(x.S, "Line "):
+				if !strings.Contains(x.S, "(continued)") {
+					sections++
+				}
+				assert.Regexp(t, "^Line .*, section on "+x.Link+"$", x.S)
+			default:
+				links++
+				assert.Equal(t, "see "+x.Link, x.S)
+			}
+			assert.True(t, x.Link == "" || numbers[x.Link], x.Link)
 		}
 	}
+	asked := 0
+	for _, c := range m.Loads.Chains {
+		if c.Weak >= 0 {
+			asked++
+		}
+	}
+	assert.Equal(t, asked, sections)
 	steps := 0
 	for _, c := range m.Loads.Chains {
 		steps += len(c.Links)
