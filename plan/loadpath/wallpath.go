@@ -258,16 +258,26 @@ func cutJoists(x *plan.FloorOpening, i int, at, before, after float64) (gone flo
 // of wall.
 func (p *wallPath) weighFloors() {
 	for n, c := range p.carriers {
-		lo := c.station - c.share/2
-		if n > 0 {
-			lo = (p.carriers[n-1].station + c.station) / 2
-		}
+		lo := p.from(n)
 		c.floor = p.floorPer.times(c.share)
 		for _, o := range p.floorOut {
 			c.floor = c.floor.add(o.less.times(-overlap(lo, lo+c.share, o.lo, o.hi)))
 		}
 		c.floor.D = math.Max(0, c.floor.D)
 	}
+}
+
+// from is the station at which the length of wall begins that a carrier serves, in: half
+// way from the one before, of the first so that it ends half way to the next.
+func (p *wallPath) from(n int) float64 {
+	c := p.carriers[n]
+	switch {
+	case n > 0:
+		return (p.carriers[n-1].station + c.station) / 2
+	case len(p.carriers) > 1:
+		return (c.station+p.carriers[1].station)/2 - c.share
+	}
+	return c.station - c.share/2
 }
 
 // bearingCell is one step along an axis at a level whose plates bearing walls
