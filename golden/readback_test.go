@@ -90,7 +90,7 @@ func pieceOf(t testing.TB, e xml.StartElement) (in instance, ok bool) {
 // the fasteners that follow from it, are the schedule's.
 func TestSheetsAgreeWithSchedule(t *testing.T) {
 	for _, name := range examples(t) {
-		for _, paper := range []string{"arch-d", "ansi-b", "letter"} {
+		for _, paper := range readPapers {
 			t.Run(name+" on "+paper, func(t *testing.T) {
 				r := build(t, name)
 				homes := map[string]instance{}
