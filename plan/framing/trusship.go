@@ -3,8 +3,6 @@ package framing
 import (
 	"fmt"
 	"math"
-	"slices"
-	"sort"
 
 	"galewright/plan"
 	"galewright/plan/geom"
@@ -32,15 +30,6 @@ type trussHip struct {
 	girder  *Member
 	corners []*cornerJack
 	end     *TrussEnd
-}
-
-// cornerJack is the half truss under a hip, u = 0 at its tail.
-type cornerJack struct {
-	bar
-	member *Member
-	row    *TrussCorner
-	side   int       // the side of the roof at its other face
-	tip    geom.Vec2 // where its middle meets the girder
 }
 
 // slopedEnd tells whether side i is a hip end of a truss roof.
@@ -142,65 +131,6 @@ func (f *roofFrame) trussHip(h *trussHip) {
 	h.end.inOrder()
 }
 
-// TrussEnd is a hip end of a truss roof, from the girder truss in and out, or the mouth of a
-// wing with a girder truss across it.
-type TrussEnd struct {
-	Roof    *plan.Roof
-	Side    plan.Side
-	Setback float64 // of the middle of the girder's outer ply from the outside face of the end wall's studs, in
-	Girder  *Member
-	Steps   TrussRow // hip trusses, from the outside face of the end wall's studs
-	Hung    TrussRow // jack trusses on the girder, from the wall at its west or south end
-	Corners []*TrussCorner
-	Mouth   bool // of a wing: Setback is from the end of its walls
-}
-
-// StepsUp tells whether hip trusses step up somewhere from a girder truss to the ridge.
-func (h *House) StepsUp() bool {
-	return slices.ContainsFunc(h.TrussEnds, func(e *TrussEnd) bool { return !e.Mouth })
-}
-
-// TrussCorner is a corner jack with the jack trusses on it, on plan from its tail.
-type TrussCorner struct {
-	Member *Member
-	Jacks  TrussRow
-}
-
-// TrussRow is a row of trusses with the place of the middle of each, in.
-type TrussRow struct {
-	Members []*Member
-	At      []float64
-}
-
-// add adds a truss, where it is one.
-func (r *TrussRow) add(m *Member, at float64) {
-	if m != nil {
-		r.Members, r.At = append(r.Members, m), append(r.At, at)
-	}
-}
-
-// inOrder sorts a row by place.
-func (r *TrussRow) inOrder() {
-	sort.Stable(byAt{r})
-}
-
-type byAt struct{ *TrussRow }
-
-func (r byAt) Len() int           { return len(r.At) }
-func (r byAt) Less(i, j int) bool { return r.At[i] < r.At[j]-near }
-func (r byAt) Swap(i, j int) {
-	r.At[i], r.At[j] = r.At[j], r.At[i]
-	r.Members[i], r.Members[j] = r.Members[j], r.Members[i]
-}
-
-// inOrder sorts what hangs by place.
-func (e *TrussEnd) inOrder() {
-	e.Hung.inOrder()
-	for _, c := range e.Corners {
-		c.Jacks.inOrder()
-	}
-}
-
 // hipTruss adds a truss with a level top chord, its middle d in from the end: the top
 // lies under the end's slope at the truss's outer face.
 func (f *roofFrame) hipTruss(h *trussHip, d float64, section plan.Lumber, role plan.Role) *Member {
@@ -258,58 +188,6 @@ func (f *roofFrame) trimmed(parts []geom.Solid) []geom.Solid {
 	return parts
 }
 
-// cornerJacks adds the half truss under each hip of the end.
-func (f *roofFrame) cornerJacks(h *trussHip) {
-	for _, l := range h.rb.solo.Lines {
-		if l.Kind == roofplan.Hip && h.rb.body.On(h.side, l.A.Flat()) > -near {
-			f.cornerJack(h, l)
-		}
-	}
-}
-
-// otherSide is the side of the roof that shares the corner of end i at p.
-func (rb *roofBody) otherSide(i int, p geom.Vec2) int {
-	a, b := (i+1)%4, (i+3)%4
-	if rb.body.On(a, p) > rb.body.On(b, p) {
-		return a
-	}
-	return b
-}
-
-// cornerJack adds the one under a hip: its top chord is dropped so that its arrises lie
-// in the roof's planes.
-func (f *roofFrame) cornerJack(h *trussHip, l *roofplan.Line) {
-	rb, j := h.rb, h.rb.otherSide(h.side, l.A.Flat())
-	c := &cornerJack{side: j, bar: bar{at: l.A.Flat(), dir: l.Dir(), rise: (l.B.Z - l.A.Z) / l.Run(), half: rb.Rafters.Width() / 2, depth: rb.Rafters.Depth}}
-	drop := max(math.Abs(rb.body.Plane(h.side).G.Dot(c.dir.Left())), math.Abs(rb.body.Plane(j).G.Dot(c.dir.Left())))
-	c.top = l.A.Z - drop*c.half
-	planes, walls := []geom.Plane{h.beyond()}, []geom.Plane{h.beyond()}
-	for _, i := range []int{h.side, j} {
-		out := roofplan.Outward(i).Up(0)
-		planes = append(planes, geom.Plane{N: out, C: rb.body.Edge(i) + rb.body.Reach(i)})
-		walls = append(walls, geom.Plane{N: out, C: rb.body.Edge(i)})
-	}
-	_, u1 := c.extent(0, l.Run(), planes)
-	c.tip = c.point(u1).Flat()
-	name := string(roofplan.SideNames[h.side]) + string(roofplan.SideNames[j])
-	if h.side == roofplan.East || h.side == roofplan.West {
-		name = string(roofplan.SideNames[j]) + string(roofplan.SideNames[h.side])
-	}
-	c.member = f.halfTruss(rb, plan.CornerJack, fmt.Sprintf("%s/%s@%s", rb.Name, plan.CornerJack, name), c.bar, 0, u1, planes, walls)
-	if c.member == nil {
-		return
-	}
-	h.corners = append(h.corners, c)
-	c.row = &TrussCorner{Member: c.member}
-	h.end.Corners = append(h.end.Corners, c.row)
-	thin := rb.thin(c.bar)
-	if !f.plateJoint(c.member, thin, f.bearings(thin, walls), rb, true) {
-		f.memberFault(c.member, plan.Error, "hip-without-plate", "has a corner jack with no plate under its low end",
-			"let the walls under the two roof planes meet there, or give the roof the area of its walls")
-	}
-	f.hangs(c.member, h.girder, h.host(), plan.JackGirder, c.tip, h)
-}
-
 // level returns the bar of a bottom chord of a depth along a chord, on the plates.
 func (rb *roofBody) level(r bar, depth float64) bar {
 	r.rise, r.depth, r.top = 0, depth, rb.plates()+depth
@@ -358,11 +236,6 @@ func (f *roofFrame) halfTruss(rb *roofBody, role plan.Role, id string, r bar, u0
 // host names the girder truss of an end as what joints are at.
 func (h *trussHip) host() string {
 	return h.rb.Name + "/" + string(plan.GirderHost) + string(roofplan.SideNames[h.side])
-}
-
-// cornerHost names a corner jack.
-func (h *trussHip) cornerHost(c *cornerJack) string {
-	return h.rb.Name + "/corner" + quarter(c.dir.Mul(-1))
 }
 
 // hangs joins the end of a half truss, at plan point p, to what it hangs on. Stations run
@@ -463,14 +336,4 @@ func (f *roofFrame) jackOn(h *trussHip, side int, run *roofplan.Run) {
 	}
 	f.hangs(m, on, host, kind, r.point(u1).Flat(), h)
 	row.add(m, rb.alongTruss(on, r.point(u1).Flat()))
-}
-
-// cornerAt returns the corner jack whose line p is on.
-func (h *trussHip) cornerAt(p geom.Vec2) *cornerJack {
-	for _, c := range h.corners {
-		if math.Abs(p.Sub(c.at).Cross(c.dir)) < onLine {
-			return c
-		}
-	}
-	return nil
 }

@@ -57,7 +57,7 @@ func (a *analysis) pushedBeams() map[*framing.Beam][]beamPush {
 		for _, f := range a.beamAreas[x] {
 			dead, live := a.dead.floor(f.level), a.plan.Loads.FloorLive
 			for _, p := range f.area {
-				out[x] = append(out[x], beamPush{a.u.Sprintf("dead %.1f{psf} and live %.0f psf of the floor of level "+f.level.Name, dead, live), p.at, p.lb * dead, p.lb * live})
+				out[x] = append(out[x], beamPush{a.u.Sprintf("dead %.1f{psf} and live %.0f psf of the floor of level %s", dead, live, f.level.Name), p.at, p.lb * dead, p.lb * live})
 			}
 		}
 	}
@@ -117,10 +117,7 @@ func (a *analysis) hangOn(x *framing.Beam, out map[*framing.Beam][]beamPush, don
 
 // reactionOf is what a beam brings to one of its supports of the part of the loads, lb.
 func reactionOf(x *framing.Beam, i int, loads []beamPush, part func(beamPush) float64) (lb float64) {
-	at := make([]float64, len(x.Supports))
-	for k, u := range x.Supports {
-		at[k] = u.Along
-	}
+	at := supportsAlong(x)
 	for _, p := range loads {
 		for _, y := range lever(at, p.at) {
 			if y.i == i {

@@ -140,13 +140,19 @@ func (b *builder) floorBeams() {
 	}
 }
 
-// handOver shares the loads on a beam to its supports and tells take what comes to each
-// wall among them, and to those of the beams that it hangs on.
-func (m *model) handOver(x *framing.Beam, loads []push, take func(p *wallPath, station, lb float64)) {
+// supportsAlong are the places of a beam's supports, in order along it, in.
+func supportsAlong(x *framing.Beam) []float64 {
 	at := make([]float64, len(x.Supports))
 	for i, u := range x.Supports {
 		at[i] = u.Along
 	}
+	return at
+}
+
+// handOver shares the loads on a beam to its supports and tells take what comes to each
+// wall among them, and to those of the beams that it hangs on.
+func (m *model) handOver(x *framing.Beam, loads []push, take func(p *wallPath, station, lb float64)) {
+	at := supportsAlong(x)
 	for i, lb := range reactions(at, loads) {
 		u := x.Supports[i]
 		if lb > 0 && u.Beam != nil {

@@ -226,10 +226,8 @@ func (m *model) joistOn(j *framing.Joint, take func(p *wallPath, station, k floa
 		}
 		return 1
 	}
-	for _, x := range m.house.Beams {
-		if x.Name == j.Host && slices.Contains(x.Pieces, j.Members[1]) {
-			return m.beamOn(x, j.Station, 1, take, 0)
-		}
+	if x := m.beamOf(j); x != nil {
+		return m.beamOn(x, j.Station, 1, take, 0)
 	}
 	return 1
 }
@@ -237,10 +235,7 @@ func (m *model) joistOn(j *framing.Joint, take func(p *wallPath, station, k floa
 // beamOn shares a part k of a force at a place along a beam to the walls at its supports
 // and to those of the beams that it hangs on, so many on each other.
 func (m *model) beamOn(x *framing.Beam, station, k float64, take func(p *wallPath, station, k float64), on int) (lost float64) {
-	at := make([]float64, len(x.Supports)) // in order along it
-	for i, u := range x.Supports {
-		at[i] = u.Along
-	}
+	at := supportsAlong(x)
 	if len(at) == 0 || on > deepest {
 		return k
 	}

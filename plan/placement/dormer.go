@@ -46,7 +46,7 @@ func (x *placer) dormerFace(w want) (Lie, *plan.Diagnostic) {
 	a := j.At.Add(n.Mul(out - j.At.Dot(n)))
 	lie := Lie{Face: cmp.Or(w.face, plan.Outside), Gap: gap, Path: []geom.Vec3{a}, Station: j.Station}
 	high := 2 * upper.Section.Breadth // of the plates
-	if upper.Role == plan.Rafter {    // of a shed over its cheek
+	if upper.Role == plan.Rafter {    // of a shed over its side wall
 		high = depthAt(upper, j.At)
 	}
 	if w.item.Kind.Strap {

@@ -153,23 +153,11 @@ func (d *draft) setNotes() {
 	}
 	for i, y := range page.Spread(mids, sizes) {
 		n := d.notes[i]
-		d.arrow(n.at, sheet.Pt{X: x - 3, Y: y})
+		d.ArrowHead(n.at, sheet.Pt{X: x - 3, Y: y})
 		d.Polyline(sheet.PenDim, sheet.LayerLabel, n.at, sheet.Pt{X: x - 3, Y: y}, sheet.Pt{X: x - 0.8, Y: y})
 		top := y - (sizes[i]-h*0.6)/2
 		for j, s := range n.lines {
 			d.BoxedText("label", page.Lettered{S: s, At: sheet.Pt{X: x, Y: top + h*1.25 + sheet.MM(j)*h*1.5}, Role: "label"})
 		}
 	}
-}
-
-// arrow draws the head of a leader that comes from a point to at.
-func (d *draft) arrow(at, from sheet.Pt) {
-	v := geom.Vec2{X: float64(from.X - at.X), Y: float64(from.Y - at.Y)}.Unit()
-	if v.Len() == 0 {
-		return
-	}
-	w := v.Left().Mul(0.45)
-	foot := v.Mul(1.9)
-	to := func(q geom.Vec2) sheet.Pt { return at.Add(sheet.Pt{X: sheet.MM(q.X), Y: sheet.MM(q.Y)}) }
-	d.Polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerLabel}, at, to(foot.Add(w)), to(foot.Sub(w)))
 }

@@ -68,7 +68,7 @@ func (d *draft) wood(state project.State, a, b geom.Vec2) {
 	for _, x := range d.clearOfOthers(run{A: d.at(a.X, a.Y), B: d.at(b.X, b.Y)}, pen) {
 		d.drawn = append(d.drawn, stroke{x, pen})
 		if state == project.Broken {
-			d.breakLine(x.A, x.B)
+			d.BreakLine(x.A, x.B)
 		} else {
 			d.Line(pen, sheet.LayerMember, x.A, x.B)
 		}
@@ -149,23 +149,6 @@ func apart(x, o run, least sheet.MM) []run {
 		out = append(out, run{A: on(max(hi, 0)), B: x.B})
 	}
 	return out
-}
-
-// breakLine is the thin line, with a zigzag where it is long enough, at which a
-// member is broken off.
-func (d *draft) breakLine(a, b sheet.Pt) {
-	v := sheet.Pt{X: b.X - a.X, Y: b.Y - a.Y}
-	long := sheet.MM(math.Hypot(float64(v.X), float64(v.Y)))
-	if long < 4 {
-		d.Line(sheet.PenDim, sheet.LayerMember, a, b)
-		return
-	}
-	u := sheet.Pt{X: v.X / long, Y: v.Y / long}
-	on := func(along, off sheet.MM) sheet.Pt {
-		return sheet.Pt{X: a.X + u.X*along - u.Y*off, Y: a.Y + u.Y*along + u.X*off}
-	}
-	m := long / 2
-	d.Polyline(sheet.PenDim, sheet.LayerMember, a, on(m-0.9, 0), on(m-0.3, -1.1), on(m+0.3, 1.1), on(m+0.9, 0), b)
 }
 
 // surfaces draws on what is seen of each face of wood how its grain runs: the

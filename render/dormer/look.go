@@ -1,6 +1,7 @@
 package dormer
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -8,6 +9,7 @@ import (
 	"galewright/plan/framing"
 	"galewright/plan/geom"
 	"galewright/plan/placement"
+	"galewright/plan/steel"
 	"galewright/render/page"
 	"galewright/render/project"
 	"galewright/render/scene"
@@ -49,15 +51,15 @@ func looks(c *page.Context, d *framing.Dormer) []*look {
 	left := &look{Dormer: d, name: "left side", eave: eave, back: true, frame: geom.Frame{Origin: origin, D: d.Frame.In.Mul(-1), In: d.Frame.D}}
 	right := &look{Dormer: d, name: "right side", eave: eave, frame: geom.Frame{Origin: d.Frame.At(d.To, d.SetBack, 0).Flat(), D: d.Frame.In, In: d.Frame.D.Mul(-1)}}
 	list := []*look{left, front, right}
-	for _, l := range list {
-		l.project(c)
-		l.find(c.House)
-	}
 	for _, pc := range c.Placement.Pieces {
 		if pc.Joint.Dormer == d && page.HomeOf(pc) == page.OnDormer {
 			l := list[sideOf(d, pc)]
 			l.pieces = append(l.pieces, pc)
 		}
+	}
+	for _, l := range list {
+		l.project(c)
+		l.find(c.House)
 	}
 	front.heights(c.House)
 	return list
@@ -93,7 +95,7 @@ func sideOf(d *framing.Dormer, pc *placement.Piece) int {
 	return 2
 }
 
-// project draws what the wall is made of, and what it stands on.
+// project draws what the wall is made of, its steel, and what it stands on.
 func (l *look) project(c *page.Context) {
 	h := &framing.House{Plan: c.House.Plan}
 	for _, m := range c.House.Members {
@@ -102,18 +104,15 @@ func (l *look) project(c *page.Context) {
 			h.Members = append(h.Members, m)
 		}
 	}
-	s := scene.All(h).Clip(l.cuts()...)
-	l.lines = project.Project(s, project.Looking(l.frame.In.Up(0), geom.Vec3{Z: 1})).SeenLines()
-	l.lo, l.hi = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
-	off := geom.Vec2{X: l.frame.Origin.Dot(l.frame.D), Y: l.eave}
-	for i := range l.lines {
-		x := &l.lines[i]
-		x.A, x.B = x.A.Sub(off), x.B.Sub(off)
-		for _, p := range []geom.Vec2{x.A, x.B} {
-			l.lo = geom.Vec2{X: min(l.lo.X, p.X), Y: min(l.lo.Y, p.Y)}
-			l.hi = geom.Vec2{X: max(l.hi.X, p.X), Y: max(l.hi.Y, p.Y)}
+	var bodies []*steel.Body
+	for _, pc := range l.pieces {
+		if b := c.Schedule.Steel.Body(pc); b != nil {
+			bodies = append(bodies, b)
 		}
 	}
+	s := scene.All(h, bodies...).Clip(l.cuts()...)
+	l.lines = project.Project(s, project.Looking(l.frame.In.Up(0), geom.Vec3{Z: 1})).SeenLines()
+	l.lo, l.hi = project.Settled(l.lines, geom.Vec2{X: l.frame.Origin.Dot(l.frame.D), Y: l.eave})
 }
 
 // beyond is how far past a side wall's ends it is drawn, in.
@@ -173,7 +172,5 @@ func (l *look) heights(h *framing.House) {
 	for _, o := range l.Openings {
 		l.levels = append(l.levels, level{o.Sill, "sill of " + o.Name}, level{o.Sill + o.Height, "head of " + o.Name})
 	}
-	slices.SortStableFunc(l.levels, func(a, b level) int {
-		return map[bool]int{true: -1, false: 1}[a.z > b.z]
-	})
+	slices.SortStableFunc(l.levels, func(a, b level) int { return cmp.Compare(b.z, a.z) })
 }

@@ -97,7 +97,7 @@ func draw(p *page.Page, list []*look, scale page.Scale) {
 	var circles []func(sheet.Rect)
 	for i, l := range list {
 		at := page.NewViewport(scale, sheet.Pt{X: x, Y: y}, l.lo.X, l.hi.X, bottom(list), top(list))
-		l.wood(p, at, scale)
+		l.draught(p, at, scale)
 		l.figures(p, at, board)
 		more, set := l.steel(p, at, board)
 		labels, circles = append(labels, more...), append(circles, set...)
@@ -123,54 +123,38 @@ func draw(p *page.Page, list []*look, scale page.Scale) {
 	words(p, d, scale)
 }
 
-// shortest is the shortest line that is drawn, mm.
-const shortest sheet.MM = 0.15
-
-// wood draws the lines of an elevation.
-func (l *look) wood(p *page.Page, at *page.Viewport, scale page.Scale) {
-	path := sheet.Path{Style: page.Style(scale.MemberPen(), sheet.LayerMember)}
+// draught draws the lines of an elevation: lumber, and the steel of its pieces over it.
+func (l *look) draught(p *page.Page, at *page.Viewport, scale page.Scale) {
+	wood := sheet.Path{Style: page.Style(scale.MemberPen(), sheet.LayerMember)}
+	metal := sheet.Path{Style: page.Style(sheet.PenMember, sheet.LayerHardware)}
 	for _, x := range l.lines {
-		if _, ok := x.Owner.(scene.Part); !ok {
-			continue
+		to := &wood
+		if x.Owner.(scene.Part).Body != nil {
+			to = &metal
 		}
-		q, r := at.Pt(x.A.X, x.A.Y), at.Pt(x.B.X, x.B.Y)
-		if math.Hypot(float64(r.X-q.X), float64(r.Y-q.Y)) >= float64(shortest) {
-			path.Segs = append(path.Segs, sheet.Seg{Op: 'M', P: [3]sheet.Pt{q}}, sheet.Seg{Op: 'L', P: [3]sheet.Pt{r}})
-		}
+		page.Stroke(to, at.Pt(x.A.X, x.A.Y), at.Pt(x.B.X, x.B.Y))
 	}
-	if len(path.Segs) > 0 {
-		p.Add(path)
-	}
+	p.Strokes(wood, metal)
 }
 
 // figures dimensions the stations under an elevation, and names it.
 func (l *look) figures(p *page.Page, at *page.Viewport, board *label.Board) {
-	z, y := p.Size.Dim, at.Clip.Y+at.Clip.H+6
+	y := at.Clip.Y + at.Clip.H + 6
 	list := slices.Clone(l.stations)
 	k := 1.0
 	if l.back {
 		k = -1
 		slices.Reverse(list)
 	}
-	var centers, sizes []sheet.MM
-	low := y
+	var xs []sheet.MM
+	var texts []string
 	for _, u := range list {
-		x := at.X(k * u)
-		p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: y - 4}, sheet.Pt{X: x, Y: y + 1})
-		p.Tick(sheet.Pt{X: x, Y: y})
-		centers, sizes = append(centers, x), append(sizes, z*1.6)
+		xs, texts = append(xs, at.X(k*u)), append(texts, p.Length(u))
 	}
-	p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: centers[0], Y: y}, sheet.Pt{X: centers[len(centers)-1], Y: y})
-	for i, x := range page.Spread(centers, sizes) {
-		text := p.Length(list[i])
-		w := page.TextWidth(text, z, false)
-		p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: centers[i], Y: y + 1}, sheet.Pt{X: x, Y: y + 3})
-		p.BoxedText("dimension", page.Lettered{S: text, Cap: z, At: sheet.Pt{X: x + z/2, Y: y + 3.6 + w}, Angle: 90, Role: "dimension"})
-		low = max(low, y+3.6+w)
-	}
-	board.BlockText(sheet.Rect{X: centers[0] - 3, Y: y - 4, W: centers[len(centers)-1] - centers[0] + 6, H: low - y + 4})
-	mid := (centers[0] + centers[len(centers)-1]) / 2
-	r := p.BoxedText("label", page.Lettered{S: l.words(), Cap: p.Size.Note, At: sheet.Pt{X: mid, Y: low + p.Size.Note*2}, Anchor: sheet.Middle, Bold: true, Role: "label"})
+	low := p.Stations(y, xs, texts)
+	first, last := xs[0], xs[len(xs)-1]
+	board.BlockText(sheet.Rect{X: first - 3, Y: y - 5, W: last - first + 6, H: low - y + 5})
+	r := p.BoxedText("label", page.Lettered{S: l.words(), Cap: p.Size.Note, At: sheet.Pt{X: (first + last) / 2, Y: low + p.Size.Note*2}, Anchor: sheet.Middle, Bold: true, Role: "label"})
 	board.BlockText(r)
 }
 
@@ -190,49 +174,54 @@ func (l *look) words() string {
 
 // drawLevels dimensions the heights beside the front.
 func (l *look) drawLevels(p *page.Page, at *page.Viewport, board *label.Board) {
-	var centers, sizes []sheet.MM
+	var ys []sheet.MM
+	var texts []string
 	for _, x := range l.levels {
-		centers, sizes = append(centers, at.Y(x.z)), append(sizes, p.Size.Dim*1.6)
+		ys, texts = append(ys, at.Y(x.z)), append(texts, x.name+" "+p.Length(x.z))
 	}
 	x := at.Clip.X + at.Clip.W + 2
-	for i, y := range page.Spread(centers, sizes) {
-		p.Polyline(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: centers[i]}, sheet.Pt{X: x + 3, Y: centers[i]}, sheet.Pt{X: x + 6, Y: y})
-		r := p.BoxedText("dimension", page.Lettered{S: l.levels[i].name + " " + p.Length(l.levels[i].z), Cap: p.Size.Dim, At: sheet.Pt{X: x + 7, Y: y + p.Size.Dim/2}, Role: "dimension"})
+	for _, r := range p.Heights(x, ys, texts) {
 		board.BlockText(sheet.Rect{X: x, Y: r.Y, W: r.X + r.W - x, H: r.H})
 	}
 }
 
-// size is the size of a symbol, mm.
-func size(c *page.Context) sheet.MM {
+// The size of a symbol that has room, and of one between two that stand close, mm: steel
+// stays where it is.
+func size(c *page.Context) (free, close sheet.MM) {
 	if page.Large(c.Paper) {
-		return 4.2
+		return 4.2, 1.6
 	}
-	return 3.2
+	return 3.2, 1.2
 }
 
-// steel draws the pieces at their places, those that would cover each other moved up, and
-// returns the circles with their numbers.
+// sizeOf is the size of a piece's symbol: no more than it is apart from the next one.
+func (l *look) sizeOf(c *page.Context, at *page.Viewport, pc *placement.Piece) sheet.MM {
+	free, close := size(c)
+	p, room := at3(l, at, pc), free
+	for _, o := range l.pieces {
+		if o != pc {
+			q := at3(l, at, o)
+			room = min(room, sheet.MM(math.Max(math.Abs(float64(p.X-q.X)), math.Abs(float64(p.Y-q.Y)))))
+		}
+	}
+	return max(room, close)
+}
+
+// steel draws the symbols of pieces at their places, and returns the circles with their
+// numbers.
 func (l *look) steel(p *page.Page, at *page.Viewport, board *label.Board) (out []label.Label, set []func(sheet.Rect)) {
-	z, r := size(p.Context), p.LegendRadius()
-	taken := label.NewBoard(sheet.Rect{X: -1e4, Y: -1e4, W: 2e4, H: 2e4})
+	r := p.LegendRadius()
 	for _, pc := range l.pieces {
 		sym, ok := symbols.For(pc.Item.Kind.Symbol)
 		if !ok {
 			continue
 		}
-		place := at3(l, at, pc)
-		for range 12 {
-			if taken.Free(sheet.Rect{X: place.X - z/2, Y: place.Y - z/2, W: z, H: z}) {
-				break
-			}
-			place.Y -= z + 0.5
-		}
+		place, z := at3(l, at, pc), l.sizeOf(p.Context, at, pc)
 		scale := float64(z / max(sym.Box.W, sym.Box.H))
 		k := sheet.MM(scale)
 		box := sheet.Rect{X: place.X + sym.Box.X*k, Y: place.Y + sym.Box.Y*k, W: sym.Box.W * k, H: sym.Box.H * k}
 		p.Use(sym.ID, place, 0, scale, p.PieceMark(pc, true))
 		p.Box("piece", pc.Tag, box)
-		taken.Block(sheet.Rect{X: place.X - z/2, Y: place.Y - z/2, W: z, H: z})
 		board.Block(box)
 		name := fmt.Sprintf("legend of %s at %s", pc.Item.Mark, pc.Tag)
 		circle := label.Label{Name: name, W: 2 * r, H: 2 * r, Anchors: []sheet.Pt{place}}
@@ -256,7 +245,7 @@ func at3(l *look, v *page.Viewport, pc *placement.Piece) sheet.Pt {
 // told says what to know of the elevations, in lines.
 func told(c *page.Context, d *framing.Dormer) []string {
 	text := fmt.Sprintf("Dormer %s, each wall seen from outside with what it stands on; what hangs over toward the eye and what lies behind is cut away. Heights are over the plates under the eave, which is where sills and plates of the plan count from. "+
-		"Figures run along the front from its left end, along the sides from the front wall's outside face to the upper header. Pieces at heads and feet of studs are counted here, numbered as in the schedule; a symbol that would cover another stands over it. Pieces at rafters, headers and valleys are on the roof plan.", d.Name)
+		"Figures run along the front from its left end, along the sides from the front wall's outside face to the upper header. Pieces at heads and feet of studs are counted here, numbered as in the schedule, each at its place: symbols that stand close are small, and of two on both faces of a wall one stands behind the other. Pieces at rafters, headers and valleys are on the roof plan.", d.Name)
 	return page.Wrap(text, c.Size.Note, false, c.DrawingArea().W*0.6)
 }
 

@@ -75,7 +75,9 @@ func TestElevationsOfDormers(t *testing.T) {
 			seen := map[string]bool{}
 			for _, l := range looks(c, d) {
 				for _, x := range l.lines {
-					seen[x.Owner.(scene.Part).Member.ID] = true
+					if m := x.Owner.(scene.Part).Member; m != nil {
+						seen[m.ID] = true
+					}
 				}
 			}
 			for _, x := range m.House.Members {
@@ -85,6 +87,38 @@ func TestElevationsOfDormers(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Symbols stand where the steel is, however close: from one to the next on paper as in the
+// house, by scale.
+func TestSymbolsStandAtTheirSteel(t *testing.T) {
+	m := tied(t, "dormers-shed")
+	c := pagetest.Context(t, m, "arch-d")
+	d := m.House.Dormers[0]
+	list := looks(c, d)
+	scale, ok := fit(c, list)
+	require.True(t, ok)
+	on := map[string]sheet.Pt{}
+	for _, s := range pagetest.Drawn(c, Pages(c)) {
+		for _, mk := range s.Marks {
+			if u, ok := mk.(sheet.Use); ok && u.Piece != nil {
+				on[u.Piece.Tag] = u.At
+			}
+		}
+	}
+	seen := 0
+	for _, l := range list {
+		for _, pc := range l.pieces {
+			p, q := at(l.pieces[0]), at(pc)
+			u0, _ := l.frame.Local(p.Flat())
+			u1, _ := l.frame.Local(q.Flat())
+			a, b := on[l.pieces[0].Tag], on[pc.Tag]
+			assert.InDelta(t, (u1-u0)*scale.K(), float64(b.X-a.X), 1e-6, pc.Tag)
+			assert.InDelta(t, (q.Z-p.Z)*scale.K(), float64(a.Y-b.Y), 1e-6, pc.Tag)
+			seen++
+		}
+	}
+	assert.Greater(t, seen, 10)
 }
 
 // Seen from outside, what stands nearest the front stands at its left on the right side and at

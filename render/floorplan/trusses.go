@@ -129,11 +129,11 @@ func trussTable(c *page.Context, e *framing.TrussEnd) *table.Table {
 		t.Rows = append(t.Rows, table.Row{Cells: []table.Cell{{S: m.Ref}, {S: words}, {S: c.Length(at)}}})
 	}
 	part := func(words string, r framing.TrussRow) {
-		for i, m := range r.Members {
+		for i, x := range r {
 			if i == 0 && words != "" {
 				t.Rows = append(t.Rows, table.Row{Group: true, Cells: []table.Cell{{S: words}}})
 			}
-			row(m, string(m.Role), r.At[i])
+			row(x.Member, string(x.Member.Role), x.At)
 		}
 	}
 	t.Rows = append(t.Rows, table.Row{Group: true, Cells: []table.Cell{{S: base}}})

@@ -96,9 +96,6 @@ func (d *drawing) at(p geom.Vec2) sheet.Pt {
 	return sheet.Pt{X: d.origin.X + sheet.MM(p.X*d.k), Y: d.origin.Y - sheet.MM(p.Y*d.k)}
 }
 
-// shortest is the shortest line that is drawn, mm.
-const shortest sheet.MM = 0.15
-
 // lines draws wood thin, the path heavy and steel over both.
 func (d *drawing) lines(lines []project.Line) {
 	wood := sheet.Path{Style: page.Style(sheet.PenDim, sheet.LayerMember)}
@@ -115,16 +112,9 @@ func (d *drawing) lines(lines []project.Line) {
 		case d.path != nil && d.path.members[part.Member]:
 			to = &heavy
 		}
-		a, b := d.at(l.A), d.at(l.B)
-		if math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)) >= float64(shortest) {
-			to.Segs = append(to.Segs, sheet.Seg{Op: 'M', P: [3]sheet.Pt{a}}, sheet.Seg{Op: 'L', P: [3]sheet.Pt{b}})
-		}
+		page.Stroke(to, d.at(l.A), d.at(l.B))
 	}
-	for _, p := range []sheet.Path{wood, heavy, steel} {
-		if len(p.Segs) > 0 {
-			d.Add(p)
-		}
-	}
+	d.Strokes(wood, heavy, steel)
 }
 
 // numbers sets the circles of the path's pieces beside it, each with a line to

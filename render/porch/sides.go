@@ -68,16 +68,7 @@ func look(c *page.Context, x *plan.Porch) *side {
 		}
 	}
 	s.lines = project.Project(scene.All(h, bodies...), project.Looking(s.frame.In.Up(0), geom.Vec3{Z: 1})).SeenLines()
-	s.lo, s.hi = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
-	off := s.frame.Origin.Dot(s.frame.D)
-	for i := range s.lines {
-		l := &s.lines[i]
-		l.A.X, l.B.X = l.A.X-off, l.B.X-off
-		for _, p := range []geom.Vec2{l.A, l.B} {
-			s.lo = geom.Vec2{X: min(s.lo.X, p.X), Y: min(s.lo.Y, p.Y)}
-			s.hi = geom.Vec2{X: max(s.hi.X, p.X), Y: max(s.hi.Y, p.Y)}
-		}
-	}
+	s.lo, s.hi = project.Settled(s.lines, geom.Vec2{X: s.frame.Origin.Dot(s.frame.D)})
 	return s
 }
 
@@ -119,9 +110,6 @@ func (s *side) fit(c *page.Context) (page.Scale, bool) {
 	return page.Fit(c.Scales(), s.hi.X-s.lo.X, s.hi.Y-min(s.lo.Y, s.Base), a.W-beside-inset, a.H-under)
 }
 
-// shortest is the shortest line that is drawn, mm.
-const shortest sheet.MM = 0.15
-
 // draw draws the side at a scale.
 func (s *side) draw(p *page.Page, scale page.Scale) {
 	_, under := s.margins(p.Context)
@@ -134,16 +122,9 @@ func (s *side) draw(p *page.Page, scale page.Scale) {
 		if l.Owner.(scene.Part).Body != nil {
 			to = &metal
 		}
-		q, r := at.Pt(l.A.X, l.A.Y), at.Pt(l.B.X, l.B.Y)
-		if math.Hypot(float64(r.X-q.X), float64(r.Y-q.Y)) >= float64(shortest) {
-			to.Segs = append(to.Segs, sheet.Seg{Op: 'M', P: [3]sheet.Pt{q}}, sheet.Seg{Op: 'L', P: [3]sheet.Pt{r}})
-		}
+		page.Stroke(to, at.Pt(l.A.X, l.A.Y), at.Pt(l.B.X, l.B.Y))
 	}
-	for _, path := range []sheet.Path{wood, metal} {
-		if len(path.Segs) > 0 {
-			p.Add(path)
-		}
-	}
+	p.Strokes(wood, metal)
 	s.stations(p, at)
 	s.heights(p, at)
 	s.words(p, scale)
@@ -160,21 +141,12 @@ func (s *side) stations(p *page.Page, at *page.Viewport) {
 	if list[len(list)-1] < s.long-1 {
 		list = append(slices.Clone(list), s.long)
 	}
-	z := p.Size.Dim
-	y := at.Y(min(s.lo.Y, s.Base)) + 6
-	var centers, sizes []sheet.MM
+	var xs []sheet.MM
+	var texts []string
 	for _, u := range list {
-		x := at.X(u)
-		p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: y - 5}, sheet.Pt{X: x, Y: y + 1})
-		p.Tick(sheet.Pt{X: x, Y: y})
-		centers, sizes = append(centers, x), append(sizes, z*1.6)
+		xs, texts = append(xs, at.X(u)), append(texts, p.Length(u))
 	}
-	p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: at.X(list[0]), Y: y}, sheet.Pt{X: at.X(list[len(list)-1]), Y: y})
-	for i, x := range page.Spread(centers, sizes) {
-		text := p.Length(list[i])
-		p.Line(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: centers[i], Y: y + 1}, sheet.Pt{X: x, Y: y + 3})
-		p.BoxedText("dimension", page.Lettered{S: text, Cap: z, At: sheet.Pt{X: x + z/2, Y: y + 3.6 + page.TextWidth(text, z, false)}, Angle: 90, Role: "dimension"})
-	}
+	p.Stations(at.Y(min(s.lo.Y, s.Base))+6, xs, texts)
 }
 
 // level is a height that the elevation names, in above grade.
@@ -199,16 +171,12 @@ func (s *side) levels() []level {
 
 // heights dimensions what is level, above grade.
 func (s *side) heights(p *page.Page, at *page.Viewport) {
-	list := s.levels()
-	var centers, sizes []sheet.MM
-	for _, l := range list {
-		centers, sizes = append(centers, at.Y(l.z)), append(sizes, p.Size.Dim*1.6)
+	var ys []sheet.MM
+	var texts []string
+	for _, l := range s.levels() {
+		ys, texts = append(ys, at.Y(l.z)), append(texts, l.name+" "+p.Length(l.z))
 	}
-	x := at.Clip.X + at.Clip.W + 3
-	for i, y := range page.Spread(centers, sizes) {
-		p.Polyline(sheet.PenDim, sheet.LayerDimension, sheet.Pt{X: x, Y: centers[i]}, sheet.Pt{X: x + 3, Y: centers[i]}, sheet.Pt{X: x + 6, Y: y})
-		p.BoxedText("dimension", page.Lettered{S: list[i].name + " " + p.Length(list[i].z), Cap: p.Size.Dim, At: sheet.Pt{X: x + 7, Y: y + p.Size.Dim/2}, Role: "dimension"})
-	}
+	p.Heights(at.Clip.X+at.Clip.W+3, ys, texts)
 }
 
 // told says what to know of the picture, in lines.

@@ -1,6 +1,7 @@
 package project
 
 import (
+	"math"
 	"slices"
 
 	"galewright/plan/geom"
@@ -175,4 +176,19 @@ func shrunk(planes []geom.Plane) []geom.Plane {
 		out[i].C -= skin
 	}
 	return out
+}
+
+// Settled moves the lines of a picture so that a place in it is where they count from, and
+// returns their extent, in.
+func Settled(lines []Line, from geom.Vec2) (lo, hi geom.Vec2) {
+	lo, hi = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
+	for i := range lines {
+		l := &lines[i]
+		l.A, l.B = l.A.Sub(from), l.B.Sub(from)
+		for _, p := range []geom.Vec2{l.A, l.B} {
+			lo = geom.Vec2{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
+			hi = geom.Vec2{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
+		}
+	}
+	return lo, hi
 }

@@ -13,9 +13,6 @@ import (
 	"galewright/render/sheet"
 )
 
-// shortest is the shortest line that is drawn, mm.
-const shortest sheet.MM = 0.15
-
 // draw draws the section with its figures.
 func (x *cell) draw(p *page.Page) {
 	foot := x.at.Y + x.h - x.base
@@ -28,72 +25,66 @@ func (x *cell) draw(p *page.Page) {
 	p.ViewTitle(sheet.Pt{X: x.at.X + 4, Y: x.at.Y + x.h}, x.name(p.Context), x.paper.scale)
 }
 
-// pen is how a line is drawn: heavy what is cut, thin what stands behind, steel heavy.
-func pen(l project.Line) (sheet.Pen, sheet.Layer) {
+// The ways a line is drawn, in their order: thin what stands behind, heavy what is cut,
+// steel over both.
+var (
+	behind = page.Style(sheet.PenDim, sheet.LayerMember)
+	cutInk = page.Style(sheet.PenCut, sheet.LayerMember)
+	turned = page.Style(sheet.PenMember, sheet.LayerHardware) // rods, nuts, washers
+	plated = page.Style(sheet.PenHardware, sheet.LayerHardware)
+	inks   = []sheet.Style{behind, turned, cutInk, plated}
+)
+
+// ink is how a line is drawn.
+func ink(l project.Line) sheet.Style {
 	part := partOf(l)
 	switch {
 	case part.Body != nil && part.Kind == scene.Plate:
-		return sheet.PenHardware, sheet.LayerHardware
+		return plated
 	case part.Body != nil:
-		return sheet.PenMember, sheet.LayerHardware
+		return turned
 	case l.State == project.Cut:
-		return sheet.PenCut, sheet.LayerMember
+		return cutInk
 	}
-	return sheet.PenDim, sheet.LayerMember
+	return behind
 }
 
 // draught draws all that is seen.
 func (x *cell) draught(p *page.Page) {
-	paths := map[sheet.Pen]map[sheet.Layer]*sheet.Path{}
+	paths := map[sheet.Style]*sheet.Path{}
+	for _, q := range inks {
+		paths[q] = &sheet.Path{Style: q}
+	}
 	for _, l := range x.lines {
-		if l.State == project.Broken {
-			continue
-		}
-		q, layer := pen(l)
-		if paths[q] == nil {
-			paths[q] = map[sheet.Layer]*sheet.Path{}
-		}
-		if paths[q][layer] == nil {
-			paths[q][layer] = &sheet.Path{Style: page.Style(q, layer)}
-		}
-		for _, s := range x.paper.pieces(l.A, l.B) {
-			x.stroke(paths[q][layer], s[0], s[1])
+		if l.State != project.Broken {
+			x.stroke(paths[ink(l)], l.A, l.B)
 		}
 	}
-	for _, q := range []sheet.Pen{sheet.PenDim, sheet.PenMember, sheet.PenCut, sheet.PenHardware} {
-		for _, layer := range []sheet.Layer{sheet.LayerMember, sheet.LayerHardware} {
-			if path := paths[q][layer]; path != nil && len(path.Segs) > 0 {
-				p.Add(*path)
-			}
-		}
+	for _, q := range inks {
+		p.Strokes(*paths[q])
 	}
 }
 
-// stroke adds a line of the section to a path.
+// stroke adds what the breaks leave of a line of the section to a path.
 func (x *cell) stroke(to *sheet.Path, a, b geom.Vec2) {
-	q, r := x.paper.at(a), x.paper.at(b)
-	if math.Hypot(float64(r.X-q.X), float64(r.Y-q.Y)) >= float64(shortest) {
-		to.Segs = append(to.Segs, sheet.Seg{Op: 'M', P: [3]sheet.Pt{q}}, sheet.Seg{Op: 'L', P: [3]sheet.Pt{r}})
+	for _, s := range x.paper.pieces(a, b) {
+		page.Stroke(to, x.paper.at(s[0]), x.paper.at(s[1]))
 	}
 }
 
 // crosses marks end grain that is cut with the cross of common drafting practice.
 func (x *cell) crosses(p *page.Page) {
-	path := sheet.Path{Style: page.Style(sheet.PenDim, sheet.LayerMember)}
+	path := sheet.Path{Style: behind}
 	for _, f := range x.picture.Faces() {
 		m := f.Owner.(scene.Part).Member
 		if m == nil || !f.Cut || len(f.Loop) != 4 || f.N.Dot(x.view.Toward) < 0.9 || math.Abs(steel.Grain(m).Dot(f.N)) < 0.7 {
 			continue
 		}
 		for _, d := range [][2]int{{0, 2}, {1, 3}} {
-			for _, s := range x.paper.pieces(x.flat(f.Loop[d[0]]), x.flat(f.Loop[d[1]])) {
-				x.stroke(&path, s[0], s[1])
-			}
+			x.stroke(&path, x.flat(f.Loop[d[0]]), x.flat(f.Loop[d[1]]))
 		}
 	}
-	if len(path.Segs) > 0 {
-		p.Add(path)
-	}
+	p.Strokes(path)
 }
 
 // breakLines draws the zigzag lines at which members are broken off: two at each break,
@@ -139,18 +130,9 @@ func (x *cell) breakOff(p *page.Page, a axis, at float64, list []stretch) {
 
 // zigzag draws a break line a little past both its ends.
 func zigzag(p *page.Page, a, b sheet.Pt) {
-	v := geom.Vec2{X: float64(b.X - a.X), Y: float64(b.Y - a.Y)}
-	long := v.Len()
-	if long == 0 {
-		return
-	}
-	d := v.Unit()
-	on := func(along, off float64) sheet.Pt {
-		q := d.Mul(along).Add(d.Left().Mul(off))
-		return a.Add(sheet.Pt{X: sheet.MM(q.X), Y: sheet.MM(q.Y)})
-	}
-	m := long / 2
-	p.Polyline(sheet.PenDim, sheet.LayerMember, on(-1.5, 0), on(m-0.9, 0), on(m-0.3, -1.1), on(m+0.3, 1.1), on(m+0.9, 0), on(long+1.5, 0))
+	d := geom.Vec2{X: float64(b.X - a.X), Y: float64(b.Y - a.Y)}.Unit().Mul(1.5)
+	past := sheet.Pt{X: sheet.MM(d.X), Y: sheet.MM(d.Y)}
+	p.BreakLine(sheet.Pt{X: a.X - past.X, Y: a.Y - past.Y}, b.Add(past))
 }
 
 // item is what stands beside the picture: what is said of a joint, or a height.
@@ -199,7 +181,7 @@ func (x *cell) notes(p *page.Page, side int) {
 		n.draw(sheet.Rect{X: left, Y: y - n.high/2 + 0.8, W: n.w, H: n.high - 1.6})
 		p.Line(sheet.PenDim, sheet.LayerLabel, elbow, n.at)
 		if n.w > 0 {
-			head(p, n.at, elbow)
+			p.ArrowHead(n.at, elbow)
 		}
 	}
 }
@@ -219,13 +201,16 @@ func within(centers, sizes []sheet.MM, top, bottom sheet.MM) []sheet.MM {
 	return centers
 }
 
+// shortArrow is the least length of an arrow of a force, mm.
+const shortArrow sheet.MM = 3.4
+
 // note sets what is said of one joint in a rectangle.
 func (x *cell) note(p *page.Page, n note, r sheet.Rect) {
 	mid := r.Y + r.H/2
 	if most := x.largestUplift(); n.link.Uplift() && n.link.Demand > 0 && n.link.Unit == "lb" {
-		long := max(2.2, r.H*sheet.MM(n.link.Demand/most))
+		long := max(shortArrow, r.H*sheet.MM(n.link.Demand/most))
 		p.Line(sheet.PenMember, sheet.LayerLabel, sheet.Pt{X: r.X + 1, Y: mid + long/2}, sheet.Pt{X: r.X + 1, Y: mid - long/2 + 1})
-		head(p, sheet.Pt{X: r.X + 1, Y: mid - long/2}, sheet.Pt{X: r.X + 1, Y: mid + long/2})
+		p.ArrowHead(sheet.Pt{X: r.X + 1, Y: mid - long/2}, sheet.Pt{X: r.X + 1, Y: mid + long/2})
 	}
 	left := r.X + arrowRoom
 	for _, no := range n.numbers {
@@ -242,16 +227,4 @@ func (x *cell) note(p *page.Page, n note, r sheet.Rect) {
 	if weak {
 		p.Rect(page.Style(sheet.PenCut, sheet.LayerLabel), text)
 	}
-}
-
-// head draws the head of an arrow at a place, coming from another.
-func head(p *page.Page, at, from sheet.Pt) {
-	v := geom.Vec2{X: float64(from.X - at.X), Y: float64(from.Y - at.Y)}
-	if v.Len() == 0 {
-		return
-	}
-	v = v.Unit()
-	w, foot := v.Left().Mul(0.5), v.Mul(1.7)
-	to := func(q geom.Vec2) sheet.Pt { return at.Add(sheet.Pt{X: sheet.MM(q.X), Y: sheet.MM(q.Y)}) }
-	p.Polygon(sheet.Style{Fill: sheet.Black, Layer: sheet.LayerLabel}, at, to(foot.Add(w)), to(foot.Sub(w)))
 }

@@ -105,7 +105,7 @@ const apart sheet.MM = 10
 // What to know of the sections: all of it, and what of it small paper has room for.
 const (
 	allNotes = "Each section shows one stud spacing of its line as it stands, cut open and seen along the wall, outside to the left where the line is an outside wall. " +
-		"Beside each joint: its pieces, its tag, demand / capacity = ratio at allowable stress level of its link with the least to spare; * stands for a capacity that is no manufacturer's. Arrows up: uplift, as long as it is large within its section. Boxed: the least to spare in the section. " +
+		"Beside each joint: its pieces, its tag, demand / capacity = ratio at allowable stress level of its link with the least to spare; * stands for a capacity that is no manufacturer's. Arrows up: uplift, longer where it is more. Boxed: the least to spare in the section. " +
 		"Between zigzag lines a part is left out; heights are above grade. Preliminary numbers for the engineer of record; assumptions and what was not checked are on the load path sheet."
 	fewNotes = "Demand / capacity = ratio of each joint's link with the least to spare; boxed, of the section. * no manufacturer's. Zigzag: a part is left out. Heights are above grade. For the engineer of record; see the load path sheet."
 )

@@ -67,7 +67,8 @@ func slicesOf(c *page.Context, h *excerpt.House, ch *loadpath.Chain) (out []*sli
 }
 
 // stationsOf are the places along the line of the worst joint of each of its steps, lowest
-// first.
+// first: away from the ends of the line, where the wall around the corner fills the picture,
+// if there are any.
 func stationsOf(ch *loadpath.Chain) (out []float64) {
 	for _, g := range ch.Links {
 		if g.Worst.Joint != nil && asks(g.Worst) {
@@ -76,7 +77,21 @@ func stationsOf(ch *loadpath.Chain) (out []float64) {
 		}
 	}
 	slices.Sort(out)
+	lo, hi := endsOf(ch)
+	near := halfOf(ch)
+	if away := slices.DeleteFunc(slices.Clone(out), func(s float64) bool { return s < lo+near || s > hi-near }); len(away) > 0 {
+		return away
+	}
 	return out
+}
+
+// endsOf is from where to where the walls of a line go, in.
+func endsOf(ch *loadpath.Chain) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for i, w := range ch.Line.Walls {
+		lo, hi = min(lo, ch.Line.Shift[i]), max(hi, ch.Line.Shift[i]+w.Length())
+	}
+	return lo, hi
 }
 
 // asks tells whether a link has something to hold, or is open.
@@ -171,15 +186,7 @@ func newSlice(c *page.Context, h *excerpt.House, ch *loadpath.Chain, station flo
 	s.from = s.view.At(f.Origin.Up(0))
 	s.picture = project.Project(part, s.view)
 	s.lines = s.picture.SeenLines()
-	s.lo, s.hi = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
-	for i := range s.lines {
-		l := &s.lines[i]
-		l.A, l.B = l.A.Sub(s.from), l.B.Sub(s.from)
-		for _, p := range []geom.Vec2{l.A, l.B} {
-			s.lo = geom.Vec2{X: min(s.lo.X, p.X), Y: min(s.lo.Y, p.Y)}
-			s.hi = geom.Vec2{X: max(s.hi.X, p.X), Y: max(s.hi.Y, p.Y)}
-		}
-	}
+	s.lo, s.hi = project.Settled(s.lines, s.from)
 	s.rows = s.rowsOf(links)
 	return s
 }
@@ -226,7 +233,7 @@ func (s *slice) weakest() (weak *loadpath.Link) {
 
 // name says which line is cut, and where, from the start of its lowest wall.
 func (s *slice) name(c *page.Context) string {
-	return "Section of line " + s.chain.Name + " at " + c.Length(math.Max(0, s.at))
+	return "Section of line " + s.chain.Name + ", " + c.Length(math.Max(0, s.at)) + " from its start"
 }
 
 // level is a height that the section names, in above grade.
