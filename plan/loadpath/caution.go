@@ -16,9 +16,9 @@ func assumptions(a *analysis) []string {
 	p := a.plan
 	out := windAssumptions(a)
 	out = append(out,
-		"Uplift by 0.6 D + 0.6 W. Dead load is only what is listed; it counts only at joints below it.",
+		"Uplift by 0.6 D + 0.6 W; where dead load itself lifts, by a lever, it counts whole, D + 0.6 W ("+ASD.Source+", second-hand). Dead load is only what is listed; it counts only at joints below it.",
 		spansAssumed(p),
-		p.InRoofWords("A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls and hang on ceiling joists where the roof has them, as simple spans between the plates of bearing walls: they relieve no rafter and no ridge then, and where no joist is framed, as in hip ends, nothing; else they hang on rafters or trusses. Openings count as the wall around them, and floors over the whole plan, stairs included."),
+		p.InRoofWords("A rafter bears at the middle of its seat; its tributary width reaches halfway to its neighbors, that of the outer ones to the edge of the roof. Roof dead load is that of the slope; ceilings count between the walls and hang on ceiling joists where the roof has them, as simple spans between the plates of bearing walls: they relieve no rafter and no ridge then, and where no joist is framed, as in hip ends, nothing; else they hang on rafters or trusses. Openings in walls count as the wall around them; those in floors weigh nothing."),
 		"Top plates share uplift to the full-height members on both sides of a load; over an opening the header carries it to the inner king at each end, not to the studs beyond.",
 		"A stud's uplift goes to the stud below it that the joint names, else through the plates below. Half of each joist span counts as dead load on bearing walls across the joists.",
 		"A diaphragm takes the wind on the upper half of the story below it, the floor's depth and the lower half of the story above; roofs reach from the eaves' edges to the ridge and from rake to rake; gables stand over the walls with boxed eaves beside them. On the lowest floor the lower half of its walls and its edge come in under the segments. Diaphragms are flexible and distribute wind to shear walls by tributary width"+map[bool]string{true: ", but the plan asks for stiffness: diaphragms are rigid, lines as stiff as their segments, or where that is not known as length times unit shear capacity; what torsion adds to the lines across the wind is left out", false: ""}[p.Loads.Distribution == plan.Stiffness]+".",
@@ -29,9 +29,6 @@ func assumptions(a *analysis) []string {
 		nailsAssumed(a),
 		pliesAssumed(a),
 	)
-	if a.house.StepsUp() {
-		out = append(out, "The deck at hip ends above the girder trusses: how far its panels span between level tops, and its edges along the hips, where no stick stands under it; the bracing of level tops and of top chords until the deck is on.")
-	}
 	if len(a.house.Dormers) > 0 {
 		out = append(out, "Dormers: each has the wind of a gable or shed roof of its own with the height of the house, the line along which a shed meets the main roof taken as its high edge, its end zones measured from its own walls. What of the main roof a dormer's roof lies over counts twice, in wind and in weight, but for the opening; trimmers and the pair across the ridge are one stiff piece under what the headers bring. The plates of their walls, of a shed the rafters over its side walls, hand uplift to the studs on both sides by lever arm, past the last one by lever back to the one before.")
 	}
@@ -168,6 +165,9 @@ func unchecked(a *analysis) []string {
 	if p.Foundation.Kind == plan.Piles || len(p.Girders) > 0 {
 		out = append(out, "Pile embedment, pile bending and bracing, and the wind on piles and what is between them.", underside(a.u, a.basis),
 			"The level force from girders to piles, along and across the girder: what of it bolts, straps and the wood behind a notch take; what a notch leaves of a pile in bending.")
+	}
+	if a.house.StepsUp() {
+		out = append(out, "The deck at hip ends above the girder trusses: how far its panels span between level tops, and its edges along the hips, where no stick stands under it; the bracing of level tops and of top chords until the deck is on.")
 	}
 	if len(p.Breakaways) > 0 {
 		out = append(out, "Breakaway walls below the lowest floor: they carry nothing, are in no load path, and how they give way is their designer's.")

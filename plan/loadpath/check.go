@@ -110,7 +110,7 @@ func (a *analysis) upliftLink(c *Check, j *framing.Joint) *Link {
 			l.Terms = append(l.Terms, Term{"dead load, " + names[i], f.D, "lb"})
 		}
 	}
-	l.Terms = append(l.Terms, Term{ASD.Name + ", net of dead load, positive upward", p.demand, "lb"})
+	l.Terms = append(l.Terms, Term{ASD.said(p.force), p.demand, "lb"})
 	held := a.heldUp(j)
 	if held != nil && p.demand > held.Value {
 		held = a.withBeside(j, held)

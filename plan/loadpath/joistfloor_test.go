@@ -103,11 +103,14 @@ func TestAStorySetBackTips(t *testing.T) {
 }
 
 // Dead load that lifts counts whole beside wind, 1.2 times at strength level; one that
-// presses by 0.6 and 0.9 (ASCE 7-16 2.4.1 and 2.3.1, from memory).
+// presses by 0.6 and 0.9 (ASCE 7-16 2.4.1 and 2.3.1, second-hand); a sheet names the one
+// that its number is of.
 func TestDeadLoadThatLifts(t *testing.T) {
 	assert.InDelta(t, 0.6*100-0.6*50, Force{100, 50}.net(ASD), 1e-12)
 	assert.InDelta(t, 0.6*100+50, Force{100, -50}.net(ASD), 1e-12)
 	assert.InDelta(t, 100+1.2*50, Force{100, -50}.net(Strength), 1e-12)
+	assert.Equal(t, "0.6 D + 0.6 W, net of dead load, positive upward", ASD.said(Force{100, 50}))
+	assert.Equal(t, "D + 0.6 W, dead load that lifts whole, positive upward", ASD.said(Force{100, -50}))
 }
 
 // A joist with one joint has no lever for what stands off that by more than the rim brings.

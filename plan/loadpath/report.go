@@ -31,11 +31,20 @@ func (f Force) net(c Combo) float64 {
 	return c.W*f.W - c.D*f.D
 }
 
+// said names the combination as net counts it for a force.
+func (c Combo) said(f Force) string {
+	if f.D < 0 {
+		return c.Lifted + ", dead load that lifts whole, positive upward"
+	}
+	return c.Name + ", net of dead load, positive upward"
+}
+
 // Combo is a load combination.
 type Combo struct {
 	Name   string
 	W, D   float64
-	Lever  float64 // on dead load that lifts, by a lever: D + 0.6 W (2.4.1), 1.2 D + 1.0 W (2.3.1)
+	Lever  float64 // on dead load that lifts, by a lever
+	Lifted string  // the combination that this is of
 	Source string  // document and clause
 	Grade  source.Grade
 }
@@ -43,8 +52,8 @@ type Combo struct {
 // The combinations: ASD compares with allowable loads; Strength is given
 // beside it on request.
 var (
-	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, 1.0, "ASCE 7-16 2.4.1", source.SecondHand}
-	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, 1.2, "ASCE 7-16 2.3.1", source.SecondHand}
+	ASD      = Combo{"0.6 D + 0.6 W", 0.6, 0.6, 1.0, "D + 0.6 W", "ASCE 7-16 2.4.1", source.SecondHand}
+	Strength = Combo{"0.9 D + 1.0 W", 1.0, 0.9, 1.2, "1.2 D + 1.0 W", "ASCE 7-16 2.3.1", source.SecondHand}
 )
 
 // source cites a combination by the edition of the set that was read.
