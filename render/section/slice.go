@@ -78,12 +78,15 @@ func stationsOf(ch *loadpath.Chain) (out []float64) {
 	}
 	slices.Sort(out)
 	lo, hi := endsOf(ch)
-	near := halfOf(ch)
+	near := halfOf(ch) + corner
 	if away := slices.DeleteFunc(slices.Clone(out), func(s float64) bool { return s < lo+near || s > hi-near }); len(away) > 0 {
 		return away
 	}
 	return out
 }
+
+// corner is how far from the end of a line the wall around the corner may stand, in.
+const corner = 12.0
 
 // endsOf is from where to where the walls of a line go, in.
 func endsOf(ch *loadpath.Chain) (lo, hi float64) {
